@@ -1,0 +1,76 @@
+"""What a person does (an act) and what the rules say to it (an answer)."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from station.shop.facts import Fact
+from station.shop.moves import Move
+from station.shop.words import Say
+
+Tone = Literal["good", "attention", "stop"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Act:
+    """One thing done by one worker at one station.
+
+    `id` is random and unique; `at` is the shop's clock as ``YYYY-MM-DDTHH:MM:SS``;
+    `subject` is what it is about (a batch, a slip, an order …: ``batch/00412``); `args`
+    holds plain JSON values.
+    """
+
+    id: str
+    kind: str
+    at: str
+    worker: str = ""
+    station: str = ""
+    subject: str = ""
+    args: Mapping[str, object] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What is said, what to do now, and the effects.
+
+    Moves and facts are recorded whatever the tone, unless `refused`: a refusal records
+    nothing. `asks` names what would turn a refusal into a yes: ``sure`` (scan it again),
+    ``supervisor`` (badge and PIN), ``reason`` (a reason card).
+    """
+
+    tone: Tone
+    said: Say
+    do: Say = Say()
+    moves: tuple[Move, ...] = ()
+    sets: tuple[Fact, ...] = ()
+    refused: bool = False
+    asks: Literal["", "sure", "supervisor", "reason"] = ""
+    prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
+
+
+def good(said: Say, do: Say = Say(), *, moves: tuple[Move, ...] = (),
+         sets: tuple[Fact, ...] = (), prints: tuple[tuple[str, str], ...] = ()) -> Answer:
+    """Done, and nothing to worry about."""
+    return Answer(tone="good", said=said, do=do, moves=moves, sets=sets, prints=prints)
+
+
+def attention(said: Say, do: Say = Say(), *, moves: tuple[Move, ...] = (),
+              sets: tuple[Fact, ...] = (), prints: tuple[tuple[str, str], ...] = ()) -> Answer:
+    """Done, and somebody should look."""
+    return Answer(tone="attention", said=said, do=do, moves=moves, sets=sets, prints=prints)
+
+
+def ask(said: Say, do: Say, asks: Literal["sure", "supervisor", "reason"]) -> Answer:
+    """Not done yet: done when the person answers what is asked."""
+    return Answer(tone="attention" if asks == "sure" else "stop", said=said, do=do,
+                  refused=True, asks=asks)
+
+
+def refuse(said: Say, do: Say = Say()) -> Answer:
+    """Not done, with the reason and the way on."""
+    return Answer(tone="stop", said=said, do=do, refused=True)
+
+
+def notice(said: Say, do: Say = Say()) -> Answer:
+    """Nothing to record, but not wrong: already done, or only to know."""
+    return Answer(tone="attention", said=said, do=do, refused=True)

@@ -1,0 +1,184 @@
+"""Everything that can be pressed, as codes: buttons, digits, zones of the sheet.
+
+A button on a screen sends the code of its printed card, so scanner, touch and keyboard
+are one way in. Numbers are fixed for good once printed: add, never renumber. Reasons are
+facts (a shop lists its own); the ones a shop starts with are in `floor.office.first`.
+"""
+
+from typing import NamedTuple
+
+from station.shop.codes import usable, write
+
+
+class Card(NamedTuple):
+    """A button: its name in the program, its number on paper, its words and area."""
+
+    name: str
+    number: str
+    words: str
+    area: str  # a work area, or "anywhere"
+
+
+_TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
+    ("anywhere", (
+        (1, "enter", "That is it"),
+        (2, "undo", "Undo the last act"),
+        (3, "put_down", "Put it down"),
+        (4, "yes", "Yes, I am sure"),
+        (5, "fewer", "One less"),
+        (6, "more", "One more"),
+        (7, "clear", "Clear the number"),
+        (8, "reprint", "Print a new copy"),
+        (9, "split", "Split a part off"),
+        (10, "lost_paper", "Traveller lost"),
+        (11, "found", "Missing parts found"),
+        (12, "recount", "Count again"),
+        (13, "hold", "Hold this batch"),
+        (14, "release", "Let it go on"),
+        (15, "handover", "Hand over"),
+        (16, "next_page", "More of the list"),
+        (17, "back_page", "Back in the list"),
+        (18, "area_loading", "Work at loading"),
+        (19, "area_popping", "Work at popping"),
+        (20, "area_trimming", "Work at trimming"),
+        (21, "area_packing", "Work at packing"),
+        (22, "area_cart", "Work at the cart"),
+        (23, "area_today", "Shop today"),
+        (24, "area_office", "Office"),
+        (25, "point", "Decimal point"),
+    )),
+    ("loading", (
+        (101, "start", "Start the sheet"),
+        (102, "off_bed", "The sheet is off the bed"),
+        (103, "sheet_spoiled", "Sheet spoiled"),
+        (104, "stop", "Report a stop"),
+        (105, "stop_over", "The stop is over"),
+        (106, "held_down", "Held down, bed vacuumed"),
+        (107, "bit_good", "Bit is right"),
+        (108, "file_right", "Cut file is right"),
+        (109, "zeroed", "Zero is set"),
+        (110, "first_off_good", "First-off agrees"),
+        (111, "first_off_bad", "First-off is wrong"),
+        (112, "day_done", "Start of day done"),
+        (113, "resurfaced", "Spoilboard resurfaced"),
+        (114, "rehomed", "Router re-homed"),
+        (115, "told", "I have read it"),
+        (116, "bit_broken", "Bit broken"),
+        (117, "one_more_sheet", "Cut one more sheet"),
+        (118, "survived", "Count what survived"),
+        (119, "next_router", "Next router"),
+    )),
+    ("popping", (
+        (201, "pass_on", "Pass on"),
+        (202, "some", "Only some of it"),
+        (203, "missing", "Missing"),
+        (204, "uncut", "To rework"),
+        (205, "spoil", "Spoiled"),
+    )),
+    ("trimming", (
+        (301, "on_rack", "Put on the rack"),
+        (302, "some_trimmed", "Only some of it"),
+        (303, "rework", "To rework"),
+        (304, "overtrimmed", "Spoiled"),
+        (305, "master_agrees", "Agrees with the master"),
+        (306, "master_differs", "Differs from the master"),
+        (307, "lost", "Missing"),
+    )),
+    ("packing", (
+        (401, "close_pack", "Close the pack"),
+        (402, "part_missing", "Part missing"),
+        (403, "wait", "Wait for it"),
+        (404, "send_short", "Send it short"),
+        (405, "take_back", "Put it back on the rack"),
+        (406, "next_order", "Next order"),
+        (407, "all_of_it", "All of it is in"),
+        (408, "scale", "Weight on the scale"),
+        (409, "label_again", "Print the label again"),
+    )),
+    ("cart", (
+        (501, "on_cart", "Onto the cart"),
+        (502, "off_cart", "Off the cart"),
+        (503, "at_door", "At the door"),
+        (504, "leave", "The cart leaves"),
+        (505, "not_yet", "Back from the door"),
+        (506, "cart_list", "Print the cart list"),
+    )),
+    ("today", (
+        (601, "settle", "Settle it"),
+        (602, "show_flow", "Show the flow"),
+        (603, "show_concerns", "Show what needs a look"),
+    )),
+    ("office", (
+        (701, "save", "Save"),
+        (702, "new", "A new one"),
+        (703, "next_kind", "Next list"),
+        (704, "back_kind", "Back a list"),
+        (716, "release_batch", "Release and print"),
+        (706, "cancel_it", "Cancel it"),
+        (707, "approve", "Approve this revision"),
+        (708, "next_field", "Next field"),
+        (709, "print_cards", "Print its card"),
+        (710, "read_csv", "Read a CSV file"),
+        (711, "write_csv", "Write a CSV file"),
+        (712, "backup", "Back up"),
+        (717, "receive", "Receive sheets"),
+        (714, "correct", "Correct a count"),
+        (715, "lock", "Lock the office"),
+    )),
+)
+
+BUTTONS: dict[str, Card] = {
+    name: Card(name, f"{number:03d}", words, area)
+    for area, rows in _TABLE
+    for number, name, words in rows
+}
+BY_NUMBER: dict[str, Card] = {card.number: card for card in BUTTONS.values()}
+
+DIGITS: tuple[str, ...] = tuple("0123456789")
+
+# The sheet in nine zones, three along by three across, as seen on the drawing. Their
+# numbers were chosen so that every card has a printable check character.
+ZONES: dict[str, str] = {
+    "51": "top left",
+    "52": "top middle",
+    "53": "top right",
+    "54": "middle left",
+    "55": "middle",
+    "56": "middle right",
+    "57": "bottom left",
+    "58": "bottom middle",
+    "59": "bottom right",
+}
+
+REASON_USES: dict[str, str] = {
+    "spoiled": "parts spoiled",
+    "sheet": "sheet spoiled",
+    "rework": "parts to rework",
+    "stop": "the router stopped",
+    "overrule": "a supervisor overrules",
+    "correct": "a count is corrected",
+}
+
+
+def button(name: str) -> str:
+    """The code that a button sends and its card carries."""
+    return write("button", BUTTONS[name].number)
+
+
+def digit(char: str) -> str:
+    """The code of a digit card."""
+    return write("digit", char)
+
+
+def zone_of(x_mm: float, y_mm: float, length_mm: float, width_mm: float) -> str:
+    """The zone number of a point on the sheet; y grows upward, row 1 is at the top."""
+    column = min(2, max(0, int(3 * x_mm / length_mm)))
+    row = 2 - min(2, max(0, int(3 * y_mm / width_mm)))
+    return tuple(ZONES)[column + 3 * row]
+
+
+def unprintable() -> list[str]:
+    """Cards whose number has no printable check character; a test keeps this empty."""
+    wrong = [c.name for c in BUTTONS.values() if not usable("button", c.number)]
+    wrong += [d for d in DIGITS if not usable("digit", d)]
+    return wrong + [z for z in ZONES if not usable("zone", z)]

@@ -1,0 +1,75 @@
+"""Where pieces are and how they move: double-entry bookkeeping for the shop.
+
+A spot is a place and the batch that the pieces belong to. Every count is the sum of
+moves into a spot less the moves out of it; nothing appears or vanishes in between, for
+each move names both ends. Counters that wear are moves too (bit metres, in millimetres).
+
+Places are short texts. What stands before the slash is the kind of place:
+
+    store               the sheet store            bed/3          router 3's bed
+    popping/4           popping, slip of sheet 4   trimming       the router table
+    rework              to be made good            rack/014       a rack place
+    packing/3306        in the pack of an order    pack/00077     in a closed pack
+    cart/2              on a cart                  shipped        gone
+    bit/12              worn off a bit             held           kept apart
+
+The books are balanced by places where pieces come from or end: ``cut``, ``bought``,
+``used``, ``wear``, ``spoiled/<reason>``, ``missing``, ``found`` and ``recount``.
+These may go below zero; no other place ever does.
+"""
+
+from typing import NamedTuple
+
+BALANCING = frozenset({"cut", "bought", "wear", "found", "recount"})
+
+SHEET = "sheet"  # the unit moved for a whole sheet of material
+WEAR = "mm"  # the unit moved for a bit's wear, in millimetres of cut
+
+
+class Spot(NamedTuple):
+    """A place and the batch (for sheets: the lot) whose pieces lie there."""
+
+    place: str
+    batch: str
+
+
+class Move(NamedTuple):
+    """So many of one part from one spot to another; `qty` is above zero."""
+
+    part: str
+    qty: int
+    frm: Spot
+    to: Spot
+
+    def back(self) -> "Move":
+        """The same move the other way."""
+        return Move(self.part, self.qty, self.to, self.frm)
+
+
+class Held(NamedTuple):
+    """So many of one part at one spot: a line of what the view finds in stock."""
+
+    place: str
+    batch: str
+    part: str
+    qty: int
+
+
+def head(place: str) -> str:
+    """The kind of a place: ``popping/4`` is ``popping``."""
+    return place.partition("/")[0]
+
+
+def tail(place: str) -> str:
+    """What stands behind the slash: ``rack/014`` is ``014``."""
+    return place.partition("/")[2]
+
+
+def balancing(place: str) -> bool:
+    """Whether a place balances the books and so may go below zero."""
+    return head(place) in BALANCING
+
+
+def move(part: str, qty: int, frm: str, to: str, batch: str, to_batch: str = "") -> Move:
+    """A move of one batch's pieces, or between two batches when `to_batch` is given."""
+    return Move(part, qty, Spot(frm, batch), Spot(to, to_batch or batch))

@@ -1,0 +1,106 @@
+"""What a room is: its rules, its dialogue (`step`) and what its screen shows (`face`).
+
+A hand is the work in hand at one station: who works, where, what was picked up and
+counted so far. It is plain data, kept through a power cut, and changed only by `step`.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
+
+from station.shop.acts import Answer
+from station.shop.codes import Code
+from station.shop.faces import Face
+from station.shop.views import Rules, View
+
+
+@dataclass(frozen=True, kw_only=True)
+class Hand:
+    """The work in hand at a station.
+
+    `area`, `router`, `bench` say where; `worker` who. `subject` is the id of the batch,
+    order or cart in hand (empty: nothing). Everything else that the room needs stands in
+    `work`, plain JSON values under names of the room's own. `digits` is a number being
+    put together from digit cards. `now` is the shop's clock at this step.
+    """
+
+    area: str
+    router: str = ""
+    bench: str = ""
+    worker: str = ""
+    station: str = ""
+    subject: str = ""
+    work: Mapping[str, object] = field(default_factory=dict)
+    digits: str = ""
+    now: str = ""
+
+    def with_work(self, **changes: object) -> "Hand":
+        """The same hand with some of its work set anew (None takes a name away)."""
+        merged = {**self.work, **changes}
+        return replace(self, work={k: v for k, v in merged.items() if v is not None})
+
+    def empty(self) -> "Hand":
+        """Nothing in hand; who and where stay."""
+        return replace(self, subject="", work={}, digits="")
+
+
+class Number(NamedTuple):
+    """A number that was typed, or put together from digit cards: text as entered."""
+
+    text: str
+
+    @property
+    def whole(self) -> int | None:
+        """As a count: 0 to 999 999, else None."""
+        return int(self.text) if self.text.isdecimal() and len(self.text) <= 6 else None
+
+    @property
+    def reading(self) -> float | None:
+        """As a reading in mm, point or comma; None when it is no number below 100 000."""
+        text = self.text.replace(",", ".")
+        body = text.removeprefix("-")
+        if not body.replace(".", "", 1).isdecimal() or not body.isascii() or len(body) > 9:
+            return None
+        return float(text)
+
+
+class Point(NamedTuple):
+    """A place on the drawn sheet that was touched, mm from its lower left."""
+
+    x_mm: float
+    y_mm: float
+
+
+Input = Code | Number | Point
+
+
+class Do(NamedTuple):
+    """What `step` asks for: an act, and the hand once it is done (unchanged if refused).
+
+    `then`, where given, makes the next hand from the answer and the view after it.
+    """
+
+    kind: str
+    subject: str
+    args: Mapping[str, object]
+    after: Hand
+    numbers: tuple[str, ...] = ()  # kinds of new numbers it needs, into args["number"]
+
+
+class Took(NamedTuple):
+    """The hand changed and nothing was recorded; the answer tells what was understood."""
+
+    hand: Hand
+    answer: Answer
+
+
+Step = Callable[[Hand, Input, View], "Do | Took | None"]
+
+
+class Room(NamedTuple):
+    """A work area. `step` returns None for a code that means nothing in this room."""
+
+    name: str  # "Loading"
+    rules: Rules
+    step: Step
+    face: Callable[[Hand, View], Face]

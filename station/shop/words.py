@@ -1,0 +1,46 @@
+"""Words for people: a template and its values, put together and translated in `look`."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+
+class Say(NamedTuple):
+    """A sentence: an English template with ``{names}`` and the values for them.
+
+    The template is the key of its translation, so values never stand inside it. A value
+    may itself be a Say. Numbers are kept as numbers: `look` writes them in the shop's
+    way (thin space at thousands, units).
+    """
+
+    template: str = ""
+    values: Mapping[str, object] = {}
+
+    def __str__(self) -> str:
+        """The English sentence; what the text station prints."""
+        return self.template.format(**{k: plain(v) for k, v in self.values.items()})
+
+    def __bool__(self) -> bool:
+        """An empty template says nothing."""
+        return bool(self.template)
+
+
+def say(template: str, **values: object) -> Say:
+    """A sentence for a person. The template must be a literal: it is looked up by it."""
+    return Say(template, values)
+
+
+def plain(value: object) -> str:
+    """A value in English text: thousands parted by a thin space, clocks as HH:MM."""
+    if isinstance(value, bool) or not isinstance(value, int):
+        return str(value)
+    return f"{value:,}".replace(",", "\u2009")
+
+
+def clock(at: str) -> str:
+    """``2026-11-25T10:42:07`` as ``10:42``; an empty time as an empty text."""
+    return at[11:16]
+
+
+def several(words: list[str]) -> str:
+    """``1``, ``1 and 2``, ``1, 2 and 3``."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

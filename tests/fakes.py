@@ -1,0 +1,79 @@
+"""A shop in memory for tests of rules and faces: the View protocol without a database."""
+
+from collections import Counter
+from dataclasses import dataclass, field
+
+from station.shop.acts import Act, Answer
+from station.shop.facts import Fact, Gone
+from station.shop.moves import Held, Move
+from station.shop.views import F, Past, Rules, Written
+
+
+@dataclass
+class FakeView:
+    """Facts by key, pieces by (place, batch, part), and the entries so far."""
+
+    facts: dict[str, Fact] = field(default_factory=dict)
+    pieces: Counter[tuple[str, str, str]] = field(default_factory=Counter)
+    entries: list[Past] = field(default_factory=list)
+
+    @classmethod
+    def of(cls, *facts: Fact, moves: tuple[Move, ...] = ()) -> "FakeView":
+        """A shop that knows these facts and has made these moves."""
+        view = cls({f.key: f for f in facts})
+        view._move(moves)
+        return view
+
+    def get(self, kind: type[F], id: str) -> F | None:
+        found = self.facts.get(f"{kind.kind}/{id}")
+        return found if isinstance(found, kind) else None
+
+    def stock(self, *, batch: str = "", place: str = "") -> tuple[Held, ...]:
+        return tuple(
+            Held(p, b, part, qty)
+            for (p, b, part), qty in sorted(self.pieces.items(), key=lambda i: (i[0][1], i[0]))
+            if qty > 0 and (not batch or b == batch) and (not place or p == place)
+        )
+
+    def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
+        on_it = [
+            f for f in self.facts.values()
+            if isinstance(f, kind) and f.shelf is not None and f.shelf[0] == name
+        ]
+        return tuple(sorted(on_it, key=lambda f: (f.shelf or ("", ""))[1])[:limit])
+
+    def past(self, id: str) -> Past | None:
+        return next((e for e in self.entries if e.act.id == id), None)
+
+    def last(self, subject: str, kind: str = "") -> Past | None:
+        return next(
+            (
+                e for e in reversed(self.entries)
+                if e.act.subject == subject and kind in ("", e.act.kind)
+            ),
+            None,
+        )
+
+    def do(self, rules: Rules, act: Act) -> Answer:
+        """Decides the act and, unless it is refused, takes its effects in."""
+        answer = rules[act.kind].decide(act, self)
+        if not answer.refused:
+            self.apply(act, answer)
+        return answer
+
+    def apply(self, act: Act, answer: Answer) -> None:
+        """Takes the effects of an answer in."""
+        sets = []
+        for fact in answer.sets:
+            before = self.facts.pop(fact.key, None)
+            if not isinstance(fact, Gone):
+                self.facts[fact.key] = fact
+            sets.append(Written(fact.key, before, None if isinstance(fact, Gone) else fact))
+        self._move(answer.moves)
+        self.entries.append(Past(act, answer.moves, tuple(sets), undone=False))
+
+    def _move(self, moves: tuple[Move, ...]) -> None:
+        for m in moves:
+            assert m.qty > 0, m
+            self.pieces[(m.frm.place, m.frm.batch, m.part)] -= m.qty
+            self.pieces[(m.to.place, m.to.batch, m.part)] += m.qty
