@@ -48,22 +48,35 @@ class Answer:
     prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
 
 
-def good(said: Say, do: Say = Say(), *, moves: tuple[Move, ...] = (),
-         sets: tuple[Fact, ...] = (), prints: tuple[tuple[str, str], ...] = ()) -> Answer:
+def good(
+    said: Say,
+    do: Say = Say(),
+    *,
+    moves: tuple[Move, ...] = (),
+    sets: tuple[Fact, ...] = (),
+    prints: tuple[tuple[str, str], ...] = (),
+) -> Answer:
     """Done, and nothing to worry about."""
     return Answer(tone="good", said=said, do=do, moves=moves, sets=sets, prints=prints)
 
 
-def attention(said: Say, do: Say = Say(), *, moves: tuple[Move, ...] = (),
-              sets: tuple[Fact, ...] = (), prints: tuple[tuple[str, str], ...] = ()) -> Answer:
+def attention(
+    said: Say,
+    do: Say = Say(),
+    *,
+    moves: tuple[Move, ...] = (),
+    sets: tuple[Fact, ...] = (),
+    prints: tuple[tuple[str, str], ...] = (),
+) -> Answer:
     """Done, and somebody should look."""
     return Answer(tone="attention", said=said, do=do, moves=moves, sets=sets, prints=prints)
 
 
 def ask(said: Say, do: Say, asks: Literal["sure", "supervisor", "reason"]) -> Answer:
     """Not done yet: done when the person answers what is asked."""
-    return Answer(tone="attention" if asks == "sure" else "stop", said=said, do=do,
-                  refused=True, asks=asks)
+    return Answer(
+        tone="attention" if asks == "sure" else "stop", said=said, do=do, refused=True, asks=asks
+    )
 
 
 def refuse(said: Say, do: Say = Say()) -> Answer:

@@ -1,0 +1,290 @@
+"""Office acts: the supervisor sets what the shop knows. All ask for a PIN, bar the first.
+
+There is one generic act to set a fact (`set_fact`); acts of their own exist only where
+more than one fact changes together or pieces move.
+"""
+
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, ask, attention, good, refuse
+from station.shop.facts import (
+    KINDS,
+    Batch,
+    Bed,
+    Concern,
+    CutFile,
+    Fact,
+    Lot,
+    Material,
+    Numbers,
+    Order,
+    Pack,
+    Reason,
+    Revision,
+    Router,
+    Shop,
+    Worker,
+)
+from station.shop.moves import SHEET, Move, Spot, move
+from station.shop.plain import build
+from station.shop.views import Rule, Rules, View, total
+from station.shop.words import Say, say
+
+NEXT = say("Touch the next row, or work on.")
+MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
+
+
+def found_shop(act: Act, view: View) -> Answer:
+    """The very first act: everything a shop starts with, and what lies on its rack."""
+    if view.get(Shop, "shop"):
+        return refuse(say("This shop is set up already"), say("Change it in the office."))
+    made = [build(str(f["kind"]), f["value"]) for f in _rows(act.args.get("facts"))]
+    problems = [p for m in made if isinstance(m, list) for p in m]
+    if problems:
+        return refuse(problems[0], say("{count} problems: nothing was set.", count=len(problems)))
+    facts = tuple(m for m in made if isinstance(m, Fact))
+    moves = tuple(
+        Move(str(part), int(qty), Spot(str(frm), str(batch)), Spot(str(to), str(batch)))
+        for part, qty, frm, to, batch in act.args.get("stock", ())  # type: ignore[attr-defined]
+    )
+    return good(say("The shop is set up"), say("Scan your badge."), moves=moves, sets=facts)
+
+
+def _rows(value: object) -> list[dict[str, dict[str, object]]]:
+    """Records as they came, or none."""
+    return [r for r in value if isinstance(r, dict)] if isinstance(value, list | tuple) else []
+
+
+def supervised(act: Act) -> Answer | None:
+    """The answer that asks for a supervisor, until one has approved."""
+    if act.args.get("approved"):
+        return None
+    return ask(
+        say("Supervisor's work"),
+        say("Supervisor: scan your badge, then enter your PIN."),
+        "supervisor",
+    )
+
+
+def set_fact(act: Act, view: View) -> Answer:
+    """Sets any fact anew from its fields, each checked against its type."""
+    if asked := supervised(act):
+        return asked
+    kind, value = str(act.args.get("kind", "")), act.args.get("value")
+    made = build(kind, value if isinstance(value, dict) else {})
+    if isinstance(made, list):
+        return refuse(made[0], say("Correct it and save again."))
+    if isinstance(made, NOT_BY_HAND):
+        return refuse(say("{kind} follows from the work and is not set by hand", kind=kind))
+    if missing := _points_nowhere(made, view):
+        return refuse(missing, say("Enter that one first."))
+    new = view.get(type(made), made.id) is None
+    said = (
+        say("{kind} {id} is new", kind=kind, id=made.id)
+        if new
+        else say("{kind} {id} is changed", kind=kind, id=made.id)
+    )
+    return good(said, NEXT, sets=(made,))
+
+
+NOT_BY_HAND = (Bed, Batch, Pack, Numbers, Concern)
+
+POINTS: dict[str, tuple[str, type[Fact]]] = {
+    "lot": ("material", Material),
+    "revision": ("cut_file", CutFile),
+}
+
+
+def _points_nowhere(fact: Fact, view: View) -> Say | None:
+    """A problem when the fact names another that is not there."""
+    field, kind = POINTS.get(fact.kind, ("", Fact))
+    name = getattr(fact, field, "") if field else ""
+    if not field or view.get(kind, name):
+        return None
+    return say("There is no {kind} {id}", kind=field, id=name)
+
+
+def approve_revision(act: Act, view: View) -> Answer:
+    """One revision of a cut file may be cut from now on; batches of others are held."""
+    if asked := supervised(act):
+        return asked
+    cut_file = view.get(CutFile, act.subject.partition("/")[2])
+    letter = str(act.args.get("letter", ""))
+    revision = cut_file and view.get(Revision, f"{cut_file.id}.{letter}")
+    if cut_file is None or revision is None:
+        return refuse(say("There is no revision {letter}", letter=letter))
+    held = tuple(
+        replace(b, holds=(*b.holds, f"revision {letter} is approved now"))
+        for router in view.shelf(Router, "all")
+        for b in view.shelf(Batch, f"queue/{router.id}")
+        if b.cut_file == cut_file.id and b.revision != letter and not b.holds and b.cut == 0
+    )
+    return good(
+        say("{name} revision {letter} is approved", name=cut_file.name, letter=letter),
+        say("{count} batches of the old revision are held.", count=len(held)) if held else NEXT,
+        sets=(replace(cut_file, approved=letter), *held),
+    )
+
+
+def release_batch(act: Act, view: View) -> Answer:
+    """A new batch for a router's queue, its traveller printed."""
+    if asked := supervised(act):
+        return asked
+    cut_file = view.get(CutFile, str(act.args.get("cut_file", "")))
+    if cut_file is None or not cut_file.approved:
+        return refuse(say("No approved revision of that cut file"), say("Approve one first."))
+    revision = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+    router = view.get(Router, str(act.args.get("router", "")))
+    sheets = act.args.get("sheets")
+    if not isinstance(sheets, int) or not 1 <= sheets <= 99:
+        return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
+    if revision is None or router is None or not router.active:
+        return refuse(say("There is no such router"), say("Choose a router."))
+    if revision.routers and router.id not in revision.routers:
+        return refuse(
+            say("{name} does not run this file", name=router.name), say("Choose another router.")
+        )
+    number = str(dict(act.args["numbers"])["batch"])  # type: ignore[call-overload]
+    batch = Batch(
+        id=number,
+        cut_file=cut_file.id,
+        revision=cut_file.approved,
+        router=router.id,
+        sheets=sheets,
+        order=str(act.args.get("order", "")),
+        due=str(act.args.get("due", "")),
+        why=str(act.args.get("why", "")),
+        released=act.at,
+    )
+    return good(
+        say("Batch {batch} is released to {router}", batch=number, router=router.name),
+        say("Put its traveller with the sheets."),
+        sets=(batch,),
+        prints=(("traveller", number),),
+    )
+
+
+def cancel_batch(act: Act, view: View) -> Answer:
+    """No more sheets of a batch are cut; what is cut goes on."""
+    if asked := supervised(act):
+        return asked
+    batch = view.get(Batch, act.subject.partition("/")[2])
+    if batch is None or batch.state not in ("queued", "cutting"):
+        return refuse(say("That batch has no sheets left to cancel"))
+    bed = view.get(Bed, batch.router)
+    if bed and bed.state == "cutting" and bed.batch == batch.id:
+        return refuse(say("A sheet of it is on the bed"), say("Take it off the bed first."))
+    state = "cut" if batch.cut else "cancelled"
+    freed = (replace(bed, batch=""),) if bed and bed.batch == batch.id else ()
+    return good(
+        say("Batch {batch}: no more sheets", batch=batch.id),
+        say("{count} sheets were cut.", count=batch.cut),
+        sets=(replace(batch, state=state, sheets=batch.cut), *freed),
+    )
+
+
+def cancel_order(act: Act, view: View) -> Answer:
+    """An order will not leave; what is packed for it is caught at packing or the cart."""
+    if asked := supervised(act):
+        return asked
+    order = view.get(Order, act.subject.partition("/")[2])
+    if order is None or order.state in ("shipped", "cancelled"):
+        return refuse(say("That order cannot be cancelled any more"))
+    lying = total(view.stock(place=f"packing/{order.id}"))
+    packed = order.state == "packed"
+    worry: tuple[Concern, ...] = ()
+    if lying or packed:
+        worry = (
+            Concern(
+                id=act.id,
+                what="cancelled",
+                since=act.at,
+                about=order.key,
+                text=f"Order {order.id} is cancelled but already packed",
+                choices=("put back", "send it"),
+            ),
+        )
+    return good(
+        say("Order {order} is cancelled", order=order.id),
+        say("Its pack must be opened and put back.") if packed else NEXT,
+        sets=(replace(order, state="cancelled"), *worry),
+    )
+
+
+def receive_lot(act: Act, view: View) -> Answer:
+    """Sheets received: a new lot, or more of one."""
+    if asked := supervised(act):
+        return asked
+    material = view.get(Material, str(act.args.get("material", "")))
+    sheets = act.args.get("sheets")
+    if material is None:
+        return refuse(say("There is no such material"), say("Enter the material first."))
+    if not isinstance(sheets, int) or not 1 <= sheets <= MOST:
+        return refuse(say("How many sheets came?"), say("Enter a number above 0."))
+    number = act.subject.partition("/")[2]
+    lot = view.get(Lot, number) or Lot(id=number, material=material.id, received=act.at)
+    if lot.material != material.id:
+        return refuse(say("Lot {lot} is another material", lot=number), say("Use a new lot."))
+    return good(
+        say("{sheets} sheets received, lot {lot}", sheets=sheets, lot=number),
+        say("Print its card and put it on the stack."),
+        moves=(move(SHEET, sheets, "bought", "store", number),),
+        sets=(lot,),
+    )
+
+
+def correct_count(act: Act, view: View) -> Answer:
+    """A reasoned correction of a count at one spot, up or down, against ``recount``."""
+    if asked := supervised(act):
+        return asked
+    reason = view.get(Reason, str(act.args.get("reason", "")))
+    if reason is None or reason.use != "correct":
+        return ask(say("Why is the count corrected?"), say("Scan a reason card."), "reason")
+    part, place = str(act.args.get("part", "")), str(act.args.get("place", ""))
+    batch, by = str(act.args.get("batch", "")), act.args.get("by")
+    here = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
+    if not isinstance(by, int) or by == 0 or abs(by) > MOST or here + by < 0:
+        return refuse(
+            say("{here} are there by the book", here=here),
+            say("Enter a correction that leaves 0 or more."),
+        )
+    frm, to = ("recount", place) if by > 0 else (place, "recount")
+    return attention(
+        say("Corrected by {by}: {now} there now", by=f"{by:+d}", now=here + by),
+        say("Reason: {reason}.", reason=reason.words),
+        moves=(move(part, abs(by), frm, to, batch),),
+    )
+
+
+def set_pin(act: Act, view: View) -> Answer:
+    """A supervisor's new PIN, hashed before it comes here (argon2)."""
+    worker = view.get(Worker, act.subject.partition("/")[2])
+    if worker is None:
+        return refuse(say("There is no such worker"))
+    if worker.pin and (asked := supervised(act)):
+        return asked
+    hashed = str(act.args.get("hash", ""))
+    if not hashed.startswith("$argon2"):
+        return refuse(say("A PIN is kept only as its hash"), say("Set it in the office."))
+    return good(
+        say("Worker {id} has a new PIN", id=worker.id),
+        NEXT,
+        sets=(replace(worker, supervisor=True, pin=hashed),),
+    )
+
+
+_ANY = frozenset(
+    {Shop, Worker, Reason, Material, Lot, CutFile, Revision, Router, Bed, Batch, Order}
+)
+
+RULES: Rules = {
+    "found_shop": Rule(frozenset({Shop}), found_shop),
+    "set_fact": Rule(frozenset(KINDS.values()), set_fact),
+    "approve_revision": Rule(_ANY, approve_revision),
+    "release_batch": Rule(_ANY, release_batch),
+    "cancel_batch": Rule(_ANY, cancel_batch),
+    "cancel_order": Rule(_ANY, cancel_order),
+    "receive_lot": Rule(_ANY, receive_lot),
+    "correct_count": Rule(_ANY, correct_count),
+    "set_pin": Rule(_ANY, set_pin),
+}
