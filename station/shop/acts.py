@@ -87,3 +87,10 @@ def refuse(said: Say, do: Say = Say()) -> Answer:
 def notice(said: Say, do: Say = Say()) -> Answer:
     """Nothing to record, but not wrong: already done, or only to know."""
     return Answer(tone="attention", said=said, do=do, refused=True)
+
+
+def new_number(act: Act, kind: str) -> str:
+    """The number that the desk took for this act, of one kind of code."""
+    numbers = act.args.get("numbers")
+    assert isinstance(numbers, Mapping), f"{act.kind} was not given numbers"
+    return str(numbers[kind])

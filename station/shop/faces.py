@@ -278,8 +278,24 @@ class Bands:
 
 
 Block = (
-    Header | Steps | Table | Checks | Progress | SheetDrawing | PartDrawing | MailerDrawing
-    | Cards | Listing | Remark | Meter | Pairs | Hint | Asked | Places | Flow | Bands
+    Header
+    | Steps
+    | Table
+    | Checks
+    | Progress
+    | SheetDrawing
+    | PartDrawing
+    | MailerDrawing
+    | Cards
+    | Listing
+    | Remark
+    | Meter
+    | Pairs
+    | Hint
+    | Asked
+    | Places
+    | Flow
+    | Bands
 )
 
 

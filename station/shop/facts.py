@@ -554,7 +554,28 @@ class Numbers(Fact):
 KINDS: dict[str, type[Fact]] = {
     kind.kind: kind
     for kind in (
-        Shop, Worker, Reason, Material, Lot, Part, RackPlace, CutFile, Revision, Router, Bed,
-        Bit, Notice, Batch, Slip, Pile, Product, Order, Mailer, Pack, Cart, Concern, Numbers,
+        Shop,
+        Worker,
+        Reason,
+        Material,
+        Lot,
+        Part,
+        RackPlace,
+        CutFile,
+        Revision,
+        Router,
+        Bed,
+        Bit,
+        Notice,
+        Batch,
+        Slip,
+        Pile,
+        Product,
+        Order,
+        Mailer,
+        Pack,
+        Cart,
+        Concern,
+        Numbers,
     )
 }

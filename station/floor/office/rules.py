@@ -6,7 +6,7 @@ more than one fact changes together or pieces move.
 
 from dataclasses import replace
 
-from station.shop.acts import Act, Answer, ask, attention, good, refuse
+from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -144,7 +144,7 @@ def release_batch(act: Act, view: View) -> Answer:
         return refuse(
             say("{name} does not run this file", name=router.name), say("Choose another router.")
         )
-    number = str(dict(act.args["numbers"])["batch"])  # type: ignore[call-overload]
+    number = new_number(act, "batch")
     batch = Batch(
         id=number,
         cut_file=cut_file.id,

@@ -1,0 +1,425 @@
+"""One station's session: takes a code, asks the room, records, answers. No Qt, no SQL."""
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from typing import NamedTuple
+
+from station.desk import draft as drafts
+from station.desk.draft import Draft, Waiting
+from station.desk.pin import agrees
+from station.ledger.ledger import Ledger, Recorded
+from station.shop import codes
+from station.shop.acts import Act, Answer, good, notice, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code, Unread
+from station.shop.faces import Asked, Face, Hint
+from station.shop.facts import Reason, Shop, Worker
+from station.shop.moves import Move
+from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took
+from station.shop.words import Say, say
+
+NOTHING = Answer(tone="good", said=Say(), refused=True)
+MOST_TRIES = 5  # wrong PINs before the question is dropped
+
+
+class Given(NamedTuple):
+    """What became of one input: the answer, the entry's id (None: none) and its moves."""
+
+    answer: Answer
+    entry: str | None = None
+    moves: tuple[Move, ...] = ()
+
+
+class Desk:
+    """A station at work.
+
+    `rooms` are the work areas by name, `anywhere` the room whose acts belong to none;
+    `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
+    every paper that an answer asks for, as (kind, id).
+    """
+
+    def __init__(
+        self,
+        ledger: Ledger,
+        rooms: Mapping[str, Room],
+        *,
+        hand: Hand,
+        clock: Callable[[], str],
+        ids: Callable[[], str],
+        printer: Callable[[str, str], None] = lambda _kind, _id: None,
+    ) -> None:
+        self.ledger = ledger
+        self.rooms = rooms
+        self.clock = clock
+        self.ids = ids
+        self.printer = printer
+        self.unlocked = ""  # the supervisor who has opened the office on this screen
+        kept = drafts.read(ledger.draft())
+        self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
+        self._draft = (
+            kept if kept and self.resumed else Draft(hand=hand, last=kept.last if kept else "")
+        )
+        self._code = ""  # the text of the input being taken
+
+    @property
+    def hand(self) -> Hand:
+        """The work in hand."""
+        return self._draft.hand
+
+    def at(self, **where: str) -> None:
+        """Moves this station: area, router, bench or worker. The work in hand is put down."""
+        self._keep(self._draft.with_hand(replace(self.hand.empty(), **where)))
+
+    def take(self, text: str) -> Given:
+        """One input as it came from scanner, touch or keyboard. Never raises on content."""
+        self._code = text
+        self._set_now()
+        return self._dispatch(self._understand(text))
+
+    def touch(self, x_mm: float, y_mm: float) -> Given:
+        """A touch on the drawn sheet."""
+        self._code = ""
+        self._set_now()
+        return self._dispatch(Point(x_mm, y_mm))
+
+    def face(self) -> Face:
+        """What the screen shows now."""
+        self._set_now()
+        waiting = self._draft.waiting
+        if waiting and waiting.asks == "pin":
+            return _pin_face(self.hand)
+        room = self.rooms["anywhere"] if _elsewhere(self.hand) else self.rooms[self.hand.area]
+        return room.face(self.hand, self.ledger.view)
+
+    def question(self) -> str:
+        """What is asked back now: sure, supervisor, pin, reason, or nothing."""
+        return self._draft.waiting.asks if self._draft.waiting else ""
+
+    def _set_now(self) -> None:
+        self._draft = replace(self._draft, hand=replace(self.hand, now=self.clock()))
+
+    def _understand(self, text: str) -> Input | Unread:
+        """A number when it can only be one, else a code."""
+        number = Number(text.strip())
+        if number.reading is not None or number.whole is not None:
+            return number
+        shop = self.ledger.view.get(Shop, "shop")
+        return codes.read(text, shop.prefix if shop else "")
+
+    def _dispatch(self, given: Input | Unread) -> Given:
+        if isinstance(given, Unread):
+            return Given(_unread(given))
+        if self._draft.waiting and (done := self._answer_question(given, self._draft.waiting)):
+            return done
+        if isinstance(given, Code) and (done := self._common(given)):
+            return done
+        return self._ask_room(given)
+
+    def _ask_room(self, given: Input) -> Given:
+        """The room knows what the input means with the work in hand."""
+        if not self.hand.worker:
+            return Given(refuse(say("Nobody is signed in here"), say("Scan your badge first.")))
+        for name in self._order(given):
+            result = self.rooms[name].step(self.hand, given, self.ledger.view)
+            if isinstance(result, Do):
+                return self._do(result)
+            if isinstance(result, Took):
+                self._keep(self._draft.with_hand(result.hand))
+                return Given(result.answer)
+        return Given(_meaningless(given, self.hand))
+
+    def _order(self, given: Input) -> tuple[str, ...]:
+        """Which rooms are asked, in turn: a dialogue that is open goes first."""
+        if _elsewhere(self.hand):
+            return ("anywhere",)
+        if isinstance(given, Code) and given.kind == "button":
+            card = BY_NUMBER.get(given.number)
+            if card and card.area == "anywhere":
+                return (self.hand.area, "anywhere")
+        return (self.hand.area,)
+
+    def _common(self, code: Code) -> Given | None:
+        """Badges and the buttons that mean the same in every room."""
+        if code.kind == "worker":
+            return self._badge(code.number)
+        if code.kind == "digit":
+            return self._digit(code.number)
+        card = BY_NUMBER.get(code.number) if code.kind == "button" else None
+        if card is None:
+            return None
+        if card.name == "point":
+            return self._digit(".")
+        if card.name.startswith("area_"):
+            return self._area(card.name.removeprefix("area_"))
+        handler = {
+            "enter": self._enter,
+            "clear": self._clear,
+            "undo": self._undo,
+            "put_down": self._put_down,
+        }.get(card.name)
+        return handler() if handler else None
+
+    def _badge(self, number: str) -> Given:
+        worker = self.ledger.view.get(Worker, number)
+        if worker is None or not worker.active:
+            return Given(
+                refuse(
+                    say("There is no worker {id}", id=number),
+                    say("Ask the supervisor for a badge."),
+                )
+            )
+        before = self.hand.worker
+        self.unlocked = ""
+        self._keep(replace(self._draft, hand=replace(self.hand, worker=number)))
+        if before and before != number:
+            return Given(
+                good(
+                    say("Worker {new} takes over from {old}", new=number, old=before),
+                    say("What is in hand stays here."),
+                )
+            )
+        return Given(good(say("Worker {id} is signed in", id=number), self._welcome()))
+
+    def _welcome(self) -> Say:
+        return say("What is in hand stays here.") if self.hand.subject else say("Scan your work.")
+
+    def _digit(self, char: str) -> Given:
+        digits = (self.hand.digits + char)[-9:]
+        self._keep(replace(self._draft, hand=replace(self.hand, digits=digits)))
+        shown = "•" * len(digits) if self.question() == "pin" else digits
+        return Given(
+            notice(
+                say("Number: {digits}", digits=shown),
+                say("Scan “That is it” when it is complete."),
+            )
+        )
+
+    def _enter(self) -> Given:
+        digits = self.hand.digits
+        if not digits:
+            return Given(refuse(say("No number yet"), say("Scan the digit cards first.")))
+        self._draft = replace(self._draft, hand=replace(self.hand, digits=""))
+        return self._dispatch(Number(digits))
+
+    def _clear(self) -> Given:
+        self._keep(replace(self._draft, hand=replace(self.hand, digits="")))
+        return Given(good(say("Number cleared"), say("Enter it again.")))
+
+    def _put_down(self) -> Given:
+        self._keep(self._draft.with_hand(self.hand.empty()))
+        return Given(
+            good(say("Put down; nothing was counted"), say("Scan the next piece of work."))
+        )
+
+    def _area(self, area: str) -> Given:
+        if area not in self.rooms:
+            return Given(refuse(say("There is no work area {area}", area=area)))
+        self.at(area=area)
+        return Given(
+            good(
+                say("This screen is at {area} now", area=self.rooms[area].name),
+                say("Scan your work."),
+            )
+        )
+
+    def _undo(self) -> Given:
+        """Takes back this station's newest act, if nothing has gone on since."""
+        if not self.hand.worker:
+            return Given(refuse(say("Nobody is signed in here"), say("Scan your badge first.")))
+        if not self._draft.last:
+            return Given(
+                refuse(
+                    say("There is nothing to take back here"),
+                    say("A recount or a correction mends older acts."),
+                )
+            )
+        past = self.ledger.view.past(self._draft.last)
+        subject = past.act.subject if past else ""
+        act = self._act("undo", subject, {"entry": self._draft.last})
+        recorded = self.ledger.undo(self._draft.last, act)
+        if recorded.entry:
+            self._keep(Draft(hand=self.hand.empty()))
+        return Given(*recorded)
+
+    def _do(self, do: Do, asked: Waiting | None = None) -> Given:
+        """Runs an act; a question back is kept until it is answered."""
+        args = dict(do.args)
+        if asked:
+            args |= asked.args
+        if self.unlocked and self.hand.area == "office":
+            args.setdefault("approved", self.unlocked)
+        if do.numbers and "numbers" not in args:
+            args["numbers"] = {kind: self.ledger.take_number(kind) for kind in do.numbers}
+        act = self._act(do.kind, do.subject, args)
+        after = Draft(hand=replace(do.after, now=""), last=act.id)
+        recorded = self.ledger.record(act, drafts.write(after))
+        return self._settle(do, recorded, after, args)
+
+    def _settle(self, do: Do, done: Recorded, after: Draft, args: dict[str, object]) -> Given:
+        """What the desk holds after an act: the new hand, a question, or what it held."""
+        answer = done.answer
+        if done.entry:
+            self._draft = after
+            for kind, name in answer.prints:
+                self.printer(kind, name)
+        elif answer.asks:
+            known = {
+                k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
+            }
+            question = Waiting(do=do, asks=answer.asks, code=codes.tidy(self._code), args=known)
+            self._keep(replace(self._draft, waiting=question))
+        else:
+            self._keep(replace(self._draft, waiting=None))
+        return Given(*done)
+
+    def _act(self, kind: str, subject: str, args: Mapping[str, object]) -> Act:
+        return Act(
+            id=self.ids(),
+            kind=kind,
+            at=self.hand.now,
+            worker=self.hand.worker,
+            station=self.hand.station,
+            subject=subject,
+            args=args,
+        )
+
+    def _answer_question(self, given: Input, waiting: Waiting) -> Given | None:
+        """An input while a question is open. None: it is no answer, and means itself."""
+        if waiting.asks == "sure" and isinstance(given, Code):
+            card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+            if (card and card.name == "yes") or codes.tidy(self._code) == waiting.code:
+                return self._again(waiting, sure=True)
+        if waiting.asks == "reason" and isinstance(given, Code) and given.kind == "reason":
+            return self._again(waiting, reason=given.number)
+        if waiting.asks == "supervisor" and isinstance(given, Code) and given.kind == "worker":
+            return self._approver(given.number, waiting)
+        if waiting.asks == "pin" and isinstance(given, Number):
+            return self._pin(given.text, waiting)
+        if isinstance(given, Number) or (isinstance(given, Code) and given.kind == "digit"):
+            return None
+        if not (isinstance(given, Code) and given.kind in ("button", "digit")):
+            self._draft = replace(self._draft, waiting=None)
+        return None
+
+    def _again(self, waiting: Waiting, **more: object) -> Given:
+        self._draft = replace(self._draft, waiting=None)
+        return self._do(waiting.do, replace(waiting, args={**waiting.args, **more}))
+
+    def _approver(self, number: str, waiting: Waiting) -> Given:
+        worker = self.ledger.view.get(Worker, number)
+        if worker is None or not worker.supervisor or not worker.active:
+            return Given(
+                refuse(
+                    say("Worker {id} is no supervisor", id=number),
+                    say("A supervisor's badge, or put it down."),
+                )
+            )
+        if not worker.pin:
+            return Given(
+                refuse(
+                    say("Worker {id} has no PIN yet", id=number),
+                    say("Set it with: station pin {id}", id=number),
+                )
+            )
+        self._keep(replace(self._draft, waiting=replace(waiting, asks="pin", approver=number)))
+        return Given(notice(say("Supervisor {id}", id=number), say("Enter your PIN.")))
+
+    def _pin(self, text: str, waiting: Waiting) -> Given:
+        worker = self.ledger.view.get(Worker, waiting.approver)
+        if worker and agrees(worker.pin, text):
+            self.unlocked = worker.id if self.hand.area == "office" else ""
+            return self._again(waiting, approved=worker.id)
+        left = MOST_TRIES - waiting.tries - 1
+        again = replace(waiting, tries=waiting.tries + 1) if left else None
+        self._keep(replace(self._draft, waiting=again))
+        return Given(
+            refuse(
+                say("That PIN is not right"),
+                say("Enter it again." if left else "Put down. Start again."),
+            )
+        )
+
+    def _keep(self, draft: Draft) -> None:
+        """Holds the draft, and writes it down when it differs from what is written."""
+        self._draft = draft
+        text = drafts.write(replace(draft, hand=replace(draft.hand, now="")))
+        if text != self.ledger.draft():
+            self.ledger.keep(text)
+
+
+def _something(draft: Draft) -> bool:
+    """Whether a kept draft holds work worth going on with."""
+    return bool(draft.hand.subject or draft.hand.work or draft.waiting)
+
+
+def _elsewhere(hand: Hand) -> bool:
+    """Whether a dialogue that belongs to no room is open."""
+    return bool(hand.work.get("any"))
+
+
+def _unread(given: Unread) -> Answer:
+    """One sentence for a text that is no code of ours."""
+    if given.why == "check":
+        return refuse(say("One character of that code is wrong"), say("Scan it again."))
+    return refuse(say("That is no code of this shop"), say("Scan one of our cards or travellers."))
+
+
+def _meaningless(given: Input, hand: Hand) -> Answer:
+    """A code of ours that has no meaning here and now."""
+    if isinstance(given, Number):
+        return refuse(say("No number is asked for now"), say("Pick up your work first."))
+    if isinstance(given, Point):
+        return notice(say("Nothing is marked on the sheet now"), say("Choose a part first."))
+    if given.kind == "button":
+        card = BY_NUMBER.get(given.number)
+        words = card.words if card else given.number
+        return refuse(
+            say("“{words}” does nothing here now", words=words),
+            say("Pick up your work first." if not hand.subject else "Choose another."),
+        )
+    return refuse(
+        say("That {kind} is not for this step", kind=given.kind),
+        say("Look at the screen for what comes next."),
+    )
+
+
+def _pin_face(hand: Hand) -> Face:
+    """The screen while a PIN is entered; its digits are not shown."""
+    return Face(
+        title=say("Supervisor"),
+        main=(
+            Hint(title=say("Enter your PIN"), note=say("Or scan “Put it down” to leave it.")),
+            Asked(question=say("PIN"), typed="•" * len(hand.digits)),
+        ),
+    )
+
+
+def reasons(desk: Desk, use: str) -> tuple[Reason, ...]:
+    """The shop's reasons of one use, for pickers."""
+    return desk.ledger.view.shelf(Reason, use)
+
+
+def line(given: Given) -> str:
+    """One JSON line for the text station: level, happened, next, entry and moves."""
+    moves = [
+        {
+            "part": m.part,
+            "batch": m.frm.batch,
+            "to_batch": m.to.batch,
+            "from": m.frm.place,
+            "to": m.to.place,
+            "quantity": m.qty,
+        }
+        for m in given.moves
+    ]
+    return json.dumps(
+        {
+            "level": given.answer.tone,
+            "happened": str(given.answer.said),
+            "next": str(given.answer.do),
+            "entry": given.entry,
+            "moves": moves,
+        },
+        ensure_ascii=False,
+    )

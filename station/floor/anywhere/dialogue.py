@@ -1,0 +1,251 @@
+"""The dialogues that belong to no room: opened by a button, then asked for one thing each.
+
+While one is open, `hand.work["any"]` names it (an act kind or ``handover``), `any_batch`,
+`any_part` and `any_place` hold what was answered so far; the room's own work stays as it
+was and goes on when the dialogue closes.
+"""
+
+from station.shop.acts import good, notice, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code
+from station.shop.facts import Batch, Bed, Bit, Part, RackPlace, Router, Slip
+from station.shop.moves import head
+from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.views import View, by_part, total
+from station.shop.words import Say, say, several
+
+OPENS = {
+    "split": "split_batch",
+    "found": "find_parts",
+    "recount": "recount",
+    "reprint": "new_copy",
+    "hold": "hold_batch",
+    "release": "release_hold",
+    "lost_paper": "lost_paper",
+    "handover": "handover",
+}
+BATCH_AREAS = ("loading", "popping", "trimming")
+
+
+def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+    """One input for a dialogue that is open, or the button that opens one."""
+    card = (
+        BY_NUMBER.get(given.number) if isinstance(given, Code) and given.kind == "button" else None
+    )
+    if card and card.name in OPENS:
+        return _open(hand, OPENS[card.name], view)
+    what = str(hand.work.get("any", ""))
+    if not what:
+        return None
+    if what == "handover":
+        return Took(close(hand), good(say("Handover closed"), say("Scan your work.")))
+    return _fill(hand, what, given, view)
+
+
+def close(hand: Hand) -> Hand:
+    """The hand with the dialogue gone and the room's work as it was."""
+    return hand.with_work(any=None, any_batch=None, any_part=None, any_place=None)
+
+
+def _open(hand: Hand, what: str, view: View) -> Do | Took:
+    fresh = close(hand).with_work(any=what)
+    if what == "handover":
+        return Took(fresh, notice(*handover(view)))
+    if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":
+        fresh = fresh.with_work(any_batch=hand.subject)
+    return _go_on(fresh, what, view)
+
+
+def _fill(hand: Hand, what: str, given: Input, view: View) -> Do | Took | None:
+    """Takes one answer in: a batch, a part, a rack place or a number."""
+    if isinstance(given, Code):
+        if given.kind == "batch" and view.get(Batch, given.number):
+            return _go_on(hand.with_work(any_batch=given.number), what, view)
+        if given.kind == "part" and view.get(Part, given.number):
+            return _go_on(hand.with_work(any_part=given.number), what, view)
+        rack = view.get(RackPlace, given.number) if given.kind == "rack" else None
+        if rack and what == "recount":
+            return _rack(hand, rack, view)
+        return None
+    if isinstance(given, Number) and given.whole is not None:
+        return _number(hand, what, given.whole, view)
+    return None
+
+
+def _rack(hand: Hand, rack: RackPlace, view: View) -> Took:
+    """A recount of a rack place is booked on its oldest batch."""
+    lying = view.stock(place=f"rack/{rack.id}")
+    if not lying:
+        return Took(
+            hand,
+            refuse(
+                say("Nothing lies in {name} by the book", name=rack.name),
+                say("Correct it in the office."),
+            ),
+        )
+    oldest = lying[0]
+    filled = hand.with_work(any_batch=oldest.batch, any_part=oldest.part, any_place=oldest.place)
+    return Took(
+        filled,
+        good(
+            say(
+                "{name}: batch {batch}, {qty} by the book",
+                name=rack.name,
+                batch=oldest.batch,
+                qty=oldest.qty,
+            ),
+            say("Enter how many of that batch are there."),
+        ),
+    )
+
+
+def _go_on(hand: Hand, what: str, view: View) -> Do | Took:
+    """Asks for what is still missing, or does it."""
+    if what == "lost_paper":
+        return _lost(hand, view)
+    batch = str(hand.work.get("any_batch", ""))
+    if not batch:
+        return Took(hand, notice(ASKS[what], say("Scan its traveller or touch its row.")))
+    if what in ("new_copy", "hold_batch", "release_hold"):
+        return Do(what, f"batch/{batch}", {}, close(hand))
+    parts = choices(hand, what, view)
+    if not parts:
+        return Took(
+            close(hand),
+            refuse(
+                say("Batch {batch} has none here", batch=batch), say("Check the batch number.")
+            ),
+        )
+    if len(parts) == 1:
+        hand = hand.with_work(any_part=next(iter(parts)))
+    part = view.get(Part, str(hand.work.get("any_part", "")))
+    if part is None or part.id not in parts:
+        return Took(
+            hand,
+            notice(
+                say("Which part of batch {batch}?", batch=batch),
+                say("Touch its row or scan its card."),
+            ),
+        )
+    return Took(
+        hand,
+        notice(
+            say("{count} {part} there by the book", count=parts[part.id], part=part.name),
+            HOW_MANY[what],
+        ),
+    )
+
+
+ASKS: dict[str, Say] = {
+    "split_batch": say("Which batch is split?"),
+    "find_parts": say("Which batch were they missing from?"),
+    "recount": say("Which batch is counted again?"),
+    "new_copy": say("Which batch needs a new copy?"),
+    "hold_batch": say("Which batch is held?"),
+    "release_hold": say("Which batch may go on?"),
+}
+HOW_MANY: dict[str, Say] = {
+    "split_batch": say("How many are split off?"),
+    "find_parts": say("How many were found?"),
+    "recount": say("How many did you count?"),
+}
+
+
+def choices(hand: Hand, what: str, view: View) -> dict[str, int]:
+    """The parts that can be chosen now, and how many the book has."""
+    held = view.stock(batch=str(hand.work.get("any_batch", "")))
+    if what == "find_parts":
+        return by_part(tuple(h for h in held if h.place == "missing"))
+    areas = {"popping": ("popping",), "trimming": ("trimming", "rework")}.get(
+        hand.area, ("popping", "trimming", "rework")
+    )
+    return by_part(tuple(h for h in held if head(h.place) in areas))
+
+
+def _number(hand: Hand, what: str, count: int, view: View) -> Do | Took | None:
+    batch, part = str(hand.work.get("any_batch", "")), str(hand.work.get("any_part", ""))
+    if not batch or not part or what not in HOW_MANY:
+        return None
+    subject, area = f"batch/{batch}", hand.area
+    if what == "recount":
+        place = str(hand.work.get("any_place", "")) or _place(view, batch, part, area)
+        return Do(what, subject, {"part": part, "place": place, "counted": count}, close(hand))
+    args = {"part": part, "quantity": count, "area": area}
+    numbers = ("batch",) if what == "split_batch" else ()
+    after = close(hand)
+    return Do(what, subject, args, after, numbers)
+
+
+def _place(view: View, batch: str, part: str, area: str) -> str:
+    """The one place where a batch's pieces of a part lie in this area."""
+    held = [h.place for h in view.stock(batch=batch) if h.part == part]
+    here = [p for p in held if head(p) == area or (area == "trimming" and p == "rework")]
+    return (here or [p for p in held if head(p) in ("popping", "trimming", "rework")] or [""])[0]
+
+
+def _lost(hand: Hand, view: View) -> Do | Took:
+    """Loose parts without a traveller: which batches could be theirs."""
+    part = view.get(Part, str(hand.work.get("any_part", "")))
+    if part is None:
+        return Took(hand, notice(say("What part lies there?"), say("Scan the part's card.")))
+    found = candidates(view, part.id)
+    batch = str(hand.work.get("any_batch", ""))
+    if batch in found:
+        return Do("new_copy", f"batch/{batch}", {}, close(hand))
+    if not found:
+        return Took(
+            close(hand),
+            refuse(
+                say("No batch with {part} is under way", part=part.name),
+                say("Show them to the supervisor."),
+            ),
+        )
+    return Took(
+        hand.with_work(any_batch=None),
+        notice(
+            say("{count} batches could be theirs", count=len(found)),
+            say("Compare, then touch the right one."),
+        ),
+    )
+
+
+def candidates(view: View, part: str) -> dict[str, int]:
+    """Batches whose pieces of a part lie at popping, trimming or rework: how many."""
+    lying = list(view.stock(place="trimming")) + list(view.stock(place="rework"))
+    for slip in view.shelf(Slip, "popping", 200):
+        lying += view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
+    counts: dict[str, int] = {}
+    for held in lying:
+        if held.part == part:
+            counts[held.batch] = counts.get(held.batch, 0) + held.qty
+    return counts
+
+
+def handover(view: View) -> tuple[Say, Say]:
+    """What waits in each area, and bits that near their end."""
+    popping = sum(
+        total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))
+        for s in view.shelf(Slip, "popping", 200)
+    )
+    trimming = total(view.stock(place="trimming")) + total(view.stock(place="rework"))
+    worn = [f"{b.id} at {share:.0%}".replace("%", " %") for b, share in worn_bits(view)]
+    said = say("{popping} in popping, {trimming} in trimming", popping=popping, trimming=trimming)
+    return said, (
+        say("Bit {bits} of its life.", bits=several(worn)) if worn else say("All bits good.")
+    )
+
+
+def worn_bits(view: View, share: float = 0.8) -> list[tuple[Bit, float]]:
+    """Bits in routers that have cut at least this share of their life."""
+    found = []
+    for router in view.shelf(Router, "all"):
+        for bit in view.shelf(Bit, f"router/{router.id}"):
+            used = total(view.stock(place=f"bit/{bit.id}")) / 1000 / max(bit.life_m, 1)
+            if used >= share:
+                found.append((bit, used))
+    return found
+
+
+def beds(view: View) -> list[tuple[Router, Bed]]:
+    """Each router with what it does now."""
+    return [(r, view.get(Bed, r.id) or Bed(id=r.id)) for r in view.shelf(Router, "all")]

@@ -1,0 +1,200 @@
+"""What the screen shows while a dialogue that belongs to no room is open."""
+
+from station.floor.anywhere import dialogue
+from station.floor.anywhere.rules import place_name, waiting
+from station.shop.cards import button
+from station.shop.codes import usable, write
+from station.shop.faces import (
+    Asked,
+    Cards,
+    Cell,
+    Entry,
+    Face,
+    Hint,
+    Listing,
+    PartDrawing,
+    Press,
+    Row,
+    Table,
+)
+from station.shop.facts import Batch, CutFile, Part, Slip
+from station.shop.rooms import Hand
+from station.shop.views import View, total
+from station.shop.words import Say, clock, say
+
+TITLES: dict[str, Say] = {
+    "split_batch": say("Split a part off"),
+    "find_parts": say("Missing parts found"),
+    "recount": say("Count again"),
+    "new_copy": say("Print a new copy"),
+    "hold_batch": say("Hold a batch"),
+    "release_hold": say("Let a batch go on"),
+    "lost_paper": say("Traveller lost"),
+    "handover": say("Handover"),
+}
+
+
+def face(hand: Hand, view: View) -> Face:
+    """The open dialogue: what is asked, what can be chosen."""
+    what = str(hand.work.get("any", ""))
+    if what == "handover":
+        return _handover(view)
+    if what == "lost_paper":
+        return _lost(hand, view)
+    batch = str(hand.work.get("any_batch", ""))
+    if not batch:
+        return _frame(
+            what, Hint(title=dialogue.ASKS[what], note=say("Scan its traveller.")), under_way(view)
+        )
+    return _frame(what, _rows(hand, what, view), *_number(hand))
+
+
+def _frame(what: str, *blocks: Table | Asked | Hint | Cards) -> Face:
+    leave = Press(label=say("Leave it"), code=button("put_down"))
+    return Face(title=TITLES[what], main=blocks, presses=(leave,))
+
+
+def _rows(hand: Hand, what: str, view: View) -> Table:
+    chosen = str(hand.work.get("any_part", ""))
+    rows = []
+    for name, count in dialogue.choices(hand, what, view).items():
+        part = view.get(Part, name)
+        rows.append(
+            Row(
+                title=part.name if part else name,
+                note=part.words if part else "",
+                cells=(Cell(text=say("{count}", count=count), bold=True),),
+                code=write("part", name),
+                shape=part.shape if part else None,
+                selected=name == chosen,
+            )
+        )
+    return Table(
+        columns=(say("part"), say("by the book")),
+        rows=tuple(rows),
+        title=say("Batch {batch}", batch=str(hand.work.get("any_batch", ""))),
+    )
+
+
+def _number(hand: Hand) -> tuple[Asked, ...]:
+    if not hand.work.get("any_part"):
+        return ()
+    question = dialogue.HOW_MANY[str(hand.work["any"])]
+    return (Asked(question=question, typed=hand.digits, unit=say("pieces")),)
+
+
+def batch_code(batch: Batch) -> str:
+    """What a touch on a batch's row sends: the code of its valid copy."""
+    copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
+    return write("batch", batch.id, copy)
+
+
+def under_way(view: View) -> Cards:
+    """Batches whose pieces wait at popping or trimming."""
+    ids = [s.batch for s in view.shelf(Slip, "popping", 40)]
+    ids += [h.batch for h in view.stock(place="trimming")]
+    entries = [_entry(view, b) for b in dict.fromkeys(ids) if (b in ids)][:8]
+    return Cards(
+        title=say("Under way"),
+        entries=tuple(e for e in entries if e),
+        empty=say("No batch is under way."),
+    )
+
+
+def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
+    """One batch as a card: what it is, how many, where they lay last."""
+    batch = view.get(Batch, id)
+    if batch is None:
+        return None
+    cut_file = view.get(CutFile, batch.cut_file)
+    held = waiting(view, id, "")
+    places = list(dict.fromkeys(str(place_name(view, h.place)) for h in held))
+    return Entry(
+        big=id,
+        right=say("{count} pieces", count=total(held) if count is None else count),
+        line1=cut_file.words if cut_file else "",
+        line2=", ".join(places[:3]),
+        code=batch_code(batch),
+    )
+
+
+def _lost(hand: Hand, view: View) -> Face:
+    part = view.get(Part, str(hand.work.get("any_part", "")))
+    if part is None:
+        rows = tuple(
+            Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id))
+            for p in view.shelf(Part, "all", 8)
+        )
+        return _frame("lost_paper", Table(columns=(say("What part lies there?"),), rows=rows))
+    entries = [_entry(view, b, n) for b, n in dialogue.candidates(view, part.id).items()]
+    return Face(
+        title=TITLES["lost_paper"],
+        main=(
+            PartDrawing(part=part, note=say("Compare with what lies there.")),
+            Cards(title=say("Could be theirs"), entries=tuple(e for e in entries if e)),
+        ),
+        presses=(Press(label=say("Leave it"), code=button("put_down")),),
+    )
+
+
+def _handover(view: View) -> Face:
+    """Both piles once, each router's state, and bits near their end."""
+    slips = tuple(
+        (
+            (
+                Cell(text=s.batch, bold=True),
+                Cell(text=say("sheet {sheet}", sheet=s.sheet)),
+                Cell(
+                    text=say(
+                        "{count} pieces",
+                        count=total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")),
+                    )
+                ),
+            ),
+            "",
+        )
+        for s in view.shelf(Slip, "popping", 8)
+    )
+    trimming: dict[str, int] = {}
+    for held in (*view.stock(place="trimming"), *view.stock(place="rework")):
+        trimming[held.batch] = trimming.get(held.batch, 0) + held.qty
+    piles = tuple(
+        ((Cell(text=b, bold=True), Cell(text=say("{count} pieces", count=n))), "")
+        for b, n in list(trimming.items())[:8]
+    )
+    bits = tuple(
+        (
+            (
+                Cell(text=say("Bit {id}", id=b.id), bold=True),
+                Cell(text=b.words),
+                Cell(
+                    text=say("{share} % of its life", share=round(100 * share)), tone="attention"
+                ),
+            ),
+            "",
+        )
+        for b, share in dialogue.worn_bits(view)
+    )
+    routers = tuple(
+        (
+            (
+                Cell(text=r.name, bold=True),
+                Cell(text=say(bed.state)),
+                Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
+            ),
+            "",
+        )
+        for r, bed in dialogue.beds(view)
+    )
+    return Face(
+        title=TITLES["handover"],
+        main=(
+            Listing(title=say("At popping"), rows=slips, empty=say("Nothing waits.")),
+            Listing(title=say("At trimming"), rows=piles, empty=say("Nothing waits.")),
+        ),
+        side=(
+            Listing(title=say("Routers"), rows=routers),
+            Listing(title=say("Bits near their end"), rows=bits, empty=say("None.")),
+        ),
+        presses=(Press(label=say("Close"), code=button("handover")),),
+    )
