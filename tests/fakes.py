@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 
 from station.shop.acts import Act, Answer
 from station.shop.facts import Fact, Gone
-from station.shop.moves import Held, Move
-from station.shop.views import F, Past, Rules, Written
+from station.shop.moves import Held, Move, head
+from station.shop.views import F, Passed, Past, Rules, Written
 
 
 @dataclass
@@ -44,6 +44,14 @@ class FakeView:
 
     def past(self, id: str) -> Past | None:
         return next((e for e in self.entries if e.act.id == id), None)
+
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        sums: Counter[tuple[str, str, str, str]] = Counter()
+        for entry in self.entries:
+            hour = entry.act.at[:13]
+            for m in entry.moves if since <= hour <= until else ():
+                sums[hour, head(m.frm.place), head(m.to.place), m.part] += m.qty
+        return tuple(Passed(*key, qty) for key, qty in sorted(sums.items()))
 
     def last(self, subject: str, kind: str = "") -> Past | None:
         return next(

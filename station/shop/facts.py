@@ -409,8 +409,10 @@ class Slip(Fact):
 
     @property
     def shelf(self) -> Shelf:
-        """Waiting at popping, oldest first."""
-        return ("popping", f"{self.at}/{self.id}") if self.state == "popping" else None
+        """Waiting at popping, oldest first; then among what its router cut that day."""
+        if self.state == "popping":
+            return ("popping", f"{self.at}/{self.id}")
+        return (f"cut/{self.router}/{self.at[:10]}", f"{self.at}/{self.id}")
 
 
 @dataclass(frozen=True, kw_only=True)

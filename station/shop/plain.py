@@ -95,11 +95,11 @@ def _fit_scalar(hint: object, value: object, name: str) -> tuple[object, list[Sa
     if hint is float and isinstance(value, int) and not isinstance(value, bool):
         return float(value), []
     right = type(value) is hint
-    if right and isinstance(value, float) and not abs(value) < 1e9:  # noqa: PLR2004 - and NaN
+    if right and isinstance(value, float) and not abs(value) < 1e9:
         right = False
     if right and type(value) is int and not -(10**9) < value < 10**9:
         right = False
-    if right and isinstance(value, str) and len(value) > 2000:  # noqa: PLR2004 - a page
+    if right and isinstance(value, str) and len(value) > 2000:
         right = False
     words = {str: "a text", int: "a whole number", float: "a number", bool: "yes or no"}
     wanted = words.get(hint, "a value") if isinstance(hint, type) else "a value"

@@ -45,8 +45,24 @@ class View(Protocol):
     def past(self, id: str) -> Past | None:
         """An entry of the history by its act's id."""
 
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        """Sums of moves by hour, from hour `since` up to and including hour `until`.
+
+        For faces only: no rule depends on it.
+        """
+
     def last(self, subject: str, kind: str = "") -> Past | None:
         """The newest entry about a subject (of one act kind, where given)."""
+
+
+class Passed(NamedTuple):
+    """Pieces of one part that went from one kind of place to another within an hour."""
+
+    hour: str  # "2026-11-25T10"
+    frm: str  # head of the place: "popping"
+    to: str
+    part: str
+    qty: int
 
 
 class Rule(NamedTuple):

@@ -1,0 +1,141 @@
+"""The day in figures: what each area did, its rate, what waits, how it flowed.
+
+Rates are pieces an hour over the hours worked so far today, the running hour counted by
+its minutes. "Holding up" names the area with the longest wait: what lies before it over
+its own rate, when that is over an hour and the longest of all.
+"""
+
+from typing import NamedTuple
+
+from station.shop.facts import Batch, Bed, Pack, Reason, Router, Shop, Slip
+from station.shop.moves import SHEET, WEAR
+from station.shop.views import Passed, View, total
+
+# (area, from-heads, to-heads): a piece has been through the area when it made this move.
+THROUGH: tuple[tuple[str, frozenset[str], frozenset[str]], ...] = (
+    ("cut", frozenset({"cut"}), frozenset({"popping"})),
+    ("popped", frozenset({"popping"}), frozenset({"trimming", "rework"})),
+    ("trimmed", frozenset({"trimming", "rework"}), frozenset({"rack", "packing"})),
+    ("packed", frozenset({"packing"}), frozenset({"pack"})),
+    ("shipped", frozenset({"cart"}), frozenset({"shipped"})),
+)
+
+
+class Day(NamedTuple):
+    """The figures of one day up to now."""
+
+    hours: float  # worked so far
+    through: dict[str, int]  # pieces by name of THROUGH
+    by_hour: dict[str, dict[int, int]]  # the same by hour of the day
+    sheets: int
+    planned: int  # sheets still queued, and done today
+    waiting: dict[str, int]  # pieces before popping, trimming, packing, cart
+    packs: int
+    packs_waiting: int
+
+
+def hours(at: str) -> float:
+    """``2026-11-25T10:30:00`` as 10.5."""
+    return int(at[11:13]) + int(at[14:16]) / 60 if len(at) >= 16 else 0.0
+
+
+def start_of(shop: Shop) -> float:
+    """The hour at which the day starts."""
+    return int(shop.day_starts[:2]) + int(shop.day_starts[3:5]) / 60
+
+
+def end_of(shop: Shop) -> float:
+    """The hour at which the day ends."""
+    return int(shop.day_ends[:2]) + int(shop.day_ends[3:5]) / 60
+
+
+def day(view: View, now: str, shop: Shop) -> Day:
+    """All figures of the day that `now` stands in."""
+    passed = view.passed(f"{now[:10]}T00", now[:13])
+    by_hour = {name: _by_hour(passed, frm, to) for name, frm, to in THROUGH}
+    sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
+    queued = sum(
+        b.sheets - b.cut
+        for r in view.shelf(Router, "all")
+        for b in view.shelf(Batch, f"queue/{r.id}")
+    )
+    packs = sum(1 for p in view.shelf(Pack, "packed", 500))
+    shipped = sum(1 for p in view.shelf(Pack, "shipped", 500) if p.closed[:10] == now[:10])
+    return Day(
+        hours=max(0.25, min(hours(now), end_of(shop)) - start_of(shop)),
+        through={name: sum(by_hour[name].values()) for name in by_hour},
+        by_hour=by_hour,
+        sheets=sheets,
+        planned=sheets + queued,
+        waiting=waiting(view),
+        packs=shipped,
+        packs_waiting=packs,
+    )
+
+
+def _by_hour(
+    passed: tuple[Passed, ...], frm: frozenset[str], to: frozenset[str]
+) -> dict[int, int]:
+    sums: dict[int, int] = {}
+    for p in passed:
+        if p.frm in frm and p.to in to and p.part not in (SHEET, WEAR):
+            hour = int(p.hour[11:13])
+            sums[hour] = sums.get(hour, 0) + p.qty
+    return sums
+
+
+def waiting(view: View) -> dict[str, int]:
+    """Pieces that wait before each area."""
+    slips = view.shelf(Slip, "popping", 500)
+    return {
+        "popping": sum(
+            total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips
+        ),
+        "trimming": total(view.stock(place="trimming")) + total(view.stock(place="rework")),
+    }
+
+
+def holding_up(figures: Day) -> str:
+    """The area with the longest wait of over an hour, or nothing."""
+    done = {"popping": figures.through["popped"], "trimming": figures.through["trimmed"]}
+    waits = {
+        area: figures.waiting[area] / max(done[area] / figures.hours, 1e-9)
+        for area in done
+        if figures.waiting[area]
+    }
+    longest = max(waits, key=lambda area: waits[area], default="")
+    return longest if longest and waits[longest] > 1 else ""
+
+
+def cumulative(
+    by_hour: dict[int, int], start_h: float, now_h: float
+) -> tuple[tuple[float, int], ...]:
+    """(hour, pieces so far) at each full hour, and now."""
+    points, sum_ = [(start_h, 0)], 0
+    for hour in range(int(start_h), int(now_h) + 1):
+        sum_ += by_hour.get(hour, 0)
+        points.append((min(hour + 1, now_h), sum_))
+    return tuple(points)
+
+
+class Doing(NamedTuple):
+    """What a router does now, for its band."""
+
+    router: Router
+    bed: Bed
+    reason: str  # why it stands still
+    free_in: int | None  # minutes, while cutting
+
+
+def routers(view: View, now: str) -> tuple[Doing, ...]:
+    """Each router in use, by name."""
+    found = []
+    for router in view.shelf(Router, "all"):
+        bed = view.get(Bed, router.id) or Bed(id=router.id)
+        reason = view.get(Reason, bed.stop) if bed.stop else None
+        left = None
+        if bed.state == "cutting":
+            gone = (hours(now) - hours(bed.started)) * 60 - bed.paused_s / 60
+            left = max(0, round(bed.minutes - gone))
+        found.append(Doing(router, bed, reason.words if reason else "", left))
+    return tuple(found)
