@@ -27,6 +27,16 @@ class Past(NamedTuple):
     undone: bool  # another entry has taken it back
 
 
+class Passed(NamedTuple):
+    """Pieces of one part that went from one kind of place to another within an hour."""
+
+    hour: str  # "2026-11-25T10"
+    frm: str  # head of the place: "popping"
+    to: str
+    part: str
+    qty: int
+
+
 class View(Protocol):
     """The shop as a rule or a face reads it. Every read is noted by the ledger."""
 
@@ -53,16 +63,6 @@ class View(Protocol):
 
     def last(self, subject: str, kind: str = "") -> Past | None:
         """The newest entry about a subject (of one act kind, where given)."""
-
-
-class Passed(NamedTuple):
-    """Pieces of one part that went from one kind of place to another within an hour."""
-
-    hour: str  # "2026-11-25T10"
-    frm: str  # head of the place: "popping"
-    to: str
-    part: str
-    qty: int
 
 
 class Rule(NamedTuple):
