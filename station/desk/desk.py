@@ -16,7 +16,7 @@ from station.shop.codes import Code, Unread
 from station.shop.faces import Asked, Face, Hint
 from station.shop.facts import Reason, Shop, Worker
 from station.shop.moves import Move
-from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took
+from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took, Typed
 from station.shop.words import Say, say
 
 NOTHING = Answer(tone="good", said=Say(), refused=True)
@@ -71,6 +71,10 @@ class Desk:
         """Moves this station: area, router, bench or worker. The work in hand is put down."""
         self._keep(self._draft.with_hand(replace(self.hand.empty(), **where)))
 
+    def sign_in(self, worker: str) -> None:
+        """Who works here from now on; the work in hand stays."""
+        self._keep(replace(self._draft, hand=replace(self.hand, worker=worker)))
+
     def take(self, text: str) -> Given:
         """One input as it came from scanner, touch or keyboard. Never raises on content."""
         self._code = text
@@ -109,6 +113,8 @@ class Desk:
 
     def _dispatch(self, given: Input | Unread) -> Given:
         if isinstance(given, Unread):
+            if self.hand.area == "office" and given.why == "foreign" and self.hand.worker:
+                return self._ask_room(Typed(given.text))
             return Given(_unread(given))
         if self._draft.waiting and (done := self._answer_question(given, self._draft.waiting)):
             return done
@@ -369,6 +375,8 @@ def _meaningless(given: Input, hand: Hand) -> Answer:
     """A code of ours that has no meaning here and now."""
     if isinstance(given, Number):
         return refuse(say("No number is asked for now"), say("Pick up your work first."))
+    if isinstance(given, Typed):
+        return refuse(say("No text is asked for now"), say("Choose a field first."))
     if isinstance(given, Point):
         return notice(say("Nothing is marked on the sheet now"), say("Choose a part first."))
     if given.kind == "button":

@@ -9,7 +9,6 @@ import dataclasses
 import types
 import typing
 from collections.abc import Mapping
-from functools import cache
 
 from station.shop.facts import KINDS, Fact
 from station.shop.words import Say, say
@@ -35,11 +34,15 @@ def build(kind: str, values: Mapping[str, object]) -> Fact | list[Say]:
     return made
 
 
-@cache
+_FIELD_TYPES: dict[type, dict[str, object]] = {}  # resolving type hints is slow
+
+
 def field_types(cls: type) -> dict[str, object]:
     """The resolved types of a dataclass's fields by name."""
-    hints = typing.get_type_hints(cls)
-    return {f.name: hints[f.name] for f in dataclasses.fields(cls)}
+    if cls not in _FIELD_TYPES:
+        hints = typing.get_type_hints(cls)
+        _FIELD_TYPES[cls] = {f.name: hints[f.name] for f in dataclasses.fields(cls)}
+    return _FIELD_TYPES[cls]
 
 
 def _lay(value: object) -> object:

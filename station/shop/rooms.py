@@ -71,7 +71,13 @@ class Point(NamedTuple):
     y_mm: float
 
 
-Input = Code | Number | Point
+class Typed(NamedTuple):
+    """A text that is neither a code nor a number: only a form takes it."""
+
+    text: str
+
+
+Input = Code | Number | Point | Typed
 
 
 class Do(NamedTuple):

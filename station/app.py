@@ -1,0 +1,176 @@
+"""The composition root: hands rooms, rules, papers, clock and random source to each other.
+
+No Qt here: the text station and every command that prints use it as it is; `station.show`
+puts the window on top.
+"""
+
+import os
+import sys
+import uuid
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
+from importlib import import_module
+from pathlib import Path
+
+from station.desk.desk import Desk
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act
+from station.shop.facts import Bed, Fact, Router, Shop
+from station.shop.plain import to_plain
+from station.shop.rooms import Hand, Room
+from station.shop.views import Rules
+
+AREAS = {
+    "loading": "Loading",
+    "popping": "Popping",
+    "trimming": "Trimming",
+    "packing": "Packing",
+    "cart": "Cart",
+    "today": "Shop today",
+    "office": "Office",
+    "anywhere": "Anywhere",
+}
+FILE = "shop.db"
+
+
+def rooms() -> dict[str, Room]:
+    """Every room by area: its rules, its dialogue and its face."""
+    return {area: _room(area, name) for area, name in AREAS.items()}
+
+
+def _room(area: str, name: str) -> Room:
+    base = f"station.floor.{area}"
+    return Room(
+        name=name,
+        rules=import_module(f"{base}.rules").RULES,
+        step=import_module(f"{base}.dialogue").step,
+        face=import_module(f"{base}.face").face,
+    )
+
+
+def all_rules() -> Rules:
+    """The rules of all rooms in one table; an act kind stands in one room only."""
+    table: Rules = {}
+    for area in AREAS:
+        rules: Rules = import_module(f"station.floor.{area}.rules").RULES
+        twice = table.keys() & rules.keys()
+        assert not twice, f"two rooms decide {twice}"
+        table |= rules
+    return table
+
+
+def data_folder() -> Path:
+    """Where this user's station keeps its data when nothing else is said."""
+    home = Path.home()
+    if sys.platform == "win32":
+        base = Path(os.environ.get("LOCALAPPDATA", home / "AppData" / "Local"))
+    elif sys.platform == "darwin":
+        base = home / "Library" / "Application Support"
+    else:
+        base = Path(os.environ.get("XDG_DATA_HOME", home / ".local" / "share"))
+    return base / "sheet-to-cart"
+
+
+class Clock:
+    """The shop's clock; pinned to one time where a day is replayed."""
+
+    def __init__(self, pinned: str = "") -> None:
+        self.pinned = pinned
+
+    def __call__(self) -> str:
+        """Shop-local time to the second."""
+        return self.pinned or datetime.now().isoformat(timespec="seconds")
+
+    def pin(self, text: str) -> None:
+        """Pins the clock. Raises ValueError where the text is no ISO time."""
+        self.pinned = (
+            datetime.fromisoformat(text).replace(tzinfo=None).isoformat(timespec="seconds")
+        )
+
+
+def new_id() -> str:
+    """A random id for an act."""
+    return uuid.uuid4().hex
+
+
+@dataclass(frozen=True, kw_only=True)
+class Where:
+    """Where a station stands, as given on the command line or kept from the first run."""
+
+    area: str = "loading"
+    router: str = ""
+    bench: str = ""
+    worker: str = ""
+
+
+@contextmanager
+def opened(data: Path) -> Iterator[Ledger]:
+    """The ledger in a data folder, closed again whatever happens."""
+    data.mkdir(parents=True, exist_ok=True)
+    ledger = Ledger(data / FILE, all_rules(), station=station_name(data))
+    try:
+        yield ledger
+    finally:
+        ledger.close()
+
+
+def station_name(data: Path) -> str:
+    """The station number of this PC: 1 until it is joined to a shop."""
+    named = data / "station"
+    return named.read_text(encoding="utf-8").strip() if named.exists() else "1"
+
+
+def new_desk(
+    ledger: Ledger,
+    where: Where,
+    clock: Callable[[], str],
+    *,
+    ids: Callable[[], str] = new_id,
+    printer: Callable[[str, str], None] = lambda _kind, _id: None,
+) -> Desk:
+    """A desk for this ledger at this place."""
+    router = where.router.upper().removeprefix("R")
+    hand = Hand(
+        area=where.area,
+        router=router,
+        bench=where.bench,
+        worker=where.worker,
+        station=ledger.station,
+    )
+    desk = Desk(ledger, rooms(), hand=hand, clock=clock, ids=ids, printer=printer)
+    if desk.resumed and where.worker and desk.hand.worker != where.worker:
+        desk.sign_in(where.worker)
+    return desk
+
+
+def seed(
+    ledger: Ledger,
+    facts: Iterable[Fact],
+    at: str,
+    *,
+    stock: Iterable[tuple[str, int, str, str, str]] = (),
+    ids: Callable[[], str] = new_id,
+) -> None:
+    """The first act of a shop: its facts, and `stock` as (part, qty, from, to, batch)."""
+    args = {
+        "facts": [{"kind": f.kind, "value": to_plain(f)} for f in facts],
+        "stock": [list(s) for s in stock],
+    }
+    act = Act(id=ids(), kind="found_shop", at=at, station=ledger.station, args=args)
+    answer = ledger.record(act).answer
+    assert not answer.refused, str(answer.said)
+
+
+def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
+    """Sets an empty ledger up with what every shop starts with, unless it is set up."""
+    if ledger.view.get(Shop, "shop"):
+        return
+    first = import_module("station.floor.office.first").first_facts()
+    machines = tuple(
+        fact
+        for n in range(1, routers + 1)
+        for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n)))
+    )
+    seed(ledger, (*first, *machines), at)

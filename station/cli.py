@@ -1,0 +1,288 @@
+"""The commands. Bad input gives one sentence on standard error and a non-zero exit."""
+
+import argparse
+import json
+import logging
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from station import app
+from station.app import AREAS, Clock, Where
+from station.ledger.faults import LedgerFault
+
+Command = Callable[[argparse.Namespace], int]
+
+
+class Wrong(Exception):  # noqa: N818 - it is the person's mistake, said in one sentence
+    """What a person did wrong, as one sentence."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Runs one command; gives its exit code."""
+    for stream in (sys.stdout, sys.stderr, sys.stdin):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+    options = parser().parse_args(argv)
+    run: Command = options.run
+    try:
+        return run(options)
+    except (Wrong, LedgerFault) as fault:
+        print(fault, file=sys.stderr)
+        return 1
+    except OSError as fault:
+        print(f"{fault.strerror or fault}: {fault.filename or 'this machine'}", file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        return 130
+    except Exception:
+        return own_bug(options)
+
+
+def own_bug(options: argparse.Namespace) -> int:
+    """Our own mistake: kept with what is needed to mend it, told in one sentence."""
+    folder = data_of(options)
+    log = (folder if folder.is_dir() else Path(tempfile.gettempdir())) / "errors.log"
+    logging.basicConfig(filename=log, encoding="utf-8", format="%(asctime)s %(message)s")
+    logging.exception("command %s", " ".join(sys.argv[1:]))
+    print(
+        f"Something is wrong in the program itself. It is written down in {log}.", file=sys.stderr
+    )
+    return 70
+
+
+def parser() -> argparse.ArgumentParser:
+    """Every command with its options."""
+    common = argparse.ArgumentParser(add_help=False)
+    common.add_argument("--data", type=Path, metavar="DIR", help="the data folder")
+    common.add_argument("--now", metavar="ISO-TIME", default="", help="pins the clock")
+    top = argparse.ArgumentParser(
+        prog="station", parents=[common], description="A station of the workshop."
+    )
+    top.set_defaults(run=run_open)
+    commands = top.add_subparsers(title="commands", metavar="")
+
+    def add(name: str, run: Command, words: str) -> argparse.ArgumentParser:
+        command = commands.add_parser(name, parents=[common], help=words, description=words)
+        command.set_defaults(run=run)
+        return command
+
+    demo = add("demo", run_demo, "builds the demo shop and opens it")
+    demo.add_argument("--build-only", action="store_true", help="builds it and stops")
+    tour = add("tour", run_tour, "drives the real screens through one demo day")
+    tour.add_argument("out", type=Path, metavar="OUT")
+    tour.add_argument("--scanner-only", action="store_true", help="printed codes alone")
+    scan = add("scan", run_scan, "the text station: codes in, JSON lines out")
+    scan.add_argument("--area", default="loading", choices=[a for a in AREAS if a != "anywhere"])
+    scan.add_argument("--router", default="")
+    scan.add_argument("--bench", default="")
+    scan.add_argument("--worker", default="")
+    for name, run, words in (
+        ("state", run_state, "the shop as JSON"),
+        ("codes", run_codes, "every code as JSON"),
+    ):
+        add(name, run, words).add_argument("--json", action="store_true", help="the only form")
+    traveller = add("traveller", run_traveller, "prints a batch's traveller")
+    traveller.add_argument("batch")
+    traveller.add_argument("--pdf", type=Path, required=True, metavar="FILE")
+    traveller.add_argument("--copy", action="store_true", help="makes the next copy first")
+    add("check", run_check, "digests, invariants, derived tables against a rebuild")
+    add("backup", run_backup, "a copy of the whole history").add_argument("file", type=Path)
+    add("restore", run_restore, "takes a backup back").add_argument("file", type=Path)
+    add("pin", run_pin, "sets a supervisor's PIN").add_argument("worker")
+    cut = add("cut-file", run_cut_file, "what a cut file makes and takes")
+    from station.cutting.command import add_arguments  # noqa: PLC0415 - keeps numpy out
+
+    add_arguments(cut)
+    return top
+
+
+def data_of(options: argparse.Namespace) -> Path:
+    """The data folder of a command."""
+    return options.data or app.data_folder()
+
+
+def clock_of(options: argparse.Namespace) -> Clock:
+    """The clock of a command, pinned where asked."""
+    clock = Clock()
+    if options.now:
+        try:
+            clock.pin(options.now)
+        except ValueError:
+            raise Wrong(f"{options.now} is no time: write 2026-11-25T10:42:00.") from None
+    return clock
+
+
+def there(options: argparse.Namespace) -> Path:
+    """The data folder, which must hold a shop already."""
+    data = data_of(options)
+    if not (data / app.FILE).exists():
+        raise Wrong(f"There is no shop in {data}. Open it once with: station --data {data}")
+    return data
+
+
+def say_json(value: object) -> None:
+    """One JSON value on standard output."""
+    print(json.dumps(value, ensure_ascii=False), flush=True)
+
+
+def run_scan(options: argparse.Namespace) -> int:
+    """The text station."""
+    from station.commands import text_station  # noqa: PLC0415 - only what a command needs
+
+    clock = clock_of(options)
+    with app.opened(there(options)) as ledger:
+        where = Where(
+            area=options.area, router=options.router, bench=options.bench, worker=options.worker
+        )
+        desk = app.new_desk(ledger, where, clock)
+        text_station(desk, clock, sys.stdin, lambda text: print(text, flush=True))
+    return 0
+
+
+def run_state(options: argparse.Namespace) -> int:
+    """The shop as JSON."""
+    from station.commands import state  # noqa: PLC0415
+
+    with app.opened(there(options)) as ledger:
+        say_json(state(ledger, clock_of(options)()))
+    return 0
+
+
+def run_codes(options: argparse.Namespace) -> int:
+    """Every code as JSON."""
+    from station.commands import codes_list  # noqa: PLC0415
+
+    with app.opened(there(options)) as ledger:
+        say_json(codes_list(ledger))
+    return 0
+
+
+def run_traveller(options: argparse.Namespace) -> int:
+    """Prints a traveller into a PDF."""
+    from station import printing  # noqa: PLC0415
+
+    with app.opened(there(options)) as ledger:
+        now = clock_of(options)()
+        if options.copy:
+            printing.next_copy(ledger, options.batch, now)
+        paper = printing.paper(ledger, "traveller", options.batch, now)
+        if paper is None:
+            raise Wrong(f"There is no batch {options.batch}.")
+        options.pdf.write_bytes(paper)
+    print(options.pdf)
+    return 0
+
+
+def run_check(options: argparse.Namespace) -> int:
+    """Says what is not sound, or that all is."""
+    with app.opened(there(options)) as ledger:
+        problems = ledger.check()
+    for problem in problems:
+        print(problem)
+    if not problems:
+        print("Sound: the history is whole and every count follows from it.")
+    return 1 if problems else 0
+
+
+def run_backup(options: argparse.Namespace) -> int:
+    """A copy of the history in one file."""
+    with app.opened(there(options)) as ledger:
+        ledger.backup(options.file)
+    print(f"Backed up to {options.file}")
+    return 0
+
+
+def run_restore(options: argparse.Namespace) -> int:
+    """A backup back into the data folder; what is there now is kept aside."""
+    from station.ledger.ledger import Ledger  # noqa: PLC0415
+
+    data = data_of(options)
+    data.mkdir(parents=True, exist_ok=True)
+    Ledger.restore(options.file, data / app.FILE)
+    print(f"Restored from {options.file}")
+    return 0
+
+
+def run_pin(options: argparse.Namespace) -> int:
+    """Sets a supervisor's PIN, asked for without showing it."""
+    from station import people  # noqa: PLC0415
+
+    with app.opened(there(options)) as ledger:
+        print(people.ask_and_set_pin(ledger, options.worker, clock_of(options)()))
+    return 0
+
+
+def run_cut_file(options: argparse.Namespace) -> int:
+    """What a cut file makes and takes."""
+    from station.cutting.command import run  # noqa: PLC0415
+
+    text, code = run(options.files, options)
+    print(text, file=sys.stderr if code else sys.stdout)
+    return code
+
+
+def run_demo(options: argparse.Namespace) -> int:
+    """Builds the demo shop where it is not there yet, and opens it."""
+    from station import show  # noqa: PLC0415
+
+    data = options.data or Path(tempfile.mkdtemp(prefix="demo-shop-"))
+    build_demo(data, clock_of(options)())
+    if options.build_only:
+        print(data)
+        return 0
+    if no_display():
+        out = data / "tour"
+        print(f"There is no display here, so the tour runs; its pictures go to {out}")
+        return run_tour(
+            argparse.Namespace(
+                **{**vars(options), "data": data, "out": out, "scanner_only": False}
+            )
+        )
+    return show.open_station(data, clock_of(options))
+
+
+def build_demo(data: Path, now: str) -> None:
+    """The demo shop in a folder, unless it is there already."""
+    from datetime import datetime  # noqa: PLC0415
+
+    from demo_db.build import build  # noqa: PLC0415
+
+    if (data / app.FILE).exists():
+        return
+    data.mkdir(parents=True, exist_ok=True)
+    print("Building the demo shop …", flush=True)
+    build(data / app.FILE, datetime.fromisoformat(now))
+
+
+def no_display() -> bool:
+    """Whether this machine has no screen to open a window on."""
+    if sys.platform in ("win32", "darwin"):
+        return False
+    return not (
+        os.environ.get("DISPLAY")
+        or os.environ.get("WAYLAND_DISPLAY")
+        or os.environ.get("QT_QPA_PLATFORM")
+    )
+
+
+def run_tour(options: argparse.Namespace) -> int:
+    """Drives the real screens through one demo day."""
+    from station import tour  # noqa: PLC0415
+
+    return tour.run(options.out, scanner_only=options.scanner_only, now=options.now)
+
+
+def run_open(options: argparse.Namespace) -> int:
+    """Opens this PC's station."""
+    if no_display():
+        raise Wrong("There is no display here. For the text station: station scan --help")
+    from station import show  # noqa: PLC0415
+
+    return show.open_station(data_of(options), clock_of(options))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,317 @@
+"""What the commands print: state and codes as JSON, and the text station's lines."""
+
+from collections.abc import Callable, Iterator
+from typing import TextIO
+
+from station.app import Clock
+from station.desk.desk import Desk, Given, line
+from station.ledger.ledger import Ledger
+from station.shop.acts import Answer, good, refuse
+from station.shop.cards import BUTTONS, DIGITS, ZONES
+from station.shop.codes import usable, write
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    Cart,
+    Concern,
+    CutFile,
+    Fact,
+    Lot,
+    Mailer,
+    Order,
+    Pack,
+    Part,
+    Product,
+    RackPlace,
+    Reason,
+    Revision,
+    Router,
+    Worker,
+)
+from station.shop.moves import Held
+from station.shop.views import by_part
+from station.shop.words import say
+
+Json = dict[str, object]
+
+
+# --- the text station
+
+
+def text_station(desk: Desk, clock: Clock, lines: TextIO, out: Callable[[str], None]) -> None:
+    """Takes a line at a time and prints one JSON line for each, after its commit."""
+    for raw in lines:
+        text = raw.strip()
+        if text and not text.startswith("#"):
+            out(line(told(desk, clock, text)))
+
+
+def told(desk: Desk, clock: Clock, text: str) -> Given:
+    """One line of the text station: an order to the station (``@…``) or an input."""
+    if not text.startswith("@"):
+        return desk.take(text)
+    word, _, rest = text[1:].partition(" ")
+    rest = rest.strip()
+    if word == "at":
+        return _at(clock, rest)
+    if word == "place":
+        return _place(desk, rest)
+    if word in ("area", "router", "bench", "worker"):
+        return _where(desk, word, rest)
+    return Given(
+        refuse(
+            say("There is no order @{word}", word=word),
+            say("Use @area, @router, @bench, @worker, @at or @place."),
+        )
+    )
+
+
+def _at(clock: Clock, text: str) -> Given:
+    try:
+        clock.pin(text)
+    except ValueError:
+        return Given(
+            refuse(say("{text} is no time", text=text), say("Write it as 2026-11-25T10:42:00."))
+        )
+    return Given(_done(f"The clock says {clock()}"))
+
+
+def _place(desk: Desk, text: str) -> Given:
+    try:
+        x, y = (float(part) for part in text.split())
+    except ValueError:
+        return Given(refuse(say("A place is two numbers in mm"), say("Write @place 1200 300.")))
+    return desk.touch(x, y)
+
+
+def _where(desk: Desk, word: str, value: str) -> Given:
+    if word == "area" and value not in desk.rooms:
+        return Given(refuse(say("There is no work area {area}", area=value)))
+    if word == "worker":
+        if desk.ledger.view.get(Worker, value) is None:
+            return Given(refuse(say("There is no worker {id}", id=value)))
+        desk.sign_in(value)
+    else:
+        desk.at(**{word: value.upper().removeprefix("R") if word == "router" else value})
+    return Given(_done(f"{word} {value}"))
+
+
+def _done(text: str) -> Answer:
+    return good(say("{text}", text=text))
+
+
+# --- codes
+
+
+def codes_list(ledger: Ledger) -> list[Json]:
+    """Every code that can be scanned now: cards, things and travellers."""
+    return list(_cards()) + list(_things(ledger)) + list(_travellers(ledger))
+
+
+def _code(
+    kind: str,
+    number: str,
+    meaning: str,
+    *,
+    area: str = "",
+    copy: str = "",
+    sheet: int = 0,
+    named: str = "",
+) -> Iterator[Json]:
+    if usable(kind, number, copy, sheet):
+        row: Json = {
+            "code": write(kind, number, copy, sheet),
+            "kind": named or kind,
+            "meaning": meaning,
+        }
+        yield row | ({"area": area} if area else {})
+
+
+def _cards() -> Iterator[Json]:
+    for card in BUTTONS.values():
+        yield from _code("button", card.number, card.words, area=card.area)
+    for char in DIGITS:
+        yield from _code("digit", char, char)
+    for zone, words in ZONES.items():
+        yield from _code("zone", zone, words)
+
+
+_MEANINGS: tuple[tuple[type[Fact], str, Callable[[Fact], str]], ...] = (
+    (Worker, "worker", lambda f: "supervisor" if getattr(f, "supervisor", False) else "worker"),
+    (Part, "part", lambda f: f"{getattr(f, 'name', '')} {getattr(f, 'words', '')}"),
+    (RackPlace, "rack", lambda f: f"{getattr(f, 'name', '')}"),
+    (Order, "order", lambda f: f"due {getattr(f, 'due', '')}"),
+    (Product, "product", lambda f: f"{getattr(f, 'words', '')}"),
+    (Pack, "pack", lambda f: f"order {getattr(f, 'order', '')}"),
+    (Cart, "cart", lambda f: f"{getattr(f, 'name', '')}"),
+    (Router, "router", lambda f: f"{getattr(f, 'name', '')}"),
+    (Bit, "bit", lambda f: f"{getattr(f, 'words', '')}"),
+    (Lot, "lot", lambda f: f"material {getattr(f, 'material', '')}"),
+    (Reason, "reason", lambda f: f"{getattr(f, 'use', '')}: {getattr(f, 'words', '')}"),
+    (CutFile, "cutfile", lambda f: f"{getattr(f, 'name', '')}"),
+    (Mailer, "mailer", lambda f: f"{getattr(f, 'name', '')}"),
+)
+
+
+def _things(ledger: Ledger) -> Iterator[Json]:
+    for kind, name, meaning in _MEANINGS:
+        for fact in ledger.facts(kind):
+            yield from _code(name, fact.id, meaning(fact))
+
+
+def _travellers(ledger: Ledger) -> Iterator[Json]:
+    """Travellers of batches still under way, and a slip for each of their sheets."""
+    for batch in ledger.facts(Batch):
+        if batch.state == "cancelled":
+            continue
+        meaning = f"traveller of batch {batch.id}, copy {batch.copy}"
+        yield from _code("batch", batch.id, meaning, copy=batch.copy)
+        for sheet in range(1, batch.sheets + 1):
+            yield from _code(
+                "batch",
+                batch.id,
+                f"batch {batch.id}, sheet {sheet}",
+                copy=batch.copy,
+                sheet=sheet,
+                named="slip",
+            )
+
+
+# --- state
+
+
+def state(ledger: Ledger, now: str) -> Json:
+    """The shop as one object; see the commands page of the design."""
+    held = Stock(ledger)
+    return {
+        "now": now,
+        "batches": [_batch(ledger, b, held) for b in ledger.facts(Batch)],
+        "rack": [_rack(ledger, r, held) for r in ledger.facts(RackPlace)],
+        "orders": [_order(ledger, o, held) for o in ledger.facts(Order)],
+        "carts": [_cart(ledger, c) for c in ledger.facts(Cart)],
+        "routers": [_router(ledger, r) for r in ledger.facts(Router)],
+        "look": [
+            {"kind": c.what, "text": c.text, "since": c.since}
+            for c in ledger.facts(Concern)
+            if not c.settled
+        ],
+        "not_shared": ledger.not_shared(),
+    }
+
+
+class Stock:
+    """All balances above zero, by batch and by place."""
+
+    def __init__(self, ledger: Ledger) -> None:
+        self.by_batch: dict[str, list[Held]] = {}
+        self.by_place: dict[str, list[Held]] = {}
+        for held in ledger.balances():
+            if held.qty > 0:
+                self.by_batch.setdefault(held.batch, []).append(held)
+                self.by_place.setdefault(held.place, []).append(held)
+
+
+def _name(ledger: Ledger, part: str) -> str:
+    found = ledger.view.get(Part, part)
+    return found.name if found else part
+
+
+def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
+    revision = ledger.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    cut_file = ledger.view.get(CutFile, batch.cut_file)
+    makes = revision.makes() if revision and not batch.parent else {}
+    places: dict[str, dict[str, int]] = {p: {} for p in makes}
+    for held in stock.by_batch.get(batch.id, []):
+        here = places.setdefault(held.part, {})
+        here[held.place] = here.get(held.place, 0) + held.qty
+    return {
+        "batch": batch.id,
+        "cut_file": cut_file.name if cut_file else batch.cut_file,
+        "revision": batch.revision,
+        "router": f"R{batch.router}" if batch.router else "",
+        "parent": batch.parent or None,
+        "copy": batch.copy,
+        "sheets": {"planned": batch.sheets, "cut": batch.cut, "spoiled": batch.spoiled},
+        "parts": [
+            {"part": _name(ledger, p), "expected": makes.get(p, 0) * batch.sheets, "places": found}
+            for p, found in places.items()
+        ],
+        "holds": list(batch.holds),
+    }
+
+
+def _rack(ledger: Ledger, rack: RackPlace, stock: Stock) -> Json:
+    part = ledger.view.get(Part, rack.part)
+    needed = promised(ledger).get(rack.part, 0)
+    return {
+        "place": rack.name,
+        "part": part.name if part else rack.part,
+        "on_hand": sum(h.qty for h in stock.by_place.get(f"rack/{rack.id}", [])),
+        "promised": needed,
+        "mark": part.mark if part else 0,
+    }
+
+
+def promised(ledger: Ledger) -> dict[str, int]:
+    """Pieces of each part that open orders still want from the rack."""
+    wanted: dict[str, int] = {}
+    for order in ledger.view.shelf(Order, "open", 1000):
+        inside = by_part(ledger.view.stock(place=f"packing/{order.id}"))
+        for part, count in _needs(ledger, order).items():
+            wanted[part] = wanted.get(part, 0) + max(0, count - inside.get(part, 0))
+    return wanted
+
+
+def _needs(ledger: Ledger, order: Order) -> dict[str, int]:
+    """Pieces of each part that an order wants, what is owed taken off."""
+    needs: dict[str, int] = {}
+    for item in order.lines:
+        product = ledger.view.get(Product, item.product)
+        for part, count in product.parts if product else ():
+            needs[part] = needs.get(part, 0) + count * (item.quantity - item.short)
+    return needs
+
+
+def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
+    places = [
+        f"packing/{order.id}",
+        *(f"pack/{p.id}" for p in ledger.facts(Pack) if p.order == order.id),
+    ]
+    inside = by_part(tuple(h for p in places for h in stock.by_place.get(p, [])))
+    gone = order.state in ("packed", "shipped")
+    lines = []
+    for item in order.lines:
+        product = ledger.view.get(Product, item.product)
+        want = item.quantity - item.short
+        packed = want if gone else _packed(product, want, inside)
+        lines.append(
+            {
+                "product": product.name if product else item.product,
+                "quantity": item.quantity,
+                "packed": packed,
+                "short": item.short,
+            }
+        )
+    return {"order": order.id, "due": order.due, "state": order.state, "lines": lines}
+
+
+def _packed(product: Product | None, want: int, inside: dict[str, int]) -> int:
+    """Whole products that the pieces inside make up; their pieces are taken off."""
+    if product is None or not product.parts:
+        return 0
+    whole = min(want, *(inside.get(part, 0) // count for part, count in product.parts))
+    for part, count in product.parts:
+        inside[part] = inside.get(part, 0) - whole * count
+    return whole
+
+
+def _cart(ledger: Ledger, cart: Cart) -> Json:
+    packs = [p.id for p in ledger.view.shelf(Pack, f"cart/{cart.id}", 500)]
+    return {"cart": cart.id, "packs": packs, "state": cart.state}
+
+
+def _router(ledger: Ledger, router: Router) -> Json:
+    bed = ledger.view.get(Bed, router.id)
+    queue = [b.id for b in ledger.view.shelf(Batch, f"queue/{router.id}", 200)]
+    return {"router": f"R{router.id}", "state": bed.state if bed else "free", "queue": queue}
