@@ -1,0 +1,174 @@
+"""Between the shop's words and the text that is kept.
+
+An entry's body is JSON text: the act, what was said, moves, and facts set anew with the
+state before. A fact's state carries its shelf, so effects are applied, undone and rebuilt
+without knowing its kind. Unknown fields are passed over: an old program reads what a
+newer one wrote.
+"""
+
+import hashlib
+from collections.abc import Mapping
+from functools import cache
+from typing import Any
+
+import msgspec
+
+from station.ledger.faults import EffectsWrong
+from station.shop.acts import Act, Answer, Tone
+from station.shop.facts import KINDS, Fact
+from station.shop.moves import Move
+from station.shop.views import F, Past, Written
+from station.shop.words import Say
+
+
+class State(msgspec.Struct, frozen=True, array_like=True):
+    """A fact as it stands: its text, its shelf (with the kind) and rank, who set it.
+
+    `entry` is the id of the act that set it; empty in an entry's body means that entry.
+    """
+
+    body: msgspec.Raw
+    shelf: str | None
+    rank: str
+    entry: str = ""
+
+
+class Change(msgspec.Struct, frozen=True, array_like=True):
+    """A fact set anew: its key, the state before (None: new) and after (None: gone)."""
+
+    key: str
+    before: State | None
+    after: State | None
+
+
+class Body(msgspec.Struct, frozen=True, omit_defaults=True):
+    """All that an entry holds. `reverses` is the id of the entry that it takes back."""
+
+    act: Act
+    tone: Tone
+    said: Any = ()
+    do: Any = ()
+    moves: tuple[Move, ...] = ()
+    sets: tuple[Change, ...] = ()
+    prints: tuple[tuple[str, str], ...] = ()
+    reverses: str = ""
+    reversed_at: str = ""
+
+
+class Brief(msgspec.Struct, frozen=True):
+    """The part of a body that counting needs."""
+
+    moves: tuple[Move, ...] = ()
+    reverses: str = ""
+
+
+_write = msgspec.json.Encoder().encode
+_read_body = msgspec.json.Decoder(Body).decode
+read_brief = msgspec.json.Decoder(Brief).decode
+
+
+def digest(before: bytes, id: str, body: str) -> bytes:
+    """The chain's digest of an entry over the one before it, its id and its body."""
+    return hashlib.sha256(before + f"{id}\n{body}".encode()).digest()
+
+
+@cache
+def _decoder(kind: type[F]) -> msgspec.json.Decoder[F]:
+    return msgspec.json.Decoder(kind)
+
+
+def read_fact(kind: type[F], body: str | bytes | msgspec.Raw) -> F:
+    """A fact from its text."""
+    return _decoder(kind).decode(bytes(body) if isinstance(body, msgspec.Raw) else body)
+
+
+def write_fact(fact: Fact) -> bytes:
+    """A fact as text. Raises EffectsWrong when it could not be read back."""
+    try:
+        text = _write(fact)
+        read_fact(type(fact), text)
+    except (TypeError, msgspec.MsgspecError) as error:
+        raise EffectsWrong(f"{fact.key} cannot be kept: {error}") from error
+    return text
+
+
+def full_shelf(fact: Fact) -> tuple[str | None, str]:
+    """The shelf with its kind, and the rank, as they are kept."""
+    shelf = fact.shelf
+    return (f"{fact.kind}/{shelf[0]}", shelf[1]) if shelf else (None, "")
+
+
+def lay(value: object) -> object:
+    """A value of a sentence as JSON; a sentence in a sentence keeps its shape."""
+    if isinstance(value, Say):
+        return {"say": value.template, "with": lay(dict(value.values))}
+    if isinstance(value, Mapping):
+        return {str(k): lay(v) for k, v in value.items()}
+    if isinstance(value, list | tuple):
+        return [lay(v) for v in value]
+    return value
+
+
+def lift(value: object) -> object:
+    """A sentence's value back from JSON."""
+    if isinstance(value, dict):
+        if value.keys() == {"say", "with"}:
+            return lift_say((value["say"], value["with"]))
+        return {k: lift(v) for k, v in value.items()}
+    return [lift(v) for v in value] if isinstance(value, list) else value
+
+
+def lay_say(words: Say) -> object:
+    """A sentence as template and values; nothing for an empty one."""
+    if not words.template:
+        return ()
+    return (words.template, {k: lay(v) for k, v in words.values.items()})
+
+
+def lift_say(kept: Any) -> Say:  # noqa: ANN401 - plain JSON
+    """A sentence from its template and values."""
+    return Say(kept[0], {k: lift(v) for k, v in kept[1].items()}) if kept else Say()
+
+
+def write_body(body: Body) -> str:
+    """An entry's body as text. Raises EffectsWrong when the act holds what JSON cannot."""
+    try:
+        return _write(body).decode()
+    except TypeError as error:
+        raise EffectsWrong(f"The act {body.act.kind} cannot be kept: {error}") from error
+
+
+def read_body(text: str) -> Body:
+    """An entry's body from its text."""
+    return _read_body(text)
+
+
+def answer_of(body: Body) -> Answer:
+    """The answer that was given when the entry was made."""
+    sets = tuple(w.after for w in written(body) if w.after)
+    return Answer(
+        tone=body.tone,
+        said=lift_say(body.said),
+        do=lift_say(body.do),
+        moves=body.moves,
+        sets=sets,
+        prints=body.prints,
+    )
+
+
+def past_of(body: Body, *, undone: bool) -> Past:
+    """The entry as a rule sees it."""
+    return Past(body.act, body.moves, written(body), undone)
+
+
+def written(body: Body) -> tuple[Written, ...]:
+    """The facts that an entry set, those of kinds that this program knows."""
+    return tuple(
+        Written(c.key, _fact_of(kind, c.before), _fact_of(kind, c.after))
+        for c in body.sets
+        if (kind := KINDS.get(c.key.partition("/")[0]))
+    )
+
+
+def _fact_of(kind: type[F], state: State | None) -> F | None:
+    return read_fact(kind, state.body) if state else None

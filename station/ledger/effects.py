@@ -1,0 +1,100 @@
+"""Effects: what an answer writes, whether it holds, and carrying it out in the tables."""
+
+import sqlite3
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from station.ledger import tables
+from station.ledger.codec import Body, Change
+from station.ledger.faults import EffectsWrong
+from station.shop.moves import Move, balancing, head
+
+SpotKey = tuple[str, str, str]  # batch, part, place: as the balance table is keyed
+
+
+class Short(NamedTuple):
+    """A spot that would fall below zero."""
+
+    batch: str
+    part: str
+    place: str
+    qty: int
+
+
+def net(moves: Iterable[Move]) -> dict[SpotKey, int]:
+    """What the moves together add to each spot; spots that end as they were are left out."""
+    sums: dict[SpotKey, int] = {}
+    for part, qty, frm, to in moves:
+        out, into = (frm.batch, part, frm.place), (to.batch, part, to.place)
+        sums[out] = sums.get(out, 0) - qty
+        sums[into] = sums.get(into, 0) + qty
+    return {key: qty for key, qty in sums.items() if qty}
+
+
+def check_moves(moves: Iterable[Move]) -> None:
+    """Raises EffectsWrong for a move of nothing or less, or of no whole number."""
+    for m in moves:
+        if type(m.qty) is not int or m.qty < 1:
+            raise EffectsWrong(f"A move must take one piece or more: {m}")
+
+
+def writes(body: Body) -> list[str]:
+    """The names of all that the entry changed, as the view names what it read."""
+    names = {f"act/{body.act.id}", f"about/{body.act.subject}"}
+    for _, _, *spots in body.moves:
+        for place, batch in spots:
+            names.update((f"at/{place}/{batch}", f"stock/{batch}", f"place/{place}"))
+    for change in body.sets:
+        names.add(change.key)
+        for state in (change.before, change.after):
+            if state and state.shelf is not None:
+                names.add(f"shelf/{state.shelf}")
+    return sorted(names)
+
+
+def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[Short]:
+    """Moves the pieces; returns the spots that fell below zero and may not."""
+    short = []
+    run = connection.execute
+    for key, change in net(moves).items():
+        row = run(tables.SPOT, key).fetchone()
+        if row is None:
+            run(tables.NEW_SPOT, (*key, change))
+            qty = change
+        elif qty := row[0] + change:
+            run(tables.SET_SPOT, (qty, *key))
+        else:
+            run(tables.EMPTY_SPOT, key)
+        if qty < 0 and change < 0 and not balancing(key[2]):
+            short.append(Short(*key, qty))
+    return short
+
+
+def apply_sets(connection: sqlite3.Connection, id: str, sets: Iterable[Change]) -> None:
+    """Sets the facts as they are after the entry."""
+    for key, state in ((c.key, c.after) for c in sets):
+        if state is None:
+            connection.execute(tables.DROP_FACT, (key,))
+        else:
+            row = (key, bytes(state.body).decode(), state.shelf, state.rank, state.entry or id)
+            connection.execute(tables.PUT_FACT, row)
+
+
+def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
+    """What the entry adds to the counts by hour; a reversal takes away what it reverses."""
+    if body.reverses:
+        hour = body.reversed_at[:13]
+        back = [m.back() for m in body.moves]
+        return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
+    hour = body.act.at[:13]
+    return [
+        (hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves
+    ]
+
+
+def apply_tally(connection: sqlite3.Connection, body: Body) -> None:
+    """Counts the moves under their hour."""
+    rows = tally_rows(body)
+    connection.executemany(tables.ADD_TALLY, rows)
+    if body.reverses and rows:
+        connection.execute(tables.DROP_EMPTY_TALLY, (rows[0][0],))

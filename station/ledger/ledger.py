@@ -1,0 +1,175 @@
+"""The ledger: one station's history, and all that is derived from it."""
+
+from collections.abc import Callable, Iterator
+from datetime import datetime
+from pathlib import Path
+from secrets import token_hex
+from typing import NamedTuple
+
+from station.ledger import care, reports, tables
+from station.ledger.history import History, Recorded, rule_for
+from station.ledger.numbers import TAKE_BLOCK, WIDTHS, Block
+from station.ledger.reports import Entry, Flow, Tally
+from station.ledger.store import Store
+from station.ledger.undo import undo
+from station.ledger.view import OpenView
+from station.shop.acts import Act
+from station.shop.moves import Held
+from station.shop.views import F, Rules, View
+
+__all__ = ["Entry", "Ledger", "Recorded"]
+
+DRAFT = "draft"
+
+
+def _random_id() -> str:
+    return token_hex(8)
+
+
+class Ledger:
+    """The history in one file, held by this program alone.
+
+    Opening creates the file when there is none. Raises a `faults.Fault` with a sentence
+    for the person when the surroundings do not allow it.
+    """
+
+    def __init__(
+        self, path: Path, rules: Rules, *, station: str = "1", ids: Callable[[], str] = _random_id
+    ) -> None:
+        self.path = path
+        self.rules = rules
+        self.station = station
+        self._ids = ids
+        self._store = care.open_sound(path)
+        self._history = History(self._store)
+        self._view = OpenView(self._history.reader)
+        self._handed: dict[str, str] = {}  # local values to be written with the next commit
+
+    @property
+    def view(self) -> View:
+        """The shop for dialogues and faces."""
+        return self._view
+
+    # --- recording
+
+    def record(self, act: Act, draft: bytes | str | None = None) -> Recorded:
+        """Decides on an act and records it, and the draft with it, in one transaction.
+
+        A refusal records nothing. The same act again gives the same answer and no second
+        entry. Raises a Fault with nothing recorded, or an OwnBug.
+        """
+        local = dict(self._handed)
+        if draft is not None:
+            local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
+        done = self._history.record(act, rule_for(self.rules, act.kind), local)
+        if done.entry:
+            self._handed.clear()
+        return done
+
+    def undo(self, id: str, act: Act) -> Recorded:
+        """Takes an entry back by a reversing one, or answers why not."""
+        with self._store.faults():
+            return undo(self._history, id, act)
+
+    # --- what is this station's own
+
+    def draft(self) -> str:
+        """The work in hand as it was kept; empty at first."""
+        return self._store.values.get(DRAFT, "")
+
+    def keep(self, draft: str) -> None:
+        """Keeps the work in hand through a power cut."""
+        self.set_local(DRAFT, draft)
+
+    def local(self, key: str) -> str | None:
+        """A value that is this station's own."""
+        return self._store.values.get(key)
+
+    def set_local(self, key: str, value: str) -> None:
+        """Sets a value that is this station's own; it is never shared."""
+        values = {**self._handed, key: value}
+        with self._store.writing():
+            for name, text in values.items():
+                self._store.put(name, text)
+        self._store.values.update(values)
+        self._handed.clear()
+
+    def take_number(self, kind: str) -> str:
+        """The next number of a kind of code that prints and is not taken."""
+        if kind not in WIDTHS:
+            raise ValueError(f"Codes of kind {kind} are not numbered")
+        key = f"numbers/{kind}"
+        block = Block(kind, self._handed.get(key) or self.local(key))
+        while (number := block.take(self._history.reader)) is None:
+            block = self._next_block(block)
+        self._handed[key] = block.kept()
+        return number
+
+    def _next_block(self, used: Block) -> Block:
+        at = self._history.at or datetime.now().isoformat(timespec="seconds")
+        act = Act(
+            id=self._ids(),
+            kind="take_numbers",
+            at=at,
+            station=self.station,
+            subject=f"numbers/{used.kind}",
+            args={"kind": used.kind},
+        )
+        self._history.record(act, TAKE_BLOCK, {})
+        return Block(used.kind, care.block_text(self._history.reader, used.kind))
+
+    # --- reading
+
+    def facts(self, kind: type[F]) -> Iterator[F]:
+        """All facts of a kind, by id."""
+        return iter(self._history.reader.facts(kind))
+
+    def balances(self) -> Iterator[Held]:
+        """Every spot's quantity, the places that balance the books below zero."""
+        return map(Held._make, self._store.run(tables.BALANCES).fetchall())
+
+    def entries(self, *, after: int = 0, subject: str = "") -> Iterator[Entry]:
+        """Entries in order, from behind a number, about one subject where given."""
+        return reports.entries(self._store, self._history.reader, after, subject)
+
+    def count(self) -> int:
+        """How many entries there are."""
+        return self._history.number
+
+    def tally(self, since_hour: str, until_hour: str) -> list[Tally]:
+        """Pieces moved by hour (``2026-11-25T10``, the last one excluded), place and part."""
+        return reports.tally(self._store, since_hour, until_hour)
+
+    def flow(self, since: str, until: str) -> list[Flow]:
+        """Moves between two times, what was taken back left out."""
+        return reports.flow(self._store, self._history.reader, since, until)
+
+    # --- care
+
+    def check(self) -> list[str]:
+        """What is not sound: digests, balances, derived tables. Empty: all is."""
+        return care.check(self._store)
+
+    def rebuild(self) -> None:
+        """Derives every table anew from the history."""
+        care.rebuild(self._store)
+        self._history.reload()
+
+    def backup(self, file: Path) -> None:
+        """Writes the whole history into one file that can be restored."""
+        care.backup(self._store, file)
+
+    @staticmethod
+    def restore(file: Path, path: Path) -> None:
+        """Puts a backup in the place of a station's file, which is set aside."""
+        care.restore(file, path)
+
+    def idle(self) -> None:
+        """Nothing is asked for now: moves the log into the file."""
+        self._store.checkpoint()
+
+    def close(self) -> None:
+        """Closes the file."""
+        if self._handed:
+            self.set_local("closed", datetime.now().isoformat(timespec="seconds"))
+        self._store.close()

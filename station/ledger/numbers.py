@@ -1,0 +1,77 @@
+"""New numbers for codes, from blocks that each station takes for itself."""
+
+from station.ledger.history import History
+from station.ledger.store import Store
+from station.ledger.view import Reader
+from station.shop.acts import Act, Answer, good
+from station.shop.codes import batch_usable, usable
+from station.shop.facts import Numbers
+from station.shop.views import Rule, View
+from station.shop.words import say
+
+BLOCK = 20
+MOST_SHEETS = 40  # a batch number must print with this many slips
+
+WIDTHS = {
+    "worker": 2,
+    "batch": 5,
+    "part": 3,
+    "rack": 3,
+    "order": 4,
+    "product": 3,
+    "pack": 5,
+    "cart": 1,
+    "router": 1,
+    "bit": 2,
+    "lot": 4,
+    "cutfile": 3,
+    "mailer": 2,
+    "reason": 2,
+}
+
+
+def take_block(act: Act, view: View) -> Answer:
+    """The rule by which a station takes the next block of numbers."""
+    kind = str(act.args["kind"])
+    numbers = view.get(Numbers, kind) or Numbers(id=kind)
+    block = Numbers(id=kind, next=numbers.next + BLOCK)
+    return good(say("New {kind} numbers for station {id}", kind=kind, id=act.station), sets=(block,))
+
+
+TAKE_BLOCK = Rule(frozenset({Numbers}), take_block)
+
+
+def printable(kind: str, number: str) -> bool:
+    """Whether every code with this number prints."""
+    return batch_usable(number, MOST_SHEETS) if kind == "batch" else usable(kind, number)
+
+
+class Block:
+    """This station's block of one kind: what is left of it, in the local values.
+
+    A number handed out is written down with the next act or draft that is kept, and needs
+    no commit of its own: until then nothing bears it.
+    """
+
+    def __init__(self, kind: str, kept: str | None) -> None:
+        self.kind = kind
+        start, _, end = (kept or "1,1").partition(",")
+        self.next, self.end = int(start), int(end)
+
+    @property
+    def key(self) -> str:
+        """Its name among the local values."""
+        return f"numbers/{self.kind}"
+
+    def kept(self) -> str:
+        """Its text among the local values."""
+        return f"{self.next},{self.end}"
+
+    def take(self, reader: Reader) -> str | None:
+        """The next number that prints and is not taken; None when the block is used up."""
+        while self.next < self.end:
+            number = str(self.next).zfill(WIDTHS[self.kind])
+            self.next += 1
+            if printable(self.kind, number) and reader.state(f"{self.kind}/{number}") is None:
+                return number
+        return None

@@ -1,0 +1,85 @@
+"""Lists out of the history: entries, counts by hour, the flow of pieces."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from station.ledger import tables
+from station.ledger.codec import lift_say, read_body, read_brief
+from station.ledger.store import Store
+from station.ledger.view import Reader
+from station.shop.moves import head
+from station.shop.views import Past
+from station.shop.words import Say
+
+
+class Entry(NamedTuple):
+    """An entry of the history; `number` counts from 1 without gaps."""
+
+    number: int
+    id: str
+    past: Past
+    at: str
+    worker: str
+    kind: str
+    said: Say
+    reverses: str  # id of the entry that it takes back, or empty
+
+
+class Tally(NamedTuple):
+    """Pieces of a part moved in an hour between two kinds of place."""
+
+    hour: str
+    frm: str
+    to: str
+    part: str
+    qty: int
+
+
+class Flow(NamedTuple):
+    """One move: when, between which kinds of place, how many of which part."""
+
+    at: str
+    frm: str
+    to: str
+    qty: int
+    part: str
+
+
+def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[Entry]:
+    """Entries in order, read in pages so that recording may go on in between."""
+    while page := _page(store, after, subject):
+        for number, text in page:
+            body = read_body(text)
+            act = body.act
+            past = reader.past_of(body)
+            said = lift_say(body.said)
+            yield Entry(number, act.id, past, act.at, act.worker, act.kind, said, body.reverses)
+        after = page[-1][0]
+
+
+def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
+    with store.faults():
+        if subject:
+            return store.run(tables.ENTRIES_ABOUT, (subject, after)).fetchall()
+        return store.run(tables.ENTRIES, (after,)).fetchall()
+
+
+def tally(store: Store, since_hour: str, until_hour: str) -> list[Tally]:
+    """Pieces moved by hour, place and part."""
+    with store.faults():
+        rows = store.run(tables.TALLY, (since_hour, until_hour)).fetchall()
+    return list(map(Tally._make, rows))
+
+
+def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
+    """Moves between two times in order; an entry taken back has moved nothing."""
+    with store.faults():
+        rows = store.run(tables.BETWEEN, (since, until)).fetchall()
+    moves = []
+    for id, at, text in rows:
+        brief = read_brief(text)
+        if brief.moves and not brief.reverses and not reader.undone(id):
+            moves += [
+                Flow(at, head(m.frm.place), head(m.to.place), m.qty, m.part) for m in brief.moves
+            ]
+    return moves

@@ -1,0 +1,128 @@
+"""A station's file: opened for one program alone, written in whole transactions."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from station.ledger import tables
+from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
+
+LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
+
+_SETTINGS = (
+    "PRAGMA locking_mode=EXCLUSIVE",  # before the log is first touched: one program only
+    "PRAGMA journal_mode=WAL",
+    "PRAGMA synchronous=FULL",
+    "PRAGMA wal_autocheckpoint=0",  # they are what makes a slow scan: done when idle
+    "PRAGMA temp_store=MEMORY",
+    "PRAGMA cache_size=-32000",
+)
+
+
+class Store:
+    """The one connection to the file, its transactions, and its local values."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self._log = path.with_name(path.name + "-wal")
+        self._log_used = False
+        with self.faults():
+            self.connection = sqlite3.connect(path, isolation_level=None, timeout=0)
+        try:
+            with self.faults():
+                self._prepare()
+        except BaseException:
+            self.connection.close()
+            raise
+        self.run = self.connection.execute
+
+    def _prepare(self) -> None:
+        run = self.connection.execute
+        for setting in _SETTINGS:
+            run(setting)
+        run("BEGIN IMMEDIATE")
+        try:
+            self._create()
+            self.values: dict[str, str] = dict(run(tables.LOCAL_ALL).fetchall())
+            self._gate()
+            run("COMMIT")
+        except BaseException:
+            with suppress(sqlite3.Error):
+                run("ROLLBACK")
+            raise
+
+    def _create(self) -> None:
+        run = self.connection.execute
+        if run("SELECT count(*) FROM sqlite_master").fetchone()[0]:
+            return
+        for statement in tables.creation():
+            run(statement)
+        run(tables.PUT_LOCAL, ("format", str(tables.FORMAT)))
+
+    def _gate(self) -> None:
+        found = self.values.get("format", "0")
+        if int(found) > tables.FORMAT:
+            raise FormatTooNew(self.path, found)
+        if int(found) < 1:
+            raise Damaged(self.path)
+
+    @contextmanager
+    def faults(self) -> Iterator[None]:
+        """Turns the driver's errors into faults with a sentence."""
+        try:
+            yield
+        except sqlite3.Error as error:
+            fault = fault_of(error, self.path)
+            if fault is None:
+                raise
+            if isinstance(fault, Damaged):
+                self.suspect()
+            raise fault from error
+
+    def suspect(self) -> None:
+        """Leaves a mark beside the file: the next start looks it over whole."""
+        with suppress(OSError):
+            suspect_mark(self.path).touch()
+
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """One transaction: all of it is kept, or nothing."""
+        with self.faults():
+            self.run("BEGIN IMMEDIATE")
+            try:
+                yield self.connection
+                self.run("COMMIT")
+            except BaseException:
+                with suppress(sqlite3.Error):
+                    self.run("ROLLBACK")
+                raise
+            self._log_used = True
+
+    def put(self, key: str, value: str) -> None:
+        """Sets a local value; inside a transaction only."""
+        self.run(tables.PUT_LOCAL, (key, value))
+
+    def bound_log(self) -> None:
+        """Forces a checkpoint when the log has grown past its size."""
+        with suppress(OSError):
+            if self._log.stat().st_size > LARGEST_LOG:
+                self.checkpoint()
+
+    def checkpoint(self) -> None:
+        """Moves the log into the file."""
+        if self._log_used:
+            with self.faults():
+                self.run("PRAGMA wal_checkpoint(TRUNCATE)")
+            self._log_used = False
+
+    def close(self) -> None:
+        """Closes the file; the log is moved in first where the disk allows."""
+        with suppress(Fault):
+            self.checkpoint()
+        self.connection.close()
+
+
+def suspect_mark(path: Path) -> Path:
+    """Where it is noted that a file was found damaged while it was open."""
+    return path.with_name(path.name + ".suspect")

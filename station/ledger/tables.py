@@ -1,0 +1,229 @@
+"""The tables of a station's file and the statements on them: the only SQL of the program.
+
+SQLAlchemy Core defines them; each statement is compiled once to text and runs on the
+driver's own connection, for Core's execution on the recording path takes twice the time.
+"""
+
+from sqlalchemy import (
+    Column,
+    Index,
+    Integer,
+    LargeBinary,
+    MetaData,
+    Table,
+    Text,
+    bindparam,
+    delete,
+    func,
+    insert,
+    literal_column,
+    select,
+    update,
+)
+from sqlalchemy.dialects import sqlite
+from sqlalchemy.dialects.sqlite import insert as upsert
+from sqlalchemy.schema import CreateIndex, CreateTable
+from sqlalchemy.sql.expression import BindParameter, ClauseElement, ColumnElement, Select
+
+FORMAT = 1  # raised when an older program could no longer apply the entries
+
+_DIALECT = sqlite.dialect(paramstyle="qmark")  # type: ignore[no-untyped-call]
+meta = MetaData()
+
+
+def _text(name: str, *, null: bool = False, key: bool = False) -> "Column[str]":
+    return Column(name, Text, nullable=null, primary_key=key)
+
+
+entry = Table(
+    "entry",
+    meta,
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("id", Text, nullable=False, unique=True),
+    _text("at"),
+    _text("kind"),
+    _text("subject"),
+    _text("verdict"),  # empty: it holds; else why it needs a look
+    _text("writes"),
+    _text("body"),
+    Column("digest", LargeBinary, nullable=False),
+    sqlite_strict=True,
+)
+Index("entry_subject", entry.c.subject, entry.c.number, entry.c.kind)
+Index("entry_at", entry.c.at)
+
+pending = Table(
+    "pending",
+    meta,
+    Column("seq", Integer, primary_key=True),
+    Column("id", Text, nullable=False, unique=True),
+    _text("subject"),
+    _text("reads"),
+    _text("writes"),
+    _text("body"),
+    sqlite_strict=True,
+)
+
+balance = Table(
+    "balance",
+    meta,
+    _text("batch", key=True),
+    _text("part", key=True),
+    _text("place", key=True),
+    Column("qty", Integer, nullable=False),
+    sqlite_strict=True,
+    sqlite_with_rowid=False,
+)
+Index("balance_place", balance.c.place, balance.c.part)
+
+fact = Table(
+    "fact",
+    meta,
+    _text("key", key=True),
+    _text("body"),
+    _text("shelf", null=True),
+    _text("rank"),
+    _text("entry"),  # id of the act that set it
+    sqlite_strict=True,
+)
+Index("fact_shelf", fact.c.shelf, fact.c.rank, sqlite_where=fact.c.shelf.is_not(None))
+
+tally = Table(
+    "tally",
+    meta,
+    _text("hour", key=True),
+    _text("frm", key=True),
+    _text("to", key=True),
+    _text("part", key=True),
+    Column("qty", Integer, nullable=False),
+    sqlite_strict=True,
+    sqlite_with_rowid=False,
+)
+
+local = Table("local", meta, _text("key", key=True), _text("value"), sqlite_strict=True)
+
+DERIVED = (balance, fact, tally)
+
+
+def sql(statement: ClauseElement) -> str:
+    """The statement as text, its values as question marks in the order they appear."""
+    return str(statement.compile(dialect=_DIALECT))
+
+
+def creation() -> list[str]:
+    """What makes an empty file a station's file."""
+    made = [sql(CreateTable(t)) for t in meta.sorted_tables]
+    return made + [sql(CreateIndex(i)) for t in meta.sorted_tables for i in sorted(
+        t.indexes, key=lambda index: str(index.name)
+    )]
+
+
+def _summing(table: Table) -> str:
+    """Adds to the row's quantity, making the row when there is none."""
+    adding = upsert(table)
+    return sql(
+        adding.on_conflict_do_update(
+            index_elements=list(table.primary_key.columns),
+            set_={"qty": table.c.qty + adding.excluded.qty},
+        )
+    )
+
+
+def _putting(table: Table) -> str:
+    """Sets the row, whether it was there or not."""
+    putting = upsert(table)
+    others = [c.name for c in table.columns if not c.primary_key]
+    return sql(
+        putting.on_conflict_do_update(
+            index_elements=list(table.primary_key.columns),
+            set_={name: putting.excluded[name] for name in others},
+        )
+    )
+
+
+def _first(rows: "Select[*tuple[object, ...]]", count: ColumnElement[int]) -> str:
+    """The first so many rows; the offset is written out, or it would be a value too."""
+    return sql(rows.limit(count).offset(_ZERO))
+
+
+_ZERO: ColumnElement[int] = literal_column("0")
+_ONE: ColumnElement[int] = literal_column("1")
+_PAGE: ColumnElement[int] = literal_column("1000")
+_N: BindParameter[int] = bindparam("n")
+
+_held = select(balance.c.place, balance.c.batch, balance.c.part, balance.c.qty)
+_order = (balance.c.batch, balance.c.place, balance.c.part)
+_above = balance.c.qty > _ZERO
+_fact = select(fact.c.key, fact.c.body, fact.c.shelf, fact.c.rank, fact.c.entry)
+_past = select(entry.c.number, entry.c.body)
+_spot = (
+    (balance.c.batch == bindparam("b")),
+    (balance.c.part == bindparam("p")),
+    (balance.c.place == bindparam("l")),
+)
+
+ADD_ENTRY = sql(insert(entry))
+BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id")))
+NEWEST = _first(
+    select(entry.c.number, entry.c.digest, entry.c.at).order_by(entry.c.number.desc()), _ONE
+)
+ENTRIES = _first(_past.where(entry.c.number > _N).order_by(entry.c.number), _PAGE)
+ENTRIES_ABOUT = _first(
+    _past.where(entry.c.subject == bindparam("s"), entry.c.number > _N).order_by(entry.c.number),
+    _PAGE,
+)
+_about = select(entry.c.body).where(entry.c.subject == bindparam("s"))
+LAST = _first(_about.order_by(entry.c.number.desc()), _ONE)
+LAST_OF_KIND = _first(
+    _about.where(entry.c.kind == bindparam("k")).order_by(entry.c.number.desc()), _ONE
+)
+BETWEEN = sql(
+    select(entry.c.id, entry.c.at, entry.c.body)
+    .where(entry.c.at >= bindparam("a"), entry.c.at < bindparam("b"))
+    .order_by(entry.c.at, entry.c.number)
+)
+CHAIN = _first(
+    select(entry.c.number, entry.c.id, entry.c.body, entry.c.digest)
+    .where(entry.c.number > _N)
+    .order_by(entry.c.number),
+    _PAGE,
+)
+COUNT = sql(select(func.count()).select_from(entry))
+COUNT_PENDING = sql(select(func.count()).select_from(pending))
+
+ADD_BALANCE = _summing(balance)
+SPOT = sql(select(balance.c.qty).where(*_spot))
+SET_SPOT = sql(update(balance).where(*_spot).values(qty=bindparam("q")))
+NEW_SPOT = sql(insert(balance))
+EMPTY_SPOT = sql(delete(balance).where(*_spot))
+STOCK_BATCH = sql(_held.where(balance.c.batch == bindparam("b"), _above).order_by(*_order))
+STOCK_PLACE = sql(_held.where(balance.c.place == bindparam("l"), _above).order_by(*_order))
+STOCK_AT = sql(
+    _held.where(
+        balance.c.batch == bindparam("b"), balance.c.place == bindparam("l"), _above
+    ).order_by(*_order)
+)
+BALANCES = sql(_held.order_by(*_order))
+
+FACT = sql(_fact.where(fact.c.key == bindparam("k")))
+FACTS = sql(
+    _fact.where(fact.c.key > bindparam("a"), fact.c.key < bindparam("b")).order_by(fact.c.key)
+)
+SHELF = _first(_fact.where(fact.c.shelf == bindparam("s")).order_by(fact.c.rank, fact.c.key), _N)
+PUT_FACT = _putting(fact)
+DROP_FACT = sql(delete(fact).where(fact.c.key == bindparam("k")))
+
+ADD_TALLY = _summing(tally)
+DROP_EMPTY_TALLY = sql(delete(tally).where(tally.c.qty == _ZERO, tally.c.hour == bindparam("h")))
+TALLY = sql(
+    select(tally)
+    .where(tally.c.hour >= bindparam("a"), tally.c.hour < bindparam("b"))
+    .order_by(tally.c.hour, tally.c.frm, tally.c.to, tally.c.part)
+)
+TALLY_ALL = sql(select(tally))
+FACT_ALL = sql(_fact)
+
+LOCAL_ALL = sql(select(local))
+PUT_LOCAL = _putting(local)
+EMPTY = {table.name: sql(delete(table)) for table in DERIVED}
+FILL = {table.name: sql(insert(table)) for table in DERIVED}

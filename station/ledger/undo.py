@@ -1,0 +1,83 @@
+"""Taking an entry back: a reversing entry, refused once pieces or facts have gone on."""
+
+from station.ledger import effects, tables
+from station.ledger.codec import Body, Change, State, lay_say, lift_say
+from station.ledger.history import History, Recorded
+from station.shop.acts import Act, Answer, good, refuse
+from station.shop.moves import balancing
+from station.shop.words import Say, say
+
+import msgspec
+
+_MEND = say("A recount or a correction mends it.")
+
+
+def undo(history: History, id: str, act: Act) -> Recorded:
+    """Appends the entry that takes `id` back, or says why not.
+
+    Moves are swapped; facts go back to the state before, and to the entry that had set
+    it, so that taking back several acts in turn works. That an entry was taken back is
+    itself a fact, ``undone/<id>``: two stations cannot both do it.
+    """
+    if again := history.repeated(act.id):
+        return again
+    body = history.reader.body(id)
+    if body is None:
+        return _no(say("There is nothing to take back"), _MEND)
+    if history.reader.undone(id):
+        return _no(say("That was taken back already"), say("Go on with your work."))
+    if why := _gone_on(history, body) or _set_since(history, body):
+        return _no(why, _MEND)
+    answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Go on from there."))
+    reversal = _reversal(act, body, answer)
+    history.append(reversal, (), {})
+    return Recorded(answer, act.id, reversal.moves)
+
+
+def _no(said: Say, do: Say) -> Recorded:
+    return Recorded(refuse(said, do), None, ())
+
+
+def _gone_on(history: History, body: Body) -> Say | None:
+    """Why the pieces cannot be moved back, if they cannot."""
+    back = effects.net(m.back() for m in body.moves)
+    for (batch, part, place), change in back.items():
+        if change >= 0 or balancing(place):
+            continue
+        row = history.store.run(tables.SPOT, (batch, part, place)).fetchone()
+        if (row[0] if row else 0) + change < 0:
+            return say("Its pieces have gone on, so it cannot be taken back")
+    return None
+
+
+def _set_since(history: History, body: Body) -> Say | None:
+    """Why the facts cannot be put back, if they cannot."""
+    for change in body.sets:
+        now = history.reader.state(change.key)
+        mine = (change.after.entry or body.act.id) if change.after else None
+        if (now.entry if now else None) != mine:
+            kind, _, id = change.key.partition("/")
+            return say("The {kind} {id} has changed since", kind=kind, id=id)
+    return None
+
+
+def _reversal(act: Act, body: Body, answer: Answer) -> Body:
+    """The entry that reverses another."""
+    own = body.act.id
+    sets = [Change(c.key, _owned(c.after, own), c.before) for c in body.sets]
+    note = State(msgspec.Raw(b'{"id":' + msgspec.json.encode(own) + b"}"), None, "")
+    return Body(
+        act=act,
+        tone=answer.tone,
+        said=lay_say(answer.said),
+        do=lay_say(answer.do),
+        moves=tuple(m.back() for m in reversed(body.moves)),
+        sets=(*sets, Change(f"undone/{own}", None, note)),
+        reverses=own,
+        reversed_at=body.reversed_at or body.act.at,
+    )
+
+
+def _owned(state: State | None, id: str) -> State | None:
+    """A state with the entry that set it written out."""
+    return State(state.body, state.shelf, state.rank, state.entry or id) if state else None

@@ -1,0 +1,202 @@
+"""The shop as rules, dialogues and faces read it, straight from the derived tables."""
+
+import sqlite3
+from typing import NamedTuple
+
+import msgspec
+
+from station.ledger import tables
+from station.ledger.codec import Body, State, past_of, read_body, read_fact
+from station.ledger.faults import ReadsWrong
+from station.shop.facts import Fact
+from station.shop.moves import Held
+from station.shop.views import F, Past
+
+CACHED = 20_000  # facts held decoded before the cache starts anew
+
+
+class Kept(NamedTuple):
+    """A fact's state, and the fact once it was decoded."""
+
+    state: State
+    fact: Fact | None
+
+
+class Reader:
+    """Reads the tables; facts decoded once are held by key and the entry that set them."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self._run = connection.execute
+        self._kept: dict[str, Kept] = {}
+
+    def state(self, key: str) -> State | None:
+        """A fact as it stands, of whatever kind."""
+        if key in self._kept:
+            return self._kept[key].state
+        row = self._run(tables.FACT, (key,)).fetchone()
+        return self._keep(row).state if row else None
+
+    def fact(self, kind: type[F], key: str) -> F | None:
+        """A fact by its key."""
+        return self._decode(kind, key) if self.state(key) else None
+
+    def facts(self, kind: type[F]) -> tuple[F, ...]:
+        """All facts of a kind by key."""
+        span = (f"{kind.kind}/", f"{kind.kind}0")  # 0 stands next after the slash
+        return self._all(kind, self._run(tables.FACTS, span).fetchall())
+
+    def shelf(self, kind: type[F], name: str, limit: int) -> tuple[F, ...]:
+        """Facts on a shelf by rank."""
+        rows = self._run(tables.SHELF, (f"{kind.kind}/{name}", limit)).fetchall()
+        return self._all(kind, rows)
+
+    def stock(self, batch: str, place: str) -> tuple[Held, ...]:
+        """Pieces above zero, oldest batch first."""
+        if batch and place:
+            rows = self._run(tables.STOCK_AT, (batch, place))
+        elif batch:
+            rows = self._run(tables.STOCK_BATCH, (batch,))
+        elif place:
+            rows = self._run(tables.STOCK_PLACE, (place,))
+        else:
+            raise ReadsWrong("stock() needs a batch or a place")
+        return tuple(map(Held._make, rows.fetchall()))
+
+    def body(self, id: str) -> Body | None:
+        """An entry's body by its act's id."""
+        row = self._run(tables.BODY_BY_ID, (id,)).fetchone()
+        return read_body(row[0]) if row else None
+
+    def past(self, id: str) -> Past | None:
+        """An entry by its act's id."""
+        body = self.body(id)
+        return self.past_of(body) if body else None
+
+    def last(self, subject: str, kind: str) -> Past | None:
+        """The newest entry about a subject."""
+        found = (
+            self._run(tables.LAST_OF_KIND, (subject, kind))
+            if kind
+            else self._run(tables.LAST, (subject,))
+        ).fetchone()
+        return self.past_of(read_body(found[0])) if found else None
+
+    def past_of(self, body: Body) -> Past:
+        """A body as a rule sees it."""
+        return past_of(body, undone=self.undone(body.act.id))
+
+    def undone(self, id: str) -> bool:
+        """Whether an entry was taken back."""
+        return self.state(f"undone/{id}") is not None
+
+    def took(self, key: str, state: State | None, fact: Fact | None) -> None:
+        """Holds a fact as it was just written."""
+        if state is None:
+            self._kept.pop(key, None)
+        else:
+            self._kept[key] = Kept(state, fact)
+
+    def forget(self) -> None:
+        """Holds nothing: what was written was rolled back or came from elsewhere."""
+        self._kept.clear()
+
+    def _all(self, kind: type[F], rows: list[tuple[str, ...]]) -> tuple[F, ...]:
+        for row in rows:
+            held = self._kept.get(row[0])
+            if held is None or held.state.entry != row[4]:
+                self._keep(row)
+        return tuple(self._decode(kind, row[0], row) for row in rows)
+
+    def _keep(self, row: tuple[str, ...]) -> Kept:
+        if len(self._kept) > CACHED:
+            self._kept.clear()
+        key, body, shelf, rank, entry = row
+        kept = Kept(State(msgspec.Raw(body), shelf, rank, entry), None)
+        self._kept[key] = kept
+        return kept
+
+    def _decode(self, kind: type[F], key: str, row: tuple[str, ...] | None = None) -> F:
+        kept = self._kept.get(key)
+        if kept is None:  # the cache was started anew while a long list was read
+            assert row is not None
+            kept = self._keep(row)
+        if isinstance(kept.fact, kind):
+            return kept.fact
+        fact = read_fact(kind, kept.state.body)
+        self._kept[key] = Kept(kept.state, fact)
+        return fact
+
+
+class OpenView:
+    """The view for dialogues and faces."""
+
+    def __init__(self, reader: Reader) -> None:
+        self._reader = reader
+
+    def get(self, kind: type[F], id: str) -> F | None:
+        """The fact of this kind and id, or None."""
+        return self._reader.fact(kind, f"{kind.kind}/{id}")
+
+    def stock(self, *, batch: str = "", place: str = "") -> tuple[Held, ...]:
+        """Pieces above zero of a batch, at a place, or both; oldest batch first."""
+        return self._reader.stock(batch, place)
+
+    def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
+        """Facts on a shelf in the order of their rank."""
+        return self._reader.shelf(kind, name, limit)
+
+    def past(self, id: str) -> Past | None:
+        """An entry of the history by its act's id."""
+        return self._reader.past(id)
+
+    def last(self, subject: str, kind: str = "") -> Past | None:
+        """The newest entry about a subject (of one act kind, where given)."""
+        return self._reader.last(subject, kind)
+
+
+class NotingView:
+    """The view for one decision: notes every read and holds the rule to the kinds it lists.
+
+    The names of reads and of writes (`effects.writes`) are the same: whatever changes what
+    was read carries a name that was noted.
+    """
+
+    def __init__(self, reader: Reader, allowed: frozenset[type[Fact]]) -> None:
+        self._reader = reader
+        self._allowed = allowed
+        self.reads: set[str] = set()
+
+    def get(self, kind: type[F], id: str) -> F | None:
+        """The fact of this kind and id, or None."""
+        self._check(kind)
+        key = f"{kind.kind}/{id}"
+        self.reads.add(key)
+        return self._reader.fact(kind, key)
+
+    def stock(self, *, batch: str = "", place: str = "") -> tuple[Held, ...]:
+        """Pieces above zero of a batch, at a place, or both; oldest batch first."""
+        if batch and place:
+            self.reads.add(f"at/{place}/{batch}")
+        else:
+            self.reads.add(f"stock/{batch}" if batch else f"place/{place}")
+        return self._reader.stock(batch, place)
+
+    def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
+        """Facts on a shelf in the order of their rank."""
+        self._check(kind)
+        self.reads.add(f"shelf/{kind.kind}/{name}")
+        return self._reader.shelf(kind, name, limit)
+
+    def past(self, id: str) -> Past | None:
+        """An entry of the history by its act's id."""
+        self.reads.update((f"act/{id}", f"undone/{id}"))
+        return self._reader.past(id)
+
+    def last(self, subject: str, kind: str = "") -> Past | None:
+        """The newest entry about a subject (of one act kind, where given)."""
+        self.reads.add(f"about/{subject}")
+        return self._reader.last(subject, kind)
+
+    def _check(self, kind: type[Fact]) -> None:
+        if kind not in self._allowed:
+            raise ReadsWrong(f"A rule reads {kind.kind} but does not list it")
