@@ -71,6 +71,17 @@ class Desk:
         """Moves this station: area, router, bench or worker. The work in hand is put down."""
         self._keep(self._draft.with_hand(replace(self.hand.empty(), **where)))
 
+    def greeting(self) -> Answer:
+        """The first words on the strip: what was left in hand, or how to begin."""
+        if self.resumed:
+            return notice(
+                say("Work was left in hand: {what}", what=self.hand.subject or "see above"),
+                say("Go on with it, or put it down. Nothing was counted."),
+            )
+        if not self.hand.worker:
+            return notice(say("Good morning"), say("Scan your badge to begin."))
+        return notice(say("Ready"), say("Scan your work."))
+
     def sign_in(self, worker: str) -> None:
         """Who works here from now on; the work in hand stays."""
         self._keep(replace(self._draft, hand=replace(self.hand, worker=worker)))
@@ -132,6 +143,7 @@ class Desk:
                 return self._do(result)
             if isinstance(result, Took):
                 self._keep(self._draft.with_hand(result.hand))
+                self._print(result.answer)
                 return Given(result.answer)
         return Given(_meaningless(given, self.hand))
 
@@ -267,8 +279,7 @@ class Desk:
         answer = done.answer
         if done.entry:
             self._draft = after
-            for kind, name in answer.prints:
-                self.printer(kind, name)
+            self._print(answer)
         elif answer.asks:
             known = {
                 k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
@@ -278,6 +289,11 @@ class Desk:
         else:
             self._keep(replace(self._draft, waiting=None))
         return Given(*done)
+
+    def _print(self, answer: Answer) -> None:
+        """Hands over every paper that an answer asks for."""
+        for kind, name in answer.prints:
+            self.printer(kind, name)
 
     def _act(self, kind: str, subject: str, args: Mapping[str, object]) -> Act:
         return Act(

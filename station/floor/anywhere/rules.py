@@ -35,7 +35,7 @@ def split_batch(act: Act, view: View) -> Answer:
     child = replace(
         batch,
         id=new_number(act, "batch"),
-        parent=batch.id,  # type: ignore[call-overload]
+        parent=batch.id,
         role="split",
         sheets=0,
         cut=0,
@@ -86,7 +86,7 @@ def _stand_in(view: View, child: Batch, held: Held, act: Act) -> Slip | Pile:
 
 def waiting(view: View, batch: str, part: str, area: str = "") -> tuple[Held, ...]:
     """Pieces of a batch that lie with its paper, in one area where given."""
-    areas = (area,) if area in WAITING else WAITING
+    areas: tuple[str, ...] = (area,) if area in WAITING else WAITING
     if area == "trimming":
         areas = ("trimming", "rework")
     return tuple(

@@ -1,0 +1,39 @@
+"""Setting a supervisor's PIN from the command line, where a first shop has none yet."""
+
+import getpass
+
+from station.app import new_id
+from station.desk.pin import hashed
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act
+from station.shop.facts import Worker
+
+
+def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
+    """Asks for the PIN twice, without showing it, and sets it; gives what to say."""
+    known = ledger.view.get(Worker, worker)
+    if known is None:
+        return f"There is no worker {worker}."
+    if known.pin:
+        return f"Worker {worker} has a PIN; it is changed in the office by a supervisor."
+    first, second = getpass.getpass("New PIN: "), getpass.getpass("Again: ")
+    if first != second:
+        return "The two are not the same: nothing was changed."
+    try:
+        return set_pin(ledger, worker, first, at)
+    except ValueError as wrong:
+        return str(wrong)
+
+
+def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
+    """Sets a PIN; gives what to say. Raises ValueError for a PIN that is none."""
+    act = Act(
+        id=new_id(),
+        kind="set_pin",
+        at=at,
+        worker=worker,
+        station=ledger.station,
+        subject=f"worker/{worker}",
+        args={"hash": hashed(pin)},
+    )
+    return str(ledger.record(act).answer.said)

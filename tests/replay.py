@@ -1,0 +1,209 @@
+"""``python -m tests.replay``: the days in the shop, as readable text files, by text station.
+
+A scenario file holds, line by line:
+
+    # a remark                          kept for the reader
+    @area popping                       an order to the text station, passed on as it is
+    slip 00001 3                        a code by what it is; see `code_of`
+    32                                  a number
+    > good | 384 parts … | Pass on …    the answer that must come: level | happened | next
+    = rack ST-200 379                   what the state must hold afterwards; see `holds`
+
+``--write`` fills in the answers that come, to be read before they are kept. Each file runs
+on a fresh small shop with the clock it sets itself; every act goes through desk, rules and
+ledger as at a real station, and at the end the ledger checks itself.
+"""
+
+import itertools
+import sys
+import tempfile
+from pathlib import Path
+
+from station import app
+from station.app import Clock, Where
+from station.commands import state, told
+from station.desk.desk import Desk, Given
+from station.desk.pin import hashed
+from station.ledger.ledger import Ledger
+from station.shop import cards, codes
+from station.shop.facts import Batch, Order, Worker
+from station.shop.moves import SHEET, head
+from tests.floor.shop_small import small_facts
+
+HERE = Path(__file__).resolve().parent / "scenarios"
+PIN = "2468"
+
+
+class Mismatch(AssertionError):  # noqa: N818 - the scenario and the shop do not match
+    """A line whose answer or state is not what the file says."""
+
+
+def code_of(words: str, ledger: Ledger) -> str:
+    """A code's text from words: ``traveller 00001``, ``slip 00001 3``, ``button start``,
+    ``part 021``, ``digit 5``, ``copy 00001 A``; anything else is passed on as it stands.
+    """
+    kind, *rest = words.split()
+    if kind == "button":
+        return cards.button(rest[0])
+    if kind in ("traveller", "slip", "copy"):
+        batch = ledger.view.get(Batch, rest[0])
+        letter = rest[1] if kind == "copy" else (batch.copy if batch else "A")
+        sheet = int(rest[1]) if kind == "slip" else 0
+        return codes.write("batch", rest[0], letter, sheet)
+    if kind in codes.LETTERS and rest:
+        return codes.write(kind, rest[0])
+    return words
+
+
+class Stage:
+    """A small shop for one scenario, with one desk a station name."""
+
+    def __init__(self, folder: Path) -> None:
+        self.clock = Clock("2026-11-25T07:00:00")
+        self.count = itertools.count(1)
+        self.ledger = Ledger(folder / app.FILE, app.all_rules(), station="1")
+        app.seed(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+        self.desk = self.new_desk()
+
+    def new_id(self) -> str:
+        return f"t{next(self.count):06d}"
+
+    def new_desk(self) -> Desk:
+        return app.new_desk(self.ledger, Where(), self.clock, ids=self.new_id)
+
+    def send(self, text: str) -> Given:
+        """One line of a scenario; ``restart`` is a power cut."""
+        if text == "restart":
+            self.desk = self.new_desk()
+            return Given(self.desk.greeting())
+        words = text if text.startswith("@") else code_of(text, self.ledger)
+        return told(self.desk, self.clock, words)
+
+
+START = [(SHEET, 40, "bought", "store", "0931"), (SHEET, 40, "bought", "store", "0940")]
+
+
+def small_shop() -> list[object]:
+    """The small shop's facts with a supervisor who has a PIN."""
+    return [
+        Worker(id="07", supervisor=True, pin=hashed(PIN)) if f.key == "worker/07" else f
+        for f in small_facts()
+    ]
+
+
+def play(file: Path, *, write: bool = False) -> list[str]:
+    """Plays one file; gives its lines with the answers that came. Raises Mismatch."""
+    lines, out = file.read_text(encoding="utf-8").splitlines(), []
+    with tempfile.TemporaryDirectory() as folder:
+        stage = Stage(Path(folder))
+        try:
+            last = None
+            for number, line in enumerate(lines, 1):
+                where = f"{file.name}:{number}"
+                text = line.strip()
+                if text.startswith(">"):
+                    if not write:
+                        _answer(text, last, where)
+                    continue
+                out.append(line)
+                if text.startswith("="):
+                    _holds(stage, text, where)
+                elif text and not text.startswith("#"):
+                    last = stage.send(text)
+                    if not text.startswith("@"):
+                        out.append(said(last))
+            problems = stage.ledger.check()
+            if problems:
+                raise Mismatch(f"{file.name}: {problems}")
+        finally:
+            stage.ledger.close()
+    return out
+
+
+def said(given: Given) -> str:
+    """An answer as a scenario writes it."""
+    return f"> {given.answer.tone} | {given.answer.said} | {given.answer.do}".rstrip(" |")
+
+
+def _answer(text: str, last: Given | None, where: str) -> None:
+    came = said(last) if last else "> nothing"
+    if came != text:
+        raise Mismatch(f"{where}: expected\n    {text}\ncame\n    {came}")
+
+
+def _holds(stage: Stage, text: str, where: str) -> None:
+    """Compares one state line with the state as the command gives it."""
+    words = text[1:].split()
+    now = found(stage, words[:-1])
+    if str(now) != words[-1]:
+        raise Mismatch(f"{where}: {text} — it is {now}")
+
+
+def found(stage: Stage, words: list[str]) -> object:
+    """A value of the state: ``rack HC-300``, ``batch 00001 ST-200 spoiled`` (a kind of
+    place, all sheets and reasons together), ``family 00001 ST-200 rack`` (with children),
+    ``cut 00001``, ``sheets 00001``, ``order 3306``, ``packed 3306 NAME``, ``short 3306 NAME``,
+    ``look KIND`` (how many), ``holds 00001`` (how many), ``undone`` (acts taken back).
+    """
+    what, *rest = words
+    whole = state(stage.ledger, stage.clock())
+    if what == "rack":
+        return next(r["on_hand"] for r in whole["rack"] if r["part"] == rest[0])
+    if what in ("batch", "family"):
+        return sum(
+            _pieces(b, rest[1], rest[2])
+            for b in whole["batches"]
+            if b["batch"] == rest[0] or (what == "family" and b["parent"] == rest[0])
+        )
+    if what == "look":
+        return sum(1 for c in whole["look"] if c["kind"] == rest[0])
+    if what == "undone":
+        return sum(1 for e in stage.ledger.entries() if e.act.kind == "undo")
+    if what == "entries":
+        return sum(1 for e in stage.ledger.entries() if e.act.kind == rest[0])
+    if what == "order":
+        order = stage.ledger.view.get(Order, rest[0])
+        return order.state if order else "none"
+    if what in ("packed", "short"):
+        lines = next(o["lines"] for o in whole["orders"] if o["order"] == rest[0])
+        return next(i[what] for i in lines if i["product"] == rest[1])
+    batch = next(b for b in whole["batches"] if b["batch"] == rest[0])
+    return {
+        "cut": batch["sheets"]["cut"],
+        "sheets": batch["sheets"]["planned"],
+        "holds": len(batch["holds"]),
+        "copy": batch["copy"],
+    }[what]
+
+
+def _pieces(batch: dict, part: str, place: str) -> int:
+    return sum(
+        qty
+        for p in batch["parts"]
+        if p["part"] == part
+        for spot, qty in p["places"].items()
+        if head(spot) == place or place == "all"
+    )
+
+
+def main() -> int:
+    """Plays every file; prints how many pass."""
+    write = "--write" in sys.argv
+    named = [a for a in sys.argv[1:] if not a.startswith("-")]
+    files = sorted(f for f in HERE.glob("*.txt") if not named or any(n in f.name for n in named))
+    passed = 0
+    for file in files:
+        try:
+            lines = play(file, write=write)
+        except Mismatch as wrong:
+            print(f"FAIL {wrong}")
+            continue
+        passed += 1
+        if write:
+            file.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    print(f"{passed} of {len(files)} scenarios pass")
+    return 0 if passed == len(files) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
