@@ -8,7 +8,6 @@ newer one wrote.
 
 import hashlib
 from collections.abc import Mapping
-from functools import cache
 from typing import Any
 
 import msgspec
@@ -72,14 +71,16 @@ def digest(before: bytes, id: str, body: str) -> bytes:
     return hashlib.sha256(before + f"{id}\n{body}".encode()).digest()
 
 
-@cache
-def _decoder(kind: type[F]) -> msgspec.json.Decoder[F]:
-    return msgspec.json.Decoder(kind)
+_decoders: dict[type[Fact], msgspec.json.Decoder[Any]] = {}
 
 
 def read_fact(kind: type[F], body: str | bytes | msgspec.Raw) -> F:
     """A fact from its text."""
-    return _decoder(kind).decode(bytes(body) if isinstance(body, msgspec.Raw) else body)
+    decoder = _decoders.get(kind)
+    if decoder is None:
+        decoder = _decoders[kind] = msgspec.json.Decoder(kind)
+    fact: F = decoder.decode(bytes(body) if isinstance(body, msgspec.Raw) else body)
+    return fact
 
 
 def write_fact(fact: Fact) -> bytes:

@@ -1,6 +1,6 @@
 """What can go wrong around the history, each as a typed error with one clear sentence.
 
-Faults of the surroundings (`Fault`) are told to the person as they stand. Own bugs
+Faults of the surroundings (`LedgerFault`) are told to the person as they stand. Own bugs
 (`OwnBug`) are never swallowed: the act is not recorded and the program says so.
 """
 
@@ -8,11 +8,11 @@ import sqlite3
 from pathlib import Path
 
 
-class Fault(Exception):
+class LedgerFault(Exception):
     """The surroundings do not allow it; the text says what happened and what to do."""
 
 
-class InUse(Fault):
+class InUse(LedgerFault):
     """Another program holds the file."""
 
     def __init__(self, path: Path) -> None:
@@ -21,7 +21,7 @@ class InUse(Fault):
         )
 
 
-class NotWritable(Fault):
+class NotWritable(LedgerFault):
     """The folder or the file cannot be written."""
 
     def __init__(self, path: Path) -> None:
@@ -31,7 +31,7 @@ class NotWritable(Fault):
         )
 
 
-class DiskFull(Fault):
+class DiskFull(LedgerFault):
     """No room is left; what was asked is not recorded."""
 
     def __init__(self, path: Path) -> None:
@@ -41,7 +41,7 @@ class DiskFull(Fault):
         )
 
 
-class DiskFault(Fault):
+class DiskFault(LedgerFault):
     """The disk did not read or write; what was asked is not recorded."""
 
     def __init__(self, path: Path) -> None:
@@ -51,7 +51,7 @@ class DiskFault(Fault):
         )
 
 
-class Damaged(Fault):
+class Damaged(LedgerFault):
     """The file is damaged. `aside` is where it was put, `kept` how many entries were saved."""
 
     def __init__(self, path: Path, aside: Path | None = None, kept: int | None = None) -> None:
@@ -59,7 +59,7 @@ class Damaged(Fault):
         super().__init__(_damaged_words(path, aside, kept))
 
 
-class FormatTooNew(Fault):
+class FormatTooNew(LedgerFault):
     """A newer program wrote the file."""
 
     def __init__(self, path: Path, found: str) -> None:
@@ -68,7 +68,7 @@ class FormatTooNew(Fault):
         )
 
 
-class NoBackup(Fault):
+class NoBackup(LedgerFault):
     """The file to restore is no sound backup."""
 
     def __init__(self, file: Path, why: str) -> None:
@@ -94,7 +94,10 @@ class UnknownAct(OwnBug):
 def _damaged_words(path: Path, aside: Path | None, kept: int | None) -> str:
     """The sentence for a damaged file, as far as it was dealt with."""
     if aside is None:
-        return f"{path.name} is damaged. Close this program and start it again to save what can be."
+        return (
+            f"{path.name} is damaged. Close this program and start it again: "
+            "it then saves what can be saved."
+        )
     return (
         f"{path.name} was damaged and is set aside as {aside.name}; {kept or 0} entries were "
         "saved. Start again to go on with these, and keep the file set aside."
@@ -115,7 +118,7 @@ _BY_CODE: dict[int, type[InUse | NotWritable | DiskFault | DiskFull | Damaged]] 
 }
 
 
-def fault_of(error: sqlite3.Error, path: Path) -> Fault | None:
+def fault_of(error: sqlite3.Error, path: Path) -> LedgerFault | None:
     """The fault behind a driver's error; None when it is a bug of our own."""
     code = getattr(error, "sqlite_errorcode", None)
     kind = _BY_CODE.get(code & 0xFF) if isinstance(code, int) else None

@@ -49,7 +49,9 @@ class History:
     def reload(self) -> None:
         """Reads where the chain ends."""
         newest = self.store.run(tables.NEWEST).fetchone()
-        self.number, self.digest, self.at = newest or (0, b"", "")
+        self.number: int = newest[0] if newest else 0
+        self.digest: bytes = newest[1] if newest else b""
+        self.at: str = newest[2] if newest else ""
         self.reader.forget()
 
     def repeated(self, id: str) -> Recorded | None:

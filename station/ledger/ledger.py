@@ -4,18 +4,16 @@ from collections.abc import Callable, Iterator
 from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
-from typing import NamedTuple
 
 from station.ledger import care, reports, tables
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.numbers import TAKE_BLOCK, WIDTHS, Block
-from station.ledger.reports import Entry, Flow, Tally
-from station.ledger.store import Store
+from station.ledger.reports import Entry, Flow
 from station.ledger.undo import undo
 from station.ledger.view import OpenView
 from station.shop.acts import Act
 from station.shop.moves import Held
-from station.shop.views import F, Rules, View
+from station.shop.views import F, Passed, Rules, View
 
 __all__ = ["Entry", "Ledger", "Recorded"]
 
@@ -29,7 +27,7 @@ def _random_id() -> str:
 class Ledger:
     """The history in one file, held by this program alone.
 
-    Opening creates the file when there is none. Raises a `faults.Fault` with a sentence
+    Opening creates the file when there is none. Raises a `faults.LedgerFault` with a sentence
     for the person when the surroundings do not allow it.
     """
 
@@ -56,7 +54,7 @@ class Ledger:
         """Decides on an act and records it, and the draft with it, in one transaction.
 
         A refusal records nothing. The same act again gives the same answer and no second
-        entry. Raises a Fault with nothing recorded, or an OwnBug.
+        entry. Raises a LedgerFault with nothing recorded, or an OwnBug.
         """
         local = dict(self._handed)
         if draft is not None:
@@ -136,9 +134,9 @@ class Ledger:
         """How many entries there are."""
         return self._history.number
 
-    def tally(self, since_hour: str, until_hour: str) -> list[Tally]:
-        """Pieces moved by hour (``2026-11-25T10``, the last one excluded), place and part."""
-        return reports.tally(self._store, since_hour, until_hour)
+    def tally(self, since_hour: str, until_hour: str) -> list[Passed]:
+        """Pieces moved by hour (``2026-11-25T10``, both ends included), place and part."""
+        return list(self._view.passed(since_hour, until_hour))
 
     def flow(self, since: str, until: str) -> list[Flow]:
         """Moves between two times, what was taken back left out."""

@@ -1,7 +1,5 @@
 """New numbers for codes, from blocks that each station takes for itself."""
 
-from station.ledger.history import History
-from station.ledger.store import Store
 from station.ledger.view import Reader
 from station.shop.acts import Act, Answer, good
 from station.shop.codes import batch_usable, usable
@@ -35,7 +33,8 @@ def take_block(act: Act, view: View) -> Answer:
     kind = str(act.args["kind"])
     numbers = view.get(Numbers, kind) or Numbers(id=kind)
     block = Numbers(id=kind, next=numbers.next + BLOCK)
-    return good(say("New {kind} numbers for station {id}", kind=kind, id=act.station), sets=(block,))
+    said = say("New {kind} numbers for station {id}", kind=kind, id=act.station)
+    return good(said, sets=(block,))
 
 
 TAKE_BLOCK = Rule(frozenset({Numbers}), take_block)
@@ -47,7 +46,7 @@ def printable(kind: str, number: str) -> bool:
 
 
 class Block:
-    """This station's block of one kind: what is left of it, in the local values.
+    """A block of one kind of number at this station: what is left of it.
 
     A number handed out is written down with the next act or draft that is kept, and needs
     no commit of its own: until then nothing bears it.

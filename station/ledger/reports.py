@@ -25,16 +25,6 @@ class Entry(NamedTuple):
     reverses: str  # id of the entry that it takes back, or empty
 
 
-class Tally(NamedTuple):
-    """Pieces of a part moved in an hour between two kinds of place."""
-
-    hour: str
-    frm: str
-    to: str
-    part: str
-    qty: int
-
-
 class Flow(NamedTuple):
     """One move: when, between which kinds of place, how many of which part."""
 
@@ -64,21 +54,14 @@ def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
         return store.run(tables.ENTRIES, (after,)).fetchall()
 
 
-def tally(store: Store, since_hour: str, until_hour: str) -> list[Tally]:
-    """Pieces moved by hour, place and part."""
-    with store.faults():
-        rows = store.run(tables.TALLY, (since_hour, until_hour)).fetchall()
-    return list(map(Tally._make, rows))
-
-
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
-    """Moves between two times in order; an entry taken back has moved nothing."""
+    """Moves from one time to before another, in order; an entry taken back has moved nothing."""
     with store.faults():
         rows = store.run(tables.BETWEEN, (since, until)).fetchall()
     moves = []
-    for id, at, text in rows:
+    for entry_id, at, text in rows:
         brief = read_brief(text)
-        if brief.moves and not brief.reverses and not reader.undone(id):
+        if brief.moves and not brief.reverses and not reader.undone(entry_id):
             moves += [
                 Flow(at, head(m.frm.place), head(m.to.place), m.qty, m.part) for m in brief.moves
             ]

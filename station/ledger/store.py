@@ -6,7 +6,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from station.ledger import tables
-from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
+from station.ledger.faults import Damaged, LedgerFault, FormatTooNew, fault_of
 
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
 
@@ -118,7 +118,7 @@ class Store:
 
     def close(self) -> None:
         """Closes the file; the log is moved in first where the disk allows."""
-        with suppress(Fault):
+        with suppress(LedgerFault):
             self.checkpoint()
         self.connection.close()
 

@@ -27,7 +27,7 @@ from sqlalchemy.sql.expression import BindParameter, ClauseElement, ColumnElemen
 
 FORMAT = 1  # raised when an older program could no longer apply the entries
 
-_DIALECT = sqlite.dialect(paramstyle="qmark")  # type: ignore[no-untyped-call]
+_DIALECT = sqlite.dialect(paramstyle="qmark")
 meta = MetaData()
 
 
@@ -113,9 +113,8 @@ def sql(statement: ClauseElement) -> str:
 def creation() -> list[str]:
     """What makes an empty file a station's file."""
     made = [sql(CreateTable(t)) for t in meta.sorted_tables]
-    return made + [sql(CreateIndex(i)) for t in meta.sorted_tables for i in sorted(
-        t.indexes, key=lambda index: str(index.name)
-    )]
+    indexes = sorted((i for t in meta.sorted_tables for i in t.indexes), key=lambda i: str(i.name))
+    return made + [sql(CreateIndex(i)) for i in indexes]
 
 
 def _summing(table: Table) -> str:
@@ -217,7 +216,7 @@ ADD_TALLY = _summing(tally)
 DROP_EMPTY_TALLY = sql(delete(tally).where(tally.c.qty == _ZERO, tally.c.hour == bindparam("h")))
 TALLY = sql(
     select(tally)
-    .where(tally.c.hour >= bindparam("a"), tally.c.hour < bindparam("b"))
+    .where(tally.c.hour >= bindparam("a"), tally.c.hour <= bindparam("b"))
     .order_by(tally.c.hour, tally.c.frm, tally.c.to, tally.c.part)
 )
 TALLY_ALL = sql(select(tally))

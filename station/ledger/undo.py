@@ -1,13 +1,13 @@
 """Taking an entry back: a reversing entry, refused once pieces or facts have gone on."""
 
+import msgspec
+
 from station.ledger import effects, tables
 from station.ledger.codec import Body, Change, State, lay_say, lift_say
 from station.ledger.history import History, Recorded
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.moves import balancing
 from station.shop.words import Say, say
-
-import msgspec
 
 _MEND = say("A recount or a correction mends it.")
 
@@ -56,8 +56,8 @@ def _set_since(history: History, body: Body) -> Say | None:
         now = history.reader.state(change.key)
         mine = (change.after.entry or body.act.id) if change.after else None
         if (now.entry if now else None) != mine:
-            kind, _, id = change.key.partition("/")
-            return say("The {kind} {id} has changed since", kind=kind, id=id)
+            kind, _, number = change.key.partition("/")
+            return say("The {kind} {id} has changed since", kind=kind, id=number)
     return None
 
 

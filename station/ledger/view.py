@@ -10,7 +10,7 @@ from station.ledger.codec import Body, State, past_of, read_body, read_fact
 from station.ledger.faults import ReadsWrong
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import F, Past
+from station.shop.views import F, Passed, Past
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
 
@@ -81,6 +81,10 @@ class Reader:
         ).fetchone()
         return self.past_of(read_body(found[0])) if found else None
 
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        """Sums of moves by hour."""
+        return tuple(map(Passed._make, self._run(tables.TALLY, (since, until)).fetchall()))
+
     def past_of(self, body: Body) -> Past:
         """A body as a rule sees it."""
         return past_of(body, undone=self.undone(body.act.id))
@@ -149,6 +153,10 @@ class OpenView:
         """An entry of the history by its act's id."""
         return self._reader.past(id)
 
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        """Sums of moves by hour, from hour `since` up to and including hour `until`."""
+        return self._reader.passed(since, until)
+
     def last(self, subject: str, kind: str = "") -> Past | None:
         """The newest entry about a subject (of one act kind, where given)."""
         return self._reader.last(subject, kind)
@@ -191,6 +199,10 @@ class NotingView:
         """An entry of the history by its act's id."""
         self.reads.update((f"act/{id}", f"undone/{id}"))
         return self._reader.past(id)
+
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        """For faces only: what a decision depends on must have a name."""
+        raise ReadsWrong(f"A rule reads the flow from {since} to {until}: that is for faces")
 
     def last(self, subject: str, kind: str = "") -> Past | None:
         """The newest entry about a subject (of one act kind, where given)."""
