@@ -11,7 +11,7 @@ from pathlib import Path
 
 from station import app
 from station.app import AREAS, Clock, Where
-from station.ledger.faults import LedgerFault
+from station.ledger.faults import Fault
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -29,7 +29,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     run: Command = options.run
     try:
         return run(options)
-    except (Wrong, LedgerFault) as fault:
+    except (Wrong, Fault) as fault:
         print(fault, file=sys.stderr)
         return 1
     except OSError as fault:
@@ -37,16 +37,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 1
     except KeyboardInterrupt:
         return 130
-    except Exception:
-        return own_bug(options)
+    except Exception as bug:  # noqa: BLE001 - our own mistake must be kept, whatever it is
+        return own_bug(options, bug)
 
 
-def own_bug(options: argparse.Namespace) -> int:
+def own_bug(options: argparse.Namespace, bug: Exception) -> int:
     """Our own mistake: kept with what is needed to mend it, told in one sentence."""
     folder = data_of(options)
     log = (folder if folder.is_dir() else Path(tempfile.gettempdir())) / "errors.log"
     logging.basicConfig(filename=log, encoding="utf-8", format="%(asctime)s %(message)s")
-    logging.exception("command %s", " ".join(sys.argv[1:]))
+    logging.getLogger(__name__).error("command %s", " ".join(sys.argv[1:]), exc_info=bug)
     print(
         f"Something is wrong in the program itself. It is written down in {log}.", file=sys.stderr
     )

@@ -158,9 +158,9 @@ def found(stage: Stage, words: list[str]) -> object:
     if what == "look":
         return sum(1 for c in whole["look"] if c["kind"] == rest[0])
     if what == "undone":
-        return sum(1 for e in stage.ledger.entries() if e.act.kind == "undo")
+        return sum(1 for e in stage.ledger.entries() if e.kind == "undo")
     if what == "entries":
-        return sum(1 for e in stage.ledger.entries() if e.act.kind == rest[0])
+        return sum(1 for e in stage.ledger.entries() if e.kind == rest[0])
     if what == "order":
         order = stage.ledger.view.get(Order, rest[0])
         return order.state if order else "none"

@@ -69,6 +69,11 @@ class Ledger:
         with self._store.faults():
             return undo(self._history, id, act)
 
+    def not_shared(self) -> int:
+        """Acts that the shop's database has not taken yet; none on a single PC."""
+        with self._store.faults():
+            return int(self._store.run("SELECT COUNT(*) FROM pending").fetchone()[0])
+
     # --- what is this station's own
 
     def draft(self) -> str:

@@ -78,9 +78,13 @@ def _by_hour(
 ) -> dict[int, int]:
     sums: dict[int, int] = {}
     for p in passed:
-        if p.frm in frm and p.to in to and p.part not in (SHEET, WEAR):
+        if p.part in (SHEET, WEAR):
+            continue
+        # What was taken back went the other way and counts against it.
+        sign = (p.frm in frm and p.to in to) - (p.frm in to and p.to in frm)
+        if sign:
             hour = int(p.hour[11:13])
-            sums[hour] = sums.get(hour, 0) + p.qty
+            sums[hour] = sums.get(hour, 0) + sign * p.qty
     return sums
 
 
