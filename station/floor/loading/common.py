@@ -1,0 +1,124 @@
+"""What every rule and the face of the loading room look up: bed, batch, time, bit metres."""
+
+from datetime import datetime
+
+from station.shop.acts import Act
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    BitUse,
+    CutFile,
+    Fact,
+    Lot,
+    Material,
+    Notice,
+    Reason,
+    Revision,
+    Router,
+    Shop,
+    Slip,
+)
+from station.shop.moves import WEAR, Move, Spot, tail
+from station.shop.views import View, total
+
+READS: frozenset[type[Fact]] = frozenset(
+    {
+        Shop,
+        Reason,
+        Material,
+        Lot,
+        CutFile,
+        Revision,
+        Router,
+        Bed,
+        Bit,
+        Notice,
+        Batch,
+        Slip,
+    }
+)
+MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
+TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
+START = "start of batch"  # how the first-off reason of a new batch begins
+
+
+def text(act: Act, name: str) -> str:
+    """An argument as text, empty when it is not there."""
+    return str(act.args.get(name) or "")
+
+
+def bed_at(view: View, router: str) -> Bed:
+    """What a router is doing; a router that was never used is free."""
+    return view.get(Bed, router) or Bed(id=router)
+
+
+def router_name(view: View, id: str) -> str:
+    """``Router 3``, also for a router that the shop does not know."""
+    router = view.get(Router, id)
+    return router.name if router else f"Router {id}"
+
+
+def batch_of(act: Act, view: View) -> Batch | None:
+    """The batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
+    return view.get(Batch, tail(act.subject).partition("-")[0])
+
+
+def revision_of(view: View, batch: Batch) -> Revision | None:
+    """The revision that the batch was released with."""
+    return view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+
+
+def approved_letter(view: View, batch: Batch) -> str:
+    """The letter of its cut file that may be cut now; empty when none may."""
+    cut_file = view.get(CutFile, batch.cut_file)
+    return cut_file.approved if cut_file else ""
+
+
+def expected_minutes(revision: Revision, router: Router | None) -> float:
+    """Minutes a sheet takes on this router."""
+    if router is None:
+        return revision.minutes
+    return revision.minutes * router.pace + router.extra_s / 60
+
+
+def seconds_between(start: str, end: str) -> float:
+    """Seconds from one shop time to a later one, at least 0; 0 when one is missing."""
+    if not start or not end:
+        return 0.0
+    gone = datetime.fromisoformat(end) - datetime.fromisoformat(start)
+    return max(0.0, gone.total_seconds())
+
+
+def cutting_s(bed: Bed, now: str) -> float:
+    """Seconds that the sheet on the bed has really been cut, stops taken off."""
+    end = bed.stopped if bed.state == "stopped" and bed.stopped else now
+    return max(0.0, seconds_between(bed.started, end) - bed.paused_s)
+
+
+def metres_left(view: View, bit: Bit) -> float:
+    """Metres that a bit may still cut; below zero when it is past its life."""
+    return bit.life_m - total(view.stock(place=f"bit/{bit.id}"), part=WEAR) / 1000
+
+
+def bit_in(view: View, bed: Bed, use: BitUse) -> Bit | None:
+    """The bit that cuts this use: by its pocket in a tool changer, else in the spindle."""
+    router = view.get(Router, bed.id)
+    place = use.number if router and router.changer else 0
+    return view.get(Bit, dict(bed.bits).get(place, ""))
+
+
+def wear_moves(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
+    """The metres of one sheet, on each bit that cut it."""
+    moves = []
+    for use in revision.bits:
+        bit = bit_in(view, bed, use)
+        if bit and bit.diameter_mm == use.diameter_mm and round(use.cut_mm) > 0:
+            spot = Spot(f"bit/{bit.id}", "")
+            moves.append(Move(WEAR, round(use.cut_mm), Spot("wear", ""), spot))
+    return tuple(moves)
+
+
+def in_store(view: View, lot: str) -> int:
+    """Sheets of a lot in the store."""
+    return total(view.stock(batch=lot, place="store"))

@@ -1,0 +1,281 @@
+"""A sheet comes off the bed, whole or spoiled; its parts wait at popping."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from station.floor.loading.common import (
+    MOMENT_S,
+    START,
+    TOO_SOON,
+    batch_of,
+    bed_at,
+    bit_in,
+    cutting_s,
+    revision_of,
+    router_name,
+    seconds_between,
+    text,
+    wear_moves,
+)
+from station.floor.loading.rules_take import NO_BATCH, void_copy
+from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
+from station.shop.facts import Batch, Bed, Bit, Fact, Reason, Revision, Slip
+from station.shop.moves import SHEET, Move, move
+from station.shop.views import View
+from station.shop.words import Say, clock, say
+
+BROKE = "11"  # the reason "bit broke": the bit itself is then broken
+
+
+def off_bed(act: Act, view: View) -> Answer:
+    """The sheet on the bed is done.
+
+    Args: router, sheet (0: the one on the bed), copy, traveller (True: its main code was
+    scanned, which could also mean a load).
+    """
+    batch = batch_of(act, view)
+    if batch is None:
+        return NO_BATCH
+    bed = bed_at(view, text(act, "router"))
+    wrong = (
+        void_copy(batch, text(act, "copy"))
+        or _already_off(act, view, batch)
+        or _not_on_bed(act, view, batch, bed)
+        or _too_soon(act, bed)
+    )
+    revision = revision_of(view, batch)
+    if wrong or revision is None:
+        return wrong or NO_BATCH
+    return _off(act, view, batch, bed, revision)
+
+
+def _sheet(act: Act) -> int:
+    given = act.args.get("sheet")
+    return given if isinstance(given, int) else 0
+
+
+def _already_off(act: Act, view: View, batch: Batch) -> Answer | None:
+    """The same slip again: at once it is the trigger, later it is a question."""
+    slip = view.get(Slip, f"{batch.id}-{_sheet(act)}")
+    if slip is None:
+        return None
+    if seconds_between(slip.at, act.at) <= MOMENT_S:
+        return notice(
+            say("Sheet {sheet} is already off the bed, {at} by worker {by}",
+                sheet=slip.sheet, at=clock(slip.at), by=slip.by),
+            say("Nothing was counted twice."),
+        )  # fmt: skip
+    return notice(
+        say("Sheet {sheet} came off {at} by worker {by}: next sheet, or a mistake?",
+            sheet=slip.sheet, at=clock(slip.at), by=slip.by),
+        say("Next sheet: scan its own slip. Nothing was counted."),
+    )  # fmt: skip
+
+
+def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A refusal when another sheet, or none, is on this bed."""
+    if bed.batch != batch.id or not bed.sheet:
+        return refuse(
+            say("No sheet of batch {batch} is on {router}", batch=batch.id,
+                router=router_name(view, bed.id)),
+            say("Start the sheet first, or look at the other router."),
+        )  # fmt: skip
+    if _sheet(act) not in (0, bed.sheet):
+        return refuse(
+            say("Sheet {sheet} is on the bed, not {slip}", sheet=bed.sheet, slip=_sheet(act)),
+            say("Take slip {sheet}.", sheet=bed.sheet),
+        )
+    if bed.state == "stopped":
+        return refuse(
+            say("{router} is stopped since {at}", router=router_name(view, bed.id),
+                at=clock(bed.stopped)),
+            say("End the stop first, or report the sheet spoiled."),
+        )  # fmt: skip
+    return None
+
+
+def _too_soon(act: Act, bed: Bed) -> Answer | None:
+    """A question when the sheet can hardly be done, or a load may have been meant."""
+    traveller = bool(act.args.get("traveller"))
+    loaded = say(
+        "Sheet {sheet} loaded {at} by worker {by}: next sheet, or a mistake?",
+        sheet=bed.sheet,
+        at=clock(bed.started),
+        by=bed.by,
+    )
+    if traveller and seconds_between(bed.started, act.at) <= MOMENT_S:
+        return notice(
+            say("Sheet {sheet} is loaded already, {at} by worker {by}", sheet=bed.sheet,
+                at=clock(bed.started), by=bed.by),
+            say("Nothing was counted twice."),
+        )  # fmt: skip
+    if act.args.get("sure"):
+        return None
+    if cutting_s(bed, act.at) < TOO_SOON * bed.minutes * 60:
+        return ask(
+            say("Sheet {sheet} started {at}, {minutes} min expected", sheet=bed.sheet,
+                at=clock(bed.started), minutes=round(bed.minutes)),
+            say("Has the spindle stopped? Scan again if it has."),
+            "sure",
+        )  # fmt: skip
+    if traveller:
+        return ask(loaded, say("Off the bed: scan it again. A mistake: go on."), "sure")
+    return None
+
+
+def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
+    n, makes = bed.sheet, revision.makes()
+    after = _counted(batch)
+    moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, revision)
+    first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
+    sets = (_emptied(bed, after, first), after, _slip(act, view, bed, revision))
+    count = sum(makes.values())
+    said = say("Sheet {sheet} is off the bed: {count} parts", sheet=n, count=count)
+    return good(said, _next(after, first), moves=moves, sets=sets)
+
+
+def _next(batch: Batch, first_off: str) -> Say:
+    """What to do after a sheet."""
+    if batch.state == "cut":
+        return say("Slip and parts to popping. The batch is cut.")
+    if first_off:
+        return say("Slip to popping. First-off check before sheet {n}.", n=batch.cut + 1)
+    return say("Slip and parts to popping. Sheet {n} is next.", n=batch.cut + 1)
+
+
+def _counted(batch: Batch, spoiled: int = 0) -> Batch:
+    """The batch with one sheet more done."""
+    cut = batch.cut + 1
+    state = "cut" if cut >= batch.sheets else "cutting"
+    return replace(batch, cut=cut, spoiled=batch.spoiled + spoiled, state=state)
+
+
+def _emptied(bed: Bed, batch: Batch, first_off: str) -> Bed:
+    """The bed without its sheet; a batch that is cut leaves the router."""
+    done = batch.state == "cut"
+    return replace(
+        bed,
+        state="stopped" if bed.state == "stopped" else "free",
+        batch="" if done else bed.batch,
+        sheet=0,
+        started="",
+        minutes=0.0,
+        paused_s=0,
+        first_off=bed.first_off or ("" if done else first_off),
+    )
+
+
+def _survivors(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
+    """Whole pieces to popping, under the slip of their sheet."""
+    return tuple(
+        move(part, qty, "cut", f"popping/{n}", batch.id) for part, qty in counts.items() if qty
+    )
+
+
+def _used(bed: Bed) -> tuple[Move, ...]:
+    """The sheet itself is used up."""
+    return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
+
+
+def _slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
+    bits = [b.id for use in revision.bits if (b := bit_in(view, bed, use))]
+    return Slip(
+        id=f"{bed.batch}-{bed.sheet}",
+        batch=bed.batch,
+        sheet=bed.sheet,
+        router=bed.id,
+        at=act.at,
+        by=act.worker,
+        minutes=round(cutting_s(bed, act.at) / 60, 2),
+        lot=bed.lot,
+        bit=bits[0] if bits else "",
+    )
+
+
+def spoil_sheet(act: Act, view: View) -> Answer:
+    """The sheet on the bed is spoiled.
+
+    Args: router, reason, survived (part → whole pieces), bit (which broke; else the
+    first one that the file uses).
+    """
+    batch = batch_of(act, view)
+    if batch is None:
+        return NO_BATCH
+    bed = bed_at(view, text(act, "router"))
+    revision = revision_of(view, batch)
+    if bed.batch != batch.id or not bed.sheet or revision is None:
+        return refuse(
+            say("No sheet of batch {batch} is on {router}", batch=batch.id,
+                router=router_name(view, bed.id)),
+            say("A sheet is spoiled while it lies on the bed."),
+        )  # fmt: skip
+    reason = view.get(Reason, text(act, "reason"))
+    if reason is None or reason.use != "sheet":
+        return ask(
+            say("Why is sheet {sheet} spoiled?", sheet=bed.sheet),
+            say("Scan a reason card for sheets."),
+            "reason",
+        )
+    survived = _counts(act, revision)
+    if isinstance(survived, Answer):
+        return survived
+    return _spoiled(act, view, batch, bed, revision, reason, survived)
+
+
+def _counts(act: Act, revision: Revision) -> dict[str, int] | Answer:
+    """What survived of each part, or a refusal when there can't be so many."""
+    given = act.args.get("survived")
+    counts: Mapping[object, object] = given if isinstance(given, Mapping) else {}
+    makes = revision.makes()
+    for part, qty in counts.items():
+        most = makes.get(str(part), 0)
+        if not isinstance(qty, int) or isinstance(qty, bool) or not 0 <= qty <= most:
+            return refuse(
+                say("A sheet has {most} of part {part}", most=most, part=str(part)),
+                say("Enter a number from 0 to {most}.", most=most),
+            )
+    return {part: int(str(counts.get(part, 0))) for part in makes}
+
+
+def _spoiled(
+    act: Act,
+    view: View,
+    batch: Batch,
+    bed: Bed,
+    revision: Revision,
+    reason: Reason,
+    survived: dict[str, int],
+) -> Answer:
+    n, makes = bed.sheet, revision.makes()
+    after = _counted(batch, spoiled=1)
+    lost = {part: qty - survived[part] for part, qty in makes.items()}
+    moves = _survivors(batch, n, survived) + _used(bed) + wear_moves(view, bed, revision)
+    moves += tuple(
+        move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
+        for part, qty in lost.items()
+        if qty
+    )
+    sets: tuple[Fact, ...] = (_emptied(bed, after, ""), after)
+    if reason.id == BROKE:
+        sets = (*_broken(act, view, bed, revision, _emptied(bed, after, "")), after)
+    if any(survived.values()):
+        sets += (_slip(act, view, bed, revision),)
+    return attention(
+        say("Sheet {sheet} spoiled: {kept} whole, {lost} lost", sheet=n,
+            kept=sum(survived.values()), lost=sum(lost.values())),
+        say("Whole ones to popping. “{more}” makes good.", more=say("Cut one more sheet")),
+        moves=moves,
+        sets=sets,
+    )  # fmt: skip
+
+
+def _broken(
+    act: Act, view: View, bed: Bed, revision: Revision, after: Bed
+) -> tuple[Fact, ...]:
+    """The bit that broke, and the bed with first-off and zero due."""
+    uses = [b for use in revision.bits if (b := bit_in(view, bed, use))]
+    named = view.get(Bit, text(act, "bit"))
+    bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
+    why = f"bit {bit.id} broke" if bit else "a bit broke"
+    due = replace(after, first_off=why, zero=why)
+    return (due, replace(bit, state="broken")) if bit else (due,)

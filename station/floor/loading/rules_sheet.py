@@ -1,0 +1,344 @@
+"""Starting a sheet: everything that must be right before the router cuts."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import NamedTuple
+
+from station.floor.loading.common import (
+    batch_of,
+    bed_at,
+    bit_in,
+    expected_minutes,
+    in_store,
+    metres_left,
+    revision_of,
+    router_name,
+    seconds_between,
+    text,
+)
+from station.floor.loading.rules_take import (
+    NO_BATCH,
+    may_not_go_on,
+    must_read,
+    not_approved,
+    void_copy,
+)
+from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    BitUse,
+    Concern,
+    Lot,
+    Material,
+    Reason,
+    Revision,
+    Router,
+)
+from station.shop.moves import SHEET, move
+from station.shop.views import View
+from station.shop.words import Say, clock, say
+
+TICKS: dict[str, Say] = {
+    "held_down": say("Not held down or bed not vacuumed yet"),
+    "bit": say("The bit is not checked yet"),
+    "file": say("The cut file is not checked yet"),
+    "zero": say("Zero is not set yet"),
+}
+
+
+class Sheet(NamedTuple):
+    """One sheet about to be started: the act and what it is about."""
+
+    act: Act
+    view: View
+    batch: Batch
+    revision: Revision
+    bed: Bed
+
+    @property
+    def number(self) -> int:
+        """The next sheet in order."""
+        return self.batch.cut + 1
+
+
+def start_sheet(act: Act, view: View) -> Answer:
+    """A sheet goes from the store onto the bed and is cut.
+
+    Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true).
+    """
+    batch = batch_of(act, view)
+    if batch is None:
+        return NO_BATCH
+    bed = bed_at(view, text(act, "router"))
+    wrong = void_copy(batch, text(act, "copy")) or _bed_busy(act, view, batch, bed)
+    wrong = wrong or may_not_go_on(batch) or not_approved(view, batch)
+    revision = revision_of(view, batch)
+    if wrong or revision is None:
+        return wrong or NO_BATCH
+    sheet = Sheet(act, view, batch, revision, bed)
+    for check in CHECKS:
+        if refused := check(sheet):
+            return refused
+    return _started(sheet)
+
+
+def _bed_busy(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A refusal when the bed is not free for this batch."""
+    name = router_name(view, bed.id)
+    if bed.state == "stopped":
+        return refuse(
+            say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
+            say("End the stop first."),
+        )
+    if bed.sheet and bed.batch == batch.id:
+        loaded = say(
+            "Sheet {sheet} was loaded {at} by worker {by}",
+            sheet=bed.sheet,
+            at=clock(bed.started),
+            by=bed.by,
+        )
+        if seconds_between(bed.started, act.at) < 60:
+            return notice(loaded, say("Nothing was counted twice."))
+        return refuse(loaded, say("Take it off the bed first: scan its slip."))
+    if bed.sheet:
+        return refuse(
+            say("Sheet {sheet} of batch {batch} is on the bed", sheet=bed.sheet, batch=bed.batch),
+            say("Take it off first."),
+        )
+    if bed.batch != batch.id:
+        return refuse(
+            say("Batch {batch} is not on {router}", batch=batch.id, router=name),
+            say("Scan its traveller first."),
+        )
+    return None
+
+
+def _unread(sheet: Sheet) -> Answer | None:
+    return must_read(sheet.view, sheet.bed.id)
+
+
+def _day(sheet: Sheet) -> Answer | None:
+    if sheet.bed.day == sheet.act.at[:10]:
+        return None
+    name = router_name(sheet.view, sheet.bed.id)
+    return refuse(
+        say("Start of day is due on {router}", router=name),
+        say("Do the checks, then “{done}”.", done=say("Start of day done")),
+    )
+
+
+def _rehome(sheet: Sheet) -> Answer | None:
+    if not sheet.bed.rehome:
+        return None
+    return refuse(
+        say("Re-home the router first: {why}", why=sheet.bed.rehome),
+        say("Then “{done}”.", done=say("Router re-homed")),
+    )
+
+
+def _first_off(sheet: Sheet) -> Answer | None:
+    if not sheet.bed.first_off:
+        return None
+    return refuse(
+        say("First-off is due: {why}", why=sheet.bed.first_off),
+        say("Compare with the master before sheet {sheet}.", sheet=sheet.number),
+    )
+
+
+def _router(sheet: Sheet) -> Answer | None:
+    routers = sheet.revision.routers
+    if not routers or sheet.bed.id in routers:
+        return None
+    return refuse(
+        say("{router} can't run this cut file", router=router_name(sheet.view, sheet.bed.id)),
+        say("It runs on router {routers}.", routers=", ".join(routers)),
+    )
+
+
+def _lot(sheet: Sheet) -> Answer | None:
+    return wrong_lot(sheet.view, sheet.revision, text(sheet.act, "lot"))
+
+
+def wrong_lot(view: View, revision: Revision, id: str) -> Answer | None:
+    """A refusal when a lot is unknown, of the wrong material, or used up."""
+    if not id:
+        return refuse(say("Which lot is the sheet from?"), say("Scan the lot's code."))
+    lot = view.get(Lot, id)
+    if lot is None:
+        return refuse(say("There is no lot {lot}", lot=id), say("Receive it in the office."))
+    if lot.material != revision.material:
+        return refuse(
+            say("Lot {lot} is {got}", lot=id, got=material_name(view, lot.material)),
+            say("This job takes {want}.", want=material_name(view, revision.material)),
+        )
+    if in_store(view, id) < 1:
+        return refuse(
+            say("Lot {lot} has no sheet left by the book", lot=id),
+            say("Scan another lot, or have it counted."),
+        )
+    return None
+
+
+def material_name(view: View, id: str) -> str:
+    """The material's name, or its number when the shop does not know it."""
+    material = view.get(Material, id)
+    return material.name if material else f"material {id}"
+
+
+def _bits(sheet: Sheet) -> Answer | None:
+    for use in sheet.revision.bits:
+        if refused := wrong_bit(sheet.view, sheet.bed, use):
+            return refused
+        router = sheet.view.get(Router, sheet.bed.id)
+        if not (router and router.changer):
+            break  # the others are put in by hand when the file asks for them
+    return None
+
+
+def wrong_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
+    """A refusal when the bit for this use is not there, or not fit to cut."""
+    bit = bit_in(view, bed, use)
+    put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
+    if bit is None:
+        router = view.get(Router, bed.id)
+        if router and router.changer:
+            return refuse(say("Pocket {pocket} is empty", pocket=use.number), put_in)
+        return refuse(say("No bit is in the spindle"), put_in)
+    if bit.state != "good":
+        return refuse(say("Bit {bit} is {state}", bit=bit.id, state=bit.state), put_in)
+    if bit.diameter_mm != use.diameter_mm:
+        return refuse(
+            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"), put_in
+        )
+    return None
+
+
+def needed_ticks(bed: Bed) -> tuple[str, ...]:
+    """What a person must confirm before each sheet; zero only when it is due."""
+    return tuple(t for t in TICKS if t != "zero" or bed.zero)
+
+
+def _ticks(sheet: Sheet) -> Answer | None:
+    given = sheet.act.args.get("ticks")
+    ticked = given if isinstance(given, list | tuple) else ()
+    for name in needed_ticks(sheet.bed):
+        if name not in ticked:
+            why = sheet.bed.zero if name == "zero" else ""
+            return refuse(
+                TICKS[name], say("Due: {why}.", why=why) if why else say("Check it, tick it.")
+            )
+    return None
+
+
+def reading_of(act: Act) -> float:
+    """The thickness that was read, mm; 0 when there is none."""
+    given = act.args.get("reading")
+    return float(given) if isinstance(given, int | float) else 0.0
+
+
+def outside(view: View, revision: Revision, reading: float) -> Say | None:
+    """What is wrong with a thickness reading, or None."""
+    material = view.get(Material, revision.material)
+    if material is None or material.low_mm <= reading <= material.high_mm:
+        return None
+    return say(
+        "{reading} mm read, limits are {low} to {high}",
+        reading=f"{reading:g}",
+        low=f"{material.low_mm:.1f}",
+        high=f"{material.high_mm:.1f}",
+    )
+
+
+def _thickness(sheet: Sheet) -> Answer | None:
+    """A reading is there and within its limits, or a supervisor overrules with a reason."""
+    reading = reading_of(sheet.act)
+    if reading <= 0:
+        return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
+    wrong = outside(sheet.view, sheet.revision, reading)
+    if wrong is None:
+        return None
+    if not sheet.act.args.get("approved"):
+        return ask(wrong, say("Another sheet, or a supervisor's badge."), "supervisor")
+    reason = sheet.view.get(Reason, text(sheet.act, "reason"))
+    if reason is None or reason.use != "overrule":
+        return ask(wrong, say("Scan the reason for overruling it."), "reason")
+    return None
+
+
+CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
+    _unread,
+    _day,
+    _rehome,
+    _first_off,
+    _router,
+    _lot,
+    _bits,
+    _ticks,
+    _thickness,
+)
+
+
+def too_short(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float, float] | None:
+    """The bit that will not last a sheet: itself, metres left, metres needed."""
+    for use in revision.bits:
+        bit = bit_in(view, bed, use)
+        if bit and bit.diameter_mm == use.diameter_mm:
+            left, need = metres_left(view, bit), use.cut_mm / 1000
+            if left < need:
+                return bit, left, need
+    return None
+
+
+def _started(sheet: Sheet) -> Answer:
+    """The sheet on the bed, the clock running, and what to know while it cuts."""
+    act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
+    lot = text(act, "lot")
+    minutes = expected_minutes(sheet.revision, view.get(Router, bed.id))
+    loaded = replace(bed, state="cutting", sheet=sheet.number, lot=lot, started=act.at,
+                     minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
+    moves = (move(SHEET, 1, "store", f"bed/{bed.id}", lot),)
+    sets = (loaded, replace(batch, state="cutting"))
+    said = say("Sheet {sheet} started at {at}", sheet=sheet.number, at=clock(act.at))
+    if wrong := outside(view, sheet.revision, reading_of(act)):
+        marked = _overruled(sheet, wrong)
+        do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
+        return attention(said, do, moves=moves, sets=(*sets, *marked))
+    if short := too_short(view, bed, sheet.revision):
+        bit, left, need = short
+        do = say(
+            "Bit {bit}: {left} m left, {need} m needed. Watch it.",
+            bit=bit.id,
+            left=max(0, round(left)),
+            need=round(need),
+        )
+        return attention(said, do, moves=moves, sets=sets)
+    return good(
+        said,
+        say("About {minutes} min on this router. Bring the next sheet.", minutes=round(minutes)),
+        moves=moves,
+        sets=sets,
+    )
+
+
+def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
+    """The lot with a mark, and something for the supervisor to look at."""
+    act, view = sheet.act, sheet.view
+    lot = view.get(Lot, text(act, "lot"))
+    reason = view.get(Reason, text(act, "reason"))
+    assert lot is not None
+    assert reason is not None
+    name = router_name(view, sheet.bed.id)
+    mark = f"{reading_of(act):g} mm read on {name}"
+    concern = Concern(
+        id=act.id,
+        what="thickness",
+        since=act.at,
+        about=lot.key,
+        text=f"Lot {lot.id}, batch {sheet.batch.id}: {wrong}; "
+        f"worker {act.args['approved']}: {reason.words}",
+        reason=reason.id,
+        choices=("keep the lot", "send it back"),
+    )
+    return (replace(lot, mark=mark), concern)

@@ -1,0 +1,236 @@
+"""Stops and their end, bits, start of day, a resurfaced spoilboard, re-homing."""
+
+from dataclasses import replace
+
+from station.floor.loading.common import (
+    bed_at,
+    revision_of,
+    router_name,
+    seconds_between,
+    text,
+)
+from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
+from station.shop.facts import Batch, Bed, Bit, Fact, Reason, Revision, Router
+from station.shop.moves import WEAR, Move, Spot, tail
+from station.shop.views import View
+from station.shop.words import clock, say
+
+HOLD_DOWN = "32"  # the stop reason "hold-down": nobody holds parts by hand
+
+
+def no_router(act: Act, view: View) -> Answer | None:
+    """A refusal when the act names no router of the shop."""
+    if view.get(Router, tail(act.subject)):
+        return None
+    return refuse(say("Which router?"), say("Scan the router's code first."))
+
+
+def report_stop(act: Act, view: View) -> Answer:
+    """The router stands still, for a reason; this does not stop it (args: reason)."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    name = router_name(view, bed.id)
+    if bed.state == "stopped":
+        return notice(
+            say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
+            say("When it runs again: “{over}”.", over=say("The stop is over")),
+        )
+    reason = view.get(Reason, text(act, "reason"))
+    if reason is None or reason.use != "stop":
+        return ask(
+            say("Why does {router} stand still?", router=name),
+            say("Use the router's own stop. Then scan a reason."),
+            "reason",
+        )
+    why = f"stop at {clock(act.at)}, {reason.words}"
+    stopped = replace(
+        bed,
+        state="stopped",
+        stop=reason.id,
+        stopped=act.at,
+        first_off=bed.first_off or (why if reason.first_off else ""),
+        rehome=bed.rehome or (why if reason.rehome else ""),
+    )
+    do = (
+        say("Never hold parts by hand. This does not stop it.")
+        if reason.id == HOLD_DOWN
+        else say("This does not stop the router: use its own stop.")
+    )
+    said = say("{router} stopped: {why}", router=name, why=reason.words)
+    return attention(said, do, sets=(stopped,))
+
+
+def end_stop(act: Act, view: View) -> Answer:
+    """The router runs again; the stop is taken off the sheet's time."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    name = router_name(view, bed.id)
+    if bed.state != "stopped":
+        return notice(say("{router} is not stopped", router=name), say("Go on."))
+    lasted = round(seconds_between(bed.stopped, act.at))
+    again = replace(
+        bed,
+        state="cutting" if bed.sheet else "free",
+        stop="",
+        stopped="",
+        paused_s=bed.paused_s + lasted if bed.sheet else 0,
+    )
+    due = [w for w, why in (("re-home", bed.rehome), ("first-off", bed.first_off)) if why]
+    do = say("Before the next sheet: {due}.", due=", ".join(due)) if due else say("Go on.")
+    said = say("Stop over after {minutes} min", minutes=round(lasted / 60))
+    return good(said, do, sets=(again,))
+
+
+def change_bit(act: Act, view: View) -> Answer:
+    """Another bit is put in by hand (args: bit, pocket; 0 is the spindle)."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    bit = view.get(Bit, text(act, "bit"))
+    if refused := _bit_unfit(view, bed, bit):
+        return refused
+    assert bit is not None
+    given = act.args.get("pocket")
+    pocket = given if isinstance(given, int) else 0
+    old = view.get(Bit, dict(bed.bits).get(pocket, ""))
+    changed = replace(
+        bed,
+        bits=tuple(sorted({**dict(bed.bits), pocket: bit.id}.items())),
+        first_off=f"new bit {bit.id}",
+        zero=f"new bit {bit.id}",
+    )
+    sets: tuple[Fact, ...] = (changed, replace(bit, router=bed.id))
+    if old:
+        sets += (replace(old, router=""),)
+    return good(
+        say("Bit {bit} is in: {words}", bit=bit.id, words=bit.words),
+        say("Set zero; first-off before the next sheet."),
+        moves=_worn_so_far(view, bed, old),
+        sets=sets,
+    )
+
+
+def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
+    """A refusal when this bit can't go into this router now."""
+    if bit is None:
+        return refuse(say("There is no such bit"), say("Scan the bit's code again."))
+    if bit.id in dict(bed.bits).values():
+        return notice(say("Bit {bit} is in already", bit=bit.id), say("Check it, tick it."))
+    if bit.state != "good":
+        return refuse(
+            say("Bit {bit} is {state}", bit=bit.id, state=bit.state), say("Take another one.")
+        )
+    if bit.router not in ("", bed.id):
+        return refuse(
+            say("Bit {bit} is in {router}", bit=bit.id, router=router_name(view, bit.router)),
+            say("Take another one, or take it out there first."),
+        )
+    if bed.state == "cutting" and not _asked_for(view, bed, bit):
+        return refuse(
+            say("Sheet {sheet} is being cut", sheet=bed.sheet),
+            say("Report a stop and isolate the spindle first."),
+        )
+    return None
+
+
+def _asked_for(view: View, bed: Bed, bit: Bit) -> bool:
+    """Whether a file with several bits asks for this one in the middle of a sheet."""
+    router, revision = view.get(Router, bed.id), _revision(view, bed)
+    if revision is None or len(revision.bits) < 2 or (router and router.changer):
+        return False
+    return any(use.diameter_mm == bit.diameter_mm for use in revision.bits[1:])
+
+
+def _revision(view: View, bed: Bed) -> Revision | None:
+    batch = view.get(Batch, bed.batch)
+    return revision_of(view, batch) if batch else None
+
+
+def _worn_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
+    """What the bit that comes out has cut of the sheet under way, by hand changes."""
+    revision = _revision(view, bed)
+    if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
+        return ()
+    worn = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
+    return (Move(WEAR, worn, Spot("wear", ""), Spot(f"bit/{old.id}", "")),) if worn else ()
+
+
+def bit_broken(act: Act, view: View) -> Answer:
+    """A bit in this router broke (args: bit)."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    bit = view.get(Bit, text(act, "bit"))
+    if bit is None or bit.id not in dict(bed.bits).values():
+        return refuse(
+            say("That bit is not in {router}", router=router_name(view, bed.id)),
+            say("Scan the bit that broke."),
+        )
+    if bit.state == "broken":
+        return notice(say("Bit {bit} is broken already", bit=bit.id), say("Put a new one in."))
+    why = f"bit {bit.id} broke"
+    do = say("Spindle isolated? Then put a new bit in and scan it.")
+    if bed.sheet:
+        do = say("Use the router's own stop. Report the sheet spoiled.")
+    return attention(
+        say("Bit {bit} is broken", bit=bit.id),
+        do,
+        sets=(replace(bit, state="broken"), replace(bed, first_off=why, zero=why)),
+    )
+
+
+def _not_while_cutting(act: Act, view: View) -> Answer | None:
+    """A refusal for what can only be true once the bed is free."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    if not bed.sheet:
+        return None
+    return notice(
+        say("Not while sheet {sheet} is on the bed", sheet=bed.sheet),
+        say("Do it when the bed is free."),
+    )
+
+
+def start_day(act: Act, view: View) -> Answer:
+    """The checks that the shop lists for the start of the day are done on a router."""
+    if wrong := no_router(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    name = router_name(view, bed.id)
+    if bed.day == act.at[:10]:
+        return notice(say("Start of day is done on {router}", router=name), say("Go on."))
+    return good(
+        say("Start of day done on {router}", router=name),
+        say("Scan a traveller."),
+        sets=(replace(bed, day=act.at[:10]),),
+    )
+
+
+def resurface(act: Act, view: View) -> Answer:
+    """The spoilboard was cut flat again: zero is due."""
+    if wrong := _not_while_cutting(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    return good(
+        say("Spoilboard of {router} resurfaced", router=router_name(view, bed.id)),
+        say("Set zero before the next sheet."),
+        sets=(replace(bed, zero="spoilboard resurfaced"),),
+    )
+
+
+def rehome(act: Act, view: View) -> Answer:
+    """The router was sent to its home switches."""
+    if wrong := _not_while_cutting(act, view):
+        return wrong
+    bed = bed_at(view, tail(act.subject))
+    name = router_name(view, bed.id)
+    if not bed.rehome:
+        return notice(say("{router} need not be re-homed", router=name), say("Go on."))
+    return good(
+        say("{router} is re-homed", router=name),
+        say("First-off before the next sheet.") if bed.first_off else say("Go on."),
+        sets=(replace(bed, rehome=""),),
+    )

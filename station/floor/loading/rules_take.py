@@ -1,0 +1,280 @@
+"""Taking a batch on, one more sheet, the first-off check, and what popping reported."""
+
+from dataclasses import replace
+
+from station.floor.loading.common import (
+    START,
+    approved_letter,
+    batch_of,
+    bed_at,
+    revision_of,
+    router_name,
+    text,
+)
+from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
+from station.shop.facts import Batch, Bed, Concern, Notice, Revision, Router
+from station.shop.moves import tail
+from station.shop.views import View
+from station.shop.words import clock, say
+
+MOST_SHEETS = 99
+
+NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
+
+
+def void_copy(batch: Batch, copy: str) -> Answer | None:
+    """A refusal for a traveller or slip that is not of the valid copy."""
+    if not copy or copy == batch.copy:
+        return None
+    return refuse(
+        say("Void: copy {old} was replaced by copy {new}", old=copy, new=batch.copy),
+        say("Throw it away; use copy {new}. Nothing was counted.", new=batch.copy),
+    )
+
+
+def may_not_go_on(batch: Batch) -> Answer | None:
+    """A refusal for a batch that has no sheets to cut, or is held."""
+    if batch.role != "cut":
+        return refuse(
+            say("Batch {batch} has no sheets of its own", batch=batch.id),
+            say("Bring it to trimming."),
+        )
+    if batch.state == "cancelled":
+        return refuse(
+            say("Batch {batch} is cancelled", batch=batch.id), say("Throw its traveller away.")
+        )
+    if batch.holds:
+        return refuse(
+            say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[-1]),
+            say("Put it aside; a supervisor lets it go on."),
+        )
+    if batch.cut >= batch.sheets:
+        return refuse(
+            say("All {sheets} sheets of batch {batch} are cut", sheets=batch.sheets,
+                batch=batch.id),
+            say("Take the next batch."),
+        )  # fmt: skip
+    return None
+
+
+def not_approved(view: View, batch: Batch) -> Answer | None:
+    """A refusal when another revision is approved than the batch was released with."""
+    letter = approved_letter(view, batch)
+    if letter == batch.revision and revision_of(view, batch):
+        return None
+    if not letter:
+        return refuse(
+            say("No revision of this cut file is approved"),
+            say("Put it aside; ask the supervisor."),
+        )
+    offered = say(
+        "Revision {offered} offered, {letter} is approved", offered=batch.revision, letter=letter
+    )
+    if not batch.cut:
+        return refuse(offered, say("Put it aside; the office releases it anew."))
+    return refuse(
+        offered,
+        say(
+            "The other {left} sheets are held; cut parts go on.", left=batch.sheets - batch.cut
+        ),
+    )
+
+
+def take_batch(act: Act, view: View) -> Answer:
+    """A batch is taken on at a router (args: router, copy)."""
+    batch = batch_of(act, view)
+    if batch is None:
+        return NO_BATCH
+    bed = bed_at(view, text(act, "router"))
+    wrong = (
+        void_copy(batch, text(act, "copy"))
+        or may_not_go_on(batch)
+        or not_approved(view, batch)
+        or _not_here(view, batch, bed)
+    )
+    if wrong:
+        return wrong
+    if bed.batch == batch.id and batch.router == bed.id:
+        return notice(
+            say("Batch {batch} is on {router} already", batch=batch.id,
+                router=router_name(view, bed.id)),
+            say("Go on with sheet {sheet}.", sheet=batch.cut + 1),
+        )  # fmt: skip
+    if batch.router not in ("", bed.id) and not act.args.get("sure"):
+        return ask(
+            say("Batch {batch} is planned for {router}", batch=batch.id,
+                router=router_name(view, batch.router)),
+            say("Scan it again to cut it here all the same."),
+            "sure",
+        )  # fmt: skip
+    return _taken(view, batch, bed)
+
+
+def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A refusal when this router can't take this batch now."""
+    if view.get(Router, bed.id) is None:
+        return refuse(say("Which router?"), say("Scan the router's code first."))
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    if revision and revision.routers and bed.id not in revision.routers:
+        return refuse(
+            say("{router} can't run this cut file", router=router_name(view, bed.id)),
+            say("It runs on router {routers}.", routers=", ".join(revision.routers)),
+        )
+    if bed.sheet:
+        return refuse(
+            say("Sheet {sheet} of batch {batch} is on the bed", sheet=bed.sheet, batch=bed.batch),
+            say("Take it off first, then take this batch."),
+        )
+    other = bed_at(view, batch.router)
+    if other.id != bed.id and other.batch == batch.id and other.sheet:
+        return refuse(
+            say("Batch {batch} is being cut on {router}", batch=batch.id,
+                router=router_name(view, other.id)),
+            say("Leave it there, or take its sheet off first."),
+        )  # fmt: skip
+    return None
+
+
+def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
+    """The bed with the batch on it; a batch taken up again needs its first-off again."""
+    due = "" if bed.first_off.startswith(START) else bed.first_off
+    if batch.cut:
+        due = due or f"{START} {batch.id}, taken up again"
+    sets: tuple[Bed | Batch, ...] = (replace(bed, batch=batch.id, first_off=due),)
+    other = bed_at(view, batch.router)
+    if batch.router and other.id != bed.id and other.batch == batch.id:
+        sets += (replace(other, batch=""),)
+    if batch.router != bed.id:
+        sets += (replace(batch, router=bed.id),)
+    left = say(
+        "Batch {batch} taken: {left} of {sheets} sheets to cut",
+        batch=batch.id,
+        left=batch.sheets - batch.cut,
+        sheets=batch.sheets,
+    )
+    if bed.batch and bed.batch != batch.id:
+        return attention(left, say("Batch {old} waits in the queue.", old=bed.batch), sets=sets)
+    return good(left, say("Scan the lot of the sheet, measure it."), sets=sets)
+
+
+def add_sheet(act: Act, view: View) -> Answer:
+    """One more sheet of a batch, to make good for a spoiled one (args: router)."""
+    batch = batch_of(act, view)
+    if batch is None:
+        return NO_BATCH
+    if batch.role != "cut" or batch.state == "cancelled" or not batch.spoiled:
+        return refuse(
+            say("No sheet of batch {batch} was spoiled", batch=batch.id),
+            say("More of it is a new batch: ask the office."),
+        )
+    if batch.sheets >= MOST_SHEETS:
+        return refuse(
+            say("A batch has at most {most} sheets", most=MOST_SHEETS),
+            say("More of it is a new batch: ask the office."),
+        )
+    before, spoilt = (
+        view.last(act.subject, "add_sheet"),
+        view.last(act.subject, "spoil_sheet"),
+    )
+    added = before and not before.undone and (not spoilt or before.act.at >= spoilt.act.at)
+    if before and added and not act.args.get("sure"):
+        return ask(
+            say("One more was added at {at} by worker {by}", at=clock(before.act.at),
+                by=before.act.worker),
+            say("Scan it again for yet another."),
+            "sure",
+        )  # fmt: skip
+    return _added(view, batch, bed_at(view, text(act, "router")))
+
+
+def _added(view: View, batch: Batch, bed: Bed) -> Answer:
+    """The batch with one sheet more; the bed takes it up again if it is free."""
+    more = replace(batch, sheets=batch.sheets + 1, state="cutting")
+    sets: tuple[Bed | Batch, ...] = (more,)
+    if not bed.batch and view.get(Router, bed.id):
+        sets += (replace(bed, batch=batch.id),)
+    return good(
+        say("Batch {batch} has {sheets} sheets now", batch=batch.id, sheets=more.sheets),
+        say("Its traveller is printed with one more slip."),
+        sets=sets,
+        prints=(("traveller", batch.id),),
+    )
+
+
+def check_first_off(act: Act, view: View) -> Answer:
+    """The first-off agrees, or is wrong and its batch is held (args: good, batch)."""
+    bed = bed_at(view, tail(act.subject))
+    name = router_name(view, bed.id)
+    if not act.args.get("good"):
+        return _first_off_wrong(act, view, bed)
+    if not bed.first_off:
+        return notice(say("No first-off is due on {router}", router=name), say("Go on."))
+    if bed.sheet:
+        return notice(
+            say("Not while sheet {sheet} is cut", sheet=bed.sheet),
+            say("Check it when the bed is free."),
+        )
+    return good(
+        say("First-off agrees on {router}", router=name),
+        say("Load the next sheet."),
+        sets=(replace(bed, first_off=""),),
+    )
+
+
+def _first_off_wrong(act: Act, view: View, bed: Bed) -> Answer:
+    batch = view.get(Batch, text(act, "batch") or bed.batch)
+    if batch is None:
+        return refuse(
+            say("No batch is on {router}", router=router_name(view, bed.id)),
+            say("Take its batch first."),
+        )
+    why = f"first-off is wrong on {router_name(view, bed.id)}"
+    if why in batch.holds:
+        return notice(
+            say("Batch {batch} is held already", batch=batch.id), say("Call the supervisor.")
+        )
+    concern = Concern(
+        id=act.id,
+        what="first-off",
+        since=act.at,
+        tone="stop",
+        about=batch.key,
+        text=f"Batch {batch.id} is held: {why}",
+        choices=("let it go on", "keep it"),
+    )
+    return attention(
+        say("Batch {batch} is held: first-off is wrong", batch=batch.id),
+        say("Call the supervisor; look at bit, zero and file."),
+        sets=(
+            replace(batch, holds=(*batch.holds, why)),
+            replace(bed, first_off=bed.first_off or "the last one was wrong"),
+            concern,
+        ),
+    )
+
+
+def unread(view: View, router: str) -> tuple[Notice, ...]:
+    """What went wrong with this router's parts and was not read yet, oldest first."""
+    return view.shelf(Notice, f"router/{router}")
+
+
+def must_read(view: View, router: str) -> Answer | None:
+    """A refusal while something is unread."""
+    if not (waiting := unread(view, router)):
+        return None
+    return refuse(
+        say("Read first: {text}", text=waiting[0].text),
+        say("Then “{read}”.", read=say("I have read it")),
+    )
+
+
+def read_notice(act: Act, view: View) -> Answer:
+    """Everything that was told to this router is read."""
+    waiting = unread(view, tail(act.subject))
+    if not waiting:
+        return notice(say("There is nothing to read"), say("Go on."))
+    return good(
+        say("Read by worker {by}: {count}", by=act.worker, count=len(waiting)),
+        say("Look at spoilboard and zero before the sheet."),
+        sets=tuple(replace(n, seen=act.worker or "?") for n in waiting),
+    )
