@@ -71,6 +71,11 @@ class Desk:
         """Moves this station: area, router, bench or worker. The work in hand is put down."""
         self._keep(self._draft.with_hand(replace(self.hand.empty(), **where)))
 
+    @property
+    def last(self) -> str:
+        """The id of this station's newest entry, which undo would take back; or nothing."""
+        return self._draft.last
+
     def greeting(self) -> Answer:
         """The first words on the strip: what was left in hand, or how to begin."""
         if self.resumed:

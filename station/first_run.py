@@ -1,0 +1,85 @@
+"""The first time a PC opens its station: where it stands, units, paper; asked once."""
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
+
+from station.app import AREAS, Where, new_id
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act
+from station.shop.facts import Router, Shop
+from station.shop.plain import to_plain
+
+KEPT = ("area", "router", "bench")
+
+
+def where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
+    """Where this PC stands: as kept, else as asked; None when the question is closed."""
+    kept = {name: ledger.local(name) or "" for name in KEPT}
+    if kept["area"]:
+        return Where(**kept)
+    question = FirstRun(ledger, parent, at)
+    if question.exec() != QDialog.DialogCode.Accepted:
+        return None
+    return question.keep()
+
+
+class FirstRun(QDialog):
+    """Four questions with answers that suit most shops already chosen."""
+
+    def __init__(self, ledger: Ledger, parent: QWidget | None, at: str) -> None:
+        super().__init__(parent)
+        self.ledger, self.at = ledger, at
+        self.setWindowTitle("This PC's station")
+        self.setMinimumWidth(640)
+        form = QFormLayout(self)
+        form.setVerticalSpacing(16)
+        form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))
+        self.area = self._choice(
+            form, "Work area", [n for a, n in AREAS.items() if a != "anywhere"]
+        )
+        routers = [f"{r.name}" for r in ledger.facts(Router)]
+        self.router = self._choice(form, "Router", routers or ["Router 1"])
+        self.units = self._choice(form, "Lengths", ["millimetres", "inches"])
+        self.paper = self._choice(form, "Paper", ["A4", "A5"])
+        done = QPushButton("Open the station")
+        done.setMinimumHeight(60)
+        done.clicked.connect(self.accept)
+        form.addRow(done)
+
+    def _choice(self, form: QFormLayout, words: str, choices: list[str]) -> QComboBox:
+        box = QComboBox()
+        box.addItems(choices)
+        box.setMinimumHeight(60)
+        box.setAccessibleName(words)
+        form.addRow(words, box)
+        return box
+
+    def keep(self) -> Where:
+        """Keeps the answers; gives where the PC stands."""
+        area = next(a for a, n in AREAS.items() if n == self.area.currentText())
+        numbers = [r.id for r in self.ledger.facts(Router)] or ["1"]
+        router = numbers[max(0, self.router.currentIndex())] if area == "loading" else ""
+        for name, value in (("area", area), ("router", router), ("bench", "1")):
+            self.ledger.set_local(name, value)
+        self._set_shop()
+        return Where(area=area, router=router, bench="1")
+
+    def _set_shop(self) -> None:
+        shop = self.ledger.view.get(Shop, "shop")
+        units = "inch" if self.units.currentIndex() else "mm"
+        paper = self.paper.currentText()
+        if shop is None or (shop.units, shop.paper) == (units, paper):
+            return
+        value = to_plain(replace(shop, units=units, paper=paper))
+        args = {"kind": "shop", "value": value, "approved": "first run"}
+        self.ledger.record(
+            Act(
+                id=new_id(),
+                kind="set_fact",
+                at="",
+                subject="shop/shop",
+                args=args,
+                station=self.ledger.station,
+            )
+        )

@@ -1,0 +1,180 @@
+"""A state machine over all rules: random work at one desk through every room.
+
+At each step it scans one of the codes that could be scanned now, or enters a number. What
+must always hold: no place below zero, every sheet's pieces accounted for, an undo gives
+the very state from before, and the derived tables equal a rebuild. A tenth of the whole
+campaign runs with the tests; ``python -m tests.machine`` runs 2,000 walks of 50 steps.
+"""
+
+import os
+import shutil
+import tempfile
+from pathlib import Path
+
+from hypothesis import HealthCheck, Phase, settings
+from hypothesis import strategies as st
+from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
+
+from station.app import AREAS
+from station.shop.cards import BUTTONS, ZONES
+from station.shop.facts import KINDS, Batch, Numbers, Order, Pack, Part, Reason, Revision, Slip
+from station.shop.moves import SHEET, WEAR, balancing
+from tests.replay import PIN, Stage
+
+WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
+STEPS = 50
+
+
+def weather(kind, ledger, pick):
+    """Something to scan now, chosen by the number `pick` among what makes sense."""
+    found = list(ledger.facts(kind))
+    return found[pick % len(found)] if found else None
+
+
+class Shop(RuleBasedStateMachine):
+    def __init__(self):
+        super().__init__()
+        self.folder = Path(tempfile.mkdtemp())
+        self.stage = Stage(self.folder)
+        self.minute = 0
+        self.newest = ("", {})
+        self.send("@worker 02")
+
+    def teardown(self):
+        assert self.stage.ledger.check() == []
+        self.stage.ledger.close()
+        shutil.rmtree(self.folder)
+
+    def send(self, text):
+        self.minute += 1
+        at = f"2026-11-25T{8 + self.minute // 60 % 12:02d}:{self.minute % 60:02d}:00"
+        self.stage.clock.pin(at)
+        before = snapshot(self.stage.ledger)
+        given = self.stage.send(text)
+        if given.entry:
+            self.newest = (given.entry, before)
+        return given
+
+    @rule(
+        area=st.sampled_from([a for a in AREAS if a not in ("anywhere", "office")]),
+        router=st.sampled_from("125"),
+    )
+    def walk(self, area, router):
+        self.send(f"@area {area}")
+        if area == "loading":
+            self.send(f"@router {router}")
+
+    @rule(pick=st.integers(0, 50), router=st.sampled_from("125"), sheets=st.integers(1, 3))
+    def release(self, pick, router, sheets):
+        self.send("@area office")
+        self.send("button next_kind")
+        self.send(f"button row_{1 + pick % 5}")
+        for line in ("button release_batch", f"router {router}", str(sheets)):
+            self.send(line)
+        if self.stage.desk.question() == "supervisor":
+            self.send("worker 07")
+            self.send(PIN)
+        self.send("@area loading")
+        self.send(f"@router {router}")
+
+    @rule(pick=st.integers(0, 50), sheet=st.integers(0, 3))
+    def traveller(self, pick, sheet):
+        batch = weather(Batch, self.stage.ledger, pick)
+        if batch:
+            self.send(f"slip {batch.id} {sheet}" if sheet else f"traveller {batch.id}")
+
+    @rule()
+    def prepare(self):
+        for line in (
+            "lot 0931",
+            "6.4",
+            "button held_down",
+            "button bit_good",
+            "button file_right",
+            "button zeroed",
+            "button first_off_good",
+            "button rehomed",
+            "button told",
+            "button day_done",
+            "button start",
+        ):
+            self.send(line)
+
+    @rule()
+    def off(self):
+        self.send("button off_bed")
+        if self.stage.desk.question() == "sure":
+            self.send("button yes")
+
+    @rule(name=st.sampled_from(sorted(set(BUTTONS) - {"area_office"})))
+    def press(self, name):
+        self.send(f"button {name}")
+
+    @rule(number=st.sampled_from(["0", "1", "2", "5", "24", "96", "-1", "1000000000", "6.4"]))
+    def number(self, number):
+        self.send(number)
+
+    @rule(pick=st.integers(0, 50), kind=st.sampled_from([Part, Reason, Order, Pack]))
+    def thing(self, pick, kind):
+        fact = weather(kind, self.stage.ledger, pick)
+        if fact:
+            self.send(f"{kind.kind} {fact.id}")
+
+    @rule(pick=st.integers(0, 50), zone=st.sampled_from(sorted(ZONES)))
+    def rack_or_zone(self, pick, zone):
+        self.send(f"zone {zone}" if pick % 2 else f"rack {('014', '021', '032')[pick % 3]}")
+
+    @rule()
+    def undo(self):
+        done, before = self.newest
+        if not done or self.stage.desk.last != done:
+            return
+        if self.send("button undo").entry:
+            assert snapshot(self.stage.ledger) == before
+            self.newest = ("", {})
+
+    @invariant()
+    def nothing_below_zero(self):
+        below = [h for h in self.stage.ledger.balances() if h.qty < 0 and not balancing(h.place)]
+        assert below == []
+
+    @invariant()
+    def every_sheet_is_accounted_for(self):
+        view = self.stage.ledger.view
+        came = {}
+        for held in self.stage.ledger.balances():
+            if held.place == "cut" and held.part not in (SHEET, WEAR):
+                came[held.batch, held.part] = -held.qty
+        for batch in self.stage.ledger.facts(Batch):
+            if batch.parent:
+                continue
+            makes = view.get(Revision, f"{batch.cut_file}.{batch.revision}").makes()
+            for part, count in makes.items():
+                assert came.get((batch.id, part), 0) == count * batch.cut, batch.id
+
+    @invariant()
+    def slips_and_pieces_agree(self):
+        view = self.stage.ledger.view
+        for slip in view.shelf(Slip, "popping", 100):
+            assert view.stock(batch=slip.batch, place=f"popping/{slip.sheet}"), slip.id
+
+
+def snapshot(ledger):
+    """Every fact and every balance other than zero; numbers that were taken stay taken."""
+    facts = {
+        f.key: f for kind in KINDS.values() if kind is not Numbers for f in ledger.facts(kind)
+    }
+    return facts, {(h.place, h.batch, h.part): h.qty for h in ledger.balances() if h.qty}
+
+
+def test_the_shop_holds_whatever_is_scanned():
+    run_state_machine_as_test(
+        Shop,
+        settings=settings(
+            max_examples=WALKS,
+            stateful_step_count=STEPS,
+            deadline=None,
+            suppress_health_check=list(HealthCheck),
+            phases=[Phase.explicit, Phase.generate],
+        ),
+    )
