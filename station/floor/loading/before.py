@@ -1,0 +1,184 @@
+"""The station at one moment, and what was said about the next sheet so far.
+
+The batch in hand is the one that the router has taken on; `hand.work` holds what was said
+about the next sheet: `router` (of several), `lot`, `reading`, `ticks`; and `mode`, when one
+question is open: ``stop`` (its reason), ``spoil`` (reason, then what survived in
+`survived`, counted for `part`), ``broken`` (which bit).
+"""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from station.floor.loading.common import bed_at, revision_of
+from station.floor.loading.rules_sheet import TICKS
+from station.floor.loading.rules_take import not_approved
+from station.shop.acts import good, notice, refuse
+from station.shop.facts import Batch, Bed, Revision, Router
+from station.shop.rooms import Do, Hand, Took
+from station.shop.views import View
+from station.shop.words import Say, say
+
+ON_FREE_BED = ("held_down", "zero")  # what can only be true once the bed is free
+
+
+class Now(NamedTuple):
+    """The station at this moment: hand, view, its router's bed, the batch in hand."""
+
+    hand: Hand
+    view: View
+    bed: Bed
+    batch: Batch | None
+
+    @property
+    def revision(self) -> Revision | None:
+        """The revision of the batch in hand."""
+        return revision_of(self.view, self.batch) if self.batch else None
+
+    @property
+    def mode(self) -> str:
+        """The question that is open, or nothing."""
+        return str(self.hand.work.get("mode") or "")
+
+    @property
+    def subject(self) -> str:
+        """The router as an act's subject."""
+        return f"router/{self.bed.id}"
+
+
+def routers(hand: Hand, view: View) -> tuple[str, ...]:
+    """The routers that this screen serves; all of them when none was set up."""
+    given = tuple(r for r in hand.router.replace(" ", "").split(",") if r)
+    return given or tuple(r.id for r in view.shelf(Router, "all") if r.active)
+
+
+def router_id(hand: Hand, view: View) -> str:
+    """The router that is looked at now."""
+    served = routers(hand, view)
+    chosen = str(hand.work.get("router") or "")
+    return chosen if chosen in served else (served[0] if served else "")
+
+
+def now(hand: Hand, view: View) -> Now:
+    """The station at this moment."""
+    bed = bed_at(view, router_id(hand, view))
+    batch = view.get(Batch, bed.batch or hand.subject)
+    return Now(hand, view, bed, batch)
+
+
+def bare(hand: Hand) -> Hand:
+    """The hand without the open question."""
+    return hand.with_work(mode=None, reason=None, part=None, survived=None)
+
+
+def fresh(hand: Hand) -> Hand:
+    """The hand without anything said about the next sheet; router and lot stay."""
+    return bare(hand).with_work(reading=None, ticks=None)
+
+
+def ticks(hand: Hand) -> tuple[str, ...]:
+    """What was ticked for the next sheet."""
+    given = hand.work.get("ticks")
+    return tuple(str(t) for t in given) if isinstance(given, list | tuple) else ()
+
+
+def reading(hand: Hand) -> float:
+    """The thickness read for the next sheet, mm; 0 when it is not read yet."""
+    given = hand.work.get("reading")
+    return float(given) if isinstance(given, int | float) else 0.0
+
+
+def counts(hand: Hand) -> dict[str, int]:
+    """What survived of a spoiled sheet, as counted so far."""
+    given = hand.work.get("survived")
+    pairs = given.items() if isinstance(given, Mapping) else ()
+    return {str(p): n for p, n in pairs if isinstance(n, int)}
+
+
+def missing(here: Now, hand: Hand) -> str:
+    """What is still missing before the next sheet; empty when it can start."""
+    if not hand.work.get("lot"):
+        return "lot"
+    if not reading(hand):
+        return "reading"
+    needed = [t for t in TICKS if t != "zero" or here.bed.zero]
+    return next((t for t in needed if t not in ticks(hand)), "")
+
+
+def ready(here: Now, hand: Hand) -> bool:
+    """Whether everything was said that a start needs."""
+    return not missing(here, hand)
+
+
+NEXT: dict[str, Say] = {
+    "lot": say("Scan the lot of the next sheet."),
+    "reading": say("Measure the sheet, enter mm."),
+    "held_down": say("Vacuum the bed, hold the sheet down, tick it."),
+    "bit": say("Check the bit: scan it or tick it."),
+    "file": say("Check the cut file, tick it."),
+    "zero": say("Set zero, tick it."),
+}
+
+
+def what_next(here: Now, hand: Hand) -> Say:
+    """What to do now before the next sheet."""
+    need = missing(here, hand)
+    if here.bed.sheet and need in ("", *ON_FREE_BED):
+        return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
+    return NEXT[need] if need else say("Press “{start}”.", start=say("Start the sheet"))
+
+
+def tick(here: Now, name: str) -> Took:
+    """Something is confirmed for the next sheet, if it can be true already."""
+    if here.batch is None:
+        return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
+    if here.bed.sheet and name in ON_FREE_BED:
+        return Took(
+            here.hand,
+            notice(
+                say("Not while sheet {n} is on the bed", n=here.bed.sheet),
+                say("Tick it when the bed is free."),
+            ),
+        )
+    if name == "file" and (wrong := not_approved(here.view, here.batch)):
+        return Took(here.hand, wrong)
+    hand = here.hand.with_work(ticks=[*(t for t in ticks(here.hand) if t != name), name])
+    return Took(hand, good(TICKED[name], what_next(here, hand)))
+
+
+TICKED: dict[str, Say] = {
+    "held_down": say("Held down, bed vacuumed"),
+    "bit": say("Bit is right"),
+    "file": say("Cut file is right"),
+    "zero": say("Zero is set"),
+}
+
+
+def start(here: Now) -> Do | Took:
+    """The act that starts the next sheet, with all that was said about it."""
+    batch = here.batch
+    if batch is None:
+        return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
+    work = here.hand.work
+    args = {
+        "router": here.bed.id,
+        "lot": str(work.get("lot") or ""),
+        "reading": reading(here.hand),
+        "ticks": list(ticks(here.hand)),
+    }
+    return Do("start_sheet", f"batch/{batch.id}", args, fresh(here.hand))
+
+
+def off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
+    """The act that takes the sheet off the bed."""
+    args = {
+        "router": here.bed.id,
+        "sheet": here.bed.sheet,
+        "copy": copy,
+        "traveller": traveller,
+    }
+    return Do("off_bed", f"slip/{here.bed.batch}-{here.bed.sheet}", args, next_sheet(here))
+
+
+def next_sheet(here: Now) -> Hand:
+    """The hand after a sheet: what was said of the next one stays, the batch until done."""
+    return bare(here.hand)

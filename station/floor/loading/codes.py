@@ -1,0 +1,180 @@
+"""What a scanned code means at the cutting bed with the work in hand."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from station.floor.loading.before import (
+    Now,
+    bare,
+    next_sheet,
+    off,
+    ready,
+    routers,
+    start,
+    tick,
+    ticks,
+    what_next,
+)
+from station.floor.loading.common import bed_at, router_name
+from station.floor.loading.rules_sheet import wrong_lot
+from station.shop.acts import good, notice, refuse
+from station.shop.codes import Code
+from station.shop.facts import Batch, Bit, Lot, Reason, Router
+from station.shop.rooms import Do, Took
+from station.shop.words import say
+
+
+def _batch_code(here: Now, code: Code) -> Do | Took:
+    """A traveller or a slip: take it, start its sheet, or take its sheet off."""
+    if code.sheet:
+        return _slip(here, code)
+    bed = here.bed
+    if bed.batch == code.number and (batch := here.view.get(Batch, code.number)):
+        if code.copy not in ("", batch.copy):
+            return _take(here, code)
+        if bed.sheet:
+            return off(here, copy=code.copy, traveller=True)
+        if ready(here, here.hand):
+            return start(here)
+        said = say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=batch.cut + 1)
+        return Took(here.hand, notice(said, what_next(here, here.hand)))
+    return _take(here, code)
+
+
+def _take(here: Now, code: Code) -> Do:
+    kept = {"router": here.bed.id} if len(routers(here.hand, here.view)) > 1 else {}
+    after = replace(here.hand.empty().with_work(**kept), subject=code.number)
+    args = {"router": here.bed.id, "copy": code.copy}
+    return Do("take_batch", f"batch/{code.number}", args, after)
+
+
+def _slip(here: Now, code: Code) -> Do:
+    """A slip ends its sheet, on whichever of this screen's routers it lies."""
+    router = here.bed.id
+    for other in routers(here.hand, here.view):
+        if bed_at(here.view, other).batch == code.number:
+            router = other
+    args = {"router": router, "sheet": code.sheet, "copy": code.copy}
+    return Do("off_bed", f"slip/{code.number}-{code.sheet}", args, next_sheet(here))
+
+
+def _lot_code(here: Now, code: Code) -> Took:
+    revision = here.revision
+    if revision is None:
+        return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
+    if wrong := wrong_lot(here.view, revision, code.number):
+        return Took(here.hand, wrong)
+    hand = here.hand.with_work(lot=code.number)
+    lot = here.view.get(Lot, code.number)
+    said = say("Sheet from lot {lot}", lot=code.number)
+    if lot and lot.mark:
+        return Took(hand, notice(said, say("Look twice: {mark}.", mark=lot.mark)))
+    return Took(hand, good(said, what_next(here, hand)))
+
+
+def _bit_code(here: Now, code: Code) -> Do | Took:
+    """A bit that is in is ticked; another one is put in; in a question it is the one."""
+    bit = here.view.get(Bit, code.number)
+    inside = code.number in dict(here.bed.bits).values()
+    if here.mode == "broken":
+        return Do("bit_broken", here.subject, {"bit": code.number}, bare(here.hand))
+    if inside and bit and bit.state == "good":
+        return tick(here, "bit")
+    pocket = _pocket(here, bit) if bit else 0
+    if pocket is None:
+        return Took(
+            here.hand,
+            refuse(
+                say("No pocket takes bit {bit}", bit=code.number),
+                say("It fits none of the bits in the changer."),
+            ),
+        )
+    args = {"bit": code.number, "pocket": pocket}
+    left = [t for t in ticks(here.hand) if t not in ("bit", "zero")]
+    return Do("change_bit", here.subject, args, here.hand.with_work(ticks=left or None))
+
+
+def _pocket(here: Now, bit: Bit) -> int | None:
+    """Where a bit goes: the spindle, or the pocket that wants its diameter."""
+    router = here.view.get(Router, here.bed.id)
+    if router is None or not router.changer:
+        return 0
+    for use in here.revision.bits if here.revision else ():
+        if use.diameter_mm == bit.diameter_mm:
+            return use.number
+    held = {p: here.view.get(Bit, b) for p, b in here.bed.bits}
+    fits = [p for p, b in held.items() if b and b.diameter_mm == bit.diameter_mm]
+    return fits[0] if fits else None
+
+
+def _router_code(here: Now, code: Code) -> Took:
+    if code.number not in routers(here.hand, here.view):
+        return Took(
+            here.hand,
+            refuse(
+                say("{router} is not served here", router=router_name(here.view, code.number)),
+                say("Go to its own screen."),
+            ),
+        )
+    return look_at(here, code.number)
+
+
+def look_at(here: Now, router: str) -> Took:
+    """The screen turns to another router; what was said of the first one's sheet goes."""
+    hand = here.hand if router == here.bed.id else here.hand.empty()
+    there = bed_at(here.view, router)
+    name = router_name(here.view, router)
+    hand = hand.with_work(router=router)
+    if there.sheet:
+        what = say("Sheet {n} of batch {batch} is on it.", n=there.sheet, batch=there.batch)
+    elif there.batch:
+        what = say("Batch {batch} is on it.", batch=there.batch)
+    else:
+        what = say("It is free: scan a traveller.")
+    return Took(hand, good(say("{router} is in front of you", router=name), what))
+
+
+def _reason_code(here: Now, code: Code) -> Do | Took | None:
+    reason = here.view.get(Reason, code.number)
+    if here.mode == "stop":
+        args = {"reason": code.number}
+        return Do("report_stop", here.subject, args, bare(here.hand))
+    if here.mode != "spoil":
+        return None
+    if reason is None or reason.use != "sheet":
+        return Took(
+            here.hand,
+            refuse(say("That is no reason for a sheet"), say("Scan one of those shown.")),
+        )
+    return Took(
+        here.hand.with_work(reason=reason.id),
+        good(
+            say("Sheet {n}: {why}", n=here.bed.sheet, why=reason.words),
+            say("What survived? Enter whole parts, or confirm."),
+        ),
+    )
+
+
+def choose_part(here: Now, number: str) -> Took | None:
+    """Which part's survivors are counted next."""
+    makes = here.revision.makes() if here.revision else {}
+    if here.mode != "spoil":
+        return None
+    if number not in makes:
+        return Took(
+            here.hand, refuse(say("That part is not on this sheet"), say("Scan another part."))
+        )
+    said = say("{most} of these on a sheet", most=makes[number])
+    return Took(
+        here.hand.with_work(part=number), good(said, say("How many of them are whole?"))
+    )
+
+
+CODE_STEPS: dict[str, Callable[[Now, Code], Do | Took | None]] = {
+    "batch": _batch_code,
+    "lot": _lot_code,
+    "bit": _bit_code,
+    "router": _router_code,
+    "reason": _reason_code,
+    "part": lambda here, code: choose_part(here, code.number),
+}
