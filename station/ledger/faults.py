@@ -8,7 +8,7 @@ import sqlite3
 from pathlib import Path
 
 
-class LedgerFault(Exception):
+class LedgerFault(Exception):  # noqa: N818 - the surroundings' fault, no error of ours
     """The surroundings do not allow it; the text says what happened and what to do."""
 
 
@@ -75,7 +75,7 @@ class NoBackup(LedgerFault):
         super().__init__(f"{file.name} is no sound backup: {why}. Nothing was changed.")
 
 
-class OwnBug(Exception):
+class OwnBug(Exception):  # noqa: N818 - the plain word for it
     """A mistake in this program."""
 
 

@@ -2,7 +2,9 @@
 
 import json
 import logging
+import sqlite3
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import NamedTuple
 
 import msgspec
@@ -95,6 +97,19 @@ class History:
         writes = json.dumps(effects.writes(body), ensure_ascii=False, separators=(",", ":"))
         act = body.act
         row = (number, act.id, at, act.kind, act.subject, "", writes, text, link)
+        try:
+            self._write(body, row, local)
+        except BaseException:  # stopped at whatever point: ask the file where the chain ends
+            with suppress(sqlite3.Error):
+                self.reload()
+            raise
+        self.number, self.digest, self.at = number, link, at
+        self._hold(body, facts)
+        self.store.values.update(local)
+        self.store.bound_log()
+
+    def _write(self, body: Body, row: tuple[object, ...], local: Mapping[str, str]) -> None:
+        act = body.act
         with self.store.writing() as connection:
             short = effects.apply_moves(connection, body.moves)
             if short:
@@ -104,10 +119,6 @@ class History:
             connection.execute(tables.ADD_ENTRY, row)
             for key, value in local.items():
                 self.store.put(key, value)
-        self.number, self.digest, self.at = number, link, at
-        self._hold(body, facts)
-        self.store.values.update(local)
-        self.store.bound_log()
 
     def _hold(self, body: Body, facts: tuple[Fact, ...]) -> None:
         """Keeps the facts as written at hand."""

@@ -5,9 +5,10 @@ from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
 
-from station.ledger import care, reports, tables
+from station.ledger import backup, books, check, reports, tables
 from station.ledger.history import History, Recorded, rule_for
-from station.ledger.numbers import TAKE_BLOCK, WIDTHS, Block
+from station.ledger.numbers import LEAP, TAKE_BLOCK, TAKING, WIDTHS, Block, block_taken
+from station.ledger.opening import open_sound
 from station.ledger.reports import Entry, Flow
 from station.ledger.undo import undo
 from station.ledger.view import OpenView
@@ -38,7 +39,7 @@ class Ledger:
         self.rules = rules
         self.station = station
         self._ids = ids
-        self._store = care.open_sound(path)
+        self._store = open_sound(path)
         self._history = History(self._store)
         self._view = OpenView(self._history.reader)
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
@@ -90,7 +91,10 @@ class Ledger:
 
     def set_local(self, key: str, value: str) -> None:
         """Sets a value that is this station's own; it is never shared."""
-        values = {**self._handed, key: value}
+        self._write_local({key: value})
+
+    def _write_local(self, changed: dict[str, str]) -> None:
+        values = {**self._handed, **changed}
         with self._store.writing():
             for name, text in values.items():
                 self._store.put(name, text)
@@ -110,16 +114,19 @@ class Ledger:
 
     def _next_block(self, used: Block) -> Block:
         at = self._history.at or datetime.now().isoformat(timespec="seconds")
+        leaping = (self.local(LEAP) or "").split(",")
+        leap = used.kind in leaping
         act = Act(
             id=self._ids(),
-            kind="take_numbers",
+            kind=TAKING,
             at=at,
             station=self.station,
             subject=f"numbers/{used.kind}",
-            args={"kind": used.kind},
+            args={"kind": used.kind, "leap": leap},
         )
-        self._history.record(act, TAKE_BLOCK, {})
-        return Block(used.kind, care.block_text(self._history.reader, used.kind))
+        local = {LEAP: ",".join(k for k in leaping if k != used.kind)} if leap else {}
+        self._history.record(act, TAKE_BLOCK, local)
+        return block_taken(self._history.reader, used.kind)
 
     # --- reading
 
@@ -151,21 +158,21 @@ class Ledger:
 
     def check(self) -> list[str]:
         """What is not sound: digests, balances, derived tables. Empty: all is."""
-        return care.check(self._store)
+        return check.check(self._store)
 
     def rebuild(self) -> None:
         """Derives every table anew from the history."""
-        care.rebuild(self._store)
+        books.rebuild(self._store)
         self._history.reload()
 
     def backup(self, file: Path) -> None:
         """Writes the whole history into one file that can be restored."""
-        care.backup(self._store, file)
+        backup.backup(self._store, file)
 
     @staticmethod
     def restore(file: Path, path: Path) -> None:
         """Puts a backup in the place of a station's file, which is set aside."""
-        care.restore(file, path)
+        backup.restore(file, path)
 
     def idle(self) -> None:
         """Nothing is asked for now: moves the log into the file."""
@@ -174,5 +181,5 @@ class Ledger:
     def close(self) -> None:
         """Closes the file."""
         if self._handed:
-            self.set_local("closed", datetime.now().isoformat(timespec="seconds"))
+            self._write_local({})
         self._store.close()

@@ -7,7 +7,11 @@ from station.shop.facts import Numbers
 from station.shop.views import Rule, View
 from station.shop.words import say
 
+TAKING = "take_numbers"  # the kind of act by which a block is taken
 BLOCK = 20
+LEAP = "leap"  # local: the kinds of number to leap, after a backup was restored
+LEAPING = ("batch", "order", "pack", "lot")  # papers may bear newer numbers than the backup
+LEAPT = 100
 MOST_SHEETS = 40  # a batch number must print with this many slips
 
 WIDTHS = {
@@ -32,7 +36,8 @@ def take_block(act: Act, view: View) -> Answer:
     """The rule by which a station takes the next block of numbers."""
     kind = str(act.args["kind"])
     numbers = view.get(Numbers, kind) or Numbers(id=kind)
-    block = Numbers(id=kind, next=numbers.next + BLOCK)
+    leapt = LEAPT if act.args.get("leap") else 0
+    block = Numbers(id=kind, next=numbers.next + leapt + BLOCK)
     said = say("New {kind} numbers for station {id}", kind=kind, id=act.station)
     return good(said, sets=(block,))
 
@@ -43,6 +48,13 @@ TAKE_BLOCK = Rule(frozenset({Numbers}), take_block)
 def printable(kind: str, number: str) -> bool:
     """Whether every code with this number prints."""
     return batch_usable(number, MOST_SHEETS) if kind == "batch" else usable(kind, number)
+
+
+def block_taken(reader: Reader, kind: str) -> "Block":
+    """The block that was just taken."""
+    numbers = reader.fact(Numbers, f"numbers/{kind}")
+    end = numbers.next if numbers else 1
+    return Block(kind, f"{end - BLOCK},{end}")
 
 
 class Block:

@@ -1,13 +1,15 @@
 """A station's file: opened for one program alone, written in whole transactions."""
 
+import logging
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from station.ledger import tables
-from station.ledger.faults import Damaged, LedgerFault, FormatTooNew, fault_of
+from station.ledger.faults import Damaged, FormatTooNew, LedgerFault, fault_of
 
+log = logging.getLogger(__name__)
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
 
 _SETTINGS = (
@@ -16,7 +18,7 @@ _SETTINGS = (
     "PRAGMA synchronous=FULL",
     "PRAGMA wal_autocheckpoint=0",  # they are what makes a slow scan: done when idle
     "PRAGMA temp_store=MEMORY",
-    "PRAGMA cache_size=-32000",
+    "PRAGMA cache_size=-8000",
 )
 
 
@@ -54,18 +56,21 @@ class Store:
 
     def _create(self) -> None:
         run = self.connection.execute
-        if run("SELECT count(*) FROM sqlite_master").fetchone()[0]:
+        names = {row[0] for row in run("SELECT name FROM sqlite_master").fetchall()}
+        if names and names.isdisjoint({"local"}):
+            raise Damaged(self.path)
+        if names:
             return
         for statement in tables.creation():
             run(statement)
         run(tables.PUT_LOCAL, ("format", str(tables.FORMAT)))
 
     def _gate(self) -> None:
-        found = self.values.get("format", "0")
+        found = self.values.get("format", "")
+        if not found.isdecimal():
+            raise Damaged(self.path)
         if int(found) > tables.FORMAT:
             raise FormatTooNew(self.path, found)
-        if int(found) < 1:
-            raise Damaged(self.path)
 
     @contextmanager
     def faults(self) -> Iterator[None]:
@@ -107,19 +112,21 @@ class Store:
         """Forces a checkpoint when the log has grown past its size."""
         with suppress(OSError):
             if self._log.stat().st_size > LARGEST_LOG:
-                self.checkpoint()
+                self.checkpoint("TRUNCATE")
 
-    def checkpoint(self) -> None:
-        """Moves the log into the file."""
+    def checkpoint(self, mode: str = "PASSIVE") -> None:
+        """Moves the log into the file. It is safe where it is, so a fault is only noted."""
         if self._log_used:
-            with self.faults():
-                self.run("PRAGMA wal_checkpoint(TRUNCATE)")
             self._log_used = False
+            try:
+                with self.faults():
+                    self.run(f"PRAGMA wal_checkpoint({mode})")
+            except LedgerFault:
+                log.exception("The log could not be moved into the file")
 
     def close(self) -> None:
         """Closes the file; the log is moved in first where the disk allows."""
-        with suppress(LedgerFault):
-            self.checkpoint()
+        self.checkpoint()
         self.connection.close()
 
 

@@ -182,15 +182,15 @@ BETWEEN = sql(
     .order_by(entry.c.at, entry.c.number)
 )
 CHAIN = _first(
-    select(entry.c.number, entry.c.id, entry.c.body, entry.c.digest)
+    select(entry.c.number, entry.c.id, entry.c.body, entry.c.digest, entry.c.at, entry.c.kind,
+           entry.c.subject, entry.c.writes)
     .where(entry.c.number > _N)
     .order_by(entry.c.number),
     _PAGE,
 )
-COUNT = sql(select(func.count()).select_from(entry))
+PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
 COUNT_PENDING = sql(select(func.count()).select_from(pending))
 
-ADD_BALANCE = _summing(balance)
 SPOT = sql(select(balance.c.qty).where(*_spot))
 SET_SPOT = sql(update(balance).where(*_spot).values(qty=bindparam("q")))
 NEW_SPOT = sql(insert(balance))
@@ -219,10 +219,11 @@ TALLY = sql(
     .where(tally.c.hour >= bindparam("a"), tally.c.hour <= bindparam("b"))
     .order_by(tally.c.hour, tally.c.frm, tally.c.to, tally.c.part)
 )
-TALLY_ALL = sql(select(tally))
-FACT_ALL = sql(_fact)
 
 LOCAL_ALL = sql(select(local))
 PUT_LOCAL = _putting(local)
+EVERY_ENTRY = sql(select(entry).order_by(entry.c.number))
+ALL_ROWS = {table.name: sql(select(table)) for table in DERIVED}
+DROP_LOCAL = sql(delete(local).where(local.c.key == bindparam("k")))
 EMPTY = {table.name: sql(delete(table)) for table in DERIVED}
 FILL = {table.name: sql(insert(table)) for table in DERIVED}

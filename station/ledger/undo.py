@@ -5,6 +5,7 @@ import msgspec
 from station.ledger import effects, tables
 from station.ledger.codec import Body, Change, State, lay_say, lift_say
 from station.ledger.history import History, Recorded
+from station.ledger.numbers import TAKING
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.moves import balancing
 from station.shop.words import Say, say
@@ -24,6 +25,8 @@ def undo(history: History, id: str, act: Act) -> Recorded:
     body = history.reader.body(id)
     if body is None:
         return _no(say("There is nothing to take back"), _MEND)
+    if body.act.kind == TAKING:
+        return _no(say("Numbers cannot be given back"), say("Go on with your work."))
     if history.reader.undone(id):
         return _no(say("That was taken back already"), say("Go on with your work."))
     if why := _gone_on(history, body) or _set_since(history, body):

@@ -1,0 +1,97 @@
+"""Backup into one file, and restoring it: what was there is set aside, never lost."""
+
+import shutil
+import sqlite3
+from contextlib import suppress
+from pathlib import Path
+
+from station.ledger import check as checking
+from station.ledger import tables
+from station.ledger.books import rebuild
+from station.ledger.faults import Damaged, LedgerFault, NoBackup, fault_of
+from station.ledger.numbers import LEAP, LEAPING
+from station.ledger.opening import beside, disk_faults, put_in_place, set_aside
+from station.ledger.store import Store
+
+
+def backup(store: Store, file: Path) -> None:
+    """Writes the whole file as it stands. What was at `file` stays until it is complete."""
+    if file.resolve() == store.path.resolve():
+        raise NoBackup(file, "it is the shop's own file")
+    partial = beside(file, "partial")
+    try:
+        with disk_faults(file):
+            _copy(store.connection, partial)
+            partial.replace(file)
+    except sqlite3.Error as error:
+        fault = fault_of(error, file)
+        if fault is None:
+            raise
+        raise fault from error
+    finally:
+        with suppress(OSError):
+            partial.unlink(missing_ok=True)
+
+
+def _copy(source: sqlite3.Connection, to: Path) -> None:
+    to.unlink(missing_ok=True)
+    target = sqlite3.connect(to)
+    try:
+        source.backup(target)
+        target.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
+    finally:
+        target.close()
+
+
+def restore(file: Path, path: Path) -> None:
+    """Puts a backup in the place of a station's file, once it is proved to be sound."""
+    if not file.is_file():
+        raise NoBackup(file, "there is no such file")
+    _unused(path)
+    new = beside(path, "new")
+    try:
+        with disk_faults(path):
+            shutil.copyfile(file, new)
+        _prepare(new, file)
+    except BaseException:
+        for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
+            left.unlink(missing_ok=True)
+        raise
+    if path.exists():
+        set_aside(path, "before")
+    put_in_place(path)
+
+
+def _unused(path: Path) -> None:
+    """Raises InUse while a program holds the file; a damaged one may be replaced."""
+    if path.exists():
+        with suppress(Damaged):
+            Store(path).close()
+
+
+def _prepare(new: Path, file: Path) -> None:
+    """Checks the copy; its number blocks are given up, for they may have been used since."""
+    try:
+        store = Store(new)
+    except Damaged as error:
+        raise NoBackup(file, "it is damaged") from error
+    try:
+        with store.faults():
+            rebuild(store)
+            problems = checking.check(store)
+        if problems:
+            raise NoBackup(file, problems[0])
+        _give_up_numbers(store)
+    except Damaged as error:
+        raise NoBackup(file, "it is damaged") from error
+    finally:
+        with suppress(LedgerFault):
+            store.close()
+
+
+def _give_up_numbers(store: Store) -> None:
+    with store.writing() as connection:
+        for key in store.values:
+            if key.startswith("numbers/"):
+                connection.execute(tables.DROP_LOCAL, (key,))
+        store.put(LEAP, ",".join(LEAPING))

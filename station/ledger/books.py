@@ -1,0 +1,89 @@
+"""The derived tables worked out in memory from the entries alone: what a rebuild writes."""
+
+from collections.abc import Iterable, Iterator
+from typing import TypeVar
+
+from station.ledger import tables
+from station.ledger.codec import Body, Change, State, read_body
+from station.ledger.effects import net, tally_rows
+from station.ledger.store import Store
+from station.shop.moves import balancing
+
+K = TypeVar("K")
+Rows = dict[tuple[str, ...], tuple[object, ...]]  # by primary key: the other columns
+
+
+class Books:
+    """Balances, facts and tallies after the entries taken in so far."""
+
+    def __init__(self) -> None:
+        self.balance: dict[tuple[str, str, str], int] = {}
+        self.fact: dict[str, tuple[str, str | None, str, str]] = {}
+        self.tally: dict[tuple[str, str, str, str], int] = {}
+
+    def take(self, body: Body) -> list[str]:
+        """Takes an entry in; returns what does not hold in it. Never fails on content."""
+        wrong = [why for change in body.sets if (why := self._set(body.act.id, change))]
+        for key, change in net(body.moves).items():
+            left = self.balance.get(key, 0) + change
+            _put(self.balance, key, left)
+            if left < 0 and change < 0 and not balancing(key[2]):
+                wrong.append(f"{-left} of {key[1]} too many leave {key[2]} ({key[0]})")
+        for hour, frm, to, part, qty in tally_rows(body):
+            counted = (hour, frm, to, part)
+            _put(self.tally, counted, self.tally.get(counted, 0) + qty)
+        return wrong
+
+    def rows(self) -> dict[str, Rows]:
+        """The three tables by name."""
+        return {
+            "balance": {k: (q,) for k, q in self.balance.items()},
+            "fact": {(k,): row for k, row in self.fact.items()},
+            "tally": {k: (q,) for k, q in self.tally.items()},
+        }
+
+    def _set(self, entry: str, change: Change) -> str:
+        before = _row(change.before, "") if change.before else None
+        right = self.fact.get(change.key) == before
+        if change.after is None:
+            self.fact.pop(change.key, None)
+        else:
+            self.fact[change.key] = _row(change.after, entry)
+        return "" if right else f"the state before of {change.key} is another"
+
+
+def bodies(store: Store) -> Iterator[Body]:
+    """Every entry's body in order, those not shared yet last."""
+    after = 0
+    while page := store.run(tables.CHAIN, (after,)).fetchall():
+        after = page[-1][0]
+        yield from (read_body(row[2]) for row in page)
+    yield from (read_body(text) for (text,) in store.run(tables.PENDING).fetchall())
+
+
+def derive(all_bodies: Iterable[Body]) -> Books:
+    """The books after these entries."""
+    books = Books()
+    for body in all_bodies:
+        books.take(body)
+    return books
+
+
+def rebuild(store: Store) -> None:
+    """Writes the derived tables anew from the history, in one transaction."""
+    with store.writing() as connection:
+        for name, rows in derive(bodies(store)).rows().items():
+            connection.execute(tables.EMPTY[name])
+            connection.executemany(tables.FILL[name], [(*k, *rest) for k, rest in rows.items()])
+
+
+def _put(sums: dict[K, int], key: K, qty: int) -> None:
+    """Sets a sum; one that comes to nothing is no row."""
+    if qty:
+        sums[key] = qty
+    else:
+        sums.pop(key, None)
+
+
+def _row(state: State, entry: str) -> tuple[str, str | None, str, str]:
+    return (bytes(state.body).decode(), state.shelf, state.rank, state.entry or entry)

@@ -1,0 +1,76 @@
+"""Whether the file is sound: the chain of digests, the balances, the derived tables."""
+
+import json
+
+from station.ledger import effects, tables
+from station.ledger.books import Books, Rows
+from station.ledger.codec import Body, digest, read_body
+from station.ledger.store import Store
+
+MOST = 20  # problems named; one broken thing must not fill the screen
+
+
+def check(store: Store) -> list[str]:
+    """All that is not sound, a sentence each, twenty at most. Empty: the file is sound."""
+    with store.faults():
+        problems = _pages(store)
+        books, wrong = _history(store)
+        problems += wrong + _tables(store, books)
+    return problems[:MOST]
+
+
+def pages_sound(store: Store) -> bool:
+    """Whether the file's own structure holds."""
+    return not _pages(store)
+
+
+def _pages(store: Store) -> list[str]:
+    rows = store.run(f"PRAGMA integrity_check({MOST})").fetchall()
+    return [f"The file: {row[0]}" for row in rows if row[0] != "ok"]
+
+
+def _history(store: Store) -> tuple[Books, list[str]]:
+    """The books after all entries, and what does not hold in them."""
+    books, problems, last, link = Books(), list[str](), 0, b""
+    while page := store.run(tables.CHAIN, (last,)).fetchall():
+        for number, id_, text, digest_, *columns in page:
+            body = read_body(text)
+            wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]
+            link = digest(link, id_, text)
+            if link != digest_:
+                wrong.append("its digest does not match")
+                link = digest_
+            wrong += _columns(body, id_, columns) + books.take(body)
+            problems += [f"Entry {number}: {why}" for why in wrong[: MOST - len(problems)]]
+            last = number
+    for (text,) in store.run(tables.PENDING).fetchall():
+        problems += [f"Not shared yet: {why}" for why in books.take(read_body(text))]
+    return books, problems
+
+
+def _columns(body: Body, id_: str, columns: list[str]) -> list[str]:
+    """Whether the columns beside the body say what it says."""
+    act = body.act
+    names = (*columns[:3], id_)
+    wrong = [] if names == (act.at, act.kind, act.subject, act.id) else ["its columns differ"]
+    if json.loads(columns[3]) != effects.writes(body):
+        wrong.append("the names of what it wrote differ")
+    return wrong
+
+
+def _tables(store: Store, books: Books) -> list[str]:
+    """Where a derived table is not what the history says."""
+    problems = []
+    for name, derived in books.rows().items():
+        found = _found(store, name)
+        keys = [k for k in derived.keys() | found.keys() if derived.get(k) != found.get(k)]
+        if keys:
+            first = ", ".join(sorted("/".join(k) for k in keys)[:3])
+            problems.append(f"The table {name} differs in {len(keys)} rows: {first}")
+    return problems
+
+
+def _found(store: Store, name: str) -> Rows:
+    """A derived table as it stands, by its key."""
+    keys = len(next(t for t in tables.DERIVED if t.name == name).primary_key.columns)
+    return {row[:keys]: row[keys:] for row in store.run(tables.ALL_ROWS[name])}
