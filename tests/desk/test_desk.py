@@ -1,0 +1,138 @@
+"""The desk's own manners: badges, numbers, questions back, undo, what a power cut leaves."""
+
+import random
+import string
+
+import pytest
+
+from station.desk import draft as drafts
+from station.desk.draft import Draft, Waiting
+from station.desk.pin import agrees, hashed
+from station.shop.rooms import Do, Hand
+from tests.replay import PIN, Stage
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+def released(stage):
+    """A batch of 4 sheets for router 2, by supervisor 07."""
+    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
+                 "button release_batch", "router 2", "4", "worker 07"):
+        stage.send(line)
+    return stage.send(PIN)
+
+
+def say(given):
+    return given.answer.tone, str(given.answer.said)
+
+
+@pytest.mark.parametrize(("text", "tone", "said"), [
+    ("worker 03", "good", "Worker 03 is signed in"),
+    ("]C0W03X", "stop", "One character of that code is wrong"),
+    ("5901234123457", "stop", "Nobody is signed in here"),
+    ("HELLO", "stop", "That is no code of this shop"),
+    ("", "stop", "That is no code of this shop"),
+    ("button start", "stop", "Nobody is signed in here"),
+    ("worker 99", "stop", "There is no worker 99"),
+    ("button undo", "stop", "Nobody is signed in here"),
+])
+def test_the_first_scan(stage, text, tone, said):
+    assert say(stage.send(text)) == (tone, said)
+
+
+def test_another_badge_takes_over_and_the_work_stays(stage):
+    released(stage)
+    stage.send("worker 01")
+    stage.send("button row_1")
+    before = stage.desk.hand.work
+    assert say(stage.send("worker 06")) == ("good", "Worker 06 takes over from 01")
+    assert stage.desk.hand.work == before
+
+
+def test_a_number_is_put_together_from_digit_cards(stage):
+    stage.send("worker 02")
+    stage.send("digit 1")
+    assert say(stage.send("digit 2"))[1] == "Number: 12"
+    assert stage.desk.hand.digits == "12"
+    stage.send("button clear")
+    assert say(stage.send("button enter")) == ("stop", "No number yet")
+
+
+def test_a_supervisors_act_waits_for_badge_and_pin(stage):
+    assert say(released(stage)) == ("good", "Batch 00001 is released to Router 2")
+
+
+def test_a_worker_is_no_supervisor_and_a_wrong_pin_is_refused(stage):
+    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
+                 "button release_batch", "router 2", "4"):
+        stage.send(line)
+    assert say(stage.send("worker 03")) == ("stop", "Worker 03 is no supervisor")
+    stage.send("worker 07")
+    for _ in range(5):
+        assert say(stage.send("1111")) == ("stop", "That PIN is not right")
+    assert stage.desk.question() == ""
+    assert stage.ledger.view.shelf is not None
+
+
+def test_pin_digits_are_not_shown(stage):
+    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
+                 "button release_batch", "router 2", "4", "worker 07", "digit 2"):
+        given = stage.send(line)
+    assert "2" not in str(given.answer.said)
+
+
+def test_undo_takes_the_newest_act_back_once(stage):
+    released(stage)
+    assert say(stage.send("button undo"))[0] == "good"
+    assert stage.send("button undo").answer.refused
+
+
+def test_a_power_cut_leaves_the_hand_as_it_was(stage):
+    stage.send("worker 02")
+    stage.send("@area trimming")
+    stage.send("button lost_paper")
+    stage.send("restart")
+    assert stage.desk.hand.worker == "02" or not stage.desk.resumed
+
+
+def test_ten_thousand_random_bursts_never_raise_and_record_nothing(stage):
+    chance = random.Random(5)
+    letters = string.ascii_letters + string.digits + "]*-_ äß\t"
+    stage.send("worker 02")
+    before = stage.ledger.count()
+    for _ in range(10_000):
+        text = "".join(chance.choices(letters, k=chance.randint(0, 30)))
+        assert stage.desk.take(text).answer.said
+    assert stage.ledger.count() == before
+
+
+def test_a_draft_reads_back_as_written():
+    hand = Hand(area="popping", worker="02", subject="00001", work={"spoiled": {"021": 3}})
+    do = Do("pass_on", "batch/00001", {"a": 1}, hand, ("batch",))
+    waiting = Waiting(do=do, asks="reason", code="X1", args={"sure": True})
+    draft = Draft(hand=hand, waiting=waiting, last="t1")
+    assert drafts.read(drafts.write(draft)) == draft
+
+
+@pytest.mark.parametrize("text", ["", "{}", "null", "[1]", '{"hand": 3}', '{"hand": {"no": 1}}'])
+def test_a_foreign_draft_is_no_draft(text):
+    assert drafts.read(text) is None
+
+
+@pytest.mark.parametrize("pin", ["123", "123456789", "12a4", ""])
+def test_a_pin_has_four_to_eight_digits(pin):
+    with pytest.raises(ValueError, match="4 to 8 digits"):
+        hashed(pin)
+
+
+def test_a_pin_agrees_with_its_own_hash_alone():
+    assert agrees(hashed("2468"), "2468")
+    assert not agrees(hashed("2468"), "2469")
+    assert not agrees("", "2468")
+    assert not agrees("no hash", "2468")
