@@ -7,6 +7,7 @@ question is open: ``stop`` (its reason), ``spoil`` (reason, then what survived i
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.common import bed_at, revision_of
@@ -176,9 +177,17 @@ def off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
         "copy": copy,
         "traveller": traveller,
     }
-    return Do("off_bed", f"slip/{here.bed.batch}-{here.bed.sheet}", args, next_sheet(here))
+    subject = f"slip/{here.bed.batch}-{here.bed.sheet}"
+    return Do("off_bed", subject, args, next_sheet(here, here.bed.batch))
 
 
-def next_sheet(here: Now) -> Hand:
-    """The hand after a sheet: what was said of the next one stays, the batch until done."""
-    return bare(here.hand)
+def next_sheet(here: Now, id: str) -> Hand:
+    """The hand after a sheet of a batch: what was said of the next one stays.
+
+    After the last one the batch is put down, unless one more sheet may be wanted.
+    """
+    batch = here.view.get(Batch, id)
+    if batch is None or here.bed.batch != id or batch.cut + 1 < batch.sheets:
+        return bare(here.hand)
+    after = fresh(here.hand)
+    return replace(after, subject=id if batch.spoiled else "")

@@ -55,7 +55,7 @@ def _slip(here: Now, code: Code) -> Do:
         if bed_at(here.view, other).batch == code.number:
             router = other
     args = {"router": router, "sheet": code.sheet, "copy": code.copy}
-    return Do("off_bed", f"slip/{code.number}-{code.sheet}", args, next_sheet(here))
+    return Do("off_bed", f"slip/{code.number}-{code.sheet}", args, next_sheet(here, code.number))
 
 
 def _lot_code(here: Now, code: Code) -> Took:

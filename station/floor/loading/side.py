@@ -1,0 +1,231 @@
+"""The right pane of the loading room: what comes next, bits, what to take care of."""
+
+from station.floor.loading.before import Now, routers
+from station.floor.loading.common import (
+    bed_at,
+    bit_in,
+    cutting_s,
+    expected_minutes,
+    in_store,
+    metres_left,
+    revision_of,
+    router_name,
+)
+from station.floor.loading.rules_sheet import material_name
+from station.floor.loading.rules_take import unread
+from station.shop.cards import button
+from station.shop.codes import usable, write
+from station.shop.faces import Block, Cards, Entry, Meter, Press, Remark, Text, Tone
+from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop
+from station.shop.words import Say, say
+
+
+def code_of(kind: str, number: str, copy: str = "") -> str:
+    """The code that a touch sends; empty for a number that can't be printed."""
+    return write(kind, number, copy) if usable(kind, number, copy) else ""
+
+
+def batch_code(batch: Batch) -> str:
+    """The code of a batch's valid traveller, or its bare number."""
+    return code_of("batch", batch.id, batch.copy) or code_of("batch", batch.id)
+
+
+def side(here: Now) -> tuple[Block, ...]:
+    """The right pane: what comes next, the bit, and what to take care of."""
+    served = router_cards(here)
+    shown = queue(here, 1 if served else 3, say("Next on this router"))
+    return (*served, *told(here), shown, *meters(here), care(here))
+
+
+def other_router(here: Now) -> tuple[Press, ...]:
+    """The button to the next router, on a screen that serves several."""
+    if len(routers(here.hand, here.view)) < 2:
+        return ()
+    return (Press(label=say("Next router"), code=button("next_router")),)
+
+
+def queue(here: Now, limit: int, title: Text) -> Cards:
+    """What comes next on this router, and why."""
+    waiting = [
+        b for b in here.view.shelf(Batch, f"queue/{here.bed.id}") if b.id != here.bed.batch
+    ]
+    return Cards(
+        title=title,
+        entries=tuple(queue_entry(here, b) for b in waiting[:limit]),
+        empty=say("Nothing waits for this router."),
+    )
+
+
+def queue_entry(here: Now, batch: Batch) -> Entry:
+    """One batch in the queue."""
+    cut_file, revision = here.view.get(CutFile, batch.cut_file), revision_of(here.view, batch)
+    minutes = expected_minutes(revision, here.view.get(Router, here.bed.id)) if revision else 0
+    held = bool(batch.holds)
+    return Entry(
+        big=batch.id,
+        right=say("held") if held else say("{minutes} min a sheet", minutes=round(minutes)),
+        tone="attention" if held else "",
+        line1=say(
+            "{words} · {left} of {sheets} sheets · {material}",
+            words=cut_file.words if cut_file else batch.cut_file,
+            left=batch.sheets - batch.cut,
+            sheets=batch.sheets,
+            material=material_name(here.view, revision.material) if revision else "-",
+        ),
+        line2=batch.holds[-1] if held else batch.why,
+        code=batch_code(batch),
+    )
+
+
+def minutes_left(here: Now, id: str) -> float:
+    """Minutes until a router's bed is free; 0 when it is."""
+    bed = bed_at(here.view, id)
+    return max(0.0, bed.minutes - cutting_s(bed, here.hand.now) / 60) if bed.sheet else 0.0
+
+
+def router_cards(here: Now) -> tuple[Cards, ...]:
+    """On a screen that serves several routers: each one, the next free first."""
+    served = routers(here.hand, here.view)
+    if len(served) < 2:
+        return ()
+    stopped = {r: bed_at(here.view, r).state == "stopped" for r in served}
+    order = sorted(served, key=lambda r: (stopped[r], minutes_left(here, r), r))
+    return (
+        Cards(title=say("Which is free next"), entries=tuple(_router(here, r) for r in order)),
+    )
+
+
+def _router(here: Now, id: str) -> Entry:
+    bed, left = bed_at(here.view, id), minutes_left(here, id)
+    tone: Tone = ""
+    if bed.state == "stopped":
+        right, tone = say("stopped"), "stop"
+    elif bed.sheet:
+        right = say("{minutes} min left", minutes=round(left))
+    else:
+        right, tone = say("free"), "good"
+    on_it = say("batch {batch}", batch=bed.batch) if bed.batch else say("no batch on it")
+    return Entry(
+        big=router_name(here.view, id),
+        right=right,
+        tone=tone,
+        line1=on_it,
+        line2=say("in front of you") if id == here.bed.id else "",
+        code=code_of("router", id),
+    )
+
+
+def meters(here: Now) -> tuple[Meter, ...]:
+    """The bit's metres: of each bit that the file uses, or of those that are in."""
+    batch, revision = here.batch, here.revision
+    if batch and revision:
+        used = [(bit_in(here.view, here.bed, u), u.cut_mm / 1000) for u in revision.bits]
+        found = {b.id: _meter(here, b, need, batch) for b, need in used if b}
+        return tuple(found.values())[:2]
+    inside = [here.view.get(Bit, b) for _, b in here.bed.bits]
+    return tuple(_meter(here, b, 0.0, None) for b in inside[:2] if b)
+
+
+def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
+    left = metres_left(here.view, bit)
+    cut = bit.life_m - left
+    right, tone = _lasts(bit, left, need, batch)
+    return Meter(
+        title=say("Bit no. {bit}", bit=bit.id),
+        left=say("{metres} m cut", metres=round(cut)),
+        right=right,
+        fraction=min(1.0, cut / bit.life_m) if bit.life_m > 0 else 1.0,
+        tone=tone,
+    )
+
+
+def _lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say, Tone]:
+    """How long the bit lasts, in sheets of the batch where there is one."""
+    if bit.state != "good":
+        return say("{state}: change it", state=bit.state), "stop"
+    last = batch.cut + int(max(0.0, left) / need) if batch and need > 0 else None
+    if batch and last is not None and last <= batch.cut:
+        return say("will not last a sheet"), "attention"
+    if batch and last is not None and last < batch.sheets:
+        return say("change after sheet {n}", n=last), "attention"
+    return say("{metres} m left", metres=max(0, round(left))), "good"
+
+
+def care(here: Now) -> Remark:
+    """The usual caution at the cutting bed; local rules come first."""
+    shop = here.view.get(Shop, "shop") or Shop(id="shop")
+    revision = here.revision
+    material = here.view.get(Material, revision.material) if revision else None
+    heavy = material is not None and material.sheet_kg >= shop.two_people_kg
+    lift = (
+        say("Sheet {kg} kg: two people or a lift. ", kg=f"{material.sheet_kg:.1f}")
+        if material and heavy
+        else ""
+    )
+    router = here.view.get(Router, here.bed.id)
+    hold = (
+        say("Vacuum lost: the router's own stop, never hold parts by hand. ")
+        if router and router.bed == "vacuum"
+        else ""
+    )
+    return Remark(
+        tone="attention",
+        title=say("Take care"),
+        text=say(
+            "{lift}Eye and ear protection. Nobody reaches over a moving bed; isolate the "
+            "spindle before hands go near the bit. {hold}{local}",
+            lift=lift,
+            hold=hold,
+            local=shop.caution,
+        ),
+    )
+
+
+def told(here: Now) -> tuple[Remark, ...]:
+    """What popping told this router, oldest first."""
+    return tuple(
+        Remark(tone="attention", title=say("Read before the next sheet"), text=n.text)
+        for n in unread(here.view, here.bed.id)[:1]
+    )
+
+
+def lots(here: Now, revision: Revision) -> Cards:
+    """Lots of the right material that have sheets left, oldest first."""
+    found = [
+        (lot, in_store(here.view, lot.id))
+        for lot in here.view.shelf(Lot, revision.material)
+    ]
+    return Cards(
+        title=say("Lots of {material}", material=material_name(here.view, revision.material)),
+        entries=tuple(
+            Entry(
+                big=lot.id,
+                right=say("{count} sheets", count=count),
+                tone="attention" if lot.mark else "",
+                line1=lot.mark,
+                code=code_of("lot", lot.id),
+            )
+            for lot, count in found
+            if count
+        )[:3],
+        empty=say("No sheets of it are in the store."),
+    )
+
+
+def drawer(here: Now, revision: Revision) -> Cards:
+    """Good bits in the drawer that fit this cut file."""
+    sizes = {u.diameter_mm for u in revision.bits}
+    bits = [b for b in here.view.shelf(Bit, "good") if b.diameter_mm in sizes]
+    return Cards(
+        title=say("Bits in the drawer"),
+        entries=tuple(
+            Entry(
+                big=b.id,
+                right=say("{metres} m left", metres=max(0, round(metres_left(here.view, b)))),
+                line1=b.words,
+                code=code_of("bit", b.id),
+            )
+            for b in bits[:3]
+        ),
+        empty=say("None of the right size."),
+    )
