@@ -1,0 +1,85 @@
+"""The demo shop's people, routers, bits, lots, carts and mailers."""
+
+from dataclasses import replace
+
+from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
+from station.floor.office.first import first_mailers, first_materials, first_reasons
+from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Router, Shop, Worker
+
+# The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
+PIN_HASH = "$argon2id$v=19$m=1024,t=1,p=1$E1dMqXcNXQ6Ss7reJuKQ9g$y2THDZmBFdoqRjHn0/Ie5xi/ex0wKL2ZP3an0teG1kY"
+
+LARGE_WORDS, SMALL_WORDS = "6.0 mm compression", "3.0 mm straight"
+SPARE_LARGE = tuple(str(n) for n in range(17, 29))
+SPARE_SMALL = ("29", "30", "31")
+
+# lot, material, sheets that lie in the store at the beginning
+FIRST_LOTS: tuple[tuple[str, str, int], ...] = (
+    ("0931", BIRCH, 160),
+    ("0932", THICK_BIRCH, 60),
+    ("0933", THIN_MDF, 60),
+    ("0934", MDF, 60),
+)
+
+
+def shop(day_starts: str = "07:00", day_ends: str = "16:00") -> Shop:
+    """The demo shop's own settings."""
+    return Shop(id="shop", name="Weaving-tool workshop", day_starts=day_starts,
+                day_ends=day_ends)  # fmt: skip
+
+
+def people() -> tuple[Fact, ...]:
+    """Six workers by number; 01 is the supervisor."""
+    others = (Worker(id=f"{n:02d}") for n in range(2, 7))
+    return (Worker(id="01", supervisor=True, pin=PIN_HASH), *others)
+
+
+def routers() -> tuple[Fact, ...]:
+    """Four with a clamped bed, the fifth with a vacuum bed and a changer; their bits."""
+    facts: list[Fact] = []
+    for n, pace in (("1", 1.06), ("2", 1.08), ("3", 1.07), ("4", 1.12), ("5", 1.03)):
+        vacuum = n == "5"
+        bits = ((1, "15"), (2, "16")) if vacuum else ((0, f"1{n}"),)
+        facts += [
+            Router(id=n, name=f"Router {n}", bed="vacuum" if vacuum else "clamped",
+                   changer=vacuum, change_s=12.0 if vacuum else 150.0, pace=pace,
+                   accel_mm_s2=1500.0 if vacuum else 800.0, extra_s=40.0),
+            Bed(id=n, bits=bits),
+            large_bit(f"1{n}", router=n),
+        ]  # fmt: skip
+    return (*facts, small_bit("16", router="5"))
+
+
+def large_bit(id: str, router: str = "") -> Bit:
+    """A bit for outlines."""
+    return Bit(id=id, words=LARGE_WORDS, diameter_mm=6.0, life_m=6000.0, router=router)
+
+
+def small_bit(id: str, router: str = "") -> Bit:
+    """A bit for narrow slots."""
+    return Bit(id=id, words=SMALL_WORDS, diameter_mm=3.0, life_m=2500.0, router=router)
+
+
+def spare_bits() -> tuple[Fact, ...]:
+    """Bits in the drawer."""
+    return (*map(large_bit, SPARE_LARGE), *map(small_bit, SPARE_SMALL))
+
+
+def lots(received: str) -> tuple[Fact, ...]:
+    """The lots that lie in the store at the beginning."""
+    return tuple(Lot(id=number, material=material, received=received)
+                 for number, material, _ in FIRST_LOTS)  # fmt: skip
+
+
+def carts() -> tuple[Fact, ...]:
+    """Two carts to shipping, one at noon and one at the end of the day."""
+    return (Cart(id="1", name="Cart 1", goes="11:30"), Cart(id="2", name="Cart 2", goes="15:30"))
+
+
+def machines(received: str) -> tuple[Fact, ...]:
+    """Everything that is no part, no cut file and no order."""
+    mailers = tuple(replace(m, thick_mm=m.thick_mm + 10) for m in first_mailers())
+    return (
+        *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),
+        *lots(received), *carts(), *mailers,
+    )  # fmt: skip
