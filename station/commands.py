@@ -237,8 +237,18 @@ def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
             {"part": _name(ledger, p), "expected": makes.get(p, 0) * batch.sheets, "places": found}
             for p, found in places.items()
         ],
-        "holds": list(batch.holds),
+        "holds": [*batch.holds, *_old_revision(batch, cut_file)],
     }
+
+
+def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
+    """The hold on sheets that are left of a revision that is not approved any more."""
+    if cut_file is None or batch.state not in ("queued", "cutting"):
+        return []
+    if batch.revision == cut_file.approved:
+        return []
+    left = batch.sheets - batch.cut
+    return [f"revision {batch.revision} is not approved: {left} sheets held"]
 
 
 def _rack(ledger: Ledger, rack: RackPlace, stock: Stock) -> Json:

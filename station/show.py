@@ -62,6 +62,7 @@ class Session(QObject):
     def __init__(self, window: Window, desk: Desk) -> None:
         super().__init__(window)
         self.window, self.desk = window, desk
+        self.answered = NO_ANSWER  # the newest answer
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
         self._tick = QTimer(self, interval=1000, timeout=self.tick)
@@ -79,8 +80,8 @@ class Session(QObject):
             given = self._given(text)
         except Exception:  # the person's work goes on, the bug is written down
             LOG.exception("input %r at %s", text, self.desk.hand)
-            self.window.answer(own_bug(), text)
-            return
+            given = own_bug()
+        self.answered = given
         self.window.answer(given, text)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
@@ -116,6 +117,9 @@ class Session(QObject):
         """Once a second: the clock, what runs on by itself, and care for the file."""
         self.repaint()
         self.desk.ledger.idle()
+
+
+NO_ANSWER = Answer(tone="good", said=Say(), refused=True)
 
 
 def own_bug() -> Answer:

@@ -17,6 +17,7 @@ ledger as at a real station, and at the end the ledger checks itself.
 import itertools
 import sys
 import tempfile
+from dataclasses import replace
 from pathlib import Path
 
 from station import app
@@ -26,9 +27,9 @@ from station.desk.desk import Desk, Given
 from station.desk.pin import hashed
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
-from station.shop.facts import Batch, Order, Worker
+from station.shop.facts import Batch, Fact, Order, Revision, Worker
 from station.shop.moves import SHEET, head
-from tests.floor.shop_small import small_facts
+from tests.floor.shop_small import COMBS, small_facts
 
 HERE = Path(__file__).resolve().parent / "scenarios"
 PIN = "2468"
@@ -83,12 +84,14 @@ class Stage:
 START = [(SHEET, 40, "bought", "store", "0931"), (SHEET, 40, "bought", "store", "0940")]
 
 
-def small_shop() -> list[object]:
-    """The small shop's facts with a supervisor who has a PIN."""
-    return [
-        Worker(id="07", supervisor=True, pin=hashed(PIN)) if f.key == "worker/07" else f
-        for f in small_facts()
-    ]
+def small_shop() -> list[Fact]:
+    """The small shop's facts, a supervisor with a PIN, and a newer revision of the combs."""
+    facts = {f.key: f for f in small_facts()}
+    facts["worker/07"] = Worker(id="07", supervisor=True, pin=hashed(PIN))
+    comb = facts[f"revision/{COMBS}.C"]
+    assert isinstance(comb, Revision)
+    facts[f"revision/{COMBS}.D"] = replace(comb, id=f"{COMBS}.D", letter="D")
+    return list(facts.values())
 
 
 def play(file: Path, *, write: bool = False) -> list[str]:
@@ -115,6 +118,10 @@ def play(file: Path, *, write: bool = False) -> list[str]:
             problems = stage.ledger.check()
             if problems:
                 raise Mismatch(f"{file.name}: {problems}")
+        except Mismatch:
+            if write:
+                print("\n".join(out))
+            raise
         finally:
             stage.ledger.close()
     return out

@@ -1,0 +1,161 @@
+"""Drives the real screens through one demo day and leaves a picture of every one.
+
+The window is the real one; what a scanner would send is typed into it key by key and
+ended by Enter. With `scanner_only` nothing else may happen: any click, and any key that
+is not part of a printed code, fails the tour. After each step the window is looked over
+for cut text, overlaps and small targets; what is found fails the tour by name.
+"""
+
+import tempfile
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtTest import QTest
+
+from station import app, commands, printing
+from station.app import Clock, Where
+from station.look import inspect
+from station.look.window import Window
+from station.shop import cards
+from station.show import Session, application_of
+from station.tour_story import STORY, Step
+
+SIZE = (1366, 768)
+AT = "2026-11-25T10:42:00"
+
+
+class TourFailed(Exception):  # noqa: N818 - the sentence says what failed
+    """A step that did not do what the day needs, or a screen that is not fit."""
+
+
+class OnlyScans(QObject):
+    """Fails the tour on any mouse button, and on any key outside a scan."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.scanning = False
+        self.broken = ""
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
+        """Watches every event of the application."""
+        if isinstance(event, QMouseEvent) and event.type() == QEvent.Type.MouseButtonPress:
+            self.broken = f"a click on {watched.objectName() or watched}"
+        if event.type() == QEvent.Type.KeyPress and not self.scanning:
+            self.broken = f"a key outside a scan at {watched.objectName() or watched}"
+        return False
+
+
+class Tour:
+    """One window, one desk, one demo shop; a step at a time."""
+
+    def __init__(self, out: Path, *, scanner_only: bool, at: str) -> None:
+        self.out, self.scanner_only = out, scanner_only
+        self.clock = Clock()
+        self.clock.pin(at or AT)
+        self.application = application_of()
+        self.shots = 0
+        self.problems: list[str] = []
+        self.watch = OnlyScans()
+        if scanner_only:
+            self.application.installEventFilter(self.watch)
+
+    def run(self) -> int:
+        """The whole day; gives the exit code."""
+        self.out.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory() as folder:
+            from station.cli import build_demo  # noqa: PLC0415 - the builder is heavy
+
+            build_demo(Path(folder), self.clock())
+            with app.opened(Path(folder)) as ledger:
+                self.ledger = ledger
+                self._open()
+                for number, step in enumerate(STORY, 1):
+                    self._step(number, step)
+                self._cards()
+                self.window.close()
+        self.application.removeEventFilter(self.watch)
+        return self._end()
+
+    def _open(self) -> None:
+        papers = printing.Papers(self.ledger, self.out / "papers", self.clock)
+        self.desk = app.new_desk(
+            self.ledger, Where(area="loading", router="1"), self.clock, printer=papers
+        )
+        self.window = Window()
+        self.window.resize(*SIZE)
+        self.session = Session(self.window, self.desk)
+        self.window.show()
+        self.session.start()
+        QTest.qWaitForWindowExposed(self.window)
+
+    def _step(self, number: int, step: Step) -> None:
+        for words in step.scans:
+            text = step.find(words, self.ledger, self.desk)
+            if text.startswith("@at "):
+                self.clock.pin(text[4:])
+                continue
+            self.scan(text, words)
+        self.session.repaint()
+        self.application.processEvents()
+        self.look_over(step.name)
+        if step.shot:
+            self.shots += 1
+            self.window.grab().save(str(self.out / f"{self.shots:02d}-{step.name}.png"))
+        if step.tone and self.session.answered.tone != step.tone:
+            said = self.session.answered
+            raise TourFailed(f"step {number} {step.name}: {said.said} / {said.do}")
+
+    def scan(self, text: str, words: str) -> None:
+        """Types a code as a scanner does. In a scanner-only tour it must be printed."""
+        if self.scanner_only and text not in self.printed():
+            raise TourFailed(f"{words} ({text}) is on no card and no paper")
+        self.watch.scanning = True
+        QTest.keyClicks(self.window, text)
+        QTest.keyClick(self.window, Qt.Key.Key_Return)
+        self.application.processEvents()
+        self.watch.scanning = False
+        if self.watch.broken:
+            raise TourFailed(f"scanner only, but {self.watch.broken}")
+
+    def printed(self) -> set[str]:
+        """Every code that a card or paper of this shop carries now."""
+        return {str(row["code"]) for row in commands.codes_list(self.ledger)}
+
+    def look_over(self, name: str) -> None:
+        """Notes what is not fit on the screen as it stands."""
+        self.problems += [f"{name}: {problem}" for problem in inspect.problems(self.window)]
+
+    def _cards(self) -> None:
+        """Every card and list as PDF."""
+        folder = self.out / "papers"
+        folder.mkdir(exist_ok=True)
+        for kind, names in (
+            ("badges", ("",)),
+            ("part_cards", ("",)),
+            ("button_cards", (*areas(), "all")),
+        ):
+            for name in names:
+                pdf = printing.paper(self.ledger, kind, name, self.clock())
+                if pdf:
+                    (folder / f"{kind}{'-' if name else ''}{name}.pdf").write_bytes(pdf)
+
+    def _end(self) -> int:
+        for problem in dict.fromkeys(self.problems):
+            print(problem)  # noqa: T201 - a command
+        print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201
+        return 1 if self.problems else 0
+
+
+def areas() -> tuple[str, ...]:
+    """Areas that have cards of their own."""
+    return tuple(dict.fromkeys(card.area for card in cards.BUTTONS.values()))
+
+
+def run(out: Path, *, scanner_only: bool, now: str) -> int:
+    """The ``station tour`` command."""
+    try:
+        return Tour(out, scanner_only=scanner_only, at=now).run()
+    except TourFailed as failed:
+        print(f"The tour stopped: {failed}")  # noqa: T201
+        return 1

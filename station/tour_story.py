@@ -1,0 +1,170 @@
+"""The demo day that the tour drives: what is scanned, step by step, in words.
+
+`find` turns words into the code to scan, choosing from the shop as it stands: the first
+batch that waits at trimming, the first order that can be packed whole.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from station.desk.desk import Desk
+from station.ledger.ledger import Ledger
+from station.shop import cards, codes
+from station.shop.facts import Batch, Bed, Lot, Order, Pack, Part, Product, Revision, Slip
+from station.shop.views import View, by_part
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """Scans in a row, then a picture; `tone` is what the last answer must be."""
+
+    name: str
+    scans: tuple[str, ...]
+    tone: str = ""
+    shot: bool = True
+
+    def find(self, words: str, ledger: Ledger, desk: Desk) -> str:
+        """The text to scan for these words."""
+        kind, _, rest = words.partition(" ")
+        if kind == "button":
+            return cards.button(rest)
+        if kind == "digit":
+            return cards.digit(rest)
+        if kind in FINDERS:
+            return FINDERS[kind](ledger.view, rest, desk)
+        return codes.write(kind, rest) if kind in codes.LETTERS else words
+
+
+def _traveller(batch: Batch | None) -> str:
+    assert batch is not None, "the demo shop has no such batch"
+    return codes.write("batch", batch.id, batch.copy)
+
+
+def queued(view: View, router: str, _desk: Desk) -> str:
+    """The first batch in a router's queue."""
+    return _traveller(next(iter(view.shelf(Batch, f"queue/{router}")), None))
+
+
+def right_lot(view: View, router: str, desk: Desk) -> str:
+    """A lot of the material that the batch in hand wants, with sheets left."""
+    bed = view.get(Bed, desk.hand.router or router)
+    batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    lots = view.shelf(Lot, revision.material if revision else "", 50)
+    return codes.write(
+        "lot", next(lot.id for lot in lots if view.stock(place="store", batch=lot.id))
+    )
+
+
+def waiting_slip(view: View, _rest: str, _desk: Desk) -> str:
+    """The traveller of the batch whose parts have waited longest at popping."""
+    slip = next(iter(view.shelf(Slip, "popping")), None)
+    return _traveller(view.get(Batch, slip.batch) if slip else None)
+
+
+def at_trimming(view: View, _rest: str, _desk: Desk) -> str:
+    """The traveller of a batch at trimming that goes to the rack."""
+    for held in view.stock(place="trimming"):
+        batch = view.get(Batch, held.batch)
+        if batch and not batch.holds:
+            return _traveller(batch)
+    return _traveller(None)
+
+
+def part_in_hand(view: View, number: str, desk: Desk) -> str:
+    """The first (or n-th) part of the batch in hand."""
+    parts = list(
+        dict.fromkeys(
+            h.part
+            for h in view.stock(batch=desk.hand.subject)
+            if h.place.startswith(("popping", "trimming"))
+        )
+    )
+    return codes.write("part", parts[int(number or 1) - 1])
+
+
+def packable(view: View, _rest: str, _desk: Desk) -> str:
+    """The first open order whose every part lies on the rack."""
+    for order in view.shelf(Order, "open"):
+        if order.state == "open" and all(
+            _on_rack(view, part) >= count for part, count in needs(view, order).items()
+        ):
+            return codes.write("order", order.id)
+    raise AssertionError("no order can be packed whole")
+
+
+def needs(view: View, order: Order) -> dict[str, int]:
+    """Pieces of each part that an order wants."""
+    wanted: dict[str, int] = {}
+    for line in order.lines:
+        product = view.get(Product, line.product)
+        for part, count in product.parts if product else ():
+            wanted[part] = wanted.get(part, 0) + count * (line.quantity - line.short)
+    return wanted
+
+
+def _on_rack(view: View, part: str) -> int:
+    found = view.get(Part, part)
+    return by_part(view.stock(place=f"rack/{found.rack}")).get(part, 0) if found else 0
+
+
+def next_part(view: View, _rest: str, desk: Desk) -> str:
+    """The next part that the order in hand still wants."""
+    order = view.get(Order, desk.hand.subject)
+    assert order is not None, "no order is in hand"
+    inside = by_part(view.stock(place=f"packing/{order.id}"))
+    for part, count in needs(view, order).items():
+        if inside.get(part, 0) < count:
+            return codes.write("part", part)
+    return cards.button("close_pack")
+
+
+def wrong_part(view: View, _rest: str, desk: Desk) -> str:
+    """A part that the order in hand does not want."""
+    order = view.get(Order, desk.hand.subject)
+    wanted = needs(view, order) if order else {}
+    return codes.write(
+        "part", next(p.id for p in view.shelf(Part, "all", 99) if p.id not in wanted)
+    )
+
+
+def new_pack(view: View, _rest: str, _desk: Desk) -> str:
+    """A pack that waits for a cart."""
+    return codes.write("pack", view.shelf(Pack, "packed", 500)[-1].id)
+
+
+def on_cart(view: View, rest: str, _desk: Desk) -> str:
+    """The n-th pack on a cart."""
+    cart, _, number = rest.partition(" ")
+    packs = view.shelf(Pack, f"cart/{cart}", 500)
+    return codes.write("pack", packs[min(int(number), len(packs)) - 1].id)
+
+
+FINDERS: dict[str, Callable[[View, str, Desk], str]] = {
+    "queued": queued,
+    "right-lot": right_lot,
+    "waiting": waiting_slip,
+    "at-trimming": at_trimming,
+    "part-in-hand": part_in_hand,
+    "packable": packable,
+    "next-part": next_part,
+    "wrong-part": wrong_part,
+    "new-pack": new_pack,
+    "on-cart": on_cart,
+}
+
+READY = (
+    "button held_down",
+    "button bit_good",
+    "button file_right",
+    "button zeroed",
+    "button first_off_good",
+    "button rehomed",
+    "button told",
+    "button day_done",
+)
+
+STORY: tuple[Step, ...] = (
+    Step(name="good-morning", scans=()),
+    Step(name="loading-queue", scans=("worker 02",), tone="good"),
+)

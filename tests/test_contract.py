@@ -1,0 +1,45 @@
+"""The import contract holds, and can fail."""
+
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+HOME = Path(__file__).resolve().parent.parent
+LINT = "from importlinter.cli import lint_imports_command as c; c()"
+
+
+@pytest.mark.parametrize(
+    ("file", "line", "broken"),
+    [
+        ("station/shop/words.py", "import sqlalchemy", "The shop's words know nothing else"),
+        (
+            "station/floor/today/face.py",
+            "import station.ledger.ledger",
+            "Rules, dialogues and faces know only the shop",
+        ),
+        (
+            "station/floor/today/face.py",
+            "import station.floor.office.rules",
+            "Rooms do not know each other",
+        ),
+    ],
+)
+def test_an_arrow_the_wrong_way_is_seen(tmp_path, file, line, broken):
+    shutil.copytree(
+        HOME / "station", tmp_path / "station", ignore=shutil.ignore_patterns("__pycache__")
+    )
+    shutil.copy(HOME / "pyproject.toml", tmp_path)
+    target = tmp_path / file
+    target.write_text(f"{target.read_text(encoding='utf-8')}\n{line}\n", encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, "-c", LINT, "--no-cache"],
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode != 0
+    assert f"{broken} BROKEN" in done.stdout
