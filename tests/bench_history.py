@@ -4,7 +4,6 @@ Each batch takes twelve acts (three sheets started, cut, passed on, put away), s
 and a long history are of the same density. `build` is what other benches use.
 """
 
-import json
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -54,7 +53,8 @@ def off_the_bed(batch: Batch, bed: Bed, sheet: int, at: str) -> Answer:
 def bench_off_bed(act: Act, view: View) -> Answer:
     """The same as a rule, reading what it needs."""
     batch, bed = view.get(Batch, str(act.args["batch"])), view.get(Bed, ROUTER)
-    assert batch and bed
+    assert batch is not None
+    assert bed is not None
     return off_the_bed(batch, bed, int(str(act.args["sheet"])), act.at)
 
 
@@ -114,10 +114,7 @@ class Writer:
         )
         text = write_body(body)
         self.link = digest(self.link, act.id, text)
-        names = json.dumps(effects.writes(body), separators=(",", ":"))
-        self.rows.append(
-            (self.number, act.id, act.at, kind, subject, "", names, text, self.link)
-        )
+        self.rows.append(effects.entry_row(self.number, body, text, self.link))
         assert not self.books.take(body)
 
     def _change(self, fact: Fact) -> Change:

@@ -95,9 +95,8 @@ def timed(bench: Bench) -> tuple[list[float], list[float], list[float]]:
     times: tuple[list[float], list[float], list[float]] = ([], [], [])
     for n, act in enumerate(acts(ACTS + WARM)):
         draft = DRAFT % act.id
-        spent = [clocked(lambda l=l: l.record(act, draft)) for l in (long, short)]
-        rows = written(long, act)
-        spent.append(clocked(lambda: bare.write(rows)))
+        spent = [clocked(side.record, act, draft) for side in (long, short)]
+        spent.append(clocked(bare.write, written(long, act)))
         if n >= WARM:
             for kept, seconds in zip(times, spent, strict=True):
                 kept.append(seconds)
@@ -109,10 +108,10 @@ def timed(bench: Bench) -> tuple[list[float], list[float], list[float]]:
     return times
 
 
-def clocked(deed: Callable[[], object]) -> float:
+def clocked(deed: Callable[..., object], *given: object) -> float:
     """The seconds that it took."""
     begun = perf_counter()
-    deed()
+    deed(*given)
     return perf_counter() - begun
 
 

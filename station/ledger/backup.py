@@ -47,6 +47,8 @@ def restore(file: Path, path: Path) -> None:
     """Puts a backup in the place of a station's file, once it is proved to be sound."""
     if not file.is_file():
         raise NoBackup(file, "there is no such file")
+    if file.stat().st_size == 0:
+        raise NoBackup(file, "it is empty")
     _unused(path)
     new = beside(path, "new")
     try:

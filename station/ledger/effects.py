@@ -1,5 +1,6 @@
 """Effects: what an answer writes, whether it holds, and carrying it out in the tables."""
 
+import json
 import sqlite3
 from collections.abc import Iterable
 from typing import NamedTuple
@@ -50,6 +51,16 @@ def writes(body: Body) -> list[str]:
             if state and state.shelf is not None:
                 names.add(f"shelf/{state.shelf}")
     return sorted(names)
+
+
+EntryRow = tuple[int, str, str, str, str, str, str, str, bytes]
+
+
+def entry_row(number: int, body: Body, text: str, link: bytes, verdict: str = "") -> EntryRow:
+    """The row of an entry: all but the verdict and the digest follows from its body."""
+    act = body.act
+    names = json.dumps(writes(body), ensure_ascii=False, separators=(",", ":"))
+    return (number, act.id, act.at, act.kind, act.subject, verdict, names, text, link)
 
 
 def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[Short]:

@@ -1,6 +1,5 @@
 """Writing the history: one act, one entry, all of its effects or nothing."""
 
-import json
 import logging
 import sqlite3
 from collections.abc import Mapping
@@ -45,7 +44,7 @@ class History:
 
     def __init__(self, store: Store) -> None:
         self.store = store
-        self.reader = Reader(store.connection)
+        self.reader = Reader(store)
         self.reload()
 
     def reload(self) -> None:
@@ -94,9 +93,7 @@ class History:
         number, at = self.number + 1, body.act.at
         text = write_body(body)
         link = digest(self.digest, body.act.id, text)
-        writes = json.dumps(effects.writes(body), ensure_ascii=False, separators=(",", ":"))
-        act = body.act
-        row = (number, act.id, at, act.kind, act.subject, "", writes, text, link)
+        row = effects.entry_row(number, body, text, link)
         try:
             self._write(body, row, local)
         except BaseException:  # stopped at whatever point: ask the file where the chain ends
@@ -108,7 +105,7 @@ class History:
         self.store.values.update(local)
         self.store.bound_log()
 
-    def _write(self, body: Body, row: tuple[object, ...], local: Mapping[str, str]) -> None:
+    def _write(self, body: Body, row: effects.EntryRow, local: Mapping[str, str]) -> None:
         act = body.act
         with self.store.writing() as connection:
             short = effects.apply_moves(connection, body.moves)

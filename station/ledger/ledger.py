@@ -136,7 +136,7 @@ class Ledger:
 
     def balances(self) -> Iterator[Held]:
         """Every spot's quantity, the places that balance the books below zero."""
-        return map(Held._make, self._store.run(tables.BALANCES).fetchall())
+        return map(Held._make, self._store.rows(tables.BALANCES))
 
     def entries(self, *, after: int = 0, subject: str = "") -> Iterator[Entry]:
         """Entries in order, from behind a number, about one subject where given."""

@@ -1,18 +1,20 @@
 """Opening a file soundly; a damaged one is set aside, and what can be is saved."""
 
 import sqlite3
+from collections.abc import Iterator
 from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from station.ledger import tables
 from station.ledger.books import rebuild
 from station.ledger.check import pages_sound
-from station.ledger.codec import digest
+from station.ledger.codec import digest, read_body
+from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import Damaged, DiskFault, DiskFull, LedgerFault, NotWritable
 from station.ledger.store import Store, suspect_mark
 
-EntryRow = tuple[int, str, str, str, str, str, str, str, bytes]
 NO_ROOM = 28  # the system's number for a full disk
 
 
@@ -82,52 +84,50 @@ def _check_newest(store: Store, number: int) -> None:
 
 def mend(path: Path) -> Damaged:
     """Saves what can be read into a new file in its place; returns what to tell."""
-    entries, values = _readable(path)
     new = beside(path, "new")
-    new.unlink(missing_ok=True)
-    with disk_faults(path):
-        _write_new(new, entries, values)
+    damaged = sqlite3.connect(path, isolation_level=None, timeout=0)
+    try:
+        with disk_faults(path):
+            new.unlink(missing_ok=True)
+        kept = _save(damaged, new)
+    finally:
+        damaged.close()
     aside = set_aside(path, "damaged")
     put_in_place(path)
-    return Damaged(path, aside, len(entries))
+    return Damaged(path, aside, kept)
 
 
-def _write_new(new: Path, entries: list[EntryRow], values: dict[str, str]) -> None:
+def _save(damaged: sqlite3.Connection, new: Path) -> int:
+    """Copies what can be read into a new file; returns how many entries that are."""
     store = Store(new)
     try:
         with store.writing() as connection:
-            connection.executemany(tables.ADD_ENTRY, entries)
-            for key, value in values.items():
-                store.put(key, value)
+            connection.executemany(tables.ADD_ENTRY, _chained(damaged))
+            connection.executemany(tables.ADD_PENDING, _readable(damaged, tables.ALL_PENDING))
+            connection.executemany(tables.PUT_LOCAL, _readable(damaged, tables.LOCAL_ALL))
+            store.put("format", str(tables.FORMAT))
         rebuild(store)
+        newest = store.rows(tables.NEWEST)
     finally:
         store.close()
+    return newest[0][0] if newest else 0
 
 
-def _readable(path: Path) -> tuple[list[EntryRow], dict[str, str]]:
-    """The entries whose chain holds, from the first on, and the local values."""
-    connection = sqlite3.connect(path, isolation_level=None, timeout=0)
-    entries: list[EntryRow] = []
-    values: dict[str, str] = {}
-    try:
-        with suppress(sqlite3.DatabaseError):
-            values.update(connection.execute(tables.LOCAL_ALL))
-        with suppress(sqlite3.DatabaseError, ValueError):
-            _read_chain(connection, entries)
-    finally:
-        connection.close()
-    values["format"] = str(tables.FORMAT)
-    return entries, values
+def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:
+    """Rows up to the first that cannot be read."""
+    with suppress(sqlite3.DatabaseError):
+        yield from damaged.execute(query)
 
 
-def _read_chain(connection: sqlite3.Connection, entries: list[EntryRow]) -> None:
-    """Adds every entry up to the first that cannot be read or does not hold."""
+def _chained(damaged: sqlite3.Connection) -> Iterator[EntryRow]:
+    """Entries up to the first that does not hold. What follows from the body is made anew."""
     link = b""
-    for number, row in enumerate(connection.execute(tables.EVERY_ENTRY), start=1):
-        link = digest(link, row[1], row[7])
+    for number, row in enumerate(_readable(damaged, tables.EVERY_ENTRY), start=1):
+        id_, verdict, text = row[1], row[5], row[7]
+        link = digest(link, id_, text)
         if row[0] != number or row[8] != link:
             return
-        entries.append(row)
+        yield entry_row(number, read_body(text), text, link, str(verdict))
 
 
 class disk_faults:  # noqa: N801 - reads as a statement

@@ -48,18 +48,15 @@ def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[
 
 
 def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
-    with store.faults():
-        if subject:
-            return store.run(tables.ENTRIES_ABOUT, (subject, after)).fetchall()
-        return store.run(tables.ENTRIES, (after,)).fetchall()
+    if subject:
+        return store.rows(tables.ENTRIES_ABOUT, (subject, after))
+    return store.rows(tables.ENTRIES, (after,))
 
 
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
     """Moves from one time to before another, in order; an entry taken back has moved nothing."""
-    with store.faults():
-        rows = store.run(tables.BETWEEN, (since, until)).fetchall()
     moves = []
-    for entry_id, at, text in rows:
+    for entry_id, at, text in store.rows(tables.BETWEEN, (since, until)):
         brief = read_brief(text)
         if brief.moves and not brief.reverses and not reader.undone(entry_id):
             moves += [

@@ -2,9 +2,10 @@
 
 import logging
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
+from typing import Any
 
 from station.ledger import tables
 from station.ledger.faults import Damaged, FormatTooNew, LedgerFault, fault_of
@@ -78,11 +79,23 @@ class Store:
         try:
             yield
         except sqlite3.Error as error:
-            fault = fault_of(error, self.path)
-            if fault is None:
-                raise
-            if isinstance(fault, Damaged):
-                self.suspect()
+            self._blame(error)
+            raise
+
+    def rows(self, statement: str, values: Sequence[object] = ()) -> list[Any]:
+        """All rows of a query; the driver's errors as faults."""
+        try:
+            return self.run(statement, values).fetchall()
+        except sqlite3.Error as error:
+            self._blame(error)
+            raise
+
+    def _blame(self, error: sqlite3.Error) -> None:
+        """Raises the fault behind the driver's error; returns when it is our own bug."""
+        fault = fault_of(error, self.path)
+        if isinstance(fault, Damaged):
+            self.suspect()
+        if fault:
             raise fault from error
 
     def suspect(self) -> None:

@@ -189,6 +189,8 @@ CHAIN = _first(
     _PAGE,
 )
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
+ALL_PENDING = sql(select(pending).order_by(pending.c.seq))
+ADD_PENDING = sql(insert(pending))
 COUNT_PENDING = sql(select(func.count()).select_from(pending))
 
 SPOT = sql(select(balance.c.qty).where(*_spot))

@@ -3,7 +3,7 @@
 import msgspec
 
 from station.ledger import effects, tables
-from station.ledger.codec import Body, Change, State, lay_say, lift_say
+from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say
 from station.ledger.history import History, Recorded
 from station.ledger.numbers import TAKING
 from station.shop.acts import Act, Answer, good, refuse
@@ -34,7 +34,7 @@ def undo(history: History, id: str, act: Act) -> Recorded:
     answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Go on from there."))
     reversal = _reversal(act, body, answer)
     history.append(reversal, (), {})
-    return Recorded(answer, act.id, reversal.moves)
+    return Recorded(answer_of(reversal), act.id, reversal.moves)
 
 
 def _no(said: Say, do: Say) -> Recorded:
@@ -47,8 +47,8 @@ def _gone_on(history: History, body: Body) -> Say | None:
     for (batch, part, place), change in back.items():
         if change >= 0 or balancing(place):
             continue
-        row = history.store.run(tables.SPOT, (batch, part, place)).fetchone()
-        if (row[0] if row else 0) + change < 0:
+        rows = history.store.rows(tables.SPOT, (batch, part, place))
+        if (rows[0][0] if rows else 0) + change < 0:
             return say("Its pieces have gone on, so it cannot be taken back")
     return None
 

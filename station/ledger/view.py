@@ -1,6 +1,5 @@
 """The shop as rules, dialogues and faces read it, straight from the derived tables."""
 
-import sqlite3
 from typing import NamedTuple
 
 import msgspec
@@ -8,6 +7,7 @@ import msgspec
 from station.ledger import tables
 from station.ledger.codec import Body, State, past_of, read_body, read_fact
 from station.ledger.faults import ReadsWrong
+from station.ledger.store import Store
 from station.shop.facts import Fact
 from station.shop.moves import Held
 from station.shop.views import F, Passed, Past
@@ -25,16 +25,16 @@ class Kept(NamedTuple):
 class Reader:
     """Reads the tables; facts decoded once are held by key and the entry that set them."""
 
-    def __init__(self, connection: sqlite3.Connection) -> None:
-        self._run = connection.execute
+    def __init__(self, store: Store) -> None:
+        self._rows = store.rows
         self._kept: dict[str, Kept] = {}
 
     def state(self, key: str) -> State | None:
         """A fact as it stands, of whatever kind."""
         if key in self._kept:
             return self._kept[key].state
-        row = self._run(tables.FACT, (key,)).fetchone()
-        return self._keep(row).state if row else None
+        rows = self._rows(tables.FACT, (key,))
+        return self._keep(rows[0]).state if rows else None
 
     def fact(self, kind: type[F], key: str) -> F | None:
         """A fact by its key."""
@@ -43,29 +43,29 @@ class Reader:
     def facts(self, kind: type[F]) -> tuple[F, ...]:
         """All facts of a kind by key."""
         span = (f"{kind.kind}/", f"{kind.kind}0")  # 0 stands next after the slash
-        return self._all(kind, self._run(tables.FACTS, span).fetchall())
+        return self._all(kind, self._rows(tables.FACTS, span))
 
     def shelf(self, kind: type[F], name: str, limit: int) -> tuple[F, ...]:
         """Facts on a shelf by rank."""
-        rows = self._run(tables.SHELF, (f"{kind.kind}/{name}", limit)).fetchall()
+        rows = self._rows(tables.SHELF, (f"{kind.kind}/{name}", limit))
         return self._all(kind, rows)
 
     def stock(self, batch: str, place: str) -> tuple[Held, ...]:
         """Pieces above zero, oldest batch first."""
         if batch and place:
-            rows = self._run(tables.STOCK_AT, (batch, place))
+            rows = self._rows(tables.STOCK_AT, (batch, place))
         elif batch:
-            rows = self._run(tables.STOCK_BATCH, (batch,))
+            rows = self._rows(tables.STOCK_BATCH, (batch,))
         elif place:
-            rows = self._run(tables.STOCK_PLACE, (place,))
+            rows = self._rows(tables.STOCK_PLACE, (place,))
         else:
             raise ReadsWrong("stock() needs a batch or a place")
-        return tuple(map(Held._make, rows.fetchall()))
+        return tuple(map(Held._make, rows))
 
     def body(self, id: str) -> Body | None:
         """An entry's body by its act's id."""
-        row = self._run(tables.BODY_BY_ID, (id,)).fetchone()
-        return read_body(row[0]) if row else None
+        rows = self._rows(tables.BODY_BY_ID, (id,))
+        return read_body(rows[0][0]) if rows else None
 
     def past(self, id: str) -> Past | None:
         """An entry by its act's id."""
@@ -74,16 +74,16 @@ class Reader:
 
     def last(self, subject: str, kind: str) -> Past | None:
         """The newest entry about a subject."""
-        found = (
-            self._run(tables.LAST_OF_KIND, (subject, kind))
+        rows = (
+            self._rows(tables.LAST_OF_KIND, (subject, kind))
             if kind
-            else self._run(tables.LAST, (subject,))
-        ).fetchone()
-        return self.past_of(read_body(found[0])) if found else None
+            else self._rows(tables.LAST, (subject,))
+        )
+        return self.past_of(read_body(rows[0][0])) if rows else None
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """Sums of moves by hour."""
-        return tuple(map(Passed._make, self._run(tables.TALLY, (since, until)).fetchall()))
+        return tuple(map(Passed._make, self._rows(tables.TALLY, (since, until))))
 
     def past_of(self, body: Body) -> Past:
         """A body as a rule sees it."""

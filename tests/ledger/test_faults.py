@@ -1,0 +1,315 @@
+import os
+import sqlite3
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from station.ledger import tables
+from station.ledger.faults import (
+    Damaged,
+    DiskFault,
+    DiskFull,
+    FormatTooNew,
+    InUse,
+    LedgerFault,
+    NoBackup,
+    NotWritable,
+    fault_of,
+)
+from station.ledger.ledger import Ledger
+from station.shop.facts import Batch
+from tests.ledger.toy import RULES, act, opened, tables_of
+
+ERRORS = [
+    (sqlite3.SQLITE_BUSY, InUse, "Another program"),
+    (sqlite3.SQLITE_READONLY, NotWritable, "cannot be written"),
+    (sqlite3.SQLITE_CANTOPEN, NotWritable, "cannot be written"),
+    (sqlite3.SQLITE_FULL, DiskFull, "is full"),
+    (sqlite3.SQLITE_IOERR | 4 << 8, DiskFault, "disk did not take"),
+    (sqlite3.SQLITE_CORRUPT, Damaged, "damaged"),
+    (sqlite3.SQLITE_NOTADB, Damaged, "damaged"),
+]
+
+
+@pytest.mark.parametrize(("code", "kind", "words"), ERRORS)
+def test_errors_of_the_driver_become_sentences(code, kind, words):
+    error = sqlite3.OperationalError("x")
+    error.sqlite_errorcode = code
+    fault = fault_of(error, Path("shop.station"))
+    assert type(fault) is kind
+    assert words in str(fault)
+    assert "\n" not in str(fault)
+
+
+def test_an_error_of_ours_is_no_fault():
+    error = sqlite3.OperationalError("no such column")
+    error.sqlite_errorcode = sqlite3.SQLITE_ERROR
+    assert fault_of(error, Path("x")) is None
+
+
+def test_a_second_program_stops_at_once(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    code = (
+        "import sys; from pathlib import Path; from station.ledger.ledger import Ledger\n"
+        "try: Ledger(Path(sys.argv[1]), {})\n"
+        "except Exception as e: print(type(e).__name__, e)"
+    )
+    second = subprocess.run(
+        [sys.executable, "-c", code, str(ledger.path)],
+        capture_output=True, text=True, timeout=20, check=True,
+    )
+    assert second.stdout.startswith("InUse Another program has shop.station open.")
+    with pytest.raises(InUse):
+        opened(tmp_path)
+    assert ledger.record(act("b")).entry == "b"
+    assert ledger.check() == []
+
+
+def test_a_folder_that_is_not_there(tmp_path):
+    with pytest.raises(NotWritable):
+        opened(tmp_path / "nowhere")
+
+
+@pytest.mark.skipif(
+    not hasattr(os, "geteuid") or os.geteuid() == 0, reason="who may do all is not stopped"
+)
+def test_a_folder_that_may_not_be_written(tmp_path):
+    tmp_path.chmod(0o500)
+    try:
+        with pytest.raises(NotWritable):
+            opened(tmp_path)
+    finally:
+        tmp_path.chmod(0o700)
+
+
+def test_a_file_that_may_not_be_written(tmp_path):
+    ledger = opened(tmp_path)
+    ledger._store.run("PRAGMA query_only=ON")  # the driver then refuses as on such a file
+    with pytest.raises(NotWritable):
+        ledger.record(act("a"))
+    ledger._store.run("PRAGMA query_only=OFF")
+    assert ledger.record(act("a")).entry == "a"
+
+
+def test_a_full_disk_records_nothing_and_goes_on_after(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    pages = ledger._store.run("PRAGMA page_count").fetchone()[0]
+    ledger._store.run(f"PRAGMA max_page_count={pages + 2}")
+    refused = None
+    while refused is None:
+        before, kept = tables_of(ledger), ledger.count()
+        try:
+            ledger.record(act(f"b{kept}", batch=f"{kept:05d}"), "x" * 50)
+        except DiskFull as fault:
+            refused = str(fault)
+    assert "Nothing was recorded" in refused
+    assert tables_of(ledger) == before
+    assert ledger.count() == kept
+    assert ledger.check() == []
+    ledger._store.run("PRAGMA max_page_count=100000")
+    assert ledger.record(act("later")).entry == "later"
+    assert ledger.check() == []
+
+
+def test_a_newer_program_wrote_it(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.set_local("format", str(tables.FORMAT + 1))
+    ledger.close()
+    with pytest.raises(FormatTooNew, match="Update this one first"):
+        opened(tmp_path)
+    assert (tmp_path / "shop.station").exists()
+
+
+def filled(folder: Path, count: int = 60) -> Path:
+    ledger = opened(folder)
+    for n in range(count):
+        ledger.record(act(f"a{n}", batch=f"{n:05d}"))
+    ledger.set_local("area", "popping")
+    ledger.close()
+    return ledger.path
+
+
+def test_a_file_that_is_no_database_is_set_aside(tmp_path):
+    path = filled(tmp_path)
+    path.write_bytes(b"not a database at all" * 100)
+    with pytest.raises(Damaged, match="set aside as .*Start again") as caught:
+        opened(tmp_path)
+    assert caught.value.aside.read_bytes().startswith(b"not a database")
+    assert caught.value.kept == 0
+    ledger = opened(tmp_path)
+    assert ledger.count() == 0
+
+
+def test_what_is_derived_is_damaged_and_all_is_saved(tmp_path):
+    path = filled(tmp_path)
+    spoil_page(path, "fact")
+    ledger = opened(tmp_path)  # not seen yet: looking a big file through takes long
+    with pytest.raises(Damaged, match="start it again"):
+        read_all(ledger)
+    ledger.close()
+    with pytest.raises(Damaged) as caught:
+        opened(tmp_path)
+    assert caught.value.kept == 60
+    ledger = opened(tmp_path)
+    assert ledger.count() == 60
+    assert ledger.local("area") == "popping"
+    assert ledger.check() == []
+    assert ledger.record(act("a7", batch="00007")).entry == "a7"
+    assert ledger.count() == 60
+
+
+def test_damaged_entries_are_saved_up_to_the_damage(tmp_path):
+    path = filled(tmp_path, 200)
+    spoil_page(path, "entry")
+    ledger = opened(tmp_path)
+    with pytest.raises(Damaged):
+        ledger.check()
+    ledger.close()
+    with pytest.raises(Damaged) as caught:
+        opened(tmp_path)
+    ledger = opened(tmp_path)
+    assert ledger.count() == caught.value.kept
+    assert 0 < ledger.count() < 200
+    assert ledger.check() == []
+
+
+def spoil_page(path: Path, table: str) -> None:
+    """Overwrites a page in the middle of a table with rubbish."""
+    plain = sqlite3.connect(path)
+    size = plain.execute("PRAGMA page_size").fetchone()[0]
+    pages = [
+        row[0]
+        for row in plain.execute(
+            "SELECT pageno FROM dbstat WHERE name=? AND pagetype='leaf' ORDER BY path", (table,)
+        )
+    ] if has_dbstat(plain) else leaf_pages(plain, table)
+    plain.close()
+    with path.open("r+b") as file:
+        file.seek((pages[len(pages) // 2] - 1) * size)
+        file.write(b"\xa5" * size)
+
+
+def has_dbstat(connection: sqlite3.Connection) -> bool:
+    try:
+        connection.execute("SELECT 1 FROM dbstat LIMIT 1")
+    except sqlite3.OperationalError:
+        return False
+    return True
+
+
+def leaf_pages(connection: sqlite3.Connection, table: str) -> list[int]:
+    pytest.skip(f"this driver cannot tell where {table} lies")
+
+
+def read_all(ledger: Ledger) -> list[object]:
+    """Reads every fact through the view, as a day's work would."""
+    return [ledger.view.get(Batch, f"{n:05d}") for n in range(60)]
+
+
+def test_a_changed_entry_is_found(tmp_path):
+    path = filled(tmp_path, 20)
+    plain = sqlite3.connect(path)
+    plain.execute("UPDATE entry SET body=replace(body, ',6,', ',7,') WHERE number=9")
+    plain.commit()
+    plain.close()
+    ledger = opened(tmp_path)
+    problems = ledger.check()
+    assert any("Entry 9: its digest does not match" in p for p in problems)
+    assert any("The table balance differs" in p for p in problems)
+
+
+CHANGES = {
+    "balance": "UPDATE balance SET qty=qty+1 WHERE place='popping/1' AND batch='00003'",
+    "fact": "UPDATE fact SET rank='x' WHERE key='batch/00003'",
+    "tally": "DELETE FROM tally",
+    "Entry 5": "UPDATE entry SET writes='[]' WHERE number=5",
+    "missing": "DELETE FROM entry WHERE number=5",
+}
+
+
+@pytest.mark.parametrize("name", CHANGES)
+def test_a_table_that_differs_is_found_and_rebuilt(name, tmp_path):
+    path = filled(tmp_path, 20)
+    plain = sqlite3.connect(path)
+    plain.execute(CHANGES[name])
+    plain.commit()
+    plain.close()
+    ledger = opened(tmp_path)
+    assert any(name in p for p in ledger.check())
+    if name in ("balance", "fact", "tally"):
+        ledger.rebuild()
+        assert ledger.check() == []
+
+
+def test_backup_and_restore(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    number = int(ledger.take_number("batch"))
+    ledger.record(act("b"))
+    file = tmp_path / "copy.backup"
+    ledger.backup(file)
+    state = tables_of(ledger)
+    ledger.record(act("c"))
+    with pytest.raises(InUse):
+        Ledger.restore(file, ledger.path)
+    ledger.close()
+    Ledger.restore(file, ledger.path)
+    ledger = opened(tmp_path)
+    assert tables_of(ledger) == state
+    assert ledger.view.past("c") is None
+    assert int(ledger.take_number("batch")) > number + 100
+    assert ledger.check() == []
+    assert [p.name for p in tmp_path.glob("*before*")]
+
+
+def test_only_a_sound_backup_is_restored(tmp_path):
+    path = filled(tmp_path, 20)
+    whole = path.read_bytes()
+    bad = tmp_path / "bad.backup"
+    for content in (b"", b"rubbish" * 1000, whole[:8192], whole[: len(whole) // 2]):
+        bad.write_bytes(content)
+        with pytest.raises(LedgerFault):
+            Ledger.restore(bad, path)
+    with pytest.raises(NoBackup, match="no such file"):
+        Ledger.restore(tmp_path / "nothing", path)
+    assert path.read_bytes() == whole
+    assert not list(tmp_path.glob("*.new*"))
+    assert opened(tmp_path).count() == 20
+
+
+def test_a_backup_where_none_can_be_written(tmp_path):
+    ledger = opened(tmp_path)
+    with pytest.raises(NotWritable):
+        ledger.backup(tmp_path / "nowhere" / "copy")
+    with pytest.raises(NoBackup):
+        ledger.backup(ledger.path)
+    assert ledger.record(act("a")).entry == "a"
+
+
+def test_stopped_between_two_renamings(tmp_path):
+    path = filled(tmp_path, 20)
+    path.rename(tmp_path / "shop.station.new")
+    assert opened(tmp_path).count() == 20
+
+
+def test_the_log_is_kept_small(tmp_path, monkeypatch):
+    monkeypatch.setattr("station.ledger.store.LARGEST_LOG", 200_000)
+    ledger = opened(tmp_path)
+    for n in range(60):
+        ledger.record(act(f"a{n}"))
+    assert (tmp_path / "shop.station-wal").stat().st_size < 400_000
+    ledger.idle()
+    assert ledger.check() == []
+
+
+def test_rules_are_not_needed_to_rebuild(tmp_path):
+    path = filled(tmp_path, 20)
+    ledger = Ledger(path, {})
+    before = tables_of(ledger)
+    ledger.rebuild()
+    assert tables_of(ledger) == before
+    assert RULES

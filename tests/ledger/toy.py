@@ -1,0 +1,75 @@
+"""Toy rules and a ledger for the tests of the ledger: no room's rules are needed."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act, Answer, good, refuse
+from station.shop.facts import KINDS, Batch
+from station.shop.moves import move
+from station.shop.views import Rule, View
+from station.shop.words import say
+
+AT = "2026-11-25T10:42:07"
+EVERY = frozenset(KINDS.values())
+
+
+def cut(act: Act, view: View) -> Answer:
+    """So many pieces of a batch come off the bed."""
+    batch = view.get(Batch, str(act.args["batch"])) or new_batch(str(act.args["batch"]))
+    qty = act.args["qty"]
+    assert isinstance(qty, int)
+    if qty > 100:
+        return refuse(say("{qty} is too many", qty=qty), say("Count again."))
+    return good(
+        say("{qty} cut, sheet {n}", qty=qty, n=batch.cut + 1),
+        say("Pop them."),
+        moves=(move("014", qty, "cut", "popping/1", batch.id),),
+        sets=(replace(batch, cut=batch.cut + 1),),
+        prints=(("slip", batch.id),),
+    )
+
+
+def pop(act: Act, view: View) -> Answer:
+    """All that waits goes on to trimming."""
+    held = view.stock(batch=str(act.args["batch"]), place="popping/1")
+    if not held:
+        return refuse(say("Nothing waits"))
+    return good(
+        say("Passed on"),
+        moves=tuple(move(h.part, h.qty, h.place, "trimming", h.batch) for h in held),
+    )
+
+
+def given(answers: Mapping[str, Answer]) -> Rule:
+    """A rule that answers what was laid down for the act."""
+    return Rule(EVERY, lambda act, _view: answers[act.id])
+
+
+RULES = {"cut": Rule(frozenset({Batch}), cut), "pop": Rule(frozenset(), pop)}
+
+
+def new_batch(number: str) -> Batch:
+    return Batch(id=number, cut_file="001", revision="A", router="1", sheets=3)
+
+
+def opened(folder: Path, **more: Rule) -> Ledger:
+    return Ledger(folder / "shop.station", {**RULES, **more})
+
+
+def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: object = 6) -> Act:
+    return Act(
+        id=id, kind=kind, at=at, worker="03", station="1", subject=f"batch/{batch}",
+        args={"batch": batch, "qty": qty},
+    )
+
+
+def tables_of(ledger: Ledger) -> list[list[tuple[object, ...]]]:
+    """The derived tables as they stand, what was taken back left out."""
+    run = ledger._store.run
+    return [
+        run("SELECT * FROM balance ORDER BY 1, 2, 3").fetchall(),
+        run("SELECT * FROM fact WHERE key NOT LIKE 'undone/%' ORDER BY 1").fetchall(),
+        run("SELECT * FROM tally ORDER BY 1, 2, 3, 4").fetchall(),
+    ]
