@@ -89,7 +89,8 @@ def test_an_ordinary_batch_of_shuttles() -> None:
     assert pieces(view, SHEET)["used"] == 4
     assert pieces(view, WEAR)["bit"] == 4 * 55_000
     after, bed = view.get(Batch, "00412"), view.get(Bed, "2")
-    assert after and bed
+    assert after
+    assert bed
     assert (after.state, after.cut, bed.state, bed.batch) == ("cut", 4, "free", "")
     slips = view.shelf(Slip, "popping")
     assert [s.sheet for s in slips] == [1, 2, 3, 4]
@@ -112,7 +113,8 @@ def test_a_newer_revision_holds_the_sheets_that_are_left() -> None:
     for n, hour in enumerate(("08", "09", "10"), start=1):
         cut(one, n, f"{hour}:00", f"{hour}:23")
     revision, cut_file = view.get(Revision, f"{COMBS}.C"), view.get(CutFile, COMBS)
-    assert revision and cut_file
+    assert revision
+    assert cut_file
     view.facts[cut_file.key] = CutFile(id=COMBS, name="HC300-SET", words="", approved="D")
     one.give(Code("lot", "0931"), Number("6.4"), press("held_down"), press("bit_good"))
     assert one.give(press("file_right")).tone == "stop"
@@ -188,7 +190,7 @@ def test_a_bit_breaks_on_sheet_three_of_eight() -> None:
         cut(one, n, f"{hour}:00", f"{hour}:20")
     assert pieces(view, GAUGE) == {"cut": -1280, "popping": 1190, "spoiled": 90}
     shown = face(one.hand, view)
-    assert [str(p.label) for p in shown.presses][0] == "Cut one more sheet"
+    assert str(shown.presses[0].label) == "Cut one more sheet"
     more = one.give(press("one_more_sheet"))
     assert (str(more.said), more.prints) == (
         "Batch 00412 has 9 sheets now",

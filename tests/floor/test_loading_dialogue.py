@@ -1,0 +1,159 @@
+"""What an input means at the cutting bed, where the stories don't pass."""
+
+from collections.abc import Mapping
+
+import pytest
+
+from station.floor.loading.dialogue import step
+from station.floor.loading.rules import RULES
+from station.shop.cards import BUTTONS
+from station.shop.codes import Code
+from station.shop.facts import Bed, Bit, Fact, Lot
+from station.shop.rooms import Input, Number, Point
+from tests.floor.beds import BED, CUTTING, STOPPED
+from tests.floor.shop_small import DAY, GAUGES, Player, batch, hand, sheets, small_shop
+
+GOOD = batch(GAUGES)
+FREE = Bed(id="1", day=DAY, bits=((0, "11"),))
+FIVE = Bed(id="5", day=DAY, bits=((1, "15"), (2, "16")), batch="00412")
+MARKED = Lot(id="0960", material="1", mark="5.8 mm read on router 1")
+
+
+def press(name: str) -> Code:
+    return Code("button", BUTTONS[name].number)
+
+
+def player(
+    *facts: Fact, router: str = "1", work: Mapping[str, object] | None = None
+) -> Player:
+    view = small_shop(*facts, moves=(sheets("0960", 5),))
+    one = hand("loading", router=router).with_work(**(work or {}))
+    return Player(view, RULES, step, one)
+
+
+SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
+    ("No batch in hand yet | Scan a traveller first.", FREE, press("start"), {}),
+    ("No batch in hand yet | Scan a traveller first.", FREE, press("held_down"), {}),
+    ("No batch in hand yet | Scan a traveller first.", FREE, press("one_more_sheet"), {}),
+    ("No batch in hand yet | Scan a traveller first.", FREE, Code("lot", "0931"), {}),
+    ("No sheet is on the bed | Start a sheet first.", BED, press("off_bed"), {}),
+    ("No sheet is on the bed | Nothing is spoiled.", BED, press("sheet_spoiled"), {}),
+    ("This screen serves one router | Go on with your work.", BED, press("next_router"), {}),
+    ("Lot 0940 is 9 mm birch plywood | This job takes 6.5 mm birch plywood.", BED,
+     Code("lot", "0940"), {}),
+    ("Sheet from lot 0960 | Look twice: 5.8 mm read on router 1.", BED, Code("lot", "0960"), {}),
+    ("Sheet from lot 0931 | Measure the sheet, enter mm.", BED, Code("lot", "0931"), {}),
+    ("6.4 mm: within limits | Scan the lot of the next sheet.", BED, Number("6,4"), {}),
+    ("That is no thickness | Enter the reading in mm, such as 6.4.", BED, Number("-1"), {}),
+    ("5.8 mm read, limits are 6.0 to 6.9 | Not this sheet: measure again, or ask.", BED,
+     Number("5.8"), {}),
+    ("Not while sheet 1 is on the bed | Tick it when the bed is free.", CUTTING,
+     press("held_down"), {}),
+    ("Not while sheet 1 is on the bed | Tick it when the bed is free.", CUTTING,
+     press("zeroed"), {}),
+    ("Bit is right | Wait for sheet 1, then scan its slip.", CUTTING, Code("bit", "11"),
+     {"lot": "0931", "reading": 6.4, "ticks": ["file"]}),
+    ("Cut file is right | Press “Start the sheet”.", BED, press("file_right"),
+     {"lot": "0931", "reading": 6.4, "ticks": ["held_down", "bit"]}),
+    ("Stopped since 09:05 already | When it runs again: “The stop is over”.", STOPPED,
+     press("stop"), {}),
+    (("This does not stop the router: use its own stop | "
+      "Then scan or touch the reason. Hands off the bed."), CUTTING, press("stop"), {}),
+    ("That is no reason for a sheet | Scan one of those shown.", CUTTING, Code("reason", "01"),
+     {"mode": "spoil"}),
+    ("That part is not on this sheet | Scan another part.", CUTTING, Code("part", "014"),
+     {"mode": "spoil"}),
+    ("160 of these on a sheet | How many of them are whole?", CUTTING, press("survived"),
+     {"mode": "spoil"}),
+    ("70 of 160 are whole | “Sheet spoiled” again when it is complete.", CUTTING, Number("70"),
+     {"mode": "spoil", "part": "045"}),
+    ("Bit 11 is broken | Use the router's own stop. Report the sheet spoiled.", CUTTING,
+     press("bit_broken"), {}),
+    ("Router 4 is not served here | Go to its own screen.", BED, Code("router", "4"), {}),
+    ("Router 1 is in front of you | Sheet 1 of batch 00412 is on it.", CUTTING,
+     Code("router", "1"), {}),
+    ("Router 1 is in front of you | It is free: scan a traveller.", FREE, Code("router", "1"),
+     {}),
+    ("Batch 00412 is in hand, sheet 1 next | Scan the lot of the next sheet.", BED,
+     Code("batch", "00412", "A"), {}),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "bed", "given", "work"), SAYS, ids=lambda v: str(v)[:40])
+def test_an_input_is_understood(
+    words: str, bed: Bed, given: Input, work: dict[str, object]
+) -> None:
+    answer = player(GOOD, MARKED, bed, work=work).give(given)
+    assert f"{answer.said} | {answer.do}" == words
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        Point(1.0, 1.0),
+        Code("order", "3306"),
+        Code("zone", "51"),
+        Code("reason", "31"),
+        Code("part", "045"),
+        press("survived"),
+        press("pass_on"),
+    ],
+)
+def test_what_means_nothing_here_is_left_to_others(given: Input) -> None:
+    one = player(GOOD, BED)
+    assert step(one.hand, given, one.view) is None
+
+
+def test_a_number_means_nothing_without_a_batch() -> None:
+    one = player(FREE)
+    assert step(one.hand, Number("6.4"), one.view) is None
+
+
+def test_the_bit_is_not_ticked_when_a_wrong_one_is_in() -> None:
+    one = player(GOOD, Bed(id="1", day=DAY, bits=((0, "18"),), batch="00412"))
+    assert str(one.give(press("bit_good")).said) == "A 6 mm bit is needed"
+
+
+def test_a_changer_takes_a_bit_where_one_of_its_size_was() -> None:
+    one = player(GOOD, FIVE, router="5")
+    assert not one.give(Code("bit", "18")).refused  # 3 mm: pocket 2
+    assert not one.give(Code("bit", "17")).refused  # 6 mm: the file's tool 1
+    bed = one.view.get(Bed, "5")
+    assert bed
+    assert bed.bits == ((1, "17"), (2, "18"))
+    one.view.facts["bit/19"] = Bit(id="19", words="1 mm", diameter_mm=1.0)
+    assert str(one.give(Code("bit", "19")).said) == "No pocket takes bit 19"
+
+
+def test_of_several_bits_the_broken_one_is_asked_for() -> None:
+    one = player(GOOD, FIVE, router="5")
+    assert str(one.give(press("bit_broken")).said) == "Which bit broke?"
+    assert str(one.give(Code("bit", "16")).said) == "Bit 16 is broken"
+
+
+def test_a_new_bit_takes_the_ticks_for_bit_and_zero_away() -> None:
+    one = player(GOOD, BED, work={"ticks": ["held_down", "bit", "zero", "file"]})
+    one.give(Code("bit", "17"))
+    assert one.hand.work["ticks"] == ["held_down", "file"]
+
+
+def test_what_is_said_while_it_cuts_holds_for_the_next_sheet() -> None:
+    one = player(GOOD, CUTTING)
+    one.give(Code("lot", "0931"), Number("6.4"), press("bit_good"), press("file_right"))
+    one.give(Code("batch", "00412", "A", 1), now="09:20")
+    one.give(press("first_off_good"), press("held_down"))
+    assert str(one.give(press("start")).said) == "Sheet 2 started at 09:20"
+    assert one.hand.work == {"lot": "0931"}
+
+
+def test_looking_at_another_router_lets_go_of_what_was_said() -> None:
+    one = player(GOOD, BED, router="1,2", work={"lot": "0931", "reading": 6.4})
+    one.give(press("next_router"))
+    assert one.hand.work == {"router": "2"}
+    one.give(press("next_router"))
+    assert one.hand.work == {"router": "1"}
+
+
+def test_without_a_router_set_up_every_router_is_served() -> None:
+    one = player(GOOD, router="")
+    assert "Router 3" in str(one.give(Code("router", "3")).said)

@@ -1,0 +1,207 @@
+"""Each state of the cutting bed has its face: the right buttons, the right words."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import pytest
+
+from station.floor.loading.face import face
+from station.shop.cards import button
+from station.shop.codes import read
+from station.shop.faces import (
+    Asked,
+    Cards,
+    Check,
+    Checks,
+    Face,
+    Header,
+    Meter,
+    Progress,
+    Remark,
+    SheetDrawing,
+    Table,
+)
+from station.shop.facts import Bed, Fact, Notice
+from station.shop.rooms import Hand
+from tests.floor.beds import BED, CUTTING, STOPPED, worn
+from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, small_shop
+
+GOOD = batch(GAUGES)
+FREE = replace(BED, batch="")
+READY = {"lot": "0931", "reading": 6.4, "ticks": ["held_down", "bit", "file"]}
+
+
+def shown(
+    *facts: Fact,
+    now: str = "09:09",
+    router: str = "1",
+    work: Mapping[str, object] | None = None,
+    **more: object,
+) -> Face:
+    one = hand("loading", now, router=router).with_work(**(work or {}), **more)
+    return face(one, small_shop(*facts))
+
+
+def labels(shown: Face) -> list[str]:
+    return [str(p.label) for p in shown.presses]
+
+
+def checks(shown: Face) -> dict[str, Check]:
+    (block,) = [b for b in shown.beside if isinstance(b, Checks)]
+    return {str(c.label): c for c in block.items}
+
+
+STATES: tuple[tuple[str, tuple[Fact, ...], dict[str, object], list[str]], ...] = (
+    ("nothing waits", (FREE,), {}, ["Report a stop", "Resurfaced"]),
+    ("a queue", (FREE, GOOD), {}, ["Take batch 00412", "Report a stop", "Resurfaced"]),
+    ("the day begins", (replace(FREE, day=""), GOOD), {},
+     ["Start of day done", "Take batch 00412", "Report a stop", "Resurfaced"]),
+    ("to make ready", (BED, GOOD), {},
+     ["Start sheet 1", "Report a stop", "Bit broken", "Resurfaced"]),
+    ("something to read",
+     (BED, GOOD, Notice(id="n", router="1", text="6 uncut", at=at("09:00"))), {},
+     ["I have read it", "Report a stop", "Bit broken", "Resurfaced"]),
+    ("to re-home", (replace(BED, rehome="stop", first_off="stop"), GOOD), {},
+     ["Router re-homed", "Report a stop", "Bit broken", "Resurfaced"]),
+    ("first-off", (replace(BED, first_off="stop"), GOOD), {},
+     ["First-off agrees", "It is wrong", "Report a stop", "Bit broken", "Resurfaced"]),
+    ("it cuts", (CUTTING, replace(GOOD, state="cutting")), {},
+     ["Sheet 1 is off the bed", "Sheet spoiled", "Report a stop"]),
+    ("stopped on a sheet", (STOPPED, GOOD), {},
+     ["The stop is over", "Sheet spoiled", "Bit broken"]),
+    ("stopped and free", (replace(FREE, state="stopped", stop="32", stopped=at("09:00")),), {},
+     ["The stop is over", "Bit broken"]),
+    ("why stopped", (CUTTING, GOOD), {"mode": "stop"}, ["Leave it"]),
+    ("why spoiled", (CUTTING, GOOD), {"mode": "spoil"}, ["Leave it"]),
+    ("what survived", (CUTTING, GOOD), {"mode": "spoil", "reason": "12"},
+     ["Sheet 1 is spoiled", "Leave it"]),
+    ("which bit", (replace(CUTTING, bits=((1, "15"), (2, "16"))), GOOD), {"mode": "broken"},
+     ["Leave it"]),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("state", "facts", "work", "wanted"), STATES, ids=[s[0] for s in STATES])
+def test_a_state_has_its_buttons(
+    state: str, facts: tuple[Fact, ...], work: dict[str, object], wanted: list[str]
+) -> None:
+    one = shown(*facts, work=work)
+    assert labels(one) == wanted
+    assert str(one.where) == "Router 1 · clamped bed"
+    for press in one.presses:
+        assert not isinstance(read(press.code), str)
+        assert read(press.code).__class__.__name__ == "Code"
+
+
+def test_the_sheet_is_drawn_as_far_as_it_is_cut() -> None:
+    one = shown(CUTTING, GOOD)
+    head, sheet, bar = one.main
+    assert isinstance(head, Header)
+    assert isinstance(sheet, SheetDrawing)
+    assert isinstance(bar, Progress)
+    assert (head.number, head.right, str(head.right_small)) == ("00412", "1", "of 4")
+    assert str(head.note) == "6.5 mm birch plywood · 4 sheets · 160 parts a sheet, 320 tabs"
+    assert sheet.cut == pytest.approx(0.5)
+    assert (str(bar.big), str(bar.note)) == ("9 min", "left on this sheet")
+    assert bar.until == (at("09:00"), at("09:18"))
+
+
+def test_a_sheet_past_its_time_turns_ochre() -> None:
+    bar = shown(CUTTING, GOOD, now="09:21").main[2]
+    assert isinstance(bar, Progress)
+    assert (str(bar.big), bar.tone, bar.fraction) == ("3 min", "attention", 1.0)
+
+
+def test_what_needs_a_free_bed_is_later_while_it_cuts() -> None:
+    items = checks(shown(replace(CUTTING, zero="x"), GOOD, work=READY))
+    assert items["Hold-down, bed vacuumed"].state == "later"
+    assert items["Zero"].state == "later"
+    assert items["Sheet"].state == items["Bit"].state == items["Cut file"].state == "done"
+
+
+def test_everything_said_makes_the_start_primary() -> None:
+    one = shown(BED, GOOD, work=READY)
+    assert one.presses[0].style == "primary"
+    assert {c.state for c in checks(one).values()} == {"done"}
+    less = {**READY, "ticks": ["bit"]}
+    assert shown(BED, GOOD, work=less).presses[0].style == "off"
+
+
+def test_wrong_things_are_shown_wrong() -> None:
+    items = checks(
+        shown(replace(BED, bits=((0, "18"),)), replace(GOOD, revision="C"), lot="0931",
+              reading=5.8)
+    )  # fmt: skip
+    assert items["Thickness"].state == "wrong"
+    assert items["Bit"].state == "wrong"
+
+
+def test_lots_and_keypad_are_there_for_touch() -> None:
+    lots = shown(BED, GOOD).main[-1]
+    assert isinstance(lots, Cards)
+    assert [e.big for e in lots.entries] == ["0931"]
+    asked = shown(BED, GOOD, lot="0931").main[-1]
+    assert isinstance(asked, Asked)
+    bits = shown(replace(BED, bits=()), GOOD).main[-1]
+    assert isinstance(bits, Cards)
+    assert [e.big for e in bits.entries] == ["17"]
+
+
+def test_the_queue_says_why_and_how_long() -> None:
+    cards = shown(FREE, GOOD, batch(COMBS, id="00417", holds=("late",))).main[-1]
+    assert isinstance(cards, Cards)
+    first, held = cards.entries
+    assert (str(first.right), first.line2) == ("18 min a sheet", "rack under its mark")
+    assert (str(held.right), held.line2, held.tone) == ("held", "late", "attention")
+    assert first.code == str(read(first.code))
+
+
+def test_the_bit_meter_says_after_which_sheet() -> None:
+    view = small_shop(CUTTING, GOOD, moves=(worn("11", 1300),))
+    (meter,) = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
+    assert (str(meter.left), str(meter.right)) == ("1\u2009300 m cut", "change after sheet 3")
+    assert meter.fraction == pytest.approx(1300 / 1500)
+
+
+def test_take_care_names_the_mass_and_local_rules() -> None:
+    (care,) = [b for b in shown(CUTTING, GOOD).side if isinstance(b, Remark)]
+    words = str(care.text)
+    assert "two people or a lift" in words
+    assert "Local rules" in words
+    vacuum = shown(replace(CUTTING, id="5"), GOOD, router="5").side
+    assert "never hold parts by hand" in str(next(b for b in vacuum if isinstance(b, Remark)).text)
+
+
+def test_a_stop_says_that_it_stops_nothing() -> None:
+    for one in (shown(STOPPED, GOOD), shown(CUTTING, GOOD, mode="stop")):
+        remark = next(b for b in one.main if isinstance(b, Remark))
+        assert str(remark.title) == "This does not stop the router"
+
+
+def test_reasons_and_parts_can_be_touched() -> None:
+    table = shown(CUTTING, GOOD, mode="stop").main[-1]
+    assert isinstance(table, Table)
+    assert all(r.code for r in table.rows)
+    assert len(table.rows) == 6
+    parts = shown(CUTTING, GOOD, mode="spoil", reason="12", survived={"045": 70}).main[1]
+    assert isinstance(parts, Table)
+    assert [str(c.text) for c in parts.rows[0].cells] == ["160", "70", "90"]
+
+
+def test_a_screen_for_several_routers_shows_which_is_free_next() -> None:
+    one = shown(CUTTING, GOOD, Bed(id="2", day=DAY, bits=((0, "12"),)), router="1,2")
+    cards = one.side[0]
+    assert isinstance(cards, Cards)
+    assert [(e.big, str(e.right)) for e in cards.entries] == [
+        ("Router 2", "free"),
+        ("Router 1", "9 min left"),
+    ]
+    assert button("next_router") in [p.code for p in one.presses]
+
+
+def test_an_unknown_router_or_lost_work_still_has_a_face() -> None:
+    assert face(Hand(area="loading", router="9", now=at("10:00")), small_shop())
+    assert face(
+        Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop()
+    )
+    assert shown(FREE, mode="spoil")
+    assert shown(replace(BED, batch="00999"))
