@@ -8,7 +8,7 @@ from pathlib import Path
 from station.ledger import check as checking
 from station.ledger import tables
 from station.ledger.books import rebuild
-from station.ledger.faults import Damaged, LedgerFault, NoBackup, fault_of
+from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import beside, disk_faults, put_in_place, set_aside
 from station.ledger.store import Store
@@ -87,7 +87,7 @@ def _prepare(new: Path, file: Path) -> None:
     except Damaged as error:
         raise NoBackup(file, "it is damaged") from error
     finally:
-        with suppress(LedgerFault):
+        with suppress(Fault):
             store.close()
 
 

@@ -1,6 +1,6 @@
 """What can go wrong around the history, each as a typed error with one clear sentence.
 
-Faults of the surroundings (`LedgerFault`) are told to the person as they stand. Own bugs
+Faults of the surroundings (`Fault`) are told to the person as they stand. Own bugs
 (`OwnBug`) are never swallowed: the act is not recorded and the program says so.
 """
 
@@ -8,11 +8,11 @@ import sqlite3
 from pathlib import Path
 
 
-class LedgerFault(Exception):  # noqa: N818 - the surroundings' fault, no error of ours
+class Fault(Exception):  # noqa: N818 - the surroundings' fault, no error of ours
     """The surroundings do not allow it; the text says what happened and what to do."""
 
 
-class InUse(LedgerFault):
+class InUse(Fault):
     """Another program holds the file."""
 
     def __init__(self, path: Path) -> None:
@@ -21,7 +21,7 @@ class InUse(LedgerFault):
         )
 
 
-class NotWritable(LedgerFault):
+class NotWritable(Fault):
     """The folder or the file cannot be written."""
 
     def __init__(self, path: Path) -> None:
@@ -31,7 +31,7 @@ class NotWritable(LedgerFault):
         )
 
 
-class DiskFull(LedgerFault):
+class DiskFull(Fault):
     """No room is left; what was asked is not recorded."""
 
     def __init__(self, path: Path) -> None:
@@ -41,7 +41,7 @@ class DiskFull(LedgerFault):
         )
 
 
-class DiskFault(LedgerFault):
+class DiskFault(Fault):
     """The disk did not read or write; what was asked is not recorded."""
 
     def __init__(self, path: Path) -> None:
@@ -51,7 +51,7 @@ class DiskFault(LedgerFault):
         )
 
 
-class Damaged(LedgerFault):
+class Damaged(Fault):
     """The file is damaged. `aside` is where it was put, `kept` how many entries were saved."""
 
     def __init__(self, path: Path, aside: Path | None = None, kept: int | None = None) -> None:
@@ -59,7 +59,7 @@ class Damaged(LedgerFault):
         super().__init__(_damaged_words(path, aside, kept))
 
 
-class FormatTooNew(LedgerFault):
+class FormatTooNew(Fault):
     """A newer program wrote the file."""
 
     def __init__(self, path: Path, found: str) -> None:
@@ -68,7 +68,7 @@ class FormatTooNew(LedgerFault):
         )
 
 
-class NoBackup(LedgerFault):
+class NoBackup(Fault):
     """The file to restore is no sound backup."""
 
     def __init__(self, file: Path, why: str) -> None:
@@ -118,7 +118,7 @@ _BY_CODE: dict[int, type[InUse | NotWritable | DiskFault | DiskFull | Damaged]] 
 }
 
 
-def fault_of(error: sqlite3.Error, path: Path) -> LedgerFault | None:
+def fault_of(error: sqlite3.Error, path: Path) -> Fault | None:
     """The fault behind a driver's error; None when it is a bug of our own."""
     code = getattr(error, "sqlite_errorcode", None)
     kind = _BY_CODE.get(code & 0xFF) if isinstance(code, int) else None

@@ -28,7 +28,7 @@ def _random_id() -> str:
 class Ledger:
     """The history in one file, held by this program alone.
 
-    Opening creates the file when there is none. Raises a `faults.LedgerFault` with a sentence
+    Opening creates the file when there is none. Raises a `faults.Fault` with a sentence
     for the person when the surroundings do not allow it.
     """
 
@@ -55,7 +55,7 @@ class Ledger:
         """Decides on an act and records it, and the draft with it, in one transaction.
 
         A refusal records nothing. The same act again gives the same answer and no second
-        entry. Raises a LedgerFault with nothing recorded, or an OwnBug.
+        entry. Raises a Fault with nothing recorded, or an OwnBug.
         """
         local = dict(self._handed)
         if draft is not None:

@@ -12,7 +12,7 @@ from station.ledger.books import rebuild
 from station.ledger.check import pages_sound
 from station.ledger.codec import digest, read_body
 from station.ledger.effects import EntryRow, entry_row
-from station.ledger.faults import Damaged, DiskFault, DiskFull, LedgerFault, NotWritable
+from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
 from station.ledger.store import Store, suspect_mark
 
 NO_ROOM = 28  # the system's number for a full disk
@@ -145,7 +145,7 @@ class disk_faults:  # noqa: N801 - reads as a statement
             raise _fault(error, self.path) from error
 
 
-def _fault(error: OSError, path: Path) -> LedgerFault:
+def _fault(error: OSError, path: Path) -> Fault:
     if error.errno == NO_ROOM:
         return DiskFull(path)
     return NotWritable(path) if isinstance(error, PermissionError) else DiskFault(path)

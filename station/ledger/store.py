@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from station.ledger import tables
-from station.ledger.faults import Damaged, FormatTooNew, LedgerFault, fault_of
+from station.ledger.faults import Damaged, FormatTooNew, Fault, fault_of
 
 log = logging.getLogger(__name__)
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
@@ -134,7 +134,7 @@ class Store:
             try:
                 with self.faults():
                     self.run(f"PRAGMA wal_checkpoint({mode})")
-            except LedgerFault:
+            except Fault:
                 log.exception("The log could not be moved into the file")
 
     def close(self) -> None:

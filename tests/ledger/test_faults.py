@@ -13,7 +13,7 @@ from station.ledger.faults import (
     DiskFull,
     FormatTooNew,
     InUse,
-    LedgerFault,
+    Fault,
     NoBackup,
     NotWritable,
     fault_of,
@@ -136,7 +136,7 @@ def filled(folder: Path, count: int = 60) -> Path:
 def test_a_file_that_is_no_database_is_set_aside(tmp_path):
     path = filled(tmp_path)
     path.write_bytes(b"not a database at all" * 100)
-    with pytest.raises(Damaged, match="set aside as .*Start again") as caught:
+    with pytest.raises(Damaged, match=r"set aside as .*Start again") as caught:
         opened(tmp_path)
     assert caught.value.aside.read_bytes().startswith(b"not a database")
     assert caught.value.kept == 0
@@ -272,7 +272,7 @@ def test_only_a_sound_backup_is_restored(tmp_path):
     bad = tmp_path / "bad.backup"
     for content in (b"", b"rubbish" * 1000, whole[:8192], whole[: len(whole) // 2]):
         bad.write_bytes(content)
-        with pytest.raises(LedgerFault):
+        with pytest.raises(Fault):
             Ledger.restore(bad, path)
     with pytest.raises(NoBackup, match="no such file"):
         Ledger.restore(tmp_path / "nothing", path)

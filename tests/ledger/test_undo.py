@@ -95,7 +95,7 @@ answers = st.builds(
     lambda m, f: good(say("done"), moves=tuple(m), sets=tuple({x.key: x for x in f}.values())),
     st.lists(moves, max_size=4), st.lists(facts, max_size=3),
 )
-steps = st.lists(st.one_of(answers, st.integers(0, 30)), min_size=1, max_size=25)
+steps = st.lists(st.one_of(answers, st.integers(0, 30)), min_size=4, max_size=40)
 
 
 def holds(ledger, answer: Answer) -> bool:
