@@ -33,7 +33,7 @@ class Piece(NamedTuple):
     left: bool = True
 
 
-class BadOffset(ValueError):
+class OffsetError(ValueError):
     """The bit does not fit into a corner."""
 
 
@@ -64,7 +64,7 @@ def _direction(a: Corner, b: Corner) -> Point:
 def offset(corners: Corners, by: float) -> Corners:
     """The loop moved outward by `by` mm, inward below zero.
 
-    Raises BadOffset where a corner is too tight for it.
+    Raises OffsetError where a corner is too tight for it.
     """
     moved = []
     for corner, (ux, uy), (vx, vy) in _around(corners):
@@ -73,7 +73,7 @@ def offset(corners: Corners, by: float) -> Corners:
         convex = ux * vy - uy * vx > 0
         radius = corner.r + by if convex else corner.r - by
         if radius < -1e-9:
-            raise BadOffset(f"the corner at {corner.x:g}, {corner.y:g} is too tight")
+            raise OffsetError(f"the corner at {corner.x:g}, {corner.y:g} is too tight")
         moved.append(Corner(corner.x + share * nx, corner.y + share * ny, max(radius, 0.0)))
     return tuple(moved)
 

@@ -7,7 +7,10 @@ from station.floor.office.first import first_mailers, first_materials, first_rea
 from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Router, Shop, Worker
 
 # The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
-PIN_HASH = "$argon2id$v=19$m=1024,t=1,p=1$E1dMqXcNXQ6Ss7reJuKQ9g$y2THDZmBFdoqRjHn0/Ie5xi/ex0wKL2ZP3an0teG1kY"
+PIN_HASH = (
+    "$argon2id$v=19$m=1024,t=1,p=1$E1dMqXcNXQ6Ss7reJuKQ9g"
+    "$y2THDZmBFdoqRjHn0/Ie5xi/ex0wKL2ZP3an0teG1kY"
+)
 
 LARGE_WORDS, SMALL_WORDS = "6.0 mm compression", "3.0 mm straight"
 SPARE_LARGE = tuple(str(n) for n in range(17, 29))

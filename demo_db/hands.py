@@ -1,0 +1,161 @@
+"""The people of the demo shop: they act through the real rules, at believable times.
+
+A process is a generator that yields the minutes until it goes on; `run` takes all
+processes of a day in the order of their times. Everything random comes from one source
+with a fixed seed.
+"""
+
+import heapq
+from collections import Counter
+from collections.abc import Generator, Iterable
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from random import Random
+from typing import NamedTuple
+
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act, Answer
+from station.shop.views import View
+
+Process = Generator[float, None, None]  # yields minutes
+
+SUPERVISOR, OFFICE = "01", "6"
+
+
+class Done(NamedTuple):
+    """What an act came to; `id` is its entry's, empty where it was refused."""
+
+    answer: Answer
+    id: str
+
+    @property
+    def ok(self) -> bool:
+        """Whether it was recorded."""
+        return bool(self.id)
+
+
+class Who(NamedTuple):
+    """A worker at a station."""
+
+    worker: str
+    station: str
+
+
+BOSS = Who(SUPERVISOR, OFFICE)
+
+
+@dataclass
+class Hands:
+    """Acts at the shop's time `at`. What was refused is counted by its words."""
+
+    ledger: Ledger
+    rng: Random
+    at: datetime
+    ends: datetime  # of this working day
+    refused: Counter[str] = field(default_factory=Counter)
+    done: Counter[str] = field(default_factory=Counter)
+
+    @property
+    def view(self) -> View:
+        """The shop as it stands."""
+        return self.ledger.view
+
+    @property
+    def today(self) -> str:
+        """The date."""
+        return self.at.date().isoformat()
+
+    def left(self) -> float:
+        """Minutes until the day ends."""
+        return (self.ends - self.at).total_seconds() / 60
+
+    def chance(self, share: float) -> bool:
+        """True in so many cases."""
+        return self.rng.random() < share
+
+    def minutes(self, low: float, high: float) -> float:
+        """Some time between the two."""
+        return self.rng.uniform(low, high)
+
+    def do(
+        self,
+        who: Who,
+        kind: str,
+        subject: str,
+        /,
+        *,
+        numbers: tuple[str, ...] = (),
+        why: str = "",
+        **args: object,
+    ) -> Done:
+        """An act. What the rule asks for is given: a second scan, the supervisor, `why`."""
+        if numbers:
+            args["numbers"] = {n: self.ledger.take_number(n) for n in numbers}
+        answers: dict[str, dict[str, object]] = {
+            "sure": {"sure": True},
+            "supervisor": {"approved": SUPERVISOR},
+            "reason": {"reason": why},
+        }
+        for _ in range(4):
+            done = self._record(who, kind, subject, args)
+            asks = done.answer.asks
+            if done.ok or not asks or (asks == "reason" and not why):
+                break
+            args = {**args, **answers[asks]}
+        self._count(kind, done)
+        return done
+
+    def _record(self, who: Who, kind: str, subject: str, args: dict[str, object]) -> Done:
+        act = Act(id=self._id(), kind=kind, at=self.at.isoformat(timespec="seconds"),
+                  worker=who.worker, station=who.station, subject=subject,
+                  args=args)  # fmt: skip
+        recorded = self.ledger.record(act)
+        return Done(recorded.answer, recorded.entry or "")
+
+    def _id(self) -> str:
+        return f"{self.rng.getrandbits(64):016x}"
+
+    def _count(self, kind: str, done: Done) -> None:
+        if done.ok:
+            self.done[kind] += 1
+        else:
+            self.refused[f"{kind}: {done.answer.said}"] += 1
+
+    def undo(self, who: Who, done: Done, subject: str) -> None:
+        """Takes an act back."""
+        act = Act(id=self._id(), kind="undo", at=self.at.isoformat(timespec="seconds"),
+                  worker=who.worker, station=who.station, subject=subject,
+                  args={"entry": done.id})  # fmt: skip
+        recorded = self.ledger.undo(done.id, act)
+        self._count("undo", Done(recorded.answer, recorded.entry or ""))
+
+
+Waiting = tuple[datetime, int, Process]  # when it goes on, its turn, the process
+
+
+def start(hands: Hands, processes: Iterable[Process]) -> list[Waiting]:
+    """Processes that all begin now."""
+    return [(hands.at, n, process) for n, process in enumerate(processes)]
+
+
+def run(hands: Hands, waiting: list[Waiting], until: datetime) -> list[Waiting]:
+    """Runs the processes in the order of their times; gives those still under way."""
+    heap = list(waiting)
+    heapq.heapify(heap)
+    while heap and heap[0][0] <= until:
+        at, n, process = heapq.heappop(heap)
+        hands.at = max(hands.at, at)
+        wait = next(process, None)
+        if wait is not None:
+            pause = timedelta(seconds=max(1, round(wait * 60)))
+            heapq.heappush(heap, (hands.at + pause, n, process))
+    hands.at = max(hands.at, until)
+    return heap
+
+
+def before(hands: Hands, process: Process, until: datetime) -> Process:
+    """The process up to a time; then it is left as it stands."""
+    for wait in process:
+        if hands.at + timedelta(minutes=wait) >= until:
+            return
+        yield wait

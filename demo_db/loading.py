@@ -1,0 +1,215 @@
+"""A day at a router of the demo shop: sheets, first-offs, bits, stops, spoiled sheets."""
+
+from collections import deque
+from collections.abc import Generator
+from datetime import datetime
+
+from demo_db.hands import BOSS, Done, Hands, Process, Who
+from demo_db.machines import large_bit, small_bit
+from demo_db.parts import THICKNESS
+from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Notice, Revision, Router
+from station.shop.moves import SHEET, WEAR
+from station.shop.plain import to_plain
+from station.shop.views import total
+
+TICKS = ("held_down", "bit", "file", "zero")
+LOADERS = {"1": Who("02", "1"), "2": Who("02", "1"), "3": Who("02", "1"),
+           "4": Who("03", "2"), "5": Who("03", "2")}  # fmt: skip
+STOPS = ("31", "32", "33", "34", "35", "36", "33", "36")
+LOT_SIZE = 80
+
+
+class RouterDay:
+    """One router through one day."""
+
+    def __init__(self, hands: Hands, router: str) -> None:
+        self.hands, self.router = hands, router
+        self.who = LOADERS[router]
+
+    @property
+    def bed(self) -> Bed:
+        """The bed as it stands."""
+        return self.hands.view.get(Bed, self.router) or Bed(id=self.router)
+
+    def do(self, kind: str, subject: str = "", /, *, why: str = "", **args: object) -> Done:
+        """An act at this router, about it where nothing else is named."""
+        return self.hands.do(self.who, kind, subject or f"router/{self.router}", why=why,
+                             router=self.router, **args)  # fmt: skip
+
+    def run(self) -> Process:
+        """Sheet after sheet, until none would be done before the day ends."""
+        yield self.hands.minutes(1, 14)
+        self.do("start_day")
+        yield self.hands.minutes(3, 8)
+        if self.hands.chance(0.03):
+            self.do("resurface")
+            yield 15
+        while self.hands.left() > 15:
+            batch = self._batch()
+            if batch is None:
+                yield self.hands.minutes(8, 14)
+                continue
+            revision = self.hands.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+            if revision is None or self.hands.left() < revision.minutes * 1.2 + 8:
+                return
+            yield from self._ready(revision)
+            yield from self._sheet(batch.id, revision)
+
+    def stand_still(self, reason: str) -> None:
+        """The router stops now, for this reason, unless it stands still already."""
+        if self.bed.state != "stopped":
+            self.do("report_stop", why=reason)
+
+    def keep_cutting(self, until: datetime) -> None:
+        """A sheet lies on the bed that is not done at a time: the present one, or the next."""
+        if self.bed.state == "stopped":
+            self.do("end_stop")
+        bed = self.bed
+        if bed.sheet:
+            gone = (until - datetime.fromisoformat(bed.started)).total_seconds() - bed.paused_s
+            if gone < bed.minutes * 60 - 90:
+                return
+            self.do("off_bed", f"slip/{bed.batch}-{bed.sheet}", sheet=bed.sheet)
+        batch = self._batch()
+        revision = batch and self.hands.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+        if batch and revision:
+            deque(self._ready(revision), maxlen=0)
+            self._start(batch, revision)
+
+    def _batch(self) -> Batch | None:
+        """The batch on the bed, or the next one of the queue."""
+        view, bed = self.hands.view, self.bed
+        batch = view.get(Batch, bed.batch) if bed.batch else None
+        if batch and not batch.holds and batch.cut < batch.sheets:
+            return batch
+        for waiting in view.shelf(Batch, f"queue/{self.router}"):
+            if not waiting.holds and waiting.cut < waiting.sheets:
+                taken = self.do("take_batch", f"batch/{waiting.id}", copy=waiting.copy)
+                return view.get(Batch, waiting.id) if taken.ok else None
+        return None
+
+    def _ready(self, revision: Revision) -> Process:
+        """Everything that is due before a sheet."""
+        hands = self.hands
+        if hands.view.shelf(Notice, f"router/{self.router}"):
+            self.do("read_notice")
+            yield hands.minutes(0.5, 2)
+        for use in revision.bits:
+            yield from self._fit(use)
+        if self.bed.rehome:
+            yield hands.minutes(2, 4)
+            self.do("rehome")
+        if self.bed.first_off:
+            yield hands.minutes(2, 5)
+            self.do("check_first_off", good=True)
+        yield hands.minutes(3, 8)
+
+    def _fit(self, use: BitUse) -> Process:
+        """A sharp bit of the right size where it is not there."""
+        view = self.hands.view
+        router = view.get(Router, self.router)
+        pocket = use.number if router and router.changer else 0
+        bit = view.get(Bit, dict(self.bed.bits).get(pocket, ""))
+        if bit and bit.state == "good" and bit.diameter_mm == use.diameter_mm:
+            worn = total(view.stock(place=f"bit/{bit.id}"), part=WEAR) + use.cut_mm
+            if worn <= bit.life_m * 1000:
+                return
+        yield self.hands.minutes(2, 5)
+        new = self._new_bit(use.diameter_mm)
+        changed = self.do("change_bit", bit=new, pocket=pocket)
+        if changed.ok and bit and bit.state == "good":
+            self._set(view.get(Bit, bit.id), state="worn")
+
+    def _new_bit(self, diameter_mm: float) -> str:
+        """A sharp one from the drawer, or a bought one."""
+        view = self.hands.view
+        fresh = (b for b in view.shelf(Bit, "good", 200) if b.diameter_mm == diameter_mm)
+        for bit in fresh:
+            if not view.stock(place=f"bit/{bit.id}"):
+                return bit.id
+        made = large_bit if diameter_mm > 4 else small_bit
+        number = next(n for n in map(str, range(17, 99)) if view.get(Bit, n) is None)
+        self._set(made(number))
+        return number
+
+    def _set(self, bit: Bit | None, **fields: object) -> None:
+        """The office enters a bit or marks it."""
+        if bit:
+            value = {**to_plain(bit), **fields}
+            self.hands.do(BOSS, "set_fact", f"bit/{bit.id}", kind="bit", value=value)
+
+    def _sheet(self, batch: str, revision: Revision) -> Process:
+        """One sheet on and off, or spoiled."""
+        hands, known = self.hands, self.hands.view.get(Batch, batch)
+        if known is None:
+            return
+        started = self._start(known, revision)
+        if not started.ok:
+            yield 10
+            return
+        if hands.chance(0.004):
+            yield 0.4
+            hands.undo(self.who, started, f"batch/{batch}")
+            return
+        minutes = self.bed.minutes * hands.rng.gauss(1.0, 0.02)
+        part = hands.minutes(0.2, 0.8)
+        yield minutes * part
+        spoiled = yield from self._mishap(batch, revision, part)
+        if spoiled:
+            return
+        yield minutes * (1 - part) + hands.minutes(0.3, 3)
+        self.do("off_bed", f"slip/{batch}-{self.bed.sheet}", sheet=self.bed.sheet,
+                copy=known.copy)  # fmt: skip
+
+    def _start(self, batch: Batch, revision: Revision) -> Done:
+        material = revision.material
+        return self.do("start_sheet", batch.key, copy=batch.copy, ticks=list(TICKS), why="41",
+                       lot=self._lot(material), reading=self._reading(material))  # fmt: skip
+
+    def _lot(self, material: str) -> str:
+        """A lot with a sheet left, a new one where there is none."""
+        view = self.hands.view
+        for lot in view.shelf(Lot, material, 200):
+            if total(view.stock(batch=lot.id, place="store"), part=SHEET):
+                return lot.id
+        number = self.hands.ledger.take_number("lot")
+        self.hands.do(BOSS, "receive_lot", f"lot/{number}", material=material, sheets=LOT_SIZE)
+        return number
+
+    def _reading(self, material: str) -> float:
+        """The thickness as read; now and then out of its limits."""
+        off = -0.75 if self.hands.chance(0.004) else self.hands.rng.gauss(0, 0.04)
+        return round(THICKNESS[material] + off, 2)
+
+    def _mishap(self, batch: str, revision: Revision, part: float) -> Generator[float, None, bool]:
+        """A bit breaks, a sheet moves, vacuum is lost, the router stops; True: sheet lost."""
+        luck = self.hands.rng.random()
+        vacuum = self.router == "5"
+        if luck < 0.010:
+            yield from self._lost(batch, revision, part, "31", "11")
+            return True
+        if luck < 0.018:
+            yield from self._lost(batch, revision, part, "32", "13" if vacuum else "12")
+            return True
+        if luck < 0.021:
+            yield from self._lost(batch, revision, part, "34", "15")
+            return True
+        if luck < 0.060:
+            self.do("report_stop", why=self.hands.rng.choice(STOPS))
+            yield self.hands.minutes(3, 26)
+            self.do("end_stop")
+        return False
+
+    def _lost(
+        self, batch: str, revision: Revision, part: float, stop: str, why: str
+    ) -> Process:
+        """A stop, and the sheet is spoiled; one more is cut to make good."""
+        hands = self.hands
+        self.do("report_stop", why=stop)
+        yield hands.minutes(4, 18)
+        survived = {p: int(n * part * hands.minutes(0.7, 1)) for p, n in revision.makes().items()}
+        self.do("spoil_sheet", f"batch/{batch}", why=why, survived=survived)
+        yield hands.minutes(1, 3)
+        self.do("end_stop")
+        if hands.chance(0.7):
+            self.do("add_sheet", f"batch/{batch}")

@@ -1,0 +1,171 @@
+"""The demo shop's office: orders come in, batches are released, what needs a look is settled."""
+
+from collections import Counter
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+from math import ceil
+
+from demo_db.hands import BOSS, Hands, Process
+from demo_db.orders import needs, new_order
+from demo_db.sheets import NAMES
+from station.shop.facts import Batch, Concern, CutFile, Fact, Order, Part, Revision, Router
+from station.shop.moves import head
+from station.shop.plain import to_plain
+
+MOST_SHEETS = 6
+QUEUED = 4  # batches that wait at a router before another is released to it
+IN_WORK = ("popping", "trimming", "rework", "rack", "held")
+
+
+class Office:
+    """The supervisor's work, day after day."""
+
+    def __init__(self, hands: Hands, numbers: Iterator[str]) -> None:
+        self.hands, self.numbers = hands, numbers
+        self.live: set[str] = set()  # batches not yet wholly through the shop
+
+    def enter(self, fact: Fact) -> None:
+        """Sets a fact."""
+        self.hands.do(BOSS, "set_fact", fact.key, kind=fact.kind, value=to_plain(fact))
+
+    def orders(self, count: int) -> Process:
+        """Orders that come in over a day."""
+        hands = self.hands
+        gap = hands.left() / (count + 1)
+        for _ in range(count):
+            yield gap * hands.minutes(0.5, 1.4)
+            if hands.left() < 20:
+                return
+            self.order(self._due())
+
+    def _due(self) -> datetime:
+        """Some hours ahead, or in the next days."""
+        days = self.hands.rng.choice((1, 1, 1, 2, 2, 3))
+        hour = self.hands.rng.choice((9, 11, 13, 15))
+        due = (self.hands.at + timedelta(days=days)).replace(hour=hour, minute=0, second=0)
+        return due + timedelta(days=1) if due.weekday() == 6 else due
+
+    def order(self, due: datetime) -> None:
+        """One order from the fixed source of chance."""
+        number = next(self.numbers)
+        self.enter(new_order(number, due, self.hands.rng))
+
+    def work(self) -> Process:
+        """Looks at need, releases batches, settles concerns."""
+        yield 1
+        while self.hands.left() > 5:
+            self.release()
+            self._settle()
+            self._cancel()
+            yield self.hands.minutes(25, 45)
+
+    # --- what is cut
+
+    def release(self) -> None:
+        """Batches for what is wanted most, as long as routers have room."""
+        short = self._short()
+        for router in ("1", "2", "3", "4", "5"):
+            queue = self.hands.view.shelf(Batch, f"queue/{router}")
+            if sum(b.sheets - b.cut for b in queue) < QUEUED:
+                self._release_to(router, short)
+
+    def _release_to(self, router: str, short: Counter[str]) -> None:
+        """The file that fills the largest gap, in sheets of cutting time."""
+        best, most = None, 0.0
+        for revision in self._files(router):
+            makes = revision.makes()
+            sheets = max(short[p] / n for p, n in makes.items())
+            if sheets > most:
+                best, most = revision, sheets
+        if best is None or most < 0.3:
+            return
+        sheets = max(2, min(MOST_SHEETS, ceil(most)))
+        released = self.hands.do(
+            BOSS, "release_batch", f"cutfile/{best.cut_file}", numbers=("batch",),
+            cut_file=best.cut_file, router=router, sheets=sheets, due=self._first_due(best),
+            why=self._why(best, short),
+        )  # fmt: skip
+        if released.ok:
+            self.live.update(f.id for f in released.answer.sets)
+            for part, n in best.makes().items():
+                short[part] -= n * sheets
+
+    def _why(self, revision: Revision, short: Counter[str]) -> str:
+        """In words, for the queue at the router."""
+        part = max(revision.makes(), key=lambda p: short[p])
+        known = self.hands.view.get(Part, part)
+        return f"{max(0, short[part])} {known.name if known else part} short of orders and mark"
+
+    def _first_due(self, revision: Revision) -> str:
+        """When the first open order wants one of its parts."""
+        makes = revision.makes()
+        for order in self.hands.view.shelf(Order, "open", 200):
+            if needs(order).keys() & makes.keys():
+                return order.due
+        return (self.hands.at + timedelta(days=2)).isoformat(timespec="seconds")
+
+    def _files(self, router: str) -> Iterator[Revision]:
+        """What this router may cut."""
+        for number in NAMES:
+            cut_file = self.hands.view.get(CutFile, number)
+            if cut_file is None:
+                continue
+            revision = self.hands.view.get(Revision, f"{number}.{cut_file.approved}")
+            if revision and (not revision.routers or router in revision.routers):
+                yield revision
+
+    def _short(self) -> Counter[str]:
+        """Pieces wanted by orders and marks, less what lies or is on its way."""
+        view, short = self.hands.view, Counter[str]()
+        for part in self._parts():
+            short[part.id] += 2 * part.mark
+            short[part.id] -= sum(h.qty for h in view.stock(place=f"rack/{part.id}"))
+        for order in view.shelf(Order, "open", 300):
+            short.update(needs(order))
+            short.subtract({h.part: h.qty for h in view.stock(place=f"packing/{order.id}")})
+        for batch in tuple(self.live):
+            coming = self._coming(batch)
+            short.subtract(coming)
+            if not +coming:
+                self.live.discard(batch)
+        return short
+
+    def _parts(self) -> Iterator[Part]:
+        return iter(self.hands.view.shelf(Part, "all", 100))
+
+    def _coming(self, id: str) -> Counter[str]:
+        """Pieces of a batch still to be cut, or before the rack."""
+        view = self.hands.view
+        batch, coming = view.get(Batch, id), Counter[str]()
+        for held in view.stock(batch=id):
+            if head(held.place) in IN_WORK and head(held.place) != "rack":
+                coming[held.part] += held.qty
+        if batch and batch.state in ("queued", "cutting") and not batch.holds:
+            revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+            for part, n in revision.makes().items() if revision else ():
+                coming[part] += n * (batch.sheets - batch.cut)
+        return coming
+
+    # --- what needs a look
+
+    def _settle(self) -> None:
+        """Concerns some hours old are settled, most of them."""
+        hands = self.hands
+        before = (hands.at - timedelta(hours=3)).isoformat(timespec="seconds")
+        for concern in hands.view.shelf(Concern, "open"):
+            if concern.since < before and hands.chance(0.8):
+                how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
+                hands.do(BOSS, "settle_concern", concern.key, how=how, why="looked at")
+
+    def _cancel(self) -> None:
+        """Now and then a customer calls an order off."""
+        if not self.hands.chance(0.03):
+            return
+        waiting = self.hands.view.shelf(Order, "open", 100)
+        if len(waiting) > 6:
+            self.hands.do(BOSS, "cancel_order", self.hands.rng.choice(waiting[3:]).key)
+
+
+def routers(hands: Hands) -> tuple[str, ...]:
+    """Every router's id."""
+    return tuple(r.id for r in hands.view.shelf(Router, "all"))
