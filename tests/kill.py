@@ -29,6 +29,7 @@ class Tally:
     scanned: set[str] = field(default_factory=set)
     acked: set[str] = field(default_factory=set)
     between: int = 0
+    died: int = 0  # children that ended before they were killed
     last: str = ""
 
     def take(self, lines: list[str]) -> None:
@@ -74,6 +75,7 @@ def kill_once(path: Path, run: int, tally: Tally, chance: random.Random) -> None
             time.sleep(chance.uniform(0, 0.05))
         else:
             time.sleep(chance.uniform(0, 0.6))  # while it opens the file
+        tally.died += process.poll() is not None
         process.kill()
         tally.take(lines + process.stdout.readlines())
 
@@ -86,7 +88,8 @@ def wrong(path: Path, tally: Tally) -> list[str]:
         count = Counter(e.id for e in entries)
         lost = tally.acked - count.keys()
         strange = count.keys() - tally.scanned
-        problems = [f"acknowledged and lost: {name}" for name in sorted(lost)]
+        problems = ["a child ended by itself"] * tally.died
+        problems += [f"acknowledged and lost: {name}" for name in sorted(lost)]
         problems += [f"never scanned: {name}" for name in sorted(strange)]
         problems += [f"{n} times: {name}" for name, n in count.items() if n > 1]
         last = entries[-1].id if entries else ""

@@ -1,7 +1,7 @@
 """The derived tables worked out in memory from the entries alone: what a rebuild writes."""
 
 from collections.abc import Iterable, Iterator
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from station.ledger import tables
 from station.ledger.codec import Body, Change, State, read_body
@@ -10,7 +10,6 @@ from station.ledger.store import Store
 from station.shop.moves import balancing
 
 K = TypeVar("K")
-Rows = dict[tuple[str, ...], tuple[object, ...]]  # by primary key: the other columns
 
 
 class Books:
@@ -34,13 +33,25 @@ class Books:
             _put(self.tally, counted, self.tally.get(counted, 0) + qty)
         return wrong
 
-    def rows(self) -> dict[str, Rows]:
-        """The three tables by name."""
-        return {
-            "balance": {k: (q,) for k, q in self.balance.items()},
-            "fact": {(k,): row for k, row in self.fact.items()},
-            "tally": {k: (q,) for k, q in self.tally.items()},
-        }
+    def table(self, name: str) -> dict[Any, Any]:
+        """A derived table by name: from its key to the rest of the row."""
+        return {"balance": self.balance, "fact": self.fact, "tally": self.tally}[name]
+
+    def rows(self, name: str) -> Iterator[tuple[object, ...]]:
+        """The rows of a derived table."""
+        if name == "fact":
+            return ((key, *rest) for key, rest in self.fact.items())
+        return ((*key, qty) for key, qty in self.table(name).items())
+
+    def differing(self, name: str, found: Iterable[tuple[Any, ...]]) -> list[str]:
+        """The keys of rows that are not as derived. Uses the books up: they are large."""
+        left = self.table(name)
+        wrong = []
+        for row in found:
+            key, rest = (row[0], row[1:]) if name == "fact" else (row[:-1], row[-1])
+            if left.pop(key, None) != rest:
+                wrong.append(key)
+        return sorted(k if isinstance(k, str) else "/".join(k) for k in (*wrong, *left))
 
     def _set(self, entry: str, change: Change) -> str:
         before = _row(change.before, "") if change.before else None
@@ -72,9 +83,10 @@ def derive(all_bodies: Iterable[Body]) -> Books:
 def rebuild(store: Store) -> None:
     """Writes the derived tables anew from the history, in one transaction."""
     with store.writing() as connection:
-        for name, rows in derive(bodies(store)).rows().items():
-            connection.execute(tables.EMPTY[name])
-            connection.executemany(tables.FILL[name], [(*k, *rest) for k, rest in rows.items()])
+        books = derive(bodies(store))
+        for table in tables.DERIVED:
+            connection.execute(tables.EMPTY[table.name])
+            connection.executemany(tables.FILL[table.name], books.rows(table.name))
 
 
 def _put(sums: dict[K, int], key: K, qty: int) -> None:

@@ -3,7 +3,7 @@
 import json
 
 from station.ledger import effects, tables
-from station.ledger.books import Books, Rows
+from station.ledger.books import Books
 from station.ledger.codec import Body, digest, read_body
 from station.ledger.store import Store
 
@@ -61,16 +61,9 @@ def _columns(body: Body, id_: str, columns: list[str]) -> list[str]:
 def _tables(store: Store, books: Books) -> list[str]:
     """Where a derived table is not what the history says."""
     problems = []
-    for name, derived in books.rows().items():
-        found = _found(store, name)
-        keys = [k for k in derived.keys() | found.keys() if derived.get(k) != found.get(k)]
+    for table in tables.DERIVED:
+        keys = books.differing(table.name, store.run(tables.ALL_ROWS[table.name]))
         if keys:
-            first = ", ".join(sorted("/".join(k) for k in keys)[:3])
-            problems.append(f"The table {name} differs in {len(keys)} rows: {first}")
+            first = ", ".join(keys[:3])
+            problems.append(f"The table {table.name} differs in {len(keys)} rows: {first}")
     return problems
-
-
-def _found(store: Store, name: str) -> Rows:
-    """A derived table as it stands, by its key."""
-    keys = len(next(t for t in tables.DERIVED if t.name == name).primary_key.columns)
-    return {row[:keys]: row[keys:] for row in store.run(tables.ALL_ROWS[name])}

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from station.ledger import tables
-from station.ledger.faults import Damaged, FormatTooNew, Fault, fault_of
+from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
 
 log = logging.getLogger(__name__)
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
