@@ -141,6 +141,12 @@ def test_lots_and_keypad_are_there_for_touch() -> None:
     assert [e.big for e in lots.entries] == ["0931"]
     asked = shown(BED, GOOD, lot="0931").main[-1]
     assert isinstance(asked, Asked)
+    again = shown(BED, GOOD, work=READY).main[-1]
+    assert isinstance(again, Asked)
+    assert again.typed == "6.4"
+    wrong = shown(BED, GOOD, work={**READY, "reading": 5.8}).main[-1]
+    assert isinstance(wrong, Table)
+    assert str(wrong.rows[0].title) == "measured again"
     bits = shown(replace(BED, bits=()), GOOD).main[-1]
     assert isinstance(bits, Cards)
     assert [e.big for e in bits.entries] == ["17"]
@@ -205,3 +211,32 @@ def test_an_unknown_router_or_lost_work_still_has_a_face() -> None:
     )
     assert shown(FREE, mode="spoil")
     assert shown(replace(BED, batch="00999"))
+
+
+def in_order(shown: Face) -> list[Check]:
+    return [c for b in shown.beside if isinstance(b, Checks) for c in b.items]
+
+
+def test_start_of_day_is_listed_as_the_shop_has_it() -> None:
+    items = in_order(shown(replace(FREE, day="")))
+    assert [c.text for c in items] == [
+        "spoilboard flat and clean",
+        "spindle warmed up",
+        "air pressure",
+        "extraction on",
+    ]
+    assert not any(c.code for c in items)  # one touch must not stand for all four
+
+
+def test_what_popping_told_is_shown_before_it_can_be_read() -> None:
+    many = [Notice(id=f"n{i}", router="1", text=f"{i} uncut", at=at(f"09:0{i}")) for i in range(4)]
+    texts = [c.text for c in in_order(shown(BED, GOOD, *many))]
+    assert texts == ["0 uncut", "1 uncut", "2 uncut"]
+    told = [b.text for b in shown(CUTTING, GOOD, *many).side if isinstance(b, Remark)]
+    assert told[:3] == texts
+
+
+def test_a_lot_that_is_used_up_is_asked_for_again() -> None:
+    one = shown(BED, GOOD, work={**READY, "lot": "0960"})
+    assert checks(one)["Sheet"].state == "due"
+    assert one.presses[0].style == "off"

@@ -349,6 +349,7 @@ def test_reading_what_popping_told_clears_it() -> None:
     known = view.get(Notice, "n")
     assert known
     assert known.seen == "02"
+    assert known.shelf is None
     assert not start(view).refused
 
 

@@ -206,6 +206,8 @@ def test_the_trigger_pulled_twice_is_one_load() -> None:
     one = player(view)
     one.give(traveller(), now="09:10")
     assert one.give(traveller(), now="09:10:01").refused
+    late = one.give(traveller(), now="09:50")
+    assert str(late.said) == "Batch 00412 loaded 09:10 by worker 02: next sheet, or a mistake?"
     ready(one, "09:11")
     loaded = one.give(traveller(), now="09:12")
     assert str(loaded.said) == "Sheet 1 started at 09:12"

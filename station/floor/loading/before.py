@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from station.floor.loading.common import bed_at, revision_of
+from station.floor.loading.common import bed_at, in_store, revision_of
 from station.floor.loading.rules_sheet import TICKS
 from station.floor.loading.rules_take import not_approved
 from station.shop.acts import good, notice, refuse
@@ -97,7 +97,8 @@ def counts(hand: Hand) -> dict[str, int]:
 
 def missing(here: Now, hand: Hand) -> str:
     """What is still missing before the next sheet; empty when it can start."""
-    if not hand.work.get("lot"):
+    lot = str(hand.work.get("lot") or "")
+    if not lot or in_store(here.view, lot) < 1:
         return "lot"
     if not reading(hand):
         return "reading"

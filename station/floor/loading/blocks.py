@@ -7,10 +7,11 @@ from station.floor.loading.common import (
     approved_letter,
     bit_in,
     cutting_s,
+    in_store,
     router_name,
 )
 from station.floor.loading.rules_sheet import material_name, outside, wrong_bit
-from station.floor.loading.rules_take import unread
+from station.floor.loading.rules_take import AT_ONCE, unread
 from station.shop.cards import button
 from station.shop.faces import (
     Check,
@@ -120,12 +121,12 @@ def first_things(here: Now) -> tuple[Check, ...]:
     later = "later" if bed.sheet else "due"
     items = [
         Check(label=say("Read this"), text=n.text, code=button("told"))
-        for n in unread(here.view, bed.id)[:3]
+        for n in unread(here.view, bed.id)[:AT_ONCE]
     ]
     if bed.day != day:
         shop = here.view.get(Shop, "shop") or Shop(id="shop")
         items += [
-            Check(label=say("Start of day"), text=each, code=button("day_done"))
+            Check(label=say("Start of day"), text=each)  # done together, by its button
             for each in shop.day_checks
         ]
     if bed.rehome:
@@ -159,6 +160,8 @@ def checks(here: Now, batch: Batch, revision: Revision) -> Checks:
 
 def _lot(here: Now, revision: Revision) -> Check:
     lot = str(here.hand.work.get("lot") or "")
+    if lot and not in_store(here.view, lot):
+        lot = ""
     name = material_name(here.view, revision.material)
     return Check(
         label=say("Sheet"),

@@ -15,13 +15,15 @@ from station.floor.loading.before import (
     ticks,
     what_next,
 )
-from station.floor.loading.common import bed_at, router_name
+from station.floor.loading.common import bed_at, router_name, seconds_between
 from station.floor.loading.rules_sheet import wrong_lot
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Reason, Router
 from station.shop.rooms import Do, Took
-from station.shop.words import say
+from station.shop.words import Say, clock, say
+
+A_WHILE_S = 600  # the traveller again after this long is a question
 
 
 def _batch_code(here: Now, code: Code) -> Do | Took:
@@ -36,9 +38,21 @@ def _batch_code(here: Now, code: Code) -> Do | Took:
             return off(here, copy=code.copy, traveller=True)
         if ready(here, here.hand):
             return start(here)
-        said = say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=batch.cut + 1)
-        return Took(here.hand, notice(said, what_next(here, here.hand)))
+        return Took(here.hand, notice(_taken(here, batch), what_next(here, here.hand)))
     return _take(here, code)
+
+
+def _taken(here: Now, batch: Batch) -> Say:
+    """What a traveller says that was scanned before: at once, or after a while."""
+    load = here.view.last(batch.key, "take_batch")
+    if load is None or seconds_between(load.act.at, here.hand.now) < A_WHILE_S:
+        return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=batch.cut + 1)
+    return say(
+        "Batch {batch} loaded {at} by worker {by}: next sheet, or a mistake?",
+        batch=batch.id,
+        at=clock(load.act.at),
+        by=load.act.worker,
+    )
 
 
 def _take(here: Now, code: Code) -> Do:

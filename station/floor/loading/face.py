@@ -1,6 +1,6 @@
 """What the screen at the cutting bed shows, state by state."""
 
-from station.floor.loading.before import Now, missing, now, ready
+from station.floor.loading.before import Now, missing, now, reading, ready
 from station.floor.loading.blocks import (
     checks,
     drawing,
@@ -10,7 +10,15 @@ from station.floor.loading.blocks import (
     where,
 )
 from station.floor.loading.common import bit_in
-from station.floor.loading.face_stop import TITLE, spoiling, stopped, which_bit, why_stopped
+from station.floor.loading.face_stop import (
+    TITLE,
+    reasons,
+    spoiling,
+    stopped,
+    which_bit,
+    why_stopped,
+)
+from station.floor.loading.rules_sheet import outside
 from station.floor.loading.rules_take import unread
 from station.floor.loading.side import (
     care,
@@ -22,7 +30,6 @@ from station.floor.loading.side import (
     queue_entry,
     router_cards,
     side,
-    told,
 )
 from station.shop.cards import button
 from station.shop.faces import Asked, Block, Checks, Face, Hint, Press
@@ -75,13 +82,13 @@ def _asks(here: Now, revision: Revision) -> tuple[Block, ...]:
     bits = [bit_in(here.view, here.bed, u) for u in revision.bits[:1]]
     if any(b is None or b.state != "good" for b in bits):
         return (drawer(here, revision),)
-    need = missing(here, here.hand)
-    if need == "lot":
+    if missing(here, here.hand) == "lot":
         return (lots(here, revision),)
-    if need == "reading":
-        question = say("How thick is the sheet?")
-        return (Asked(question=question, typed=here.hand.digits, unit=say("mm")),)
-    return ()
+    read = reading(here.hand)
+    if read and outside(here.view, revision, read) and ready(here, here.hand):
+        return (reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
+    typed = here.hand.digits or (f"{read:g}" if read else "")
+    return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=say("mm")),)
 
 
 def _cutting_presses(here: Now) -> tuple[Press, ...]:
@@ -197,7 +204,7 @@ def _queue(here: Now) -> Face:
             Press(label=say("Resurfaced"), code=button("resurfaced")),
             *other_router(here),
         ),
-        side=(*router_cards(here), *told(here), *meters(here), care(here)),
+        side=(*router_cards(here), *meters(here), care(here)),
     )
 
 

@@ -20,7 +20,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Bit, Part, Reason, Revision
-from station.shop.words import clock, say
+from station.shop.words import Say, clock, say
 
 TITLE = say("Loading")
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
@@ -74,11 +74,12 @@ def _own_stop(*, hold_down: bool = False) -> Remark:
     return Remark(tone="stop", title=say("This does not stop the router"), text=text)
 
 
-def _reasons(here: Now, use: str) -> Table:
+def reasons(here: Now, use: str, title: Say = Say()) -> Table:
+    """The reasons of one use, to be touched or scanned."""
     rows = tuple(
         Row(title=r.words, code=code_of("reason", r.id)) for r in here.view.shelf(Reason, use)
     )
-    return Table(columns=(say("Reason"),), rows=rows)
+    return Table(columns=(say("Reason"),), rows=rows, title=title)
 
 
 def why_stopped(here: Now) -> Face:
@@ -86,7 +87,7 @@ def why_stopped(here: Now) -> Face:
     return Face(
         title=TITLE,
         where=where(here),
-        main=(_own_stop(hold_down=False), _reasons(here, "stop")),
+        main=(_own_stop(hold_down=False), reasons(here, "stop")),
         presses=(LEAVE,),
         side=(care(here),),
     )
@@ -95,7 +96,7 @@ def why_stopped(here: Now) -> Face:
 def spoiling(here: Now) -> Face:
     """Why the sheet is spoiled, then what survived of it."""
     chosen = here.view.get(Reason, str(here.hand.work.get("reason") or ""))
-    main: tuple[Block, ...] = (_reasons(here, "sheet"),)
+    main: tuple[Block, ...] = (reasons(here, "sheet"),)
     presses: tuple[Press, ...] = (LEAVE,)
     if chosen and here.revision:
         label = say("Sheet {n} is spoiled", n=here.bed.sheet)

@@ -253,6 +253,9 @@ def _first_off_wrong(act: Act, view: View, bed: Bed) -> Answer:
     )
 
 
+AT_ONCE = 3  # as many are shown, and so read, at a time
+
+
 def unread(view: View, router: str) -> tuple[Notice, ...]:
     """What went wrong with this router's parts and was not read yet, oldest first."""
     return view.shelf(Notice, f"router/{router}")
@@ -269,8 +272,8 @@ def must_read(view: View, router: str) -> Answer | None:
 
 
 def read_notice(act: Act, view: View) -> Answer:
-    """Everything that was told to this router is read."""
-    waiting = unread(view, tail(act.subject))
+    """What was told to this router, and is on its screen, is read."""
+    waiting = unread(view, tail(act.subject))[:AT_ONCE]
     if not waiting:
         return notice(say("There is nothing to read"), say("Go on."))
     return good(

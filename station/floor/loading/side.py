@@ -12,7 +12,7 @@ from station.floor.loading.common import (
     router_name,
 )
 from station.floor.loading.rules_sheet import material_name
-from station.floor.loading.rules_take import unread
+from station.floor.loading.rules_take import AT_ONCE, unread
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Entry, Meter, Press, Remark, Text, Tone
@@ -182,10 +182,12 @@ def care(here: Now) -> Remark:
 
 
 def told(here: Now) -> tuple[Remark, ...]:
-    """What popping told this router, oldest first."""
+    """What popping told this router, while a sheet is cut; else it stands first of all."""
+    if here.bed.state != "cutting":
+        return ()
     return tuple(
         Remark(tone="attention", title=say("Read before the next sheet"), text=n.text)
-        for n in unread(here.view, here.bed.id)[:1]
+        for n in unread(here.view, here.bed.id)[:AT_ONCE]
     )
 
 
