@@ -35,7 +35,12 @@ class Books:
 
     def table(self, name: str) -> dict[Any, Any]:
         """A derived table by name: from its key to the rest of the row."""
-        return {"balance": self.balance, "fact": self.fact, "tally": self.tally}[name]
+        named: dict[str, dict[Any, Any]] = {
+            "balance": self.balance,
+            "fact": self.fact,
+            "tally": self.tally,
+        }
+        return named[name]
 
     def rows(self, name: str) -> Iterator[tuple[object, ...]]:
         """The rows of a derived table."""

@@ -61,8 +61,8 @@ class Ledger:
         if draft is not None:
             local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
         done = self._history.record(act, rule_for(self.rules, act.kind), local)
-        if done.entry:
-            self._handed.clear()
+        kept = self._store.values
+        self._handed = {k: v for k, v in self._handed.items() if kept.get(k) != v}
         return done
 
     def undo(self, id: str, act: Act) -> Recorded:

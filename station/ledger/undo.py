@@ -1,5 +1,7 @@
 """Taking an entry back: a reversing entry, refused once pieces or facts have gone on."""
 
+from dataclasses import replace
+
 import msgspec
 
 from station.ledger import effects, tables
@@ -70,7 +72,7 @@ def _reversal(act: Act, body: Body, answer: Answer) -> Body:
     sets = [Change(c.key, _owned(c.after, own), c.before) for c in body.sets]
     note = State(msgspec.Raw(b'{"id":' + msgspec.json.encode(own) + b"}"), None, "")
     return Body(
-        act=act,
+        act=replace(act, subject=body.act.subject),  # it is about what it takes back
         tone=answer.tone,
         said=lay_say(answer.said),
         do=lay_say(answer.do),

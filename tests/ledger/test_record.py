@@ -242,6 +242,21 @@ def test_numbers_print_and_come_once(tmp_path):
         ledger.take_number("zone")
 
 
+def test_numbers_come_once_when_an_act_is_repeated(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    numbers = [ledger.take_number("pack")]
+    ledger.record(act("a"))
+    ledger.record(act("refused", qty=101))
+    numbers.append(ledger.take_number("pack"))
+    ledger.record(act("b"))
+    numbers.append(ledger.take_number("pack"))
+    ledger.keep("draft")
+    ledger._store.connection.close()  # as a power cut: nothing is written on the way out
+    numbers.append(opened(tmp_path).take_number("pack"))
+    assert len(set(numbers)) == 4
+
+
 def test_a_number_that_is_taken_is_passed_over(tmp_path):
     answers = {"a": good(say("x"), sets=(Worker(id="01"), Worker(id="02")))}
     ledger = opened(tmp_path, given=given(answers))
