@@ -7,7 +7,7 @@ with a fixed seed.
 
 import heapq
 from collections import Counter
-from collections.abc import Generator, Iterable
+from collections.abc import Generator, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from random import Random
@@ -20,6 +20,7 @@ from station.shop.views import View
 Process = Generator[float, None, None]  # yields minutes
 
 SUPERVISOR, OFFICE = "01", "6"
+_NOTHING: Mapping[str, object] = {}
 
 
 class Done(NamedTuple):
@@ -82,13 +83,13 @@ class Hands:
         who: Who,
         kind: str,
         subject: str,
-        /,
+        given: Mapping[str, object] = _NOTHING,
         *,
         numbers: tuple[str, ...] = (),
         why: str = "",
-        **args: object,
     ) -> Done:
         """An act. What the rule asks for is given: a second scan, the supervisor, `why`."""
+        args = dict(given)
         if numbers:
             args["numbers"] = {n: self.ledger.take_number(n) for n in numbers}
         answers: dict[str, dict[str, object]] = {

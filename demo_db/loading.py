@@ -33,8 +33,8 @@ class RouterDay:
 
     def do(self, kind: str, subject: str = "", /, *, why: str = "", **args: object) -> Done:
         """An act at this router, about it where nothing else is named."""
-        return self.hands.do(self.who, kind, subject or f"router/{self.router}", why=why,
-                             router=self.router, **args)  # fmt: skip
+        return self.hands.do(self.who, kind, subject or f"router/{self.router}",
+                             {**args, "router": self.router}, why=why)  # fmt: skip
 
     def run(self) -> Process:
         """Sheet after sheet, until none would be done before the day ends."""
@@ -136,7 +136,7 @@ class RouterDay:
         """The office enters a bit or marks it."""
         if bit:
             value = {**to_plain(bit), **fields}
-            self.hands.do(BOSS, "set_fact", f"bit/{bit.id}", kind="bit", value=value)
+            self.hands.do(BOSS, "set_fact", f"bit/{bit.id}", {"kind": "bit", "value": value})
 
     def _sheet(self, batch: str, revision: Revision) -> Process:
         """One sheet on and off, or spoiled."""
@@ -173,7 +173,8 @@ class RouterDay:
             if total(view.stock(batch=lot.id, place="store"), part=SHEET):
                 return lot.id
         number = self.hands.ledger.take_number("lot")
-        self.hands.do(BOSS, "receive_lot", f"lot/{number}", material=material, sheets=LOT_SIZE)
+        self.hands.do(BOSS, "receive_lot", f"lot/{number}",
+                      {"material": material, "sheets": LOT_SIZE})  # fmt: skip
         return number
 
     def _reading(self, material: str) -> float:

@@ -26,7 +26,8 @@ class Office:
 
     def enter(self, fact: Fact) -> None:
         """Sets a fact."""
-        self.hands.do(BOSS, "set_fact", fact.key, kind=fact.kind, value=to_plain(fact))
+        self.hands.do(BOSS, "set_fact", fact.key,
+                      {"kind": fact.kind, "value": to_plain(fact)})  # fmt: skip
 
     def orders(self, count: int) -> Process:
         """Orders that come in over a day."""
@@ -82,8 +83,8 @@ class Office:
         sheets = max(2, min(MOST_SHEETS, ceil(most)))
         released = self.hands.do(
             BOSS, "release_batch", f"cutfile/{best.cut_file}", numbers=("batch",),
-            cut_file=best.cut_file, router=router, sheets=sheets, due=self._first_due(best),
-            why=self._why(best, short),
+            given={"cut_file": best.cut_file, "router": router, "sheets": sheets,
+                   "due": self._first_due(best), "why": self._why(best, short)},
         )  # fmt: skip
         if released.ok:
             self.live.update(f.id for f in released.answer.sets)
@@ -155,7 +156,8 @@ class Office:
         for concern in hands.view.shelf(Concern, "open"):
             if concern.since < before and hands.chance(0.8):
                 how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
-                hands.do(BOSS, "settle_concern", concern.key, how=how, why="looked at")
+                hands.do(BOSS, "settle_concern", concern.key,
+                         {"how": how, "why": "looked at"})  # fmt: skip
 
     def _cancel(self) -> None:
         """Now and then a customer calls an order off."""

@@ -1,0 +1,107 @@
+"""A short demo shop, built through the real rules: pieces balance and every state is there."""
+
+from collections import Counter
+from datetime import datetime, timedelta
+
+import pytest
+
+from demo_db.build import DAYS, build, hours, working_days
+from station.app import all_rules
+from station.ledger.ledger import Ledger
+from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
+from station.shop.moves import SHEET, WEAR, balancing, head
+
+NOW = datetime(2026, 11, 25, 11, 30)
+
+
+@pytest.fixture(scope="module")
+def shop(tmp_path_factory):
+    path = tmp_path_factory.mktemp("demo") / "shop.db"
+    build(path, NOW, days=3)
+    ledger = Ledger(path, all_rules())
+    yield ledger
+    ledger.close()
+
+
+def test_the_history_is_sound(shop):
+    assert shop.check() == []
+    assert shop.count() > 500
+
+
+def test_no_place_below_zero_but_those_that_balance_the_books(shop):
+    assert [h for h in shop.balances() if h.qty < 0 and not balancing(h.place)] == []
+
+
+def test_every_piece_that_was_cut_is_somewhere(shop):
+    cut, lying = Counter(), Counter()
+    for held in shop.balances():
+        if held.part in (SHEET, WEAR):
+            continue
+        if head(held.place) in ("cut", "recount", "found"):
+            cut[held.part] -= held.qty
+        else:
+            lying[held.part] += held.qty
+    assert cut
+    assert cut == lying
+
+
+def test_cut_pieces_are_sheets_times_what_a_sheet_makes(shop):
+    cut = {(h.batch, h.part): -h.qty for h in shop.balances() if h.place == "cut"}
+    assert cut
+    for batch in shop.facts(Batch):
+        if batch.role != "cut":
+            continue
+        revision = shop.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+        for part, n in revision.makes().items():
+            assert cut.get((batch.id, part), 0) == n * batch.cut
+
+
+def test_entries_are_in_the_order_of_their_times_and_end_before_now(shop):
+    times = [e.act.at for e in shop.entries()]
+    assert times == sorted(times)
+    assert times[-1] <= NOW.isoformat()
+
+
+def test_today_is_half_done(shop):
+    day = shop.view.get(Shop, "shop")
+    assert day.day_starts < "11:30" < day.day_ends
+    beds = {b.id: b for b in shop.facts(Bed)}
+    assert beds["4"].state == "stopped"
+    assert beds["3"].state == "cutting"
+    assert any(shop.view.shelf(Batch, f"queue/{r}") for r in beds)
+    assert {o.state for o in shop.facts(Order)} >= {"open", "packed", "shipped"}
+    assert any(s.at[:10] == "2026-11-25" for s in shop.facts(Slip))
+    assert any(not c.settled for c in shop.facts(Concern))
+
+
+def test_the_same_seed_makes_the_same_shop(tmp_path):
+    made = []
+    for name in ("one.db", "two.db"):
+        build(tmp_path / name, NOW, days=1)
+        ledger = Ledger(tmp_path / name, all_rules())
+        made.append([(e.act.at, e.act.kind, e.act.subject) for e in ledger.entries()])
+        ledger.close()
+    assert made[0] == made[1]
+
+
+def test_a_shop_that_is_there_is_left_alone(tmp_path):
+    path = tmp_path / "shop.db"
+    path.write_bytes(b"mine")
+    with pytest.raises(FileExistsError):
+        build(path, NOW)
+    assert path.read_bytes() == b"mine"
+
+
+@pytest.mark.parametrize("hour", [0, 5, 9, 12, 17, 22])
+def test_the_day_lies_around_now(hour):
+    opens, closes = hours(datetime(2026, 11, 25, hour, 10))
+    assert opens < closes
+    assert opens.hour <= hour
+
+
+def test_six_weeks_without_sundays():
+    days = working_days(NOW.date(), DAYS)
+    assert days[-1] == NOW.date()
+    assert len(days) == 37
+    assert all(d.weekday() != 6 for d in days)
+    assert NOW.date() - days[0] == timedelta(days=42)
