@@ -21,7 +21,7 @@ from station.shop.faces import (
     SheetDrawing,
     Table,
 )
-from station.shop.facts import Bed, Fact, Notice
+from station.shop.facts import Bed, CutFile, Fact, Notice
 from station.shop.rooms import Hand
 from tests.floor.beds import BED, CUTTING, STOPPED, worn
 from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, small_shop
@@ -240,3 +240,24 @@ def test_a_lot_that_is_used_up_is_asked_for_again() -> None:
     one = shown(BED, GOOD, work={**READY, "lot": "0960"})
     assert checks(one)["Sheet"].state == "due"
     assert one.presses[0].style == "off"
+
+
+def test_a_held_batch_says_so_and_cannot_start() -> None:
+    one = shown(BED, replace(GOOD, holds=("first-off is wrong",)), work=READY)
+    (held,) = in_order(one)
+    assert (str(held.label), held.text, held.state) == (
+        "This batch is held",
+        "first-off is wrong",
+        "wrong",
+    )
+    assert one.presses[0].style == "off"
+    old = shown(BED, replace(GOOD, cut=2, revision="C"), CutFile(id=GAUGES, name="x", words="x",
+                approved="D"), work=READY)  # fmt: skip
+    assert old.presses[0].style == "off"
+    assert checks(old)["Cut file"].state == "wrong"
+
+
+def test_a_cancelled_batch_leaves_the_screen_when_its_sheet_is_off() -> None:
+    gone = replace(GOOD, state="cancelled")
+    assert labels(shown(BED, gone)) == ["Report a stop", "Resurfaced"]
+    assert labels(shown(CUTTING, gone))[0] == "Sheet 1 is off the bed"

@@ -378,3 +378,13 @@ def test_the_lot_of_another_sheet_is_used_up_to_none() -> None:
     decide(view, "off_bed", "slip/00412-1", sheet=1, now="10:30")
     decide(view, "check_first_off", "router/1", good=True)
     assert "has no sheet left" in told(start(view))
+
+
+def test_a_cancelled_batch_stays_so_when_its_sheet_comes_off() -> None:
+    view = small_shop(replace(GOOD, state="cancelled"), CUTTING, moves=ON_BED)
+    answer = decide(view, "off_bed", "slip/00412-1", sheet=1)
+    assert str(answer.do) == "Slip and parts to popping. The batch is cancelled."
+    gone, bed = view.get(Batch, "00412"), view.get(Bed, "1")
+    assert gone
+    assert bed
+    assert (gone.state, gone.cut, bed.batch, bed.first_off) == ("cancelled", 1, "", "")

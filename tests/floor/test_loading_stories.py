@@ -116,6 +116,7 @@ def test_a_newer_revision_holds_the_sheets_that_are_left() -> None:
     assert revision
     assert cut_file
     view.facts[cut_file.key] = CutFile(id=COMBS, name="HC300-SET", words="", approved="D")
+    assert "The other 3 sheets are held" in said(one.give(traveller()))
     one.give(Code("lot", "0931"), Number("6.4"), press("held_down"), press("bit_good"))
     assert one.give(press("file_right")).tone == "stop"
     answer = one.give(press("start"))

@@ -62,8 +62,18 @@ def router_id(hand: Hand, view: View) -> str:
 def now(hand: Hand, view: View) -> Now:
     """The station at this moment."""
     bed = bed_at(view, router_id(hand, view))
+    return Now(hand, view, bed, _batch(hand, view, bed))
+
+
+def _batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
+    """The batch that the router has taken on, or one just cut that may want one more sheet.
+
+    A batch that was cancelled meanwhile leaves the screen once its sheet is off the bed.
+    """
     batch = view.get(Batch, bed.batch or hand.subject)
-    return Now(hand, view, bed, batch)
+    if batch is None or (batch.state == "cancelled" and not bed.sheet):
+        return None
+    return batch if bed.batch or batch.state == "cut" else None
 
 
 def bare(hand: Hand) -> Hand:

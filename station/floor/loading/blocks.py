@@ -119,10 +119,12 @@ def first_things(here: Now) -> tuple[Check, ...]:
     """What stands before any sheet on this router: to be read, or done first."""
     bed, day = here.bed, here.hand.now[:10]
     later = "later" if bed.sheet else "due"
+    holds = here.batch.holds if here.batch else ()
     items = [
         Check(label=say("Read this"), text=n.text, code=button("told"))
         for n in unread(here.view, bed.id)[:AT_ONCE]
     ]
+    items += [Check(label=say("This batch is held"), text=why, state="wrong") for why in holds]
     if bed.day != day:
         shop = here.view.get(Shop, "shop") or Shop(id="shop")
         items += [

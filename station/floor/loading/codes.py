@@ -17,6 +17,7 @@ from station.floor.loading.before import (
 )
 from station.floor.loading.common import bed_at, router_name, seconds_between
 from station.floor.loading.rules_sheet import wrong_lot
+from station.floor.loading.rules_take import may_not_go_on, not_approved
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Reason, Router
@@ -38,14 +39,19 @@ def _batch_code(here: Now, code: Code) -> Do | Took:
             return off(here, copy=code.copy, traveller=True)
         if ready(here, here.hand):
             return start(here)
-        return Took(here.hand, notice(_taken(here, batch), what_next(here, here.hand)))
+        held = may_not_go_on(batch) or not_approved(here.view, batch)
+        again = held or notice(_taken(here, batch), what_next(here, here.hand))
+        return Took(here.hand, again)
     return _take(here, code)
 
 
 def _taken(here: Now, batch: Batch) -> Say:
-    """What a traveller says that was scanned before: at once, or after a while."""
+    """What a traveller says that was scanned before: at once, or much later.
+
+    Once a sheet was cut, its slip tells a sheet twice; the traveller only says what is next.
+    """
     load = here.view.last(batch.key, "take_batch")
-    if load is None or seconds_between(load.act.at, here.hand.now) < A_WHILE_S:
+    if batch.cut or load is None or seconds_between(load.act.at, here.hand.now) < A_WHILE_S:
         return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=batch.cut + 1)
     return say(
         "Batch {batch} loaded {at} by worker {by}: next sheet, or a mistake?",

@@ -19,7 +19,7 @@ from station.floor.loading.face_stop import (
     why_stopped,
 )
 from station.floor.loading.rules_sheet import outside
-from station.floor.loading.rules_take import unread
+from station.floor.loading.rules_take import may_not_go_on, not_approved, unread
 from station.floor.loading.side import (
     care,
     drawer,
@@ -105,7 +105,8 @@ def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
     first = _first_press(here)
     if not first:
         start = say("Start sheet {n}", n=batch.cut + 1)
-        style = "primary" if ready(here, here.hand) else "off"
+        held = may_not_go_on(batch) or not_approved(here.view, batch)
+        style = "primary" if ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
     more = Press(label=say("One more sheet"), code=button("one_more_sheet"))
     return (

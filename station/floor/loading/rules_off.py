@@ -138,21 +138,25 @@ def _next(batch: Batch, first_off: str) -> Say:
     """What to do after a sheet."""
     if batch.state == "cut":
         return say("Slip and parts to popping. The batch is cut.")
+    if batch.state == "cancelled":
+        return say("Slip and parts to popping. The batch is cancelled.")
     if first_off:
         return say("Slip to popping. First-off check before sheet {n}.", n=batch.cut + 1)
     return say("Slip and parts to popping. Sheet {n} is next.", n=batch.cut + 1)
 
 
 def _counted(batch: Batch, spoiled: int = 0) -> Batch:
-    """The batch with one sheet more done."""
+    """The batch with one sheet more done; one that was cancelled stays so."""
     cut = batch.cut + 1
     state = "cut" if cut >= batch.sheets else "cutting"
+    if batch.state == "cancelled":
+        state = batch.state
     return replace(batch, cut=cut, spoiled=batch.spoiled + spoiled, state=state)
 
 
 def _emptied(bed: Bed, batch: Batch, first_off: str) -> Bed:
     """The bed without its sheet; a batch that is cut leaves the router."""
-    done = batch.state == "cut"
+    done = batch.state != "cutting"
     return replace(
         bed,
         state="stopped" if bed.state == "stopped" else "free",
