@@ -1,6 +1,7 @@
 """What an input means at the cutting bed, where the stories don't pass."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import pytest
 
@@ -8,7 +9,8 @@ from station.floor.loading.dialogue import step
 from station.floor.loading.rules import RULES
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import Bed, Bit, Fact, Lot
+from station.shop.facts import Bed, Bit, Fact, Lot, Placed, Revision
+from station.shop.moves import SHEET
 from station.shop.rooms import Input, Number, Point
 from tests.floor.beds import BED, CUTTING, STOPPED
 from tests.floor.shop_small import DAY, GAUGES, Player, batch, hand, sheets, small_shop
@@ -157,3 +159,27 @@ def test_looking_at_another_router_lets_go_of_what_was_said() -> None:
 def test_without_a_router_set_up_every_router_is_served() -> None:
     one = player(GOOD, router="")
     assert "Router 3" in str(one.give(Code("router", "3")).said)
+
+
+def test_the_last_sheet_of_a_lot_can_be_used() -> None:
+    one = player(GOOD, BED, work={"reading": 6.4, "ticks": ["bit", "held_down", "file"]})
+    one.view.pieces[("store", "0931", SHEET)] = 1
+    answer = one.give(Code("lot", "0931"))
+    assert "Press “Start the sheet”." in str(answer.do)
+
+
+def test_a_broken_bit_takes_the_ticks_for_bit_and_zero_away() -> None:
+    one = player(GOOD, BED, work={"ticks": ["held_down", "bit", "zero", "file"]})
+    one.give(press("bit_broken"))
+    assert one.hand.work["ticks"] == ["held_down", "file"]
+
+
+def test_survivors_are_counted_part_by_part() -> None:
+    revision = small_shop().get(Revision, f"{GAUGES}.C")
+    assert revision
+    both = replace(revision, placed=(*revision.placed, Placed(part="014", x_mm=0, y_mm=0)))
+    one = player(GOOD, CUTTING, both, work={"mode": "spoil", "reason": "12"})
+    said = [str(one.give(press("survived")).said) for _ in range(3)]
+    assert said == [f"{n} of these on a sheet" for n in (160, 1, 160)]
+    one.give(Code("part", "014"), Number("1"), Code("part", "045"), Number("9"))
+    assert str(one.give(press("sheet_spoiled")).said) == "Sheet 1 spoiled: 10 whole, 151 lost"

@@ -388,3 +388,46 @@ def test_a_cancelled_batch_stays_so_when_its_sheet_comes_off() -> None:
     assert gone
     assert bed
     assert (gone.state, gone.cut, bed.batch, bed.first_off) == ("cancelled", 1, "", "")
+
+
+@pytest.mark.parametrize(
+    ("bed", "state", "paused"),
+    [(STOPPED, "cutting", 55 * 60), (replace(STOPPED, sheet=0, started=""), "free", 0)],
+)
+def test_after_a_stop_the_router_does_what_it_did(bed: Bed, state: str, paused: int) -> None:
+    view = small_shop(GOOD, bed)
+    decide(view, "end_stop", "router/1")
+    again = view.get(Bed, "1")
+    assert again
+    assert (again.state, again.paused_s, again.stop, again.stopped) == (state, paused, "", "")
+
+
+def test_after_a_wrong_first_off_the_next_one_is_due() -> None:
+    view = small_shop(GOOD, BED)
+    decide(view, "check_first_off", "router/1", good=False)
+    bed = view.get(Bed, "1")
+    assert bed
+    assert bed.first_off == "the last one was wrong"
+
+
+def test_a_first_batch_is_good_news() -> None:
+    assert decide(small_shop(GOOD, replace(BED, batch="")), "take_batch").tone == "good"
+
+
+@pytest.mark.parametrize(("number", "refused"), [(98, False), (99, True)])
+def test_a_batch_has_at_most_99_sheets(number: int, *, refused: bool) -> None:
+    view = small_shop(replace(GOOD, sheets=number, cut=4, spoiled=1))
+    assert decide(view, "add_sheet").refused == refused
+
+
+def test_one_more_sheet_for_each_that_was_spoiled_is_not_asked_again() -> None:
+    view = small_shop(replace(GOOD, state="cutting"), CUTTING, moves=ON_BED)
+    decide(view, "spoil_sheet", reason="12", now="09:10")
+    assert not decide(view, "add_sheet", now="09:11").refused
+    assert decide(view, "add_sheet", now="09:12").asks == "sure"
+    assert not decide(view, "add_sheet", now="09:13", sure=True).refused
+
+
+def test_a_single_bit_changed_in_a_stop_wears_nothing_yet() -> None:
+    view = small_shop(GOOD, STOPPED, moves=ON_BED)
+    assert not decide(view, "change_bit", "router/1", bit="17").moves
