@@ -1,0 +1,192 @@
+"""What a code means at popping, with slips in hand and exceptions counted so far."""
+
+from dataclasses import replace
+
+from station.floor.popping.rules import already, held_words, here_of
+from station.shop import count_steps, counting
+from station.shop.acts import Answer, good, notice, refuse
+from station.shop.cards import BY_NUMBER, ZONES, zone_of
+from station.shop.codes import Code
+from station.shop.count_steps import FIRST_REASON
+from station.shop.facts import Batch, Revision, Slip
+from station.shop.moves import head, tail
+from station.shop.rooms import Do, Hand, Input, Number, Point, Took
+from station.shop.views import View, by_part
+from station.shop.words import say, several
+
+COUNTERS = {"missing": "missing", "spoil": FIRST_REASON, "uncut": "rework/21"}
+
+
+def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+    """One input at popping."""
+    if isinstance(given, Code):
+        return _code(hand, given, view)
+    if not hand.subject:
+        return None
+    if isinstance(given, Number):
+        return count_steps.number(hand, given, here(hand, view), view)
+    return _point(hand, given, view) if isinstance(given, Point) else None
+
+
+def slips_of(hand: Hand) -> tuple[str, ...]:
+    """The slips in hand."""
+    raw = hand.work.get("slips")
+    return tuple(str(s) for s in raw) if isinstance(raw, list | tuple) else ()
+
+
+def here(hand: Hand, view: View) -> dict[str, int]:
+    """Pieces of each part that wait on the slips in hand."""
+    return by_part(here_of(view, hand.subject, slips_of(hand)))
+
+
+def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
+    if code.kind == "batch":
+        return _pick_up(hand, code, view)
+    if not hand.subject:
+        return None
+    if code.kind == "part":
+        return count_steps.choose(hand, code.number, here(hand, view), view)
+    if code.kind == "reason":
+        return count_steps.reason(hand, code.number, here(hand, view), view)
+    if code.kind == "zone":
+        return _where(hand, ZONES.get(code.number, ""))
+    card = BY_NUMBER.get(code.number) if code.kind == "button" else None
+    return _button(hand, card.name, view) if card else None
+
+
+def _pick_up(hand: Hand, code: Code, view: View) -> Took:
+    """A slip, or a traveller for every slip of it that waits here."""
+    batch = view.get(Batch, code.number)
+    if wrong := _cannot(hand, code, batch):
+        return Took(hand, wrong)
+    assert batch is not None
+    waiting = _waiting(view, batch.id)
+    wanted = tuple(s for s in waiting if not code.sheet or s == f"{batch.id}-{code.sheet}")
+    if not wanted:
+        return Took(hand, _nothing(view, batch, code.sheet))
+    base = hand if hand.subject == batch.id else hand.empty()
+    slips = tuple(dict.fromkeys((*slips_of(base), *wanted)))
+    picked = replace(base, subject=batch.id).with_work(slips=list(slips))
+    parts = here(picked, view)
+    if len(parts) == 1:
+        picked = picked.with_work(part=next(iter(parts)))
+    return Took(picked, _in_hand(batch, slips, parts, view))
+
+
+def _cannot(hand: Hand, code: Code, batch: Batch | None) -> Answer | None:
+    if batch is None:
+        return refuse(
+            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
+        )
+    if code.copy and code.copy != batch.copy:
+        return refuse(
+            say("Void: see copy {copy}", copy=batch.copy),
+            say("Throw this paper away. Nothing was counted."),
+        )
+    if batch.holds:
+        return held_words(batch)
+    if hand.subject and hand.subject != batch.id and counting.counts_of(hand):
+        return refuse(
+            say("Batch {batch} is in hand", batch=hand.subject),
+            say("Pass it on or put it down first."),
+        )
+    return None
+
+
+def _waiting(view: View, batch: str) -> tuple[str, ...]:
+    """Slips of a batch whose pieces wait here."""
+    sheets = sorted(
+        {int(tail(h.place)) for h in view.stock(batch=batch) if head(h.place) == "popping"}
+    )
+    return tuple(f"{batch}-{n}" for n in sheets)
+
+
+def _nothing(view: View, batch: Batch, sheet: int) -> Answer:
+    if sheet and view.get(Slip, f"{batch.id}-{sheet}") is None:
+        return refuse(
+            say("Sheet {sheet} is not off the bed yet", sheet=sheet),
+            say("Loading scans its slip first."),
+        )
+    return already(view, batch)
+
+
+def _in_hand(batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: View) -> Answer:
+    """Names the parts, so that a wrong traveller is seen at once."""
+    sheets = several([s.rpartition("-")[2] for s in slips])
+    said = say("Sheet {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
+    if len(slips) > 1:
+        said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
+    return good(
+        said,
+        say("{parts}: say what is not good, pass on.", parts=count_steps.names(view, parts)),
+    )
+
+
+def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
+    parts = here(hand, view)
+    if name in COUNTERS:
+        return count_steps.count(hand, COUNTERS[name], parts, view, by=1)
+    if name in ("more", "fewer"):
+        counter = str(hand.work.get("counter") or FIRST_REASON)
+        return count_steps.count(hand, counter, parts, view, by=1 if name == "more" else -1)
+    if name == "some":
+        return count_steps.some(hand, parts, view)
+    return _pass_on(hand, view) if name == "pass_on" else None
+
+
+def _where(hand: Hand, words: str) -> Took:
+    part = str(hand.work.get("part", ""))
+    if not part or not counting.counts_of(hand).get(part):
+        return Took(hand, refuse(say("Where was what?"), say("Count what is wrong first.")))
+    where = {**counting.texts_of(hand, "where"), part: words}
+    return Took(
+        hand.with_work(where=where),
+        notice(
+            say("On the sheet: {where}", where=words),
+            say("The router is told when you pass on."),
+        ),
+    )
+
+
+def _point(hand: Hand, point: Point, view: View) -> Took | None:
+    """A touch on the drawn sheet: spoils a piece there when nothing is counted yet."""
+    batch = view.get(Batch, hand.subject)
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    if revision is None:
+        return None
+    zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
+    part = piece_at(revision, point)
+    if part and part in here(hand, view):
+        counter = str(hand.work.get("counter") or FIRST_REASON)
+        done = count_steps.count(
+            counting.choose(hand, part), counter, here(hand, view), view, by=1
+        )
+        if done.answer.tone == "stop":
+            return done
+        return Took(_where(done.hand, ZONES[zone]).hand, done.answer)
+    return _where(hand, ZONES[zone])
+
+
+def piece_at(revision: Revision, point: Point) -> str:
+    """The part of the piece whose box holds this point; or nothing."""
+    sizes = {part: shape.box for part, shape in revision.shapes}
+    for piece in revision.placed:
+        length, width = sizes.get(piece.part, (0.0, 0.0))
+        if round(piece.turn_deg) % 180 == 90:
+            length, width = width, length
+        inside_x = piece.x_mm <= point.x_mm <= piece.x_mm + length
+        if inside_x and piece.y_mm <= point.y_mm <= piece.y_mm + width:
+            return piece.part
+    return ""
+
+
+def _pass_on(hand: Hand, view: View) -> Do:
+    """The count as it stands, as an act with every figure said."""
+    parts = count_steps.figures(hand, here(hand, view))
+    args = {
+        "slips": list(slips_of(hand)),
+        "parts": parts,
+        "where": counting.texts_of(hand, "where"),
+    }
+    numbers = ("batch",) if count_steps.has_rework(parts) else ()
+    return Do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)

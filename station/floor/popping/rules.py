@@ -1,0 +1,256 @@
+"""Popping: parts leave their sheet, are counted by exception and go on to trimming."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, attention, good, new_number, refuse
+from station.shop.counting import draw, known, spots_of
+from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Slip
+from station.shop.moves import Held, Move, head, tail
+from station.shop.views import Rule, Rules, View, by_part
+from station.shop.words import clock, plain, say, several
+
+
+def held_words(batch: Batch) -> Answer:
+    """A held batch does not go on."""
+    return refuse(
+        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
+        say("Put it aside. A supervisor lets it go on."),
+    )
+
+
+def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
+    """Pieces of these slips that wait at popping."""
+    places = {f"popping/{slip.rpartition('-')[2]}" for slip in slips}
+    return tuple(h for h in view.stock(batch=batch) if h.place in places)
+
+
+def pass_on(act: Act, view: View) -> Answer:
+    """Counted pieces go to trimming; spoiled, missing and rework to where they belong.
+
+    args: `slips` (ids), `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>},
+    `where`: part → words. Nothing may exceed what lies here.
+    """
+    batch = view.get(Batch, tail(act.subject))
+    if batch is None:
+        return refuse(say("There is no such batch"), say("Scan its traveller."))
+    if batch.holds:
+        return held_words(batch)
+    slips = tuple(str(s) for s in _list(act.args.get("slips")))
+    held = here_of(view, batch.id, slips)
+    if not held:
+        return already(view, batch)
+    counts = _counts(act.args.get("parts"))
+    if problem := _too_many(view, counts, by_part(held)):
+        return problem
+    return _passed(act, view, batch, slips, held, counts)
+
+
+def _list(value: object) -> list[object]:
+    return list(value) if isinstance(value, list | tuple) else []
+
+
+def _counts(value: object) -> dict[str, dict[str, int]]:
+    """Part → counter → pieces, whatever is not a count left out."""
+    if not isinstance(value, Mapping):
+        return {}
+    return {
+        str(part): {str(c): n for c, n in row.items() if known(c, n)}
+        for part, row in value.items()
+        if isinstance(row, Mapping)
+    }
+
+
+def _too_many(
+    view: View, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
+) -> Answer | None:
+    """A refusal where more is counted than lies here, or nothing at all."""
+    for part, row in counts.items():
+        left = here.get(part, 0)
+        if sum(row.values()) > left:
+            known = view.get(Part, part)
+            return refuse(
+                say(
+                    "{left} {part} left here, not {count}",
+                    left=left,
+                    part=known.name if known else part,
+                    count=sum(row.values()),
+                ),
+                say("Count again. Somebody may have passed some on."),
+            )
+    if not any(sum(row.values()) for row in counts.values()):
+        return refuse(say("Nothing was counted"), say("Say how many go on."))
+    return None
+
+
+def already(view: View, batch: Batch) -> Answer:
+    """What to say of a batch that has nothing left at popping."""
+    past = view.last(batch.key, "pass_on")
+    if past is None:
+        return refuse(
+            say("Batch {batch} has nothing at popping", batch=batch.id),
+            say("Take it off the bed first."),
+        )
+    goods = sum(m.qty for m in past.moves if m.to.place == "trimming")
+    return refuse(
+        say(
+            "Passed on at {at} by worker {worker}: {good} good",
+            at=clock(past.act.at),
+            worker=past.act.worker,
+            good=goods,
+        ),
+        say("It is at trimming. Scan the next slip."),
+    )
+
+
+def _passed(
+    act: Act,
+    view: View,
+    batch: Batch,
+    slips: tuple[str, ...],
+    held: tuple[Held, ...],
+    counts: dict[str, dict[str, int]],
+) -> Answer:
+    spots = spots_of(held)
+    moves: list[Move] = []
+    reworked = any(head(c) == "rework" for row in counts.values() for c in row)
+    child = _child(act, batch) if reworked else None
+    for part, row in counts.items():
+        for counter, count in row.items():
+            to, to_batch = _goes(counter, child)
+            moves += draw(spots, part, count, to, to_batch).moves
+    left = {str(s[0]) for s in spots if int(str(s[3])) > 0}
+    sets = (
+        *_slips(view, batch, slips, left),
+        *_piles(act, view, batch, child, moves),
+        *_notices(act, view, slips, counts),
+    )
+    prints = (("traveller", child.id),) if child else ()
+    return _said(batch, counts, tuple(moves), sets, prints, more=bool(left))
+
+
+def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
+    """Where a counter's pieces go, and into which batch (empty: their own)."""
+    if counter == "good":
+        return "trimming", ""
+    if head(counter) == "rework" and child:
+        return "rework", child.id
+    return counter, ""
+
+
+def _child(act: Act, batch: Batch) -> Batch:
+    """The batch that takes pieces to be made good."""
+    return replace(
+        batch,
+        id=new_number(act, "batch"),
+        parent=batch.id,
+        role="rework",
+        tries=1,
+        sheets=0,
+        cut=0,
+        spoiled=0,
+        copy="A",
+        void=(),
+        state="cut",
+        released=act.at,
+    )
+
+
+def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> tuple[Slip, ...]:
+    """Slips whose pile is empty now."""
+    done = (view.get(Slip, s) for s in slips if f"popping/{s.rpartition('-')[2]}" not in left)
+    return tuple(replace(s, state="popped") for s in done if s and s.batch == batch.id)
+
+
+def _piles(
+    act: Act, view: View, batch: Batch, child: Batch | None, moves: list[Move]
+) -> tuple[Fact, ...]:
+    """The piles that appear at trimming, and the child batch itself."""
+    sets: list[Fact] = []
+    if any(m.to.place == "trimming" for m in moves):
+        old = view.get(Pile, f"trimming/{batch.id}")
+        if old is None or old.done:
+            sets.append(
+                Pile(
+                    id=f"trimming/{batch.id}",
+                    area="trimming",
+                    batch=batch.id,
+                    since=act.at,
+                    due=batch.due,
+                )
+            )
+    if child:
+        sets += [
+            child,
+            Pile(
+                id=f"rework/{child.id}", area="rework", batch=child.id, since=act.at, due=child.due
+            ),
+        ]
+    return tuple(sets)
+
+
+def _notices(
+    act: Act, view: View, slips: tuple[str, ...], counts: dict[str, dict[str, int]]
+) -> tuple[Notice, ...]:
+    """What the router that cut these sheets is told before its next one."""
+    wrong = [w for part, row in counts.items() if (w := _wrong(act, view, part, row))]
+    slip = view.get(Slip, slips[0]) if slips else None
+    if not wrong or slip is None or not slip.router:
+        return ()
+    return (
+        Notice(id=act.id, router=slip.router, text="; ".join(wrong), at=act.at, by=act.worker),
+    )
+
+
+def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
+    """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
+    known, where = view.get(Part, part), act.args.get("where")
+    place = str(where.get(part, "")) if isinstance(where, Mapping) else ""
+    faults, uncut = [], False
+    for counter, count in row.items():
+        reason = view.get(Reason, tail(counter)) if tail(counter) else None
+        if head(counter) in ("spoiled", "rework"):
+            faults.append(f"{count} {reason.words if reason else head(counter)}")
+            uncut = uncut or tail(counter) == "21"
+    if not faults:
+        return ""
+    text = f"{known.name if known else part}: {', '.join(faults)}"
+    text += f", {place}" if place else ""
+    return text + ("; look at the spoilboard or Z" if uncut else "")
+
+
+def _said(
+    batch: Batch,
+    counts: dict[str, dict[str, int]],
+    moves: tuple[Move, ...],
+    sets: tuple[Fact, ...],
+    prints: tuple[tuple[str, str], ...],
+    *,
+    more: bool,
+) -> Answer:
+    """What happened in one line, and what to do now."""
+    sums = {"good": 0, "spoiled": 0, "missing": 0, "rework": 0}
+    for row in counts.values():
+        for counter, count in row.items():
+            sums[head(counter)] += count
+    faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
+    said = say("Batch {batch}: {good} good passed on", batch=batch.id, good=sums["good"])
+    if faults:
+        said = say(
+            "Batch {batch}: {good} good, {faults}",
+            batch=batch.id,
+            good=sums["good"],
+            faults=several(faults),
+        )
+    do = say("The rest stays here.") if more else say("Bring them to trimming with the traveller.")
+    if prints:
+        do = say(
+            "Rework traveller {child} goes with the {n}.", child=prints[0][1], n=sums["rework"]
+        )
+    answer = good if not faults else attention
+    return answer(said, do, moves=moves, sets=sets, prints=prints)
+
+
+RULES: Rules = {
+    "pass_on": Rule(frozenset({Batch, Notice, Part, Pile, Reason, Slip}), pass_on),
+}

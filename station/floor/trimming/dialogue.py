@@ -1,0 +1,160 @@
+"""What a code means at the router table, with a batch in hand and exceptions counted."""
+
+from dataclasses import replace
+
+from station.floor.trimming.rules import MOST_TRIES, held_words, here_of
+from station.shop import count_steps as shared
+from station.shop.acts import Answer, attention, good, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code
+from station.shop.count_steps import FIRST_REASON
+from station.shop.facts import Batch, Part
+from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.views import View, by_part
+from station.shop.words import clock, say
+
+COUNTERS = {"rework": "rework/22", "overtrimmed": "spoiled/03", "lost": "missing"}
+
+
+def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+    """One input at trimming."""
+    if isinstance(given, Code) and given.kind == "batch":
+        return _pick_up(hand, given, view)
+    if not hand.subject:
+        return None
+    parts = here(hand, view)
+    if isinstance(given, Number):
+        return _number(hand, given, parts, view)
+    if not isinstance(given, Code):
+        return None
+    if given.kind == "part":
+        return shared.choose(hand, given.number, parts, view)
+    if given.kind == "reason":
+        return shared.reason(hand, given.number, parts, view)
+    card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+    return _button(hand, card.name, parts, view) if card else None
+
+
+def here(hand: Hand, view: View) -> dict[str, int]:
+    """Pieces of each part of the batch in hand that lie here."""
+    return by_part(here_of(view, hand.subject))
+
+
+def _pick_up(hand: Hand, code: Code, view: View) -> Took:
+    batch = view.get(Batch, code.number)
+    if wrong := _cannot(hand, code, batch, view):
+        return Took(hand, wrong)
+    assert batch is not None
+    base = hand if hand.subject == batch.id else hand.empty()
+    parts = by_part(here_of(view, batch.id))
+    picked = replace(base, subject=batch.id)
+    if len(parts) == 1:
+        picked = picked.with_work(part=next(iter(parts)))
+    names = shared.names(view, parts)
+    if batch.role == "rework":
+        return Took(
+            picked,
+            attention(
+                say(
+                    "Rework {batch}, try {n} of {most}",
+                    batch=batch.id,
+                    n=batch.tries,
+                    most=MOST_TRIES,
+                ),
+                say("{parts}: say which are good.", parts=names),
+            ),
+        )
+    return Took(
+        picked,
+        good(
+            say("Batch {batch} in hand", batch=batch.id),
+            say("{parts} to trim: say what is not good.", parts=names),
+        ),
+    )
+
+
+def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+    if batch is None:
+        return refuse(
+            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
+        )
+    if code.copy and code.copy != batch.copy:
+        return refuse(
+            say("Void: see copy {copy}", copy=batch.copy),
+            say("Throw this paper away. Nothing was counted."),
+        )
+    if batch.holds:
+        return held_words(batch)
+    if hand.subject and hand.subject != batch.id and hand.work.get("counts"):
+        return refuse(
+            say("Batch {batch} is in hand", batch=hand.subject),
+            say("Finish it or put it down first."),
+        )
+    return None if here_of(view, batch.id) else _nothing(view, batch)
+
+
+def _nothing(view: View, batch: Batch) -> Answer:
+    """Said when nothing of the batch lies at trimming."""
+    past = view.last(batch.key, "put_on_rack")
+    if past:
+        goods = sum(m.qty for m in past.moves if m.to.place.startswith(("rack", "packing")))
+        return refuse(
+            say(
+                "Trimmed at {at} by worker {worker}: {n} good",
+                at=clock(past.act.at),
+                worker=past.act.worker,
+                n=goods,
+            ),
+            say("Scan the next traveller."),
+        )
+    return refuse(
+        say("Batch {batch} has nothing at trimming", batch=batch.id),
+        say("Popping passes it on first."),
+    )
+
+
+def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
+    if name in COUNTERS:
+        return shared.count(hand, COUNTERS[name], parts, view, by=1)
+    if name in ("more", "fewer"):
+        counter = str(hand.work.get("counter") or FIRST_REASON)
+        return shared.count(hand, counter, parts, view, by=1 if name == "more" else -1)
+    if name == "some_trimmed":
+        return shared.some(hand, parts, view)
+    if name in ("master_agrees", "master_differs"):
+        return _check(hand, parts, view, {"agrees": name == "master_agrees"})
+    return _put(hand, parts, view) if name == "on_rack" else None
+
+
+def _number(hand: Hand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
+    """A count for the last counter; a reading in mm when none was chosen."""
+    counting = hand.work.get("counter") or hand.work.get("asks")
+    part = view.get(Part, shared.chosen(hand, parts))
+    if not counting and part and part.sizes and given.reading is not None:
+        size = next_size(hand, part)
+        return _check(hand, parts, view, {"reading_mm": given.reading, "size": size})
+    return shared.number(hand, given, parts, view)
+
+
+def next_size(hand: Hand, part: Part) -> int:
+    """Which of the part's sizes is measured next."""
+    done = hand.work.get("measured", 0)
+    return done % max(1, len(part.sizes)) if isinstance(done, int) else 0
+
+
+def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object]) -> Do | Took:
+    part = shared.chosen(hand, parts)
+    if not part:
+        return Took(hand, shared.no_part(parts, view))
+    done = hand.work.get("measured", 0)
+    after = hand.with_work(measured=(done if isinstance(done, int) else 0) + 1)
+    return Do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
+
+
+def _put(hand: Hand, parts: dict[str, int], view: View) -> Do:
+    """The count as it stands, as an act with every figure said."""
+    counted = shared.figures(hand, parts)
+    batch = view.get(Batch, hand.subject)
+    new_child = shared.has_rework(counted) and batch is not None and batch.role != "rework"
+    numbers = ("batch",) if new_child else ()
+    return Do("put_on_rack", f"batch/{hand.subject}", {"parts": counted}, hand.empty(), numbers)

@@ -1,0 +1,252 @@
+"""Trimming: tab stubs come off, parts are compared with their master and go to the rack."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, attention, good, new_number, refuse
+from station.shop.counting import draw, known, spots_of
+from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
+from station.shop.moves import Held, Move, head, tail
+from station.shop.views import Rule, Rules, View, by_part
+from station.shop.words import Say, plain, say, several
+
+MOST_TRIES = 2  # a piece is made good at most so often
+
+
+def held_words(batch: Batch) -> Answer:
+    """A held batch does not go on."""
+    return refuse(
+        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
+        say("Put it aside. A supervisor lets it go on."),
+    )
+
+
+def here_of(view: View, batch: str) -> tuple[Held, ...]:
+    """Pieces of a batch that lie at the router table, to trim or to make good."""
+    return (*view.stock(batch=batch, place="trimming"), *view.stock(batch=batch, place="rework"))
+
+
+def put_on_rack(act: Act, view: View) -> Answer:
+    """Good pieces go under their master, or to the order that they were cut for.
+
+    args: `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>}.
+    """
+    batch = view.get(Batch, tail(act.subject))
+    if batch is None:
+        return refuse(say("There is no such batch"), say("Scan its traveller."))
+    if batch.holds:
+        return held_words(batch)
+    counts = counts_from(act.args.get("parts"))
+    held = here_of(view, batch.id)
+    if problem := _cannot(view, batch, counts, by_part(held)):
+        return problem
+    return _put(act, view, batch, held, counts)
+
+
+def counts_from(value: object) -> dict[str, dict[str, int]]:
+    """Part → counter → pieces, whatever is not a count left out."""
+    if not isinstance(value, Mapping):
+        return {}
+    return {
+        str(part): {str(c): n for c, n in row.items() if known(c, n)}
+        for part, row in value.items()
+        if isinstance(row, Mapping)
+    }
+
+
+def _cannot(
+    view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
+) -> Answer | None:
+    """Why these counts cannot be: more than is here, a third try, no rack place."""
+    if not any(sum(row.values()) for row in counts.values()):
+        return refuse(say("Nothing was counted"), say("Say how many are good."))
+    for part, row in counts.items():
+        known, left = view.get(Part, part), here.get(part, 0)
+        name = known.name if known else part
+        if sum(row.values()) > left:
+            return refuse(
+                say("{left} {part} left here, not {n}", left=left, part=name, n=sum(row.values())),
+                say("Count again."),
+            )
+        if row.get("good") and not (known and known.rack) and not batch.order:
+            return refuse(
+                say("{part} has no rack place", part=name), say("The office gives it one.")
+            )
+        if batch.tries >= MOST_TRIES and any(head(c) == "rework" for c in row):
+            return refuse(
+                say("{part} was tried twice", part=name), say("Now each is good or spoiled.")
+            )
+    return None
+
+
+def _put(
+    act: Act, view: View, batch: Batch, held: tuple[Held, ...], counts: dict[str, dict[str, int]]
+) -> Answer:
+    order = view.get(Order, batch.order) if batch.order else None
+    live = order is not None and order.state not in ("cancelled", "shipped", "packed")
+    reworked = any(head(c) == "rework" for row in counts.values() for c in row)
+    child = _child(act, batch) if reworked else None
+    spots = spots_of(held)
+    moves: list[Move] = []
+    for part, row in counts.items():
+        for counter, count in row.items():
+            to, to_batch = _goes(view, part, counter, batch, child, live=live)
+            moves += _draw(spots, part, count, to, to_batch)
+    left = sum(int(str(s[3])) for s in spots)
+    sets = _sets(act, view, batch, child, spots)
+    return _said(
+        view, batch, counts, child, left, tuple(moves), sets, freed=bool(batch.order) and not live
+    )
+
+
+def _draw(spots: list[list[object]], part: str, count: int, to: str, to_batch: str) -> list[Move]:
+    """Moves that go nowhere (rework of a rework stays where it lies) are left out."""
+    drawn = draw(spots, part, count, to, to_batch).moves
+    return [m for m in drawn if m.frm != m.to]
+
+
+def _goes(
+    view: View, part: str, counter: str, batch: Batch, child: Batch | None, *, live: bool
+) -> tuple[str, str]:
+    if counter == "good":
+        if live:
+            return f"packing/{batch.order}", ""
+        known = view.get(Part, part)
+        return f"rack/{known.rack if known else ''}", ""
+    if head(counter) == "rework":
+        return "rework", child.id if child and child.id != batch.id else ""
+    return counter, ""
+
+
+def _child(act: Act, batch: Batch) -> Batch:
+    """The batch of pieces to be made good; one that failed again stays itself, a try on."""
+    if batch.role == "rework":
+        return replace(batch, tries=batch.tries + 1)
+    return replace(
+        batch,
+        id=new_number(act, "batch"),
+        parent=batch.id,
+        role="rework",
+        tries=1,
+        sheets=0,
+        cut=0,
+        spoiled=0,
+        copy="A",
+        void=(),
+        state="cut",
+        released=act.at,
+    )
+
+
+def _sets(
+    act: Act, view: View, batch: Batch, child: Batch | None, spots: list[list[object]]
+) -> tuple[Fact, ...]:
+    sets: list[Fact] = []
+    if child:
+        sets.append(child)
+        if child.id != batch.id:
+            sets.append(
+                Pile(
+                    id=f"rework/{child.id}",
+                    area="rework",
+                    batch=child.id,
+                    since=act.at,
+                    due=child.due,
+                )
+            )
+    for area in ("trimming", "rework"):
+        pile = view.get(Pile, f"{area}/{batch.id}")
+        left = any(int(str(s[3])) for s in spots if s[0] == area)
+        stays = child is not None and child.id == batch.id and area == "rework"
+        if pile and not pile.done and not left and not stays:
+            sets.append(replace(pile, done=True))
+    return tuple(sets)
+
+
+def _said(
+    view: View,
+    batch: Batch,
+    counts: dict[str, dict[str, int]],
+    child: Batch | None,
+    left: int,
+    moves: tuple[Move, ...],
+    sets: tuple[Fact, ...],
+    *,
+    freed: bool,
+) -> Answer:
+    """What went where, and what to do now."""
+    sums = {"good": 0, "spoiled": 0, "missing": 0, "rework": 0}
+    for row in counts.values():
+        for counter, count in row.items():
+            sums[head(counter)] += count
+    faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
+    told = several([f"{plain(sums['good'])} good", *faults])
+    do = say("{left} stay here.", left=left) if left else _where_to(view, batch, counts)
+    new = child is not None and child.id != batch.id
+    if new and child:
+        do = say("Rework traveller {child} goes with the {n}.", child=child.id, n=sums["rework"])
+    if child and not new:
+        do = say("Try them once more; a third try is not allowed.")
+    prints = (("traveller", child.id),) if new and child else ()
+    said = say("Batch {batch}: {told}", batch=batch.id, told=told)
+    if freed:
+        said = say(
+            "Order {order} is cancelled: {n} free on the rack", order=batch.order, n=sums["good"]
+        )
+    answer = attention if faults or freed else good
+    return answer(said, do, moves=moves, sets=sets, prints=prints)
+
+
+def _where_to(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> Say:
+    """Under which master the good ones go."""
+    if batch.order:
+        return say("To packing, with order {order}.", order=batch.order)
+    places = []
+    for part, row in counts.items():
+        known = view.get(Part, part)
+        rack = view.get(RackPlace, known.rack) if known and row.get("good") else None
+        if rack:
+            places.append(rack.name)
+    return say("Under the master: rack {places}.", places=several(places[:3]))
+
+
+def check_master(act: Act, view: View) -> Answer:
+    """A piece compared with its master; a reading in mm may come with it.
+
+    args: `batch`, `agrees`, and `size` (index) with `reading_mm` where one was taken.
+    """
+    part = view.get(Part, tail(act.subject))
+    if part is None:
+        return refuse(say("There is no such part"), say("Scan its card."))
+    agrees = bool(act.args.get("agrees"))
+    reading, size = act.args.get("reading_mm"), act.args.get("size", 0)
+    if isinstance(reading, int | float) and isinstance(size, int) and size < len(part.sizes):
+        limits = part.sizes[size]
+        agrees = limits.low_mm <= reading <= limits.high_mm
+        text = (
+            f"{part.name} {limits.name} {reading:.2f} mm, limits {limits.low_mm:g} to "
+            f"{limits.high_mm:g}"
+        )
+    else:
+        text = f"{part.name} {'agrees with' if agrees else 'differs from'} its master"
+    if agrees:
+        return good(say("{text}", text=text), say("Go on."))
+    worry = Concern(
+        id=act.id,
+        what="master",
+        since=act.at,
+        text=text,
+        about=f"batch/{act.args.get('batch', '')}",
+        choices=("let it go on", "spoil"),
+    )
+    return attention(
+        say("{text}", text=text), say("Hold the batch, tell the supervisor."), sets=(worry,)
+    )
+
+
+_READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason})
+
+RULES: Rules = {
+    "put_on_rack": Rule(_READS, put_on_rack),
+    "check_master": Rule(_READS, check_master),
+}
