@@ -174,7 +174,9 @@ def found(stage: Stage, words: list[str]) -> object:
     if what in ("packed", "short"):
         lines = next(o["lines"] for o in whole["orders"] if o["order"] == rest[0])
         return next(i[what] for i in lines if i["product"] == rest[1])
-    batch = next(b for b in whole["batches"] if b["batch"] == rest[0])
+    batch = next((b for b in whole["batches"] if b["batch"] == rest[0]), None)
+    if batch is None:
+        return "no batch"
     return {
         "cut": batch["sheets"]["cut"],
         "sheets": batch["sheets"]["planned"],

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import datetime, timedelta
 from typing import NamedTuple
 
 from station.desk import draft as drafts
@@ -20,6 +21,7 @@ from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took, Typed
 from station.shop.words import Say, say
 
 NOTHING = Answer(tone="good", said=Say(), refused=True)
+A_MOMENT = timedelta(seconds=2)
 MOST_TRIES = 5  # wrong PINs before the question is dropped
 
 
@@ -289,7 +291,9 @@ class Desk:
             known = {
                 k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
             }
-            question = Waiting(do=do, asks=answer.asks, code=codes.tidy(self._code), args=known)
+            question = Waiting(
+                do=do, asks=answer.asks, code=codes.tidy(self._code), args=known, at=self.hand.now
+            )
             self._keep(replace(self._draft, waiting=question))
         else:
             self._keep(replace(self._draft, waiting=None))
@@ -315,7 +319,8 @@ class Desk:
         """An input while a question is open. None: it is no answer, and means itself."""
         if waiting.asks == "sure" and isinstance(given, Code):
             card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-            if (card and card.name == "yes") or codes.tidy(self._code) == waiting.code:
+            again = codes.tidy(self._code) == waiting.code and self._later_than(waiting.at)
+            if (card and card.name == "yes") or again:
                 return self._again(waiting, sure=True)
         if waiting.asks == "reason" and isinstance(given, Code) and given.kind == "reason":
             return self._again(waiting, reason=given.number)
@@ -328,6 +333,13 @@ class Desk:
         if not (isinstance(given, Code) and given.kind in ("button", "digit")):
             self._draft = replace(self._draft, waiting=None)
         return None
+
+    def _later_than(self, at: str) -> bool:
+        """Whether a moment has gone by: a trigger pulled twice is no second thought."""
+        if not at:
+            return True
+        gone = datetime.fromisoformat(self.hand.now) - datetime.fromisoformat(at)
+        return gone >= A_MOMENT
 
     def _again(self, waiting: Waiting, **more: object) -> Given:
         self._draft = replace(self._draft, waiting=None)

@@ -12,7 +12,7 @@ class Waiting:
     """An act that was asked back: it is done once the answer comes.
 
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``; `code` is the scan that asked
-    for it, for the same scan again means yes; `args` what is known so far.
+    for it, for the same scan again means yes (a moment later: a trigger pulled twice is no answer); `args` what is known so far.
     """
 
     do: Do
@@ -21,6 +21,7 @@ class Waiting:
     args: Mapping[str, object] = field(default_factory=dict)
     approver: str = ""
     tries: int = 0
+    at: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

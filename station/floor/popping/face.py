@@ -233,6 +233,10 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
     )
 
 
+def _waited(minutes: int, since: str) -> Say:
+    return say("{n} min", n=minutes) if minutes < 600 else say("since {at}", at=clock(since))
+
+
 def minutes_between(since: str, now: str) -> int:
     """Whole minutes between two shop times of one day; a day apart counts as 600 at least."""
 

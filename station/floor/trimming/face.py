@@ -46,7 +46,7 @@ def face(hand: Hand, view: View) -> Face:
             *_part(part),
         ),
         presses=_presses(tallies, batch),
-        side=(*_asked(hand), *_goes(part, batch, view), *_reasons(hand, view), _care(part, view)),
+        side=(*_asked(hand), *_goes(part, batch, view), *_reasons(hand, view), _care(view)),
         weights=(64, 0, 36),
     )
 
@@ -64,7 +64,7 @@ def _empty(hand: Hand, view: View) -> Face:
             Hint(title=say("Scan a traveller"), note=say("or touch a batch that waits")),
             _waiting(view, "trimming", say("Waiting here"), 4),
         ),
-        side=(_waiting(view, "rework", say("To be made good"), 3), _care(None, view)),
+        side=(_waiting(view, "rework", say("To be made good"), 3), _care(view)),
     )
 
 
@@ -235,7 +235,7 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
     return (Cards(title=say("Say what you see"), entries=tuple(entries[:5])),)
 
 
-def _care(part: Part | None, view: View) -> Remark:
+def _care(view: View) -> Remark:
     """Hands and lungs at the router table, briefly."""
     shop = view.get(Shop, "shop") or Shop(id="shop")
     small = say("small parts in a holder or against the starting pin")
