@@ -120,7 +120,7 @@ def spots_of(held: tuple[Held, ...]) -> list[list[object]]:
     return [[h.place, h.batch, h.part, h.qty] for h in held]
 
 
-def known(counter: object, count: object) -> bool:
+def countable(counter: object, count: object) -> bool:
     """Whether this is a counter of ours with a count above zero."""
     kinds = ("good", "spoiled", "missing", "rework")
     return head(str(counter)) in kinds and type(count) is int and count > 0

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.shop.acts import Act, Answer, attention, good, new_number, refuse
-from station.shop.counting import draw, known, spots_of
+from station.shop.counting import countable, draw, spots_of
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Slip
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
@@ -55,7 +55,7 @@ def _counts(value: object) -> dict[str, dict[str, int]]:
     if not isinstance(value, Mapping):
         return {}
     return {
-        str(part): {str(c): n for c, n in row.items() if known(c, n)}
+        str(part): {str(c): n for c, n in row.items() if countable(c, n)}
         for part, row in value.items()
         if isinstance(row, Mapping)
     }

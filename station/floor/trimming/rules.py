@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.shop.acts import Act, Answer, attention, good, new_number, refuse
-from station.shop.counting import draw, known, spots_of
+from station.shop.counting import countable, draw, spots_of
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
@@ -48,7 +48,7 @@ def counts_from(value: object) -> dict[str, dict[str, int]]:
     if not isinstance(value, Mapping):
         return {}
     return {
-        str(part): {str(c): n for c, n in row.items() if known(c, n)}
+        str(part): {str(c): n for c, n in row.items() if countable(c, n)}
         for part, row in value.items()
         if isinstance(row, Mapping)
     }

@@ -1,0 +1,163 @@
+"""Popping: stories, refusals and any input at all, at the level of rules."""
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.floor.popping.dialogue import step
+from station.floor.popping.face import face
+from station.floor.popping.rules import RULES
+from station.shop.acts import Act, Answer
+from station.shop.cards import BUTTONS
+from station.shop.codes import Code
+from station.shop.facts import Batch, Notice, Pile, Slip
+from station.shop.moves import SHEET, move
+from station.shop.rooms import Input, Number, Point
+from station.shop.views import total
+from tests.fakes import FakeView
+from tests.floor.shop_small import (
+    COMB,
+    COMBS,
+    GAUGES,
+    SHUTTLE,
+    SHUTTLES,
+    SPACERS,
+    Player,
+    at,
+    batch,
+    hand,
+    off_bed,
+    small_shop,
+)
+
+SLIP = Code("batch", "00412", "A", 1)
+PAPER = Code("batch", "00412", "A")
+
+
+def press(name: str) -> Code:
+    return Code("button", BUTTONS[name].number)
+
+
+def popping(cut_file: str, sheets: int = 1, **fields: object) -> Player:
+    known = batch(cut_file, **fields)
+    view = small_shop(known)
+    for n in range(1, sheets + 1):
+        off_bed(view, known, n)
+    return Player(view, RULES, step, hand("popping"))
+
+
+def lie(view: FakeView, place: str, id: str = "00412") -> int:
+    return total(view.stock(batch=id), place=place)
+
+
+def test_an_ordinary_batch() -> None:  # scenario 1
+    p = popping(SHUTTLES, 4)
+    p.give(PAPER, Code("reason", "01"), Number("3"))
+    assert p.give(press("pass_on")).tone == "attention"
+    assert (lie(p.view, "trimming"), lie(p.view, "spoiled"), lie(p.view, "popping")) == (381, 3, 0)
+    pile, slip = p.view.get(Pile, "trimming/00412"), p.view.get(Slip, "00412-4")
+    assert pile and not pile.done
+    assert slip and slip.state == "popped"
+
+
+def test_an_uncut_corner_is_told_to_its_router() -> None:  # scenario 5
+    p = popping(COMBS)
+    p.give(SLIP, press("uncut"), Number("6"), Code("zone", "59"))
+    answer = p.give(press("pass_on"))
+    told = p.view.get(Notice, "a1")
+    assert told
+    assert told.router == "1"
+    assert "6 uncut, bottom right; look at the spoilboard or Z" in told.text
+    child = answer.prints[0][1]
+    made = p.view.get(Batch, child)
+    assert made
+    assert (made.role, made.parent, made.tries) == ("rework", "00412", 1)
+    assert (lie(p.view, "trimming"), lie(p.view, "rework", child)) == (18, 6)
+
+
+def test_thrown_parts_are_missing_not_spoiled() -> None:  # scenario 6
+    p = popping(SPACERS)
+    p.give(SLIP, press("missing"), Number("4"), press("pass_on"))
+    assert (lie(p.view, "trimming"), lie(p.view, "missing"), lie(p.view, "spoiled")) == (236, 4, 0)
+    assert p.view.get(Notice, "a1") is None
+
+
+def test_the_pick_up_names_parts_and_count() -> None:  # scenario 10
+    p = popping(GAUGES)
+    answer = p.give(PAPER)
+    assert "160" in str(answer.do)
+    assert "SG-10" in str(answer.do)
+    assert p.view.entries == []
+
+
+def test_two_people_at_once() -> None:  # scenario 12
+    p = popping(SHUTTLES)
+    q = Player(p.view, RULES, step, hand("popping", worker="03"))
+    for one in (p, q):
+        one.give(SLIP, press("some"), Number("60"))
+    args = {"slips": ["00412-1"], "parts": {SHUTTLE: {"good": 60}}, "where": {}}
+    assert p.give(press("pass_on")).tone == "good"
+    late = p.view.do(
+        RULES,
+        Act(id="q1", kind="pass_on", at=at("10:00"), worker="03", subject="batch/00412", args=args),
+    )
+    assert late.refused
+    assert "36 ST-200 left" in str(late.said)
+    assert (lie(p.view, "popping"), lie(p.view, "trimming")) == (36, 60)
+
+
+def test_what_survived_a_stopped_sheet() -> None:  # scenario 15
+    known = batch(SPACERS)
+    view = off_bed(small_shop(known), known, 1)
+    view._move((move("032", 130, "popping/1", "spoiled/13", "00412"),))
+    p = Player(view, RULES, step, hand("popping"))
+    p.give(SLIP, press("pass_on"))
+    assert (lie(view, "trimming"), lie(view, "spoiled")) == (110, 130)
+
+
+def refused(p: Player, *inputs: Input) -> Answer:
+    before = len(p.view.entries)
+    answer = p.give(*inputs)
+    assert answer.refused
+    assert len(p.view.entries) == before
+    return answer
+
+
+def test_refusals_say_why() -> None:
+    void = refused(popping(COMBS, copy="B"), SLIP)
+    assert "Void: see copy B" in str(void.said)
+    held = refused(popping(COMBS, holds=("the revision changed",)), SLIP)
+    assert "the revision changed" in str(held.said)
+    assert "no batch 09999" in str(refused(popping(COMBS), Code("batch", "09999", "A")).said)
+    early = refused(popping(COMBS), Code("batch", "00412", "A", 3))
+    assert "not off the bed" in str(early.said)
+    many = refused(popping(COMBS), SLIP, press("missing"), Number("25"))
+    assert "At most 24" in str(many.said)
+
+
+def test_passed_on_already_says_when_and_by_whom() -> None:
+    p = popping(COMBS)
+    p.give(SLIP, press("pass_on"), now="10:42")
+    assert "Passed on at 10:42 by worker 02: 24 good" in str(refused(p, SLIP).said)
+
+
+_ANY = st.one_of(
+    st.sampled_from([press(n) for n in BUTTONS]),
+    st.sampled_from([SLIP, PAPER, Code("batch", "00412", "A", 2), Code("part", COMB)]),
+    st.sampled_from([Code("reason", r) for r in ("01", "02", "21", "31", "99")]),
+    st.sampled_from([Code("zone", "59"), Point(100.0, 100.0), Point(-5.0, 1e6)]),
+    st.sampled_from([Number(n) for n in ("0", "1", "7", "24", "999999", "-1", "1.5", "x")]),
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(_ANY, max_size=25))
+def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
+    p = popping(COMBS, 2)
+    for one in inputs:
+        if step(p.hand, one, p.view) is not None:
+            p.give(one)
+        face(p.hand, p.view)
+    books = ("cut", "store", "bought")
+    assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
+    made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
+    assert sum(made) == 48

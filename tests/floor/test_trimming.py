@@ -1,0 +1,149 @@
+"""Trimming: stories, refusals and any input at all, at the level of rules."""
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.floor.trimming.dialogue import step
+from station.floor.trimming.face import face
+from station.floor.trimming.rules import RULES
+from station.shop.cards import BUTTONS
+from station.shop.codes import Code
+from station.shop.facts import Batch, Concern, Order, Pile
+from station.shop.moves import SHEET, move
+from station.shop.rooms import Input, Number
+from station.shop.views import total
+from tests.fakes import FakeView
+from tests.floor.shop_small import (
+    COMB,
+    COMBS,
+    FRAME,
+    FRAMES,
+    SHUTTLE,
+    SHUTTLES,
+    Player,
+    at,
+    batch,
+    hand,
+    small_shop,
+)
+
+PAPER = Code("batch", "00412", "A")
+
+
+def press(name: str) -> Code:
+    return Code("button", BUTTONS[name].number)
+
+
+def trimming(cut_file: str, part: str, count: int, *facts: Order, **fields: object) -> Player:
+    known = batch(cut_file, **fields)
+    pile = Pile(id="trimming/00412", area="trimming", batch="00412", since=at("09:00"))
+    moved = (move(part, count, "cut", "trimming", "00412"),)
+    view = small_shop(known, pile, *facts, moves=moved)
+    return Player(view, RULES, step, hand("trimming"))
+
+
+def lie(view: FakeView, place: str, id: str = "00412") -> int:
+    return total(view.stock(batch=id), place=place)
+
+
+def test_an_ordinary_batch() -> None:  # scenario 1
+    p = trimming(SHUTTLES, SHUTTLE, 381)
+    p.give(PAPER, Code("reason", "03"), Number("2"), press("on_rack"))
+    assert (lie(p.view, "rack"), lie(p.view, "spoiled"), lie(p.view, "trimming")) == (379, 2, 0)
+    pile = p.view.get(Pile, "trimming/00412")
+    assert pile
+    assert pile.done
+
+
+def test_rework_twice_and_no_third_time() -> None:  # scenario 7
+    p = trimming(SHUTTLES, SHUTTLE, 96)
+    p.give(PAPER, press("rework"), Number("5"), press("overtrimmed"), Number("2"))
+    child = p.give(press("on_rack")).prints[0][1]
+    assert (lie(p.view, "rack"), lie(p.view, "spoiled"), lie(p.view, "rework", child)) == (89, 2, 5)
+    paper = Code("batch", child, "A")
+    p.give(paper, press("rework"), press("on_rack"))
+    made = p.view.get(Batch, child)
+    assert made
+    assert made.tries == 2
+    assert (lie(p.view, "rack", child), lie(p.view, "rework", child)) == (4, 1)
+    third = p.give(paper, press("rework"), press("on_rack"))
+    assert third.refused
+    assert "tried twice" in str(third.said)
+    p.give(press("fewer"), press("overtrimmed"), press("on_rack"))
+    assert (lie(p.view, "rework", child), lie(p.view, "spoiled", child)) == (0, 1)
+
+
+def test_a_cancelled_order_leaves_free_stock() -> None:  # scenario 16
+    order = Order(id="3306", due=at("15:00"), state="cancelled", lines=())
+    p = trimming(FRAMES, FRAME, 40, order, order="3306")
+    p.give(PAPER, press("overtrimmed"), Number("2"))
+    answer = p.give(press("on_rack"))
+    assert answer.tone == "attention"
+    assert "3306 is cancelled" in str(answer.said)
+    assert lie(p.view, "rack") == 38
+
+
+def test_a_batch_for_an_order_goes_to_packing() -> None:
+    order = Order(id="3306", due=at("15:00"), lines=())
+    p = trimming(FRAMES, FRAME, 40, order, order="3306")
+    p.give(PAPER, press("on_rack"))
+    assert {h.place for h in p.view.stock(batch="00412")} == {"packing/3306"}
+
+
+def test_some_go_on_and_the_rest_stays() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("some_trimmed"), Number("10"), press("on_rack"))
+    assert (lie(p.view, "rack"), lie(p.view, "trimming")) == (10, 14)
+
+
+def test_a_reading_outside_the_limits_needs_a_look() -> None:
+    p = trimming(COMBS, COMB, 24)
+    assert p.give(PAPER, Number("300.1")).tone == "good"
+    assert p.give(Number("300.4")).tone == "attention"
+    assert p.view.get(Concern, "a2")
+    assert p.give(press("master_agrees")).tone == "good"
+    assert p.give(press("master_differs")).tone == "attention"
+
+
+def test_refusals_say_why() -> None:
+    cases: tuple[tuple[dict[str, object], tuple[Input, ...], str], ...] = (
+        ({"copy": "B"}, (PAPER,), "Void: see copy B"),
+        ({"holds": ("the lot is in doubt",)}, (PAPER,), "the lot is in doubt"),
+        ({}, (Code("batch", "09999", "A"),), "no batch 09999"),
+        ({}, (PAPER, press("lost"), Number("25")), "At most 24"),
+        ({}, (PAPER, Code("part", FRAME)), "FS-600 is not in batch 00412"),
+    )
+    for fields, inputs, words in cases:
+        p = trimming(COMBS, COMB, 24, **fields)  # type: ignore[arg-type]
+        answer = p.give(*inputs)
+        assert answer.refused
+        assert words in str(answer.said)
+        assert p.view.entries == []
+
+
+def test_trimmed_already_says_when_and_by_whom() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("on_rack"), now="11:26")
+    assert "Trimmed at 11:26 by worker 02: 24 good" in str(p.give(PAPER).said)
+
+
+_ANY = st.one_of(
+    st.sampled_from([press(n) for n in BUTTONS]),
+    st.sampled_from([PAPER, Code("batch", "00501", "A"), Code("part", COMB)]),
+    st.sampled_from([Code("reason", r) for r in ("03", "22", "31", "99")]),
+    st.sampled_from([Number(n) for n in ("0", "1", "24", "999999", "-1", "300.1", "x")]),
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(_ANY, max_size=25))
+def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
+    p = trimming(COMBS, COMB, 24)
+    for one in inputs:
+        if step(p.hand, one, p.view) is not None:
+            p.give(one)
+        face(p.hand, p.view)
+    books = ("cut", "store", "bought")
+    assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
+    made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
+    assert sum(made) == 24
