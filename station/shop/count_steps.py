@@ -155,10 +155,15 @@ def _set_some(hand: Hand, wanted: int, parts: Parts, view: View) -> Took:
 
 
 def figures(hand: Hand, parts: Parts) -> dict[str, dict[str, int]]:
-    """The count as it stands, every figure said: part → counter → pieces, good too."""
-    counts, whole = counting.counts_of(hand), {}
-    for t in counting.tally(hand, parts):
-        row = {"good": t.good, **counts.get(t.part, {})}
+    """The count as it stands, every figure said: part → counter → pieces, good too.
+
+    A number that was said stays as said, though fewer lie here by now: the rule refuses it.
+    """
+    counts, said = counting.counts_of(hand), counting.good_of(hand)
+    lost = {part: 0 for part in (*counts, *said) if part not in parts}
+    whole = {}
+    for t in counting.tally(hand, {**parts, **lost}):
+        row = {"good": said.get(t.part, t.good), **counts.get(t.part, {})}
         whole[t.part] = {c: n for c, n in row.items() if n > 0}
     return whole
 

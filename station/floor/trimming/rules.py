@@ -223,25 +223,29 @@ def check_master(act: Act, view: View) -> Answer:
     if isinstance(reading, int | float) and isinstance(size, int) and size < len(part.sizes):
         limits = part.sizes[size]
         agrees = limits.low_mm <= reading <= limits.high_mm
-        text = (
-            f"{part.name} {limits.name} {reading:.2f} mm, limits {limits.low_mm:g} to "
-            f"{limits.high_mm:g}"
+        text = say(
+            "{part} {size}: {mm} mm, limits {low} to {high}",
+            part=part.name,
+            size=limits.name,
+            mm=f"{reading:.2f}",
+            low=f"{limits.low_mm:g}",
+            high=f"{limits.high_mm:g}",
         )
+    elif agrees:
+        text = say("{part} agrees with its master", part=part.name)
     else:
-        text = f"{part.name} {'agrees with' if agrees else 'differs from'} its master"
+        text = say("{part} differs from its master", part=part.name)
     if agrees:
-        return good(say("{text}", text=text), say("Go on."))
+        return good(text, say("Go on."))
     worry = Concern(
         id=act.id,
         what="master",
         since=act.at,
-        text=text,
+        text=str(text),
         about=f"batch/{act.args.get('batch', '')}",
         choices=("let it go on", "spoil"),
     )
-    return attention(
-        say("{text}", text=text), say("Hold the batch, tell the supervisor."), sets=(worry,)
-    )
+    return attention(text, say("Hold the batch, tell the supervisor."), sets=(worry,))
 
 
 _READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason})
