@@ -69,13 +69,13 @@ class Stage:
     def new_id(self) -> str:
         return f"t{next(self.count):06d}"
 
-    def new_desk(self) -> Desk:
-        return app.new_desk(self.ledger, Where(), self.clock, ids=self.new_id)
+    def new_desk(self, area: str = "loading") -> Desk:
+        return app.new_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
 
     def send(self, text: str) -> Given:
         """One line of a scenario; ``restart`` is a power cut."""
         if text == "restart":
-            self.desk = self.new_desk()
+            self.desk = self.new_desk(self.desk.hand.area)
             return Given(self.desk.greeting())
         words = text if text.startswith("@") else code_of(text, self.ledger)
         return told(self.desk, self.clock, words)

@@ -22,8 +22,16 @@ def stage(tmp_path):
 
 def released(stage):
     """A batch of 4 sheets for router 2, by supervisor 07."""
-    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
-                 "button release_batch", "router 2", "4", "worker 07"):
+    for line in (
+        "@worker 07",
+        "@area office",
+        "button next_kind",
+        "button row_2",
+        "button release_batch",
+        "router 2",
+        "4",
+        "worker 07",
+    ):
         stage.send(line)
     return stage.send(PIN)
 
@@ -32,16 +40,19 @@ def say(given):
     return given.answer.tone, str(given.answer.said)
 
 
-@pytest.mark.parametrize(("text", "tone", "said"), [
-    ("worker 03", "good", "Worker 03 is signed in"),
-    ("]C0W03X", "stop", "One character of that code is wrong"),
-    ("5901234123457", "stop", "Nobody is signed in here"),
-    ("HELLO", "stop", "That is no code of this shop"),
-    ("", "stop", "That is no code of this shop"),
-    ("button start", "stop", "Nobody is signed in here"),
-    ("worker 99", "stop", "There is no worker 99"),
-    ("button undo", "stop", "Nobody is signed in here"),
-])
+@pytest.mark.parametrize(
+    ("text", "tone", "said"),
+    [
+        ("worker 03", "good", "Worker 03 is signed in"),
+        ("]C0W03X", "stop", "One character of that code is wrong"),
+        ("5901234123457", "stop", "Nobody is signed in here"),
+        ("HELLO", "stop", "That is no code of this shop"),
+        ("", "stop", "That is no code of this shop"),
+        ("button start", "stop", "Nobody is signed in here"),
+        ("worker 99", "stop", "There is no worker 99"),
+        ("button undo", "stop", "Nobody is signed in here"),
+    ],
+)
 def test_the_first_scan(stage, text, tone, said):
     assert say(stage.send(text)) == (tone, said)
 
@@ -69,8 +80,15 @@ def test_a_supervisors_act_waits_for_badge_and_pin(stage):
 
 
 def test_a_worker_is_no_supervisor_and_a_wrong_pin_is_refused(stage):
-    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
-                 "button release_batch", "router 2", "4"):
+    for line in (
+        "@worker 07",
+        "@area office",
+        "button next_kind",
+        "button row_2",
+        "button release_batch",
+        "router 2",
+        "4",
+    ):
         stage.send(line)
     assert say(stage.send("worker 03")) == ("stop", "Worker 03 is no supervisor")
     stage.send("worker 07")
@@ -81,8 +99,17 @@ def test_a_worker_is_no_supervisor_and_a_wrong_pin_is_refused(stage):
 
 
 def test_pin_digits_are_not_shown(stage):
-    for line in ("@worker 07", "@area office", "button next_kind", "button row_2",
-                 "button release_batch", "router 2", "4", "worker 07", "digit 2"):
+    for line in (
+        "@worker 07",
+        "@area office",
+        "button next_kind",
+        "button row_2",
+        "button release_batch",
+        "router 2",
+        "4",
+        "worker 07",
+        "digit 2",
+    ):
         given = stage.send(line)
     assert "2" not in str(given.answer.said)
 

@@ -1,0 +1,204 @@
+"""The cart: packs on and off; it leaves only when every pack was scanned at the door."""
+
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, attention, good, notice, refuse
+from station.shop.facts import Cart, Order, Pack
+from station.shop.moves import Move, move, tail
+from station.shop.views import Rule, Rules, View
+from station.shop.words import say
+
+
+def cart_of(act: Act, view: View) -> Cart | None:
+    """The cart named in an act's args, or its subject."""
+    return view.get(Cart, str(act.args.get("cart") or tail(act.subject)))
+
+
+def packs_on(view: View, cart: Cart) -> tuple[Pack, ...]:
+    """Packs on a cart."""
+    return view.shelf(Pack, f"cart/{cart.id}", 500)
+
+
+def load_cart(act: Act, view: View) -> Answer:
+    """A pack onto a cart; one of a cancelled order is caught."""
+    pack, cart = view.get(Pack, tail(act.subject)), cart_of(act, view)
+    if pack is None or cart is None:
+        return refuse(say("There is no such pack"), say("Scan the label again."))
+    if pack.state == "cart":
+        return notice(
+            say("Pack {pack} is on cart {cart} already", pack=pack.id, cart=pack.cart),
+            say("Next pack."),
+        )
+    if pack.state != "packed":
+        return refuse(
+            say("Pack {pack} is {state}", pack=pack.id, state=pack.state),
+            say("Look at its label."),
+        )
+    if problem := cancelled(view, pack):
+        return problem
+    moves = tuple(
+        move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch)
+        for h in view.stock(place=f"pack/{pack.id}")
+    )
+    count = len(packs_on(view, cart)) + 1
+    return good(
+        say("Pack {pack} is on {cart}", pack=pack.id, cart=cart.name),
+        say("{n} packs on it. Next pack, or to the door.", n=count),
+        moves=moves,
+        sets=(replace(pack, state="cart", cart=cart.id, seen=False),),
+    )
+
+
+def cancelled(view: View, pack: Pack) -> Answer | None:
+    """A pack whose order was cancelled does not leave."""
+    order = view.get(Order, pack.order)
+    if order and order.state == "cancelled":
+        return refuse(
+            say("Order {order} is cancelled", order=pack.order),
+            say("Take pack {pack} back to packing.", pack=pack.id),
+        )
+    return None
+
+
+def unload_cart(act: Act, view: View) -> Answer:
+    """A pack off its cart again."""
+    pack = view.get(Pack, tail(act.subject))
+    if pack is None or pack.state != "cart":
+        return refuse(say("That pack is on no cart"), say("Scan the label again."))
+    moves = _carried(view, pack, f"cart/{pack.cart}", f"pack/{pack.id}")
+    return good(
+        say("Pack {pack} is off the cart", pack=pack.id),
+        say("Put it with the packs."),
+        moves=moves,
+        sets=(replace(pack, state="packed", cart="", seen=False),),
+    )
+
+
+def _carried(view: View, pack: Pack, frm: str, to: str) -> tuple[Move, ...]:
+    """The pieces of one pack among all on its cart: batches as they lie, oldest first."""
+    wanted, moves = dict(pack.contents), []
+    for held in view.stock(place=frm):
+        some = min(held.qty, wanted.get(held.part, 0))
+        if some > 0:
+            moves.append(move(held.part, some, frm, to, held.batch))
+            wanted[held.part] -= some
+    return tuple(moves)
+
+
+def go_to_door(act: Act, view: View) -> Answer:
+    """The cart is at the door: every pack on it is scanned once more."""
+    cart = cart_of(act, view)
+    if cart is None or not packs_on(view, cart):
+        return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
+    return good(
+        say("{cart} is at the door", cart=cart.name),
+        say("Scan every pack on it: {n}.", n=len(packs_on(view, cart))),
+        sets=(replace(cart, state="door"),),
+    )
+
+
+def check_pack(act: Act, view: View) -> Answer:
+    """A pack seen at the door."""
+    pack, cart = view.get(Pack, tail(act.subject)), cart_of(act, view)
+    if pack is None or cart is None or pack.state != "cart" or pack.cart != cart.id:
+        return refuse(
+            say("That pack is not on this cart's list"),
+            say("Take it off, or scan it onto the cart."),
+        )
+    if problem := cancelled(view, pack):
+        return problem
+    if pack.seen:
+        return notice(say("Pack {pack} was seen already", pack=pack.id), say("Next pack."))
+    left = sum(1 for p in packs_on(view, cart) if not p.seen) - 1
+    do = say("{n} to go.", n=left) if left else say("All seen. The cart can leave.")
+    return good(
+        say("Pack {pack} seen at the door", pack=pack.id), do, sets=(replace(pack, seen=True),)
+    )
+
+
+def leave(act: Act, view: View) -> Answer:
+    """The cart leaves with every pack on its list."""
+    cart = cart_of(act, view)
+    packs = packs_on(view, cart) if cart else ()
+    if cart is None or not packs:
+        return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
+    if cart.state != "door":
+        return refuse(
+            say("{cart} is not at the door yet", cart=cart.name),
+            say("Push it to the door and scan “At the door”."),
+        )
+    unseen = [p.id for p in packs if not p.seen]
+    if unseen:
+        return refuse(
+            say("{n} packs were not scanned at the door", n=len(unseen)),
+            say("Scan pack {pack} next.", pack=unseen[0]),
+        )
+    for pack in packs:
+        if problem := cancelled(view, pack):
+            return problem
+    return _left(act, view, cart, packs)
+
+
+def _left(act: Act, view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
+    moves = tuple(
+        move(h.part, h.qty, h.place, "shipped", h.batch)
+        for h in view.stock(place=f"cart/{cart.id}")
+    )
+    orders = (view.get(Order, o) for o in dict.fromkeys(p.order for p in packs))
+    sets = (
+        replace(cart, state="here", left=act.at, runs=cart.runs + 1),
+        *(replace(p, state="shipped") for p in packs),
+        *(replace(o, state="shipped") for o in orders if o and o.state == "packed"),
+    )
+    return good(
+        say("{cart} left with {n} packs", cart=cart.name, n=len(packs)),
+        say("It is empty now."),
+        moves=moves,
+        sets=sets,
+    )
+
+
+def come_back(act: Act, view: View) -> Answer:
+    """Back from the door: the packs are to be scanned there again."""
+    cart = cart_of(act, view)
+    if cart is None or cart.state != "door":
+        return refuse(say("That cart is not at the door"), say("Go on loading it."))
+    again = tuple(replace(p, seen=False) for p in packs_on(view, cart) if p.seen)
+    return attention(
+        say("{cart} is back from the door", cart=cart.name),
+        say("All packs are scanned there again."),
+        sets=(replace(cart, state="here"), *again),
+    )
+
+
+def open_pack(act: Act, view: View) -> Answer:
+    """A pack of a cancelled order is opened; its pieces are put back by packing."""
+    pack = view.get(Pack, tail(act.subject))
+    if pack is None or pack.state != "packed":
+        return refuse(say("Only a pack off the cart is opened"), say("Take it off first."))
+    moves = tuple(
+        move(h.part, h.qty, h.place, f"packing/{pack.order}", h.batch)
+        for h in view.stock(place=f"pack/{pack.id}")
+    )
+    return attention(
+        say("Pack {pack} is opened", pack=pack.id),
+        say("At packing: put its parts back."),
+        moves=moves,
+        sets=(replace(pack, state="opened"),),
+    )
+
+
+_READS = frozenset({Cart, Order, Pack})
+
+RULES: Rules = {
+    kind: Rule(_READS, decide)
+    for kind, decide in {
+        "load_cart": load_cart,
+        "unload_cart": unload_cart,
+        "go_to_door": go_to_door,
+        "check_pack": check_pack,
+        "leave": leave,
+        "come_back": come_back,
+        "open_pack": open_pack,
+    }.items()
+}
