@@ -27,9 +27,20 @@ from station.desk.desk import Desk, Given
 from station.desk.pin import hashed
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
-from station.shop.facts import Batch, Fact, Order, Revision, Worker
-from station.shop.moves import SHEET, head
-from tests.floor.shop_small import COMBS, small_facts
+from station.shop.facts import (
+    Batch,
+    Fact,
+    Line,
+    Order,
+    Part,
+    Pile,
+    Product,
+    RackPlace,
+    Revision,
+    Worker,
+)
+from station.shop.moves import SHEET, WEAR, head
+from tests.floor.shop_small import COMBS, FRAME, FRAMES, GAUGE, GAUGES, small_facts
 
 HERE = Path(__file__).resolve().parent / "scenarios"
 PIN = "2468"
@@ -81,7 +92,49 @@ class Stage:
         return told(self.desk, self.clock, words)
 
 
-START = [(SHEET, 40, "bought", "store", "0931"), (SHEET, 40, "bought", "store", "0940")]
+START = [
+    (SHEET, 40, "bought", "store", "0931"),
+    (SHEET, 40, "bought", "store", "0940"),
+    (WEAR, 1_130_000, "wear", "bit/12", ""),  # 220 m below nine tenths of its life
+    # What lay on the rack before the books began, and two batches that wait at trimming.
+    ("061", 5, "found", "rack/061", "00000"),
+    ("062", 5, "found", "rack/062", "00000"),
+    (GAUGE, 10, "found", f"rack/{GAUGE}", "00000"),
+    (GAUGE, 160, "cut", "trimming", "00900"),
+    (FRAME, 40, "cut", "trimming", "00901"),
+    (FRAME, 24, "cut", "spoiled/05", "00901"),
+]
+DUE = "2026-11-25T14:00:00"
+
+
+def orders() -> tuple[Fact, ...]:
+    """Combs of two lengths, products, orders, and the two batches at trimming."""
+    return (
+        Part(id="061", name="HC-40", words="Heddle comb 40", rack="061"),
+        Part(id="062", name="HC-50", words="Heddle comb 50", rack="062"),
+        RackPlace(id="061", name="C 01", part="061"),
+        RackPlace(id="062", name="C 02", part="062"),
+        Product(id="031", name="COMB-50", words="Comb 50", parts=(("062", 1),)),
+        Product(id="032", name="GAUGE", words="Sett gauge", parts=((GAUGE, 1),)),
+        Product(id="033", name="SIDE", words="Frame side", parts=((FRAME, 1),)),
+        Order(id="3306", due=DUE, lines=(Line(product="031", quantity=1),)),
+        Order(id="3307", due=DUE, lines=(Line(product="032", quantity=6),)),
+        Order(id="3308", due=DUE, lines=(Line(product="033", quantity=12),)),
+        Order(id="3309", due=DUE, lines=(Line(product="033", quantity=40),)),
+        Batch(id="00900", cut_file=GAUGES, revision="C", sheets=1, cut=1, state="cut", due=DUE),
+        Batch(
+            id="00901",
+            cut_file=FRAMES,
+            revision="C",
+            sheets=2,
+            cut=2,
+            state="cut",
+            due=DUE,
+            order="3309",
+        ),
+        Pile(id="trimming/00900", area="trimming", batch="00900", since=DUE, due=DUE),
+        Pile(id="trimming/00901", area="trimming", batch="00901", since=DUE, due=DUE),
+    )
 
 
 def small_shop() -> list[Fact]:
@@ -91,7 +144,7 @@ def small_shop() -> list[Fact]:
     comb = facts[f"revision/{COMBS}.C"]
     assert isinstance(comb, Revision)
     facts[f"revision/{COMBS}.D"] = replace(comb, id=f"{COMBS}.D", letter="D")
-    return list(facts.values())
+    return [*facts.values(), *orders()]
 
 
 def play(file: Path, *, write: bool = False) -> list[str]:

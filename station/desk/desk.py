@@ -62,6 +62,7 @@ class Desk:
         self._draft = (
             kept if kept and self.resumed else Draft(hand=hand, last=kept.last if kept else "")
         )
+        self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
         self._code = ""  # the text of the input being taken
 
     @property
@@ -275,7 +276,7 @@ class Desk:
         if self.unlocked and self.hand.area == "office":
             args.setdefault("approved", self.unlocked)
         if do.numbers and "numbers" not in args:
-            args["numbers"] = {kind: self.ledger.take_number(kind) for kind in do.numbers}
+            args["numbers"] = {kind: self._number(kind) for kind in do.numbers}
         act = self._act(do.kind, do.subject, args)
         after = Draft(hand=replace(do.after, now=""), last=act.id)
         recorded = self.ledger.record(act, drafts.write(after))
@@ -286,6 +287,8 @@ class Desk:
         answer = done.answer
         if done.entry:
             self._draft = after
+            for kind in do.numbers:
+                self._spare.pop(kind, None)
             self._print(answer)
         elif answer.asks:
             known = {
@@ -298,6 +301,12 @@ class Desk:
         else:
             self._keep(replace(self._draft, waiting=None))
         return Given(*done)
+
+    def _number(self, kind: str) -> str:
+        """A new number; one that a refused act did not use comes first."""
+        if kind not in self._spare:
+            self._spare[kind] = self.ledger.take_number(kind)
+        return self._spare[kind]
 
     def _print(self, answer: Answer) -> None:
         """Hands over every paper that an answer asks for."""

@@ -45,7 +45,7 @@ def say(given):
     [
         ("worker 03", "good", "Worker 03 is signed in"),
         ("]C0W03X", "stop", "One character of that code is wrong"),
-        ("5901234123457", "stop", "Nobody is signed in here"),
+        ("5901234123457", "stop", "That is no code of this shop"),
         ("HELLO", "stop", "That is no code of this shop"),
         ("", "stop", "That is no code of this shop"),
         ("button start", "stop", "Nobody is signed in here"),

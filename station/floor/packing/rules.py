@@ -295,7 +295,7 @@ def close_pack(act: Act, view: View) -> Answer:
     if open_wants:
         first = open_wants[0]
         return refuse(
-            say("{n} parts to go", n=sum(w.to_go for w in open_wants)),
+            say("Not complete: {n} to go", n=sum(w.to_go for w in open_wants)),
             say(
                 "Next: {n} {part} from rack {place}.",
                 n=first.to_go,

@@ -181,7 +181,7 @@ def _said(
             sums[head(counter)] += count
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     told = several([f"{plain(sums['good'])} good", *faults])
-    do = say("{left} stay here.", left=left) if left else _where_to(view, batch, counts)
+    do = say("{left} stay here.", left=left) if left else _where_to(view, moves)
     new = child is not None and child.id != batch.id
     if new and child:
         do = say("Rework traveller {child} goes with the {n}.", child=child.id, n=sums["rework"])
@@ -197,17 +197,16 @@ def _said(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-def _where_to(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> Say:
-    """Under which master the good ones go."""
-    if batch.order:
-        return say("To packing, with order {order}.", order=batch.order)
-    places = []
-    for part, row in counts.items():
-        known = view.get(Part, part)
-        rack = view.get(RackPlace, known.rack) if known and row.get("good") else None
-        if rack:
-            places.append(rack.name)
-    return say("Under the master: rack {places}.", places=several(places[:3]))
+def _where_to(view: View, moves: tuple[Move, ...]) -> Say:
+    """Under which master the good ones go, or to which order."""
+    places = list(dict.fromkeys(m.to.place for m in moves))
+    orders = [tail(p) for p in places if head(p) == "packing"]
+    if orders:
+        return say("To packing, with order {order}.", order=orders[0])
+    racks = [r.name for p in places if head(p) == "rack" and (r := view.get(RackPlace, tail(p)))]
+    if racks:
+        return say("Under the master: rack {places}.", places=several(racks[:3]))
+    return say("Scan the next traveller.")
 
 
 def check_master(act: Act, view: View) -> Answer:
