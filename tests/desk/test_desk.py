@@ -47,7 +47,7 @@ def say(given):
         ("]C0W03X", "stop", "One character of that code is wrong"),
         ("5901234123457", "stop", "That is no code of this shop"),
         ("HELLO", "stop", "That is no code of this shop"),
-        ("", "stop", "That is no code of this shop"),
+        ("-", "stop", "That is no code of this shop"),
         ("button start", "stop", "Nobody is signed in here"),
         ("worker 99", "stop", "There is no worker 99"),
         ("button undo", "stop", "Nobody is signed in here"),
