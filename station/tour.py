@@ -7,6 +7,7 @@ for cut text, overlaps and small targets; what is found fails the tour by name.
 """
 
 import tempfile
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QObject, Qt
@@ -15,9 +16,11 @@ from PySide6.QtTest import QTest
 
 from station import app, commands, printing
 from station.app import Clock, Where
+from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.window import Window
 from station.shop import cards
+from station.shop.facts import Batch, Bed, Router
 from station.show import Session, application_of
 from station.tour_story import STORY, Step
 
@@ -80,7 +83,10 @@ class Tour:
     def _open(self) -> None:
         papers = printing.Papers(self.ledger, self.out / "papers", self.clock)
         self.desk = app.new_desk(
-            self.ledger, Where(area="loading", router="1"), self.clock, printer=papers
+            self.ledger,
+            Where(area="loading", router=free_router(self.ledger)),
+            self.clock,
+            printer=papers,
         )
         self.window = Window()
         self.window.resize(*SIZE)
@@ -91,11 +97,12 @@ class Tour:
 
     def _step(self, number: int, step: Step) -> None:
         for words in step.scans:
-            text = step.find(words, self.ledger, self.desk)
-            if text.startswith("@at "):
-                self.clock.pin(text[4:])
+            if words.startswith("@after "):
+                later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
+                self.clock.pin(later.isoformat())
                 continue
-            self.scan(text, words)
+            for text in step.codes(words, self.ledger, self.desk):
+                self.scan(text, words)
         self.session.repaint()
         self.application.processEvents()
         self.look_over(step.name)
@@ -145,6 +152,15 @@ class Tour:
             print(problem)  # noqa: T201 - a command
         print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201
         return 1 if self.problems else 0
+
+
+def free_router(ledger: Ledger) -> str:
+    """A router that stands free with batches in its queue."""
+    for router in ledger.facts(Router):
+        bed = ledger.view.get(Bed, router.id)
+        if ledger.view.shelf(Batch, f"queue/{router.id}") and (bed is None or bed.state == "free"):
+            return router.id
+    return "1"
 
 
 def areas() -> tuple[str, ...]:

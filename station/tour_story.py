@@ -10,7 +10,18 @@ from dataclasses import dataclass
 from station.desk.desk import Desk
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
-from station.shop.facts import Batch, Bed, Lot, Order, Pack, Part, Product, Revision, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Lot,
+    Material,
+    Order,
+    Pack,
+    Part,
+    Product,
+    Revision,
+    Slip,
+)
 from station.shop.views import View, by_part
 
 
@@ -23,8 +34,17 @@ class Step:
     tone: str = ""
     shot: bool = True
 
+    def codes(self, words: str, ledger: Ledger, desk: Desk) -> list[str]:
+        """The codes to scan for these words; a number is its digit cards and “That is it”."""
+        kind, _, rest = words.partition(" ")
+        if kind == "number":
+            text = thickness(ledger.view, desk) if rest == "thickness" else rest
+            keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
+            return [*keys, cards.button("enter")]
+        return [self.find(words, ledger, desk)]
+
     def find(self, words: str, ledger: Ledger, desk: Desk) -> str:
-        """The text to scan for these words."""
+        """The one code to scan for these words."""
         kind, _, rest = words.partition(" ")
         if kind == "button":
             return cards.button(rest)
@@ -40,9 +60,17 @@ def _traveller(batch: Batch | None) -> str:
     return codes.write("batch", batch.id, batch.copy)
 
 
-def queued(view: View, router: str, _desk: Desk) -> str:
-    """The first batch in a router's queue."""
-    return _traveller(next(iter(view.shelf(Batch, f"queue/{router}")), None))
+def queued(view: View, _rest: str, desk: Desk) -> str:
+    """The first batch in this router's queue."""
+    return _traveller(next(iter(view.shelf(Batch, f"queue/{desk.hand.router}")), None))
+
+
+def waiting_part(view: View, _rest: str, _desk: Desk) -> str:
+    """A part that lies at trimming in the most batches."""
+    batches: dict[str, set[str]] = {}
+    for held in view.stock(place="trimming"):
+        batches.setdefault(held.part, set()).add(held.batch)
+    return codes.write("part", max(batches, key=lambda p: len(batches[p])))
 
 
 def right_lot(view: View, router: str, desk: Desk) -> str:
@@ -54,6 +82,15 @@ def right_lot(view: View, router: str, desk: Desk) -> str:
     return codes.write(
         "lot", next(lot.id for lot in lots if view.stock(place="store", batch=lot.id))
     )
+
+
+def thickness(view: View, desk: Desk) -> str:
+    """A reading within the limits of the material of the batch in hand."""
+    bed = view.get(Bed, desk.hand.router)
+    batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    material = view.get(Material, revision.material) if revision else None
+    return f"{(material.low_mm + material.high_mm) / 2:.1f}" if material else "6.4"
 
 
 def waiting_slip(view: View, _rest: str, _desk: Desk) -> str:
@@ -144,6 +181,7 @@ FINDERS: dict[str, Callable[[View, str, Desk], str]] = {
     "queued": queued,
     "right-lot": right_lot,
     "waiting": waiting_slip,
+    "waiting-part": waiting_part,
     "at-trimming": at_trimming,
     "part-in-hand": part_in_hand,
     "packable": packable,
@@ -167,4 +205,56 @@ READY = (
 STORY: tuple[Step, ...] = (
     Step(name="good-morning", scans=()),
     Step(name="loading-queue", scans=("worker 02",), tone="good"),
+    Step(name="loading-taken", scans=("queued",)),
+    Step(
+        name="loading-checks",
+        scans=("right-lot", "number thickness", "button held_down", "button bit_good"),
+    ),
+    Step(name="loading-ready", scans=READY),
+    Step(name="loading-cutting", scans=("button start", "@after 6"), tone="good"),
+    Step(name="loading-too-soon", scans=("button off_bed",), tone="attention"),
+    Step(name="loading-stop-reason", scans=("button stop",)),
+    Step(name="loading-stopped", scans=("reason 32",)),
+    Step(name="loading-stop-over", scans=("@after 4", "button stop_over")),
+    Step(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="good"),
+    Step(name="popping-waiting", scans=("button area_popping",), tone="good"),
+    Step(name="popping-in-hand", scans=("waiting",), tone="good"),
+    Step(
+        name="popping-counting",
+        scans=("part-in-hand", "reason 01", "number 3", "zone 53", "button missing", "number 2"),
+    ),
+    Step(name="popping-passed-on", scans=("button pass_on",)),
+    Step(name="popping-taken-back", scans=("button undo",), tone="good"),
+    Step(name="trimming-waiting", scans=("button area_trimming",), tone="good"),
+    Step(name="trimming-in-hand", scans=("at-trimming",), tone="good"),
+    Step(
+        name="trimming-counting",
+        scans=("part-in-hand", "button master_agrees", "reason 03", "number 2"),
+    ),
+    Step(name="trimming-rework", scans=("reason 22",)),
+    Step(name="trimming-on-the-rack", scans=("button on_rack",)),
+    Step(name="lost-paper", scans=("button lost_paper", "waiting-part")),
+    Step(name="handover", scans=("button put_down", "button handover")),
+    Step(
+        name="packing-waiting",
+        scans=("button put_down", "worker 05", "button area_packing"),
+        tone="good",
+    ),
+    Step(name="packing-claimed", scans=("packable",), tone="good"),
+    Step(name="packing-wrong-item", scans=("wrong-part",), tone="stop"),
+    Step(name="packing-taking", scans=("next-part",), tone="good"),
+    Step(name="packing-missing", scans=("button part_missing",)),
+    Step(name="packing-packed", scans=("button put_down", "packable", *("next-part",) * 12)),
+    Step(name="cart-which", scans=("button area_cart",), tone="good"),
+    Step(name="cart-loading", scans=("cart 1", "new-pack"), tone="good"),
+    Step(name="cart-at-the-door", scans=("button at_door", "on-cart 1 1"), tone="good"),
+    Step(name="cart-not-all-seen", scans=("button leave",)),
+    Step(name="today", scans=("worker 01", "button area_today"), tone="good"),
+    Step(name="today-concern", scans=("button row_1",)),
+    Step(name="office-orders", scans=("button put_down", "button area_office"), tone="good"),
+    Step(name="office-cut-files", scans=("button next_kind",), tone="good"),
+    Step(name="office-cut-file", scans=("button row_1",), tone="good"),
+    Step(name="office-release", scans=("button release_batch", "router 1")),
+    Step(name="office-pin", scans=("number 2", "worker 01")),
+    Step(name="office-released", scans=("number 2468",), tone="good"),
 )
