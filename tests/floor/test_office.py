@@ -1,0 +1,215 @@
+"""The office's acts and its one form."""
+
+import pytest
+
+from station.floor.office import dialogue, face
+from station.floor.office.fields import LISTS, from_text, label, typed_fields
+from station.floor.office.rules import RULES
+from station.shop.acts import Act
+from station.shop.cards import button
+from station.shop.codes import read
+from station.shop.facts import KINDS, Batch, CutFile, Lot, Material, Order, Part, Revision, Worker
+from station.shop.plain import build, to_plain
+from station.shop.rooms import Hand, Number, Typed
+from station.shop.views import total
+from tests.floor.shop_small import COMBS, batch, small_facts, small_shop
+
+
+def act(kind, subject="", /, **args):
+    return Act(
+        id="a1",
+        kind=kind,
+        at="2026-11-25T10:00:00",
+        worker="07",
+        subject=subject,
+        args={"approved": "07", **args},
+    )
+
+
+@pytest.fixture
+def view():
+    return small_shop(batch(), Order(id="3306", due="2026-11-25T14:00:00", lines=()))
+
+
+@pytest.mark.parametrize("fact", small_facts(), ids=lambda f: f.key)
+def test_every_fact_is_built_again_from_its_plain_values(fact):
+    assert build(fact.kind, to_plain(fact)) == fact
+
+
+@pytest.mark.parametrize(
+    ("kind", "value", "problem"),
+    [
+        ("nothing", {}, "There is no list called nothing"),
+        ("worker", {}, "id is missing"),
+        ("worker", {"id": "03", "age": 3}, "There is no field age"),
+        ("worker", {"id": 3}, "id must be a text"),
+        ("worker", {"id": "a b"}, "Its number has letters and digits only"),
+        (
+            "material",
+            {"id": "1", "name": "x", "thickness_mm": "six", "low_mm": 1.0, "high_mm": 2.0},
+            "thickness_mm must be a number",
+        ),
+        (
+            "material",
+            {"id": "1", "name": "x", "thickness_mm": float("nan"), "low_mm": 1.0, "high_mm": 2.0},
+            "thickness_mm must be a number",
+        ),
+        (
+            "part",
+            {"id": "1", "name": "x", "words": "y", "mark": 10**9},
+            "mark must be a whole number",
+        ),
+        (
+            "part",
+            {"id": "1", "name": "x", "words": "y", "mark": True},
+            "mark must be a whole number",
+        ),
+        (
+            "product",
+            {"id": "1", "name": "x", "words": "y", "parts": [["014"]]},
+            "parts needs 2 values",
+        ),
+    ],
+)
+def test_what_does_not_fit_is_said(kind, value, problem):
+    made = build(kind, value)
+    assert isinstance(made, list)
+    assert problem in str(made[0])
+
+
+def test_setting_a_fact_asks_for_a_supervisor(view):
+    plain = Act(id="a", kind="set_fact", at="", args={"kind": "worker", "value": {"id": "09"}})
+    assert view.do(RULES, plain).asks == "supervisor"
+    assert view.get(Worker, "09") is None
+    assert view.do(RULES, act("set_fact", kind="worker", value={"id": "09"})).tone == "good"
+    assert view.get(Worker, "09") == Worker(id="09")
+
+
+@pytest.mark.parametrize(
+    ("args", "said"),
+    [
+        ({"kind": "batch", "value": to_plain(batch(id="00999"))}, "not set by hand"),
+        ({"kind": "lot", "value": {"id": "0999", "material": "77"}}, "There is no material 77"),
+        ({"kind": "worker", "value": "x"}, "id is missing"),
+    ],
+)
+def test_a_fact_that_cannot_be_is_refused(view, args, said):
+    answer = view.do(RULES, act("set_fact", **args))
+    assert answer.refused
+    assert said in str(answer.said)
+
+
+def test_approving_a_revision_holds_uncut_batches_of_the_old_one(view):
+    comb = view.get(Revision, f"{COMBS}.C")
+    view.facts[f"revision/{COMBS}.D"] = Revision(
+        **{**comb.__dict__, "id": f"{COMBS}.D", "letter": "D"}
+    )
+    view.do(RULES, act("approve_revision", f"cutfile/{COMBS}", letter="D"))
+    assert view.get(CutFile, COMBS).approved == "D"
+    assert view.get(Batch, "00412").holds == ("revision D is approved now",)
+
+
+@pytest.mark.parametrize(
+    ("args", "said"),
+    [
+        ({"cut_file": COMBS, "router": "1", "sheets": 0}, "1 to 99 sheets"),
+        ({"cut_file": COMBS, "router": "1", "sheets": -1}, "1 to 99 sheets"),
+        ({"cut_file": COMBS, "router": "1", "sheets": 10**9}, "1 to 99 sheets"),
+        ({"cut_file": COMBS, "router": "9", "sheets": 4}, "no such router"),
+        ({"cut_file": "999", "router": "1", "sheets": 4}, "No approved revision"),
+    ],
+)
+def test_a_release_that_cannot_be_is_refused(view, args, said):
+    answer = view.do(RULES, act("release_batch", numbers={"batch": "00500"}, **args))
+    assert answer.refused
+    assert said in str(answer.said)
+
+
+def test_a_release_prints_its_traveller(view):
+    answer = view.do(
+        RULES,
+        act("release_batch", cut_file=COMBS, router="1", sheets=4, numbers={"batch": "00500"}),
+    )
+    assert answer.prints == (("traveller", "00500"),)
+    assert view.get(Batch, "00500").revision == "C"
+
+
+def test_sheets_received_lie_in_the_store(view):
+    view.do(RULES, act("receive_lot", "lot/0999", material="1", sheets=12))
+    assert total(view.stock(place="store", batch="0999")) == 12
+    assert view.get(Lot, "0999").material == "1"
+    assert view.do(RULES, act("receive_lot", "lot/0999", material="2", sheets=1)).refused
+
+
+def test_a_correction_needs_a_reason_and_leaves_nothing_below_zero(view):
+    args = {"part": "sheet", "place": "store", "batch": "0931", "by": -5}
+    assert view.do(RULES, act("correct_count", **args)).asks == "reason"
+    assert view.do(RULES, act("correct_count", reason="54", **{**args, "by": -41})).refused
+    assert view.do(RULES, act("correct_count", reason="54", **args)).tone == "attention"
+    assert total(view.stock(place="store", batch="0931")) == 35
+
+
+def test_cancelling_ends_a_batch_and_an_order(view):
+    assert view.do(RULES, act("cancel_batch", "batch/00412")).tone == "good"
+    assert view.get(Batch, "00412").state == "cancelled"
+    assert view.do(RULES, act("cancel_batch", "batch/00412")).refused
+    assert view.do(RULES, act("cancel_order", "order/3306")).tone == "good"
+    assert view.do(RULES, act("cancel_order", "order/3306")).refused
+
+
+def test_a_pin_is_kept_only_as_a_hash(view):
+    assert view.do(RULES, act("set_pin", "worker/07", hash="2468")).refused
+    assert view.do(RULES, act("set_pin", "worker/07", hash="$argon2id$x")).tone == "good"
+
+
+def test_the_form_works_for_every_list(view):
+    for index, entry in enumerate(LISTS):
+        hand = Hand(area="office", worker="07", work={"list": index})
+        assert face.face(hand, view).main
+        rows = dialogue.facts_on_page(hand, view)
+        if rows:
+            opened = dialogue.step(hand, read(button("row_1")), view).hand
+            assert opened.work["chosen"] == rows[0].id
+            assert face.face(opened, view).presses
+        assert typed_fields(entry.kind)[0] == "id"
+
+
+def test_typing_saves_over_what_was_there(view):
+    hand = Hand(
+        area="office", worker="07", work={"list": 2, "chosen": "014", "form": {}, "field": "mark"}
+    )
+    hand = dialogue.step(hand, Number("25"), view).hand
+    hand = dialogue.step(hand.with_work(field="words"), Typed("Comb"), view).hand
+    done = dialogue.step(hand, read(button("save")), view)
+    assert done.args["value"]["mark"] == 25
+    assert done.args["value"]["words"] == "Comb"
+    view.do(RULES, act(done.kind, done.subject, **done.args))
+    assert view.get(Part, "014").mark == 25
+    assert view.get(Part, "014").shape is not None
+
+
+@pytest.mark.parametrize(
+    ("kind", "field", "text", "value"),
+    [
+        (Part, "mark", "12", 12),
+        (Part, "mark", "x", "x"),
+        (Material, "low_mm", "6,1", 6.1),
+        (Worker, "active", "no", False),
+        (Worker, "active", "perhaps", "perhaps"),
+        (Part, "name", "HC", "HC"),
+    ],
+)
+def test_a_text_becomes_its_fields_value(kind, field, text, value):
+    assert from_text(kind, field, text) == value
+
+
+@pytest.mark.parametrize(
+    ("field", "words"),
+    [("low_mm", "low, mm"), ("name", "name"), ("density_kg_m3", "density, kg/m³")],
+)
+def test_a_field_has_a_name_in_words(field, words):
+    assert label(field) == words
+
+
+def test_every_kind_that_is_set_has_a_name():
+    assert all(entry.kind.kind in KINDS for entry in LISTS)

@@ -1,0 +1,123 @@
+"""Shop today: figures, faces and settling."""
+
+import pytest
+
+from station.floor.anywhere.rules import RULES
+from station.floor.today import dialogue, face, figures
+from station.shop.acts import Act
+from station.shop.cards import button
+from station.shop.codes import read
+from station.shop.faces import Bands, Flow, Places
+from station.shop.facts import Batch, Concern, Shop
+from station.shop.moves import move
+from station.shop.rooms import Hand
+from station.shop.views import Passed
+from tests.floor.shop_small import DAY, batch, off_bed, small_shop
+
+
+@pytest.mark.parametrize(
+    ("rows", "by_hour"),
+    [
+        ([("10", "popping", "trimming", "014", 24)], {10: 24}),
+        (
+            [("10", "popping", "trimming", "014", 24), ("11", "trimming", "popping", "014", 24)],
+            {10: 24, 11: -24},
+        ),
+        ([("10", "popping", "spoiled", "014", 2)], {}),
+        ([("10", "bed", "used", "sheet", 1)], {}),
+    ],
+)
+def test_pieces_through_an_area_by_hour(rows, by_hour):
+    passed = tuple(Passed(f"{DAY}T{h}", *rest) for h, *rest in rows)
+    _, frm, to = figures.THROUGH[1]
+    assert figures._by_hour(passed, frm, to) == by_hour
+
+
+def test_the_longest_wait_over_an_hour_holds_up():
+    day = figures.Day(
+        hours=4.0,
+        through={"cut": 0, "popped": 400, "trimmed": 100, "packed": 0},
+        by_hour={},
+        sheets=0,
+        planned=0,
+        waiting={"popping": 50, "trimming": 200},
+        packs=0,
+        packs_waiting=0,
+    )
+    assert figures.holding_up(day) == "trimming"
+    assert figures.holding_up(day._replace(waiting={"popping": 50, "trimming": 5})) == ""
+
+
+def test_the_flow_adds_up_to_now():
+    assert figures.cumulative({7: 10, 9: 5}, 7.0, 9.5) == ((7.0, 0), (8, 10), (9, 10), (9.5, 15))
+
+
+def test_the_whole_screen(tmp_path):
+    view = off_bed(
+        small_shop(
+            batch(), Concern(id="c1", what="recount", text="Look", since=f"{DAY}T09:00:00")
+        ),
+        batch(),
+        1,
+    )
+    shown = face.face(Hand(area="today", now=f"{DAY}T10:42:00"), view)
+    assert isinstance(shown.top[0], Places)
+    assert isinstance(shown.main[0], Flow)
+    assert isinstance(shown.side[0], Bands)
+    assert len(shown.side[0].items) == 5
+    assert shown.top[0].items[1].waiting == 24
+
+
+def test_a_concern_is_chosen_and_settled():
+    held = batch(holds=("held by worker 03",))
+    view = small_shop(
+        held,
+        Concern(
+            id="c1",
+            what="hold",
+            text="Held",
+            since=f"{DAY}T09:00:00",
+            about="batch/00412",
+            choices=("let it go on", "keep it"),
+        ),
+    )
+    hand = Hand(area="today", worker="07", now=f"{DAY}T10:42:00")
+    chosen = dialogue.step(hand, read(button("row_1")), view).hand
+    assert face.face(chosen, view).main
+    done = dialogue.step(chosen, read(button("row_1")), view)
+    plain = Act(id="a", kind=done.kind, at="", subject=done.subject, args=done.args)
+    assert view.do(RULES, plain).asks == "supervisor"
+    view.do(
+        RULES,
+        Act(
+            id="b",
+            kind=done.kind,
+            at="",
+            subject=done.subject,
+            args={**done.args, "approved": "07"},
+        ),
+    )
+    assert view.get(Batch, "00412").holds == ()
+    assert view.get(Concern, "c1").settled == "let it go on"
+    assert view.shelf(Concern, "open") == ()
+
+
+@pytest.mark.parametrize(
+    ("since", "words"),
+    [
+        (f"{DAY}T10:16:00", "26 min"),
+        (f"{DAY}T07:42:00", "3 h"),
+        ("2026-11-24T10:00:00", "since 24.11."),
+    ],
+)
+def test_ages_are_short(since, words):
+    assert str(face.age(since, f"{DAY}T10:42:00")) == words
+
+
+def test_hours_of_the_day():
+    assert figures.start_of(Shop(id="shop")) == 7.0
+    assert figures.end_of(Shop(id="shop")) == 16.0
+
+
+def test_moves_count_once(tmp_path):
+    assert move("014", 1, "cut", "popping/1", "00412").back().to.place == "cut"
