@@ -1,0 +1,205 @@
+"""One line of RS-274 text into words with values: parameters, expressions, functions.
+
+Blanks and comments are taken out before (`clean`). A line that cannot be read raises
+BadLine with a sentence.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)")
+COMMENT = re.compile(r"\([^)]*\)?")
+DEEPEST = 40  # brackets within brackets
+
+
+class BadLine(ValueError):  # noqa: N818 - it is named for what it tells
+    """A line that cannot be read; the message is a sentence for people."""
+
+
+@dataclass
+class Block:
+    """The words of one line, in their order, and its parameter settings."""
+
+    words: list[tuple[str, float]] = field(default_factory=list)
+    settings: list[tuple[int, float]] = field(default_factory=list)
+    deleted: bool = False
+
+
+def clean(text: str, *, semicolon: bool = True) -> str:
+    """The line without comments and blanks, in upper case."""
+    if semicolon and ";" in text:
+        text = _before_semicolon(text)
+    if "(" in text:
+        text = COMMENT.sub("", text)
+    return "".join(text.split()).upper()
+
+
+def _before_semicolon(text: str) -> str:
+    """Cuts at the first ``;`` that does not stand inside a round-bracket comment."""
+    inside = False
+    for place, letter in enumerate(text):
+        if letter == ";" and not inside:
+            return text[:place]
+        inside = (inside or letter == "(") and letter != ")"
+    return text
+
+
+def read_block(text: str, parameters: dict[int, float]) -> Block:
+    """The words of a cleaned line. Settings on it take effect after it is read."""
+    block = Block()
+    if text.startswith("/"):
+        block.deleted, text = True, text.lstrip("/")
+    reader = Reader(text, parameters)
+    while reader.at < len(text):
+        _one_word(reader, block)
+    return block
+
+
+def _one_word(reader: Reader, block: Block) -> None:
+    letter = reader.text[reader.at]
+    reader.at += 1
+    if letter == "#":
+        index = reader.index()
+        reader.expect("=")
+        block.settings.append((index, reader.value()))
+    elif letter == "N" and not block.words:
+        reader.value()
+    elif "A" <= letter <= "Z":
+        block.words.append((letter, reader.value()))
+    else:
+        raise BadLine(f"“{letter}” stands where a word should begin.")
+
+
+ATAN_LIKE = "ATAN"
+
+
+def _degrees(f: Callable[[float], float]) -> Callable[[float], float]:
+    return lambda x: f(math.radians(x))
+
+
+def _in_degrees(f: Callable[[float], float]) -> Callable[[float], float]:
+    return lambda x: math.degrees(f(x))
+
+
+FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "ABS": abs,
+    "ACOS": _in_degrees(math.acos),
+    "ASIN": _in_degrees(math.asin),
+    "COS": _degrees(math.cos),
+    "EXP": math.exp,
+    "FIX": math.floor,
+    "FUP": math.ceil,
+    "LN": math.log,
+    "ROUND": lambda x: math.floor(x + 0.5),
+    "SIN": _degrees(math.sin),
+    "SQRT": math.sqrt,
+    "TAN": _degrees(math.tan),
+}
+
+LEVELS: tuple[dict[str, Callable[[float, float], float]], ...] = (
+    {
+        "XOR": lambda a, b: float(bool(a) != bool(b)),
+        "AND": lambda a, b: float(bool(a) and bool(b)),
+        "OR": lambda a, b: float(bool(a) or bool(b)),
+        "+": lambda a, b: a + b,
+        "-": lambda a, b: a - b,
+    },
+    {"MOD": lambda a, b: a % b, "/": lambda a, b: a / b, "*": lambda a, b: a * b},
+    {"**": lambda a, b: _power(a, b)},
+)
+
+
+def _power(a: float, b: float) -> float:
+    result = a**b
+    if isinstance(result, complex):
+        raise BadLine("A negative number has no such power.")
+    return result
+
+
+class Reader:
+    """Walks one cleaned line and reads real values from it."""
+
+    def __init__(self, text: str, parameters: dict[int, float]) -> None:
+        self.text, self.parameters, self.at, self.depth = text, parameters, 0, 0
+
+    def expect(self, sign: str) -> None:
+        """Steps over `sign`, or the line is bad."""
+        if not self.text.startswith(sign, self.at):
+            raise BadLine(f"“{sign}” is missing.")
+        self.at += len(sign)
+
+    def value(self) -> float:
+        """A number, parameter, bracket or function; finite."""
+        self.depth += 1
+        if self.depth > DEEPEST:
+            raise BadLine("Brackets stand too deep in one another.")
+        try:
+            result = float(self._value())
+        except (ArithmeticError, ValueError) as error:
+            raise error if isinstance(error, BadLine) else BadLine(
+                "This cannot be worked out."
+            ) from error
+        self.depth -= 1
+        if not math.isfinite(result):
+            raise BadLine("This number is too large.")
+        return result
+
+    def _value(self) -> float:
+        if found := NUMBER.match(self.text, self.at):
+            self.at = found.end()
+            return float(found[0])
+        sign = self.text[self.at : self.at + 1]
+        if sign == "[":
+            return self._bracket()
+        if sign == "#":
+            self.at += 1
+            return self.parameters.get(self.index(), 0.0)
+        if sign in {"+", "-"} and self.text[self.at + 1 : self.at + 2] in {"[", "#"}:
+            self.at += 1
+            return self.value() * (-1 if sign == "-" else 1)
+        return self._function()
+
+    def index(self) -> int:
+        """The number of a parameter, 1 to 5399 or a little beyond."""
+        number = self.value()
+        if abs(number - round(number)) > 1e-4 or not 1 <= number < 100_000:
+            raise BadLine("A parameter's number is not a whole number.")
+        return round(number)
+
+    def _function(self) -> float:
+        for name, function in FUNCTIONS.items():
+            if self.text.startswith(name + "[", self.at):
+                self.at += len(name)
+                return function(self._bracket())
+        if self.text.startswith("ATAN[", self.at):
+            self.at += 4
+            over = self._bracket()
+            self.expect("/")
+            return math.degrees(math.atan2(over, self._bracket()))
+        raise BadLine("A number is missing.")
+
+    def _bracket(self) -> float:
+        self.expect("[")
+        result = self._level(0)
+        self.expect("]")
+        return result
+
+    def _level(self, level: int) -> float:
+        if level == len(LEVELS):
+            return self.value()
+        result = self._level(level + 1)
+        while operator := self._operator(level):
+            result = float(LEVELS[level][operator](result, self._level(level + 1)))
+        return result
+
+    def _operator(self, level: int) -> str:
+        for name in LEVELS[level]:
+            twice = name == "*" and self.text.startswith("**", self.at)
+            if self.text.startswith(name, self.at) and not twice:
+                self.at += len(name)
+                return name
+        return ""

@@ -1,0 +1,238 @@
+"""The plain data that reading and analysing a cut file work on. All lengths are mm."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+import numpy.typing as npt
+
+from station.shop.facts import Router
+
+Floats = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.int64]
+Bools = npt.NDArray[np.bool_]
+Bytes = npt.NDArray[np.uint8]
+
+Progress = Callable[[float], None]
+Cancelled = Callable[[], bool]
+
+RAPID, LINE, CW, CCW = 0, 1, 2, 3  # kinds of moves, as G0 to G3
+XY, XZ, YZ = 17, 18, 19  # planes, as G17 to G19
+MM_PER_INCH = 25.4
+
+# axes of each plane: first, second, and the one along a helix
+PLANE_AXES: dict[int, tuple[int, int, int]] = {XY: (0, 1, 2), XZ: (2, 0, 1), YZ: (1, 2, 0)}
+
+
+class Cancel(Exception):  # noqa: N818 - not an error: a person pressed cancel
+    """Reading was cancelled."""
+
+
+@dataclass(frozen=True)
+class Dialect:
+    """How a controller reads where controllers differ; the defaults are the report's.
+
+    `dwell_ms`: P of G4 and of cycles is milliseconds. `semicolon`: ``;`` starts a comment.
+    `skip_deleted`: lines that start with ``/`` are not run. `peck_back_mm`: how far above
+    the last depth G83 comes back. `return_first`: G98 goes back to where a series of
+    cycles began, not to where each one began. `relative_r`: under G91, R counts from the
+    height before the cycle.
+    """
+
+    name: str = "report"
+    dwell_ms: bool = False
+    semicolon: bool = True
+    skip_deleted: bool = True
+    peck_back_mm: float = 0.254
+    return_first: bool = False
+    relative_r: bool = True
+
+
+DIALECTS: dict[str, Dialect] = {
+    "report": Dialect(),
+    "milliseconds": Dialect("milliseconds", dwell_ms=True),
+    "no-semicolon": Dialect("no-semicolon", semicolon=False),
+    "run-deleted": Dialect("run-deleted", skip_deleted=False),
+    "return-first": Dialect("return-first", return_first=True),
+    "absolute-r": Dialect("absolute-r", relative_r=False),
+    "peck-1mm": Dialect("peck-1mm", peck_back_mm=1.0),
+}
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What is known beside the text. None or empty: inferred from the file, and said so.
+
+    `sheet` is (along x, along y); `origin` "lower-left" or "centre"; `zero` "face" or
+    "spoilboard": where Z is 0. `spoilboard_mm`: how deep a cut may go into the spoilboard.
+    `units`: "mm" or "inch", for a file that does not say. `hold_downs`: (x, y) on the sheet.
+    """
+
+    router: Router | None = None
+    thickness_mm: float | None = None
+    sheet: tuple[float, float] | None = None
+    bit_mm: Mapping[int, float] = field(default_factory=dict)
+    flutes: int = 2
+    origin: str | None = None
+    zero: str | None = None
+    spoilboard_mm: float | None = None
+    units: str | None = None
+    dialect: str = "report"
+    hold_downs: tuple[tuple[float, float], ...] = ()
+    chip_band_mm: tuple[float, float] = (0.02, 0.8)
+    bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked
+
+    @property
+    def reads_as(self) -> Dialect:
+        """The dialect by name; an unknown name is a ValueError with the names there are."""
+        if self.dialect not in DIALECTS:
+            names = ", ".join(DIALECTS)
+            raise ValueError(f"There is no dialect {self.dialect}. Take one of: {names}.")
+        return DIALECTS[self.dialect]
+
+
+@dataclass(frozen=True)
+class Problem:
+    """What could go wrong. `line` counts from 1 (0: the whole file); `source` is its text."""
+
+    line: int
+    kind: str
+    text: str
+    source: str = ""
+    at: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True)
+class Moves:
+    """The path in columns. Move i goes from ``points[i]`` to ``points[i + 1]``.
+
+    `centre` holds an arc's centre in its plane's two axes, `sweep` its angle in radians
+    (counter-clockwise positive, turns included). `feed` is mm/min; `minutes` is set (not
+    NaN) where inverse time feed fixes a block's time. `sure` is False where a height or
+    place is not known from the text (after homing).
+    """
+
+    points: Floats  # (n + 1, 3)
+    kind: Bytes
+    plane: Bytes
+    centre: Floats  # (n, 2)
+    sweep: Floats
+    feed: Floats
+    minutes: Floats
+    tool: Ints
+    rpm: Floats  # 0: spindle off
+    line: Ints
+    sure: Bools
+    exact: Bools  # G61: stops at its end
+
+    def __len__(self) -> int:
+        return len(self.kind)
+
+
+@dataclass(frozen=True)
+class Pause:
+    """Something that stops the path before move `move`: dwell, tool change, stop, spindle."""
+
+    move: int
+    kind: str  # dwell, tool, stop
+    seconds: float
+    line: int
+    tool: int = 0
+
+
+@dataclass(frozen=True)
+class Program:
+    """A read cut file: its path, pauses, and what the reader has to say of it."""
+
+    moves: Moves
+    pauses: tuple[Pause, ...]
+    problems: tuple[Problem, ...]
+    assumed: tuple[str, ...]
+    lines: int
+    units: str  # mm or inch
+    refused: str = ""  # why it was not read at all
+
+
+@dataclass(frozen=True)
+class BitWork:
+    """What one bit does on one sheet."""
+
+    number: int
+    diameter_mm: float
+    cut_mm: float
+    feed_mm: float
+    seconds: float
+    revolutions: float
+    chip_mm: tuple[float, float]  # smallest and largest chip load
+
+
+@dataclass(frozen=True)
+class Tab:
+    """A tab of one piece: where on the sheet (part edge), how wide and how high it is left."""
+
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+    style: str  # square, ramped, gap
+    line: int
+
+
+Ring = npt.NDArray[np.float64]  # (n, 2), last joins first
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One piece on the sheet: its true edge, holes, tabs, and its place in the file."""
+
+    outline: Ring
+    holes: tuple[Ring, ...]
+    tabs: tuple[Tab, ...]
+    tool: int
+    line: int
+    shape: int = -1  # index in the analysis's shapes
+    turn_deg: float = 0.0  # from its shape
+    mirrored: bool = False
+    covered: float = 1.0  # part of its outline that is cut through
+
+
+@dataclass(frozen=True)
+class ShapeFound:
+    """Equal pieces whatever their turn or mirror; sizes of the true edge, width <= length."""
+
+    index: int
+    name: str | None
+    part: str | None  # id of the shop's part
+    width_mm: float
+    length_mm: float
+    area_mm2: float
+    perimeter_mm: float
+    pieces: tuple[int, ...]
+    mirrored: int
+    outline: Ring = field(repr=False, default_factory=lambda: np.zeros((0, 2)))
+    holes: tuple[Ring, ...] = field(repr=False, default=())
+
+
+@dataclass(frozen=True)
+class Analysis:
+    """All that was worked out of one cut file."""
+
+    program: Program
+    feed_mm: float
+    rapid_mm: float
+    plunges: int
+    time_s: float | None
+    file_s: float | None  # before the router's own correction
+    bounds_mm: tuple[float, float, float, float, float, float]
+    bits: tuple[BitWork, ...]
+    pieces: tuple[Piece, ...]
+    shapes: tuple[ShapeFound, ...]
+    scrap_mm2: float
+    thickness_mm: float
+    sheet_mm: tuple[float, float]
+    corner_mm: tuple[float, float]  # lower left of the sheet in the file's frame
+    face_z: float
+    assumed: tuple[str, ...]
+    problems: tuple[Problem, ...]

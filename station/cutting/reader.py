@@ -1,0 +1,134 @@
+"""A cut file's text into a program: the path, its pauses, and what is wrong with it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from station.cutting.expressions import clean
+from station.cutting.machine import Machine, columns
+from station.cutting.model import (
+    MM_PER_INCH,
+    Cancel,
+    Cancelled,
+    Problem,
+    Program,
+    Progress,
+    Setting,
+)
+from station.cutting.slow import run_line
+
+EVERY = 20_000  # lines between two looks at progress and cancel
+NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
+CALLS = re.compile(r"(N\d+)?(.*M9[789](\D|$)|.*G6[567](\D|$))")
+UNITS = re.compile(rb"G\s*0*2\s*([01])(?![\d.])", re.IGNORECASE)
+
+
+def read_slowly(
+    data: bytes,
+    setting: Setting,
+    *,
+    progress: Progress | None = None,
+    cancelled: Cancelled | None = None,
+) -> Program:
+    """Reads every line by itself: the plain way, which the fast reader must equal."""
+    said, scale = units_of(data, setting)
+    machine = Machine(setting.reads_as, scale)
+    lines = text_lines(data)
+    refused = _run_lines(machine, lines, progress, cancelled)
+    units = "inch" if scale == MM_PER_INCH else "mm"
+    return finish(machine, lines, said, units, refused)
+
+
+def text_lines(data: bytes) -> list[str]:
+    """The text in lines, whatever ends them; bytes that are no text become odd letters."""
+    text = data.removeprefix(b"\xef\xbb\xbf").decode("latin-1")
+    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+
+
+def units_of(data: bytes, setting: Setting) -> tuple[bool, float]:
+    """Whether the file names its units, and mm per unit at its start."""
+    found = UNITS.search(data)
+    inch = found[1] == b"0" if found else setting.units == "inch"
+    return bool(found), MM_PER_INCH if inch else 1.0
+
+
+def _run_lines(
+    machine: Machine, lines: list[str], progress: Progress | None, cancelled: Cancelled | None
+) -> str:
+    marks = 0
+    for number, line in enumerate(lines, 1):
+        if number % EVERY == 0:
+            look_up(number / len(lines), progress, cancelled)
+        text = clean(line, semicolon=machine.state.dialect.semicolon)
+        machine.line, machine.source = number, line.strip()[:120]
+        if not text:
+            continue
+        if text.startswith("%"):
+            marks += 1
+            if note_mark(machine, marks):
+                break
+            continue
+        if refused := loops_or_calls(text, number):
+            return refused
+        run_line(machine, text)
+        if machine.state.ended:
+            break
+    return ""
+
+
+def note_mark(machine: Machine, marks: int) -> bool:
+    """Whether a ``%`` ends the file: the second does, after one at the top."""
+    if marks == 1 and not machine.path.rows:
+        return False
+    if marks == 1:
+        machine.problem("stray-mark", "A % stands in the middle of the file; it is passed over.")
+        return False
+    return True
+
+
+def look_up(done: float, progress: Progress | None, cancelled: Cancelled | None) -> None:
+    """Shows how far reading is and stops when a person has cancelled it."""
+    if cancelled and cancelled():
+        raise Cancel("Reading was cancelled.")
+    if progress:
+        progress(done)
+
+
+def loops_or_calls(text: str, number: int) -> str:
+    """Why the file is refused: its line is part of a loop or a subprogram. Empty: it is not."""
+    bare = text.removeprefix("/")
+    head = re.sub(r"^N\d+", "", bare)
+    if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
+        return f"Line {number} is part of a loop or subprogram. Save the file without them."
+    if ("M9" in bare or "G6" in bare) and CALLS.fullmatch(bare):
+        return f"Line {number} calls a subprogram. Save the file without them."
+    return ""
+
+
+def finish(
+    machine: Machine, lines: list[str], said: bool, units: str, refused: str  # noqa: FBT001
+) -> Program:
+    """The program that a machine has run, with remarks on the file as a whole."""
+    problems = list(machine.problems)
+    assumed: list[str] = []
+    if not said and not refused:
+        text = "The file does not say inch or millimetre. Say which it is."
+        problems.insert(0, Problem(0, "no-units", text))
+        assumed.append(f"Units: {units}, for the file does not say.")
+    if refused:
+        problems.append(Problem(_line_in(refused), "refused", refused))
+    return Program(
+        moves=columns(machine.path),
+        pauses=tuple(machine.path.pauses),
+        problems=tuple(problems),
+        assumed=tuple(assumed),
+        lines=len(lines),
+        units=units,
+        refused=refused,
+    )
+
+
+def _line_in(sentence: str) -> int:
+    numbers: Iterable[str] = re.findall(r"\d+", sentence)
+    return int(next(iter(numbers), "0"))

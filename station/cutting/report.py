@@ -1,0 +1,302 @@
+"""Read a cut file, analyse it, and hand on what was found."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import numpy as np
+
+from station.cutting.model import (
+    RAPID,
+    Analysis,
+    BitWork,
+    Cancelled,
+    Floats,
+    Moves,
+    Piece,
+    Problem,
+    Program,
+    Progress,
+    Setting,
+    ShapeFound,
+)
+from station.cutting.moves import Geometry, bounds, geometry
+from station.cutting.parts import find_pieces
+from station.cutting.problems import find_problems
+from station.cutting.reader import read_slowly
+from station.cutting.rings import area_of
+from station.cutting.settled import Settled, settle
+from station.cutting.shapes import group
+from station.cutting.time import timing
+from station.shop.facts import BitUse, Part, Placed, Revision, Shape
+
+
+def read(
+    data: bytes,
+    setting: Setting,
+    *,
+    progress: Progress | None = None,
+    cancelled: Cancelled | None = None,
+) -> Program:
+    """The program that a cut file's text stands for. What is wrong is told in its problems.
+
+    `progress` gets the part done, 0 to 1. Raises Cancel once `cancelled` says so, and
+    ValueError for a dialect that is not known.
+    """
+    return read_slowly(data, setting, progress=progress, cancelled=cancelled)
+
+
+def analyse(
+    program: Program, setting: Setting, *, known: Mapping[str, Part] | None = None
+) -> Analysis:
+    """All that follows from a program: lengths, time, bits, pieces, what could go wrong."""
+    moves = program.moves
+    geo = geometry(moves)
+    settled = settle(program, setting, geo)
+    found = find_pieces(
+        moves,
+        geo.flat,
+        settled.bits,
+        face=settled.face,
+        bottom=settled.bottom,
+        through_z=settled.through_z,
+    )
+    pieces, shapes = group(found, known or {})
+    problems = find_problems(moves, geo, settled, setting, pieces)
+    if moves.kind.size and settled.through_z > settled.bottom + 0.1 and setting.thickness_mm:
+        left = settled.through_z - settled.bottom
+        text = f"The deepest cut leaves about {left:.2f} mm of the sheet."
+        problems.append(Problem(0, "not-through", text))
+    return _analysis(program, setting, geo, settled, pieces, shapes, problems)
+
+
+def _analysis(
+    program: Program,
+    setting: Setting,
+    geo: Geometry,
+    settled: Settled,
+    pieces: list[Piece],
+    shapes: list[ShapeFound],
+    problems: list[Problem],
+) -> Analysis:
+    moves = program.moves
+    rapid = moves.kind == RAPID
+    router = setting.router
+    times = timing(moves, program.pauses, router, geo) if router else None
+    file_s = times.total_s if times else None
+    area = sum(s.area_mm2 * len(s.pieces) for s in shapes)
+    order = sorted((*program.problems, *problems), key=lambda p: p.line)
+    z = moves.points[:, 2]
+    down = ~rapid & (z[1:] < z[:-1]) & (z[1:] < settled.face - 0.01) & (z[:-1] >= settled.face)
+    return Analysis(
+        program=program,
+        feed_mm=float(geo.length[~rapid].sum()),
+        rapid_mm=float(geo.length[rapid].sum()),
+        plunges=int(down.sum()),
+        time_s=None if file_s is None or router is None else file_s * router.pace + router.extra_s,
+        file_s=file_s,
+        bounds_mm=bounds(moves, moves.sure),
+        bits=_bit_work(moves, geo, settled, setting, times.moves if times else None),
+        pieces=tuple(pieces),
+        shapes=tuple(shapes),
+        scrap_mm2=max(0.0, settled.sheet[0] * settled.sheet[1] - area),
+        thickness_mm=settled.thickness,
+        sheet_mm=settled.sheet,
+        corner_mm=settled.corner,
+        face_z=settled.face,
+        assumed=(*program.assumed, *settled.assumed),
+        problems=tuple(order),
+    )
+
+
+def _bit_work(
+    moves: Moves, geo: Geometry, settled: Settled, setting: Setting, seconds: Floats | None
+) -> tuple[BitWork, ...]:
+    feed = moves.kind != RAPID
+    z = moves.points[:, 2]
+    cut = feed & (np.minimum(z[:-1], z[1:]) < settled.face - 1e-6)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        minutes = np.where(moves.feed > 0, geo.length / moves.feed, 0.0)
+        chip = moves.feed / (moves.rpm * max(1, setting.flutes))
+    minutes = np.where(np.isnan(moves.minutes), minutes, moves.minutes)
+    if seconds is not None:
+        minutes = seconds / 60
+    works = []
+    for number in np.unique(moves.tool[feed]).tolist():
+        mine = feed & (moves.tool == number)
+        busy = mine & cut
+        chips = chip[busy & (geo.flat > 1e-9) & (moves.rpm > 0)]
+        works.append(
+            BitWork(
+                number=number,
+                diameter_mm=settled.bits.get(number, 0.0),
+                cut_mm=float(geo.length[busy].sum()),
+                feed_mm=float(geo.length[mine].sum()),
+                seconds=float(minutes[busy].sum()) * 60,
+                revolutions=float((minutes[busy] * moves.rpm[busy]).sum()),
+                chip_mm=(float(chips.min()), float(chips.max())) if len(chips) else (0.0, 0.0),
+            )
+        )
+    return tuple(works)
+
+
+def as_json(analysis: Analysis) -> dict[str, object]:
+    """What ``station cut-file --json`` prints: plain lists, texts and numbers."""
+    names = ("xmin", "ymin", "zmin", "xmax", "ymax", "zmax")
+    return {
+        "feed_mm": _r(analysis.feed_mm),
+        "rapid_mm": _r(analysis.rapid_mm),
+        "time_s": None if analysis.time_s is None else _r(analysis.time_s),
+        "bits": [
+            {"number": b.number, "diameter_mm": b.diameter_mm, "cut_mm": _r(b.cut_mm)}
+            for b in analysis.bits
+        ],
+        "parts": [_part_json(analysis, shape) for shape in analysis.shapes],
+        "tab_count": sum(len(p.tabs) for p in analysis.pieces),
+        "bounds_mm": dict(zip(names, map(_r, analysis.bounds_mm), strict=True)),
+        "scrap_mm2": _r(analysis.scrap_mm2),
+        "assumed": list(analysis.assumed),
+        "problems": [
+            {"line": p.line, "kind": p.kind, "text": p.text} for p in analysis.problems
+        ],
+    }
+
+
+def _r(value: float) -> float:
+    return round(value, 6)
+
+
+def _part_json(analysis: Analysis, shape: ShapeFound) -> dict[str, object]:
+    counts = [len(analysis.pieces[i].tabs) for i in shape.pieces]
+    return {
+        "name": shape.name,
+        "count": len(shape.pieces),
+        "mirrored": shape.mirrored,
+        "width_mm": _r(shape.width_mm),
+        "length_mm": _r(shape.length_mm),
+        "area_mm2": _r(shape.area_mm2),
+        "perimeter_mm": _r(shape.perimeter_mm),
+        "tabs": counts[0] if len(set(counts)) == 1 else counts,
+    }
+
+
+def revision(
+    analysis: Analysis,
+    *,
+    id: str,
+    cut_file: str,
+    letter: str,
+    material: str,
+    names: Mapping[int, str],
+    digest: str = "",
+    minutes: float | None = None,
+) -> Revision:
+    """The shop's record of a revision, its placements filled from the text.
+
+    `names` gives a part id for each shape; shapes without one are left out. Without a
+    router in the setting, `minutes` must be given or are those at programmed feeds.
+    """
+    shapes = [s for s in analysis.shapes if s.index in names]
+    placed = [
+        _placed(analysis, piece, names[piece.shape])
+        for piece in analysis.pieces
+        if piece.shape in names
+    ]
+    if minutes is None:
+        seconds = analysis.file_s
+        minutes = seconds / 60 if seconds is not None else sum(b.seconds for b in analysis.bits) / 60
+    return Revision(
+        id=id,
+        cut_file=cut_file,
+        letter=letter,
+        material=material,
+        minutes=round(minutes, 3),
+        length_mm=analysis.sheet_mm[0],
+        width_mm=analysis.sheet_mm[1],
+        shapes=tuple((names[s.index], shape_of(analysis, s)) for s in shapes),
+        placed=tuple(placed),
+        bits=tuple(BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
+                   for b in analysis.bits),  # fmt: skip
+        digest=digest,
+    )
+
+
+def shape_of(analysis: Analysis, found: ShapeFound) -> Shape:
+    """A found shape as the shop keeps it: thinned to 0.01 mm, lower left of its box at 0, 0."""
+    low = found.outline.min(axis=0)
+    piece = next((p for p in analysis.pieces if p.shape == found.index), None)
+    tabs: list[tuple[float, float]] = []
+    if piece is not None:
+        for tab in piece.tabs:
+            x, y = _back(piece, found, np.array([tab.x_mm, tab.y_mm]))
+            tabs.append((round(x - float(low[0]), 2), round(y - float(low[1]), 2)))
+    return Shape(
+        outline=_loop(thin(found.outline) - low),
+        holes=tuple(_loop(thin(h) - low) for h in found.holes),
+        tabs=tuple(tabs),
+    )
+
+
+def _back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]:
+    """A point on the sheet in its shape's own frame: the turn taken back, then the mirror."""
+    z = complex(*point) - complex(*middle(piece.outline, piece.holes))
+    z *= np.exp(-1j * np.radians(piece.turn_deg))
+    z = z.conjugate() if piece.mirrored else z
+    z += complex(*middle(found.outline, found.holes))
+    return z.real, z.imag
+
+
+def middle(outline: Floats, holes: tuple[Floats, ...]) -> Floats:
+    """Centre of area, holes taken off."""
+    from station.cutting.rings import centroid_of  # noqa: PLC0415
+
+    areas = [abs(area_of(outline)), *(-abs(area_of(h)) for h in holes)]
+    centres = [centroid_of(outline), *(centroid_of(h) for h in holes)]
+    return np.asarray(sum(a * c for a, c in zip(areas, centres, strict=True)) / sum(areas))
+
+
+def _loop(ring: Floats) -> tuple[tuple[float, float], ...]:
+    return tuple((round(float(x), 2), round(float(y), 2)) for x, y in ring)
+
+
+def thin(ring: Floats, off: float = 0.02) -> Floats:
+    """A ring with fewer corners, none further than `off` mm from what was left out."""
+    keep = np.zeros(len(ring), dtype=bool)
+    far = int(np.argmax(np.hypot(*(ring - ring[0]).T)))
+    keep[[0, far]] = True
+    closed = np.concatenate((ring, ring[:1]))
+    work = [(0, far), (far, len(ring))]
+    while work:
+        a, b = work.pop()
+        if b - a < 2:
+            continue
+        chord = closed[b] - closed[a]
+        size = max(float(np.hypot(*chord)), 1e-12)
+        rest = closed[a + 1 : b] - closed[a]
+        away = np.abs(rest[:, 0] * chord[1] - rest[:, 1] * chord[0]) / size
+        worst = int(np.argmax(away))
+        if away[worst] > off:
+            keep[a + 1 + worst] = True
+            work += [(a, a + 1 + worst), (a + 1 + worst, b)]
+    return ring[keep]
+
+
+def _placed(analysis: Analysis, piece: Piece, part: str) -> Placed:
+    low = piece.outline.min(axis=0) - np.array(analysis.corner_mm)
+    corner = np.array(analysis.corner_mm)
+    tabs = tuple(
+        (round(t.x_mm - float(corner[0]), 2), round(t.y_mm - float(corner[1]), 2))
+        for t in piece.tabs
+    )
+    return Placed(
+        part=part,
+        x_mm=round(float(low[0]), 3),
+        y_mm=round(float(low[1]), 3),
+        turn_deg=round(piece.turn_deg, 4) % 360,
+        mirrored=piece.mirrored,
+        tabs=tabs,
+    )
+
+
+__all__ = ["analyse", "as_json", "read", "replace", "revision"]

@@ -1,0 +1,118 @@
+"""What the setting leaves open is inferred from the path, and said so."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from station.cutting.model import RAPID, Moves, Program, Setting
+from station.cutting.moves import Geometry
+
+SHEET = (2440.0, 1220.0)
+BIT_MM = 6.0  # common practice, no source
+SPOILBOARD_MM = 0.5  # the same
+THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still parts it
+SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
+
+
+@dataclass(frozen=True)
+class Settled:
+    """Every open question answered. Heights and corners are in the file's own frame, mm."""
+
+    sheet: tuple[float, float]
+    corner: tuple[float, float]
+    face: float
+    bottom: float
+    through_z: float
+    spoilboard: float
+    bits: dict[int, float]
+    assumed: tuple[str, ...]
+
+    @property
+    def thickness(self) -> float:
+        """Of the sheet, mm."""
+        return self.face - self.bottom
+
+
+def settle(program: Program, setting: Setting, geo: Geometry) -> Settled:
+    """Answers what was not given, from the file where it can."""
+    said: list[str] = []
+    moves = program.moves
+    cuts = (moves.kind != RAPID) & moves.sure
+    deepest = float(moves.points[1:, 2][cuts].min()) if cuts.any() else 0.0
+    sheet = setting.sheet or SHEET
+    if setting.sheet is None:
+        said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
+    corner = _corner(moves, cuts, setting, sheet, said)
+    face, bottom, through = _heights(moves, geo, setting, deepest, said)
+    allowed = setting.spoilboard_mm
+    if allowed is None:
+        allowed = SPOILBOARD_MM
+        said.append(f"A cut may go {allowed:g} mm into the spoilboard.")
+    bits = _bits(moves, setting, said)
+    return Settled(sheet, corner, face, bottom, through, allowed, bits, tuple(said))
+
+
+def _corner(
+    moves: Moves, cuts: np.ndarray, setting: Setting, sheet: tuple[float, float], said: list[str]
+) -> tuple[float, float]:
+    origin = setting.origin
+    if origin is None:
+        xy = moves.points[1:, :2][cuts]
+        left = bool(len(xy)) and bool((xy.min(axis=0) < np.array(sheet) * -0.05).any())
+        origin = "centre" if left else "lower-left"
+        said.append(f"Origin: {'centre' if left else 'lower left corner'} of the sheet.")
+    return (-sheet[0] / 2, -sheet[1] / 2) if origin == "centre" else (0.0, 0.0)
+
+
+def _heights(
+    moves: Moves, geo: Geometry, setting: Setting, deepest: float, said: list[str]
+) -> tuple[float, float, float]:
+    """The face, the bottom, and the height at or below which a cut goes through."""
+    zero = setting.zero
+    if zero is None:
+        zero = _zero(setting, deepest)
+        said.append(f"Z is zero at the {'face' if zero == 'face' else 'spoilboard'}.")
+    if setting.thickness_mm is not None:
+        face = 0.0 if zero == "face" else setting.thickness_mm
+        bottom = face - setting.thickness_mm
+        through = bottom + THROUGH_MM
+        if deepest > through:
+            through = deepest + THROUGH_MM
+        return face, bottom, through
+    if zero == "face":
+        face, bottom = 0.0, min(deepest, -0.1)
+    else:
+        face, bottom = _highest_cut(moves, geo), 0.0
+    said.append(f"Thickness: {face - bottom:g} mm, the deepest cut.")
+    return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
+
+
+def _zero(setting: Setting, deepest: float) -> str:
+    if setting.thickness_mm is None:
+        return "face" if deepest < -1.0 else "spoilboard" if deepest > -0.6 else "face"
+    return "face" if deepest < -setting.thickness_mm / 2 else "spoilboard"
+
+
+def _highest_cut(moves: Moves, geo: Geometry) -> float:
+    """With zero on the spoilboard: where plunges begin, as far as the path shows it."""
+    z = moves.points[:, 2]
+    across = (moves.kind != RAPID) & (geo.flat > 1e-9)
+    levels = np.unique(np.round(z[1:][across], 3))
+    if not len(levels):
+        return 1.0
+    step = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
+    return max(float(levels[-1]) + step, 0.1)
+
+
+def _bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
+    numbers = [int(n) for n in np.unique(moves.tool)]
+    bits = dict(setting.bit_mm)
+    plain = bits.pop(-1, None)
+    for number in numbers:
+        if number not in bits:
+            bits[number] = BIT_MM if plain is None else plain
+            if plain is None:
+                said.append(f"Bit {number}: {BIT_MM:g} mm.")
+    return bits

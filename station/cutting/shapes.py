@@ -1,0 +1,183 @@
+"""Which pieces are of one shape, whatever their turn or mirror image.
+
+Shapes are compared by their complex moments about the centre of area: turning a shape by
+φ multiplies each by a power of e^{iφ}, mirroring conjugates it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from station.cutting.model import Floats, Piece, Ring, ShapeFound
+from station.cutting.rings import area_of, perimeter_of, sizes_of
+from station.shop.facts import Part
+
+ORDERS = tuple((p, q) for n in range(2, 6) for p in range(n, -1, -1) if p >= (q := n - p))
+TOLERANCE = 0.002
+# 7-point rule on a triangle, exact to degree 5 (a standard quadrature)
+_A, _B = (6 - 15**0.5) / 21, (6 + 15**0.5) / 21
+_WA, _WB = (155 - 15**0.5) / 1200, (155 + 15**0.5) / 1200
+RULE = np.array(
+    [(1 / 3, 1 / 3, 9 / 40)]
+    + [(_A, _A, _WA), (1 - 2 * _A, _A, _WA), (_A, 1 - 2 * _A, _WA)]
+    + [(_B, _B, _WB), (1 - 2 * _B, _B, _WB), (_B, 1 - 2 * _B, _WB)]
+)
+SPIN = np.array([p - q for p, q in ORDERS])
+
+Complexes = np.ndarray
+
+
+@dataclass(frozen=True)
+class Print:
+    """What identifies a shape: sizes, and moments scaled to one."""
+
+    width: float
+    length: float
+    area: float
+    perimeter: float
+    holes: int
+    moments: Complexes
+
+
+def print_of(outline: Ring, holes: Sequence[Ring]) -> Print:
+    """A shape's print; holes count against the area and the moments."""
+    width, length, _ = sizes_of(outline)
+    area = abs(area_of(outline)) - sum(abs(area_of(h)) for h in holes)
+    around = perimeter_of(outline) + sum(perimeter_of(h) for h in holes)
+    return Print(width, length, area, around, len(holes), _moments(outline, holes))
+
+
+def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
+    base = complex(*outline.mean(axis=0))
+    rings = [(outline, 1.0), *((hole, -1.0) for hole in holes)]
+    nodes, weights = [], []
+    for ring, sign in rings:
+        z, w = _quadrature(ring, base)
+        nodes.append(z)
+        weights.append(w * (sign if area_of(ring) > 0 else -sign))
+    z, w = np.concatenate(nodes), np.concatenate(weights)
+    total = w.sum()
+    z = z - (z * w).sum() / total
+    scale = np.sqrt(total)
+    z = z / scale
+    return np.array([(z**p * np.conj(z) ** q * w).sum() for p, q in ORDERS]) / total
+
+
+def _quadrature(ring: Ring, base: complex) -> tuple[Complexes, Floats]:
+    a = ring[:, 0] + 1j * ring[:, 1] - base
+    b = np.roll(a, -1)
+    area = (np.conj(a) * b).imag / 2
+    z = RULE[:, 0, None] * a + RULE[:, 1, None] * b
+    return z.ravel(), (RULE[:, 2, None] * area).ravel()
+
+
+def turn_between(one: Print, other: Print) -> tuple[float, bool] | None:
+    """By which angle `other` is turned from `one` (radians), and whether it is mirrored."""
+    if not _alike(one, other):
+        return None
+    for mirrored in (False, True):
+        base = np.conj(one.moments) if mirrored else one.moments
+        angle = _angle(base, other.moments)
+        if angle is not None:
+            return angle, mirrored
+    return None
+
+
+def _alike(one: Print, other: Print) -> bool:
+    near = max(0.02, 2e-4 * one.length)
+    return (
+        one.holes == other.holes
+        and abs(one.width - other.width) < near
+        and abs(one.length - other.length) < near
+        and abs(one.area - other.area) < 0.002 * one.area + 0.05
+        and abs(one.perimeter - other.perimeter) < 0.004 * one.perimeter + 0.05
+    )
+
+
+def _angle(base: Complexes, turned: Complexes) -> float | None:
+    """The turn that takes one set of moments to another; None when there is none."""
+    scale = np.maximum(np.abs(base), 0.02)
+    spun = np.flatnonzero((SPIN > 0) & (np.abs(base) > 1e-3))
+    if not len(spun):
+        return 0.0 if (np.abs(base - turned) / scale < 0.02).all() else None
+    lead = spun[np.argmax(np.abs(base[spun]))]
+    k = int(SPIN[lead])
+    first = float(np.angle(turned[lead] / base[lead])) / k if abs(turned[lead]) > 0 else 0.0
+    best, best_off = None, 0.02
+    for step in range(k):
+        angle = first + 2 * np.pi * step / k
+        off = float((np.abs(base * np.exp(1j * SPIN * angle) - turned) / scale).max())
+        if off < best_off:
+            best, best_off = angle, off
+    return best
+
+
+def group(
+    pieces: Sequence[Piece], known: Mapping[str, Part]
+) -> tuple[list[Piece], list[ShapeFound]]:
+    """Gives each piece its shape, turn and mirror; shapes in the order they are first met."""
+    shapes: list[ShapeFound] = []
+    prints: list[Print] = []
+    names = {key: print_of(np.array(part.shape.outline), [np.array(h) for h in part.shape.holes])
+             for key, part in known.items() if part.shape and len(part.shape.outline) > 2}  # fmt: skip
+    placed: list[Piece] = []
+    buckets: dict[tuple[int, int], list[int]] = {}
+    for number, piece in enumerate(pieces):
+        mine = print_of(piece.outline, piece.holes)
+        index, angle, mirrored = _find(mine, prints, buckets)
+        if index == len(shapes):
+            key = next((k for k, p in names.items() if turn_between(p, mine)), None)
+            shape, mine, angle, mirrored = _new_shape(index, piece, mine, key, known, names)
+            shapes.append(shape)
+            prints.append(mine)
+            buckets.setdefault(_bucket(mine), []).append(index)
+        found = shapes[index]
+        shapes[index] = replace(
+            found, pieces=(*found.pieces, number), mirrored=found.mirrored + mirrored
+        )
+        turn = float(np.degrees(angle)) % 360
+        placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
+    return placed, shapes
+
+
+def _bucket(mine: Print) -> tuple[int, int]:
+    return round(mine.width), round(mine.length)
+
+
+def _find(
+    mine: Print, prints: list[Print], buckets: dict[tuple[int, int], list[int]]
+) -> tuple[int, float, bool]:
+    w, h = _bucket(mine)
+    for dw in (0, -1, 1):
+        for dh in (0, -1, 1):
+            for index in buckets.get((w + dw, h + dh), ()):
+                found = turn_between(prints[index], mine)
+                if found:
+                    return index, found[0], found[1]
+    return len(prints), 0.0, False
+
+
+def _new_shape(
+    index: int,
+    piece: Piece,
+    mine: Print,
+    key: str | None,
+    known: Mapping[str, Part],
+    names: Mapping[str, Print],
+) -> tuple[ShapeFound, Print, float, bool]:
+    """A shape met for the first time; a known part lends it its name and its outline."""
+    outline, holes, angle, mirrored = piece.outline, piece.holes, 0.0, False
+    name = None
+    if key is not None:
+        part = known[key]
+        assert part.shape is not None
+        name = part.name
+        angle, mirrored = turn_between(names[key], mine) or (0.0, False)
+        outline = np.array(part.shape.outline)
+        holes = tuple(np.array(h) for h in part.shape.holes)
+    shape = ShapeFound(index, name, key, mine.width, mine.length, mine.area, mine.perimeter,
+                       (), 0, outline, holes)  # fmt: skip
+    return shape, names[key] if key is not None else mine, angle, mirrored

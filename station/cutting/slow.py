@@ -1,0 +1,379 @@
+"""Runs one line at a time, exactly as the report orders it.
+
+The fast reader gives every line that is out of the ordinary to this one; the tests read
+whole files with both and compare.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from station.cutting import cycles
+from station.cutting.expressions import BadLine, Block, read_block
+from station.cutting.machine import (
+    REPORT_INCH,
+    REPORT_MM,
+    Machine,
+    State,
+    centre_of_radius,
+    turn_of,
+)
+from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, PLANE_AXES, RAPID
+
+AXES = {"X": 0, "Y": 1, "Z": 2}
+GROUPS: dict[float, str] = {}
+for _name, _codes in {
+    "motion": (0, 1, 2, 3, 38.2, 80, 81, 82, 83, 84, 85, 86, 87, 88, 89),
+    "plane": (17, 18, 19),
+    "distance": (90, 91),
+    "feed mode": (93, 94),
+    "units": (20, 21),
+    "side": (40, 41, 42),
+    "length": (43, 43.1, 49),
+    "return": (98, 99),
+    "system": (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3),
+    "path": (61, 61.1, 64),
+    "once": (4, 10, 28, 30, 53, 92, 92.1, 92.2, 92.3),
+    "centres": (90.1, 91.1),
+}.items():
+    for _code in _codes:
+        GROUPS[_code] = _name
+M_GROUPS = {0: "stop", 1: "stop", 2: "stop", 30: "stop", 60: "stop", 6: "tool",
+            3: "spindle", 4: "spindle", 5: "spindle", 7: "coolant", 8: "coolant",
+            9: "coolant", 48: "override", 49: "override"}  # fmt: skip
+SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
+CYCLES = range(81, 90)
+
+
+def run_line(machine: Machine, text: str) -> None:
+    """Runs a cleaned line. What cannot be read is noted and left out."""
+    state = machine.state
+    try:
+        block = read_block(text, state.parameters)
+        if block.deleted and state.dialect.skip_deleted:
+            return
+        for index, value in block.settings:
+            state.parameters[index] = value
+        if block.words:
+            _run(machine, Line(machine, block))
+    except BadLine as error:
+        machine.problem("not-read", str(error))
+
+
+class Line:
+    """The words of one line by letter and by modal group."""
+
+    def __init__(self, machine: Machine, block: Block) -> None:
+        self.words: dict[str, float] = {}
+        self.codes: dict[str, float] = {}
+        self.m_codes: dict[str, int] = {}
+        self.machine = machine
+        for letter, value in block.words:
+            self._take(letter, value)
+
+    def _take(self, letter: str, value: float) -> None:
+        if letter == "G":
+            self._take_g(round(value, 1))
+        elif letter == "M":
+            self._take_m(round(value))
+        elif letter == "O":
+            return
+        elif letter in self.words:
+            self.machine.problem("twice", f"{letter} stands twice; the last one is used.")
+            self.words[letter] = value
+        else:
+            self.words[letter] = value
+
+    def _take_g(self, code: float) -> None:
+        group = GROUPS.get(code)
+        if group is None:
+            self.machine.problem("unknown-code", f"G{code:g} is not known; it is left out.")
+            return
+        if group in self.codes and self.codes[group] != code and group != "once":
+            text = f"G{self.codes[group]:g} and G{code:g} exclude each other; the last one is used."
+            self.machine.problem("twice", text)
+        if group == "once" and group in self.codes and code == 53:
+            return
+        self.codes[group] = code
+
+    def _take_m(self, code: int) -> None:
+        group = M_GROUPS.get(code)
+        if group is None:
+            self.machine.problem("unknown-code", f"M{code} is not known; it is left out.")
+            return
+        if group in self.m_codes and self.m_codes[group] != code and group != "coolant":
+            both = f"M{self.m_codes[group]} and M{code}"
+            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
+        self.m_codes[group] = code
+
+    def has(self, letters: str) -> bool:
+        """Whether any of the letters stands on the line."""
+        return any(letter in self.words for letter in letters)
+
+
+def _run(machine: Machine, line: Line) -> None:
+    for step in STEPS:
+        step(machine, line)
+
+
+def _units(machine: Machine, line: Line) -> None:
+    """Done first so that F on the same line is read in the line's own units."""
+    if "units" in line.codes:
+        machine.state.scale = MM_PER_INCH if line.codes["units"] == 20 else 1.0
+
+
+def _feed(machine: Machine, line: Line) -> None:
+    state = machine.state
+    if "feed mode" in line.codes:
+        state.inverse = line.codes["feed mode"] == 93
+        if state.inverse:
+            state.feed = 0.0
+    feed = line.words.get("F")
+    machine.now_minutes = math.nan
+    if feed is not None and feed < 0:
+        machine.problem("no-feed", "The feed is below zero; it is left out.")
+        feed = None
+    if state.inverse:
+        machine.now_minutes = 1 / feed if feed else math.nan
+    elif feed is not None:
+        state.feed = feed * state.scale
+    machine.now_feed = state.feed
+
+
+def _spindle_and_tool(machine: Machine, line: Line) -> None:
+    state = machine.state
+    if "S" in line.words:
+        state.rpm = max(0.0, line.words["S"])
+    if "T" in line.words:
+        state.chosen = _tool_number(line.words["T"])
+    if "tool" in line.m_codes:
+        if state.chosen != state.tool or not machine.path.rows:
+            machine.pause("tool", tool=state.chosen)
+        state.tool, state.turning = state.chosen, False
+    turn = line.m_codes.get("spindle")
+    if turn is not None:
+        state.turning = turn != 5
+        machine.pause("spindle")
+
+
+def _tool_number(value: float) -> int:
+    return min(max(0, round(value)), 99_999)
+
+
+def _dwell(machine: Machine, line: Line) -> None:
+    if line.codes.get("once") == 4:
+        machine.pause("dwell", dwell_seconds(machine.state, line.words.get("P", 0.0)))
+
+
+def dwell_seconds(state: State, p: float) -> float:
+    """A dwell's P in seconds, whatever the dialect counts in."""
+    return max(0.0, p / 1000 if state.dialect.dwell_ms else p)
+
+
+def _modes(machine: Machine, line: Line) -> None:
+    state, codes = machine.state, line.codes
+    state.plane = int(codes.get("plane", state.plane))
+    if "side" in codes:
+        state.side = int(codes["side"])
+        if state.side != 40:
+            text = "The controller moves this path sideways by the bit; sizes may differ."
+            machine.problem("cutter-comp", text)
+    if "system" in codes:
+        state.system = SYSTEMS.index(codes["system"]) + 1
+    if "path" in codes:
+        state.exact = codes["path"] != 64
+    if "distance" in codes:
+        state.absolute = codes["distance"] == 90
+    state.back_to = int(codes.get("return", state.back_to))
+
+
+def _once(machine: Machine, line: Line) -> None:
+    code = line.codes.get("once")
+    if code in {28, 30}:
+        _home(machine, line, 5161 if code == 28 else 5181)
+    elif code == 10:
+        _set_system(machine, line)
+    elif code is not None and 92 <= code <= 92.3:
+        _shift(machine, line, code)
+
+
+def _home(machine: Machine, line: Line, first: int) -> None:
+    """By way of the point on the line to the place that parameters tell of."""
+    state = machine.state
+    named = [axis for letter, axis in AXES.items() if letter in line.words]
+    if named:
+        machine.go(RAPID, target(state, line))
+    end = list(state.at)
+    for axis in named or (0, 1, 2):
+        end[axis] = state.parameters.get(first + axis, 0.0) * state.scale
+        state.unsure[axis] = True
+    machine.go(RAPID, end)
+
+
+def _set_system(machine: Machine, line: Line) -> None:
+    state, words = machine.state, line.words
+    number = round(words.get("P", 0))
+    if round(words.get("L", 0)) != 2 or not 0 <= number <= 9:
+        machine.problem("unknown-code", "This G10 is not known; it is left out.")
+        return
+    offsets = state.systems.setdefault(number or state.system, [0.0, 0.0, 0.0])
+    for letter, axis in AXES.items():
+        if letter in words:
+            offsets[axis] = words[letter] * state.scale
+
+
+def _shift(machine: Machine, line: Line, code: float) -> None:
+    state = machine.state
+    if code in {92.1, 92.2}:
+        if code == 92.2:
+            state.kept_shift = list(state.shift)
+        state.shift = [0.0, 0.0, 0.0]
+    elif code == 92.3:
+        state.shift = list(state.kept_shift)
+    else:
+        for letter, axis in AXES.items():
+            if letter in line.words:
+                here = state.at[axis] - (state.offset(axis) - state.shift[axis])
+                state.shift[axis] = here - line.words[letter] * state.scale
+        state.kept_shift = list(state.shift)
+
+
+def target(state: State, line: Line) -> list[float]:
+    """Where the line's X, Y and Z words lead, in the file's frame."""
+    end = list(state.at)
+    machine_frame = line.codes.get("once") == 53
+    for letter, axis in AXES.items():
+        if letter not in line.words:
+            continue
+        value = line.words[letter] * state.scale
+        if machine_frame:
+            end[axis], state.unsure[axis] = value, True
+        elif state.absolute:
+            end[axis], state.unsure[axis] = value + state.offset(axis), False
+        else:
+            end[axis] = state.at[axis] + value
+    return end
+
+
+def _motion(machine: Machine, line: Line) -> None:
+    state, once = machine.state, line.codes.get("once")
+    if "motion" in line.codes:
+        state.motion = _motion_code(machine, line.codes["motion"])
+        state.series = state.series if state.motion in CYCLES else None
+        if state.motion in CYCLES and state.motion != state.sticky.get("G"):
+            state.sticky = {"G": float(state.motion)}
+    if once in {10, 28, 30, 92, 4, 92.1, 92.2, 92.3}:
+        return
+    if state.motion in CYCLES:
+        cycles.run(machine, line)
+    elif line.has("XYZ") or (state.motion in {CW, CCW} and line.has("IJK")):
+        _move(machine, line)
+
+
+def _motion_code(machine: Machine, code: float) -> int | None:
+    if code == 38.2:
+        machine.problem("unknown-code", "G38.2 probes; it is read as a feed move.")
+        return LINE
+    return None if code == 80 else int(code)
+
+
+def _move(machine: Machine, line: Line) -> None:
+    state = machine.state
+    motion = state.motion
+    if motion is None:
+        machine.problem("no-motion", "No G0 to G3 stands before; read as a feed move.")
+        motion = state.motion = LINE
+    if motion != RAPID:
+        need_feed(machine)
+    if motion in {CW, CCW}:
+        _arc(machine, line, motion)
+    else:
+        machine.go(motion, target(state, line))
+
+
+def need_feed(machine: Machine) -> None:
+    """Notes a feed move that has no feed."""
+    state = machine.state
+    if state.inverse and math.isnan(machine.now_minutes):
+        machine.problem("no-feed", "Under G93 every feed move needs its own F.")
+    elif not state.inverse and state.feed <= 0:
+        machine.problem("no-feed", "This move has no feed.")
+
+
+def _arc(machine: Machine, line: Line, kind: int) -> None:
+    state = machine.state
+    first, second, _ = PLANE_AXES[state.plane]
+    begin = (state.at[first], state.at[second])
+    end3 = target(state, line)
+    end = (end3[first], end3[second])
+    turns = max(1, min(round(line.words.get("P", 1)), 10_000))
+    if "R" in line.words:
+        _radius_arc(machine, kind, begin, end, end3, line.words["R"] * state.scale)
+        return
+    letters = ("IJK"[first], "IJK"[second])
+    if not line.has("".join(letters)):
+        machine.problem("arc-bad", "This arc has no centre; read as a straight move.")
+        machine.go(LINE, end3)
+        return
+    centre = (
+        begin[0] + line.words.get(letters[0], 0.0) * state.scale,
+        begin[1] + line.words.get(letters[1], 0.0) * state.scale,
+    )
+    check_radii(machine, begin, end, centre)
+    machine.arc(kind, end3, centre, turn_of(kind, begin, end, centre, turns))
+
+
+def check_radii(
+    machine: Machine,
+    begin: tuple[float, float],
+    end: tuple[float, float],
+    centre: tuple[float, float],
+) -> None:
+    """Notes radii at an arc's start and end that disagree by more than the report allows."""
+    off = abs(math.dist(begin, centre) - math.dist(end, centre))
+    if off > (REPORT_MM if machine.state.scale == 1.0 else REPORT_INCH) + 1e-9:
+        text = f"The arc's radii differ by {off:.4f} mm; its start and end do not fit its centre."
+        machine.problem("arc-radii", text)
+
+
+def _radius_arc(
+    machine: Machine,
+    kind: int,
+    begin: tuple[float, float],
+    end: tuple[float, float],
+    end3: list[float],
+    radius: float,
+) -> None:
+    if math.dist(begin, end) <= 1e-9 or radius == 0:
+        text = "A radius arc must end elsewhere than it starts; read as a straight move."
+        machine.problem("arc-bad", text)
+        machine.go(LINE, end3)
+        return
+    centre, apart = centre_of_radius(kind, begin, end, radius)
+    if apart > REPORT_MM:
+        text = f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
+        machine.problem("arc-radii", text)
+    sweep = turn_of(kind, begin, end, centre)
+    machine.arc(kind, end3, centre, sweep)
+
+
+def _stop(machine: Machine, line: Line) -> None:
+    code = line.m_codes.get("stop")
+    if code is None:
+        return
+    machine.pause("stop")
+    if code in {2, 30}:
+        machine.state.ended = True
+
+
+STEPS: tuple[Callable[[Machine, Line], None], ...] = (
+    _units,
+    _feed,
+    _spindle_and_tool,
+    _dwell,
+    _modes,
+    _once,
+    _motion,
+    _stop,
+)
