@@ -1,0 +1,391 @@
+"""Blocks to touch: table, checks, cards, the number that is asked for."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from station.look.texts import text
+from station.look.widgets import (
+    GAP,
+    TARGET,
+    Bar,
+    Label,
+    Outline,
+    Send,
+    Touch,
+    clear,
+    mark,
+    palette,
+    tight,
+)
+from station.shop.cards import button, digit
+from station.shop.faces import Asked, Cards, Check, Checks, Entry, Row, Table
+
+THROUGH = Qt.WidgetAttribute.WA_TransparentForMouseEvents
+RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+def still(*labels: Label) -> None:
+    """Lets touches on labels go through to what holds them."""
+    for label in labels:
+        label.setAttribute(THROUGH)
+
+
+class Key(Touch):
+    """A square key with one sign on it."""
+
+    def __init__(self, send: Send, sign: str, code: str, name: str) -> None:
+        super().__init__(send, code, name)
+        self.ground, self.edge = palette().paper, palette().line
+        self.setFixedSize(TARGET, TARGET)
+        label = Label(26, bold=True, wrap=False).say(sign)
+        label.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        still(label)
+        box = QHBoxLayout(self)
+        tight(box)
+        box.addWidget(label)
+
+
+class Tick(QWidget):
+    """Done, due, cannot be ticked yet, or wrong."""
+
+    def __init__(self, size: int = 28) -> None:
+        super().__init__()
+        self.state = "due"
+        self.setFixedSize(size, size)
+        self.setAttribute(THROUGH)
+
+    def set(self, state: str) -> None:
+        """Shows a state."""
+        if state != self.state:
+            self.state = state
+            self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A filled disc with a check, an empty ring, a dashed ring, or a square."""
+        painter = QPainter(self)
+        box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
+        if self.state == "done":
+            mark(painter, box, "good", palette().good, palette().on_bar)
+            return
+        if self.state == "wrong":
+            mark(painter, box, "stop", palette().stop, palette().on_bar)
+            return
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        dash = Qt.PenStyle.DashLine if self.state == "later" else Qt.PenStyle.SolidLine
+        painter.setPen(QPen(QColor(palette().quiet), 3, dash))
+        painter.drawEllipse(box)
+
+
+class TableRow(Touch):
+    """One row: outline, title and note, cells, a tick or a bar at its end."""
+
+    def __init__(self, send: Send, table: Table, row: Row) -> None:
+        super().__init__(send)
+        self.title, self.note = Label(19, bold=True), Label(14)
+        self.cells = [Label(19) for _ in row.cells]
+        self.keys: dict[str, Key] = {}
+        self.outline = Outline() if any(r.shape for r in table.rows) else None
+        self.tick = Tick() if any(r.done is not None for r in table.rows) else None
+        self.bar = Bar() if any(r.fraction is not None for r in table.rows) else None
+        still(self.title, self.note, *self.cells)
+        self._lay(send, row)
+
+    def _lay(self, send: Send, row: Row) -> None:
+        line = QHBoxLayout(self)
+        line.setContentsMargins(8, 4, 8, 4)
+        line.setSpacing(10)
+        if self.outline:
+            self.outline.setAttribute(THROUGH)
+            line.addWidget(self.outline)
+        column = QVBoxLayout()
+        tight(column, 0)
+        column.addWidget(self.title)
+        column.addWidget(self.note)
+        line.addLayout(column, 5)
+        for n, label in enumerate(self.cells):
+            label.setAlignment(RIGHT)
+            if row.counter == n:
+                self._keys(send, row, line, label)
+            else:
+                line.addWidget(label, 2)
+        for widget, stretch in ((self.tick, 0), (self.bar, 3)):
+            if widget:
+                line.addWidget(widget, stretch)
+
+    def _keys(self, send: Send, row: Row, line: QHBoxLayout, label: Label) -> None:
+        """A counter between one less and one more."""
+        for sign, code, name in (("−", row.minus, "one less"), ("+", row.plus, "one more")):
+            self.keys[sign] = Key(send, sign, code, f"{text(row.title)}: {name}")
+        label.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        label.setMinimumWidth(46)
+        line.addWidget(self.keys["−"])
+        line.addWidget(label)
+        line.addWidget(self.keys["+"])
+
+    def set(self, row: Row, ground: str) -> None:
+        """Shows a row."""
+        self.code = row.code
+        self.setAccessibleName(", ".join(text(t) for t in (row.title, row.note)))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if row.code else Qt.FocusPolicy.NoFocus)
+        self.ground = palette().tint if row.selected else ground
+        self.edge = palette().act if row.selected else ""
+        self.title.say(row.title)
+        self.note.say(row.note, "quiet")
+        self.note.setVisible(bool(self.note.text()))
+        for label, cell in zip(self.cells, row.cells, strict=True):
+            label.say(cell.text, cell.tone)
+        for sign, code in (("−", row.minus), ("+", row.plus)):
+            if sign in self.keys:
+                self.keys[sign].code = code
+        if self.outline:
+            self.outline.set(row.shape)
+        if self.tick:
+            self.tick.set("done" if row.done else "due")
+        if self.bar:
+            self.bar.set(row.fraction or 0.0)
+        self.update()
+
+
+class TableBlock(QWidget):
+    """Rows under column heads."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.send, self.rows = send, []  # type: ignore[var-annotated]
+        self.pattern: object = None
+        self.block: Table | None = None
+        self.column = QVBoxLayout(self)
+        tight(self.column, 0)
+
+    def set(self, block: Table) -> None:
+        """Shows the table; widgets are kept while its pattern is the same."""
+        if block == self.block:
+            return
+        self.block = block
+        pattern = (text(block.title), tuple(text(c) for c in block.columns), _pattern(block.rows))
+        if pattern != self.pattern:
+            self.pattern = pattern
+            self._build(block)
+        for n, (widget, row) in enumerate(zip(self.rows, block.rows, strict=True)):
+            widget.set(row, palette().row if n % 2 == 0 else palette().paper)
+
+    def _build(self, block: Table) -> None:
+        clear(self.column)
+        if block.title:
+            self.column.addWidget(Label(20, bold=True).say(block.title))
+        self.column.addWidget(_heads(block))
+        self.rows = [TableRow(self.send, block, row) for row in block.rows]
+        for row in self.rows:
+            self.column.addWidget(row)
+
+
+def _pattern(rows: Iterable[Row]) -> tuple[object, ...]:
+    """What decides which widgets a table needs."""
+    return tuple(
+        (len(r.cells), r.counter, r.shape is not None, r.done is not None, r.fraction is not None)
+        for r in rows
+    )
+
+
+def _heads(block: Table) -> QWidget:
+    """The heads, in the same columns as the rows."""
+    widget = QWidget()
+    line = QHBoxLayout(widget)
+    line.setContentsMargins(8, 2, 8, 2)
+    line.setSpacing(10)
+    row = block.rows[0] if block.rows else None
+    if any(r.shape for r in block.rows):
+        line.addSpacing(62)
+    line.addWidget(Label(14).say(block.columns[0], "quiet") if block.columns else Label(14), 5)
+    for n, words in enumerate(block.columns[1:]):
+        label = Label(14).say(words, "quiet")
+        label.setAlignment(RIGHT)
+        if row and row.counter == n:
+            label.setAlignment(Qt.AlignmentFlag.AlignCenter)
+            label.setFixedWidth(2 * TARGET + 46 + 20)
+            line.addWidget(label)
+        else:
+            line.addWidget(label, 2)
+    if any(r.done is not None for r in block.rows):
+        line.addSpacing(38)
+    if any(r.fraction is not None for r in block.rows):
+        line.addStretch(3)
+    return widget
+
+
+class CheckRow(Touch):
+    """One item to be ticked."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__(send)
+        self.tick, self.label, self.words = Tick(30), Label(14), Label(17, bold=True)
+        still(self.label, self.words)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(4, 2, 4, 2)
+        line.setSpacing(14)
+        line.addWidget(self.tick)
+        column = QVBoxLayout()
+        tight(column, 0)
+        column.addWidget(self.label)
+        column.addWidget(self.words)
+        line.addLayout(column, 1)
+
+    def set(self, item: Check) -> None:
+        """Shows an item."""
+        self.code = item.code
+        self.setAccessibleName(f"{text(item.label)}: {text(item.text)}, {item.state}")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if item.code else Qt.FocusPolicy.NoFocus)
+        self.tick.set(item.state)
+        self.label.say(item.label, "quiet")
+        self.words.say(item.text, "stop" if item.state == "wrong" else "")
+        self.setVisible(True)
+
+
+class ChecksBlock(QWidget):
+    """A list to be ticked, in one column or in two when it is long."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.send = send
+        self.title = Label(19, bold=True)
+        self.items: list[CheckRow] = []
+        self.block: Checks | None = None
+        self.grid = QGridLayout(self)
+        tight(self.grid, 2)
+
+    def set(self, block: Checks) -> None:
+        """Shows the list."""
+        if block == self.block:
+            return
+        if self.block is None or len(block.items) != len(self.block.items):
+            clear(self.grid)
+            self.title = Label(19, bold=True)
+            self.items = [CheckRow(self.send) for _ in block.items]
+            self.grid.addWidget(self.title, 0, 0, 1, 2)
+            for n, line in enumerate(self.items):
+                self.grid.addWidget(line, 1 + n, 0)
+        self.block = block
+        self.title.say(block.title)
+        for widget, item in zip(self.items, block.items, strict=True):
+            widget.set(item)
+
+
+class EntryCard(Touch):
+    """A card in a list: large text, one at the right, two lines below."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__(send)
+        self.ground, self.edge = palette().paper, palette().line
+        self.big, self.right = Label(22, bold=True), Label(16)
+        self.line1, self.line2 = Label(14), Label(14)
+        still(self.big, self.right, self.line1, self.line2)
+        self.right.setAlignment(RIGHT)
+        grid = QGridLayout(self)
+        grid.setContentsMargins(16, 8, 16, 8)
+        grid.setVerticalSpacing(2)
+        grid.addWidget(self.big, 0, 0)
+        grid.addWidget(self.right, 0, 1)
+        grid.addWidget(self.line1, 1, 0, 1, 2)
+        grid.addWidget(self.line2, 2, 0, 1, 2)
+        grid.setColumnStretch(0, 1)
+
+    def set(self, entry: Entry) -> None:
+        """Shows an entry."""
+        self.code = entry.code
+        self.setAccessibleName(", ".join(filter(None, (text(entry.big), text(entry.line1)))))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if entry.code else Qt.FocusPolicy.NoFocus)
+        self.big.say(entry.big)
+        self.right.say(entry.right, entry.tone)
+        self.line1.say(entry.line1, "quiet")
+        self.line2.say(entry.line2)
+        for label in (self.right, self.line1, self.line2):
+            label.setVisible(bool(label.text()))
+
+
+class CardsBlock(QWidget):
+    """A title and cards; short ones stand two or three abreast."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.send = send
+        self.block: Cards | None = None
+        self.shape: tuple[int, int] = (-1, -1)
+        self.cards: list[EntryCard] = []
+        self.title, self.empty = Label(20, bold=True), Label(16)
+        self.grid = QGridLayout(self)
+        self.grid.setContentsMargins(0, 0, 0, 0)
+        self.grid.setSpacing(GAP)
+
+    def set(self, block: Cards) -> None:
+        """Shows the cards."""
+        if block == self.block:
+            return
+        self.block = block
+        abreast = _abreast(block.entries)
+        if self.shape != (len(block.entries), abreast):
+            self.shape = (len(block.entries), abreast)
+            self._build(abreast)
+        self.title.say(block.title)
+        self.title.setVisible(bool(self.title.text()))
+        self.empty.say("" if block.entries else block.empty, "quiet")
+        self.empty.setVisible(bool(self.empty.text()))
+        for card, entry in zip(self.cards, block.entries, strict=True):
+            card.set(entry)
+
+    def _build(self, abreast: int) -> None:
+        clear(self.grid)
+        self.title, self.empty = Label(20, bold=True), Label(16)
+        self.cards = [EntryCard(self.send) for _ in range(self.shape[0])]
+        self.grid.addWidget(self.title, 0, 0, 1, abreast)
+        self.grid.addWidget(self.empty, 1, 0, 1, abreast)
+        for n, card in enumerate(self.cards):
+            self.grid.addWidget(card, 2 + n // abreast, n % abreast)
+
+
+def _abreast(entries: tuple[Entry, ...]) -> int:
+    """How many cards stand side by side: more when they carry a few words only."""
+    plain = all(not e.line1 and not e.line2 for e in entries)
+    longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
+    return (3 if longest <= 16 else 2) if plain and len(entries) > 2 and longest <= 26 else 1
+
+
+class AskedBlock(QWidget):
+    """A number is asked for: the question, what is typed, a keypad of digit codes."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.question, self.typed = Label(20, bold=True), Label(34, bold=True, wrap=False)
+        self.unit = Label(17, wrap=False)
+        column = QVBoxLayout(self)
+        tight(column, 8)
+        column.addWidget(self.question)
+        shown = QHBoxLayout()
+        shown.addWidget(self.typed)
+        shown.addWidget(self.unit, 1)
+        column.addLayout(shown)
+        keys = QGridLayout()
+        keys.setSpacing(8)
+        for n, sign in enumerate("123456789"):
+            keys.addWidget(Key(send, sign, digit(sign), sign), n // 3, n % 3)
+        for n, (sign, code, name) in enumerate(
+            (
+                ("0", digit("0"), "0"),
+                (".", button("point"), "point"),
+                ("C", button("clear"), "clear"),
+            )
+        ):
+            keys.addWidget(Key(send, sign, code, name), 3, n)
+        enter = Key(send, "OK", button("enter"), "that is it")
+        enter.setFixedSize(TARGET * 2, 4 * TARGET + 24)
+        keys.addWidget(enter, 0, 3, 4, 1)
+        keys.setColumnStretch(4, 1)
+        column.addLayout(keys)
+
+    def set(self, block: Asked) -> None:
+        """Shows the question and what is typed so far."""
+        self.question.say(block.question)
+        self.typed.say(block.typed or "–", "" if block.typed else "quiet")
+        self.unit.say(block.unit, "quiet")

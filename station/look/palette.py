@@ -1,0 +1,54 @@
+"""Colours by what they mean, in a light and a dark variant.
+
+Text on its ground keeps a contrast of at least 4.5 to 1 (WCAG 2.2 AA), shapes 3 to 1;
+tests/look/test_palette.py computes it.
+"""
+
+from typing import NamedTuple
+
+
+class Palette(NamedTuple):
+    """Colours as #rrggbb."""
+
+    ink: str
+    bench: str
+    paper: str
+    line: str
+    act: str
+    good: str
+    attention: str
+    stop: str
+    quiet: str
+    bar: str  # the top bar
+    on_bar: str  # text on the top bar, the strip and primary buttons
+    tint: str  # the ground of a hint and of a chosen row
+    care: str  # the ground of "Take care"
+    row: str  # every other table row
+    wood: str  # the sheet
+    piece: str  # a piece on it, cut already
+    rest: str  # the empty part of a bar
+
+
+LIGHT = Palette(
+    ink="#1f2a30", bench="#e8e4da", paper="#fffef8", line="#d5cfc1", act="#174f7a",
+    good="#2e6b3e", attention="#9a5b00", stop="#9e2026", quiet="#5c6665", bar="#1f2a30",
+    on_bar="#fffef8", tint="#edf2f8", care="#fbf1df", row="#f5f1ea", wood="#efe6cf",
+    piece="#cfdde8", rest="#dfdacd",
+)  # fmt: skip
+
+DARK = Palette(
+    ink="#ece7db", bench="#14191c", paper="#1f2a30", line="#3d4a51", act="#2a6ea6",
+    good="#8fce9f", attention="#f0b455", stop="#ff9a9e", quiet="#a9b3b2", bar="#0d1113",
+    on_bar="#fffef8", tint="#263844", care="#3a3020", row="#26323a", wood="#4a4436",
+    piece="#33546b", rest="#3d4a51",
+)  # fmt: skip
+
+
+def tone(palette: Palette, name: str) -> str:
+    """The colour of a tone; ink for none."""
+    return {
+        "good": palette.good,
+        "attention": palette.attention,
+        "stop": palette.stop,
+        "quiet": palette.quiet,
+    }.get(name, palette.ink)

@@ -1,0 +1,195 @@
+"""A pane: blocks below each other on a white card; it scrolls only where it must."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+
+from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
+from station.look.blocks.drawings import MailerBlock, PartBlock, SheetBlock
+from station.look.blocks.plain import (
+    HeaderBlock,
+    HintBlock,
+    ListingBlock,
+    MeterBlock,
+    PairsBlock,
+    ProgressBlock,
+    RemarkBlock,
+    StepsBlock,
+)
+from station.look.blocks.rows import AskedBlock, CardsBlock, ChecksBlock, TableBlock
+from station.look.widgets import GAP, Label, Send, Touch, clear, palette
+from station.shop import faces
+from station.shop.faces import Block, Press
+
+WIDGETS: dict[type, Callable[[Send], QWidget]] = {
+    faces.Header: HeaderBlock,
+    faces.Steps: StepsBlock,
+    faces.Table: TableBlock,
+    faces.Checks: ChecksBlock,
+    faces.Progress: ProgressBlock,
+    faces.SheetDrawing: SheetBlock,
+    faces.PartDrawing: PartBlock,
+    faces.MailerDrawing: MailerBlock,
+    faces.Cards: CardsBlock,
+    faces.Listing: ListingBlock,
+    faces.Remark: RemarkBlock,
+    faces.Meter: MeterBlock,
+    faces.Pairs: PairsBlock,
+    faces.Hint: HintBlock,
+    faces.Asked: AskedBlock,
+    faces.Places: PlacesBlock,
+    faces.Flow: FlowBlock,
+    faces.Bands: BandsBlock,
+}
+TALL = (faces.SheetDrawing, faces.Flow, faces.PartDrawing)  # take what height is left
+
+
+class Column(QWidget):
+    """Blocks below each other; widgets stay while the kinds of block stay."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.send = send
+        self.kinds: tuple[type, ...] = ()
+        self.blocks: list[QWidget] = []
+        self.column = QVBoxLayout(self)
+        self.column.setContentsMargins(0, 0, 0, 0)
+        self.column.setSpacing(14)
+
+    def set(self, blocks: tuple[Block, ...]) -> None:
+        """Shows the blocks."""
+        kinds = tuple(type(b) for b in blocks)
+        if kinds != self.kinds:
+            self.kinds = kinds
+            clear(self.column)
+            self.blocks = [WIDGETS[kind](self.send) for kind in kinds]
+            for kind, widget in zip(kinds, self.blocks, strict=True):
+                self.column.addWidget(widget, 10 if kind in TALL else 0)
+            self.column.addStretch(1)
+        for widget, block in zip(self.blocks, blocks, strict=True):
+            widget.set(block)  # type: ignore[attr-defined]
+
+
+class Scroll(QScrollArea):
+    """Scrolls what is too tall, and only that; dragged by a finger or the wheel."""
+
+    def __init__(self, inner: QWidget) -> None:
+        super().__init__()
+        self.setWidget(inner)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setStyleSheet(
+            "QScrollArea { background: transparent; }"
+            "QScrollArea > QWidget > QWidget { background: transparent; }"
+        )
+
+
+class PressButton(Touch):
+    """A large button; F1 to F9 press the buttons in order."""
+
+    def __init__(self, send: Send, press: Press, number: int) -> None:
+        super().__init__(send, press.code)
+        self.press, self.number = press, number
+        self.words = Label(20, bold=True)
+        self.key = Label(12, wrap=False)
+        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        for label in (self.words, self.key):
+            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(12, 4, 10, 4)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.key, 0, Qt.AlignmentFlag.AlignBottom)
+        self.set(press)
+
+    def set(self, press: Press) -> None:
+        """Shows a button."""
+        self.press, self.code = press, press.code if press.style != "off" else ""
+        self.words.say(press.label)
+        self.key.say(f"F{self.number}" if self.number <= 9 else "")
+        self.setAccessibleName(self.words.text())
+        primary = press.style == "primary"
+        self.ground = palette().act if primary else palette().paper
+        self.edge = palette().act if primary else palette().line
+        self.setEnabled(press.style != "off")
+        colour = palette().on_bar if primary else palette().ink
+        colour = palette().quiet if press.style == "off" else colour
+        self.words.colour(colour)
+        self.key.colour(colour)
+        self.update()
+
+
+class Presses(QWidget):
+    """The row of large buttons."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__()
+        self.send = send
+        self.buttons: list[PressButton] = []
+        self.row = QHBoxLayout(self)
+        self.row.setContentsMargins(0, 0, 0, 0)
+        self.row.setSpacing(16)
+
+    def set(self, presses: tuple[Press, ...]) -> None:
+        """Shows the buttons."""
+        if [p.wide for p in presses] != [b.press.wide for b in self.buttons]:
+            clear(self.row)
+            self.buttons = [PressButton(self.send, p, n) for n, p in enumerate(presses, 1)]
+            for button in self.buttons:
+                self.row.addWidget(button, button.press.wide)
+        for button, press in zip(self.buttons, presses, strict=True):
+            if press != button.press:
+                button.set(press)
+        self.setVisible(bool(presses))
+
+
+class Card(QFrame):
+    """A white rounded card; plain panes stand on the bench without one."""
+
+    def __init__(self, *, plain: bool = False) -> None:
+        super().__init__()
+        self.setObjectName("card")
+        ground, edge = palette().paper, palette().line
+        rule = (
+            "background: transparent; border: none;"
+            if plain
+            else (f"background: {ground}; border: 1px solid {edge}; border-radius: 8px;")
+        )
+        self.setStyleSheet(f"#card {{ {rule} }}")
+
+
+class Pane(QObject):
+    """A card with one or two columns of blocks and, below them, the large buttons."""
+
+    def __init__(self, send: Send, parent: QWidget, *, plain: bool = False) -> None:
+        super().__init__(parent)
+        self.widget = Card(plain=plain)
+        self.first, self.second = Column(send), Column(send)
+        self.presses = Presses(send)
+        self.scroll = Scroll(self.first)
+        self.beside = Scroll(self.second)
+        edge = 0 if plain else 20
+        outer = QVBoxLayout(self.widget)
+        outer.setContentsMargins(edge, edge // 2 + 4 if edge else 0, edge, edge * 4 // 5)
+        outer.setSpacing(GAP)
+        columns = QHBoxLayout()
+        columns.setSpacing(24)
+        columns.addWidget(self.scroll, 62)
+        columns.addWidget(self.beside, 38)
+        outer.addLayout(columns, 1)
+        outer.addWidget(self.presses)
+
+    def set(
+        self,
+        blocks: tuple[Block, ...],
+        beside: tuple[Block, ...] = (),
+        presses: tuple[Press, ...] = (),
+    ) -> None:
+        """Shows the pane; hides it when there is nothing in it."""
+        self.first.set(blocks)
+        self.second.set(beside)
+        self.beside.setVisible(bool(beside))
+        self.presses.set(presses)
+        self.widget.setVisible(bool(blocks or beside or presses))

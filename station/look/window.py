@@ -1,0 +1,111 @@
+"""The one window: top bar, the face of a room, the strip."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
+
+from station.look.bars import Strip, TopBar
+from station.look.panes import Pane
+from station.look.scanner import Scanner
+from station.look.widgets import Touch, palette
+from station.shop.acts import Answer
+from station.shop.faces import Face, Text
+
+SIZE = (1366, 768)
+EDGE = 24
+
+
+class Window(QMainWindow):
+    """Paints faces and answers; everything a person does comes out of `sent` as text."""
+
+    sent = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setWindowTitle("From sheet to cart")
+        self.resize(*SIZE)
+        self.bar, self.strip = TopBar(), Strip()
+        self._body = QWidget()
+        self._colours()
+        self._panes()
+        whole, column = QWidget(), QVBoxLayout()
+        whole.setLayout(column)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.bar)
+        column.addWidget(self._body, 1)
+        column.addWidget(self.strip)
+        self.setCentralWidget(whole)
+        self._code = ""
+        self.scanner = Scanner(self)
+        self.scanner.scanned.connect(self._scanned)
+        self.scanner.typing.connect(self._typing)
+        self.scanner.pressed.connect(self._press)
+        self.scanner.confirmed.connect(self._confirm)
+
+    def _colours(self) -> None:
+        shades = self.palette()
+        shades.setColor(QPalette.ColorRole.Window, QColor(palette().bench))
+        shades.setColor(QPalette.ColorRole.WindowText, QColor(palette().ink))
+        self.setPalette(shades)
+
+    def _panes(self) -> None:
+        """Top pane over the whole width; main, middle and side under it."""
+        self.top_pane = Pane(self._scanned, self)
+        self.main_pane = Pane(self._scanned, self)
+        self.middle_pane = Pane(self._scanned, self)
+        self.side_pane = Pane(self._scanned, self, plain=True)
+        self._row = QHBoxLayout()
+        self._row.setSpacing(16)
+        for pane in (self.main_pane, self.middle_pane, self.side_pane):
+            self._row.addWidget(pane.widget)
+        outer = QVBoxLayout(self._body)
+        outer.setContentsMargins(EDGE, 16, EDGE, 16)
+        outer.setSpacing(16)
+        outer.addWidget(self.top_pane.widget)
+        outer.addLayout(self._row, 1)
+        for pane in (self.top_pane, self.main_pane, self.middle_pane, self.side_pane):
+            pane.widget.hide()
+
+    def paint(self, face: Face) -> None:
+        """Shows a face; widgets stay where the kinds of block are the same."""
+        self.top_pane.set(face.top)
+        self.top_pane.widget.setMaximumHeight(170)
+        self.main_pane.set(face.main, face.beside, face.presses)
+        self.middle_pane.set(face.middle)
+        self.side_pane.set(face.side)
+        for n, weight in enumerate(face.weights):
+            self._row.setStretch(n, max(weight, 1))
+
+    def answer(self, answer: Answer, code: str) -> None:
+        """Shows an answer in the strip, with its sound."""
+        self.strip.set(answer, code)
+        if answer.tone != "good" and QApplication.platformName() not in ("offscreen", "minimal"):
+            QApplication.beep()
+
+    def top(
+        self, *, area: Text, where: Text, worker: str, clock: str, shared: Text, shared_ok: bool
+    ) -> None:
+        """Shows the top bar."""
+        self.bar.set(
+            area=area, where=where, worker=worker, clock=clock, shared=shared, shared_ok=shared_ok
+        )
+
+    def _scanned(self, text: str) -> None:
+        self._code = text
+        self.sent.emit(text)
+
+    def _typing(self, text: str) -> None:
+        self.strip.typing(text)
+
+    def _press(self, number: int) -> None:
+        """F1 to F9: one of the large buttons."""
+        buttons = self.main_pane.presses.buttons
+        if number < len(buttons) and buttons[number].isEnabled():
+            buttons[number].click()
+
+    def _confirm(self) -> None:
+        """Enter with nothing typed presses what has the focus."""
+        found = QApplication.focusWidget()
+        if isinstance(found, Touch) and found.focusPolicy() != Qt.FocusPolicy.NoFocus:
+            found.click()
