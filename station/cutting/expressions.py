@@ -74,9 +74,6 @@ def _one_word(reader: Reader, block: Block) -> None:
         raise BadLine(f"“{letter}” stands where a word should begin.")
 
 
-ATAN_LIKE = "ATAN"
-
-
 def _degrees(f: Callable[[float], float]) -> Callable[[float], float]:
     return lambda x: f(math.radians(x))
 
@@ -100,6 +97,12 @@ FUNCTIONS: dict[str, Callable[[float], float]] = {
     "TAN": _degrees(math.tan),
 }
 
+def _power(a: float, b: float) -> float:
+    if a < 0 and b != round(b):
+        raise BadLine("A negative number has no such power.")
+    return math.pow(a, b)
+
+
 LEVELS: tuple[dict[str, Callable[[float, float], float]], ...] = (
     {
         "XOR": lambda a, b: float(bool(a) != bool(b)),
@@ -109,15 +112,8 @@ LEVELS: tuple[dict[str, Callable[[float, float], float]], ...] = (
         "-": lambda a, b: a - b,
     },
     {"MOD": lambda a, b: a % b, "/": lambda a, b: a / b, "*": lambda a, b: a * b},
-    {"**": lambda a, b: _power(a, b)},
+    {"**": _power},
 )
-
-
-def _power(a: float, b: float) -> float:
-    result = a**b
-    if isinstance(result, complex):
-        raise BadLine("A negative number has no such power.")
-    return result
 
 
 class Reader:

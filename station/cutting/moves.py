@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 
-from station.cutting.model import CW, PLANE_AXES, RAPID, Bools, Floats, Moves
+from station.cutting.model import CW, PLANE_AXES, Bools, Floats, Moves
 
 
 @dataclass(frozen=True)
@@ -129,6 +129,10 @@ def _bulge(moves: Moves, some: np.ndarray, plane: int, low: Floats, high: Floats
         table[which, column] = keep(table[which, column], value)
 
 
-def is_feed(moves: Moves) -> Bools:
-    """Which moves are at feed."""
-    return np.asarray(moves.kind != RAPID)
+def taken(moves: Moves, keep: np.ndarray) -> Moves:
+    """Only the moves at `keep`, in order; what is left out must go nowhere."""
+    points = moves.points[np.append(keep, len(moves) if len(keep) else 0)]
+    rest = {
+        f.name: getattr(moves, f.name)[keep] for f in fields(moves) if f.name != "points"
+    }
+    return Moves(points=points, **rest)

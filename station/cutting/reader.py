@@ -20,7 +20,7 @@ from station.cutting.slow import run_line
 
 EVERY = 20_000  # lines between two looks at progress and cancel
 NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
-CALLS = re.compile(r"(N\d+)?(.*M9[789](\D|$)|.*G6[567](\D|$))")
+CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
 UNITS = re.compile(rb"G\s*0*2\s*([01])(?![\d.])", re.IGNORECASE)
 
 
@@ -101,7 +101,7 @@ def loops_or_calls(text: str, number: int) -> str:
     head = re.sub(r"^N\d+", "", bare)
     if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
         return f"Line {number} is part of a loop or subprogram. Save the file without them."
-    if ("M9" in bare or "G6" in bare) and CALLS.fullmatch(bare):
+    if ("M9" in bare or "G6" in bare) and CALLS.search(bare):
         return f"Line {number} calls a subprogram. Save the file without them."
     return ""
 

@@ -63,7 +63,8 @@ def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
     z = z - (z * w).sum() / total
     scale = np.sqrt(total)
     z = z / scale
-    return np.array([(z**p * np.conj(z) ** q * w).sum() for p, q in ORDERS]) / total
+    sums = np.array([(z**p * np.conj(z) ** q * w).sum() for p, q in ORDERS])
+    return np.asarray(sums / total)
 
 
 def _quadrature(ring: Ring, base: complex) -> tuple[Complexes, Floats]:
@@ -121,8 +122,11 @@ def group(
     """Gives each piece its shape, turn and mirror; shapes in the order they are first met."""
     shapes: list[ShapeFound] = []
     prints: list[Print] = []
-    names = {key: print_of(np.array(part.shape.outline), [np.array(h) for h in part.shape.holes])
-             for key, part in known.items() if part.shape and len(part.shape.outline) > 2}  # fmt: skip
+    names = {
+        key: print_of(np.array(part.shape.outline), [np.array(h) for h in part.shape.holes])
+        for key, part in known.items()
+        if part.shape and len(part.shape.outline) > 2
+    }
     placed: list[Piece] = []
     buckets: dict[tuple[int, int], list[int]] = {}
     for number, piece in enumerate(pieces):

@@ -226,8 +226,8 @@ def _set_system(machine: Machine, line: Line) -> None:
 def _shift(machine: Machine, line: Line, code: float) -> None:
     state = machine.state
     if code in {92.1, 92.2}:
-        if code == 92.2:
-            state.kept_shift = list(state.shift)
+        if code == 92.1:
+            state.kept_shift = [0.0, 0.0, 0.0]
         state.shift = [0.0, 0.0, 0.0]
     elif code == 92.3:
         state.shift = list(state.kept_shift)
@@ -259,16 +259,24 @@ def target(state: State, line: Line) -> list[float]:
 def _motion(machine: Machine, line: Line) -> None:
     state, once = machine.state, line.codes.get("once")
     if "motion" in line.codes:
-        state.motion = _motion_code(machine, line.codes["motion"])
-        state.series = state.series if state.motion in CYCLES else None
-        if state.motion in CYCLES and state.motion != state.sticky.get("G"):
-            state.sticky = {"G": float(state.motion)}
+        _set_motion(machine, line.codes["motion"])
     if once in {10, 28, 30, 92, 4, 92.1, 92.2, 92.3}:
         return
     if state.motion in CYCLES:
         cycles.run(machine, line)
     elif line.has("XYZ") or (state.motion in {CW, CCW} and line.has("IJK")):
         _move(machine, line)
+
+
+def _set_motion(machine: Machine, code: float) -> None:
+    """Another motion mode; words stick within one kind of cycle only."""
+    state = machine.state
+    motion = state.motion = _motion_code(machine, code)
+    if motion is None or motion not in CYCLES:
+        state.series = None
+        state.sticky = {}
+    elif motion != state.sticky.get("G"):
+        state.sticky = {"G": float(motion)}
 
 
 def _motion_code(machine: Machine, code: float) -> int | None:

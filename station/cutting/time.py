@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from station.cutting.model import RAPID, Floats, Moves, Pause
-from station.cutting.moves import Geometry, geometry
+from station.cutting.model import RAPID, Bools, Floats, Moves, Pause
+from station.cutting.moves import Geometry, geometry, taken
 from station.shop.facts import Router
 
 SPINDLE_S = 3.0  # coming up to speed: common practice, no source
@@ -68,6 +68,9 @@ def timing(
 ) -> Timing:
     """How long `router` takes, move by move; its own correction is not in it."""
     geo = geo or geometry(moves)
+    real = geo.length > 0
+    if not real.all():
+        return _without_still(moves, pauses, router, geo, real)
     accel = _accelerations(moves, geo, router)
     top = _top_speeds(moves, geo, router, accel)
     v2 = _look_ahead(moves, pauses, geo, router, accel, top)
@@ -76,6 +79,21 @@ def timing(
     fixed = ~np.isnan(moves.minutes)
     seconds[fixed] = np.maximum(seconds[fixed], moves.minutes[fixed] * 60)
     return Timing(seconds, sum(pause_seconds(p, router) for p in pauses))
+
+
+def _without_still(
+    moves: Moves, pauses: Sequence[Pause], router: Router, geo: Geometry, real: Bools
+) -> Timing:
+    """Moves that go nowhere take no time and are no corner: timed without them."""
+    keep = np.flatnonzero(real)
+    fewer = taken(moves, keep)
+    some = Geometry(*(getattr(geo, f.name)[keep] for f in fields(geo)))
+    place = np.concatenate(([0], np.cumsum(real)))
+    shifted = [replace(p, move=int(place[min(p.move, len(moves))])) for p in pauses]
+    timed = timing(fewer, shifted, router, some)
+    seconds = np.zeros(len(moves))
+    seconds[keep] = timed.moves
+    return Timing(seconds, timed.pauses_s)
 
 
 def pause_seconds(pause: Pause, router: Router) -> float:
@@ -96,7 +114,7 @@ def _accelerations(moves: Moves, geo: Geometry, router: Router) -> Floats:
             moves.points[bent, 2] == moves.points[bent + 1, 2]
         )
         accel[bent] = np.where(level, flat, np.minimum(flat, upright))
-    return np.where(np.isfinite(accel), accel, flat)
+    return np.asarray(np.where(np.isfinite(accel), accel, flat))
 
 
 def _top_speeds(moves: Moves, geo: Geometry, router: Router, accel: Floats) -> Floats:
@@ -136,11 +154,10 @@ def _corners(
     moves: Moves, geo: Geometry, router: Router, accel: Floats, top: Floats
 ) -> Floats:
     cosine = np.einsum("ij,ij->i", geo.arrive[:-1], geo.leave[1:])
-    still = (geo.length[:-1] == 0) | (geo.length[1:] == 0)
     least = np.minimum(accel[:-1], accel[1:])
-    speed = corner_speed(least, router.corner_mm, np.where(still, 1.0, cosine))
+    speed = corner_speed(least, router.corner_mm, cosine)
     speed = np.minimum(speed, np.minimum(top[:-1], top[1:]))
-    stop = moves.exact[:-1] | ((moves.kind[:-1] == RAPID) != (moves.kind[1:] == RAPID))
+    stop = moves.exact[:-1]
     return np.where(stop, 0.0, speed * speed)
 
 
