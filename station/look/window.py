@@ -13,6 +13,7 @@ from station.shop.faces import Face, Text
 
 SIZE = (1366, 768)
 EDGE = 24
+TOP_PANE = 150  # four lines of an area's figures
 
 
 class Window(QMainWindow):
@@ -70,7 +71,7 @@ class Window(QMainWindow):
     def paint(self, face: Face) -> None:
         """Shows a face; widgets stay where the kinds of block are the same."""
         self.top_pane.set(face.top)
-        self.top_pane.widget.setMaximumHeight(170)
+        self.top_pane.widget.setFixedHeight(TOP_PANE)
         self.main_pane.set(face.main, face.beside, face.presses)
         self.middle_pane.set(face.middle)
         self.side_pane.set(face.side)

@@ -68,16 +68,20 @@ class PlacesBlock(QWidget):
         clear(self.row)
         for place in block.items:
             if place.waiting is not None:
-                column = Waiting()
-                column.set(place)
-                self.row.addWidget(column)
-            self.row.addLayout(_place(place), 1)
+                between = Waiting()
+                between.set(place)
+                self.row.addWidget(between)
+            column = QVBoxLayout()
+            tight(column, 0)
+            column.addLayout(_place(place))
+            column.addStretch(1)
+            self.row.addLayout(column, 1)
 
 
 def _place(place: Place) -> QGridLayout:
     grid = QGridLayout()
     tight(grid, 2)
-    name = Label(20, bold=True).say(place.name)
+    name = Label(20, bold=True, wrap=False).say(place.name)
     done, unit = (
         Label(36, bold=True, wrap=False).say(place.done),
         Label(16).say(place.unit, "quiet"),
