@@ -193,7 +193,7 @@ class Piece:
     tool: int
     line: int
     shape: int = -1  # index in the analysis's shapes
-    turn_deg: float = 0.0  # from its shape
+    turn_deg: float = 0.0  # from its shape: first mirrored left to right, then turned
     mirrored: bool = False
     covered: float = 1.0  # part of its outline that is cut through
 

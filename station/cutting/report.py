@@ -242,7 +242,7 @@ def _back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]
     """A point on the sheet in its shape's own frame: the turn taken back, then the mirror."""
     z = complex(*point) - complex(*middle(piece.outline, piece.holes))
     z *= np.exp(-1j * np.radians(piece.turn_deg))
-    z = z.conjugate() if piece.mirrored else z
+    z = -z.conjugate() if piece.mirrored else z
     z += complex(*middle(found.outline, found.holes))
     return z.real, z.imag
 

@@ -142,9 +142,15 @@ def group(
         shapes[index] = replace(
             found, pieces=(*found.pieces, number), mirrored=found.mirrored + mirrored
         )
-        turn = float(np.degrees(angle)) % 360
+        turn = _plain_turn(float(np.degrees(angle)) + 180 * mirrored)
         placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
     return placed, shapes
+
+
+def _plain_turn(degrees: float) -> float:
+    """A turn from 0 to 360; one that is a quarter but for rounding is a quarter."""
+    quarter = round(degrees / 90) * 90
+    return (quarter if abs(degrees - quarter) < 0.02 else degrees) % 360
 
 
 def _bucket(mine: Print) -> tuple[int, int]:
@@ -172,8 +178,7 @@ def _new_shape(
     known: Mapping[str, Part],
     names: Mapping[str, Print],
 ) -> tuple[ShapeFound, Print, float, bool]:
-    """A shape met for the first time; a known part lends it its name and its outline."""
-    outline, holes, angle, mirrored = piece.outline, piece.holes, 0.0, False
+    """A shape met for the first time, its length along x; a known part lends its outline."""
     name = None
     if key is not None:
         part = known[key]
@@ -182,6 +187,17 @@ def _new_shape(
         angle, mirrored = turn_between(names[key], mine) or (0.0, False)
         outline = np.array(part.shape.outline)
         holes = tuple(np.array(h) for h in part.shape.holes)
+    else:
+        angle, mirrored = sizes_of(piece.outline)[2], False
+        outline = turned(piece.outline, -angle)
+        holes = tuple(turned(h, -angle) for h in piece.holes)
     shape = ShapeFound(index, name, key, mine.width, mine.length, mine.area, mine.perimeter,
                        (), 0, outline, holes)  # fmt: skip
-    return shape, names[key] if key is not None else mine, angle, mirrored
+    mine = names[key] if key is not None else print_of(outline, holes)
+    return shape, mine, angle, mirrored
+
+
+def turned(ring: Ring, angle: float) -> Ring:
+    """A ring turned about 0, 0, counter-clockwise, radians."""
+    c, s = np.cos(angle), np.sin(angle)
+    return np.asarray(ring @ np.array([[c, s], [-s, c]]))
