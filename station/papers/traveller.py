@@ -1,0 +1,226 @@
+"""The traveller: the paper that goes with a batch, and a slip for each of its sheets."""
+
+from collections.abc import Mapping
+
+from station.papers import drawing
+from station.papers.page import Page, code_width
+from station.shop.codes import usable, write
+from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
+
+EDGE = 11.0
+SLIP = (50.0, 19.0)  # mm, wide and high
+STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
+
+
+def traveller(
+    batch: Batch,
+    cut_file: CutFile,
+    revision: Revision,
+    material: Material | None,
+    router: Router | None,
+    parts: Mapping[str, Part],
+    *,
+    orders: int = 0,
+    first_due: str = "",
+    printed: str,
+    paper: str = "A4",
+    shop: Shop,
+) -> bytes:
+    """The traveller as PDF. A child (split off, or to be made good) has no slips."""
+    page = Page.of(paper, f"Traveller of batch {batch.id}")
+    y = _head(page, batch, cut_file)
+    y = _what(page, y, batch, cut_file, revision, material, router)
+    y = _why(page, y, batch, orders, first_due)
+    slips = _slip_rows(page, batch)
+    foot = page.height - slips * SLIP[1] - 5
+    drawn = min(page.width - 2 * EDGE - 30, (foot - y - 74) * 2)
+    if revision.placed and drawn > 40 and not batch.parent:
+        y += drawing.sheet(page, revision, EDGE, y, drawn) + 5
+    y = _counts(page, y, batch, revision, parts, foot - 44)
+    _signed(page, foot - 41)
+    _care(page, foot - 24, material, shop)
+    _foot(page, foot - 4, batch, printed)
+    _slips(page, batch, slips)
+    return page.pdf()
+
+
+def _head(page: Page, batch: Batch, cut_file: CutFile) -> float:
+    """The number in large, the code at its right, the title below."""
+    code = write("batch", batch.id, batch.copy)
+    dots = 3 if page.width > 180 else 2
+    page.text(EDGE, 14, "Batch", 10)
+    page.text(EDGE, 29, batch.id, 40 if page.width > 180 else 30, bold=True)
+    page.code(
+        page.width - EDGE - code_width(code, dots) + 4, 9, code, dots=dots, height=15, size=12
+    )
+    page.fitted(EDGE, 42, page.width - 2 * EDGE, cut_file.words or cut_file.name, 17, bold=True)
+    return 42
+
+
+def _what(
+    page: Page,
+    y: float,
+    batch: Batch,
+    cut_file: CutFile,
+    revision: Revision,
+    material: Material | None,
+    router: Router | None,
+) -> float:
+    """Material, sheets, router, cut file and revision; for a child what it is."""
+    size = f"{revision.length_mm:g} × {revision.width_mm:g}"
+    words = [f"{material.name} {size}" if material else size]
+    if batch.parent:
+        role = (
+            "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
+        )
+        words.append(f"{role} from batch {batch.parent}")
+    else:
+        words.append(f"{batch.sheets} sheets")
+    if router and not batch.parent:
+        words.append(f"{router.name}, {router.bed}")
+    words.append(f"cut file {cut_file.name} revision {batch.revision}")
+    return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, " · ".join(words), 10.5, most=3)
+
+
+def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
+    words = batch.why
+    if batch.order:
+        words = f"For order {batch.order}"
+    elif orders:
+        words = f"For {orders} orders"
+    if first_due:
+        words += (
+            f"{', ' if words else ''}first leaves {first_due[8:10]}.{first_due[5:7]}. "
+            f"{first_due[11:16]}"
+        )
+    if not words:
+        return y + 4
+    return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, words, 10.5, bold=True, most=2) + 4
+
+
+def _counts(
+    page: Page, y: float, batch: Batch, revision: Revision, parts: Mapping[str, Part], low: float
+) -> float:
+    """The table to count by hand in, only when the screen is down."""
+    page.text(EDGE, y + 4, "Count by hand only if the screen is down", 10, bold=True)
+    right = page.width - EDGE
+    edges = [right - n * 19.0 for n in (4, 3, 2, 1, 0)]
+    y += 10
+    page.text(EDGE + 2, y, "part", 9, grey=0.35)
+    for words, x in (("tabs", edges[0] - 16), ("cut", edges[0] - 2)):
+        page.text(x, y, words, 9, grey=0.35, right=True)
+    for words, x in zip(("popped", "trimmed", "packed", "spoiled"), edges, strict=False):
+        page.text(x + 2, y, words, 9, grey=0.35)
+    made = revision.makes()
+    room = max(1, int((low - y - 4) // 8))
+    for n, (number, count) in enumerate(list(made.items())[:room]):
+        top = y + 2 + n * 8
+        part = parts.get(number)
+        page.line(EDGE, top, right, top)
+        page.fitted(
+            EDGE + 2,
+            top + 5.5,
+            edges[0] - EDGE - 34,
+            f"{part.name} {part.words}" if part else number,
+            10,
+        )
+        page.text(edges[0] - 16, top + 5.5, str(part.tabs if part else ""), 10, right=True)
+        cut = "" if batch.parent else f"{count * batch.sheets}"
+        page.text(edges[0] - 2, top + 5.5, cut, 10, right=True)
+        for x in edges:
+            page.line(x, top, x, top + 8)
+    bottom = y + 2 + min(room, len(made)) * 8
+    page.line(EDGE, bottom, right, bottom)
+    return bottom
+
+
+def _signed(page: Page, y: float) -> None:
+    """A box for each area: worker and time."""
+    gap = 2.5
+    each = (page.width - 2 * EDGE - gap * (len(STEPS) - 1)) / len(STEPS)
+    for n, words in enumerate(STEPS):
+        x = EDGE + n * (each + gap)
+        page.box(x, y, each, 15, line=0.2)
+        page.fitted(x + 2, y + 5, each - 4, words, 10, bold=True)
+        page.fitted(x + 2, y + 13, each - 4, "worker, time", 8)
+
+
+def _care(page: Page, y: float, material: Material | None, shop: Shop) -> None:
+    """The usual cautions, deferring to local rules."""
+    words = (
+        "Eye and ear protection, dust extraction on. Guards on; spindle isolated before "
+        f"hands go near the bit. {shop.caution}"
+    )
+    if material and material.sheet_kg >= shop.two_people_kg:
+        words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
+    page.box(EDGE, y, page.width - 2 * EDGE, 14, line=0.5)
+    loop = [(EDGE + 3, y + 11), (EDGE + 8, y + 3), (EDGE + 13, y + 11)]
+    drawing.loop(page, loop, 0.5)
+    page.text(EDGE + 7.3, y + 10.2, "!", 13, bold=True)
+    page.wrapped(
+        EDGE + 17, y + 4.6, page.width - 2 * EDGE - 20, words, 9 if page.width > 180 else 7, most=3
+    )
+
+
+def _foot(page: Page, y: float, batch: Batch, printed: str) -> None:
+    at = f"{printed[8:10]}.{printed[5:7]}.{printed[:4]} {printed[11:16]}"
+    page.text(EDGE, y, f"Copy {batch.copy} · printed {at}", 8.5)
+    if not batch.parent:
+        page.text(
+            page.width - EDGE,
+            y,
+            "Tear a slip off for each sheet: it goes with the parts.",
+            8.5,
+            right=True,
+        )
+
+
+def _across(page: Page) -> int:
+    return int(page.width // SLIP[0])
+
+
+def _slip_codes(batch: Batch) -> list[tuple[int, str]]:
+    """Every sheet's slip; the batch's own code once more for a child."""
+    if batch.parent or not batch.sheets:
+        return [(0, write("batch", batch.id, batch.copy))]
+    own = [(0, write("batch", batch.id, batch.copy))]
+    return own + [
+        (n, write("batch", batch.id, batch.copy, n))
+        for n in range(1, batch.sheets + 1)
+        if usable("batch", batch.id, batch.copy, n)
+    ]
+
+
+def _slip_rows(page: Page, batch: Batch) -> int:
+    """Rows of slips on the first page: what fits in a quarter of it."""
+    rows = -(-len(_slip_codes(batch)) // _across(page))
+    return min(rows, int(page.height * 0.27 // SLIP[1]))
+
+
+def _slips(page: Page, batch: Batch, rows: int) -> None:
+    """Tear-off slips at the foot; those that have no room follow on pages of their own."""
+    codes = _slip_codes(batch)
+    first = rows * _across(page)
+    _lay(page, batch, codes[:first], page.height - rows * SLIP[1])
+    rest = codes[first:]
+    a_page = _across(page) * int((page.height - 20) // SLIP[1])
+    while rest:
+        page.turn()
+        page.text(EDGE, 9, f"Slips of batch {batch.id}, copy {batch.copy}", 10, bold=True)
+        _lay(page, batch, rest[:a_page], 14)
+        rest = rest[a_page:]
+
+
+def _lay(page: Page, batch: Batch, codes: list[tuple[int, str]], top: float) -> None:
+    across = _across(page)
+    wide = page.width / across
+    for n, (sheet, code) in enumerate(codes):
+        x, y = n % across * wide, top + n // across * SLIP[1]
+        page.line(x, y, x + wide, y, dash=True)
+        page.line(x + wide, y, x + wide, y + SLIP[1], dash=True)
+        words = (
+            f"B {batch.id} {batch.copy} · sheet {sheet}"
+            if sheet
+            else f"B {batch.id} {batch.copy} · batch"
+        )
+        page.code(x + (wide - code_width(code)) / 2, y + 2, code, height=9, size=8, words=words)
