@@ -49,12 +49,18 @@ def next_copy(ledger: Ledger, batch: str, at: str) -> None:
 
 
 def _traveller(ledger: Ledger, name: str, now: str) -> bytes | None:
+    batch = ledger.view.get(Batch, name)
+    return traveller_of(ledger, batch, now) if batch else None
+
+
+def traveller_of(ledger: Ledger, batch: Batch, now: str) -> bytes | None:
+    """A batch's traveller; None where its cut file is not known."""
     from station.papers.traveller import traveller  # noqa: PLC0415 - reportlab is heavy
 
-    view, batch = ledger.view, ledger.view.get(Batch, name)
-    cut_file = view.get(CutFile, batch.cut_file) if batch else None
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
-    if batch is None or cut_file is None or revision is None:
+    view = ledger.view
+    cut_file = view.get(CutFile, batch.cut_file)
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    if cut_file is None or revision is None:
         return None
     wants = [o for o in view.shelf(Order, "open", 500) if o.id == batch.order]
     return traveller(

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
+from station.desk import asking
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees
@@ -14,8 +15,8 @@ from station.shop import codes
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, Unread
-from station.shop.faces import Asked, Face, Hint
-from station.shop.facts import Reason, Shop, Worker
+from station.shop.faces import Face
+from station.shop.facts import Shop, Worker
 from station.shop.moves import Move
 from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took, Typed
 from station.shop.words import Say, say
@@ -109,9 +110,11 @@ class Desk:
     def face(self) -> Face:
         """What the screen shows now."""
         self._set_now()
-        waiting = self._draft.waiting
-        if waiting and waiting.asks == "pin":
-            return _pin_face(self.hand)
+        title, view = self.rooms[self.hand.area].name, self.ledger.view
+        if self._draft.waiting:
+            return asking.question(self.hand, self._draft.waiting, view, title)
+        if not self.hand.worker and self.hand.area != "today":
+            return asking.nobody(self.hand, view, title)
         room = self.rooms["anywhere"] if _elsewhere(self.hand) else self.rooms[self.hand.area]
         return room.face(self.hand, self.ledger.view)
 
@@ -295,7 +298,13 @@ class Desk:
                 k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
             }
             question = Waiting(
-                do=do, asks=answer.asks, code=codes.tidy(self._code), args=known, at=self.hand.now
+                do=do,
+                asks=answer.asks,
+                code=codes.tidy(self._code),
+                args=known,
+                at=self.hand.now,
+                said=str(answer.said),
+                next=str(answer.do),
             )
             self._keep(replace(self._draft, waiting=question))
         else:
@@ -432,22 +441,6 @@ def _meaningless(given: Input, hand: Hand) -> Answer:
         say("That {kind} is not for this step", kind=given.kind),
         say("Look at the screen for what comes next."),
     )
-
-
-def _pin_face(hand: Hand) -> Face:
-    """The screen while a PIN is entered; its digits are not shown."""
-    return Face(
-        title=say("Supervisor"),
-        main=(
-            Hint(title=say("Enter your PIN"), note=say("Or scan “Put it down” to leave it.")),
-            Asked(question=say("PIN"), typed="•" * len(hand.digits)),
-        ),
-    )
-
-
-def reasons(desk: Desk, use: str) -> tuple[Reason, ...]:
-    """The shop's reasons of one use, for pickers."""
-    return desk.ledger.view.shelf(Reason, use)
 
 
 def line(given: Given) -> str:

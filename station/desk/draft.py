@@ -12,7 +12,8 @@ class Waiting:
     """An act that was asked back: it is done once the answer comes.
 
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``; `code` is the scan that asked
-    for it, for the same scan again means yes (a moment later: a trigger pulled twice is no answer); `args` what is known so far.
+    for it, for the same scan again means yes (a moment later: a trigger pulled twice is no answer); `args` what is known so far;
+    `said` and `next` what was answered, for the screen.
     """
 
     do: Do
@@ -22,6 +23,8 @@ class Waiting:
     approver: str = ""
     tries: int = 0
     at: str = ""
+    said: str = ""
+    next: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

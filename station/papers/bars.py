@@ -24,12 +24,12 @@ def modules(text: str) -> str:
 
 def length(text: str, dots: int = 2) -> float:
     """Points from the first quiet zone to the last."""
-    return (len(modules(text)) + 2 * QUIET) * dots * DOT
+    return float((len(modules(text)) + 2 * QUIET) * dots * DOT)
 
 
 def least_height(text: str, dots: int = 2) -> float:
     """Points: the greater of 5 mm and 15 % of the symbol's length."""
-    return max(5 * mm, 0.15 * len(modules(text)) * dots * DOT)
+    return float(max(5 * mm, 0.15 * len(modules(text)) * dots * DOT))
 
 
 def draw(

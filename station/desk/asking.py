@@ -1,0 +1,66 @@
+"""The desk's own screens: who works here, and every question that is asked back.
+
+Each can be answered by scanner, by touch and by keyboard: what a badge or a card would
+say stands on the screen as something to touch.
+"""
+
+from station.desk.draft import Waiting
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press
+from station.shop.facts import Reason, Worker
+from station.shop.rooms import Hand
+from station.shop.views import View
+from station.shop.words import say
+
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+MOST = 8  # cards on a screen, each large enough to touch
+
+
+def nobody(hand: Hand, view: View, title: str) -> Face:
+    """Nobody is signed in: the badges, to scan or to touch."""
+    workers = [w for w in view.shelf(Worker, "all", 60) if w.active]
+    return Face(
+        title=title,
+        main=(
+            Hint(title=say("Scan your badge"), note=say("or touch your number")),
+            Cards(title=say("Who works here?"), entries=_badges(workers)),
+        ),
+    )
+
+
+def _badges(workers: list[Worker]) -> tuple[Entry, ...]:
+    return tuple(
+        Entry(
+            big=w.id, right=say("supervisor") if w.supervisor else "", code=write("worker", w.id)
+        )
+        for w in workers[:MOST]
+    )
+
+
+def question(hand: Hand, waiting: Waiting, view: View, title: str) -> Face:
+    """The open question, with its answers to touch."""
+    asked = Hint(title=waiting.said, note=waiting.next, tone="attention")
+    if waiting.asks == "sure":
+        yes = Press(label=say("Yes, I am sure"), code=button("yes"), style="primary", wide=2)
+        return Face(title=title, main=(asked,), presses=(yes, LEAVE))
+    if waiting.asks == "reason":
+        return Face(title=title, main=(asked, _reasons(view)), presses=(LEAVE,))
+    if waiting.asks == "pin":
+        pin = Asked(
+            question=say("PIN of supervisor {id}", id=waiting.approver),
+            typed="•" * len(hand.digits),
+        )
+        return Face(title=title, main=(Hint(title=say("Enter your PIN")), pin), presses=(LEAVE,))
+    bosses = [w for w in view.shelf(Worker, "all", 60) if w.active and w.supervisor]
+    badges = Cards(title=say("Which supervisor?"), entries=_badges(bosses))
+    return Face(title=title, main=(asked, badges), presses=(LEAVE,))
+
+
+def _reasons(view: View) -> Cards:
+    """Reasons of a supervisor and of a correction: what an act asks back for."""
+    found = (*view.shelf(Reason, "overrule", MOST // 2), *view.shelf(Reason, "correct", MOST // 2))
+    return Cards(
+        title=say("Why?"),
+        entries=tuple(Entry(big=r.words, code=write("reason", r.id)) for r in found),
+    )
