@@ -10,7 +10,7 @@ from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from random import Random
 
-from demo_db.benches import benches
+from demo_db.benches import benches, worries
 from demo_db.content import founding, sheets_in_store
 from demo_db.hands import Hands, Process, before, run, start
 from demo_db.loading import RouterDay
@@ -24,7 +24,7 @@ from station.shop.facts import Order
 Progress = Callable[[int, int], None]  # days done, days in all
 DAYS = 42
 HOURS = 9.0
-ORDERS_A_DAY = 24
+ORDERS_A_DAY = 26
 LAST = timedelta(minutes=12)  # before now, what two routers do is settled
 STOPPED, CUTTING = "4", "3"
 
@@ -126,6 +126,7 @@ class Week:
     def _last_minutes(self) -> None:
         """Router 4 stops for its bit; router 3 has a sheet on that lasts past now."""
         self.office.release()
+        worries(self.hands)
         RouterDay(self.hands, STOPPED).stand_still("31")
         RouterDay(self.hands, CUTTING).keep_cutting(self.now)
 
@@ -134,7 +135,7 @@ class Week:
         if left > 2:
             yield self.office.orders(ORDERS_A_DAY)
             return
-        count = 26 if left == 2 else len(self.live)
+        count = 8 if left == 2 else len(self.live)
         chosen, self.live = self.live[:count], self.live[count:]
         yield self._enter(chosen, self.hands.left() / 2)
 

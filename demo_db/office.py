@@ -74,8 +74,7 @@ class Office:
         """The file that fills the largest gap, in sheets of cutting time."""
         best, most = None, 0.0
         for revision in self._files(router):
-            makes = revision.makes()
-            sheets = max(short[p] / n for p, n in makes.items())
+            sheets = _worth(revision.makes(), short)
             if sheets > most:
                 best, most = revision, sheets
         if best is None or most < 0.3:
@@ -166,6 +165,16 @@ class Office:
         waiting = self.hands.view.shelf(Order, "open", 100)
         if len(waiting) > 6:
             self.hands.do(BOSS, "cancel_order", self.hands.rng.choice(waiting[3:]).key)
+
+
+def _worth(makes: dict[str, int], short: Counter[str]) -> float:
+    """Sheets that would be cut, less the share of their pieces that nobody wants."""
+    sheets = max(short[p] / n for p, n in makes.items())
+    if sheets <= 0:
+        return 0.0
+    wanted = sum(min(max(short[p], 0), n * sheets) for p, n in makes.items())
+    share = wanted / (sheets * sum(makes.values()))
+    return sheets * share**4  # what nobody wants fills the rack: it weighs heavily
 
 
 def routers(hands: Hands) -> tuple[str, ...]:

@@ -63,7 +63,7 @@ def new_order(number: str, due: datetime, rng: Random) -> Order:
 
 def _quantity(product: str, rng: Random) -> int:
     """Few of what is large, more of what is small."""
-    return rng.randint(1, 2) if product == "024" else rng.choice((1, 1, 2, 2, 3, 4, 6))
+    return rng.randint(1, 4) if product == "024" else rng.choice((2, 3, 4, 6, 8, 12))
 
 
 def numbers(start: int, count: int) -> list[str]:

@@ -1,0 +1,279 @@
+"""A day at the demo shop's benches: popping, trimming, packing and the cart."""
+
+from collections.abc import Iterable
+
+from demo_db.hands import Hands, Process, Who
+from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Product, Slip
+from station.shop.moves import Held
+from station.shop.views import by_part, total
+
+POPPING = (Who("04", "3"),)
+TRIMMING = (Who("05", "4"), Who("03", "4"))
+PACKING = Who("06", "5")
+PLACES = ("top left", "top right", "middle", "bottom left", "bottom right")
+SPOILT = ("01", "01", "02", "04", "05")
+
+Counts = dict[str, dict[str, int]]
+
+
+def benches(hands: Hands) -> list[Process]:
+    """Everybody who works behind the routers today."""
+    return [
+        *(Popping(hands, who).run() for who in POPPING),
+        *(Trimming(hands, who).run() for who in TRIMMING),
+        Packing(hands).run(),
+        Carts(hands).run(),
+        _recounts(hands),
+    ]
+
+
+class Popping:
+    """Sheet after sheet, the longest wait first."""
+
+    def __init__(self, hands: Hands, who: Who) -> None:
+        self.hands, self.who = hands, who
+
+    def run(self) -> Process:
+        """Until the day ends."""
+        yield self.hands.minutes(5, 15)
+        while self.hands.left() > 5:
+            slip = self._next()
+            if slip is None:
+                yield self.hands.minutes(4, 9)
+                continue
+            lying = self.hands.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
+            yield min(30.0, 3 + total(lying) * 0.09)
+            yield from self._pass_on(slip)
+
+    def _next(self) -> Slip | None:
+        for slip in self.hands.view.shelf(Slip, "popping", 20):
+            batch = self.hands.view.get(Batch, slip.batch)
+            if batch and not batch.holds:
+                return slip
+        return None
+
+    def _pass_on(self, slip: Slip) -> Process:
+        """Counted by exception; now and then the wrong sheet, taken back."""
+        hands = self.hands
+        lying = hands.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
+        if not lying:
+            return
+        counts = counted(hands, lying, "21")
+        where = {p: hands.rng.choice(PLACES) for p, row in counts.items() if len(row) > 1}
+        given = {"slips": [slip.id], "parts": counts, "where": where}
+        rework = any(c.startswith("rework") for row in counts.values() for c in row)
+        done = hands.do(self.who, "pass_on", f"batch/{slip.batch}", given,
+                        numbers=("batch",) if rework else ())  # fmt: skip
+        if done.ok and not rework and hands.chance(0.006):
+            yield 1
+            hands.undo(self.who, done, f"batch/{slip.batch}")
+        if done.ok and hands.chance(0.5):
+            self._find(slip.batch)
+
+    def _find(self, batch: str) -> None:
+        """A missing piece turns up under the bench."""
+        for part, count in by_part(self.hands.view.stock(batch=batch, place="missing")).items():
+            self.hands.do(self.who, "find_parts", f"batch/{batch}",
+                          {"part": part, "quantity": max(1, count // 2)})  # fmt: skip
+
+
+def counted(hands: Hands, lying: Iterable[Held], again: str) -> Counts:
+    """Nearly all good; some spoiled, missing, or to be made good for the reason `again`."""
+    counts: Counts = {}
+    for part, count in by_part(tuple(lying)).items():
+        row: dict[str, int] = {}
+        if hands.chance(0.22):
+            row[f"spoiled/{hands.rng.choice(SPOILT)}"] = hands.rng.randint(1, 3)
+        if hands.chance(0.06):
+            row["missing"] = hands.rng.randint(1, 4)
+        if hands.chance(0.03):
+            row[f"rework/{again}"] = hands.rng.randint(2, 6)
+        if sum(row.values()) >= count:
+            row = {}
+        counts[part] = {"good": count - sum(row.values()), **row}
+    return counts
+
+
+class Trimming:
+    """Pile after pile by due time, then what is to be made good."""
+
+    def __init__(self, hands: Hands, who: Who) -> None:
+        self.hands, self.who = hands, who
+
+    def run(self) -> Process:
+        """Until the day ends."""
+        yield self.hands.minutes(10, 30)
+        while self.hands.left() > 5:
+            pile = self._next()
+            if pile is None:
+                yield self.hands.minutes(4, 9)
+                continue
+            yield from self._pile(pile)
+
+    def _next(self) -> Pile | None:
+        view = self.hands.view
+        for area in ("trimming", "rework"):
+            piles = view.shelf(Pile, area, 20)
+            for pile in piles[:: -1 if self.who == TRIMMING[1] else 1]:
+                batch = view.get(Batch, pile.batch)
+                if batch and not batch.holds and view.stock(batch=pile.batch, place=area):
+                    return pile
+        return None
+
+    def _pile(self, pile: Pile) -> Process:
+        hands, subject = self.hands, f"batch/{pile.batch}"
+        batch = hands.view.get(Batch, pile.batch)
+        lying = hands.view.stock(batch=pile.batch, place=pile.area)
+        yield min(70.0, 3 + total(lying) * 0.24)
+        lying = hands.view.stock(batch=pile.batch, place=pile.area)
+        if not lying or batch is None:
+            return
+        self._compare(lying[0].part, pile.batch)
+        if pile.area == "trimming" and hands.chance(0.01) and lying[0].qty > 40:
+            given = {"part": lying[0].part, "quantity": 20, "area": "trimming"}
+            hands.do(self.who, "split_batch", subject, given, numbers=("batch",))
+            return
+        if hands.chance(0.004):
+            hands.do(self.who, "hold_batch", subject, {"why": "stubs torn"})
+            return
+        counts = counted(hands, lying, "22")
+        if batch.tries:
+            counts = {p: {c: n for c, n in row.items() if not c.startswith("rework")}
+                      for p, row in counts.items()}  # fmt: skip
+        rework = any(c.startswith("rework") for row in counts.values() for c in row)
+        hands.do(self.who, "put_on_rack", subject, {"parts": counts},
+                 numbers=("batch",) if rework else ())  # fmt: skip
+
+    def _compare(self, part: str, batch: str) -> None:
+        """A piece against its master, with a reading now and then."""
+        hands = self.hands
+        if not hands.chance(0.5):
+            return
+        known = hands.view.get(Part, part)
+        given: dict[str, object] = {"batch": batch, "agrees": True}
+        if known and known.sizes:
+            size = known.sizes[0]
+            spread = (size.high_mm - size.low_mm) / 9
+            given |= {"reading_mm": round(hands.rng.gauss(size.nominal_mm, spread), 2), "size": 0}
+        hands.do(self.who, "check_master", f"part/{part}", given)
+
+
+class Packing:
+    """Orders by due time, where the rack holds all of them."""
+
+    def __init__(self, hands: Hands) -> None:
+        self.hands = hands
+
+    def run(self) -> Process:
+        """Until the day ends."""
+        yield self.hands.minutes(15, 40)
+        while self.hands.left() > 5:
+            order = self._next()
+            if order is None:
+                yield self.hands.minutes(5, 12)
+                continue
+            yield from self._pack(order)
+
+    def _next(self) -> Order | None:
+        for order in self.hands.view.shelf(Order, "open", 60):
+            if order.state in ("open", "waiting") and self._all_there(order):
+                return order
+        return None
+
+    def _needs(self, order: Order) -> dict[str, int]:
+        wanted: dict[str, int] = {}
+        for line in order.lines:
+            product = self.hands.view.get(Product, line.product)
+            for part, count in product.parts if product else ():
+                wanted[part] = wanted.get(part, 0) + count * (line.quantity - line.short)
+        return wanted
+
+    def _all_there(self, order: Order) -> bool:
+        inside = by_part(self.hands.view.stock(place=f"packing/{order.id}"))
+        return all(
+            self._on_rack(part) >= count - inside.get(part, 0)
+            for part, count in self._needs(order).items()
+        )
+
+    def _on_rack(self, part: str) -> int:
+        known = self.hands.view.get(Part, part)
+        return total(self.hands.view.stock(place=f"rack/{known.rack}")) if known else 0
+
+    def _pack(self, order: Order) -> Process:
+        hands = self.hands
+        if not hands.do(PACKING, "claim_order", order.key).ok:
+            yield 2
+            return
+        for part in self._needs(order):
+            yield hands.minutes(1.5, 4.0)
+            hands.do(PACKING, "pick", order.key, {"part": part})
+        yield hands.minutes(3, 6)
+        hands.do(PACKING, "close_pack", order.key, numbers=("pack",))
+
+
+class Carts:
+    """Packs onto the cart through the day; it leaves twice."""
+
+    def __init__(self, hands: Hands) -> None:
+        self.hands = hands
+
+    def run(self) -> Process:
+        """Until the day ends."""
+        goes = {cart.id: cart.goes for cart in self.hands.view.shelf(Cart, "all")}
+        shares = (0.45, 0.9)  # of the day, when each cart leaves
+        whole = self.hands.left()
+        for (cart, _), share in zip(goes.items(), shares, strict=False):
+            while 1 - self.hands.left() / whole < share:
+                yield self.hands.minutes(20, 35)
+                self._load(cart)
+            yield from self._leave(cart)
+
+    def _load(self, cart: str) -> None:
+        for pack in self.hands.view.shelf(Pack, "packed", 40):
+            self.hands.do(PACKING, "load_cart", pack.key, {"cart": cart})
+
+    def _leave(self, cart: str) -> Process:
+        hands = self.hands
+        if not hands.do(PACKING, "go_to_door", f"cart/{cart}", {"cart": cart}).ok:
+            return
+        yield hands.minutes(2, 4)
+        for pack in hands.view.shelf(Pack, f"cart/{cart}", 200):
+            if not hands.do(PACKING, "check_pack", pack.key, {"cart": cart}).ok:
+                hands.do(PACKING, "unload_cart", pack.key)
+        yield hands.minutes(1, 3)
+        hands.do(PACKING, "leave", f"cart/{cart}", {"cart": cart})
+
+
+def _recounts(hands: Hands) -> Process:
+    """Once in a while a rack place is counted and the book corrected."""
+    yield hands.minutes(60, 240)
+    if not hands.chance(0.4):
+        return
+    parts = hands.view.shelf(Part, "all", 60)
+    part = hands.rng.choice(parts)
+    lying = hands.view.stock(place=f"rack/{part.rack}")
+    if lying:
+        held = lying[0]
+        there = max(0, held.qty + hands.rng.choice((-3, -2, -1, 1, 2)))
+        hands.do(PACKING, "recount", f"batch/{held.batch}", why="51",
+                 given={"part": held.part, "place": held.place, "counted": there})  # fmt: skip
+
+
+def worries(hands: Hands) -> None:
+    """What needs a look today: a part off its master, a held batch, a place counted short."""
+    piles = hands.view.shelf(Pile, "trimming", 10)
+    for pile in piles[-1:]:
+        lying = hands.view.stock(batch=pile.batch, place="trimming")
+        part = hands.view.get(Part, lying[0].part) if lying else None
+        if part and part.sizes:
+            reading = round(part.sizes[0].high_mm + 0.08, 2)
+            hands.do(TRIMMING[0], "check_master", part.key,
+                     {"batch": pile.batch, "reading_mm": reading, "size": 0})  # fmt: skip
+        hands.do(TRIMMING[0], "hold_batch", f"batch/{pile.batch}", {"why": "off its master"})
+    for part in hands.view.shelf(Part, "all", 60):
+        lying = hands.view.stock(place=f"rack/{part.rack}")
+        if lying and lying[0].qty > 6:
+            hands.do(PACKING, "recount", f"batch/{lying[0].batch}", why="51",
+                     given={"part": part.id, "place": lying[0].place,
+                            "counted": lying[0].qty - 6})  # fmt: skip
+            return
