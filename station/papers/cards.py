@@ -14,8 +14,11 @@ USES = {
     "loading": ("sheet", "stop", "overrule"),
     "popping": ("spoiled", "rework"),
     "trimming": ("spoiled", "rework"),
+    "packing": ("overrule",),
     "anywhere": ("correct",),
+    "office": ("overrule", "correct"),
 }
+CALLED = {"cutfile": "cut file", "rack": "rack place"}
 
 
 class Face(NamedTuple):
@@ -111,7 +114,7 @@ def _buttons(area: str, reasons: tuple[Reason, ...]) -> Iterable[Face]:
     if area in ("all", "anywhere"):
         for char in DIGITS:
             yield Face(char, "digit", (write("digit", char),))
-    if area in ("all", "popping"):
+    if area in ("all", "anywhere", "popping"):
         for zone, words in ZONES.items():
             yield Face(words, "on the sheet", (write("zone", zone),), zone=zone)
     for reason in reasons:
@@ -122,7 +125,12 @@ def _buttons(area: str, reasons: tuple[Reason, ...]) -> Iterable[Face]:
 def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> bytes:
     """Cards of single things: routers, bits, lots, carts, cut files, orders, products, mailers."""
     faces = (
-        Face(_large(f), f.kind, (write(f.kind, f.id),), f.shape if isinstance(f, Part) else None)
+        Face(
+            _large(f),
+            CALLED.get(f.kind, f.kind),
+            (write(f.kind, f.id),),
+            f.shape if isinstance(f, Part) else None,
+        )
         for f in facts
         if f.kind in LETTERS and usable(f.kind, f.id)
     )
@@ -130,6 +138,10 @@ def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> bytes:
 
 
 def _large(fact: Fact) -> str:
-    """What a thing is called."""
+    """What a thing is called: a name that holds its number already, or both."""
     name = str(getattr(fact, "name", "") or getattr(fact, "words", ""))
-    return f"{fact.id} {name}".strip() if fact.kind != "router" else name
+    if fact.kind in ("worker", "lot", "order"):
+        return f"{fact.kind.capitalize()} {fact.id}"
+    return (
+        name if fact.kind in ("router", "cart", "rack") and name else f"{fact.id} {name}".strip()
+    )

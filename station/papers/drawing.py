@@ -22,7 +22,9 @@ def sheet(page: Page, revision: Revision, x: float, y: float, width: float) -> f
         if shape:
             _piece(page, piece, shape, x, y + height, scale)
     for hx, hy in revision.hold_downs:
-        page.box(x + hx * scale - 1.5, y + height - hy * scale - 0.8, 3, 1.6, line=0, fill=0.1)
+        wide, high = 46 * scale, 24 * scale
+        top = min(max(y + height - hy * scale - high / 2, y), y + height - high)
+        page.box(x + hx * scale - wide / 2, top, wide, high, line=0, fill=0.1)
     return height
 
 
@@ -41,7 +43,7 @@ def _piece(page: Page, piece: Placed, shape: Shape, left: float, low: float, sca
         page.canvas.circle(
             (left + tx * scale) * mm,
             (page.height - low + ty * scale) * mm,
-            0.45 * mm,
+            min(0.45, 8 * scale) * mm,  # smaller on a small drawing
             stroke=0,
             fill=1,
         )

@@ -1,5 +1,6 @@
 """A page to draw on: type, sizes, wrapped text, boxes; measured in millimetres from the top."""
 
+from datetime import datetime
 from functools import cache
 from importlib.resources import as_file, files
 from io import BytesIO
@@ -14,6 +15,8 @@ from reportlab.pdfgen.canvas import Canvas
 from station.papers import bars
 
 SIZES = {"A4": A4, "A5": A5}
+_DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
+_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 PACKAGE = "fontpkg_atkinson_hyperlegible"
 
 
@@ -72,6 +75,10 @@ class Page:
         draw = self.canvas.drawRightString if right else self.canvas.drawString
         draw(x * mm, (self.height - y) * mm, words)
 
+    def lines(self, width: float, words: str, size: float, *, bold: bool = False) -> list[str]:
+        """The words broken into lines of a width in mm."""
+        return list(simpleSplit(words, face(bold=bold), size, width * mm))
+
     def wrapped(
         self,
         x: float,
@@ -85,7 +92,7 @@ class Page:
         grey: float = 0.0,
     ) -> float:
         """Lines within a width, the first one's foot at y; gives the foot of the last."""
-        lines = simpleSplit(words, face(bold=bold), size, width * mm)[:most]
+        lines = self.lines(width, words, size, bold=bold)[:most]
         step = size * 1.22 / mm
         for n, line in enumerate(lines):
             self.text(x, y + n * step, line, size, bold=bold, grey=grey)
@@ -166,6 +173,14 @@ class Page:
             x * mm + wide / 2, low - size * 1.1, words or bars.spaced(code)
         )
         return float(wide / mm)
+
+
+def day(at: str) -> str:
+    """``2026-11-25T07:12:00`` as ``Wed 25 Nov``, whatever the PC's language; "" as ""."""
+    if not at:
+        return ""
+    date = datetime.fromisoformat(at)
+    return f"{_DAYS[date.weekday()]} {date.day} {_MONTHS[date.month - 1]}"
 
 
 def code_width(code: str, dots: int = 2) -> float:

@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 
-from station.papers import drawing
-from station.papers.page import Page, code_width
+from station.papers import bars, drawing, table
+from station.papers.page import Page, code_width, day
 from station.shop.codes import usable, write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
 
-EDGE = 11.0
+EDGE = table.EDGE
+QUIET_MM = bars.QUIET * 2 * 25.4 / 203  # a quiet zone of narrow bars of two dots
 SLIP = (50.0, 19.0)  # mm, wide and high
 STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
 
@@ -33,14 +34,17 @@ def traveller(
     y = _why(page, y, batch, orders, first_due)
     slips = _slip_rows(page, batch)
     foot = page.height - slips * SLIP[1] - 5
-    drawn = min(page.width - 2 * EDGE - 30, (foot - y - 74) * 2)
-    if revision.placed and drawn > 40 and not batch.parent:
-        y += drawing.sheet(page, revision, EDGE, y, drawn) + 5
-    y = _counts(page, y, batch, revision, parts, foot - 44)
+    rows = table.rows(batch, revision, parts)
+    y = _middle(page, y, batch, revision, foot - 45 - y - table.height(page, len(rows)))
+    rest = table.draw(page, y, rows, foot - 44)
     _signed(page, foot - 41)
-    _care(page, foot - 24, material, shop)
+    _care(page, foot - 24, None if batch.parent else material, shop)
     _foot(page, foot - 4, batch, printed)
     _slips(page, batch, slips)
+    while rest:
+        page.turn()
+        page.text(EDGE, 9, f"Batch {batch.id}, copy {batch.copy}: more to count", 10, bold=True)
+        rest = table.draw(page, 12, rest, page.height - 12)
     return page.pdf()
 
 
@@ -50,9 +54,8 @@ def _head(page: Page, batch: Batch, cut_file: CutFile) -> float:
     dots = 3 if page.width > 180 else 2
     page.text(EDGE, 14, "Batch", 10)
     page.text(EDGE, 29, batch.id, 40 if page.width > 180 else 30, bold=True)
-    page.code(
-        page.width - EDGE - code_width(code, dots) + 4, 9, code, dots=dots, height=15, size=12
-    )
+    left = page.width - EDGE - code_width(code, dots) + QUIET_MM * dots / 2
+    page.code(left, 9, code, dots=dots, height=15, size=12)
     page.fitted(EDGE, 42, page.width - 2 * EDGE, cut_file.words or cut_file.name, 17, bold=True)
     return 42
 
@@ -89,49 +92,23 @@ def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> flo
     elif orders:
         words = f"For {orders} orders"
     if first_due:
-        words += (
-            f"{', ' if words else ''}first leaves {first_due[8:10]}.{first_due[5:7]}. "
-            f"{first_due[11:16]}"
-        )
+        words += f"{', ' if words else ''}first leaves {day(first_due)} {first_due[11:16]}"
     if not words:
         return y + 4
     return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, words, 10.5, bold=True, most=2) + 4
 
 
-def _counts(
-    page: Page, y: float, batch: Batch, revision: Revision, parts: Mapping[str, Part], low: float
-) -> float:
-    """The table to count by hand in, only when the screen is down."""
-    page.text(EDGE, y + 4, "Count by hand only if the screen is down", 10, bold=True)
-    right = page.width - EDGE
-    edges = [right - n * 19.0 for n in (4, 3, 2, 1, 0)]
-    y += 10
-    page.text(EDGE + 2, y, "part", 9, grey=0.35)
-    for words, x in (("tabs", edges[0] - 16), ("cut", edges[0] - 2)):
-        page.text(x, y, words, 9, grey=0.35, right=True)
-    for words, x in zip(("popped", "trimmed", "packed", "spoiled"), edges, strict=False):
-        page.text(x + 2, y, words, 9, grey=0.35)
-    made = revision.makes()
-    room = max(1, int((low - y - 4) // 8))
-    for n, (number, count) in enumerate(list(made.items())[:room]):
-        top = y + 2 + n * 8
-        part = parts.get(number)
-        page.line(EDGE, top, right, top)
-        page.fitted(
-            EDGE + 2,
-            top + 5.5,
-            edges[0] - EDGE - 34,
-            f"{part.name} {part.words}" if part else number,
-            10,
-        )
-        page.text(edges[0] - 16, top + 5.5, str(part.tabs if part else ""), 10, right=True)
-        cut = "" if batch.parent else f"{count * batch.sheets}"
-        page.text(edges[0] - 2, top + 5.5, cut, 10, right=True)
-        for x in edges:
-            page.line(x, top, x, top + 8)
-    bottom = y + 2 + min(room, len(made)) * 8
-    page.line(EDGE, bottom, right, bottom)
-    return bottom
+def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float) -> float:
+    """The sheet in the room there is, the batch's code once more at its right."""
+    code = write("batch", batch.id, batch.copy)
+    wide = code_width(code)
+    page.code(page.width - EDGE - wide + QUIET_MM, y, code, height=9, size=8)
+    least = 100.0 if page.width > 180 else 50.0
+    most = page.width - 2 * EDGE - wide - 2
+    drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
+    if batch.parent or not revision.placed:
+        return y + 16
+    return y + max(16.0, drawing.sheet(page, revision, EDGE, y, drawn) + 4)
 
 
 def _signed(page: Page, y: float) -> None:
@@ -163,7 +140,7 @@ def _care(page: Page, y: float, material: Material | None, shop: Shop) -> None:
 
 
 def _foot(page: Page, y: float, batch: Batch, printed: str) -> None:
-    at = f"{printed[8:10]}.{printed[5:7]}.{printed[:4]} {printed[11:16]}"
+    at = f"{day(printed)} {printed[:4]}, {printed[11:16]}"
     page.text(EDGE, y, f"Copy {batch.copy} · printed {at}", 8.5)
     if not batch.parent:
         page.text(
@@ -180,11 +157,10 @@ def _across(page: Page) -> int:
 
 
 def _slip_codes(batch: Batch) -> list[tuple[int, str]]:
-    """Every sheet's slip; the batch's own code once more for a child."""
-    if batch.parent or not batch.sheets:
-        return [(0, write("batch", batch.id, batch.copy))]
-    own = [(0, write("batch", batch.id, batch.copy))]
-    return own + [
+    """Every sheet's slip; none for a child, it has no sheets of its own."""
+    if batch.parent:
+        return []
+    return [
         (n, write("batch", batch.id, batch.copy, n))
         for n in range(1, batch.sheets + 1)
         if usable("batch", batch.id, batch.copy, n)
@@ -192,9 +168,9 @@ def _slip_codes(batch: Batch) -> list[tuple[int, str]]:
 
 
 def _slip_rows(page: Page, batch: Batch) -> int:
-    """Rows of slips on the first page: what fits in a quarter of it."""
+    """Rows of slips on the first page, three at most on A4 and two on A5."""
     rows = -(-len(_slip_codes(batch)) // _across(page))
-    return min(rows, int(page.height * 0.27 // SLIP[1]))
+    return min(rows, 3 if page.width > 180 else 2)
 
 
 def _slips(page: Page, batch: Batch, rows: int) -> None:
@@ -218,9 +194,5 @@ def _lay(page: Page, batch: Batch, codes: list[tuple[int, str]], top: float) -> 
         x, y = n % across * wide, top + n // across * SLIP[1]
         page.line(x, y, x + wide, y, dash=True)
         page.line(x + wide, y, x + wide, y + SLIP[1], dash=True)
-        words = (
-            f"B {batch.id} {batch.copy} · sheet {sheet}"
-            if sheet
-            else f"B {batch.id} {batch.copy} · batch"
-        )
+        words = f"B {batch.id} {batch.copy} · sheet {sheet}"
         page.code(x + (wide - code_width(code)) / 2, y + 2, code, height=9, size=8, words=words)

@@ -1,7 +1,8 @@
 """Every printed code is read back by an independent decoder, from a poor print.
 
 Each page is rendered at 203 dpi in one bit; each code on it is turned 2°, blurred half a
-module wide (σ a quarter) and speckled by 2 %, then read with zxing-cpp, which must read just that code.
+module wide (σ a quarter) and speckled by 2 %, then read with zxing-cpp, which must read just
+that code.
 """
 
 import random
