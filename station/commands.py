@@ -93,8 +93,18 @@ def _where(desk: Desk, word: str, value: str) -> Given:
             return Given(refuse(say("There is no worker {id}", id=value)))
         desk.sign_in(value)
     else:
-        desk.at(**{word: value.upper().removeprefix("R") if word == "router" else value})
+        _move(desk, word, value)
     return Given(_done(f"{word} {value}"))
+
+
+def _move(desk: Desk, word: str, value: str) -> None:
+    """Puts the desk at an area, a router or a bench."""
+    if word == "area":
+        desk.at(area=value)
+    elif word == "router":
+        desk.at(router=value.upper().removeprefix("R"))
+    else:
+        desk.at(bench=value)
 
 
 def _done(text: str) -> Answer:

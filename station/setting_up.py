@@ -83,15 +83,14 @@ def _system(packages: list[str]) -> None:
     if not packages:
         return
     line = f"apt-get install -y {' '.join(packages)}"
-    if os.geteuid() != 0:
+    if not hasattr(os, "geteuid") or os.geteuid() != 0:
         raise NotReady(f"This machine lacks some libraries. Run once: sudo {line}")
     print(f"Installing {', '.join(packages)} …", flush=True)  # noqa: T201
-    quiet = {
-        "stdout": subprocess.DEVNULL,
-        "env": {**os.environ, "DEBIAN_FRONTEND": "noninteractive"},
-    }
-    subprocess.run(["apt-get", "update"], check=False, **quiet)  # noqa: S607  # type: ignore[call-overload]
-    done = subprocess.run(line.split(), check=False, **quiet)  # noqa: S603  # type: ignore[call-overload]
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for command in (["apt-get", "update"], line.split()):
+        done = subprocess.run(  # noqa: S603 - the system's own tool
+            command, check=False, stdout=subprocess.DEVNULL, env=environment
+        )
     if done.returncode:
         raise NotReady(f"Could not install the libraries. Run: {line}")
 

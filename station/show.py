@@ -65,7 +65,9 @@ class Session(QObject):
         self.answered = NO_ANSWER  # the newest answer
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
-        self._tick = QTimer(self, interval=1000, timeout=self.tick)
+        self._tick = QTimer(self)
+        self._tick.setInterval(1000)
+        self._tick.timeout.connect(self.tick)
 
     def start(self) -> None:
         """Shows what was left in hand, or how to begin."""

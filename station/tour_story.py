@@ -41,6 +41,8 @@ class Step:
             text = thickness(ledger.view, desk) if rest == "thickness" else rest
             keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
             return [*keys, cards.button("enter")]
+        if words == "next-part" and not desk.hand.subject:
+            return []  # the pack is closed
         return [self.find(words, ledger, desk)]
 
     def find(self, words: str, ledger: Ledger, desk: Desk) -> str:

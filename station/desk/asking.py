@@ -17,7 +17,7 @@ LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 MOST = 8  # cards on a screen, each large enough to touch
 
 
-def nobody(hand: Hand, view: View, title: str) -> Face:
+def nobody(view: View, title: str) -> Face:
     """Nobody is signed in: the badges, to scan or to touch."""
     workers = [w for w in view.shelf(Worker, "all", 60) if w.active]
     return Face(

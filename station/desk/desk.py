@@ -71,9 +71,19 @@ class Desk:
         """The work in hand."""
         return self._draft.hand
 
-    def at(self, **where: str) -> None:
-        """Moves this station: area, router, bench or worker. The work in hand is put down."""
-        self._keep(self._draft.with_hand(replace(self.hand.empty(), **where)))
+    def at(self, *, area: str = "", router: str | None = None, bench: str | None = None) -> None:
+        """Moves this station; what is not said stays. The work in hand is put down."""
+        hand = self.hand.empty()
+        self._keep(
+            self._draft.with_hand(
+                replace(
+                    hand,
+                    area=area or hand.area,
+                    router=hand.router if router is None else router,
+                    bench=hand.bench if bench is None else bench,
+                )
+            )
+        )
 
     @property
     def last(self) -> str:
@@ -114,7 +124,7 @@ class Desk:
         if self._draft.waiting:
             return asking.question(self.hand, self._draft.waiting, view, title)
         if not self.hand.worker and self.hand.area != "today":
-            return asking.nobody(self.hand, view, title)
+            return asking.nobody(view, title)
         room = self.rooms["anywhere"] if _elsewhere(self.hand) else self.rooms[self.hand.area]
         return room.face(self.hand, self.ledger.view)
 

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
+from typing import Any
 
 from station.shop.rooms import Do, Hand
 
@@ -11,9 +12,9 @@ from station.shop.rooms import Do, Hand
 class Waiting:
     """An act that was asked back: it is done once the answer comes.
 
-    `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``; `code` is the scan that asked
-    for it, for the same scan again means yes (a moment later: a trigger pulled twice is no answer); `args` what is known so far;
-    `said` and `next` what was answered, for the screen.
+    `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``. `code` is the scan that asked,
+    `at` when: the same scan again means yes, but a trigger pulled twice within a moment is
+    no answer. `args` is what is known so far; `said` and `next` stand on the screen.
     """
 
     do: Do
@@ -59,8 +60,7 @@ def read(text: str) -> Draft | None:
         return None
 
 
-def _waiting(raw: dict[str, object]) -> Waiting:
-    """The open question from JSON; Do is a tuple there."""
-    kind, subject, args, after, numbers = raw.pop("do")  # type: ignore[misc]
-    hand = Hand(**(after if isinstance(after, dict) else asdict(after)))
-    return Waiting(do=Do(kind, subject, args, hand, tuple(numbers)), **raw)  # type: ignore[arg-type]
+def _waiting(raw: dict[str, Any]) -> Waiting:
+    """The open question from JSON; Do is a list there."""
+    kind, subject, args, after, numbers = raw.pop("do")
+    return Waiting(do=Do(kind, subject, args, Hand(**after), tuple(numbers)), **raw)

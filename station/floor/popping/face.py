@@ -156,8 +156,9 @@ def _remarks(hand: Hand, view: View) -> tuple[Block, ...]:
             Entry(big=say("missing"), code=button("missing")),
             Entry(big=say("to rework"), code=button("uncut")),
         ]
-        picks = (Cards(title=say("What is wrong with it?"), entries=tuple(entries)),)
-    return (*((Remark(tone="stop", title=say("So far"), text=line),) if line else ()), *picks)
+        picks = (Cards(title="", entries=tuple(entries)),)
+    said = Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),))
+    return (*((said,) if line else ()), *picks)
 
 
 def _presses(tallies: tuple[Tally, ...]) -> tuple[Press, ...]:

@@ -15,6 +15,7 @@ from station.shop.faces import (
     Face,
     Header,
     Hint,
+    Listing,
     Pairs,
     PartDrawing,
     Press,
@@ -155,7 +156,7 @@ def _row(t: Tally, hand: Hand, view: View) -> Row:
 
 def _faults(hand: Hand, view: View) -> tuple[Block, ...]:
     line = faults_line(hand, view)
-    return (Remark(tone="stop", title=say("So far"), text=line),) if line else ()
+    return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
 
 
 def _part(part: Part | None) -> tuple[Block, ...]:
