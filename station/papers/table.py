@@ -65,7 +65,7 @@ def _edges(page: Page) -> list[float]:
 
 def _title(page: Page, y: float, *, more: bool) -> None:
     words = "Count by hand only if the screen is down"
-    page.text(EDGE, y + 4, words + (" · goes on overleaf" if more else ""), 10, bold=True)
+    page.text(EDGE, y + 4, words + (" · more on a further page" if more else ""), 10, bold=True)
     edges, size = _edges(page), 9 if page.width > 180 else 8
     page.text(EDGE + 2, y + 10, "part", size, grey=0.35)
     page.text(edges[0] - 14, y + 10, "tabs", size, grey=0.35, right=True)

@@ -35,8 +35,8 @@ def traveller(
     slips = _slip_rows(page, batch)
     foot = page.height - slips * SLIP[1] - 5
     rows = table.rows(batch, revision, parts)
-    y = _middle(page, y, batch, revision, foot - 45 - y - table.height(page, len(rows)))
-    rest = table.draw(page, y, rows, foot - 44)
+    y = _middle(page, y, batch, revision, foot - 46 - y - table.height(page, len(rows)))
+    rest = table.draw(page, y, rows, foot - 42)
     _signed(page, foot - 41)
     _care(page, foot - 24, None if batch.parent else material, shop)
     _foot(page, foot - 4, batch, printed)
@@ -103,7 +103,7 @@ def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float)
     code = write("batch", batch.id, batch.copy)
     wide = code_width(code)
     page.code(page.width - EDGE - wide + QUIET_MM, y, code, height=9, size=8)
-    least = 100.0 if page.width > 180 else 50.0
+    least = 100.0 if page.width > 180 else 40.0
     most = page.width - 2 * EDGE - wide - 2
     drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
     if batch.parent or not revision.placed:

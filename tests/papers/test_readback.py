@@ -5,9 +5,11 @@ module wide (σ a quarter) and speckled by 2 %, then read with zxing-cpp, which 
 that code.
 """
 
+import itertools
 import random
 import re
 from collections import Counter
+from dataclasses import replace
 
 import pypdfium2
 import pytest
@@ -15,10 +17,11 @@ import zxingcpp
 from PIL import Image, ImageFilter
 
 from station import printing
-from station.papers import bars
+from station.papers import bars, cards, packing
 from station.papers import page as printing_page
 from station.shop.codes import write
 from station.shop.facts import Batch, Shop
+from tests.papers import samples
 from tests.replay import Stage
 
 NOW = "2026-11-25T10:42:00"
@@ -147,6 +150,23 @@ def test_every_code_reads_back(stage, monkeypatch, kind, name):
     assert read(pdf, codes) == [[text] for _, text, _ in codes]
 
 
+@pytest.mark.parametrize(
+    "make",
+    [
+        lambda: samples.a_traveller(paper="A5"),
+        lambda: samples.a_traveller(samples.CHILD),
+        lambda: samples.a_traveller(replace(samples.BATCH, sheets=40)),
+        lambda: cards.thing_cards(samples.THINGS, paper="A5"),
+        lambda: cards.badges(samples.WORKERS, paper="A5"),
+        lambda: packing.cart_list(samples.CART, samples.PACKS, printed=NOW, paper="A5"),
+    ],
+    ids=["A5 traveller", "child", "40 sheets", "things", "A5 badges", "A5 cart list"],
+)
+def test_every_code_of_the_samples_reads_back(monkeypatch, make):
+    pdf, codes = drawn(monkeypatch, make)
+    assert read(pdf, codes) == [[text] for _, text, _ in codes]
+
+
 def test_a_traveller_carries_its_code_twice_and_a_slip_a_sheet(stage, monkeypatch):
     _, codes = drawn(monkeypatch, lambda: printing.paper(stage.ledger, "traveller", "00001", NOW))
     texts = Counter(text for _, text, _ in codes)
@@ -199,3 +219,17 @@ def test_quiet_zone_and_height(text):
 def test_words_under_the_bars():
     assert bars.spaced("B00412AA") == "B 00412 A A"
     assert re.fullmatch(r"W 01 .", bars.spaced("W012"))
+
+
+# PUBLISHED+RECOMPUTED, ISO/IEC 15417 as read in secondary transcriptions: six elements and
+# 11 modules a character, bar modules even; starts 211412, 211214, 211232; stop 2331112.
+@pytest.mark.parametrize("text", ["MASTER-01", "PJJ123C", "HI345678", "B00412AA"])
+def test_a_symbol_starts_checks_and_stops(text):
+    bits = bars.modules(text)
+    widths = [len(list(run)) for _, run in itertools.groupby(bits)]
+    assert widths[-7:] == [2, 3, 3, 1, 1, 1, 2]
+    assert widths[:6] in ([2, 1, 1, 4, 1, 2], [2, 1, 1, 2, 1, 4], [2, 1, 1, 2, 3, 2])
+    for first in range(0, len(widths) - 7, 6):
+        character = widths[first : first + 6]
+        assert sum(character) == 11
+        assert sum(character[::2]) % 2 == 0
