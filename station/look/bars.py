@@ -1,9 +1,10 @@
 """The bar at the top (where, who, when, shared) and the strip at the bottom (the answer)."""
 
-from PySide6.QtCore import QRectF
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
+from station.look import fonts
 from station.look.widgets import Label, mark, palette
 from station.shop.acts import Answer
 from station.shop.faces import Text
@@ -103,6 +104,10 @@ class Strip(Ground):
         row.addWidget(self.mark)
         row.addLayout(_column(self.said, self.do), 1)
         row.addLayout(_column(self.last, self.code))
+        for label in (self.last, self.code):
+            label.setAlignment(Qt.AlignmentFlag.AlignRight)
+        for label in (self.said, self.do):  # a long sentence never widens the window
+            label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         for label in (self.said, self.do, self.last, self.code):
             label.colour(palette().on_bar)
         self.mark.hide()
@@ -118,7 +123,28 @@ class Strip(Ground):
         self.last.say("last scan" if code else "")
         self.code.say(spaced(code))
         self.setAccessibleName(f"{self.said.text()}. {self.do.text()}")
+        self._fit()
         self.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fits the sentences into the new width."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Sets a long sentence smaller, so that it is never cut."""
+        room = self.width() - 2 * 24 - 32 - 3 * 18 - self._code_width()
+        for label, most, least in ((self.said, 23, 16), (self.do, 17, 13)):
+            bold = label is self.said
+            sizes = (
+                px
+                for px in range(most, least, -1)
+                if QFontMetrics(fonts.font(px, bold=bold)).horizontalAdvance(label.text()) <= room
+            )
+            label.size_to(next(sizes, least))
+
+    def _code_width(self) -> int:
+        return max(self.last.sizeHint().width(), self.code.sizeHint().width())
 
     def typing(self, text: str) -> None:
         """Shows what is being typed in place of the last code."""

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, QRect
 from PySide6.QtWidgets import QScrollArea, QWidget
 
 from station.look.widgets import TARGET, Label, Touch
-from station.look.window import Window
+from station.look.window import SIZE, Window
 
 
 def problems(window: Window) -> list[str]:
@@ -18,6 +18,7 @@ def problems(window: Window) -> list[str]:
     for widget in window.findChildren(QWidget):
         if widget.isVisible():
             found += _overlaps(widget)
+    found += _too_large(window)
     return found + [
         p for area in window.findChildren(QScrollArea) if area.isVisible() for p in _hidden(area)
     ]
@@ -37,6 +38,14 @@ def _cut(label: Label) -> list[str]:
         needs, has = f"{need.width()}×{need.height()}", f"{label.width()}×{label.height()}"
         return [f"cut text “{text}”: needs {needs}, has {has}"]
     return []
+
+
+def _too_large(window: Window) -> list[str]:
+    """A window that its contents have pushed beyond the smallest screen."""
+    least = window.minimumSizeHint()
+    if least.width() <= SIZE[0] and least.height() <= SIZE[1]:
+        return []
+    return [f"the window needs {least.width()}×{least.height()}, a screen has {SIZE[0]}×{SIZE[1]}"]
 
 
 def _small(touch: Touch) -> list[str]:

@@ -3,8 +3,10 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from station.look import fonts
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
 from station.look.blocks.drawings import MailerBlock, PartBlock, SheetBlock
 from station.look.blocks.plain import (
@@ -42,15 +44,16 @@ WIDGETS: dict[type, Callable[[Send], QWidget]] = {
     faces.Flow: FlowBlock,
     faces.Bands: BandsBlock,
 }
+WIDE = (faces.Header, faces.Steps)  # span both columns of a pane
 TALL = (faces.SheetDrawing, faces.Flow, faces.PartDrawing)  # take what height is left
 
 
 class Column(QWidget):
     """Blocks below each other; widgets stay while the kinds of block stay."""
 
-    def __init__(self, send: Send) -> None:
+    def __init__(self, send: Send, *, spare: bool = True) -> None:
         super().__init__()
-        self.send = send
+        self.send, self.spare = send, spare  # spare: what height is left stands below
         self.kinds: tuple[type, ...] = ()
         self.blocks: list[QWidget] = []
         self.column = QVBoxLayout(self)
@@ -65,8 +68,9 @@ class Column(QWidget):
             clear(self.column)
             self.blocks = [WIDGETS[kind](self.send) for kind in kinds]
             for kind, widget in zip(kinds, self.blocks, strict=True):
-                self.column.addWidget(widget, 10 if kind in TALL else 0)
-            self.column.addStretch(1)
+                self.column.addWidget(widget, 100 if kind in TALL else 0)
+            if self.spare:
+                self.column.addStretch(1)
         for widget, block in zip(self.blocks, blocks, strict=True):
             widget.set(block)  # type: ignore[attr-defined]
 
@@ -94,21 +98,18 @@ class PressButton(Touch):
         super().__init__(send, press.code)
         self.press, self.number = press, number
         self.words = Label(20, bold=True)
-        self.key = Label(12, wrap=False)
+        self.ink = palette().ink
         self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        for label in (self.words, self.key):
-            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.words.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         row = QHBoxLayout(self)
-        row.setContentsMargins(12, 4, 10, 4)
+        row.setContentsMargins(14, 4, 14, 4)
         row.addWidget(self.words, 1)
-        row.addWidget(self.key, 0, Qt.AlignmentFlag.AlignBottom)
         self.set(press)
 
     def set(self, press: Press) -> None:
         """Shows a button."""
         self.press, self.code = press, press.code if press.style != "off" else ""
         self.words.say(press.label)
-        self.key.say(f"F{self.number}" if self.number <= 9 else "")
         self.setAccessibleName(self.words.text())
         primary = press.style == "primary"
         self.ground = palette().act if primary else palette().paper
@@ -116,9 +117,20 @@ class PressButton(Touch):
         self.setEnabled(press.style != "off")
         colour = palette().on_bar if primary else palette().ink
         colour = palette().quiet if press.style == "off" else colour
+        self.ink = colour
         self.words.colour(colour)
-        self.key.colour(colour)
         self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The button, its key small in the corner."""
+        super().paintEvent(event)
+        if self.number > 9 or not self.isEnabled():
+            return
+        painter = QPainter(self)
+        painter.setFont(fonts.font(11))
+        painter.setPen(QColor(self.ink))
+        low = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
+        painter.drawText(self.rect().adjusted(0, 0, -7, -4), low, f"F{self.number}")
 
 
 class Presses(QWidget):
@@ -151,6 +163,14 @@ class Card(QFrame):
     def __init__(self, *, plain: bool = False) -> None:
         super().__init__()
         self.setObjectName("card")
+        self.plain: bool | None = None
+        self.set_plain(plain)
+
+    def set_plain(self, plain: bool) -> None:  # noqa: FBT001 - as Qt's own setters
+        """Whether the pane stands on the bench without a card."""
+        if plain == self.plain:
+            return
+        self.plain = plain
         ground, edge = palette().paper, palette().line
         rule = (
             "background: transparent; border: none;"
@@ -163,22 +183,24 @@ class Card(QFrame):
 class Pane(QObject):
     """A card with one or two columns of blocks and, below them, the large buttons."""
 
-    def __init__(self, send: Send, parent: QWidget, *, plain: bool = False) -> None:
+    def __init__(self, send: Send, parent: QWidget) -> None:
         super().__init__(parent)
-        self.widget = Card(plain=plain)
+        self.widget = Card()
+        self.head, self.foot = Column(send, spare=False), Column(send, spare=False)
         self.first, self.second = Column(send), Column(send)
         self.presses = Presses(send)
         self.scroll = Scroll(self.first)
         self.beside = Scroll(self.second)
-        edge = 0 if plain else 20
-        outer = QVBoxLayout(self.widget)
-        outer.setContentsMargins(edge, edge // 2 + 4 if edge else 0, edge, edge * 4 // 5)
+        self.outer = outer = QVBoxLayout(self.widget)
+        outer.setContentsMargins(*INSIDE)
         outer.setSpacing(GAP)
+        outer.addWidget(self.head)
         columns = QHBoxLayout()
         columns.setSpacing(24)
         columns.addWidget(self.scroll, 62)
         columns.addWidget(self.beside, 38)
         outer.addLayout(columns, 1)
+        outer.addWidget(self.foot)
         outer.addWidget(self.presses)
 
     def set(
@@ -188,8 +210,31 @@ class Pane(QObject):
         presses: tuple[Press, ...] = (),
     ) -> None:
         """Shows the pane; hides it when there is nothing in it."""
-        self.first.set(blocks)
+        head, body, foot = _spread(blocks) if beside else ((), blocks, ())
+        for column, part in ((self.head, head), (self.foot, foot)):
+            column.set(part)
+            column.setVisible(bool(part))
+        self.first.set(body)
         self.second.set(beside)
         self.beside.setVisible(bool(beside))
         self.presses.set(presses)
         self.widget.setVisible(bool(blocks or beside or presses))
+
+    def stand(self, *, plain: bool) -> None:
+        """On a card of its own, or plainly on the bench (blocks that are cards already)."""
+        self.widget.set_plain(plain)
+        self.outer.setContentsMargins(*((0, 4, 0, 0) if plain else INSIDE))
+
+
+INSIDE = (20, 14, 20, 16)  # from a card's edge to what stands in it
+
+
+def _spread(
+    blocks: tuple[Block, ...],
+) -> tuple[tuple[Block, ...], tuple[Block, ...], tuple[Block, ...]]:
+    """What spans both columns above them, the first column, what spans them below."""
+    first = next((n for n, b in enumerate(blocks) if not isinstance(b, WIDE)), len(blocks))
+    last = len(blocks)
+    while last > first and isinstance(blocks[last - 1], faces.Progress):
+        last -= 1
+    return blocks[:first], blocks[first:last], blocks[last:]

@@ -4,7 +4,15 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QLabel, QLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QBoxLayout,
+    QLabel,
+    QLayout,
+    QSizePolicy,
+    QWidget,
+)
 
 from station.look import fonts
 from station.look.palette import LIGHT, Palette, tone
@@ -33,7 +41,7 @@ class Label(QLabel):
 
     def __init__(self, px: int = 17, *, bold: bool = False, wrap: bool = True) -> None:
         super().__init__()
-        self._tone = ""
+        self._tone, self._px, self._bold = "", px, bold
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setFont(fonts.font(px, bold=bold))
         self.setWordWrap(wrap)
@@ -48,10 +56,23 @@ class Label(QLabel):
             self.set_tone(shade)
         return self
 
+    def bold(self, heavy: bool) -> "Label":  # noqa: FBT001 - as Qt's own setBold
+        """Makes the text heavy or light."""
+        if heavy != self._bold:
+            self._bold = heavy
+            self.setFont(fonts.font(self._px, bold=heavy))
+        return self
+
+    def size_to(self, px: int) -> None:
+        """Sets the height of the text."""
+        if px != self._px:
+            self._px = px
+            self.setFont(fonts.font(px, bold=self._bold))
+
     def set_tone(self, shade: str) -> None:
         """Colours the text by its meaning."""
         self._tone = shade
-        self.colour(tone(palette(), shade))
+        self.colour(palette().ochre_text if shade == "attention" else tone(palette(), shade))
 
     def colour(self, colour: str) -> None:
         """Colours the text."""
@@ -69,7 +90,8 @@ class Touch(QAbstractButton):
         self._send, self.code = send, code
         self.ground, self.edge, self.radius = "", "", 8
         self.setMinimumHeight(TARGET)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        # by Tab only: a touch leaves no focus behind that a scanner's Enter would press
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.setAccessibleName(name)
         self.clicked.connect(self._sent)
@@ -121,7 +143,8 @@ class Bar(QWidget):
         whole = QRectF(self.rect())
         painter.setBrush(QColor(palette().rest))
         painter.drawRoundedRect(whole, 6, 6)
-        painter.setBrush(QColor(tone(palette(), self._tone)))
+        good = self._tone in ("", "good")
+        painter.setBrush(QColor(palette().fill if good else tone(palette(), self._tone)))
         whole.setWidth(whole.width() * self._share)
         if self._share > 0:
             painter.drawRoundedRect(whole, 6, 6)
@@ -169,10 +192,18 @@ def clear(layout: QLayout) -> None:
     """Takes every widget out of a layout and lets it go."""
     while item := layout.takeAt(0):
         if found := item.widget():
+            _unfocus(found)
             found.setParent(None)
             found.deleteLater()
         elif inner := item.layout():
             clear(inner)
+
+
+def _unfocus(leaving: QWidget) -> None:
+    """Gives the focus to the window, not to a neighbour that Enter would then press."""
+    focus = QApplication.focusWidget()
+    if focus and (focus is leaving or leaving.isAncestorOf(focus)):
+        focus.window().setFocus()
 
 
 def mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> None:

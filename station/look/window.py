@@ -1,6 +1,6 @@
 """The one window: top bar, the face of a room, the strip."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
@@ -9,11 +9,13 @@ from station.look.panes import Pane
 from station.look.scanner import Scanner
 from station.look.widgets import Touch, palette
 from station.shop.acts import Answer
-from station.shop.faces import Face, Text
+from station.shop.faces import Cards, Face, Meter, Text
 
 SIZE = (1366, 768)
 EDGE = 24
-TOP_PANE = 150  # four lines of an area's figures
+ON_BENCH = (Cards, Meter)  # have a card of their own
+AGAIN_MS = 220  # between the two beeps of a stop
+TOP_PANE = 140  # four lines of an area's figures
 
 
 class Window(QMainWindow):
@@ -37,6 +39,8 @@ class Window(QMainWindow):
         column.addWidget(self._body, 1)
         column.addWidget(self.strip)
         self.setCentralWidget(whole)
+        whole.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        whole.setFocus()  # nothing that Enter would press has it at first
         self._code = ""
         self.scanner = Scanner(self)
         self.scanner.scanned.connect(self._scanned)
@@ -55,7 +59,7 @@ class Window(QMainWindow):
         self.top_pane = Pane(self._scanned, self)
         self.main_pane = Pane(self._scanned, self)
         self.middle_pane = Pane(self._scanned, self)
-        self.side_pane = Pane(self._scanned, self, plain=True)
+        self.side_pane = Pane(self._scanned, self)
         self._row = QHBoxLayout()
         self._row.setSpacing(16)
         for pane in (self.main_pane, self.middle_pane, self.side_pane):
@@ -75,14 +79,18 @@ class Window(QMainWindow):
         self.main_pane.set(face.main, face.beside, face.presses)
         self.middle_pane.set(face.middle)
         self.side_pane.set(face.side)
+        self.side_pane.stand(plain=any(isinstance(b, ON_BENCH) for b in face.side))
         for n, weight in enumerate(face.weights):
             self._row.setStretch(n, max(weight, 1))
 
     def answer(self, answer: Answer, code: str) -> None:
         """Shows an answer in the strip, with its sound."""
         self.strip.set(answer, code)
-        if answer.tone != "good" and QApplication.platformName() not in ("offscreen", "minimal"):
-            QApplication.beep()
+        if answer.tone == "good" or QApplication.platformName() in ("offscreen", "minimal"):
+            return
+        QApplication.beep()
+        if answer.tone == "stop":
+            QTimer.singleShot(AGAIN_MS, QApplication.beep)
 
     def top(
         self, *, area: Text, where: Text, worker: str, clock: str, shared: Text, shared_ok: bool

@@ -167,7 +167,8 @@ def popping() -> Face:
                 rows=tuple(
                     Row(title=name, note=note, shape=shape, counter=2,
                         cells=tuple(
-                            Cell(text=str(n), bold=i in (1, 2), tone="stop" if i == 2 and n else "")
+                            Cell(text=str(n), bold=i in (1, 2),
+                                 tone="stop" if i == 2 and n else "")
                             for i, n in enumerate(cells)
                         ),
                         code=code("row_1"), minus=f"{code('row_1')}|{code('fewer')}",
@@ -334,7 +335,8 @@ def today() -> Face:
                      spans=((7, 14.4, "cutting"), (14.4, 14.7, "stopped"))),
             )),
             Listing(title=say("Needs a look"), rows=(
-                ((Cell(text="▲", tone="attention"), Cell(text="Router 2 drifts, the file does not"),
+                ((Cell(text="▲", tone="attention"),
+                  Cell(text="Router 2 drifts, the file does not"),
                   Cell(text="26 min", tone="quiet")), ""),
                 ((Cell(text="■", tone="stop"), Cell(text="Order 3307 short of 2 HC-300"),
                   Cell(text="12 min", tone="quiet")), ""),

@@ -10,6 +10,7 @@ from station.look import fonts
 from station.look.texts import text
 from station.look.widgets import Label, Send, clear, palette, tight
 from station.shop.faces import Band, Bands, Flow, Place, Places
+from station.shop.words import say
 
 At = Callable[[float, int], QPointF]
 SHADES = ("#174f7a", "#437fa8", "#7fa6a3", "#b4a467")
@@ -81,18 +82,26 @@ class PlacesBlock(QWidget):
 def _place(place: Place) -> QGridLayout:
     grid = QGridLayout()
     tight(grid, 2)
-    name = Label(20, bold=True, wrap=False).say(place.name)
+    name = Label(19, bold=True, wrap=False).say(place.name)
     done, unit = (
         Label(36, bold=True, wrap=False).say(place.done),
         Label(16).say(place.unit, "quiet"),
     )
-    grid.addWidget(name, 0, 0, 1, 2)
+    head = QHBoxLayout()
+    tight(head, 8)
+    head.addWidget(name)
+    if place.holding_up:
+        head.addWidget(Label(15, bold=True, wrap=False).say("▲ holding up", "attention"))
+    head.addStretch(1)
+    grid.addLayout(head, 0, 0, 1, 2)
     grid.addWidget(done, 1, 0)
     grid.addWidget(unit, 1, 1, Qt.AlignmentFlag.AlignBottom)
-    rate = Label(16, bold=True).say(place.rate)
-    grid.addWidget(rate, 2, 0, 1, 2)
-    if place.holding_up:
-        grid.addWidget(Label(15, bold=True).say("▲ holding up", "attention"), 3, 0, 1, 2)
+    foot = QHBoxLayout()
+    tight(foot, 12)
+    foot.addWidget(Label(16, bold=True, wrap=False).say(place.rate))
+    foot.addWidget(Label(16, wrap=False).say(place.plan, "quiet"))
+    foot.addStretch(1)
+    grid.addLayout(foot, 2, 0, 1, 2)
     grid.setColumnStretch(1, 1)
     return grid
 
@@ -139,6 +148,7 @@ class FlowCanvas(QWidget):
                 painter.setPen(Qt.PenStyle.NoPen)
                 painter.setBrush(QColor(shade))
                 painter.drawPolygon(QPolygonF(area))
+        self._plan(painter, at)
         self._names(painter, at)
 
     def _axis(self, painter: QPainter, at: At, low: float) -> None:
@@ -152,6 +162,17 @@ class FlowCanvas(QWidget):
                 QRectF(x - 26, low + 4, 52, 20), Qt.AlignmentFlag.AlignCenter, f"{hour}:00"
             )
 
+    def _plan(self, painter: QPainter, at: At) -> None:
+        """The plan for the day as a dashed line with its name."""
+        assert self.block is not None
+        if not self.block.plan:
+            return
+        painter.setPen(QPen(QColor(palette().quiet), 2, Qt.PenStyle.DashLine))
+        end = at(self.block.end_h, self.block.plan)
+        painter.drawLine(at(self.block.start_h, 0), end)
+        painter.setFont(fonts.font(14))
+        painter.drawText(QPointF(end.x() + 8, end.y() + 5), text(say("plan for the day")))
+
     def _names(self, painter: QPainter, at: At) -> None:
         """Each line's name at its end, pushed apart where they would overlap."""
         assert self.block is not None
@@ -161,7 +182,7 @@ class FlowCanvas(QWidget):
             if not points:
                 continue
             end = at(*points[-1])
-            y = max(end.y() + 5, taken + 19)
+            y = max(end.y() + 12, taken + 19)
             taken = y
             painter.setPen(QColor(shade).darker(125))
             painter.drawText(QPointF(end.x() + 8, y), text(name))
@@ -198,7 +219,7 @@ class BandCanvas(QWidget):
         """The spans."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), QColor(palette().rest))
-        shades = {"cutting": palette().good, "stopped": palette().attention}
+        shades = {"cutting": palette().fill, "stopped": palette().halt}
         for frm, to, what in self.band.spans:
             left = (max(frm, self.start) - self.start) / self.span * self.width()
             wide = max(2.0, (to - max(frm, self.start)) / self.span * self.width())
@@ -226,6 +247,8 @@ class BandsBlock(QWidget):
         for band in block.items:
             line = QHBoxLayout()
             line.addWidget(Label(16, bold=True, wrap=False).say(band.name))
-            line.addWidget(Label(15).say(band.state, band.tone), 1)
+            line.addWidget(
+                Label(15, bold=band.tone in ("attention", "stop")).say(band.state, band.tone), 1
+            )
             self.column.addLayout(line)
             self.column.addWidget(BandCanvas(band, block.start_h, block.end_h))

@@ -1,7 +1,7 @@
 """Blocks of text: header, steps, pairs, hint, remark, meter, progress, listing."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from station.look import fonts
@@ -9,6 +9,7 @@ from station.look.palette import tone
 from station.look.texts import text
 from station.look.widgets import Bar, Label, Send, Touch, clear, mark, palette, tight
 from station.shop.faces import (
+    Cell,
     Header,
     Hint,
     Listing,
@@ -20,6 +21,8 @@ from station.shop.faces import (
     Text,
 )
 
+BASE = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
+
 
 class HeaderBlock(QWidget):
     """The large head of the work in hand."""
@@ -29,22 +32,30 @@ class HeaderBlock(QWidget):
         self.label, self.number = Label(14), Label(44, bold=True, wrap=False)
         self.title, self.note = Label(23, bold=True), Label(17)
         self.right_label, self.right = Label(14, wrap=False), Label(28, bold=True, wrap=False)
-        self.small = Label(17, wrap=False)
+        self.small = Label(22, bold=True, wrap=False)
         row = QHBoxLayout(self)
         tight(row, 32)
-        for labels, stretch in (
-            ((self.label, self.number), 0),
-            ((self.title, self.note), 1),
-            ((self.right_label, self.right, self.small), 0),
-        ):
+        for labels, stretch in (((self.label, self.number), 0), ((self.title, self.note), 1)):
             column = QVBoxLayout()
             tight(column, 0)
             for label in labels:
                 column.addWidget(label)
             column.addStretch(1)
             row.addLayout(column, stretch)
-        for label in (self.right_label, self.right, self.small):
-            label.setAlignment(Qt.AlignmentFlag.AlignRight)
+        row.addLayout(self._value())
+
+    def _value(self) -> QVBoxLayout:
+        """The value at the right under its label, what it is out of beside it."""
+        column, line = QVBoxLayout(), QHBoxLayout()
+        tight(column, 0)
+        tight(line, 12)
+        for label in (self.right, self.small):
+            line.addWidget(label, 0, BASE)
+        self.right_label.setAlignment(Qt.AlignmentFlag.AlignRight)
+        column.addWidget(self.right_label)
+        column.addLayout(line)
+        column.addStretch(1)
+        return column
 
     def set(self, block: Header) -> None:
         """Shows the header."""
@@ -55,6 +66,7 @@ class HeaderBlock(QWidget):
         self.right_label.say(block.right_label, "quiet")
         self.right.say(block.right)
         self.small.say(block.right_small, "quiet")
+        self.right.size_to(44 if block.right_small else 23)
         for label in (self.right_label, self.right, self.small):
             label.setVisible(bool(label.text()))
 
@@ -126,7 +138,7 @@ class PairsBlock(QWidget):
             self.column.addWidget(Label(20, bold=True).say(block.title))
         for name, value in block.rows:
             line = QHBoxLayout()
-            line.addWidget(Label(16).say(name, "quiet"), 1)
+            line.addWidget(Label(16, wrap=False).say(name, "quiet"))
             shown = Label(17, bold=True).say(value)
             shown.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             line.addWidget(shown, 1)
@@ -270,7 +282,8 @@ class ListingBlock(QWidget):
 
     def __init__(self, send: Send) -> None:
         super().__init__()
-        self.send, self.block = send, None
+        self.send = send
+        self.block: Listing | None = None
         self.column = QVBoxLayout(self)
         tight(self.column, 2)
 
@@ -278,28 +291,56 @@ class ListingBlock(QWidget):
         """Shows the rows."""
         if block == self.block:
             return
-        self.block = block  # type: ignore[assignment]
+        self.block = block
         clear(self.column)
         if block.title:
             self.column.addWidget(Label(20, bold=True).say(block.title))
         if not block.rows and block.empty:
             self.column.addWidget(Label(16).say(block.empty, "quiet"))
+        widths = _widths(block)
         for cells, code in block.rows:
-            touch = Touch(self.send, code, ", ".join(text(c.text) for c in cells))
-            touch.setEnabled(bool(code))
-            if not code:
-                touch.setMinimumHeight(30)
-                touch.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-            row = QHBoxLayout(touch)
-            row.setContentsMargins(8, 2, 8, 2)
-            for n, cell in enumerate(cells):
-                label = Label(16, bold=cell.bold).say(cell.text, cell.tone)
-                label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-                row.addWidget(label, 0 if n == 0 and len(cells) > 1 and cell.bold else 1)
-                if n == len(cells) - 1 and n:
-                    label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            self.column.addWidget(touch)
+            self.column.addWidget(self._row(cells, code, widths))
             line = QFrame()
             line.setFixedHeight(1)
             line.setStyleSheet(f"background: {palette().line};")
             self.column.addWidget(line)
+
+    def _row(self, cells: tuple[Cell, ...], code: str, widths: list[int]) -> Touch:
+        """One row; short columns are as wide as their longest cell, the others share."""
+        touch = Touch(self.send, code, ", ".join(text(c.text) for c in cells))
+        touch.setEnabled(bool(code))
+        if not code:
+            touch.setMinimumHeight(36)
+            touch.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        row = QHBoxLayout(touch)
+        row.setContentsMargins(4, 2, 4, 2)
+        row.setSpacing(16)
+        for n, cell in enumerate(cells):
+            label = Label(16, bold=cell.bold).say(cell.text, cell.tone)
+            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+            short = widths[n] <= SHORT
+            if short:
+                label.setMinimumWidth(widths[n])
+            row.addWidget(label, 0 if short else widths[n])
+            if n == len(cells) - 1 and n and short:
+                label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        if all(w <= SHORT for w in widths[: len(cells)]):
+            row.insertStretch(max(len(cells) - 1, 1), 1)
+        return touch
+
+
+SHORT = 110  # px; a column no wider than this never wraps
+
+
+def _widths(block: Listing) -> list[int]:
+    """The width of each column's longest cell, px."""
+    most = max((len(cells) for cells, _ in block.rows), default=0)
+    metrics = {bold: QFontMetrics(fonts.font(16, bold=bold)) for bold in (False, True)}
+    return [
+        max(
+            metrics[cells[n].bold].horizontalAdvance(text(cells[n].text)) + 3
+            for cells, _ in block.rows
+            if n < len(cells)
+        )
+        for n in range(most)
+    ]

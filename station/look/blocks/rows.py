@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from station.look.texts import text
 from station.look.widgets import (
@@ -24,6 +24,7 @@ from station.shop.cards import button, digit
 from station.shop.faces import Asked, Cards, Check, Checks, Entry, Row, Table
 
 THROUGH = Qt.WidgetAttribute.WA_TransparentForMouseEvents
+LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -91,9 +92,9 @@ class TableRow(Touch):
         self.tick = Tick() if any(r.done is not None for r in table.rows) else None
         self.bar = Bar() if any(r.fraction is not None for r in table.rows) else None
         still(self.title, self.note, *self.cells)
-        self._lay(send, row)
+        self._lay(send, row, worded(table))
 
-    def _lay(self, send: Send, row: Row) -> None:
+    def _lay(self, send: Send, row: Row, words: set[int]) -> None:
         line = QHBoxLayout(self)
         line.setContentsMargins(8, 4, 8, 4)
         line.setSpacing(10)
@@ -102,11 +103,13 @@ class TableRow(Touch):
             line.addWidget(self.outline)
         column = QVBoxLayout()
         tight(column, 0)
+        column.addStretch(1)
         column.addWidget(self.title)
         column.addWidget(self.note)
+        column.addStretch(1)
         line.addLayout(column, 5)
         for n, label in enumerate(self.cells):
-            label.setAlignment(RIGHT)
+            label.setAlignment(LEFT if n in words else RIGHT)
             if row.counter == n:
                 self._keys(send, row, line, label)
             else:
@@ -129,14 +132,15 @@ class TableRow(Touch):
         """Shows a row."""
         self.code = row.code
         self.setAccessibleName(", ".join(text(t) for t in (row.title, row.note)))
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if row.code else Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if row.code else Qt.FocusPolicy.NoFocus)
         self.ground = palette().tint if row.selected else ground
         self.edge = palette().act if row.selected else ""
+        self.radius = 8 if row.selected else 0
         self.title.say(row.title)
         self.note.say(row.note, "quiet")
         self.note.setVisible(bool(self.note.text()))
         for label, cell in zip(self.cells, row.cells, strict=True):
-            label.say(cell.text, cell.tone)
+            label.bold(cell.bold).say(cell.text, cell.tone)
         for sign, code in (("−", row.minus), ("+", row.plus)):
             if sign in self.keys:
                 self.keys[sign].code = code
@@ -154,7 +158,8 @@ class TableBlock(QWidget):
 
     def __init__(self, send: Send) -> None:
         super().__init__()
-        self.send, self.rows = send, []  # type: ignore[var-annotated]
+        self.send = send
+        self.rows: list[TableRow] = []
         self.pattern: object = None
         self.block: Table | None = None
         self.column = QVBoxLayout(self)
@@ -165,7 +170,12 @@ class TableBlock(QWidget):
         if block == self.block:
             return
         self.block = block
-        pattern = (text(block.title), tuple(text(c) for c in block.columns), _pattern(block.rows))
+        pattern = (
+            text(block.title),
+            tuple(text(c) for c in block.columns),
+            _pattern(block.rows),
+            tuple(worded(block)),
+        )
         if pattern != self.pattern:
             self.pattern = pattern
             self._build(block)
@@ -190,6 +200,28 @@ def _pattern(rows: Iterable[Row]) -> tuple[object, ...]:
     )
 
 
+def worded(block: Table) -> set[int]:
+    """The columns that hold words, not numbers: they stand at the left."""
+    shown = [[text(cell.text) for cell in row.cells] for row in block.rows]
+    return {
+        n
+        for n, cells in enumerate(zip(*shown, strict=False))
+        if all(c[:1].isalpha() for c in cells)
+    }
+
+
+def _room(width: int) -> QWidget:
+    """Holds the room of an outline, a tick or a bar above them; 0: as wide as its share."""
+    widget = QWidget()
+    if width:
+        widget.setFixedWidth(width)
+    widget.setSizePolicy(
+        QSizePolicy.Policy.Fixed if width else QSizePolicy.Policy.Expanding,
+        QSizePolicy.Policy.Fixed,
+    )
+    return widget
+
+
 def _heads(block: Table) -> QWidget:
     """The heads, in the same columns as the rows."""
     widget = QWidget()
@@ -197,12 +229,13 @@ def _heads(block: Table) -> QWidget:
     line.setContentsMargins(8, 2, 8, 2)
     line.setSpacing(10)
     row = block.rows[0] if block.rows else None
+    words = worded(block)
     if any(r.shape for r in block.rows):
-        line.addSpacing(62)
+        line.addWidget(_room(52))
     line.addWidget(Label(14).say(block.columns[0], "quiet") if block.columns else Label(14), 5)
-    for n, words in enumerate(block.columns[1:]):
-        label = Label(14).say(words, "quiet")
-        label.setAlignment(RIGHT)
+    for n, head in enumerate(block.columns[1:]):
+        label = Label(14).say(head, "quiet")
+        label.setAlignment(LEFT if n in words else RIGHT)
         if row and row.counter == n:
             label.setAlignment(Qt.AlignmentFlag.AlignCenter)
             label.setFixedWidth(2 * TARGET + 46 + 20)
@@ -210,9 +243,9 @@ def _heads(block: Table) -> QWidget:
         else:
             line.addWidget(label, 2)
     if any(r.done is not None for r in block.rows):
-        line.addSpacing(38)
+        line.addWidget(_room(28))
     if any(r.fraction is not None for r in block.rows):
-        line.addStretch(3)
+        line.addWidget(_room(0), 3)
     return widget
 
 
@@ -229,15 +262,17 @@ class CheckRow(Touch):
         line.addWidget(self.tick)
         column = QVBoxLayout()
         tight(column, 0)
+        column.addStretch(1)
         column.addWidget(self.label)
         column.addWidget(self.words)
+        column.addStretch(1)
         line.addLayout(column, 1)
 
     def set(self, item: Check) -> None:
         """Shows an item."""
         self.code = item.code
         self.setAccessibleName(f"{text(item.label)}: {text(item.text)}, {item.state}")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if item.code else Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if item.code else Qt.FocusPolicy.NoFocus)
         self.tick.set(item.state)
         self.label.say(item.label, "quiet")
         self.words.say(item.text, "stop" if item.state == "wrong" else "")
@@ -279,7 +314,7 @@ class EntryCard(Touch):
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.ground, self.edge = palette().paper, palette().line
-        self.big, self.right = Label(22, bold=True), Label(16)
+        self.big, self.right = Label(22, bold=True), Label(17)
         self.line1, self.line2 = Label(14), Label(14)
         still(self.big, self.right, self.line1, self.line2)
         self.right.setAlignment(RIGHT)
@@ -296,9 +331,9 @@ class EntryCard(Touch):
         """Shows an entry."""
         self.code = entry.code
         self.setAccessibleName(", ".join(filter(None, (text(entry.big), text(entry.line1)))))
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if entry.code else Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if entry.code else Qt.FocusPolicy.NoFocus)
         self.big.say(entry.big)
-        self.right.say(entry.right, entry.tone)
+        self.right.bold(bool(entry.tone)).say(entry.right, entry.tone)
         self.line1.say(entry.line1, "quiet")
         self.line2.say(entry.line2)
         for label in (self.right, self.line1, self.line2):
@@ -367,7 +402,7 @@ class AskedBlock(QWidget):
         shown.addWidget(self.unit, 1)
         column.addLayout(shown)
         keys = QGridLayout()
-        keys.setSpacing(8)
+        keys.setSpacing(GAP)
         for n, sign in enumerate("123456789"):
             keys.addWidget(Key(send, sign, digit(sign), sign), n // 3, n % 3)
         for n, (sign, code, name) in enumerate(
@@ -379,7 +414,7 @@ class AskedBlock(QWidget):
         ):
             keys.addWidget(Key(send, sign, code, name), 3, n)
         enter = Key(send, "OK", button("enter"), "that is it")
-        enter.setFixedSize(TARGET * 2, 4 * TARGET + 24)
+        enter.setFixedSize(TARGET * 2, 4 * TARGET + 3 * GAP)
         keys.addWidget(enter, 0, 3, 4, 1)
         keys.setColumnStretch(4, 1)
         column.addLayout(keys)

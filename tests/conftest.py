@@ -1,0 +1,5 @@
+"""Screens are painted without a screen, unless one is asked for."""
+
+import os
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")

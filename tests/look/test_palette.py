@@ -1,0 +1,39 @@
+"""Contrasts of the palettes, computed as WCAG 2.2 defines them."""
+
+import pytest
+
+from station.look.palette import DARK, LIGHT, Palette
+
+TEXT, SHAPE = 4.5, 3.0  # WCAG 2.2, 1.4.3 and 1.4.11 (PUBLISHED)
+GROUNDS = ("paper", "bench", "tint", "care", "row")
+STRIP = ("#2e6b3e", "#9a5b00", "#9e2026")
+
+
+def light(colour: str) -> float:
+    parts = [int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5)]
+    linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
+    return sum(w * c for w, c in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
+
+
+def contrast(a: str, b: str) -> float:
+    low, high = sorted((light(a), light(b)))
+    return (high + 0.05) / (low + 0.05)
+
+
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("ground", GROUNDS)
+@pytest.mark.parametrize("ink", ["ink", "good", "ochre_text", "stop", "quiet"])
+def test_text_can_be_read(palette: Palette, ground: str, ink: str) -> None:
+    assert contrast(getattr(palette, ink), getattr(palette, ground)) >= TEXT
+
+
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+def test_bars_and_buttons_can_be_seen(palette: Palette) -> None:
+    assert contrast(palette.on_bar, palette.bar) >= TEXT
+    assert contrast(palette.on_bar, palette.act) >= TEXT
+    assert contrast(palette.fill, palette.paper) >= SHAPE
+
+
+@pytest.mark.parametrize("ground", STRIP)
+def test_the_strip_can_be_read(ground: str) -> None:
+    assert contrast("#fffef8", ground) >= TEXT

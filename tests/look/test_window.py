@@ -1,0 +1,201 @@
+"""Every block is painted, fits the smallest screen, and sends what it says."""
+
+import dataclasses
+from collections.abc import Callable
+from typing import get_args
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+from samples import CARE, SAMPLES, loading, packing, popping, trimming
+
+from station.look import inspect
+from station.look.bars import spaced
+from station.look.blocks.drawings import Canvas
+from station.look.panes import WIDGETS
+from station.look.widgets import Label, Touch
+from station.look.window import Window
+from station.shop.acts import Answer
+from station.shop.cards import button, digit
+from station.shop.faces import Block, Cards, Entry, Face, Header, Press
+from station.shop.words import Say, say
+
+
+def shown(window: Window, face: Face, qapp: QApplication) -> Window:
+    window.top(area=face.title, where=face.where, worker="Worker 07", clock="10:42",
+               shared=say("Shared with shop"), shared_ok=True)  # fmt: skip
+    window.paint(face)
+    for _ in range(3):
+        qapp.processEvents()
+    return window
+
+
+def touch(window: Window, name: str) -> Touch:
+    found = [t for t in window.findChildren(Touch) if name in t.accessibleName() and t.isVisible()]
+    assert found, name
+    return found[0]
+
+
+def press(widget: QWidget, at: QPoint | None = None) -> None:
+    where = at or widget.rect().center()
+    QTest.mouseClick(widget, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, where)
+
+
+def test_every_block_has_its_widget() -> None:
+    assert set(WIDGETS) == set(get_args(Block))
+
+
+def test_the_samples_hold_every_block() -> None:
+    faces = [make() for make in SAMPLES.values()]
+    panes = [getattr(f, p) for f in faces for p in ("top", "main", "beside", "middle", "side")]
+    assert {type(b) for pane in panes for b in pane} == set(get_args(Block))
+
+
+@pytest.mark.parametrize("make", SAMPLES.values(), ids=SAMPLES)
+def test_a_face_fits_the_smallest_screen(
+    make: Callable[[], Face], window: Window, qapp: QApplication
+) -> None:
+    shown(window, make(), qapp)
+    assert (window.width(), window.height()) == (1366, 768)
+    assert inspect.problems(window) == []
+    picture = window.grab().toImage()
+    colours = {picture.pixel(x, y) for x in range(40, 1300, 7) for y in range(80, 690, 7)}
+    assert len(colours) > 8
+
+
+@pytest.mark.parametrize("first", SAMPLES.values(), ids=SAMPLES)
+def test_faces_follow_each_other_in_one_window(
+    first: Callable[[], Face], window: Window, qapp: QApplication
+) -> None:
+    for make in (first, *SAMPLES.values(), first):
+        shown(window, make(), qapp)
+    assert inspect.problems(window) == []
+
+
+def test_widgets_stay_while_the_kinds_of_block_stay(window: Window, qapp: QApplication) -> None:
+    shown(window, popping(), qapp)
+    before = list(window.main_pane.first.blocks)
+    face = popping()
+    other = dataclasses.replace(face.main[0], number="00413")
+    assert isinstance(other, Header)
+    shown(window, dataclasses.replace(face, main=(other, *face.main[1:])), qapp)
+    assert window.main_pane.first.blocks == before
+    assert "00413" in {label.text() for label in window.findChildren(Label)}
+
+
+TOUCHES = [
+    (popping, "Pass on", [button("pass_on")]),
+    (popping, "SH-180: one more", [button("row_1"), button("more")]),
+    (popping, "00409", ["B00409A7"]),
+    (loading, "Hold-down", [button("held_down")]),
+    (loading, "Report a stop", [button("stop")]),
+    (packing, "3311", ["O3306X"]),
+    (packing, "SG-10", [button("row_3")]),
+    (packing, "Close the pack", []),
+    (trimming, "that is it", [button("enter")]),
+    (trimming, "7", [digit("7")]),
+]
+
+
+@pytest.mark.parametrize(("make", "name", "codes"), TOUCHES)
+def test_a_touch_sends_its_code(
+    make: Callable[[], Face], name: str, codes: list[str], window: Window, qapp: QApplication
+) -> None:
+    shown(window, make(), qapp)
+    sent: list[str] = []
+    window.sent.connect(sent.append)
+    press(touch(window, name))
+    assert sent == codes
+
+
+def test_a_touch_on_the_sheet_sends_its_place(window: Window, qapp: QApplication) -> None:
+    shown(window, loading(), qapp)
+    sent: list[str] = []
+    window.sent.connect(sent.append)
+    (canvas,) = window.findChildren(Canvas)
+    scale = canvas.scale()
+    press(canvas, QPoint(round(1 + 500 * scale), round(1 + (1220 - 300) * scale)))
+    word, x, y = sent[0].split()
+    assert word == "@place"
+    assert abs(float(x) - 500) <= 3
+    assert abs(float(y) - 300) <= 3
+
+
+def test_the_strip_says_what_happened_and_what_to_do(window: Window, qapp: QApplication) -> None:
+    shown(window, popping(), qapp)
+    window.answer(
+        Answer(tone="stop", said=say("Batch {b} is held", b="00412"), do=say("Ask why")),
+        "B00412AA",
+    )
+    qapp.processEvents()
+    texts = {label.text() for label in window.strip.findChildren(Label)}
+    assert {"Batch 00412 is held", "Ask why", "B 00412 A A"} <= texts
+    assert window.strip.height() == 72
+
+
+def test_a_long_answer_is_set_smaller_and_not_cut(window: Window, qapp: QApplication) -> None:
+    shown(window, popping(), qapp)
+    long = "Sheets 1, 2, 3, 4, 5, 6, 7 and 8 of batch 00412 wait here and three were counted twice"
+    window.answer(Answer(tone="attention", said=Say(long), do=Say(long)), "B00412A3K")
+    qapp.processEvents()
+    assert window.width() == 1366
+    assert inspect.problems(window) == []
+
+
+@pytest.mark.parametrize(
+    ("code", "written"),
+    [
+        ("B00412AA", "B 00412 A A"),
+        ("B00412A3K", "B 00412 A 3 K"),
+        ("W01Z", "W 01 Z"),
+        ("W017", "W 01 7"),
+        ("120.19", "120.19"),
+        ("", ""),
+    ],
+)
+def test_a_code_is_spaced_as_it_is_printed(code: str, written: str) -> None:
+    assert spaced(code) == written
+
+
+def test_inspect_names_cut_text_and_small_targets(window: Window, qapp: QApplication) -> None:
+    shown(window, popping(), qapp)
+    touch(window, "Only some").setFixedHeight(40)
+    window.strip.said.setText("cut " * 200)
+    qapp.processEvents()
+    found = " ".join(inspect.problems(window))
+    assert "Only some of it" in found
+    assert "cut cut" in found
+
+
+def test_what_is_too_tall_scrolls(window: Window, qapp: QApplication) -> None:
+    many = Cards(title="Many", entries=tuple(Entry(big=f"{n:05d}", line1="x") for n in range(30)))
+    shown(window, Face(title="Long", main=(many,), side=(CARE,)), qapp)
+    assert window.height() == 768
+    assert window.main_pane.scroll.verticalScrollBar().maximum() > 0
+
+
+def test_a_touch_leaves_no_focus_for_the_next_enter(window: Window, qapp: QApplication) -> None:
+    shown(window, popping(), qapp)
+    press(touch(window, "Pass on"))
+    sent: list[str] = []
+    window.sent.connect(sent.append)
+    QTest.keyClick(window, Qt.Key.Key_Return)
+    assert sent == []
+
+
+def test_everything_to_touch_has_a_name(window: Window, qapp: QApplication) -> None:
+    for make in SAMPLES.values():
+        shown(window, make(), qapp)
+        live = [t for t in window.findChildren(Touch) if t.code and t.isVisible()]
+        assert [t for t in live if not t.accessibleName()] == []
+
+
+def test_a_button_that_is_off_sends_nothing(window: Window, qapp: QApplication) -> None:
+    off = Press(label="Not now", code=button("undo"), style="off")
+    shown(window, Face(title="Off", presses=(off,)), qapp)
+    sent: list[str] = []
+    window.sent.connect(sent.append)
+    press(touch(window, "Not now"))
+    QTest.keyClick(window, Qt.Key.Key_F1)
+    assert sent == []
