@@ -108,7 +108,7 @@ def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float)
     drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
     if batch.parent or not revision.placed:
         return y + 16
-    return y + max(16.0, drawing.sheet(page, revision, EDGE, y, drawn) + 4)
+    return y + max(16.0, drawing.sheet(page, revision, EDGE, y, drawn) + 2)
 
 
 def _signed(page: Page, y: float) -> None:

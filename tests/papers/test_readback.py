@@ -14,6 +14,7 @@ from dataclasses import replace
 import pypdfium2
 import pytest
 import zxingcpp
+from barcode.charsets import code128
 from PIL import Image, ImageFilter
 
 from station import printing
@@ -233,3 +234,12 @@ def test_a_symbol_starts_checks_and_stops(text):
         character = widths[first : first + 6]
         assert sum(character) == 11
         assert sum(character[::2]) % 2 == 0
+
+
+# COMPUTED, ISO/IEC 15417: (start + Σ i·vᵢ) mod 103 is 94 and 55 in set B, 85 in set C (1115
+# mod 103). The place of a pattern in the encoder's table is its value.
+@pytest.mark.parametrize(
+    ("text", "check"), [("MASTER-01", 94), ("PJJ123C", 55), ("1234567890", 85)]
+)
+def test_the_check_character_of_a_symbol(text, check):
+    assert code128.CODES.index(bars.modules(text)[-24:-13]) == check
