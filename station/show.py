@@ -41,7 +41,9 @@ def open_station(data: Path, at: Clock) -> int:
         desk = app.new_desk(ledger, where, at, printer=papers)
         session = Session(window, desk)
         session.start()
-        return application.exec()
+        code = application.exec()
+        session.stop()
+        return code
 
 
 def application_of() -> QApplication:
@@ -74,6 +76,10 @@ class Session(QObject):
         self.window.answer(self.desk.greeting(), "")
         self.repaint()
         self._tick.start()
+
+    def stop(self) -> None:
+        """Nothing runs on by itself any more: the ledger may be closed."""
+        self._tick.stop()
 
     def take(self, text: str) -> None:
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""

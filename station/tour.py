@@ -76,6 +76,7 @@ class Tour:
                 for number, step in enumerate(STORY, 1):
                     self._step(number, step)
                 self._cards()
+                self.session.stop()
                 self.window.close()
         self.application.removeEventFilter(self.watch)
         return self._end()

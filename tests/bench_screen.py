@@ -1,0 +1,196 @@
+"""The screen: from scan to painted answer, first window, ready for a scan, memory.
+
+A bare window is a process that makes a QApplication and shows an empty QWidget; ours are
+timed as whole processes too, in turn with it, so a busy machine slows both.
+"""
+
+import os
+import statistics
+import subprocess
+import sys
+from pathlib import Path
+from time import perf_counter
+
+from station import app
+from station.app import Clock, Where
+from station.look.window import Window
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.facts import Shop
+from station.show import Session, application_of
+from tests.bench import SHORT, Bench, centile, ratio
+from tests.floor.shop_small import GAUGE
+from tests.replay import START
+from tests.replay import small_shop as facts
+
+RUNS = 9
+SCANS = 500
+HERE = Path(__file__).resolve().parent.parent
+
+BARE = """
+from PySide6.QtWidgets import QApplication, QWidget
+a = QApplication([]); w = QWidget(); w.resize(1366, 768); w.show(); a.processEvents()
+"""
+FRAME = """
+from station.show import application_of
+from station.look.window import Window
+a = application_of(); w = Window()
+w.top(area="Loading", where="", worker="", clock="10:42", shared="", shared_ok=True)
+w.show(); a.processEvents()
+"""
+READY = (
+    FRAME
+    + """
+import pathlib, sys
+from station import app
+from station.app import Clock, Where
+from station.show import Session
+with app.opened(pathlib.Path(sys.argv[1])) as ledger:
+    desk = app.new_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
+    session = Session(w, desk); session.start(); a.processEvents()
+"""
+)
+SCANNING = (
+    READY
+    + """
+    for n in range(500):
+        session.take(write("worker", "02" if n % 2 else "03"))
+"""
+)
+PEAK = """
+import resource
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+"""
+
+
+def run(bench: Bench) -> None:
+    """All lines of this part."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    shop = small_shop(bench.folder)
+    windows(bench, shop)
+    memory(bench, shop)
+    scans(bench)
+
+
+def small_shop(folder: Path) -> Path:
+    """A folder with the tests' small shop in it."""
+
+    data = folder / "shop"
+    with app.opened(data) as ledger:
+        app.seed(ledger, facts(), "2026-11-25T07:00:00", stock=START)
+    return data
+
+
+def timed(script: str, *args: str) -> tuple[float, str]:
+    """Seconds of a whole process, and what it printed."""
+    began = perf_counter()
+    done = subprocess.run(
+        [sys.executable, "-c", script, *args], cwd=HERE, check=True, capture_output=True, text=True
+    )
+    return perf_counter() - began, done.stdout
+
+
+def windows(bench: Bench, shop: Path) -> None:
+    """First window and ready for a scan, over a bare window's process."""
+    bare, frame, ready = [], [], []
+    for _ in range(RUNS + 1):
+        bare.append(timed(BARE)[0])
+        frame.append(timed(FRAME)[0])
+        ready.append(timed(READY, str(shop))[0])
+    for name, ours, limit in (
+        ("first window over a bare window", frame[1:], 1.5),
+        ("ready for a scan over a bare window", ready[1:], 4.0),
+    ):
+        each = [a / b for a, b in zip(ours, bare[1:], strict=True)]
+        bench.add(
+            name, statistics.median(each), limit=limit, spread=f"{min(each):.2f}–{max(each):.2f}"
+        )
+
+
+def memory(bench: Bench, shop: Path) -> None:
+    """Peak memory after 500 scans, over a bare window's."""
+    bare = int(timed(BARE + PEAK)[1])
+    ours = int(timed(SCANNING + PEAK, str(shop))[1])
+    bench.add("memory after 500 scans over a bare window", ours / bare, limit=2.2)
+
+
+def scans(bench: Bench) -> None:
+    """From a scan to its painted answer, on a long and on a short history."""
+    times = {n: scanned(bench, n) for n in (SHORT, bench.long)}
+    long, short = times[bench.long], times[SHORT]
+    bench.add(
+        f"scan to painted answer, {bench.long:,} entries, median",
+        1000 * statistics.median(long),
+        unit="ms",
+        limit=5,
+    )
+    bench.add("scan to painted answer, 99 of 100", 1000 * centile(long, 0.99), unit="ms", limit=16)
+    value, spread = ratio(long, short, 0.5)
+    bench.add(f"scan, {bench.long:,} entries over {SHORT:,}", value, limit=1.2, spread=spread)
+    value, spread = ratio(
+        [t[0] for t in todays(bench, bench.long)], [t[0] for t in todays(bench, SHORT)], 0.5
+    )
+    bench.add(
+        f"Shop today, {bench.long:,} entries over {SHORT:,}", value, limit=1.2, spread=spread
+    )
+
+
+def opened(bench: Bench, entries: int) -> tuple[object, object, Session]:
+    """A real desk and window on a history with the small shop founded on top of it."""
+
+    application = application_of()
+    path = bench.history(entries)
+    data = path.parent
+    path.rename(data / app.FILE)
+    ledger = app.Ledger(data / app.FILE, app.all_rules(), station="1")
+    if ledger.view.get(Shop, "shop") is None:
+        app.seed(ledger, facts(), "2031-01-05T07:00:00", stock=START)
+    clock = Clock("2031-01-05T10:42:00")
+    desk = app.new_desk(ledger, Where(area="trimming", worker="02"), clock)
+    window = Window()
+    window.show()
+    session = Session(window, desk)
+    session.start()
+    return application, ledger, session
+
+
+def scanned(bench: Bench, entries: int) -> list[float]:
+    """Seconds from each scan to its painted answer: trimming a batch a few pieces at a time."""
+
+    application, ledger, session = opened(bench, entries)
+    traveller = write("batch", "00900", "A")
+    around = (
+        traveller,
+        write("part", GAUGE),
+        write("reason", "01"),
+        button("some_trimmed"),
+        "1",
+        button("on_rack"),
+        button("undo"),
+    )
+    times = []
+    for n in range(SCANS):
+        began = perf_counter()
+        session.take(around[n % len(around)])
+        application.processEvents()
+        times.append(perf_counter() - began)
+    session.stop()
+    ledger.close()
+    session.window.close()
+    return times[len(around) :]
+
+
+def todays(bench: Bench, entries: int) -> list[tuple[float]]:
+    """Seconds of each painting of Shop today."""
+    application, ledger, session = opened(bench, entries)
+    session.desk.at(area="today")
+    times = []
+    for _ in range(60):
+        began = perf_counter()
+        session.repaint()
+        application.processEvents()
+        times.append((perf_counter() - began,))
+    session.stop()
+    ledger.close()
+    session.window.close()
+    return times[5:]
