@@ -34,14 +34,16 @@ class Palette(NamedTuple):
 
 LIGHT = Palette(
     ink="#1f2a30", bench="#e8e4da", paper="#fffef8", line="#d5cfc1", act="#174f7a",
-    good="#2e6b3e", attention="#9a5b00", ochre_text="#8f5400", stop="#9e2026", quiet="#5c6665", bar="#1f2a30",
+    good="#2e6b3e", attention="#9a5b00", ochre_text="#8f5400",
+    stop="#9e2026", quiet="#5c6665", bar="#1f2a30",
     on_bar="#fffef8", tint="#edf2f8", care="#fbf1df", row="#f5f1ea", wood="#efe6cf",
     piece="#cfdde8", rest="#dfdacd", fill="#5a8c72", halt="#c98a2b",
 )  # fmt: skip
 
 DARK = Palette(
     ink="#ece7db", bench="#14191c", paper="#1f2a30", line="#3d4a51", act="#2a6ea6",
-    good="#8fce9f", attention="#f0b455", ochre_text="#f0b455", stop="#ff9a9e", quiet="#a9b3b2", bar="#0d1113",
+    good="#8fce9f", attention="#f0b455", ochre_text="#f0b455",
+    stop="#ff9a9e", quiet="#a9b3b2", bar="#0d1113",
     on_bar="#fffef8", tint="#263844", care="#3a3020", row="#26323a", wood="#4a4436",
     piece="#33546b", rest="#3d4a51", fill="#7fb897", halt="#e0a24a",
 )  # fmt: skip
