@@ -10,7 +10,6 @@ import uuid
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import datetime
 from importlib import import_module
 from pathlib import Path
 
@@ -71,23 +70,6 @@ def data_folder() -> Path:
     else:
         base = Path(os.environ.get("XDG_DATA_HOME", home / ".local" / "share"))
     return base / "sheet-to-cart"
-
-
-class Clock:
-    """The shop's clock; pinned to one time where a day is replayed."""
-
-    def __init__(self, pinned: str = "") -> None:
-        self.pinned = pinned
-
-    def __call__(self) -> str:
-        """Shop-local time to the second."""
-        return self.pinned or datetime.now().isoformat(timespec="seconds")
-
-    def pin(self, text: str) -> None:
-        """Pins the clock. Raises ValueError where the text is no ISO time."""
-        self.pinned = (
-            datetime.fromisoformat(text).replace(tzinfo=None).isoformat(timespec="seconds")
-        )
 
 
 def new_id() -> str:

@@ -10,7 +10,8 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from station import app
-from station.app import AREAS, Clock, Where
+from station.app import AREAS, Where
+from station.clock import Clock
 from station.ledger.faults import Fault
 
 Command = Callable[[argparse.Namespace], int]

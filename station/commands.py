@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from typing import TextIO
 
-from station.app import Clock
+from station.clock import Clock
 from station.desk.desk import Desk, Given, line
 from station.ledger.ledger import Ledger
 from station.shop.acts import Answer, good, refuse

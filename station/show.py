@@ -3,16 +3,19 @@
 import logging
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
-from station.app import Clock
-from station.desk.desk import Desk
+from station.clock import Clock
 from station.look.window import Window
 from station.shop.acts import Answer, refuse
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
+
+if TYPE_CHECKING:  # the desk brings the ledger along, which must not delay the first frame
+    from station.desk.desk import Desk
 
 LOG = logging.getLogger("station")
 
@@ -61,7 +64,7 @@ def log_file(data: Path) -> Path:
 class Session(QObject):
     """Carries inputs from the window to the desk and the answers back."""
 
-    def __init__(self, window: Window, desk: Desk) -> None:
+    def __init__(self, window: Window, desk: "Desk") -> None:
         super().__init__(window)
         self.window, self.desk = window, desk
         self.answered = NO_ANSWER  # the newest answer

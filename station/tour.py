@@ -15,7 +15,8 @@ from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 
 from station import app, commands, printing
-from station.app import Clock, Where
+from station.app import Where
+from station.clock import Clock
 from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.window import Window

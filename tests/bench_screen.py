@@ -12,7 +12,8 @@ from pathlib import Path
 from time import perf_counter
 
 from station import app
-from station.app import Clock, Where
+from station.app import Where
+from station.clock import Clock
 from station.look.window import Window
 from station.shop.cards import button
 from station.shop.codes import write
@@ -43,7 +44,8 @@ READY = (
     + """
 import pathlib, sys
 from station import app
-from station.app import Clock, Where
+from station.app import Where
+from station.clock import Clock
 from station.show import Session
 with app.opened(pathlib.Path(sys.argv[1])) as ledger:
     desk = app.new_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
@@ -53,6 +55,7 @@ with app.opened(pathlib.Path(sys.argv[1])) as ledger:
 SCANNING = (
     READY
     + """
+    from station.shop.codes import write
     for n in range(500):
         session.take(write("worker", "02" if n % 2 else "03"))
 """

@@ -21,7 +21,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from station import app
-from station.app import Clock, Where
+from station.app import Where
+from station.clock import Clock
 from station.commands import state, told
 from station.desk.desk import Desk, Given
 from station.desk.pin import hashed
