@@ -10,8 +10,8 @@ if TYPE_CHECKING:
     from station.cutting.machine import Machine
     from station.cutting.slow import Line
 
-MOST_PECKS = 10_000
-MOST_REPEATS = 10_000
+MOST_PECKS = 1000
+MOST_REPEATS = 1000
 FEED_BACK = {84, 85, 89}  # cycles that come back at feed
 DWELLS = {82, 86, 88, 89}
 
@@ -68,6 +68,10 @@ def _wrong(machine: Machine, hole: str, began: float) -> str:
     if state.motion == 83 and state.sticky.get("Q", 0.0) <= 0:
         return "G83 needs Q above zero; nothing is drilled here."
     clear, bottom = _heights(machine, hole, began)
+    if machine.state.motion == 83:
+        pecks = (clear - bottom) / machine.state.sticky["Q"]
+        if pecks > MOST_PECKS:
+            return "Q is too small for this depth; nothing is drilled here."
     return "" if clear >= bottom else "R lies below the hole's bottom; nothing is drilled here."
 
 
@@ -132,8 +136,6 @@ def _down_and_up(machine: Machine, axis: int, clear: float, bottom: float, back:
 def _peck(machine: Machine, axis: int, clear: float, bottom: float) -> None:
     """Down by Q, out to R, back to a little above the last depth, until the bottom."""
     step = machine.state.sticky["Q"]
-    if (clear - bottom) / step > MOST_PECKS:
-        step = (clear - bottom) / MOST_PECKS
     back = machine.state.dialect.peck_back_mm
     depth = clear - step
     while depth > bottom + 1e-9:

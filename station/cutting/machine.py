@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass, field, fields
 
 import numpy as np
 
@@ -23,6 +24,7 @@ from station.cutting.model import (
 
 Point = tuple[float, float, float]
 FULL = 1e-7  # mm: an end nearer its start than this is the start
+MOST_OF_A_KIND = 1000  # more problems of one kind are not listed
 REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
 
 
@@ -76,20 +78,43 @@ class Machine:
     def __init__(self, dialect: Dialect, scale: float) -> None:
         self.state = State(dialect, scale)
         self.path = Path()
+        self.blocks: list[Moves] = []  # finished columns; their points are ends only
+        self.written = 0  # moves in the blocks
         self.problems: list[Problem] = []
+        self.told: dict[str, int] = {}
         self.line = 0
         self.source = ""
         self.now_feed = 0.0
         self.now_minutes = math.nan
+        self.careful = dialect.return_first  # cycles need the slow reader
+        self.source_of: Callable[[int], str] = lambda _: ""
 
     def problem(self, kind: str, text: str) -> None:
         """Notes what is wrong with the line that is being read."""
         x, y, _ = self.state.at
-        self.problems.append(Problem(self.line, kind, text, self.source, (x, y)))
+        self.told[kind] = self.told.get(kind, 0) + 1
+        if self.told[kind] <= MOST_OF_A_KIND:
+            self.problems.append(Problem(self.line, kind, text, self.source, (x, y)))
 
     def pause(self, kind: str, seconds: float = 0.0, tool: int = 0) -> None:
         """The path stops here."""
-        self.path.pauses.append(Pause(len(self.path.rows), kind, seconds, self.line, tool))
+        self.path.pauses.append(Pause(self.count, kind, seconds, self.line, tool))
+
+    @property
+    def count(self) -> int:
+        """How many moves are written."""
+        return self.written + len(self.path.rows)
+
+    def close_block(self) -> None:
+        """Turns the moves written one by one into a block of columns."""
+        if self.path.rows:
+            self.add_block(columns(self.path))
+            self.path.rows, self.path.points = [], []
+
+    def add_block(self, block: Moves) -> None:
+        """Puts columns of moves behind what is written."""
+        self.blocks.append(block)
+        self.written += len(block)
 
     def go(self, kind: int, end: list[float], *, feed: float | None = None) -> None:
         """A straight move to `end` in the frame."""
@@ -113,9 +138,20 @@ class Machine:
         state.at = list(end)
 
 
-def columns(path: Path, start: Point = (0.0, 0.0, 0.0)) -> Moves:
-    """The path's lists as columns."""
-    points = np.array([start, *path.points], dtype=float).reshape(-1, 3)
+def joined(blocks: list[Moves]) -> Moves:
+    """The blocks behind one another as one path from 0, 0, 0."""
+    if not blocks:
+        blocks = [columns(Path())]
+    start = np.zeros((1, 3))
+    points = np.concatenate([start, *(b.points for b in blocks)])
+    names = [f.name for f in fields(Moves) if f.name != "points"]
+    rest = {name: np.concatenate([getattr(b, name) for b in blocks]) for name in names}
+    return Moves(points=points, **rest)
+
+
+def columns(path: Path) -> Moves:
+    """The path's lists as a block of columns."""
+    points = np.array(path.points, dtype=float).reshape(-1, 3)
     table = np.array(path.rows, dtype=float).reshape(-1, 12).T
     kind, plane = table[0].astype(np.uint8), table[1].astype(np.uint8)
     centre = np.ascontiguousarray(table[2:4].T)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 
 from station.cutting.expressions import clean
-from station.cutting.machine import Machine, columns
+from station.cutting.machine import Machine, joined
 from station.cutting.model import (
     MM_PER_INCH,
     Cancel,
@@ -37,7 +37,7 @@ def read_slowly(
     lines = text_lines(data)
     refused = _run_lines(machine, lines, progress, cancelled)
     units = "inch" if scale == MM_PER_INCH else "mm"
-    return finish(machine, lines, said, units, refused)
+    return finish(machine, len(lines), said, units, refused)
 
 
 def text_lines(data: bytes) -> list[str]:
@@ -56,30 +56,41 @@ def units_of(data: bytes, setting: Setting) -> tuple[bool, float]:
 def _run_lines(
     machine: Machine, lines: list[str], progress: Progress | None, cancelled: Cancelled | None
 ) -> str:
-    marks = 0
+    taker = Taker(machine)
     for number, line in enumerate(lines, 1):
         if number % EVERY == 0:
             look_up(number / len(lines), progress, cancelled)
+        if taker.take(number, line):
+            break
+    return taker.refused
+
+
+class Taker:
+    """Gives single lines to a machine; knows of marks and of why a file is refused."""
+
+    def __init__(self, machine: Machine) -> None:
+        self.machine, self.marks, self.refused = machine, 0, ""
+
+    def take(self, number: int, line: str) -> bool:
+        """Runs a line; whether the file ends with it."""
+        machine = self.machine
         text = clean(line, semicolon=machine.state.dialect.semicolon)
         machine.line, machine.source = number, line.strip()[:120]
         if not text:
-            continue
+            return False
         if text.startswith("%"):
-            marks += 1
-            if note_mark(machine, marks):
-                break
-            continue
-        if refused := loops_or_calls(text, number):
-            return refused
+            self.marks += 1
+            return note_mark(machine, self.marks)
+        self.refused = loops_or_calls(text, number)
+        if self.refused:
+            return True
         run_line(machine, text)
-        if machine.state.ended:
-            break
-    return ""
+        return machine.state.ended
 
 
 def note_mark(machine: Machine, marks: int) -> bool:
     """Whether a ``%`` ends the file: the second does, after one at the top."""
-    if marks == 1 and not machine.path.rows:
+    if marks == 1 and not machine.count:
         return False
     if marks == 1:
         machine.problem("stray-mark", "A % stands in the middle of the file; it is passed over.")
@@ -107,10 +118,11 @@ def loops_or_calls(text: str, number: int) -> str:
 
 
 def finish(
-    machine: Machine, lines: list[str], said: bool, units: str, refused: str  # noqa: FBT001
+    machine: Machine, lines: int, said: bool, units: str, refused: str  # noqa: FBT001
 ) -> Program:
     """The program that a machine has run, with remarks on the file as a whole."""
-    problems = list(machine.problems)
+    machine.close_block()
+    problems = sorted(machine.problems, key=lambda p: (p.line, p.kind))
     assumed: list[str] = []
     if not said and not refused:
         text = "The file does not say inch or millimetre. Say which it is."
@@ -119,11 +131,11 @@ def finish(
     if refused:
         problems.append(Problem(_line_in(refused), "refused", refused))
     return Program(
-        moves=columns(machine.path),
+        moves=joined(machine.blocks),
         pauses=tuple(machine.path.pauses),
         problems=tuple(problems),
         assumed=tuple(assumed),
-        lines=len(lines),
+        lines=lines,
         units=units,
         refused=refused,
     )

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from station.cutting.fast import read_fast
 from station.cutting.model import (
     RAPID,
     Analysis,
@@ -24,7 +25,6 @@ from station.cutting.model import (
 from station.cutting.moves import Geometry, bounds, geometry
 from station.cutting.parts import find_pieces
 from station.cutting.problems import find_problems
-from station.cutting.reader import read_slowly
 from station.cutting.rings import area_of
 from station.cutting.settled import Settled, settle
 from station.cutting.shapes import group
@@ -44,7 +44,7 @@ def read(
     `progress` gets the part done, 0 to 1. Raises Cancel once `cancelled` says so, and
     ValueError for a dialect that is not known.
     """
-    return read_slowly(data, setting, progress=progress, cancelled=cancelled)
+    return read_fast(data, setting, progress=progress, cancelled=cancelled)
 
 
 def analyse(

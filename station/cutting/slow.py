@@ -148,7 +148,7 @@ def _spindle_and_tool(machine: Machine, line: Line) -> None:
     if "T" in line.words:
         state.chosen = _tool_number(line.words["T"])
     if "tool" in line.m_codes:
-        if state.chosen != state.tool or not machine.path.rows:
+        if state.chosen != state.tool or not machine.count:
             machine.pause("tool", tool=state.chosen)
         state.tool, state.turning = state.chosen, False
     turn = line.m_codes.get("spindle")
@@ -175,8 +175,8 @@ def _modes(machine: Machine, line: Line) -> None:
     state, codes = machine.state, line.codes
     state.plane = int(codes.get("plane", state.plane))
     if "side" in codes:
-        state.side = int(codes["side"])
-        if state.side != 40:
+        before, state.side = state.side, int(codes["side"])
+        if state.side not in {40, before}:
             text = "The controller moves this path sideways by the bit; sizes may differ."
             machine.problem("cutter-comp", text)
     if "system" in codes:

@@ -1,0 +1,171 @@
+"""Reads random and mutated programs: nothing may crash or hang, both readers must agree.
+
+``python -m tests.fuzz N`` tries N inputs.
+"""
+
+from __future__ import annotations
+
+import random
+import sys
+import time
+from dataclasses import dataclass
+
+import numpy as np
+
+from station.cutting import fast
+from station.cutting.fast import read_fast
+from station.cutting.model import DIALECTS, Program, Setting
+from station.cutting.reader import read_slowly
+from station.cutting.report import analyse, as_json
+
+CODES = (0, 1, 2, 3, 4, 10, 17, 18, 19, 20, 21, 28, 30, 40, 41, 43, 49, 53, 54, 55, 59.3, 61, 64,
+         80, 81, 82, 83, 85, 89, 90, 91, 92, 92.1, 92.2, 92.3, 93, 94, 98, 99)  # fmt: skip
+COMMON = (0, 1, 1, 1, 2, 3, 81, 80, 90, 21, 17, 98, 99)
+LETTERS = "XYZIJRFSTPLQKNMAB"
+PIECES = [b"G", b"X", b"(", b")", b"%", b"/", b";", b"\r\n", b"#1=", b"#1", b"[", b"]", b"-", b".",
+          b"O1", b"\xff", b"\x00", b" ", b"1e5", b"99999999999", b"M2", b"G0X1"]  # fmt: skip
+
+
+def _number(rng: random.Random) -> str:
+    style = rng.random()
+    if style < 0.4:
+        return str(rng.randint(-20, 60))
+    if style < 0.9:
+        return f"{rng.uniform(-50, 200):.{rng.randint(1, 5)}f}"
+    return rng.choice(["0", ".5", "5.", "-.25", "+3", "000.10", "123456.7891", "-0"])
+
+
+def _plain(rng: random.Random, motion: str) -> str:
+    words = [a + _number(rng) for a in "XYZ" if rng.random() < 0.6]
+    if motion in {"G2", "G3"}:
+        words += [a + _number(rng) for a in "IJ"] if rng.random() < 0.7 else ["R" + _number(rng)]
+    if motion == "G81":
+        words += ["R" + _number(rng)] if rng.random() < 0.7 else []
+    if rng.random() < 0.2:
+        words.append(f"F{rng.randint(0, 4000)}")
+    return " ".join(words)
+
+
+def program(rng: random.Random) -> bytes:
+    """A program of some tens of lines that mostly makes sense."""
+    lines = ["G21 G90 G17", "T1 M6", "M3 S18000", "G0 X0 Y0 Z5 F1000"]
+    motion = "G1"
+    for _ in range(rng.randint(10, 60)):
+        roll = rng.random()
+        if roll < 0.25:
+            motion = rng.choice(["G0", "G1", "G1", "G2", "G3", "G81"])
+            lines.append(f"{motion} {_plain(rng, motion)}")
+        elif roll < 0.88:
+            lines.append(_plain(rng, motion))
+        elif roll < 0.94:
+            code = rng.choice(COMMON) if rng.random() < 0.5 else rng.choice(CODES)
+            lines.append(f"G{code} {_plain(rng, motion)}")
+        else:
+            words = [rng.choice(LETTERS) + _number(rng) for _ in range(rng.randint(1, 4))]
+            lines.append(" ".join(words))
+    return "\n".join(lines).encode()
+
+
+def mutated(rng: random.Random, data: bytes) -> bytes:
+    """A program with letters changed, put in, taken out, lines doubled or moved."""
+    for _ in range(rng.randint(1, 6)):
+        at = rng.randrange(len(data) + 1)
+        roll = rng.random()
+        if roll < 0.4:
+            data = data[:at] + rng.choice(PIECES) + data[at:]
+        elif roll < 0.7:
+            data = data[:at] + data[at + rng.randint(1, 3) :]
+        elif roll < 0.85:
+            data = data[:at] + bytes([rng.randrange(256)]) + data[at + 1 :]
+        else:
+            to = rng.randrange(len(data) + 1)
+            data = data[:to] + data[at : at + 40] + data[to:]
+    return data
+
+
+def noise(rng: random.Random) -> bytes:
+    """Bytes that are hardly a program."""
+    if rng.random() < 0.3:
+        return rng.randbytes(rng.randint(0, 300))
+    return b"".join(rng.choice(PIECES) for _ in range(rng.randint(0, 80)))
+
+
+def one(rng: random.Random) -> bytes:
+    """An input: seven in ten are mutated programs."""
+    roll = rng.random()
+    if roll < 0.7:
+        return mutated(rng, program(rng))
+    return program(rng) if roll < 0.8 else noise(rng)
+
+
+def differences(one: Program, other: Program) -> list[str]:
+    """In what two readings of one text differ."""
+    found = []
+    if len(one.moves) != len(other.moves):
+        return [f"{len(one.moves)} and {len(other.moves)} moves"]
+    for name in ("points", "kind", "plane", "centre", "sweep", "feed", "minutes", "tool", "rpm",
+                 "line", "sure", "exact"):  # fmt: skip
+        a = np.asarray(getattr(one.moves, name), float)
+        b = np.asarray(getattr(other.moves, name), float)
+        if not np.allclose(a, b, rtol=1e-9, atol=1e-7, equal_nan=True):
+            at = int(np.argwhere(~np.isclose(a, b, rtol=1e-9, atol=1e-7, equal_nan=True))[0][0])
+            found.append(f"{name} at move {at}, line {one.moves.line[min(at, len(one.moves) - 1)]}")
+    if one.pauses != other.pauses:
+        found.append("pauses")
+    told = [[(p.line, p.kind, p.source) for p in r.problems] for r in (one, other)]
+    if told[0] != told[1]:
+        found.append(f"problems {sorted(set(told[0]) ^ set(told[1]))[:3]}")
+    if one.refused != other.refused:
+        found.append("refused")
+    return found
+
+
+@dataclass
+class Tally:
+    """What came of the inputs tried."""
+
+    tried: int = 0
+    past_20: int = 0
+    slowest: float = 0.0
+
+
+def attempt(seed: int, tally: Tally, *, whole: bool) -> None:
+    """One input through both readers, and now and then through the analysis."""
+    rng = random.Random(seed)
+    data = one(rng)
+    setting = Setting(dialect=rng.choice(list(DIALECTS)) if rng.random() < 0.3 else "report")
+    began = time.perf_counter()
+    got = read_fast(data, setting)
+    slow = read_slowly(data, setting)
+    differ = differences(slow, got)
+    assert not differ, f"seed {seed}: {differ}"
+    if whole:
+        as_json(analyse(got, setting))
+    tally.tried += 1
+    tally.past_20 += len(got.moves) > 20
+    tally.slowest = max(tally.slowest, time.perf_counter() - began)
+
+
+def fuzz(total: int, first: int = 0) -> Tally:
+    """Tries inputs; an assertion names the seed of the first that goes wrong."""
+    tally = Tally()
+    kept, fast.SHORT = fast.SHORT, 0
+    try:
+        with np.errstate(all="raise", under="ignore"):
+            for seed in range(first, first + total):
+                attempt(seed, tally, whole=seed % 7 == 0)
+    finally:
+        fast.SHORT = kept
+    return tally
+
+
+def main() -> int:
+    """Tries as many inputs as asked for."""
+    total = int(sys.argv[1]) if len(sys.argv) > 1 else 100_000
+    tally = fuzz(total)
+    print(f"{tally.tried} inputs, {tally.past_20} past 20 moves, slowest {tally.slowest:.2f} s")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
