@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from station.look import fonts
+from station.look.blocks.asked import AskedBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
 from station.look.blocks.drawings import MailerBlock, PartBlock, SheetBlock
 from station.look.blocks.plain import (
@@ -19,7 +20,7 @@ from station.look.blocks.plain import (
     RemarkBlock,
     StepsBlock,
 )
-from station.look.blocks.rows import AskedBlock, CardsBlock, ChecksBlock, TableBlock
+from station.look.blocks.rows import CardsBlock, ChecksBlock, TableBlock
 from station.look.widgets import GAP, Label, Send, Touch, clear, palette
 from station.shop import faces
 from station.shop.faces import Block, Press
@@ -67,6 +68,9 @@ class Column(QWidget):
             self.kinds = kinds
             clear(self.column)
             self.blocks = [WIDGETS[kind](self.send) for kind in kinds]
+            for widget in self.blocks:
+                if isinstance(widget, AskedBlock):
+                    widget.set_flat(any(kind in (*TALL, faces.Table) for kind in kinds))
             for kind, widget in zip(kinds, self.blocks, strict=True):
                 self.column.addWidget(widget, 100 if kind in TALL else 0)
             if self.spare:
@@ -88,6 +92,12 @@ class Scroll(QScrollArea):
         self.setStyleSheet(
             "QScrollArea { background: transparent; }"
             "QScrollArea > QWidget > QWidget { background: transparent; }"
+            "QScrollBar:vertical { background: transparent; width: 12px; }"
+            "QScrollBar::handle:vertical {"
+            f" background: {palette().quiet}; border-radius: 4px; min-height: 60px;"
+            " margin: 0 2px; }"
+            "QScrollBar::add-line, QScrollBar::sub-line { height: 0; }"
+            "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
         )
 
 

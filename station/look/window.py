@@ -15,7 +15,7 @@ SIZE = (1366, 768)
 EDGE = 24
 ON_BENCH = (Cards, Meter)  # have a card of their own
 AGAIN_MS = 220  # between the two beeps of a stop
-TOP_PANE = 140  # four lines of an area's figures
+TOP_PANE = 126  # four lines of an area's figures
 
 
 class Window(QMainWindow):

@@ -176,7 +176,9 @@ class SheetBlock(QWidget):
         if self.canvas.block:
             revision = self.canvas.block.revision
             tall = self.width() * revision.width_mm / max(revision.length_mm, 1.0) + 3
-            self.canvas.setMaximumHeight(max(round(tall), 120))
+            most = max(round(tall), 120)
+            self.canvas.setMaximumHeight(most)
+            self.setMaximumHeight(most + self.note.heightForWidth(self.width()) + 12)
 
     def set(self, block: SheetDrawing) -> None:
         """Shows a sheet."""

@@ -1,9 +1,9 @@
-"""Blocks to touch: table, checks, cards, the number that is asked for."""
+"""Blocks to touch: table, checks, cards."""
 
 from collections.abc import Iterable
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from station.look.texts import text
@@ -20,9 +20,10 @@ from station.look.widgets import (
     palette,
     tight,
 )
-from station.shop.cards import button, digit
-from station.shop.faces import Asked, Cards, Check, Checks, Entry, Row, Table
+from station.shop.faces import Cards, Check, Checks, Entry, Row, Table
 
+UNTOUCHED = 46  # px, the height of a check that no touch ticks
+WIDE = 640  # px, where two cards stand side by side
 THROUGH = Qt.WidgetAttribute.WA_TransparentForMouseEvents
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -271,6 +272,7 @@ class CheckRow(Touch):
     def set(self, item: Check) -> None:
         """Shows an item."""
         self.code = item.code
+        self.setMinimumHeight(TARGET if item.code else UNTOUCHED)
         self.setAccessibleName(f"{text(item.label)}: {text(item.text)}, {item.state}")
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus if item.code else Qt.FocusPolicy.NoFocus)
         self.tick.set(item.state)
@@ -359,10 +361,9 @@ class CardsBlock(QWidget):
         if block == self.block:
             return
         self.block = block
-        abreast = _abreast(block.entries)
-        if self.shape != (len(block.entries), abreast):
-            self.shape = (len(block.entries), abreast)
-            self._build(abreast)
+        if len(self.cards) != len(block.entries) or self.shape[0] < 0:
+            self._build(len(block.entries))
+        self._place()
         self.title.say(block.title)
         self.title.setVisible(bool(self.title.text()))
         self.empty.say("" if block.entries else block.empty, "quiet")
@@ -370,57 +371,37 @@ class CardsBlock(QWidget):
         for card, entry in zip(self.cards, block.entries, strict=True):
             card.set(entry)
 
-    def _build(self, abreast: int) -> None:
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """More cards stand side by side where there is room."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _build(self, count: int) -> None:
         clear(self.grid)
         self.title, self.empty = Label(20, bold=True), Label(16)
-        self.cards = [EntryCard(self.send) for _ in range(self.shape[0])]
+        self.cards = [EntryCard(self.send) for _ in range(count)]
+        self.shape = (-1, -1)
+
+    def _place(self) -> None:
+        """Puts the cards into the grid, as many abreast as fit."""
+        if self.block is None:
+            return
+        abreast = _abreast(self.block.entries, self.width())
+        if self.shape == (len(self.cards), abreast):
+            return
+        self.shape = (len(self.cards), abreast)
+        while self.grid.takeAt(0):
+            pass  # the widgets stay, only their places change
         self.grid.addWidget(self.title, 0, 0, 1, abreast)
         self.grid.addWidget(self.empty, 1, 0, 1, abreast)
         for n, card in enumerate(self.cards):
             self.grid.addWidget(card, 2 + n // abreast, n % abreast)
 
 
-def _abreast(entries: tuple[Entry, ...]) -> int:
-    """How many cards stand side by side: more when they carry a few words only."""
+def _abreast(entries: tuple[Entry, ...], width: int) -> int:
+    """How many cards stand side by side: more with few words or in a wide pane."""
+    if len(entries) > 3 and width >= WIDE and any(e.line1 or e.line2 for e in entries):
+        return 2
     plain = all(not e.line1 and not e.line2 for e in entries)
     longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
     return (3 if longest <= 16 else 2) if plain and len(entries) > 2 and longest <= 26 else 1
-
-
-class AskedBlock(QWidget):
-    """A number is asked for: the question, what is typed, a keypad of digit codes."""
-
-    def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.question, self.typed = Label(20, bold=True), Label(34, bold=True, wrap=False)
-        self.unit = Label(17, wrap=False)
-        column = QVBoxLayout(self)
-        tight(column, 8)
-        column.addWidget(self.question)
-        shown = QHBoxLayout()
-        shown.addWidget(self.typed)
-        shown.addWidget(self.unit, 1)
-        column.addLayout(shown)
-        keys = QGridLayout()
-        keys.setSpacing(GAP)
-        for n, sign in enumerate("123456789"):
-            keys.addWidget(Key(send, sign, digit(sign), sign), n // 3, n % 3)
-        for n, (sign, code, name) in enumerate(
-            (
-                ("0", digit("0"), "0"),
-                (".", button("point"), "point"),
-                ("C", button("clear"), "clear"),
-            )
-        ):
-            keys.addWidget(Key(send, sign, code, name), 3, n)
-        enter = Key(send, "OK", button("enter"), "that is it")
-        enter.setFixedSize(TARGET * 2, 4 * TARGET + 3 * GAP)
-        keys.addWidget(enter, 0, 3, 4, 1)
-        keys.setColumnStretch(4, 1)
-        column.addLayout(keys)
-
-    def set(self, block: Asked) -> None:
-        """Shows the question and what is typed so far."""
-        self.question.say(block.question)
-        self.typed.say(block.typed or "–", "" if block.typed else "quiet")
-        self.unit.say(block.unit, "quiet")
