@@ -59,7 +59,7 @@ class Column(QWidget):
         self.blocks: list[QWidget] = []
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(0, 0, 0, 0)
-        self.column.setSpacing(14)
+        self.column.setSpacing(12)
 
     def set(self, blocks: tuple[Block, ...]) -> None:
         """Shows the blocks."""
@@ -221,6 +221,8 @@ class Pane(QObject):
     ) -> None:
         """Shows the pane; hides it when there is nothing in it."""
         head, body, foot = _spread(blocks) if beside else ((), blocks, ())
+        if any(isinstance(b, faces.Checks) and len(b.items) > LONG for b in beside):
+            body, foot = (*body, *foot), ()  # the list needs the height
         for column, part in ((self.head, head), (self.foot, foot)):
             column.set(part)
             column.setVisible(bool(part))
@@ -236,6 +238,7 @@ class Pane(QObject):
         self.outer.setContentsMargins(*((0, 4, 0, 0) if plain else INSIDE))
 
 
+LONG = 5  # checks that stand beside a sheet above a bar over both columns
 INSIDE = (20, 14, 20, 16)  # from a card's edge to what stands in it
 
 

@@ -1,6 +1,6 @@
 """A number is asked for: the question, what is typed so far, a keypad."""
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from station.look.blocks.rows import Key
 from station.look.widgets import GAP, TARGET, Label, Send, clear, tight
@@ -22,11 +22,9 @@ class AskedBlock(QWidget):
         self.unit = Label(17, wrap=False)
         column = QVBoxLayout(self)
         tight(column, 6)
-        column.addWidget(self.question)
-        shown = QHBoxLayout()
-        shown.addWidget(self.typed)
-        shown.addWidget(self.unit, 1)
-        column.addLayout(shown)
+        self.head = QGridLayout()
+        tight(self.head, 6)
+        column.addLayout(self.head)
         self.keys = QGridLayout()
         self.keys.setSpacing(GAP)
         column.addLayout(self.keys)
@@ -39,6 +37,18 @@ class AskedBlock(QWidget):
             self._lay()
 
     def _lay(self) -> None:
+        """Puts question, number and keys into their places."""
+        while self.head.takeAt(0):
+            pass  # the labels stay
+        below, wide = (0, 1) if self.flat else (1, 0)
+        self.head.addWidget(self.question, 0, 0, 1, 1 if self.flat else 3)
+        self.head.addWidget(self.typed, below, wide)
+        self.head.addWidget(self.unit, below, wide + 1)
+        self.head.setColumnStretch(0, 1 if self.flat else 0)
+        self.head.setColumnStretch(1, 0 if self.flat else 1)
+        self._lay_keys()
+
+    def _lay_keys(self) -> None:
         clear(self.keys)
         across = 6 if self.flat else 3
         rows = len(KEYS) // across

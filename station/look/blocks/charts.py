@@ -213,7 +213,7 @@ class BandCanvas(QWidget):
     def __init__(self, band: Band, start_h: float, end_h: float) -> None:
         super().__init__()
         self.band, self.start, self.span = band, start_h, max(end_h - start_h, 1.0)
-        self.setFixedHeight(12)
+        self.setFixedHeight(10)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The spans."""
@@ -235,7 +235,7 @@ class BandsBlock(QWidget):
         super().__init__()
         self.block: Bands | None = None
         self.column = QVBoxLayout(self)
-        tight(self.column, 3)
+        tight(self.column, 2)
 
     def set(self, block: Bands) -> None:
         """Shows the bands."""

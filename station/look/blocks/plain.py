@@ -285,7 +285,7 @@ class ListingBlock(QWidget):
         self.send = send
         self.block: Listing | None = None
         self.column = QVBoxLayout(self)
-        tight(self.column, 2)
+        tight(self.column, 0)
 
     def set(self, block: Listing) -> None:
         """Shows the rows."""
