@@ -46,7 +46,9 @@ def bends(run: Run, arcs: Ints) -> Bends:
         for i in np.flatnonzero(apart > REPORT_MM)[:MOST].tolist():
             text = f"The arc's ends lie {apart[i]:.4f} mm further apart than its radius reaches."
             remarks.append((int(arcs[by_radius[i]]), text))
-    off = np.abs(np.hypot(*(start - centre).T) - np.hypot(*(end - centre).T))
+    first_r, last_r = np.hypot(*(start - centre).T), np.hypot(*(end - centre).T)
+    faulty |= ~given_r & (np.minimum(first_r, last_r) <= FULL)
+    off = np.abs(first_r - last_r)
     allowed = (REPORT_MM if run.state.scale == 1.0 else REPORT_INCH) + 1e-9
     for i in np.flatnonzero((off > allowed) & ~given_r)[:MOST].tolist():
         text = f"The arc's radii differ by {off[i]:.4f} mm; its start and end do not fit its centre."

@@ -21,6 +21,8 @@ class Geometry:
     leave: Floats  # (n, 3) direction at the start
     arrive: Floats  # (n, 3) direction at the end
     radius: Floats
+    low: Floats  # (n, 3) corners of each move's own box
+    high: Floats
 
 
 def geometry(moves: Moves) -> Geometry:
@@ -35,10 +37,11 @@ def geometry(moves: Moves) -> Geometry:
     arcs = np.flatnonzero(moves.kind >= CW)
     if len(arcs):
         arrive = leave.copy()
-        for plane in np.unique(moves.plane[arcs]):
+        for plane in kinds_of(moves.plane[arcs]):
             some = arcs[moves.plane[arcs] == plane]
-            _bend(moves, some, int(plane), length, flat, leave, arrive, radius)
-    return Geometry(length, flat, leave, arrive, radius)
+            _bend(moves, some, plane, length, flat, leave, arrive, radius)
+    low, high = corners(moves)
+    return Geometry(length, flat, leave, arrive, radius, low, high)
 
 
 def _bend(
@@ -92,12 +95,11 @@ def _flat_of_upright(moves: Moves, some: np.ndarray, plane: int) -> Floats:
     return np.asarray(np.hypot(step[..., 0], step[..., 1]).sum(axis=1))
 
 
-def bounds(moves: Moves, some: Bools) -> tuple[float, float, float, float, float, float]:
+def bounds(geo: Geometry, some: Bools) -> tuple[float, float, float, float, float, float]:
     """The box of the moves picked by `some`, arcs bulging as they do."""
     if not some.any():
         return (0.0,) * 6
-    low, high = corners(moves)
-    down, up = low[some].min(axis=0), high[some].max(axis=0)
+    down, up = geo.low[some].min(axis=0), geo.high[some].max(axis=0)
     return (*map(float, down), *map(float, up))  # type: ignore[return-value]
 
 
@@ -106,8 +108,8 @@ def corners(moves: Moves) -> tuple[Floats, Floats]:
     low = np.minimum(moves.points[:-1], moves.points[1:])
     high = np.maximum(moves.points[:-1], moves.points[1:])
     arcs = np.flatnonzero(moves.kind >= CW)
-    for plane in np.unique(moves.plane[arcs]):
-        _bulge(moves, arcs[moves.plane[arcs] == plane], int(plane), low, high)
+    for plane in kinds_of(moves.plane[arcs]):
+        _bulge(moves, arcs[moves.plane[arcs] == plane], plane, low, high)
     return low, high
 
 
@@ -127,6 +129,14 @@ def _bulge(moves: Moves, some: np.ndarray, plane: int, low: Floats, high: Floats
         value = moves.centre[which, axis] + side * r[passed]
         table, keep = (high, np.maximum) if side > 0 else (low, np.minimum)
         table[which, column] = keep(table[which, column], value)
+
+
+def kinds_of(column: np.ndarray) -> list[int]:
+    """The different values of a column, small to large; quick where it seldom changes."""
+    if not len(column):
+        return []
+    changes = np.concatenate(([True], column[1:] != column[:-1]))
+    return [int(v) for v in np.unique(column[changes])]
 
 
 def taken(moves: Moves, keep: np.ndarray) -> Moves:

@@ -9,6 +9,7 @@ import numpy as np
 
 from station.cutting.loops import Loop, find_loops
 from station.cutting.model import LINE, Floats, Moves, Piece, Ring, Tab
+from station.cutting.moves import Geometry
 from station.cutting.rings import area_of, contains, offset
 from station.cutting.tabs import Cuts, Stretch, cuts_of, stretches
 
@@ -27,7 +28,7 @@ class Node:
 
 def find_pieces(
     moves: Moves,
-    flat: Floats,
+    geo: Geometry,
     bit_mm: Mapping[int, float],
     *,
     face: float,
@@ -35,9 +36,9 @@ def find_pieces(
     through_z: float,
 ) -> list[Piece]:
     """All pieces that are cut out, in the order of the file."""
-    loops = find_loops(moves, flat, face, through_z)
+    loops = find_loops(moves, geo.flat, face, through_z)
     nodes = _nest([Node(loop, bit_mm.get(loop.tool, 0.0) / 2) for loop in loops])
-    cuts = cuts_of(moves, flat, through_z)
+    cuts = cuts_of(moves, geo, through_z)
     drilled = _drilled(moves, bit_mm, through_z, face, loops)
     pieces: list[Piece] = []
     for index, node in enumerate(nodes):

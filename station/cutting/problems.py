@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 
 from station.cutting.model import RAPID, Bools, Moves, Piece, Problem, Setting
-from station.cutting.moves import Geometry, corners
+from station.cutting.moves import Geometry, kinds_of
 from station.cutting.settled import Settled
 
 MOST_OF_A_KIND = 1000
@@ -22,11 +22,11 @@ def find_problems(
     """All of them, in the order of the file."""
     found = [
         *_heights(moves, geo, settled),
-        *_places(moves, settled, setting),
+        *_places(moves, geo, settled, setting),
         *_spindle(moves, geo, settled, setting),
         *_bits(moves, setting),
         *_tabs(pieces, setting),
-        *_hold_downs(moves, settled, setting),
+        *_hold_downs(moves, geo, settled, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
@@ -55,7 +55,7 @@ def _note(moves: Moves, index: Iterable[int], kind: str, text: str) -> list[Prob
 
 
 def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
-    low, high = corners(moves)
+    low, high = geo.low, geo.high
     x0, y0 = settled.corner
     box = np.array([x0, y0]), np.array([x0 + settled.sheet[0], y0 + settled.sheet[1]])
     over = ((low[:, :2] < box[1]) & (high[:, :2] > box[0])).all(axis=1)
@@ -82,8 +82,8 @@ def _peck_return(moves: Moves, geo: Geometry) -> Bools:
     return np.asarray(same & (z[1:-1] > z[:-2]) & (moves.kind[:-1] == RAPID))
 
 
-def _places(moves: Moves, settled: Settled, setting: Setting) -> list[Problem]:
-    low, high = corners(moves)
+def _places(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> list[Problem]:
+    low, high = geo.low, geo.high
     x0, y0 = settled.corner
     x1, y1 = x0 + settled.sheet[0], y0 + settled.sheet[1]
     inside = (moves.kind != RAPID) & moves.sure & (low[:, 2] < settled.face - TOUCH_MM)
@@ -115,6 +115,8 @@ def _chips(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
     if not len(index):
         return []
     pairs = np.column_stack((moves.tool[index], moves.feed[index], moves.rpm[index]))
+    changed = np.concatenate(([True], (pairs[1:] != pairs[:-1]).any(axis=1)))
+    index, pairs = index[changed], pairs[changed]
     _, first = np.unique(pairs, axis=0, return_index=True)
     low, high = setting.chip_band_mm
     found = []
@@ -137,10 +139,13 @@ def _feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
 def _bits(moves: Moves, setting: Setting) -> list[Problem]:
     if setting.bits_there is None:
         return []
-    tools, first = np.unique(moves.tool, return_index=True)
     return [
-        Problem(int(moves.line[i]), "bit-missing", f"The router does not have bit {tool}.")
-        for tool, i in zip(tools.tolist(), first.tolist(), strict=True)
+        Problem(
+            int(moves.line[np.argmax(moves.tool == tool)]),
+            "bit-missing",
+            f"The router does not have bit {tool}.",
+        )
+        for tool in kinds_of(moves.tool)
         if tool not in setting.bits_there
     ]
 
@@ -166,11 +171,13 @@ def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
     return found
 
 
-def _hold_downs(moves: Moves, settled: Settled, setting: Setting) -> list[Problem]:
+def _hold_downs(
+    moves: Moves, geo: Geometry, settled: Settled, setting: Setting
+) -> list[Problem]:
     """Moves that pass a hold-down, its centre nearer than a clamp and the bit are wide."""
     if not setting.hold_downs:
         return []
-    low, high = corners(moves)
+    low, high = geo.low, geo.high
     near = low[:, 2] < settled.face + 10.0
     reach = 15.0 + max(settled.bits.values(), default=0.0) / 2
     found = []

@@ -22,7 +22,7 @@ from station.cutting.model import (
     Setting,
     ShapeFound,
 )
-from station.cutting.moves import Geometry, bounds, geometry
+from station.cutting.moves import Geometry, bounds, geometry, kinds_of
 from station.cutting.parts import find_pieces
 from station.cutting.problems import find_problems
 from station.cutting.rings import area_of
@@ -56,7 +56,7 @@ def analyse(
     settled = settle(program, setting, geo)
     found = find_pieces(
         moves,
-        geo.flat,
+        geo,
         settled.bits,
         face=settled.face,
         bottom=settled.bottom,
@@ -96,7 +96,7 @@ def _analysis(
         plunges=int(down.sum()),
         time_s=None if file_s is None or router is None else file_s * router.pace + router.extra_s,
         file_s=file_s,
-        bounds_mm=bounds(moves, moves.sure),
+        bounds_mm=bounds(geo, moves.sure),
         bits=_bit_work(moves, geo, settled, setting, times.moves if times else None),
         pieces=tuple(pieces),
         shapes=tuple(shapes),
@@ -123,7 +123,7 @@ def _bit_work(
     if seconds is not None:
         minutes = seconds / 60
     works = []
-    for number in np.unique(moves.tool[feed]).tolist():
+    for number in kinds_of(moves.tool[feed]):
         mine = feed & (moves.tool == number)
         busy = mine & cut
         chips = chip[busy & (geo.flat > 1e-9) & (moves.rpm > 0)]

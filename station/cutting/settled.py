@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.cutting.model import RAPID, Moves, Program, Setting
-from station.cutting.moves import Geometry
+from station.cutting.moves import Geometry, kinds_of
 
 SHEET = (2440.0, 1220.0)
 BIT_MM = 6.0  # common practice, no source
@@ -107,7 +107,7 @@ def _highest_cut(moves: Moves, geo: Geometry) -> float:
 
 
 def _bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
-    numbers = [int(n) for n in np.unique(moves.tool)]
+    numbers = kinds_of(moves.tool)
     bits = dict(setting.bit_mm)
     plain = bits.pop(-1, None)
     for number in numbers:

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from station.cutting import cycles
 from station.cutting.expressions import BadLine, Block, read_block
 from station.cutting.machine import (
+    FULL,
     REPORT_INCH,
     REPORT_MM,
     Machine,
@@ -328,6 +329,10 @@ def _arc(machine: Machine, line: Line, kind: int) -> None:
         begin[0] + line.words.get(letters[0], 0.0) * state.scale,
         begin[1] + line.words.get(letters[1], 0.0) * state.scale,
     )
+    if min(math.dist(begin, centre), math.dist(end, centre)) <= FULL:
+        machine.problem("arc-bad", "This arc ends at its own centre; read as a straight move.")
+        machine.go(LINE, end3)
+        return
     check_radii(machine, begin, end, centre)
     machine.arc(kind, end3, centre, turn_of(kind, begin, end, centre, turns))
 

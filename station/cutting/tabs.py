@@ -8,7 +8,7 @@ import numpy as np
 
 from station.cutting.loops import BRIDGE, Edge, Loop, cut_moves
 from station.cutting.model import CW, XY, Bools, Floats, Moves
-from station.cutting.moves import corners
+from station.cutting.moves import Geometry
 
 STEP_MM = 0.25
 ON_MM = 0.02  # a cut this near runs along the loop
@@ -38,11 +38,10 @@ class Cuts:
     high: Floats
 
 
-def cuts_of(moves: Moves, flat: Floats, through_z: float) -> Cuts:
+def cuts_of(moves: Moves, geo: Geometry, through_z: float) -> Cuts:
     """The cuts through the sheet with their boxes."""
-    index = np.flatnonzero(cut_moves(moves, flat, through_z))
-    low, high = corners(moves)
-    return Cuts(moves, index, low[index, :2] - ON_MM, high[index, :2] + ON_MM)
+    index = np.flatnonzero(cut_moves(moves, geo.flat, through_z))
+    return Cuts(moves, index, geo.low[index, :2] - ON_MM, geo.high[index, :2] + ON_MM)
 
 
 def stretches(loop: Loop, cuts: Cuts) -> list[Stretch]:
