@@ -8,6 +8,7 @@ from station.look import fonts
 from station.look.widgets import Label, mark, palette
 from station.shop.acts import Answer
 from station.shop.faces import Text
+from station.shop.words import say
 
 TOP, STRIP = 58, 72
 
@@ -120,7 +121,7 @@ class Strip(Ground):
         self.mark.show()
         self.said.say(answer.said)
         self.do.say(answer.do)
-        self.last.say("last scan" if code else "")
+        self.last.say(say("last scan") if code else "")
         self.code.say(spaced(code))
         self.setAccessibleName(f"{self.said.text()}. {self.do.text()}")
         self._fit()
@@ -148,7 +149,7 @@ class Strip(Ground):
 
     def typing(self, text: str) -> None:
         """Shows what is being typed in place of the last code."""
-        self.last.say("typing" if text else "")
+        self.last.say(say("typing") if text else "")
         self.code.say(text[-24:])
 
 

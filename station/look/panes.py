@@ -8,8 +8,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 
 from station.look import fonts
 from station.look.blocks.asked import AskedBlock
+from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
-from station.look.blocks.drawings import MailerBlock, PartBlock, SheetBlock
+from station.look.blocks.drawings import PartBlock, SheetBlock
+from station.look.blocks.mailer import MailerBlock
 from station.look.blocks.plain import (
     HeaderBlock,
     HintBlock,
@@ -20,7 +22,7 @@ from station.look.blocks.plain import (
     RemarkBlock,
     StepsBlock,
 )
-from station.look.blocks.rows import CardsBlock, ChecksBlock, TableBlock
+from station.look.blocks.rows import ChecksBlock, TableBlock
 from station.look.widgets import GAP, Label, Send, Touch, clear, palette
 from station.shop import faces
 from station.shop.faces import Block, Press

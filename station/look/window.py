@@ -5,11 +5,14 @@ from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from station.look.bars import Strip, TopBar
+from station.look.palette import DARK, LIGHT
 from station.look.panes import Pane
 from station.look.scanner import Scanner
-from station.look.widgets import Touch, palette
+from station.look.texts import text
+from station.look.widgets import Style, Touch, palette
 from station.shop.acts import Answer
 from station.shop.faces import Cards, Face, Meter, Text
+from station.shop.words import say
 
 SIZE = (1366, 768)
 EDGE = 24
@@ -23,9 +26,10 @@ class Window(QMainWindow):
 
     sent = Signal(str)
 
-    def __init__(self) -> None:
+    def __init__(self, *, dark: bool = False) -> None:
         super().__init__()
-        self.setWindowTitle("From sheet to cart")
+        Style.palette = DARK if dark else LIGHT  # dark: for a dim shop
+        self.setWindowTitle(text(say("From sheet to cart")))
         self.resize(*SIZE)
         self.bar, self.strip = TopBar(), Strip()
         self._body = QWidget()

@@ -48,7 +48,7 @@ class Waiting(QWidget):
         painter.drawText(
             QRectF(0, self.height() - 26, self.width(), 22),
             Qt.AlignmentFlag.AlignCenter,
-            f"{self.place.waiting:,} wait".replace(",", "\u2009"),
+            text(say("{count} wait", count=self.place.waiting)),
         )
 
 
@@ -91,7 +91,7 @@ def _place(place: Place) -> QGridLayout:
     tight(head, 8)
     head.addWidget(name)
     if place.holding_up:
-        head.addWidget(Label(15, bold=True, wrap=False).say("▲ holding up", "attention"))
+        head.addWidget(Label(15, bold=True, wrap=False).say(say("▲ holding up"), "attention"))
     head.addStretch(1)
     grid.addLayout(head, 0, 0, 1, 2)
     grid.addWidget(done, 1, 0)
@@ -246,6 +246,7 @@ class BandsBlock(QWidget):
         self.column.addWidget(Label(20, bold=True).say(block.title))
         for band in block.items:
             line = QHBoxLayout()
+            line.setSpacing(12)
             line.addWidget(Label(16, bold=True, wrap=False).say(band.name))
             line.addWidget(
                 Label(15, bold=band.tone in ("attention", "stop")).say(band.state, band.tone), 1
