@@ -33,15 +33,10 @@ class Stretch:
 
     def __init__(self, words: Words, first: int) -> None:
         self.words, self.first, self.count = words, first, words.count
-        order = np.argsort(words.letter, kind="stable")
-        letters = words.letter[order]
-        lines, values = words.line[order], words.value[order]
-        starts = np.flatnonzero(np.concatenate(([True], letters[1:] != letters[:-1])))
-        ends = np.append(starts[1:], len(letters))
         self.events: dict[str, Events] = {}
-        if len(letters):
-            for a, b in zip(starts.tolist(), ends.tolist(), strict=True):
-                self.events[chr(letters[a])] = (lines[a:b], values[a:b])
+        for letter in np.flatnonzero(np.bincount(words.letter, minlength=1)).tolist():
+            mine = np.flatnonzero(words.letter == letter)
+            self.events[chr(letter)] = (words.line[mine], words.value[mine])
         self.hard = self._hard()
         self.codes = self._codes()
 

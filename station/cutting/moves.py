@@ -99,8 +99,11 @@ def bounds(geo: Geometry, some: Bools) -> tuple[float, float, float, float, floa
     """The box of the moves picked by `some`, arcs bulging as they do."""
     if not some.any():
         return (0.0,) * 6
-    down, up = geo.low[some].min(axis=0), geo.high[some].max(axis=0)
-    return (*map(float, down), *map(float, up))  # type: ignore[return-value]
+    whole = bool(some.all())
+    low, high = (geo.low, geo.high) if whole else (geo.low[some], geo.high[some])
+    x, y, z = (float(low[:, axis].min()) for axis in range(3))
+    x2, y2, z2 = (float(high[:, axis].max()) for axis in range(3))
+    return x, y, z, x2, y2, z2
 
 
 def corners(moves: Moves) -> tuple[Floats, Floats]:

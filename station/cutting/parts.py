@@ -39,7 +39,7 @@ def find_pieces(
     loops = find_loops(moves, geo.flat, face, through_z)
     nodes = _nest([Node(loop, bit_mm.get(loop.tool, 0.0) / 2) for loop in loops])
     cuts = cuts_of(moves, geo, through_z)
-    drilled = _drilled(moves, bit_mm, through_z, face, loops)
+    drilled = _drilled(moves, geo.flat, bit_mm, through_z, loops)
     pieces: list[Piece] = []
     for index, node in enumerate(nodes):
         if node.parent is None:
@@ -156,15 +156,13 @@ def _bulge(edge: object) -> float:
 
 
 def _drilled(
-    moves: Moves, bit_mm: Mapping[int, float], through_z: float, face: float, loops: list[Loop]
+    moves: Moves, flat: Floats, bit_mm: Mapping[int, float], through_z: float, loops: list[Loop]
 ) -> list[tuple[Floats, float]]:
     """Centres and radii of holes that a bit only went down and up in."""
     p, z = moves.points[:, :2], moves.points[:, 2]
-    down = (moves.kind == LINE) & (z[1:] <= through_z) & (z[:-1] > z[1:])
-    down &= (np.abs(p[1:] - p[:-1]) < 1e-9).all(axis=1)
+    down = (moves.kind == LINE) & (z[1:] <= through_z) & (z[:-1] > z[1:]) & (flat < 1e-9)
     stays = np.zeros(len(moves), dtype=bool)
-    up = (z[:-1] < z[1:]) & (np.abs(p[1:] - p[:-1]) < 1e-9).all(axis=1)
-    stays[:-1] = up[1:]
+    stays[:-1] = (z[1:-1] < z[2:]) & (flat[1:] < 1e-9)
     if len(moves):
         stays[-1] = True
     used = {e.start for loop in loops for e in loop.edges}
@@ -173,7 +171,6 @@ def _drilled(
         place = (round(float(p[i, 0]), 3), round(float(p[i, 1]), 3))
         if tuple(p[i].tolist()) not in used:
             found[place] = max(found.get(place, 0.0), bit_mm.get(int(moves.tool[i]), 0.0) / 2)
-    del face
     return [(np.array(place), radius) for place, radius in found.items() if radius > 0]
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 
 from station.cutting.model import RAPID, Bools, Moves, Piece, Problem, Setting
-from station.cutting.moves import Geometry, kinds_of
+from station.cutting.moves import Geometry, bounds, kinds_of
 from station.cutting.settled import Settled
 
 MOST_OF_A_KIND = 1000
@@ -58,7 +58,8 @@ def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
     low, high = geo.low, geo.high
     x0, y0 = settled.corner
     box = np.array([x0, y0]), np.array([x0 + settled.sheet[0], y0 + settled.sheet[1]])
-    over = ((low[:, :2] < box[1]) & (high[:, :2] > box[0])).all(axis=1)
+    over = (low[:, 0] < box[1][0]) & (high[:, 0] > box[0][0])
+    over &= (low[:, 1] < box[1][1]) & (high[:, 1] > box[0][1])
     sure = moves.sure
     z = moves.points[:, 2]
     rapid = (moves.kind == RAPID) & sure & over & (low[:, 2] < settled.face - TOUCH_MM)
@@ -93,7 +94,8 @@ def _places(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> 
     router = setting.router
     sure = moves.sure.copy()
     if router and sure.any():
-        wide, high_ = np.ptp(np.concatenate((low[sure, :2], high[sure, :2])), axis=0)
+        left, front, _, right, rear, _ = bounds(geo, sure)
+        wide, high_ = right - left, rear - front
         if wide > router.length_mm + TOUCH_MM or high_ > router.width_mm + TOUCH_MM:
             text = f"The path is {wide:.0f} × {high_:.0f} mm; the bed of {router.name} is smaller."
             found.append(Problem(0, "outside-bed", text))
@@ -114,9 +116,10 @@ def _chips(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
     index = np.flatnonzero(level)
     if not len(index):
         return []
-    pairs = np.column_stack((moves.tool[index], moves.feed[index], moves.rpm[index]))
-    changed = np.concatenate(([True], (pairs[1:] != pairs[:-1]).any(axis=1)))
-    index, pairs = index[changed], pairs[changed]
+    changed = np.ones(len(index), dtype=bool)
+    columns = [c[index] for c in (moves.tool, moves.feed, moves.rpm)]
+    changed[1:] = np.logical_or.reduce([c[1:] != c[:-1] for c in columns])
+    index, pairs = index[changed], np.column_stack([c[changed] for c in columns])
     _, first = np.unique(pairs, axis=0, return_index=True)
     low, high = setting.chip_band_mm
     found = []

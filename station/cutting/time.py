@@ -45,9 +45,10 @@ def corner_speed(accel: Floats, tolerance: float, cosine: Floats) -> Floats:
 
 def along(direction: Floats, flat: float, upright: float) -> Floats:
     """The acceleration along unit directions when each axis has its own limit."""
-    limits = np.array([flat, flat, upright])
+    way = np.abs(direction)
+    across = np.maximum(way[:, 0], way[:, 1])
     with np.errstate(divide="ignore"):
-        return np.asarray((limits / np.abs(direction)).min(axis=1))
+        return np.asarray(1 / np.maximum(across / flat, way[:, 2] / upright))
 
 
 @dataclass(frozen=True)
