@@ -30,6 +30,7 @@ class Palette(NamedTuple):
     rest: str  # the empty part of a bar
     fill: str  # the filled part of a bar that is well
     halt: str  # a stop in a router's day
+    names: tuple[str, ...]  # the names of the lines in the day's flow
 
 
 LIGHT = Palette(
@@ -38,6 +39,7 @@ LIGHT = Palette(
     stop="#9e2026", quiet="#5c6665", bar="#1f2a30",
     on_bar="#fffef8", tint="#edf2f8", care="#fbf1df", row="#f5f1ea", wood="#efe6cf",
     piece="#cfdde8", rest="#dfdacd", fill="#5a8c72", halt="#c98a2b",
+    names=("#174f7a", "#2f6690", "#3f6b66", "#6f6426"),
 )  # fmt: skip
 
 DARK = Palette(
@@ -46,6 +48,7 @@ DARK = Palette(
     stop="#ff9a9e", quiet="#a9b3b2", bar="#0d1113",
     on_bar="#fffef8", tint="#263844", care="#3a3020", row="#26323a", wood="#4a4436",
     piece="#33546b", rest="#3d4a51", fill="#7fb897", halt="#e0a24a",
+    names=("#8fbce0", "#9fc3dd", "#a9cfcb", "#d8c98a"),
 )  # fmt: skip
 
 

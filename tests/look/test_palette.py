@@ -32,6 +32,7 @@ def test_bars_and_buttons_can_be_seen(palette: Palette) -> None:
     assert contrast(palette.on_bar, palette.bar) >= TEXT
     assert contrast(palette.on_bar, palette.act) >= TEXT
     assert contrast(palette.fill, palette.paper) >= SHAPE
+    assert all(contrast(name, palette.paper) >= TEXT for name in palette.names)
 
 
 @pytest.mark.parametrize("ground", STRIP)

@@ -199,3 +199,13 @@ def test_a_button_that_is_off_sends_nothing(window: Window, qapp: QApplication) 
     press(touch(window, "Not now"))
     QTest.keyClick(window, Qt.Key.Key_F1)
     assert sent == []
+
+
+def test_a_dark_window_shows_the_same(qapp: QApplication) -> None:
+    dark = Window(dark=True)
+    dark.show()
+    shown(dark, popping(), qapp)
+    assert inspect.problems(dark) == []
+    assert dark.grab().toImage().pixelColor(400, 580).lightness() < 80
+    dark.close()
+    dark.deleteLater()

@@ -178,13 +178,13 @@ class FlowCanvas(QWidget):
         assert self.block is not None
         painter.setFont(fonts.font(15, bold=True))
         taken = -100.0
-        for (name, points), shade in zip(self.block.lines, SHADES, strict=False):
+        for (name, points), shade in zip(self.block.lines, palette().names, strict=False):
             if not points:
                 continue
             end = at(*points[-1])
             y = max(end.y() + 12, taken + 19)
             taken = y
-            painter.setPen(QColor(shade).darker(125))
+            painter.setPen(QColor(shade))
             painter.drawText(QPointF(end.x() + 8, y), text(name))
 
 
