@@ -42,7 +42,7 @@ class Popping:
                 yield self.hands.minutes(4, 9)
                 continue
             lying = self.hands.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
-            yield min(30.0, 3 + total(lying) * 0.09)
+            yield min(45.0, 5 + total(lying) * 0.2)
             yield from self._pass_on(slip)
 
     def _next(self) -> Slip | None:
@@ -124,7 +124,7 @@ class Trimming:
         hands, subject = self.hands, f"batch/{pile.batch}"
         batch = hands.view.get(Batch, pile.batch)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
-        yield min(70.0, 3 + total(lying) * 0.24)
+        yield min(80.0, 4 + total(lying) * 0.35)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
         if not lying or batch is None:
             return
@@ -205,9 +205,9 @@ class Packing:
             yield 2
             return
         for part in self._needs(order):
-            yield hands.minutes(1.5, 4.0)
+            yield hands.minutes(0.7, 2.0)
             hands.do(PACKING, "pick", order.key, {"part": part})
-        yield hands.minutes(3, 6)
+        yield hands.minutes(1.5, 3.5)
         hands.do(PACKING, "close_pack", order.key, numbers=("pack",))
 
 

@@ -24,7 +24,7 @@ from station.shop.facts import Order
 Progress = Callable[[int, int], None]  # days done, days in all
 DAYS = 42
 HOURS = 9.0
-ORDERS_A_DAY = 26
+ORDERS_A_DAY = 48
 LAST = timedelta(minutes=12)  # before now, what two routers do is settled
 STOPPED, CUTTING = "4", "3"
 
@@ -101,7 +101,7 @@ class Week:
 
     def __init__(self, hands: Hands, now: datetime) -> None:
         self.hands, self.now = hands, now
-        old = iter(numbers(FIRST_NUMBER - 1200, 1100))
+        old = iter(numbers(FIRST_NUMBER - 2200, 2100))
         self.office = Office(hands, old)
         self.live = list(orders(now))
 

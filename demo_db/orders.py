@@ -62,8 +62,11 @@ def new_order(number: str, due: datetime, rng: Random) -> Order:
 
 
 def _quantity(product: str, rng: Random) -> int:
-    """Few of what is large, more of what is small."""
-    return rng.randint(1, 4) if product == "024" else rng.choice((2, 3, 4, 6, 8, 12))
+    """Few of what is large or a set of many pieces, more of what is small."""
+    pieces = next(sum(n for _, n in parts) for id, _, _, parts in _PRODUCTS if id == product)
+    if product == "024" or pieces >= 8:
+        return rng.choice((1, 1, 1, 2))
+    return rng.choice((1, 2, 2, 3, 4, 6))
 
 
 def numbers(start: int, count: int) -> list[str]:

@@ -1,0 +1,168 @@
+"""A story a room through the real screen: by scanner, by touch, by keyboard."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from station.look.widgets import Touch
+from station.look.window import Window
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.facts import Batch, Order, Pack, Part
+from station.shop.views import total
+from station.show import Session
+from tests.floor.shop_small import GAUGE
+from tests.replay import PIN, Stage, code_of
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+@pytest.fixture
+def screen(stage, qtbot):
+    window = Window()
+    qtbot.addWidget(window)
+    session = Session(window, stage.desk)
+    window.show()
+    qtbot.waitExposed(window)
+    session.start()
+    yield Screen(window, session, stage)
+    session.stop()
+
+
+class Screen:
+    """What a person can do at the window, and what they read."""
+
+    def __init__(self, window, session, stage):
+        self.window, self.session, self.stage = window, session, stage
+
+    def scan(self, *lines):
+        for line in lines:
+            QTest.keyClicks(self.window, code_of(line, self.stage.ledger))
+            QTest.keyClick(self.window, Qt.Key.Key_Return)
+
+    def touch(self, code):
+        QApplication.processEvents()  # what was just painted stands
+        found = [
+            t
+            for t in self.window.findChildren(Touch)
+            if t.isVisible() and t.isEnabled() and t.code == code
+        ]
+        assert found, f"nothing on the screen sends {code}"
+        QTest.mouseClick(found[0], Qt.MouseButton.LeftButton)
+
+    def press(self, number):
+        QTest.keyClick(self.window, Qt.Key(int(Qt.Key.Key_F1) + number - 1))
+
+    @property
+    def said(self):
+        return self.window.strip.said.text()
+
+    def at(self, area, worker="02", **where):
+        self.session.desk.at(area=area, **where)
+        self.session.desk.sign_in(worker)
+        self.session.repaint()
+
+
+def stock(stage, place):
+    return total(stage.ledger.view.stock(place=place))
+
+
+def test_a_badge_by_touch(screen):
+    screen.touch(write("worker", "02"))
+    assert screen.said == "Worker 02 is signed in"
+
+
+def test_loading_by_scanner(screen, stage):
+    for line in (
+        "@worker 07",
+        "@area office",
+        "button next_kind",
+        "button row_4",
+        "button release_batch",
+        "router 1",
+        "1",
+        "worker 07",
+        PIN,
+    ):
+        stage.send(line)
+    screen.at("loading", router="1")
+    screen.scan(
+        "traveller 00001",
+        "lot 0931",
+        "6.4",
+        "button held_down",
+        "button bit_good",
+        "button file_right",
+        "button zeroed",
+        "button start",
+    )
+    assert screen.said.startswith("Sheet 1 started")
+    stage.clock.pin("2026-11-25T08:00:00")
+    screen.scan("slip 00001 1")
+    assert screen.said == "Sheet 1 is off the bed: 160 parts"
+
+
+def test_popping_by_touch(screen, stage):
+    test_loading_by_scanner(screen, stage)
+    screen.at("popping")
+    screen.touch(write("batch", "00001", "A"))
+    screen.touch(button("more"))
+    screen.touch(button("more"))
+    screen.touch(button("pass_on"))
+    assert screen.said == "Batch 00001: 158 good, 2 spoiled"
+    assert total(stage.ledger.view.stock(batch="00001", place="trimming")) == 158
+
+
+def test_trimming_by_keyboard(screen, stage):
+    screen.at("trimming")
+    screen.scan("traveller 00900")
+    screen.press(1)
+    assert screen.said == "Batch 00900: 160 good"
+    assert stock(stage, f"rack/{GAUGE}") == 170
+
+
+def test_packing_by_touch(screen, stage):
+    screen.at("packing", worker="05")
+    screen.touch(write("order", "3306"))
+    screen.touch(write("part", "062"))
+    screen.touch(button("close_pack"))
+    assert screen.said.endswith("order 3306")
+    assert stage.ledger.view.get(Order, "3306").state == "packed"
+
+
+def test_the_cart_by_scanner(screen, stage):
+    test_packing_by_touch(screen, stage)
+    pack = stage.ledger.view.shelf(Pack, "packed")[0]
+    screen.at("cart", worker="05")
+    screen.scan("cart 2", f"pack {pack.id}", "button at_door", "button leave")
+    assert "not scanned at the door" in screen.said
+    screen.scan(f"pack {pack.id}", "button leave")
+    assert screen.said == "Cart 2 left with 1 packs"
+
+
+def test_shop_today_by_touch(screen, stage):
+    screen.at("trimming")
+    screen.scan("traveller 00900", "button hold")
+    screen.at("today", worker="07")
+    screen.touch(button("row_1"))
+    screen.touch(button("row_1"))
+    screen.scan("worker 07", PIN)
+    assert screen.said == "Settled: let it go on"
+    assert stage.ledger.view.get(Batch, "00900").holds == ()
+
+
+def test_the_office_by_typing(screen, stage):
+    screen.at("office", worker="07")
+    screen.touch(button("next_kind"))
+    screen.touch(button("next_kind"))
+    screen.touch(button("row_1"))
+    screen.scan("button row_3", "Heddle comb of 300", "button save", "worker 07", PIN)
+    assert screen.said == "part 014 is changed"
+    assert stage.ledger.view.get(Part, "014").words == "Heddle comb of 300"
