@@ -80,7 +80,7 @@ def told(name: str, theirs: list[float], ours: list[float]) -> None:
 
 def main() -> int:
     """Prints reading against pygcode and polars, and the whole analysis against pygcode."""
-    import polars  # noqa: PLC0415 - only the bench needs them
+    import polars as pl  # noqa: PLC0415 - only the bench needs them
     from pygcode import Line  # noqa: PLC0415
 
     lines = int(sys.argv[1]) if len(sys.argv) > 1 else 1_000_000
@@ -97,7 +97,7 @@ def main() -> int:
     told("reading and analysing against pygcode's parse", parse, whole)
     points = program.moves.points
     table = "\n".join(f"{x:.4f},{y:.4f},{z:.4f}" for x, y, z in points.tolist()).encode()
-    theirs = timed(lambda: polars.read_csv(io.BytesIO(table), has_header=False))
+    theirs = timed(lambda: pl.read_csv(io.BytesIO(table), has_header=False))
     told("reading against polars' CSV of the same numbers", theirs, ours)
     for some in (10_000, 100_000, lines):
         part = "\n".join(text.splitlines()[:some]).encode() + b"\n"

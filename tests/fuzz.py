@@ -109,7 +109,9 @@ def differences(one: Program, other: Program) -> list[str]:
         b = np.asarray(getattr(other.moves, name), float)
         if not np.allclose(a, b, rtol=1e-9, atol=1e-7, equal_nan=True):
             at = int(np.argwhere(~np.isclose(a, b, rtol=1e-9, atol=1e-7, equal_nan=True))[0][0])
-            found.append(f"{name} at move {at}, line {one.moves.line[min(at, len(one.moves) - 1)]}")
+            found.append(
+                f"{name} at move {at}, line {one.moves.line[min(at, len(one.moves) - 1)]}"
+            )
     if one.pauses != other.pauses:
         found.append("pauses")
     told = [[(p.line, p.kind, p.source) for p in r.problems] for r in (one, other)]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from station.cutting.machine import FULL, REPORT_INCH, REPORT_MM
+from station.cutting.machine import FULL, REPORT_INCH, REPORT_MM, radii_differ
 from station.cutting.model import CCW, CW, Bools, Floats, Ints
 
 if TYPE_CHECKING:
@@ -51,8 +51,7 @@ def bends(run: Run, arcs: Ints) -> Bends:
     off = np.abs(first_r - last_r)
     allowed = (REPORT_MM if run.state.scale == 1.0 else REPORT_INCH) + 1e-9
     for i in np.flatnonzero((off > allowed) & ~given_r)[:MOST].tolist():
-        text = f"The arc's radii differ by {off[i]:.4f} mm; its start and end do not fit its centre."
-        remarks.append((int(arcs[i]), text))
+        remarks.append((int(arcs[i]), radii_differ(float(off[i]))))
     sweep = _sweeps(run.kind[arcs], start - centre, end - centre, chord)
     return Bends(arcs, centre, sweep, faulty, tuple(sorted(remarks)))
 

@@ -82,10 +82,7 @@ def _heights(machine: Machine, hole: str, began: float) -> tuple[float, float]:
     offset = state.offset(axis)
     if state.absolute:
         return state.sticky["R"] + offset, state.sticky[hole] + offset
-    if state.dialect.relative_r:
-        clear = state.sticky["R"] + began
-    else:
-        clear = state.sticky["R"] + offset
+    clear = state.sticky["R"] + (began if state.dialect.relative_r else offset)
     return clear, clear + state.sticky[hole]
 
 

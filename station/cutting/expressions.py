@@ -97,6 +97,7 @@ FUNCTIONS: dict[str, Callable[[float], float]] = {
     "TAN": _degrees(math.tan),
 }
 
+
 def _power(a: float, b: float) -> float:
     if a < 0 and b != round(b):
         raise BadLine("A negative number has no such power.")
@@ -136,8 +137,8 @@ class Reader:
         try:
             result = float(self._value())
         except (ArithmeticError, ValueError) as error:
-            raise error if isinstance(error, BadLine) else BadLine(
-                "This cannot be worked out."
+            raise (
+                error if isinstance(error, BadLine) else BadLine("This cannot be worked out.")
             ) from error
         self.depth -= 1
         if not math.isfinite(result):

@@ -158,8 +158,24 @@ def columns(path: Path) -> Moves:
     tool, line = table[7].astype(np.int64), table[9].astype(np.int64)
     sure, exact = table[10] > 0, table[11] > 0
     return Moves(
-        points, kind, plane, centre, table[4], table[5], table[6], tool, table[8], line, sure, exact
+        points,
+        kind,
+        plane,
+        centre,
+        table[4],
+        table[5],
+        table[6],
+        tool,
+        table[8],
+        line,
+        sure,
+        exact,
     )
+
+
+def radii_differ(off: float) -> str:
+    """What is told of an arc whose radii differ by so many mm."""
+    return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
 
 
 def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],

@@ -249,7 +249,9 @@ class Run:
             sure=self._sure(),
             exact=np.full(count, state.exact),
         )
-        return block if self.drill is None or not len(self.drill.rows) else self.drill.written(block, self.starts)
+        if self.drill is None or not len(self.drill.rows):
+            return block
+        return self.drill.written(block, self.starts)
 
     def _sure(self) -> Bools:
         since = 0

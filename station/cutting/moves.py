@@ -85,7 +85,9 @@ def _flat_of_upright(moves: Moves, some: np.ndarray, plane: int) -> Floats:
     angle = moves.sweep[some, None] * t
     points = np.zeros((len(some), len(t), 3))
     centre = moves.centre[some]
-    points[..., first] = centre[:, :1] + spoke[:, :1] * np.cos(angle) - spoke[:, 1:] * np.sin(angle)
+    points[..., first] = (
+        centre[:, :1] + spoke[:, :1] * np.cos(angle) - spoke[:, 1:] * np.sin(angle)
+    )
     points[..., second] = (
         centre[:, 1:] + spoke[:, :1] * np.sin(angle) + spoke[:, 1:] * np.cos(angle)
     )
@@ -145,7 +147,5 @@ def kinds_of(column: np.ndarray) -> list[int]:
 def taken(moves: Moves, keep: np.ndarray) -> Moves:
     """Only the moves at `keep`, in order; what is left out must go nowhere."""
     points = moves.points[np.append(keep, len(moves) if len(keep) else 0)]
-    rest = {
-        f.name: getattr(moves, f.name)[keep] for f in fields(moves) if f.name != "points"
-    }
+    rest = {f.name: getattr(moves, f.name)[keep] for f in fields(moves) if f.name != "points"}
     return Moves(points=points, **rest)

@@ -65,6 +65,7 @@ def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
     rapid = (moves.kind == RAPID) & sure & over & (low[:, 2] < settled.face - TOUCH_MM)
     rapid &= (geo.flat > 1e-9) | (z[1:] < z[:-1])
     rapid[1:] &= ~_peck_return(moves, geo)
+    rapid &= ~_from_the_start(moves, settled.face)
     floor = settled.bottom - settled.spoilboard
     deep = sure & (low[:, 2] < floor - TOUCH_MM)
     found = _note(moves, _runs(moves, rapid), "rapid-in-sheet",
@@ -74,6 +75,13 @@ def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
         text = f"Cuts {into:.2f} mm below the sheet; {settled.spoilboard:g} mm is allowed."
         found += _note(moves, [i], "too-deep", text)
     return found
+
+
+def _from_the_start(moves: Moves, face: float) -> Bools:
+    """Moves before the file first says a height: where the bit is then is not known."""
+    z = moves.points[1:, 2]
+    said = int(np.argmax(z != 0.0)) if (z != 0.0).any() else len(z)
+    return np.asarray((np.arange(len(z)) <= said) & ((z == 0.0) | (z >= face)))
 
 
 def _peck_return(moves: Moves, geo: Geometry) -> Bools:
@@ -174,9 +182,7 @@ def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
     return found
 
 
-def _hold_downs(
-    moves: Moves, geo: Geometry, settled: Settled, setting: Setting
-) -> list[Problem]:
+def _hold_downs(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> list[Problem]:
     """Moves that pass a hold-down, its centre nearer than a clamp and the bit are wide."""
     if not setting.hold_downs:
         return []

@@ -118,7 +118,11 @@ def loops_or_calls(text: str, number: int) -> str:
 
 
 def finish(
-    machine: Machine, lines: int, said: bool, units: str, refused: str  # noqa: FBT001
+    machine: Machine,
+    lines: int,
+    said: bool,
+    units: str,
+    refused: str,  # noqa: FBT001
 ) -> Program:
     """The program that a machine has run, with remarks on the file as a whole."""
     machine.close_block()

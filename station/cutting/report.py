@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 import numpy as np
 
@@ -25,8 +24,8 @@ from station.cutting.model import (
 from station.cutting.moves import Geometry, bounds, geometry, kinds_of
 from station.cutting.parts import find_pieces
 from station.cutting.problems import find_problems
-from station.cutting.rings import area_of
-from station.cutting.settled import Settled, settle
+from station.cutting.rings import area_of, centroid_of
+from station.cutting.settled import THROUGH_MM, Settled, settle
 from station.cutting.shapes import group
 from station.cutting.time import timing
 from station.shop.facts import BitUse, Part, Placed, Revision, Shape
@@ -64,9 +63,9 @@ def analyse(
     )
     pieces, shapes = group(found, known or {})
     problems = find_problems(moves, geo, settled, setting, pieces)
-    if moves.kind.size and settled.through_z > settled.bottom + 0.1 and setting.thickness_mm:
-        left = settled.through_z - settled.bottom
-        text = f"The deepest cut leaves about {left:.2f} mm of the sheet."
+    left = settled.through_z - settled.bottom - THROUGH_MM
+    if pieces and setting.thickness_mm and left > 0.01:
+        text = f"The deepest cut leaves {left:.2f} mm of the sheet."
         problems.append(Problem(0, "not-through", text))
     return _analysis(program, setting, geo, settled, pieces, shapes, problems)
 
@@ -157,9 +156,7 @@ def as_json(analysis: Analysis) -> dict[str, object]:
         "bounds_mm": dict(zip(names, map(_r, analysis.bounds_mm), strict=True)),
         "scrap_mm2": _r(analysis.scrap_mm2),
         "assumed": list(analysis.assumed),
-        "problems": [
-            {"line": p.line, "kind": p.kind, "text": p.text} for p in analysis.problems
-        ],
+        "problems": [{"line": p.line, "kind": p.kind, "text": p.text} for p in analysis.problems],
     }
 
 
@@ -205,7 +202,7 @@ def revision(
     ]
     if minutes is None:
         seconds = analysis.file_s
-        minutes = seconds / 60 if seconds is not None else sum(b.seconds for b in analysis.bits) / 60
+        minutes = (seconds or sum(b.seconds for b in analysis.bits)) / 60
     return Revision(
         id=id,
         cut_file=cut_file,
@@ -216,8 +213,10 @@ def revision(
         width_mm=analysis.sheet_mm[1],
         shapes=tuple((names[s.index], shape_of(analysis, s)) for s in shapes),
         placed=tuple(placed),
-        bits=tuple(BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
-                   for b in analysis.bits),  # fmt: skip
+        bits=tuple(
+            BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
+            for b in analysis.bits
+        ),
         digest=digest,
     )
 
@@ -249,8 +248,6 @@ def _back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]
 
 def middle(outline: Floats, holes: tuple[Floats, ...]) -> Floats:
     """Centre of area, holes taken off."""
-    from station.cutting.rings import centroid_of  # noqa: PLC0415
-
     areas = [abs(area_of(outline)), *(-abs(area_of(h)) for h in holes)]
     centres = [centroid_of(outline), *(centroid_of(h) for h in holes)]
     return np.asarray(sum(a * c for a, c in zip(areas, centres, strict=True)) / sum(areas))
@@ -299,4 +296,4 @@ def _placed(analysis: Analysis, piece: Piece, part: str) -> Placed:
     )
 
 
-__all__ = ["analyse", "as_json", "read", "replace", "revision"]
+__all__ = ["analyse", "as_json", "read", "revision"]

@@ -89,7 +89,7 @@ def offset(ring: Ring, by: float) -> Ring | None:
         before, after = _joints(edges, way, moved, far, by)
         gone = _turned_round(edges, way, before, after)
         if not gone.any():
-            return _whole(ring, edges, way, before, after, by)
+            return _whole(ring, edges, before, after)
         edges = edges[~gone]
     return None
 
@@ -122,8 +122,7 @@ def _turned_round(edges: np.ndarray, way: Floats, before: Floats, after: Floats)
     return np.asarray(bad)
 
 
-def _whole(ring: Ring, edges: np.ndarray, way: Floats, before: Floats, after: Floats, by: float
-           ) -> Ring | None:  # fmt: skip
+def _whole(ring: Ring, edges: np.ndarray, before: Floats, after: Floats) -> Ring | None:
     """Puts the edges and the round joins between them together."""
     starts = np.roll(before, -1, axis=0)
     corner = ring[(edges + 1) % len(ring)]

@@ -13,6 +13,8 @@ SHEET = (2440.0, 1220.0)
 BIT_MM = 6.0  # common practice, no source
 SPOILBOARD_MM = 0.5  # the same
 THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still parts it
+DEEP_MM, ABOVE_MM = -1.0, 0.3  # what tells a zero at the face from one at the spoilboard
+NEARLY_MM = 1.0  # a cut that leaves no more than this was meant to go through
 SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
 
 
@@ -72,13 +74,13 @@ def _heights(
     """The face, the bottom, and the height at or below which a cut goes through."""
     zero = setting.zero
     if zero is None:
-        zero = _zero(setting, deepest)
+        zero = _zero(moves, geo, setting, deepest)
         said.append(f"Z is zero at the {'face' if zero == 'face' else 'spoilboard'}.")
     if setting.thickness_mm is not None:
         face = 0.0 if zero == "face" else setting.thickness_mm
         bottom = face - setting.thickness_mm
         through = bottom + THROUGH_MM
-        if deepest > through:
+        if through < deepest <= bottom + NEARLY_MM:
             through = deepest + THROUGH_MM
         return face, bottom, through
     if zero == "face":
@@ -89,10 +91,18 @@ def _heights(
     return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
 
 
-def _zero(setting: Setting, deepest: float) -> str:
-    if setting.thickness_mm is None:
-        return "face" if deepest < -1.0 else "spoilboard" if deepest > -0.6 else "face"
-    return "face" if deepest < -setting.thickness_mm / 2 else "spoilboard"
+def _zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
+    """Spoilboard where nothing goes deep below zero, and cuts or rapids run well above it."""
+    if deepest < DEEP_MM:
+        return "face"
+    z = moves.points[1:, 2]
+    across = (geo.flat > 1e-9) & moves.sure
+    cuts, rapids = across & (moves.kind != RAPID), across & (moves.kind == RAPID)
+    if (z[cuts] > ABOVE_MM).any():
+        return "spoilboard"
+    thick = setting.thickness_mm
+    over = thick is not None and cuts.any() and rapids.any() and float(z[rapids].max()) > thick
+    return "spoilboard" if over else "face"
 
 
 def _highest_cut(moves: Moves, geo: Geometry) -> float:

@@ -18,6 +18,7 @@ from station.cutting.machine import (
     Machine,
     State,
     centre_of_radius,
+    radii_differ,
     turn_of,
 )
 from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, PLANE_AXES, RAPID
@@ -92,8 +93,8 @@ class Line:
             self.machine.problem("unknown-code", f"G{code:g} is not known; it is left out.")
             return
         if group in self.codes and self.codes[group] != code and group != "once":
-            text = f"G{self.codes[group]:g} and G{code:g} exclude each other; the last one is used."
-            self.machine.problem("twice", text)
+            both = f"G{self.codes[group]:g} and G{code:g}"
+            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
         if group == "once" and group in self.codes and code == 53:
             return
         self.codes[group] = code
@@ -346,8 +347,7 @@ def check_radii(
     """Notes radii at an arc's start and end that disagree by more than the report allows."""
     off = abs(math.dist(begin, centre) - math.dist(end, centre))
     if off > (REPORT_MM if machine.state.scale == 1.0 else REPORT_INCH) + 1e-9:
-        text = f"The arc's radii differ by {off:.4f} mm; its start and end do not fit its centre."
-        machine.problem("arc-radii", text)
+        machine.problem("arc-radii", radii_differ(off))
 
 
 def _radius_arc(

@@ -19,9 +19,7 @@ from station.shop.facts import Router
 SPINDLE_S = 3.0  # coming up to speed: common practice, no source
 
 
-def trapezoid(
-    length: Floats, top: Floats, accel: Floats, v_in: Floats, v_out: Floats
-) -> Floats:
+def trapezoid(length: Floats, top: Floats, accel: Floats, v_in: Floats, v_out: Floats) -> Floats:
     """Seconds for moves of `length` mm, entered and left at given speeds, at most `top` mm/s."""
     with np.errstate(divide="ignore", invalid="ignore"):
         peak2 = np.minimum(top * top, accel * length + (v_in * v_in + v_out * v_out) / 2)
@@ -111,9 +109,7 @@ def _accelerations(moves: Moves, geo: Geometry, router: Router) -> Floats:
     accel = np.minimum(along(geo.leave, flat, upright), along(geo.arrive, flat, upright))
     bent = np.flatnonzero(moves.kind > 1)
     if len(bent):
-        level = (moves.plane[bent] == 17) & (
-            moves.points[bent, 2] == moves.points[bent + 1, 2]
-        )
+        level = (moves.plane[bent] == 17) & (moves.points[bent, 2] == moves.points[bent + 1, 2])
         accel[bent] = np.where(level, flat, np.minimum(flat, upright))
     return np.asarray(np.where(np.isfinite(accel), accel, flat))
 
@@ -127,11 +123,16 @@ def _top_speeds(moves: Moves, geo: Geometry, router: Router, accel: Floats) -> F
     feed = np.where(fixed, np.minimum(by_block, rapid), feed)
     top = np.where(moves.kind == RAPID, rapid, feed)
     round_the_bend = np.sqrt(accel * np.minimum(geo.radius, 1e12))
-    return np.maximum(np.minimum(top, round_the_bend), 1e-6)
+    return np.asarray(np.maximum(np.minimum(top, round_the_bend), 1e-6))
 
 
 def _look_ahead(
-    moves: Moves, pauses: Sequence[Pause], geo: Geometry, router: Router, accel: Floats, top: Floats
+    moves: Moves,
+    pauses: Sequence[Pause],
+    geo: Geometry,
+    router: Router,
+    accel: Floats,
+    top: Floats,
 ) -> Floats:
     """v² at every point of the path: at rest at both ends, at pauses and exact stops."""
     n = len(moves)
@@ -151,15 +152,13 @@ def _running(caps: Floats, gain: Floats) -> Floats:
     return np.minimum(np.minimum.accumulate(caps - climb) + climb, caps).clip(min=0.0)
 
 
-def _corners(
-    moves: Moves, geo: Geometry, router: Router, accel: Floats, top: Floats
-) -> Floats:
+def _corners(moves: Moves, geo: Geometry, router: Router, accel: Floats, top: Floats) -> Floats:
     cosine = np.einsum("ij,ij->i", geo.arrive[:-1], geo.leave[1:])
     least = np.minimum(accel[:-1], accel[1:])
     speed = corner_speed(least, router.corner_mm, cosine)
     speed = np.minimum(speed, np.minimum(top[:-1], top[1:]))
     stop = moves.exact[:-1]
-    return np.where(stop, 0.0, speed * speed)
+    return np.asarray(np.where(stop, 0.0, speed * speed))
 
 
 @dataclass(frozen=True)

@@ -33,7 +33,7 @@ def _u(value: int) -> np.uint64:
 ONES, TENS, DOTS = _u(0x0101010101010101), _u(0x3030303030303030), _u(0x2E2E2E2E2E2E2E2E)
 HIGH, OVER_NINE = _u(0x8080808080808080), _u(0x7676767676767676)
 ONE, SEVEN, EIGHT, BYTE = _u(1), _u(7), _u(8), _u(0xFF)
-POWERS: Floats = 10.0 ** np.arange(40)  # two points in one long number give up to 22
+POWERS: Floats = np.power(10.0, np.arange(40), dtype=np.float64)  # two points in a long number: 22
 WHOLE_POWERS: Ints = 10 ** np.arange(18)
 KEEP: Words64 = np.array([(~0 << (8 * (8 - n))) & (2**64 - 1) for n in range(9)], dtype=np.uint64)
 FILL: Words64 = TENS & ~KEEP

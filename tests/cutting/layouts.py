@@ -21,7 +21,7 @@ class Curve:
     points: list[complex]
     bends: list[tuple[complex, bool] | None]  # centre and counter-clockwise, or straight
 
-    def moved(self, turn: float, mirror: bool, by: complex) -> Curve:
+    def moved(self, turn: float, by: complex, *, mirror: bool) -> Curve:
         def f(z: complex) -> complex:
             z = complex(-z.real, z.imag) if mirror else z
             return z * complex(math.cos(turn), math.sin(turn)) + by
@@ -213,13 +213,13 @@ class Writer:
     def to(self, z: complex) -> None:
         self.put("G1", {0: z.real, 1: z.imag})
 
-    def bend(self, end: complex, centre: complex, ccw: bool) -> None:
+    def bend(self, end: complex, centre: complex, *, ccw: bool) -> None:
         here = complex(self.at[0], self.at[1])
         if self.style.chords:
-            self._chords(here, end, centre, ccw)
+            self._chords(here, end, centre, ccw=ccw)
             return
         code = "G3" if ccw else "G2"
-        sweep = ((end - centre) / (here - centre))
+        sweep = (end - centre) / (here - centre)
         angle = math.atan2(sweep.imag, sweep.real) * (1 if ccw else -1)
         if self.style.radius_words and 0.05 < angle < 3:
             r = self.word("R", abs(here - centre))
@@ -228,7 +228,7 @@ class Writer:
         d = centre - here
         self.put(code, {0: end.real, 1: end.imag}, self.word("I", d.real), self.word("J", d.imag))
 
-    def _chords(self, here: complex, end: complex, centre: complex, ccw: bool) -> None:
+    def _chords(self, here: complex, end: complex, centre: complex, *, ccw: bool) -> None:
         spoke = here - centre
         turn = (end - centre) / spoke
         angle = math.atan2(turn.imag, turn.real)
@@ -254,7 +254,8 @@ def cut(writer: Writer, path: Curve, depths: list[float], tabs: int) -> None:
         away = path.points[0] - path.points[1]
         lead = start + away / abs(away) * 2
         writer.put("G0", {0: lead.real, 1: lead.imag})
-    writer.put("G0", {0: start.real, 1: start.imag}) if not (style.lead_in and tabs) else None
+    else:
+        writer.put("G0", {0: start.real, 1: start.imag})
     before = 0.0
     for depth in depths:
         ramp = style.ramped and path.bends[0] is None and tabs
@@ -265,7 +266,6 @@ def cut(writer: Writer, path: Curve, depths: list[float], tabs: int) -> None:
             lap(writer, split(path, half), depth, tabs if depth == depths[-1] else 0)
             before = depth
             if depth != depths[-1]:
-                writer.to(path.points[0]) if False else None
                 writer.put("G0", {2: CLEAR})
                 writer.put("G0", {0: start.real, 1: start.imag})
                 writer.put("G1", {2: before}, "F900")
@@ -291,7 +291,7 @@ def lap(writer: Writer, path: Curve, depth: float, tabs: int) -> None:
     for i in range(n):
         end, bend = path.points[(i + 1) % n], path.bends[i]
         if bend:
-            writer.bend(end, *bend)
+            writer.bend(end, bend[0], ccw=bend[1])
         elif i in held:
             tab(writer, path.points[i], end, depth)
             writer.to(end)
@@ -351,7 +351,7 @@ def make(seed: int) -> Layout:
     for some in rounds:
         for path, count in pieces:
             last = some[-1] == depths[-1]
-            cut(writer, path, some, count if last else (count and -1) * 0)
+            cut(writer, path, some, count if last else 0)
     writer.line(["M5"])
     writer.line(["M30"])
     text = "\n".join(writer.lines) + "\n"
@@ -373,7 +373,7 @@ def _pieces(rng, kinds, counts, tabs) -> list[tuple[Curve, int]]:
         by = complex((c + 0.5) * pitch + 30, (r + 0.5) * pitch + 30)
         mirror = rng.random() < 0.3
         for path, count in [*((h, 0) for h in kinds[n].holes), (kinds[n].path, tabs[n])]:
-            placed = path.moved(turn, mirror, by)
+            placed = path.moved(turn, by, mirror=mirror)
             placed = placed.from_corner(rng.randrange(len(placed.points)))
             if rng.random() < 0.5:
                 placed = placed.reversed()

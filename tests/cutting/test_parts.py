@@ -14,7 +14,9 @@ SIZE, AREA = 0.01, 0.0005
 def faults(layout: Layout) -> list[str]:
     """What was found differently from what was made; empty: all is equal."""
     got = analyse(read(layout.text.encode(), layout.setting), layout.setting)
-    made = [(k, c, t) for k, c, t in zip(layout.kinds, layout.counts, layout.tabs, strict=True) if c]
+    made = [
+        (k, c, t) for k, c, t in zip(layout.kinds, layout.counts, layout.tabs, strict=True) if c
+    ]
     wrong = []
     if len(got.shapes) != len(made):
         wrong.append(f"{len(got.shapes)} shapes for {len(made)}")
@@ -46,7 +48,7 @@ def test_sizes_of_random_layouts(seed):
     assert faults(make(seed)) == []
 
 
-@pytest.mark.parametrize("seed", range(0, 8))
+@pytest.mark.parametrize("seed", range(8))
 def test_comments_change_nothing(seed):
     layout = make(seed)
     plain, commented = (

@@ -18,7 +18,7 @@ ESS = np.array([(0, 0), (60, 0), (60, 40), (80, 40), (80, 60), (20, 60), (20, 20
 def put(ring, degrees, mirrored):
     ring = ring * [-1, 1] if mirrored else ring
     z = (ring[:, 0] + 1j * ring[:, 1]) * np.exp(1j * math.radians(degrees))
-    placed = np.column_stack((z.real, z.imag)) + [400, 300]
+    placed = np.column_stack((z.real + 400, z.imag + 300))
     return placed[::-1] if mirrored else placed
 
 
@@ -74,6 +74,6 @@ def test_the_shops_record_draws_the_sheet_again(seed):
         far = [np.hypot(*(piece.outline - p).T).min() for p in ring]
         assert max(far) < 0.5  # the piece's corners lie close; its long sides have few points
         assert np.abs(ring.max(axis=0) - piece.outline.max(axis=0)).max() < 0.05
-    for (part, shape) in record.shapes:
+    for part, shape in record.shapes:
         index = next(i for i, p in enumerate(record.placed) if p.part == part)
         assert len(shape.tabs) == len(got.pieces[index].tabs)

@@ -1,6 +1,7 @@
 """Motion times: closed forms (checks 7.5, COMPUTED) and a plain small-step integration."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -36,7 +37,9 @@ def test_entered_at_speed():
 @pytest.mark.parametrize(("inside", "speed"), [(150, 11.9054), (90, 3.47434), (45, 1.76056)])
 def test_corner_speed(inside, speed):
     cosine = -math.cos(math.radians(inside))
-    assert corner_speed(*column(500), 0.01, np.array([cosine]))[0] == pytest.approx(speed, abs=1e-4)
+    assert corner_speed(*column(500), 0.01, np.array([cosine]))[0] == pytest.approx(
+        speed, abs=1e-4
+    )
 
 
 @pytest.mark.parametrize(
@@ -171,7 +174,5 @@ def test_the_router_puts_its_own_correction_on_top():
     layout = make(0)
     program_ = read(layout.text.encode(), layout.setting)
     router = Router(id="1", name="", pace=1.08, extra_s=40)
-    from dataclasses import replace
-
     got = analyse(program_, replace(layout.setting, router=router))
     assert got.time_s == pytest.approx(1.08 * got.file_s + 40)

@@ -1,0 +1,99 @@
+"""The command's text in and out."""
+
+import argparse
+import json
+
+import pytest
+from layouts import make
+
+from station.cutting.command import add_arguments, run
+from station.shop.facts import Router
+
+FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm",
+          "scrap_mm2", "assumed", "problems"}  # fmt: skip
+
+
+def options(*words):
+    parser = argparse.ArgumentParser()
+    add_arguments(parser)
+    return parser.parse_args(list(map(str, words)))
+
+
+@pytest.fixture
+def file(tmp_path):
+    path = tmp_path / "a.nc"
+    path.write_text(make(0).text)
+    return path
+
+
+def test_one_file_gives_one_object_with_the_fields(file):
+    given = options(file, "--json", "--bit-diameter", "1=3")
+    text, code = run(given.files, given)
+    got = json.loads(text)
+    assert (code, set(got), got["time_s"]) == (0, FIELDS, None)
+    assert set(got["bounds_mm"]) == {"xmin", "ymin", "zmin", "xmax", "ymax", "zmax"}
+    part = {
+        "name",
+        "count",
+        "mirrored",
+        "width_mm",
+        "length_mm",
+        "area_mm2",
+        "perimeter_mm",
+        "tabs",
+    }
+    assert all(set(p) == part for p in got["parts"])
+
+
+def test_a_router_gives_the_time(file):
+    given = options(file)
+    text, _ = run(given.files, given, router=Router(id="1", name="Router 1"))
+    assert json.loads(text)["time_s"] > 10
+
+
+def test_several_files(file):
+    given = options(file, file)
+    text, _ = run(given.files, given)
+    assert [f["file"] for f in json.loads(text)["files"]] == [str(file)] * 2
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [("none.nc", None), ("loop.nc", b"O100 SUB\n"), ("folder", "folder")],
+)
+def test_bad_input_is_a_sentence(tmp_path, name, data):
+    path = tmp_path / name
+    if data == "folder":
+        path.mkdir()
+    elif data:
+        path.write_bytes(data)
+    given = options(path)
+    text, code = run(given.files, given)
+    assert code == 2
+    assert text.endswith(".")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("--sheet", "big"), ("--sheet", "0x5"), ("--bit-diameter", "x"), ("--bit-diameter", "-1"),
+     ("--dialect", "none"), ("--thickness", "thick")],
+)  # fmt: skip
+def test_bad_options_are_refused(words, file):
+    with pytest.raises(SystemExit):
+        options(file, *words)
+
+
+def test_a_bare_diameter_is_for_every_bit(file):
+    given = options(file, "--bit-diameter", "4")
+    text, _ = run(given.files, given)
+    assert {b["diameter_mm"] for b in json.loads(text)["bits"]} == {4.0}
+
+
+@pytest.mark.parametrize(
+    "data", [b"", b"\n", b"%", b"\x00" * 50, b"G21\n", b"G21\nG81 X1 Y1 Z-3 R1 F9"]
+)
+def test_hardly_any_file(tmp_path, data):
+    path = tmp_path / "x.nc"
+    path.write_bytes(data)
+    given = options(path)
+    assert run(given.files, given)[1] == 0

@@ -1,0 +1,103 @@
+"""What could go wrong is told, with its line; an ordinary file has nothing told."""
+
+import pytest
+from reading import program
+
+from station.cutting.model import Setting
+from station.cutting.report import analyse
+from station.shop.facts import Router
+
+HEAD = "G21 G90\nT1 M6\nM3 S18000\nG0 X20 Y20 Z5\n"  # 4 lines
+SQUARE = """G1 Z-6.2 F900
+G1 X60 F3000
+Z-4
+X70
+Z-6.2
+X120
+Y80
+X20
+Y20
+G0 Z5
+"""
+
+
+def told(body: str, **setting) -> list[tuple[int, str]]:
+    given = {"thickness_mm": 6.0, "bit_mm": {1: 6.0}, **setting}
+    got = analyse(program(HEAD + body), Setting(**given))
+    return [(p.line, p.kind) for p in got.problems]
+
+
+def test_an_ordinary_file_has_no_problem():
+    assert told(SQUARE) == []
+
+
+@pytest.mark.parametrize(
+    ("body", "expected"),
+    [
+        ("G1 Z-3 F900\nG0 X50\nG0 Z5", (6, "rapid-in-sheet")),
+        ("G0 Z-2\nG0 Z5", (5, "rapid-in-sheet")),
+        ("G1 Z-6.6 F900\nX50\nG0 Z5", (5, "too-deep")),
+        ("G1 Z-3 F900\nX2450\nG0 Z5", (6, "outside-sheet")),
+        ("G1 Z-3 F900\nY-1\nG0 Z5", (6, "outside-sheet")),
+        ("M5\nG1 Z-3 F900\nX50\nG0 Z5", (6, "spindle-off")),
+        ("G1 Z-3\nG0 Z5", (5, "no-feed")),
+        ("G1 Z-3 F900\nG2 X30 I4\nG0 Z5", (6, "arc-radii")),
+        ("G1 Z-3 F900\nX90 F90\nG0 Z5", (6, "chip-load")),
+        (SQUARE.replace("Z-4", "Z-6.2"), (6, "no-tabs")),
+        (SQUARE.replace("X70", "X65.9"), (8, "tab-cut-through")),
+    ],
+)
+def test_each_kind(body, expected):
+    assert expected in told(body)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "G1 Z-3 F900\nX90\nG0 Z5",
+        "G99 G83 X50 Y50 Z-6.2 R1 Q2 F900\nX60\nG80\nG0 Z5",  # a peck comes back into its hole
+        "G0 Z0\nG0 X50\nG0 Z5",
+        "G91 G28 Z0\nG90\nG0 X50 Y50\nG0 Z5",
+    ],
+)
+def test_what_is_no_problem(body):
+    assert told(body) == []
+
+
+def test_a_vacuum_bed_needs_no_tabs():
+    vacuum = Router(id="1", name="Router 1", bed="vacuum")
+    assert told(SQUARE.replace("Z-4", "Z-6.2"), router=vacuum) == []
+
+
+def test_a_bit_the_router_does_not_have():
+    assert (4, "bit-missing") in told(SQUARE, bits_there=frozenset({2}))
+
+
+def test_a_bed_that_is_too_small():
+    small = Router(id="1", name="Router 1", length_mm=50)
+    assert (0, "outside-bed") in told(SQUARE, router=small)
+
+
+def test_a_feed_above_what_the_router_does():
+    slow = Router(id="1", name="Router 1", rapid_mm_min=2000)
+    assert (6, "feed-out-of-band") in told(SQUARE, router=slow)
+
+
+def test_a_hold_down_in_the_way():
+    assert "hold-down" in {kind for _, kind in told(SQUARE, hold_downs=((70, 25),))}
+    assert told(SQUARE, hold_downs=((500, 500),)) == []
+
+
+def test_a_sheet_that_is_not_cut_through():
+    body = SQUARE.replace("-6.2", "-5.5")
+    assert (0, "not-through") in told(body)
+
+
+def test_zero_at_the_spoilboard_and_origin_in_the_middle():
+    body = SQUARE.replace("Z-6.2", "Z-0.2").replace("Z-4", "Z2").replace("Z5", "Z12")
+    head = HEAD.replace("Z5", "Z12")
+    setting = Setting(thickness_mm=6, bit_mm={1: 6.0}, origin="centre")
+    got = analyse(program(head + body), setting)
+    assert got.problems == ()
+    assert [s.width_mm for s in got.shapes] == pytest.approx([54])
+    assert any("spoilboard" in text for text in got.assumed)
