@@ -124,7 +124,7 @@ class Trimming:
         hands, subject = self.hands, f"batch/{pile.batch}"
         batch = hands.view.get(Batch, pile.batch)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
-        yield min(80.0, 4 + total(lying) * 0.35)
+        yield min(120.0, 5 + total(lying) * 0.7)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
         if not lying or batch is None:
             return
@@ -262,7 +262,7 @@ def _recounts(hands: Hands) -> Process:
 def worries(hands: Hands) -> None:
     """What needs a look today: a part off its master, a held batch, a place counted short."""
     piles = hands.view.shelf(Pile, "trimming", 10)
-    for pile in piles[-1:]:
+    for pile in piles[1:][-1:]:  # one pile at least goes on
         lying = hands.view.stock(batch=pile.batch, place="trimming")
         part = hands.view.get(Part, lying[0].part) if lying else None
         if part and part.sizes:

@@ -126,6 +126,7 @@ class Week:
     def _last_minutes(self) -> None:
         """Router 4 stops for its bit; router 3 has a sheet on that lasts past now."""
         self.office.release()
+        self.office.fill()
         worries(self.hands)
         RouterDay(self.hands, STOPPED).stand_still("31")
         RouterDay(self.hands, CUTTING).keep_cutting(self.now)

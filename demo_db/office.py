@@ -70,6 +70,15 @@ class Office:
             if sum(b.sheets - b.cut for b in queue) < QUEUED:
                 self._release_to(router, short)
 
+    def fill(self) -> None:
+        """Something for every router that has nothing to cut: what falls below twice its mark."""
+        short = self._short()
+        for part in self._parts():
+            short[part.id] += 4 * part.mark
+        for router in ("1", "2", "3", "4", "5"):
+            if not self.hands.view.shelf(Batch, f"queue/{router}"):
+                self._release_to(router, short)
+
     def _release_to(self, router: str, short: Counter[str]) -> None:
         """The file that fills the largest gap, in sheets of cutting time."""
         best, most = None, 0.0
