@@ -50,8 +50,8 @@ def bends(run: Run, arcs: Ints) -> Bends:
     faulty |= ~given_r & (np.minimum(first_r, last_r) <= FULL)
     off = np.abs(first_r - last_r)
     allowed = (REPORT_MM if run.state.scale == 1.0 else REPORT_INCH) + 1e-9
-    for i in np.flatnonzero((off > allowed) & ~given_r)[:MOST].tolist():
-        remarks.append((int(arcs[i]), radii_differ(float(off[i]))))
+    apart_ones = np.flatnonzero((off > allowed) & ~given_r)[:MOST].tolist()
+    remarks += [(int(arcs[i]), radii_differ(float(off[i]))) for i in apart_ones]
     sweep = _sweeps(run.kind[arcs], start - centre, end - centre, chord)
     return Bends(arcs, centre, sweep, faulty, tuple(sorted(remarks)))
 

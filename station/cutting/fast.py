@@ -39,7 +39,7 @@ def read_fast(
         progress(1.0)
     lines = text.count(b"\n")
     units = "inch" if scale == MM_PER_INCH else "mm"
-    return finish(machine, lines, said, units, taker.refused)
+    return finish(machine, lines, units, taker.refused, said=said)
 
 
 def _newlines(data: bytes) -> bytes:

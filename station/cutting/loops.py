@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -12,6 +13,7 @@ from station.cutting.rings import arc_points, area_of, centroid_of, perimeter_of
 CLOSES_MM = 0.02  # ends nearer than this are the same point
 SHORTEST_MM = 1.0
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
+AROUND = ((0, 0), (-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, 1), (-1, 1), (1, -1))
 BRIDGE = -1  # the move of an edge that no move cuts
 
 
@@ -116,9 +118,10 @@ class _Walk:
         if length < 1e-9:
             return
         (x0, y0, z0), (x1, y1, z1) = m.points[index].tolist(), m.points[index + 1].tolist()
-        arc = m.kind[index] >= CW and m.plane[index] == XY
-        centre = (float(m.centre[index, 0]), float(m.centre[index, 1])) if arc else (0.0, 0.0)
-        sweep = float(m.sweep[index]) if arc else 0.0
+        centre, sweep = (0.0, 0.0), 0.0
+        if m.kind[index] >= CW and m.plane[index] == XY:
+            centre = (float(m.centre[index, 0]), float(m.centre[index, 1]))
+            sweep = float(m.sweep[index])
         top = max(z0, z1)
         through = top <= self.through_z
         self._arrive(Edge(index, (x0, y0), (x1, y1), centre, sweep, through, length, top))
@@ -160,13 +163,10 @@ class _Walk:
 
     def _known(self, corner: tuple[float, float]) -> int | None:
         cx, cy = _cell(corner)
-        for key in ((cx, cy), (cx - 1, cy), (cx + 1, cy), (cx, cy - 1), (cx, cy + 1),
-                    (cx - 1, cy - 1), (cx + 1, cy + 1), (cx - 1, cy + 1), (cx + 1, cy - 1)):  # fmt: skip
-            index = self.seen.get(key)
-            if index is not None:
-                other = self.corners[index]
-                if np.hypot(other[0] - corner[0], other[1] - corner[1]) < CLOSES_MM:
-                    return index
+        for dx, dy in AROUND:
+            index = self.seen.get((cx + dx, cy + dy))
+            if index is not None and math.dist(self.corners[index], corner) < CLOSES_MM:
+                return index
         return None
 
 

@@ -59,7 +59,8 @@ def _nest(nodes: list[Node]) -> list[Node]:
                 node.parent = j
                 break
     for i, node in enumerate(nodes):
-        node.inner = tuple(k for k, other in enumerate(nodes) if other.parent == i)
+        if node.parent is not None:
+            nodes[node.parent].inner += (i,)
     return nodes
 
 

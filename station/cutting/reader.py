@@ -37,7 +37,7 @@ def read_slowly(
     lines = text_lines(data)
     refused = _run_lines(machine, lines, progress, cancelled)
     units = "inch" if scale == MM_PER_INCH else "mm"
-    return finish(machine, len(lines), said, units, refused)
+    return finish(machine, len(lines), units, refused, said=said)
 
 
 def text_lines(data: bytes) -> list[str]:
@@ -117,13 +117,7 @@ def loops_or_calls(text: str, number: int) -> str:
     return ""
 
 
-def finish(
-    machine: Machine,
-    lines: int,
-    said: bool,
-    units: str,
-    refused: str,  # noqa: FBT001
-) -> Program:
+def finish(machine: Machine, lines: int, units: str, refused: str, *, said: bool) -> Program:
     """The program that a machine has run, with remarks on the file as a whole."""
     machine.close_block()
     problems = sorted(machine.problems, key=lambda p: (p.line, p.kind))

@@ -10,6 +10,8 @@ import numpy as np
 from station.cutting.model import Bools, Floats, Ring
 
 CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
+MOST_CHORDS = 1440
+MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
 JOIN = np.radians(6)  # step of the round joins
 
 
@@ -51,7 +53,7 @@ def arc_points(start: Floats, centre: Floats, sweep: float) -> Floats:
     spoke = start - centre
     r = float(np.hypot(*spoke))
     widest = 2 * np.arccos(max(1 - CHORD_MM / max(r, CHORD_MM), 0.5))
-    n = max(2, int(np.ceil(abs(sweep) / widest / 4)) * 4)
+    n = min(max(4, int(np.ceil(abs(sweep) / widest / 4)) * 4), MOST_CHORDS)
     angle = np.linspace(0, sweep, n + 1)[1:]
     turned = (spoke[0] + 1j * spoke[1]) * np.exp(1j * angle)
     return np.column_stack((turned.real, turned.imag)) + centre
@@ -127,11 +129,16 @@ def _whole(ring: Ring, edges: np.ndarray, before: Floats, after: Floats) -> Ring
     starts = np.roll(before, -1, axis=0)
     corner = ring[(edges + 1) % len(ring)]
     open_ = np.hypot(*(starts - after).T) > 1e-9
+    brief = open_ & (np.hypot(*(starts - after).T) < JOIN * np.hypot(*(after - corner).T))
+    corners = np.stack((after, starts), axis=1).reshape(-1, 2)
+    wanted = np.column_stack((np.ones(len(edges), bool), brief)).ravel()
     pieces: list[Floats] = []
-    for i in range(len(edges)):
-        pieces.append(after[i : i + 1])
-        if open_[i]:
-            pieces.append(_join(after[i], starts[i], corner[i]))
+    done = 0
+    for i in np.flatnonzero(open_ & ~brief).tolist():
+        pieces.append(corners[done : 2 * i + 1][wanted[done : 2 * i + 1]])
+        pieces.append(_join(after[i], starts[i], corner[i]))
+        done = 2 * i + 2
+    pieces.append(corners[done:][wanted[done:]])
     result = tidy_points(np.concatenate(pieces))
     if len(result) < 3 or area_of(result) <= 1e-9:
         return None
@@ -182,6 +189,8 @@ def sizes_of(ring: Ring) -> tuple[float, float, float]:
     hull = hull_of(ring)
     step = np.roll(hull, -1, axis=0) - hull
     angles = np.mod(np.arctan2(step[:, 1], step[:, 0]), np.pi / 2)
+    if len(hull) > MOST_SIDES:
+        angles = angles[np.argsort(-np.hypot(step[:, 0], step[:, 1]))[:MOST_SIDES]]
     angles = np.append(np.unique(np.round(angles, 9)), 0.0)
     c, s = np.cos(angles)[:, None], np.sin(angles)[:, None]
     u = hull[:, 0] * c + hull[:, 1] * s
@@ -189,7 +198,8 @@ def sizes_of(ring: Ring) -> tuple[float, float, float]:
     wide, high = np.ptp(u, axis=1), np.ptp(v, axis=1)
     area = wide * high
     near = np.flatnonzero(area <= area.min() * 1.0005)
-    best = int(near[np.argmax([_touch(ring, float(angles[i])) for i in near])])
+    near = near[np.argsort(area[near], kind="stable")[:MOST_TIES]]
+    best = int(near[np.argmax([_touch(hull, float(angles[i])) for i in near])])
     length, width, turn = float(wide[best]), float(high[best]), float(angles[best])
     return (width, length, turn) if width <= length else (length, width, turn + np.pi / 2)
 

@@ -117,7 +117,7 @@ def _highest_cut(moves: Moves, geo: Geometry) -> float:
 
 
 def _bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
-    numbers = kinds_of(moves.tool)
+    numbers = kinds_of(moves.tool[moves.kind != RAPID])
     bits = dict(setting.bit_mm)
     plain = bits.pop(-1, None)
     for number in numbers:

@@ -149,7 +149,8 @@ def _look_ahead(
 def _running(caps: Floats, gain: Floats) -> Floats:
     """The largest v² with v²[i + 1] <= v²[i] + gain[i] and v² <= caps."""
     climb = np.concatenate(([0.0], np.cumsum(gain)))
-    return np.minimum(np.minimum.accumulate(caps - climb) + climb, caps).clip(min=0.0)
+    lowest = np.minimum.accumulate(caps - climb) + climb
+    return np.asarray(np.maximum(np.minimum(lowest, caps), 0.0))
 
 
 def _corners(moves: Moves, geo: Geometry, router: Router, accel: Floats, top: Floats) -> Floats:

@@ -126,8 +126,9 @@ def test_loops_and_subprograms_are_refused(text):
 
 @pytest.mark.parametrize(
     ("line", "kind"),
-    [("G0 X", "not-read"), ("G0 X1 X2", "twice"), ("G777", "unknown-code"), ("M199", "unknown-code"),
-     ("G1 G0 X1", "twice"), ("G0 $", "not-read"), ("\x00\xff", "not-read")],
+    [("G0 X", "not-read"), ("G0 X1 X2", "twice"), ("G777", "unknown-code"),
+     ("M199", "unknown-code"), ("G1 G0 X1", "twice"), ("G0 $", "not-read"),
+     ("\x00\xff", "not-read")],
 )  # fmt: skip
 def test_problems_come_with_line_and_text(line, kind):
     got = read(f"G21\n{line}\n".encode("latin-1"), Setting())
