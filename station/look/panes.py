@@ -52,33 +52,49 @@ TALL = (faces.SheetDrawing, faces.Flow, faces.PartDrawing)  # take what height i
 
 
 class Column(QWidget):
-    """Blocks below each other; widgets stay while the kinds of block stay."""
+    """Blocks below each other; with `spare`, what height is left stands below them."""
 
     def __init__(self, send: Send, *, spare: bool = True) -> None:
         super().__init__()
-        self.send, self.spare = send, spare  # spare: what height is left stands below
+        self.send = send
         self.kinds: tuple[type, ...] = ()
         self.blocks: list[QWidget] = []
+        self.made: dict[type, list[QWidget]] = {}  # every widget so far, by kind of block
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(0, 0, 0, 0)
         self.column.setSpacing(12)
+        if spare:
+            self.column.addStretch(1)
 
     def set(self, blocks: tuple[Block, ...]) -> None:
         """Shows the blocks."""
         kinds = tuple(type(b) for b in blocks)
         if kinds != self.kinds:
-            self.kinds = kinds
-            clear(self.column)
-            self.blocks = [WIDGETS[kind](self.send) for kind in kinds]
-            for widget in self.blocks:
-                if isinstance(widget, AskedBlock):
-                    widget.set_flat(any(kind in (*TALL, faces.Table) for kind in kinds))
-            for kind, widget in zip(kinds, self.blocks, strict=True):
-                self.column.addWidget(widget, 100 if kind in TALL else 0)
-            if self.spare:
-                self.column.addStretch(1)
+            self._lay(kinds)
         for widget, block in zip(self.blocks, blocks, strict=True):
             widget.set(block)  # type: ignore[attr-defined]
+
+    def _lay(self, kinds: tuple[type, ...]) -> None:
+        """Other kinds of block: widgets made before are taken up again, for making is slow."""
+        self.kinds = kinds
+        for widget in self.blocks:
+            self.column.removeWidget(widget)
+        before, taken = self.blocks, dict.fromkeys(kinds, 0)
+        self.blocks = []
+        for kind in kinds:
+            made = self.made.setdefault(kind, [])
+            if taken[kind] == len(made):
+                made.append(WIDGETS[kind](self.send))
+            self.blocks.append(made[taken[kind]])
+            taken[kind] += 1
+        for n, (kind, widget) in enumerate(zip(kinds, self.blocks, strict=True)):
+            if isinstance(widget, AskedBlock):
+                widget.set_flat(any(k in (*TALL, faces.Table) for k in kinds))
+            self.column.insertWidget(n, widget, 100 if kind in TALL else 0)
+            widget.setVisible(True)
+        for widget in before:
+            if widget not in self.blocks:
+                widget.setVisible(False)
 
 
 class Scroll(QScrollArea):

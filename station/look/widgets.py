@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
@@ -95,6 +95,14 @@ class Touch(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.setAccessibleName(name)
         self.clicked.connect(self._sent)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows move the focus; every other key is the scanner's."""
+        arrows = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
+        if event.key() in arrows:
+            super().keyPressEvent(event)
+        else:
+            event.ignore()
 
     def _sent(self) -> None:
         for one in filter(None, self.code.split("|")):

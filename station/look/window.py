@@ -1,7 +1,7 @@
 """The one window: top bar, the face of a room, the strip."""
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QPalette
+from PySide6.QtGui import QColor, QKeyEvent, QPalette
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from station.look.bars import Strip, TopBar
@@ -103,6 +103,15 @@ class Window(QMainWindow):
         self.bar.set(
             area=area, where=where, worker=worker, clock=clock, shared=shared, shared_ok=shared_ok
         )
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Every key that nothing else wants is the scanner's."""
+        if not self.scanner.key(event):
+            super().keyPressEvent(event)
+
+    def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's signature
+        """Tab ends a scan; with nothing typed it moves the focus."""
+        return self.scanner.end() or super().focusNextPrevChild(next)
 
     def _scanned(self, text: str) -> None:
         self._code = text
