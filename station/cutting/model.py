@@ -196,6 +196,7 @@ class Piece:
     turn_deg: float = 0.0  # from its shape: first mirrored left to right, then turned
     mirrored: bool = False
     covered: float = 1.0  # part of its outline that is cut through
+    lost: tuple[tuple[int, float, float], ...] = ()  # tabs cut through: line, x, y
 
 
 @dataclass(frozen=True)

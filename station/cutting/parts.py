@@ -11,7 +11,7 @@ from station.cutting.loops import Loop, find_loops
 from station.cutting.model import LINE, Floats, Moves, Piece, Ring, Tab
 from station.cutting.moves import Geometry
 from station.cutting.rings import area_of, contains, offset
-from station.cutting.tabs import Cuts, Stretch, cuts_of, stretches
+from station.cutting.tabs import Cuts, Stretch, cuts_of, lost, stretches
 
 LEAST_MM2 = 1.0
 
@@ -43,7 +43,7 @@ def find_pieces(
     pieces: list[Piece] = []
     for index, node in enumerate(nodes):
         if node.parent is None:
-            _outline(nodes, index, cuts, (face, bottom), pieces)
+            _outline(nodes, index, cuts, (face, bottom, through_z), pieces)
     return _with_drilled(sorted(pieces, key=lambda p: p.line), drilled)
 
 
@@ -95,7 +95,7 @@ def _outline(
     nodes: list[Node],
     index: int,
     cuts: Cuts,
-    heights: tuple[float, float],
+    heights: tuple[float, float, float],
     pieces: list[Piece],
 ) -> None:
     """A loop as a piece with holes; pieces inside the holes follow."""
@@ -113,12 +113,21 @@ def _outline(
             holes.append(hole)
         for k in _cluster(nodes, i)[1]:
             _outline(nodes, k, cuts, heights, pieces)
-    found = [_tab(s, node, cuts.moves, heights) for s in stretches(node.loop, cuts)]
+    found = [_tab(s, node, cuts.moves, heights[:2]) for s in stretches(node.loop, cuts)]
     whole = max(node.loop.length, 1e-9)
     uncut = sum(t[1] for t in found)
     tabs = tuple(t[0] for t in found)
-    pieces.append(Piece(edge, tuple(holes), tabs, node.loop.tool, node.loop.line,
-                        covered=max(0.0, 1 - uncut / whole)))  # fmt: skip
+    gone = lost(node.loop, cuts, heights[2])
+    piece = Piece(
+        outline=edge,
+        holes=tuple(holes),
+        tabs=tabs,
+        tool=node.loop.tool,
+        line=node.loop.line,
+        covered=max(0.0, 1 - uncut / whole),
+        lost=tuple((int(cuts.moves.line[e.move]), *e.start) for e in gone),
+    )
+    pieces.append(piece)
 
 
 def _tab(

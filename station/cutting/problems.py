@@ -179,6 +179,9 @@ def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
         if tab.width_mm <= LEAST_TAB_MM or tab.height_mm <= LEAST_TAB_MM / 2:
             text = "The bit's own width cuts this tab through."
             found.append(Problem(tab.line, "tab-cut-through", text, at=(tab.x_mm, tab.y_mm)))
+    for line, x, y in (gone for piece in pieces for gone in piece.lost):
+        text = "This tab is cut through by another cut."
+        found.append(Problem(line, "tab-cut-through", text, at=(x, y)))
     return found
 
 

@@ -60,6 +60,34 @@ def stretches(loop: Loop, cuts: Cuts) -> list[Stretch]:
     ]
 
 
+def lost(loop: Loop, cuts: Cuts, through_z: float) -> list[Edge]:
+    """Where a lap was lifted over a tab that another cut then takes away: an edge of each."""
+    found: list[Edge] = []
+    for lap in (loop, *loop.others):
+        for run in _lifted(lap):
+            rises = float(cuts.moves.points[run[0].move, 2]) > through_z and (
+                float(cuts.moves.points[max(0, run[0].move - 1), 2]) <= through_z
+            )
+            slopes = float(cuts.moves.points[run[0].move, 2]) <= through_z
+            if (rises or slopes) and all(_covered(_samples(e)[0], cuts, e).all() for e in run):
+                found.append(run[len(run) // 2])
+    return found
+
+
+def _lifted(lap: Loop) -> list[list[Edge]]:
+    """Runs of edges that do not go through, each between edges that do."""
+    runs: list[list[Edge]] = []
+    before = lap.edges[-1]
+    for edge in lap.edges:
+        if not edge.through and edge.move != BRIDGE:
+            if before.through:
+                runs.append([])
+            if runs:
+                runs[-1].append(edge)
+        before = edge
+    return runs
+
+
 def _samples(edge: Edge) -> tuple[Floats, float]:
     """Middles of equal small steps along an edge, and the step."""
     n = 1 if edge.through else max(1, min(4000, int(np.ceil(edge.length / STEP_MM))))
