@@ -1,23 +1,13 @@
-"""Puts the window on top of a desk: one input, one answer, one repaint."""
+"""Opens this PC's station: the frame first, everything else after it."""
 
 import logging
-import time
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
 from station.look.window import Window
-from station.shop.acts import Answer, refuse
-from station.shop.faces import Face
-from station.shop.words import Say, clock, say
-
-if TYPE_CHECKING:  # the desk brings the ledger along, which must not delay the first frame
-    from station.desk.desk import Desk
-
-LOG = logging.getLogger("station")
+from station.shop.words import clock, say
 
 
 def open_station(data: Path, at: Clock) -> int:
@@ -31,6 +21,7 @@ def open_station(data: Path, at: Clock) -> int:
     application.processEvents()  # the frame stands before anything heavy is loaded
     from station import app, first_run  # noqa: PLC0415 - after the frame
     from station.printing import Papers  # noqa: PLC0415
+    from station.session import Session  # noqa: PLC0415
 
     logging.basicConfig(
         filename=log_file(data), encoding="utf-8", format="%(asctime)s %(levelname)s %(message)s"
@@ -59,83 +50,3 @@ def log_file(data: Path) -> Path:
     """Where this station's own mistakes are written down."""
     data.mkdir(parents=True, exist_ok=True)
     return data / "station.log"
-
-
-class Session(QObject):
-    """Carries inputs from the window to the desk and the answers back."""
-
-    def __init__(self, window: Window, desk: "Desk") -> None:
-        super().__init__(window)
-        self.window, self.desk = window, desk
-        self.answered = NO_ANSWER  # the newest answer
-        self.took_ms = 0.0  # from the last input to its painted answer
-        window.sent.connect(self.take)
-        self._tick = QTimer(self)
-        self._tick.setInterval(1000)
-        self._tick.timeout.connect(self.tick)
-
-    def start(self) -> None:
-        """Shows what was left in hand, or how to begin."""
-        self.window.answer(self.desk.greeting(), "")
-        self.repaint()
-        self._tick.start()
-
-    def stop(self) -> None:
-        """Nothing runs on by itself any more: the ledger may be closed."""
-        self._tick.stop()
-
-    def take(self, text: str) -> None:
-        """One input: decide, record, answer, repaint. Our own bug never loses the window."""
-        began = time.perf_counter()
-        try:
-            given = self._given(text)
-        except Exception:  # the person's work goes on, the bug is written down
-            LOG.exception("input %r at %s", text, self.desk.hand)
-            given = own_bug()
-        self.answered = given
-        self.window.answer(given, text)
-        self.repaint()
-        self.took_ms = (time.perf_counter() - began) * 1000
-
-    def _given(self, text: str) -> Answer:
-        if text.startswith("@place "):
-            x, y = (float(part) for part in text.split()[1:3])
-            return self.desk.touch(x, y).answer
-        return self.desk.take(text).answer
-
-    def repaint(self) -> None:
-        """The top bar and the room's face as they are now."""
-        face = self.desk.face()
-        self.top(face)
-        self.window.paint(face)
-
-    def top(self, face: Face) -> None:
-        """The top bar."""
-        hand = self.desk.hand
-        count = self.desk.ledger.not_shared()
-        shared: Say = say("{count} not shared", count=count) if count else say("On this PC")
-        worker = f"Worker {hand.worker}" if hand.worker else "Nobody signed in"
-        self.window.top(
-            area=face.title,
-            where=face.where,
-            worker=worker,
-            clock=clock(self.desk.clock()),
-            shared=shared,
-            shared_ok=not count,
-        )
-
-    def tick(self) -> None:
-        """Once a second: the clock, what runs on by itself, and care for the file."""
-        self.repaint()
-        self.desk.ledger.idle()
-
-
-NO_ANSWER = Answer(tone="good", said=Say(), refused=True)
-
-
-def own_bug() -> Answer:
-    """What the strip says when the program itself is wrong."""
-    return refuse(
-        say("Something is wrong in the program; nothing was counted"),
-        say("Scan it once more. It is written down for the makers."),
-    )

@@ -20,9 +20,10 @@ from station.clock import Clock
 from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.window import Window
+from station.session import Session
 from station.shop import cards
 from station.shop.facts import Batch, Bed, Router
-from station.show import Session, application_of
+from station.show import application_of
 from station.tour_story import STORY, Step
 
 SIZE = (1366, 768)

@@ -1,14 +1,18 @@
 """The bar at the top (where, who, when, shared) and the strip at the bottom (the answer)."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from station.look import fonts
+from station.look.texts import Text
 from station.look.widgets import Label, mark, palette
-from station.shop.acts import Answer
-from station.shop.faces import Text
 from station.shop.words import say
+
+if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
+    from station.shop.acts import Answer
 
 TOP, STRIP = 58, 72
 
@@ -113,7 +117,7 @@ class Strip(Ground):
             label.colour(palette().on_bar)
         self.mark.hide()
 
-    def set(self, answer: Answer, code: str) -> None:
+    def set(self, answer: "Answer", code: str) -> None:
         """Shows an answer and the code that it answers."""
         colours = {"good": "#2e6b3e", "attention": "#9a5b00", "stop": "#9e2026"}
         self.colour = colours[answer.tone]

@@ -250,6 +250,10 @@ class Pane(QObject):
         self.presses.set(presses)
         self.widget.setVisible(bool(blocks or beside or presses))
 
+    def stand_with(self, blocks: tuple[Block, ...]) -> None:
+        """Blocks that are cards themselves stand on the bench, others on one white card."""
+        self.stand(plain=any(isinstance(b, faces.Cards | faces.Meter) for b in blocks))
+
     def stand(self, *, plain: bool) -> None:
         """On a card of its own, or plainly on the bench (blocks that are cards already)."""
         self.widget.set_plain(plain)

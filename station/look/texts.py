@@ -2,8 +2,9 @@
 
 from PySide6.QtCore import QCoreApplication
 
-from station.shop.faces import Text
 from station.shop.words import Say, plain
+
+Text = Say | str
 
 CONTEXT = "say"
 

@@ -1,6 +1,7 @@
 """The smallest things on a screen: a label, something to touch, a bar, a picture."""
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF
@@ -16,9 +17,10 @@ from PySide6.QtWidgets import (
 
 from station.look import fonts
 from station.look.palette import LIGHT, Palette, tone
-from station.look.texts import text
-from station.shop.faces import Text
-from station.shop.facts import Shape
+from station.look.texts import Text, text
+
+if TYPE_CHECKING:  # facts take time to load, and a first frame needs none
+    from station.shop.facts import Shape
 
 Send = Callable[[str], None]
 TARGET = 60  # the least height of what is touched with gloves on
@@ -166,7 +168,7 @@ class Outline(QWidget):
         self._shape: Shape | None = None
         self.setFixedSize(width, height)
 
-    def set(self, shape: Shape | None) -> None:
+    def set(self, shape: "Shape | None") -> None:
         """Shows a shape; nothing for None."""
         if shape is not self._shape:
             self._shape = shape

@@ -1,22 +1,25 @@
 """The one window: top bar, the face of a room, the strip."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPalette
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from station.look.bars import Strip, TopBar
 from station.look.palette import DARK, LIGHT
-from station.look.panes import Pane
 from station.look.scanner import Scanner
-from station.look.texts import text
+from station.look.texts import Text, text
 from station.look.widgets import Style, Touch, palette
-from station.shop.acts import Answer
-from station.shop.faces import Cards, Face, Meter, Text
 from station.shop.words import say
+
+if TYPE_CHECKING:
+    from station.look.panes import Pane
+    from station.shop.acts import Answer
+    from station.shop.faces import Face
 
 SIZE = (1366, 768)
 EDGE = 24
-ON_BENCH = (Cards, Meter)  # have a card of their own
 AGAIN_MS = 220  # between the two beeps of a stop
 TOP_PANE = 126  # four lines of an area's figures
 
@@ -34,7 +37,7 @@ class Window(QMainWindow):
         self.bar, self.strip = TopBar(), Strip()
         self._body = QWidget()
         self._colours()
-        self._panes()
+        self._made: list[Pane] = []
         whole, column = QWidget(), QVBoxLayout()
         whole.setLayout(column)
         column.setContentsMargins(0, 0, 0, 0)
@@ -59,7 +62,12 @@ class Window(QMainWindow):
         self.setPalette(shades)
 
     def _panes(self) -> None:
-        """Top pane over the whole width; main, middle and side under it."""
+        """Top pane over the whole width; main, middle and side under it.
+
+        Made with the first face, so that the frame stands before their blocks are loaded.
+        """
+        from station.look.panes import Pane  # noqa: PLC0415 - after the first frame
+
         self.top_pane = Pane(self._scanned, self)
         self.main_pane = Pane(self._scanned, self)
         self.middle_pane = Pane(self._scanned, self)
@@ -73,21 +81,24 @@ class Window(QMainWindow):
         outer.setSpacing(16)
         outer.addWidget(self.top_pane.widget)
         outer.addLayout(self._row, 1)
-        for pane in (self.top_pane, self.main_pane, self.middle_pane, self.side_pane):
+        self._made = [self.top_pane, self.main_pane, self.middle_pane, self.side_pane]
+        for pane in self._made:
             pane.widget.hide()
 
-    def paint(self, face: Face) -> None:
+    def paint(self, face: "Face") -> None:
         """Shows a face; widgets stay where the kinds of block are the same."""
+        if not self._made:
+            self._panes()
         self.top_pane.set(face.top)
         self.top_pane.widget.setFixedHeight(TOP_PANE)
         self.main_pane.set(face.main, face.beside, face.presses)
         self.middle_pane.set(face.middle)
         self.side_pane.set(face.side)
-        self.side_pane.stand(plain=any(isinstance(b, ON_BENCH) for b in face.side))
+        self.side_pane.stand_with(face.side)
         for n, weight in enumerate(face.weights):
             self._row.setStretch(n, max(weight, 1))
 
-    def answer(self, answer: Answer, code: str) -> None:
+    def answer(self, answer: "Answer", code: str) -> None:
         """Shows an answer in the strip, with its sound."""
         self.strip.set(answer, code)
         if answer.tone == "good" or QApplication.platformName() in ("offscreen", "minimal"):
@@ -122,7 +133,7 @@ class Window(QMainWindow):
 
     def _press(self, number: int) -> None:
         """F1 to F9: one of the large buttons."""
-        buttons = self.main_pane.presses.buttons
+        buttons = self.main_pane.presses.buttons if self._made else []
         if number < len(buttons) and buttons[number].isEnabled():
             buttons[number].click()
 

@@ -7,11 +7,11 @@ from PySide6.QtWidgets import QApplication
 
 from station.look.widgets import Touch
 from station.look.window import Window
+from station.session import Session
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part
 from station.shop.views import total
-from station.show import Session
 from tests.floor.shop_small import GAUGE
 from tests.replay import PIN, Stage, code_of
 

@@ -30,7 +30,6 @@ class MailerBlock(QWidget):
         self.names.say("\n".join(f"{n}  {name}" for n, name in enumerate(names, 1)), "quiet")
         self.names.setVisible(bool(names))
 
-
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keeps the names right under the mailer."""
         super().resizeEvent(event)
