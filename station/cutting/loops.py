@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
@@ -17,8 +18,7 @@ AROUND = ((0, 0), (-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, 1), (-1, 1), (
 BRIDGE = -1  # the move of an edge that no move cuts
 
 
-@dataclass(frozen=True)
-class Edge:
+class Edge(NamedTuple):
     """One edge of a loop: a move, or the bridge over a gap between two cuts."""
 
     move: int
@@ -114,10 +114,10 @@ class _Walk:
     def step(self, index: int) -> None:
         """One cut. Straight up and down changes nothing on the plane."""
         m = self.moves
-        length = float(self.flat[index])
+        length = self.flat.item(index)
         if length < 1e-9:
             return
-        (x0, y0, z0), (x1, y1, z1) = m.points[index].tolist(), m.points[index + 1].tolist()
+        (x0, y0, z0), (x1, y1, z1) = m.points[index : index + 2].tolist()
         centre, sweep = (0.0, 0.0), 0.0
         if m.kind[index] >= CW and m.plane[index] == XY:
             centre = (float(m.centre[index, 0]), float(m.centre[index, 1]))
@@ -163,8 +163,9 @@ class _Walk:
 
     def _known(self, corner: tuple[float, float]) -> int | None:
         cx, cy = _cell(corner)
+        seen = self.seen
         for dx, dy in AROUND:
-            index = self.seen.get((cx + dx, cy + dy))
+            index = seen.get((cx + dx, cy + dy))
             if index is not None and math.dist(self.corners[index], corner) < CLOSES_MM:
                 return index
         return None
