@@ -257,7 +257,7 @@ def _loop(ring: Floats) -> tuple[tuple[float, float], ...]:
     return tuple((round(float(x), 2), round(float(y), 2)) for x, y in ring)
 
 
-def thin(ring: Floats, off: float = 0.02) -> Floats:
+def thin(ring: Floats, off: float = 0.01) -> Floats:
     """A ring with fewer corners, none further than `off` mm from what was left out."""
     keep = np.zeros(len(ring), dtype=bool)
     far = int(np.argmax(np.hypot(*(ring - ring[0]).T)))

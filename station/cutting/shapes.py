@@ -90,7 +90,7 @@ def turn_between(one: Print, other: Print) -> tuple[float, bool] | None:
 
 
 def _alike(one: Print, other: Print) -> bool:
-    near = max(0.02, 2e-4 * one.length)
+    near = max(0.06, 3e-4 * one.length)
     return (
         one.holes == other.holes
         and abs(one.width - other.width) < near

@@ -7,7 +7,7 @@ import pytest
 from layouts import make
 
 from station.cutting.model import Piece
-from station.cutting.report import analyse, read, revision
+from station.cutting.report import analyse, read, revision, shape_of
 from station.cutting.shapes import group
 from station.shop.facts import Part, Shape
 
@@ -77,3 +77,19 @@ def test_the_shops_record_draws_the_sheet_again(seed):
     for part, shape in record.shapes:
         index = next(i for i, p in enumerate(record.placed) if p.part == part)
         assert len(shape.tabs) == len(got.pieces[index].tabs)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_shapes_kept_by_the_shop_are_known_again(seed):
+    layout = make(seed)
+    program = read(layout.text.encode(), layout.setting)
+    got = analyse(program, layout.setting)
+    known = {
+        f"{s.index:03}": Part(
+            id=f"{s.index:03}", name=f"P{s.index}", words="", shape=shape_of(got, s)
+        )
+        for s in got.shapes
+    }
+    again = analyse(program, layout.setting, known=known)
+    assert [s.name for s in again.shapes] == [f"P{s.index}" for s in got.shapes]
+    assert [p.mirrored for p in again.pieces] == [p.mirrored for p in got.pieces]
