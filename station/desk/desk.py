@@ -10,6 +10,7 @@ from station.desk import asking
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees
+from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.shop import codes
 from station.shop.acts import Act, Answer, good, notice, refuse
@@ -108,14 +109,24 @@ class Desk:
     def take(self, text: str) -> Given:
         """One input as it came from scanner, touch or keyboard. Never raises on content."""
         self._code = text
-        self._set_now()
-        return self._dispatch(self._understand(text))
+        return self._safely(lambda: self._dispatch(self._understand(text)))
 
     def touch(self, x_mm: float, y_mm: float) -> Given:
         """A touch on the drawn sheet."""
         self._code = ""
+        return self._safely(lambda: self._dispatch(Point(x_mm, y_mm)))
+
+    def _safely(self, take: Callable[[], Given]) -> Given:
+        """What the surroundings refuse (a full disk, say) is said; the hand stays as it was."""
         self._set_now()
-        return self._dispatch(Point(x_mm, y_mm))
+        before = self._draft, self.unlocked
+        try:
+            return take()
+        except Fault as fault:
+            self._draft, self.unlocked = before
+            return Given(
+                refuse(say("{what}", what=str(fault)), say("The work in hand stays as it was."))
+            )
 
     def face(self) -> Face:
         """What the screen shows now."""
