@@ -1,0 +1,79 @@
+"""``python -m tests.plant``: breaks lines on purpose, one at a time; the tests must notice.
+
+Each plant goes into a copy of the tree, its tests run there, and the line is mended again.
+"""
+
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from tests.plants import PLANTS, Plant
+
+ROOT = Path(__file__).resolve().parent.parent
+ENOUGH_S = 120
+NOT_COPIED = shutil.ignore_patterns(".*", "__pycache__", "*.pyc")
+
+
+def planted(text: str, plant: Plant) -> str:
+    """The file's text with the broken line. Raises ValueError unless it stands just once."""
+    if text.count(plant.old) != 1:
+        raise ValueError(f"{plant.file}: stands {text.count(plant.old)} times: {plant.old!r}")
+    return text.replace(plant.old, plant.new)
+
+
+def caught(folder: Path, plant: Plant) -> bool:
+    """Whether one of the plant's tests fails on the broken line."""
+    file = folder / plant.file
+    sound = file.read_text(encoding="utf-8")
+    file.write_text(planted(sound, plant), encoding="utf-8")
+    try:
+        return any(fails(folder, test) for test in plant.tests)
+    finally:
+        file.write_text(sound, encoding="utf-8")
+
+
+def fails(folder: Path, test: str) -> bool:
+    """Whether one test path, or one day in the shop, fails in the copy."""
+    kind, _, name = test.partition(":")
+    words = (
+        ["-m", "tests.replay", name] if kind == "replay" else ["-m", "pytest", "-x", "-q", test]
+    )
+    quiet = {"QT_QPA_PLATFORM": "offscreen", "PYTHONDONTWRITEBYTECODE": "1"}
+    try:
+        done = subprocess.run(
+            [sys.executable, *words],
+            cwd=folder,
+            env=os.environ | quiet,
+            capture_output=True,
+            timeout=ENOUGH_S,
+            check=False,
+        )
+    except subprocess.TimeoutExpired:
+        return True
+    return done.returncode == 1
+
+
+def main() -> int:
+    """Plants each, or those whose file or reason holds a word given; 1 when one is missed."""
+    words = sys.argv[1:]
+    chosen = [p for p in PLANTS if not words or any(w in p.file + p.why for w in words)]
+    missed = 0
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = Path(scratch) / "copy"
+        shutil.copytree(ROOT, folder, ignore=NOT_COPIED)
+        if broken := [t for t in sorted({t for p in chosen for t in p.tests}) if fails(folder, t)]:
+            print(f"These fail with nothing planted: {', '.join(broken)}")
+            return 1
+        for plant in chosen:
+            seen = caught(folder, plant)
+            missed += not seen
+            print("caught    " if seen else "NOT CAUGHT", plant.file, "-", plant.why, flush=True)
+    print(f"{len(chosen) - missed} of {len(chosen)} broken lines caught")
+    return 1 if missed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

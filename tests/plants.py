@@ -1,0 +1,99 @@
+"""Thirty lines broken on purpose: where, what stands there, what is planted, who must see it."""
+
+from typing import NamedTuple
+
+
+class Plant(NamedTuple):
+    """One broken line. `tests` are pytest paths, or ``replay:NAME`` for a day in the shop."""
+
+    file: str
+    old: str
+    new: str
+    why: str
+    tests: tuple[str, ...]
+
+
+LOADING = ("tests/floor/test_loading_rules.py",)
+PEOPLE = ("tests/desk",)
+RECORD = ("tests/ledger/test_record.py", "tests/ledger/test_reads.py")
+UNDO = ("tests/ledger/test_undo.py",)
+DESK = "station/desk/desk.py"
+FLOOR = "station/floor"
+
+RULES = (
+    Plant(f"{FLOOR}/loading/rules_sheet.py", "if not sheet.bed.rehome:", "if sheet.bed.rehome:",
+          "a sheet cut on a router that lost its zero", LOADING),
+    Plant(f"{FLOOR}/loading/rules_sheet.py", "if not sheet.bed.first_off:",
+          "if sheet.bed.first_off:", "a first-off that is due is passed over", LOADING),
+    Plant(f"{FLOOR}/loading/rules_take.py", "    if batch.cut >= batch.sheets:",
+          "    if batch.cut > batch.sheets:", "a batch cut once more than planned", LOADING),
+    Plant(f"{FLOOR}/loading/rules_take.py", '    if batch.state == "cancelled":\n',
+          '    if batch.state == "no such":\n', "a cancelled batch is cut", LOADING),
+    Plant(f"{FLOOR}/loading/rules_stop.py", 'if bit.state != "good":', 'if bit.state == "no":',
+          "a broken bit goes back into a router", LOADING),
+    Plant(f"{FLOOR}/loading/rules_off.py", "< TOO_SOON * bed.minutes",
+          "> TOO_SOON * bed.minutes", "a sheet taken off while the spindle turns", LOADING),
+    Plant(f"{FLOOR}/popping/rules.py", "    if batch.holds:", "    if not batch:",
+          "a held batch goes on", ("tests/floor/test_popping.py",)),
+    Plant(f"{FLOOR}/trimming/rules.py", "if batch.tries >= MOST_TRIES and",
+          "if batch.tries > MOST_TRIES and", "a third try at rework",
+          ("tests/floor/test_trimming.py", "replay:07")),
+    Plant(f"{FLOOR}/packing/rules.py", "    if total(lying) < quantity:",
+          "    if total(lying) < 0:", "more is taken than lies there",
+          ("tests/floor", "replay:17")),
+    Plant(f"{FLOOR}/cart/rules.py", 'order.state == "cancelled"', 'order.state == "no such"',
+          "a cancelled order is shipped", ("tests/floor", "replay:16")),
+    Plant(f"{FLOOR}/office/rules.py", '    if act.args.get("approved"):',
+          '    if not act.args.get("approved"):', "office work without a supervisor",
+          ("tests/floor/test_office.py",)),
+    Plant(f"{FLOOR}/anywhere/rules.py", "min(held.qty, quantity)", "held.qty",
+          "a split takes a whole pile", ("tests/floor", "replay:08")),
+)  # fmt: skip
+
+LEDGER = (
+    Plant("station/ledger/effects.py", "sums.get(out, 0) - qty", "sums.get(out, 0) + qty",
+          "pieces appear from nowhere", RECORD),
+    Plant("station/ledger/effects.py", "or m.qty < 1:", "or m.qty < 0:",
+          "a move of nothing", RECORD),
+    Plant("station/ledger/effects.py", "if qty < 0 and change < 0 and", "if qty < -1 and",
+          "a place one below zero", RECORD),
+    Plant("station/ledger/effects.py", "m.part, -m.qty) for m in back", "m.part, m.qty) for m in back",
+          "an undo counts twice in the day's flow", UNDO),
+    Plant("station/ledger/history.py", "        if again := self.repeated(act.id):\n"
+          "            return again\n        answer", "        answer",
+          "a double scan counts twice", RECORD),
+    Plant("station/ledger/history.py", "link = digest(self.digest,", 'link = digest(b"",',
+          "the chain of digests is no chain", ("tests/ledger",)),
+    Plant("station/ledger/undo.py", "if history.reader.undone(id):", "if not id:",
+          "an act is taken back twice", UNDO),
+    Plant("station/ledger/undo.py", "if (now.entry if now else None) != mine:", "if not key:",
+          "an undo overwrites what was set since", UNDO),
+    Plant("station/ledger/view.py", "        if kind not in self._allowed:",
+          "        if not self._allowed:", "a rule reads what it does not list", RECORD),
+    Plant("station/ledger/codec.py", 'before + f"{id}\\n{body}".encode()',
+          'before + f"{id}".encode()', "a changed entry is not noticed", ("tests/ledger",)),
+)  # fmt: skip
+
+AT_DESK = (
+    Plant(DESK, "if worker is None or not worker.active:\n            return Given(\n"
+          '                refuse(\n                    say("There is no worker',
+          "if worker is False:\n            return Given(\n"
+          '                refuse(\n                    say("There is no worker',
+          "a badge of nobody signs in", PEOPLE),
+    Plant(DESK, "if worker is None or not worker.supervisor or", "if worker is None or",
+          "a worker approves", PEOPLE),
+    Plant(DESK, "worker and agrees(worker.pin, text)", "worker",
+          "any PIN will do", PEOPLE),
+    Plant(DESK, "left = MOST_TRIES - waiting.tries - 1", "left = MOST_TRIES",
+          "PINs may be tried for ever", PEOPLE),
+    Plant(DESK, "return gone >= A_MOMENT", "return gone >= -A_MOMENT",
+          "a trigger pulled twice is a yes", (*PEOPLE, "replay:11")),
+    Plant(DESK, '"•" * len(digits) if self.question() == "pin" else digits', "digits",
+          "a PIN stands on the screen", PEOPLE),
+    Plant(DESK, "self._draft, self.unlocked = before", "pass",
+          "a full disk loses what was in hand", PEOPLE),
+    Plant(DESK, "self._keep(Draft(hand=self.hand.empty()))", "pass",
+          "undo twice in a row takes back the same act", PEOPLE),
+)  # fmt: skip
+
+PLANTS = (*RULES, *LEDGER, *AT_DESK)

@@ -1,0 +1,22 @@
+"""Every broken line that is planted stands in the program just once."""
+
+import pytest
+
+from tests.plant import ROOT, planted
+from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
+
+
+@pytest.mark.parametrize("plant", PLANTS, ids=lambda plant: plant.why)
+def test_the_line_stands_just_once(plant):
+    sound = (ROOT / plant.file).read_text(encoding="utf-8")
+    assert planted(sound, plant) != sound
+    assert all((ROOT / t).exists() for t in plant.tests if not t.startswith("replay:"))
+
+
+def test_there_are_thirty():
+    assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
+
+
+def test_a_line_that_moved_is_an_error():
+    with pytest.raises(ValueError, match="stands 0 times"):
+        planted("another text", PLANTS[0])
