@@ -57,7 +57,8 @@ LEDGER = (
           "a move of nothing", RECORD),
     Plant("station/ledger/effects.py", "if qty < 0 and change < 0 and", "if qty < -1 and",
           "a place one below zero", RECORD),
-    Plant("station/ledger/effects.py", "m.part, -m.qty) for m in back", "m.part, m.qty) for m in back",
+    Plant("station/ledger/effects.py", "m.part, -m.qty) for m in back",
+          "m.part, m.qty) for m in back",
           "an undo counts twice in the day's flow", UNDO),
     Plant("station/ledger/history.py", "        if again := self.repeated(act.id):\n"
           "            return again\n        answer", "        answer",
