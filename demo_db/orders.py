@@ -63,7 +63,9 @@ def new_order(number: str, due: datetime, rng: Random) -> Order:
 
 def _quantity(product: str, rng: Random) -> int:
     """Few of what is large or a set of many pieces, more of what is small."""
-    pieces = next(sum(n for _, n in parts) for id, _, _, parts in _PRODUCTS if id == product)
+    pieces = next(
+        sum(n for _, n in parts) for number, _, _, parts in _PRODUCTS if number == product
+    )
     if product == "024" or pieces >= 8:
         return rng.choice((1, 1, 1, 2))
     return rng.choice((1, 2, 2, 3, 4, 6))

@@ -150,46 +150,49 @@ def small_shop() -> list[Fact]:
 
 def play(file: Path, *, write: bool = False) -> list[str]:
     """Plays one file; gives its lines with the answers that came. Raises Mismatch."""
-    lines, out = file.read_text(encoding="utf-8").splitlines(), []
+    lines: list[str] = file.read_text(encoding="utf-8").splitlines()
+    out: list[str] = []
     with tempfile.TemporaryDirectory() as folder:
         stage = Stage(Path(folder))
         try:
-            last = None
-            for number, line in enumerate(lines, 1):
-                where = f"{file.name}:{number}"
-                text = line.strip()
-                if text.startswith(">"):
-                    if not write:
-                        _answer(text, last, where)
-                    continue
-                out.append(line)
-                if text.startswith("="):
-                    _holds(stage, text, where)
-                elif text and not text.startswith("#"):
-                    last = stage.send(text)
-                    if not text.startswith("@"):
-                        out.append(said(last))
+            _act_out(stage, lines, out, file.name)
             problems = stage.ledger.check()
-            if problems:
-                raise Mismatch(f"{file.name}: {problems}")
-        except Mismatch:
-            if write:
-                print("\n".join(out))
-            raise
         finally:
             stage.ledger.close()
+            if write and len(out) < len(lines):
+                print("\n".join(out))
+    if problems:
+        raise Mismatch(f"{file.name}: {problems}")
+    if not write:
+        _same(file.name, lines, out)
     return out
+
+
+def _act_out(stage: Stage, lines: list[str], out: list[str], name: str) -> None:
+    """Every line in turn; `out` gets the lines with the answers that came."""
+    for number, line in enumerate(lines, 1):
+        text = line.strip()
+        if text.startswith(">"):
+            continue
+        out.append(line)
+        if text.startswith("="):
+            _holds(stage, text, f"{name}:{number}")
+        elif text and not text.startswith("#"):
+            given = stage.send(text)
+            if not text.startswith("@"):
+                out.append(said(given))
+
+
+def _same(name: str, lines: list[str], out: list[str]) -> None:
+    """Every answer that came stands in the file, and no other."""
+    for number, (expected, came) in enumerate(itertools.zip_longest(lines, out), 1):
+        if expected != came:
+            raise Mismatch(f"{name}:{number}: expected\n    {expected}\ncame\n    {came}")
 
 
 def said(given: Given) -> str:
     """An answer as a scenario writes it."""
     return f"> {given.answer.tone} | {given.answer.said} | {given.answer.do}".rstrip(" |")
-
-
-def _answer(text: str, last: Given | None, where: str) -> None:
-    came = said(last) if last else "> nothing"
-    if came != text:
-        raise Mismatch(f"{where}: expected\n    {text}\ncame\n    {came}")
 
 
 def _holds(stage: Stage, text: str, where: str) -> None:
