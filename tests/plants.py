@@ -14,6 +14,7 @@ class Plant(NamedTuple):
 
 
 LOADING = ("tests/floor/test_loading_rules.py",)
+HELD = ("tests/floor/test_held_back.py",)
 PEOPLE = ("tests/desk",)
 RECORD = ("tests/ledger/test_record.py", "tests/ledger/test_reads.py")
 UNDO = ("tests/ledger/test_undo.py",)
@@ -30,11 +31,11 @@ RULES = (
     Plant(f"{FLOOR}/loading/rules_take.py", '    if batch.state == "cancelled":\n',
           '    if batch.state == "no such":\n', "a cancelled batch is cut", LOADING),
     Plant(f"{FLOOR}/loading/rules_stop.py", 'if bit.state != "good":', 'if bit.state == "no":',
-          "a broken bit goes back into a router", LOADING),
+          "a broken bit goes back into a router", HELD),
     Plant(f"{FLOOR}/loading/rules_off.py", "< TOO_SOON * bed.minutes",
           "> TOO_SOON * bed.minutes", "a sheet taken off while the spindle turns", LOADING),
     Plant(f"{FLOOR}/popping/rules.py", "    if batch.holds:", "    if not batch:",
-          "a held batch goes on", ("tests/floor/test_popping.py",)),
+          "a held batch goes on", HELD),
     Plant(f"{FLOOR}/trimming/rules.py", "if batch.tries >= MOST_TRIES and",
           "if batch.tries > MOST_TRIES and", "a third try at rework",
           ("tests/floor/test_trimming.py", "replay:07")),
@@ -42,7 +43,7 @@ RULES = (
           "    if total(lying) < 0:", "more is taken than lies there",
           ("tests/floor", "replay:17")),
     Plant(f"{FLOOR}/cart/rules.py", 'order.state == "cancelled"', 'order.state == "no such"',
-          "a cancelled order is shipped", ("tests/floor", "replay:16")),
+          "a cancelled order is shipped", HELD),
     Plant(f"{FLOOR}/office/rules.py", '    if act.args.get("approved"):',
           '    if not act.args.get("approved"):', "office work without a supervisor",
           ("tests/floor/test_office.py",)),
