@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
 from station.floor.office.first import first_mailers, first_materials, first_reasons
-from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Router, Shop, Worker
+from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Mailer, Router, Shop, Worker
 
 # The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
 PIN_HASH = (
@@ -81,7 +81,11 @@ def carts() -> tuple[Fact, ...]:
 
 def machines(received: str) -> tuple[Fact, ...]:
     """Everything that is no part, no cut file and no order."""
-    mailers = tuple(replace(m, thick_mm=m.thick_mm + 10) for m in first_mailers())
+    mailers = (
+        *(replace(m, thick_mm=m.thick_mm + 10) for m in first_mailers()),
+        Mailer(id="09", name="Large 600 × 450", length_mm=600.0, width_mm=450.0, thick_mm=120.0),
+        Mailer(id="11", name="Long 800 × 300", length_mm=800.0, width_mm=300.0, thick_mm=120.0),
+    )
     return (
         *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),
         *lots(received), *carts(), *mailers,
