@@ -171,23 +171,6 @@ def come_back(act: Act, view: View) -> Answer:
     )
 
 
-def open_pack(act: Act, view: View) -> Answer:
-    """A pack of a cancelled order is opened; its pieces are put back by packing."""
-    pack = view.get(Pack, tail(act.subject))
-    if pack is None or pack.state != "packed":
-        return refuse(say("Only a pack off the cart is opened"), say("Take it off first."))
-    moves = tuple(
-        move(h.part, h.qty, h.place, f"packing/{pack.order}", h.batch)
-        for h in view.stock(place=f"pack/{pack.id}")
-    )
-    return attention(
-        say("Pack {pack} is opened", pack=pack.id),
-        say("At packing: put its parts back."),
-        moves=moves,
-        sets=(replace(pack, state="opened"),),
-    )
-
-
 _READS = frozenset({Cart, Order, Pack})
 
 RULES: Rules = {
@@ -199,6 +182,5 @@ RULES: Rules = {
         "check_pack": check_pack,
         "leave": leave,
         "come_back": come_back,
-        "open_pack": open_pack,
     }.items()
 }

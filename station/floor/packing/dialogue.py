@@ -10,7 +10,7 @@ from station.floor.packing.needs import wants
 from station.shop.acts import notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Order, Part, RackPlace
+from station.shop.facts import Order, Pack, Part, RackPlace
 from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View
 from station.shop.words import say
@@ -24,6 +24,8 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
         return None
     if given.kind == "order":
         return _claim(hand, given.number)
+    if given.kind == "pack":
+        return _open(hand, given.number, view)
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
     if card and card.name == "next_order":
         return _next_order(hand, view)
@@ -45,6 +47,14 @@ def _next_order(hand: Hand, view: View) -> Do | Took:
         if order.state == "open":
             return _claim(hand, order.id)
     return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
+
+
+def _open(hand: Hand, number: str, view: View) -> Do | Took:
+    """A pack of a cancelled order is opened, and its order taken in hand to put it back."""
+    pack = view.get(Pack, number)
+    if pack is None:
+        return Took(hand, refuse(say("There is no such pack"), say("Scan the label again.")))
+    return Do("open_pack", pack.key, {}, replace(hand.empty(), subject=pack.order))
 
 
 def part_of(given: Code, view: View) -> Part | None:

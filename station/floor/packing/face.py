@@ -38,9 +38,7 @@ def face(hand: Hand, view: View) -> Face:
         where=_where(hand),
         main=(
             _header(order, found, hand.now),
-            _table(found),
-            *_asked(hand, view),
-            *_next(found, order),
+            *(_asked(hand, view) or (_table(found), *_next(found, order))),
         ),
         presses=_presses(found, hand),
         middle=_how(order, view),
@@ -175,7 +173,8 @@ def _asked(hand: Hand, view: View) -> tuple[Block, ...]:
 
 def _presses(found: tuple[Want, ...], hand: Hand) -> tuple[Press, ...]:
     go = sum(w.to_go for w in found)
-    if hand.work.get("short"):
+    short = next((w for w in found if w.part.id == hand.work.get("short")), None)
+    if short and short.to_go > short.on_rack:
         return (
             Press(label=say("Wait for it"), code=button("wait"), style="primary"),
             Press(label=say("Send it short"), code=button("send_short")),

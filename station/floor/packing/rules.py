@@ -33,6 +33,12 @@ def claim_order(act: Act, view: View) -> Answer:
     order = order_of(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Touch a row or scan its card."))
+    if order.state == "cancelled" and view.stock(place=f"packing/{order.id}"):
+        return attention(
+            say("Order {order} is cancelled", order=order.id),
+            say("Put back what is in its pack."),
+            sets=(replace(order, claimed=act.station, by=act.worker),),
+        )
     if problem := unpackable(act, order):
         return problem
     claimed = replace(order, state="packing", claimed=act.station, by=act.worker, waits="")
@@ -60,11 +66,16 @@ def unpackable(act: Act, order: Order) -> Answer | None:
             say("Take the next order."),
         )
     if order.state == "packing" and order.claimed not in ("", act.station):
-        return refuse(
-            say("Station {station} packs order {order}", station=order.claimed, order=order.id),
-            say("Take the next order."),
-        )
+        return elsewhere(order)
     return None
+
+
+def elsewhere(order: Order) -> Answer:
+    """Said when another station packs an order."""
+    return refuse(
+        say("Station {station} packs order {order}", station=order.claimed, order=order.id),
+        say("Take the next order."),
+    )
 
 
 def pick(act: Act, view: View) -> Answer:
@@ -245,8 +256,20 @@ def send_short(act: Act, view: View) -> Answer:
     return attention(
         say("{n} {part} are owed to order {order}", n=owed, part=part.name, order=order.id),
         say("Take the rest and close the pack."),
+        moves=_beyond(view, replace(order, lines=lines)),
         sets=(replace(order, lines=lines), worry),
     )
+
+
+def _beyond(view: View, order: Order) -> tuple[Move, ...]:
+    """Pieces in the pack beyond what is wanted now, back to their rack places."""
+    moves: list[Move] = []
+    for want in wants(view, order):
+        held = tuple(h for h in view.stock(place=f"packing/{order.id}") if h.part == want.part.id)
+        extra = want.inside - want.wanted
+        if extra > 0 and want.part.rack:
+            moves += _taken(held, extra, f"rack/{want.part.rack}")
+    return tuple(moves)
 
 
 def _shorten(view: View, order: Order, part: str, short: int) -> tuple[tuple[Line, ...], int]:
@@ -268,6 +291,8 @@ def take_back(act: Act, view: View) -> Answer:
     order = order_of(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Scan its card."))
+    if order.claimed not in ("", act.station):
+        return elsewhere(order)
     only = str(act.args.get("part", ""))
     held = [h for h in view.stock(place=f"packing/{order.id}") if only in ("", h.part)]
     places = {h.part: p.rack for h in held if (p := view.get(Part, h.part))}
@@ -338,6 +363,29 @@ def _closed(act: Act, view: View, order: Order) -> Answer:
     )
 
 
+def open_pack(act: Act, view: View) -> Answer:
+    """A pack of a cancelled order is opened; its pieces are put back next."""
+    pack = view.get(Pack, tail(act.subject))
+    order = view.get(Order, pack.order) if pack else None
+    if pack is None or order is None or pack.state != "packed":
+        return refuse(say("Only a pack off the cart is opened"), say("Take it off first."))
+    if order.state != "cancelled":
+        return refuse(
+            say("Order {order} is not cancelled", order=order.id),
+            say("Its pack goes onto the cart."),
+        )
+    moves = tuple(
+        move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch)
+        for h in view.stock(place=f"pack/{pack.id}")
+    )
+    return attention(
+        say("Pack {pack} is opened", pack=pack.id),
+        say("Put its parts back on the rack."),
+        moves=moves,
+        sets=(replace(pack, state="opened"), replace(order, claimed=act.station)),
+    )
+
+
 _READS = frozenset({Batch, Concern, Mailer, Order, Pack, Part, Product, RackPlace})
 
 RULES: Rules = {
@@ -350,5 +398,6 @@ RULES: Rules = {
         "send_short": send_short,
         "take_back": take_back,
         "close_pack": close_pack,
+        "open_pack": open_pack,
     }.items()
 }

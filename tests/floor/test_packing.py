@@ -1,0 +1,200 @@
+"""Packing and the cart: refusals, good cases, and what must never ship."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.cart import dialogue as cart_dialogue
+from station.floor.cart import face as cart_face
+from station.floor.cart.rules import RULES as CART
+from station.floor.packing import dialogue, face, mailers
+from station.floor.packing.needs import wants
+from station.floor.packing.rules import RULES
+from station.shop.cards import button
+from station.shop.codes import Code, read
+from station.shop.facts import Line, Mailer, Order, Pack, Part, Product, Shape
+from station.shop.moves import move
+from station.shop.rooms import Number
+from station.shop.views import by_part, total
+from tests.floor.shop_small import COMB, DAY, GAUGE, SHUTTLE, Player, hand, small_shop
+
+DUE = f"{DAY}T15:00:00"
+PAIR = Product(id="040", name="PAIR", words="Comb and shuttle", parts=((COMB, 1), (SHUTTLE, 1)))
+
+
+def order(**fields):
+    return replace(Order(id="3306", due=DUE, lines=(Line(product="040", quantity=3),)), **fields)
+
+
+def lying(part, qty, batch="00100"):
+    return move(part, qty, "found", f"rack/{part}", batch)
+
+
+@pytest.fixture
+def view():
+    return small_shop(
+        PAIR, order(), moves=(lying(COMB, 2), lying(COMB, 5, "00101"), lying(SHUTTLE, 2))
+    )
+
+
+@pytest.fixture
+def player(view):
+    return Player(view, RULES, dialogue.step, hand("packing", bench="4"))
+
+
+def press(name):
+    return read(button(name))
+
+
+def give(player, *inputs):
+    return player.give(*inputs)
+
+
+def inside(view):
+    return by_part(view.stock(place="packing/3306"))
+
+
+ORDER, PART_COMB, PART_SHUTTLE = Code("order", "3306"), Code("part", COMB), Code("part", SHUTTLE)
+
+
+def test_the_oldest_batch_goes_first(player, view):
+    give(player, ORDER, PART_COMB)
+    assert [(h.batch, h.qty) for h in view.stock(place="packing/3306")] == [
+        ("00100", 2),
+        ("00101", 1),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("inputs", "said"),
+    [
+        ((ORDER, Code("part", GAUGE)), "SG-10 is not in order 3306"),
+        ((ORDER, PART_SHUTTLE), "Only 2 ST-200 in A 03 by the book"),
+        ((ORDER, PART_COMB, PART_COMB), "All HC-300 are in the pack"),
+        ((ORDER, Number("9"), PART_COMB), "3 HC-300 are wanted"),
+        ((ORDER, Number("0"), PART_COMB), "3 HC-300 are wanted"),
+        ((ORDER, press("close_pack")), "Not complete: 6 to go"),
+        ((Code("order", "9999"),), "There is no such order"),
+        ((Code("pack", "09999"),), "There is no such pack"),
+    ],
+)
+def test_what_cannot_be_is_refused(player, inputs, said):
+    answer = give(player, *inputs)
+    assert answer.refused
+    assert str(answer.said) == said
+
+
+def test_another_stations_order_is_left_alone(player, view):
+    view.facts["order/3306"] = order(state="packing", claimed="9")
+    assert str(give(player, ORDER).said) == "Station 9 packs order 3306"
+
+
+def test_an_approved_short_never_ships_too_much(player, view):
+    give(player, ORDER, PART_COMB, Number("2"), PART_SHUTTLE, press("part_missing"), Number("0"))
+    give(player, press("send_short"))
+    player.approve()
+    assert inside(view) == {COMB: 2, SHUTTLE: 2}
+    assert view.get(Order, "3306").lines[0].short == 1
+    assert give(player, press("close_pack")).tone == "good"
+    assert total(view.stock(place=f"rack/{COMB}")) == 5
+
+
+def test_the_screen_goes_on_after_a_recount(player, view):
+    give(player, ORDER, press("part_missing"), Number("6"))
+    shown = face.face(player.hand, view)
+    assert button("wait") not in {p.code for p in shown.presses}
+
+
+def test_a_cancelled_order_is_put_back(player, view):
+    give(player, ORDER, PART_COMB)
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled", claimed="")
+    player.hand = player.hand.empty()
+    assert str(give(player, ORDER).said) == "Order 3306 is cancelled"
+    give(player, press("take_back"))
+    assert inside(view) == {}
+    assert total(view.stock(place=f"rack/{COMB}")) == 7
+
+
+def test_a_pack_of_a_cancelled_order_is_opened_and_put_back(player, view):
+    view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
+    give(player, ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    pack = view.shelf(Pack, "packed")[0]
+    assert give(player, Code("pack", pack.id)).refused
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled")
+    give(player, Code("pack", pack.id), press("take_back"))
+    assert inside(view) == {}
+    assert view.get(Pack, pack.id).state == "opened"
+
+
+def packed(view):
+    player = Player(view, RULES, dialogue.step, hand("packing", bench="4"))
+    view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    return view.shelf(Pack, "packed")[0].id
+
+
+def test_the_cart_leaves_only_with_every_pack_seen(view):
+    pack = packed(view)
+    cart = Player(view, CART, cart_dialogue.step, hand("cart"))
+    cart.give(Code("cart", "1"))
+    assert cart.give(press("leave")).refused
+    cart.give(Code("pack", pack), press("at_door"))
+    assert str(cart.give(press("leave")).said) == "1 packs were not scanned at the door"
+    assert cart_face.face(cart.hand, view).presses[0].style == "off"
+    cart.give(Code("pack", pack), press("leave"))
+    assert total(view.stock(place="shipped")) == 4
+    assert view.get(Order, "3306").state == "shipped"
+
+
+def test_a_cancelled_pack_is_caught_at_the_door(view):
+    pack = packed(view)
+    cart = Player(view, CART, cart_dialogue.step, hand("cart"))
+    cart.give(Code("cart", "1"), Code("pack", pack), press("at_door"))
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled")
+    assert str(cart.give(Code("pack", pack)).said) == "Order 3306 is cancelled"
+    cart.give(press("off_cart"), Code("pack", pack))
+    assert total(view.stock(place=f"pack/{pack}")) == 4
+
+
+@pytest.mark.parametrize("work", [{}, {"asks": "count", "part": COMB}, {"short": SHUTTLE}])
+def test_faces_of_every_state(player, view, work):
+    assert face.face(player.hand, view).main
+    give(player, ORDER)
+    shown = face.face(player.hand.with_work(**work), view)
+    assert shown.presses
+    assert shown.middle
+
+
+# Common practice, no source (checks, section 8): an item of 9 × 12 × ¾ in needs a mailer of
+# 9¾ × 12¾ in lying flat, before any allowance.
+def test_the_flat_mailer_of_the_guides():
+    inch = 25.4
+    box = ((0.0, 0.0), (12 * inch, 0.0), (12 * inch, 9 * inch), (0.0, 9 * inch))
+    part = Part(id="1", name="A", words="A", thickness_mm=0.75 * inch, shape=Shape(outline=box))
+    length, width = mailers.needs_flat(mailers.stack([(part, 1)]))
+    assert (length - mailers.ALLOWANCE_MM) / inch == pytest.approx(12.75)
+    assert (width - mailers.ALLOWANCE_MM) / inch == pytest.approx(9.75)
+
+
+def test_the_smallest_mailer_that_takes_it():
+    part = Part(
+        id="1",
+        name="A",
+        words="A",
+        thickness_mm=6,
+        mass_g=50,
+        shape=Shape(outline=((0.0, 0.0), (200.0, 0.0), (200.0, 40.0), (0.0, 40.0))),
+    )
+    made = mailers.stack([(part, 2)])
+    small, large = (
+        Mailer(id=n, name=n, length_mm=x, width_mm=y)
+        for n, x, y in (("1", 230.0, 70.0), ("2", 400.0, 300.0))
+    )
+    assert mailers.smallest(made, (large, small)) == small
+    assert mailers.smallest(made, (replace(small, thick_mm=5.0),)) is None
+    assert mailers.weight(made, small)[0] == 130
+
+
+def test_wants_say_where_the_rest_lies(view):
+    found = {w.part.id: (w.wanted, w.on_rack, w.place_name) for w in wants(view, order())}
+    assert found == {COMB: (3, 7, "C 14"), SHUTTLE: (3, 2, "A 03")}
