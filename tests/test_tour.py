@@ -1,0 +1,29 @@
+"""The tour: a day from the printed codes alone, every screen fit at 1366 × 768."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+
+from station import tour
+
+
+def test_a_day_from_printed_codes_alone(tmp_path, capsys):
+    assert tour.run(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
+        capsys.readouterr().out
+    )
+    assert len(list(tmp_path.glob("*.png"))) == len([s for s in tour.STORY if s.shot])
+    assert list((tmp_path / "papers").glob("traveller-*.pdf"))
+
+
+def test_a_click_fails_a_scanner_only_tour(qtbot):
+    watch = tour.OnlyScans()
+    QApplication.instance().installEventFilter(watch)
+    widget = QWidget()
+    qtbot.addWidget(widget)
+    widget.show()
+    QTest.mouseClick(widget, Qt.MouseButton.LeftButton)
+    assert "a click" in watch.broken
+    watch.broken = ""
+    QTest.keyClick(widget, Qt.Key.Key_A)
+    assert "a key outside a scan" in watch.broken
+    QApplication.instance().removeEventFilter(watch)
