@@ -163,3 +163,27 @@ def test_a_pin_agrees_with_its_own_hash_alone():
     assert not agrees(hashed("2468"), "2469")
     assert not agrees("", "2468")
     assert not agrees("no hash", "2468")
+
+
+def test_a_trigger_pulled_twice_is_no_yes(stage):
+    released(stage)
+    for line in (
+        "@worker 02",
+        "@area loading",
+        "@router R2",
+        "traveller 00001",
+        "lot 0931",
+        "6.4",
+        "button held_down",
+        "button bit_good",
+        "button file_right",
+        "button zeroed",
+        "button start",
+        "slip 00001 1",
+    ):
+        given = stage.send(line)
+    assert stage.desk.question() == "sure"
+    assert stage.send("slip 00001 1").entry is None
+    stage.clock.pin("2026-11-25T07:00:05")
+    given = stage.send("slip 00001 1")
+    assert str(given.answer.said) == "Sheet 1 is off the bed: 96 parts"

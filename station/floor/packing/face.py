@@ -26,6 +26,9 @@ from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
+MANY = 4  # parts that stand above what comes next
+MOST = 6  # parts that stand on the screen at once
+
 
 def face(hand: Hand, view: View) -> Face:
     """The screen at packing."""
@@ -38,13 +41,20 @@ def face(hand: Hand, view: View) -> Face:
         where=_where(hand),
         main=(
             _header(order, found, hand.now),
-            *(_asked(hand, view) or (_table(found), *_next(found, order))),
+            *(_asked(hand, view) or _work(found, order)),
         ),
         presses=_presses(found, hand),
         middle=_how(order, view),
         side=(_waiting(view, hand.now, 5), _cart(view)),
         weights=(47, 29, 24),
     )
+
+
+def _work(found: tuple[Want, ...], order: Order) -> tuple[Block, ...]:
+    """What to take, and the next of it; of a long order what is still to go comes first."""
+    if len(found) > MANY:
+        return (_table(tuple(sorted(found, key=lambda w: not w.to_go))[:MOST]),)
+    return (_table(found), *_next(found, order))
 
 
 def _where(hand: Hand) -> Say:

@@ -55,7 +55,7 @@ def _lay(
     across = max(1, int((length + 1) // (box[0] + 1)))
     return [
         Layer(
-            label=f"{level + 1} {part.name} ×{count}" if n == 0 else "",
+            label=f"{part.name} ×{count}" if n == 0 else "",
             x_mm=n % across * (box[0] + 1),
             y_mm=n // across * (box[1] + 1),
             length_mm=box[0],
