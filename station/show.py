@@ -23,9 +23,7 @@ def open_station(data: Path, at: Clock) -> int:
     from station.printing import Papers  # noqa: PLC0415
     from station.session import Session  # noqa: PLC0415
 
-    logging.basicConfig(
-        filename=log_file(data), encoding="utf-8", format="%(asctime)s %(levelname)s %(message)s"
-    )
+    log_to(log_file(data))
     with app.opened(data) as ledger:
         app.first_morning(ledger, at())
         where = first_run.where(ledger, window, at())
@@ -44,6 +42,13 @@ def application_of() -> QApplication:
     """The one Qt application of this process."""
     found = QApplication.instance()
     return found if isinstance(found, QApplication) else QApplication(["station"])
+
+
+def log_to(file: Path) -> None:
+    """Writes what goes wrong in the program into a file beside the data."""
+    handler = logging.FileHandler(file, encoding="utf-8", delay=False)
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+    logging.getLogger("station").addHandler(handler)
 
 
 def log_file(data: Path) -> Path:

@@ -106,11 +106,19 @@ class Writer:
         self.number += 1
         act = Act(
             id=f"{self.number * 2654435761 % 2**32:08x}{self.number:08x}",
-            kind=kind, at=clock(self.number), worker="01", station="1", subject=subject,
+            kind=kind,
+            at=clock(self.number),
+            worker="01",
+            station="1",
+            subject=subject,
         )
         body = Body(
-            act=act, tone=answer.tone, said=lay_say(answer.said), do=lay_say(answer.do),
-            moves=answer.moves, sets=tuple(map(self._change, answer.sets)),
+            act=act,
+            tone=answer.tone,
+            said=lay_say(answer.said),
+            do=lay_say(answer.do),
+            moves=answer.moves,
+            sets=tuple(map(self._change, answer.sets)),
         )
         text = write_body(body)
         self.link = digest(self.link, act.id, text)

@@ -37,9 +37,13 @@ def acts(count: int) -> Iterator[Act]:
     for n in range(count):
         batch, second = f"{n * 7919 % (SHORT // 12) + 1:05d}", n % 3600
         yield Act(
-            id=f"{n * 2654435761 % 2**32:08x}bench{n:04d}", kind="bench_off_bed",
-            at=f"2031-01-05T10:{second // 60:02d}:{second % 60:02d}", worker="01", station="1",
-            subject=f"slip/{batch}-{n + 4}", args={"batch": batch, "sheet": n + 4},
+            id=f"{n * 2654435761 % 2**32:08x}bench{n:04d}",
+            kind="bench_off_bed",
+            at=f"2031-01-05T10:{second // 60:02d}:{second % 60:02d}",
+            worker="01",
+            station="1",
+            subject=f"slip/{batch}-{n + 4}",
+            args={"batch": batch, "sheet": n + 4},
         )
 
 
@@ -68,8 +72,13 @@ class Bare:
 
     def __init__(self, path: Path) -> None:
         self.connection = sqlite3.connect(path, isolation_level=None)
-        for pragma in ("locking_mode=EXCLUSIVE", "journal_mode=WAL", "synchronous=FULL",
-                       "wal_autocheckpoint=0", "cache_size=-8000"):
+        for pragma in (
+            "locking_mode=EXCLUSIVE",
+            "journal_mode=WAL",
+            "synchronous=FULL",
+            "wal_autocheckpoint=0",
+            "cache_size=-8000",
+        ):
             self.connection.execute(f"PRAGMA {pragma}")
 
     def write(self, rows: Rows) -> None:

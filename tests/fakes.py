@@ -37,7 +37,8 @@ class FakeView:
 
     def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
         on_it = [
-            f for f in self.facts.values()
+            f
+            for f in self.facts.values()
             if isinstance(f, kind) and f.shelf is not None and f.shelf[0] == name
         ]
         return tuple(sorted(on_it, key=lambda f: (f.shelf or ("", ""))[1])[:limit])
@@ -56,7 +57,8 @@ class FakeView:
     def last(self, subject: str, kind: str = "") -> Past | None:
         return next(
             (
-                e for e in reversed(self.entries)
+                e
+                for e in reversed(self.entries)
                 if e.act.subject == subject and kind in ("", e.act.kind)
             ),
             None,

@@ -89,9 +89,7 @@ _REASONS = (
 def _shape(size: tuple[float, float]) -> Shape:
     """A rectangle with two tabs, at the middle of its long edges."""
     x, y = size
-    return Shape(
-        outline=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)), tabs=((x / 2, 0.0), (x / 2, y))
-    )
+    return Shape(outline=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)), tabs=((x / 2, 0.0), (x / 2, y)))
 
 
 def _files() -> list[Fact]:

@@ -25,9 +25,7 @@ def press(name: str) -> Code:
     return Code("button", BUTTONS[name].number)
 
 
-def player(
-    *facts: Fact, router: str = "1", work: Mapping[str, object] | None = None
-) -> Player:
+def player(*facts: Fact, router: str = "1", work: Mapping[str, object] | None = None) -> Player:
     view = small_shop(*facts, moves=(sheets("0960", 5),))
     one = hand("loading", router=router).with_work(**(work or {}))
     return Player(view, RULES, step, one)

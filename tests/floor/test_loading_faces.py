@@ -206,9 +206,7 @@ def test_a_screen_for_several_routers_shows_which_is_free_next() -> None:
 
 def test_an_unknown_router_or_lost_work_still_has_a_face() -> None:
     assert face(Hand(area="loading", router="9", now=at("10:00")), small_shop())
-    assert face(
-        Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop()
-    )
+    assert face(Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop())
     assert shown(FREE, mode="spoil")
     assert shown(replace(BED, batch="00999"))
 

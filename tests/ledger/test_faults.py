@@ -59,7 +59,10 @@ def test_a_second_program_stops_at_once(tmp_path):
     )
     second = subprocess.run(
         [sys.executable, "-c", code, str(ledger.path)],
-        capture_output=True, text=True, timeout=20, check=True,
+        capture_output=True,
+        text=True,
+        timeout=20,
+        check=True,
     )
     assert second.stdout.startswith("InUse Another program has shop.station open.")
     with pytest.raises(InUse):
@@ -181,12 +184,17 @@ def spoil_page(path: Path, table: str) -> None:
     """Overwrites a page in the middle of a table with rubbish."""
     plain = sqlite3.connect(path)
     size = plain.execute("PRAGMA page_size").fetchone()[0]
-    pages = [
-        row[0]
-        for row in plain.execute(
-            "SELECT pageno FROM dbstat WHERE name=? AND pagetype='leaf' ORDER BY path", (table,)
-        )
-    ] if has_dbstat(plain) else leaf_pages(plain, table)
+    pages = (
+        [
+            row[0]
+            for row in plain.execute(
+                "SELECT pageno FROM dbstat WHERE name=? AND pagetype='leaf' ORDER BY path",
+                (table,),
+            )
+        ]
+        if has_dbstat(plain)
+        else leaf_pages(plain, table)
+    )
     plain.close()
     with path.open("r+b") as file:
         file.seek((pages[len(pages) // 2] - 1) * size)

@@ -31,15 +31,22 @@ RICH: dict[str, dict[str, object]] = {
     "material": {"name": "birch", "thickness_mm": 6, "low_mm": 5.8, "high_mm": 6.2},
     "lot": {"material": "01"},
     "part": {
-        "name": "HC-300", "words": "Comb", "shape": SQUARE,
+        "name": "HC-300",
+        "words": "Comb",
+        "shape": SQUARE,
         "sizes": (Size(name="A", nominal_mm=1.0, low_mm=0.9, high_mm=1.1),),
     },
     "rack": {"name": "C 14", "part": "014"},
     "cutfile": {"name": "SET", "words": "set"},
     "revision": {
-        "cut_file": "001", "letter": "A", "material": "01", "minutes": 12.5,
-        "shapes": (("014", SQUARE),), "placed": (Placed(part="014", x_mm=1.0, y_mm=2.0),),
-        "bits": (BitUse(number=1, diameter_mm=6.0, cut_mm=9300.0),), "hold_downs": ((1.0, 2.0),),
+        "cut_file": "001",
+        "letter": "A",
+        "material": "01",
+        "minutes": 12.5,
+        "shapes": (("014", SQUARE),),
+        "placed": (Placed(part="014", x_mm=1.0, y_mm=2.0),),
+        "bits": (BitUse(number=1, diameter_mm=6.0, cut_mm=9300.0),),
+        "hold_downs": ((1.0, 2.0),),
     },
     "router": {"name": "Router 1"},
     "bed": {"bits": ((0, "14"),)},
@@ -161,6 +168,7 @@ def test_a_rule_reads_only_the_kinds_it_lists(tmp_path):
         "passed": lambda v: v.passed("", ""),
     }
     for name, read in readers.items():
+
         def decide(_act, view, read=read):
             read(view)
             return good(say("x"))
@@ -220,8 +228,14 @@ def test_entries_name_what_they_wrote(tmp_path):
     assert body.act.id == "a"
     text = ledger._store.run("SELECT writes FROM entry").fetchone()[0]
     for name in (
-        "batch/00412", "shelf/batch/queue/1", "at/popping/1/00412", "at/cut/00412",
-        "stock/00412", "place/popping/1", "act/a", "about/batch/00412",
+        "batch/00412",
+        "shelf/batch/queue/1",
+        "at/popping/1/00412",
+        "at/cut/00412",
+        "stock/00412",
+        "place/popping/1",
+        "act/a",
+        "about/batch/00412",
     ):
         assert f'"{name}"' in text
 
@@ -271,5 +285,7 @@ def test_local_values_are_kept(tmp_path):
     ledger.close()
     ledger = opened(tmp_path)
     assert (ledger.local("area"), ledger.draft(), ledger.local("x")) == (
-        "popping", "half a count", None,
+        "popping",
+        "half a count",
+        None,
     )

@@ -86,14 +86,19 @@ moves = st.builds(Move, st.sampled_from(("014", "015")), st.integers(1, 4), spot
 facts = st.one_of(
     st.builds(Worker, id=st.sampled_from("123"), active=st.booleans()),
     st.builds(
-        Batch, id=st.sampled_from("12"), cut_file=st.just("1"), revision=st.just("A"),
-        state=st.sampled_from(("queued", "cut", "cancelled")), due=st.sampled_from(("", "a", "b")),
+        Batch,
+        id=st.sampled_from("12"),
+        cut_file=st.just("1"),
+        revision=st.just("A"),
+        state=st.sampled_from(("queued", "cut", "cancelled")),
+        due=st.sampled_from(("", "a", "b")),
     ),
     st.sampled_from("123").map(lambda n: Gone(id=n, gone=f"worker/{n}")),
 )
 answers = st.builds(
     lambda m, f: good(say("done"), moves=tuple(m), sets=tuple({x.key: x for x in f}.values())),
-    st.lists(moves, max_size=4), st.lists(facts, max_size=3),
+    st.lists(moves, max_size=4),
+    st.lists(facts, max_size=3),
 )
 steps = st.lists(st.one_of(answers, st.integers(0, 30)), min_size=4, max_size=40)
 

@@ -60,7 +60,12 @@ def opened(folder: Path, **more: Rule) -> Ledger:
 
 def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: object = 6) -> Act:
     return Act(
-        id=id, kind=kind, at=at, worker="03", station="1", subject=f"batch/{batch}",
+        id=id,
+        kind=kind,
+        at=at,
+        worker="03",
+        station="1",
+        subject=f"batch/{batch}",
         args={"batch": batch, "qty": qty},
     )
 

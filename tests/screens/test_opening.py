@@ -1,0 +1,68 @@
+"""Opening a station: the first run's questions, the session's care for our own bugs."""
+
+import logging
+
+import pytest
+
+from station import first_run, show
+from station.clock import Clock
+from station.look.window import Window
+from station.session import Session
+from station.shop.facts import Shop
+from tests.replay import Stage
+
+AT = "2026-11-25T07:00:00"
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    made.ledger.close()
+
+
+def test_the_first_run_asks_once_and_keeps_the_answers(stage, qtbot, monkeypatch):
+    question = first_run.FirstRun(stage.ledger, None, AT)
+    qtbot.addWidget(question)
+    question.area.setCurrentText("Loading")
+    question.router.setCurrentText("Router 3")
+    question.paper.setCurrentText("A5")
+    where = question.keep()
+    assert (where.area, where.router, where.bench) == ("loading", "3", "1")
+    assert stage.ledger.view.get(Shop, "shop").paper == "A5"
+    monkeypatch.setattr(first_run, "FirstRun", None)
+    assert first_run.where(stage.ledger, None, AT) == where
+
+
+def test_our_own_bug_is_written_down_and_the_work_goes_on(stage, qtbot, monkeypatch, caplog):
+    window = Window()
+    qtbot.addWidget(window)
+    session = Session(window, stage.desk)
+    window.show()
+    session.start()
+    session.take("W022")
+
+    def broken(_text):
+        raise RuntimeError("a bug of ours")
+
+    monkeypatch.setattr(session.desk, "take", broken)
+    with caplog.at_level(logging.ERROR):
+        session.take("B00900AA")
+    assert window.strip.said.text() == "Something is wrong in the program; nothing was counted"
+    assert "B00900AA" in caplog.text
+    assert "a bug of ours" in caplog.text
+    monkeypatch.undo()
+    session.take("W03X")
+    assert session.answered.said
+    session.stop()
+
+
+def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
+    application = show.application_of()
+    monkeypatch.setattr(type(application), "exec", lambda _self=None: 0)
+    monkeypatch.setattr(
+        first_run, "where", lambda *_: __import__("station.app").app.Where(area="popping")
+    )
+    assert show.open_station(tmp_path, Clock(AT)) == 0
+    assert (tmp_path / "station.log").exists()
+    assert (tmp_path / "shop.db").exists()
