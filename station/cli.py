@@ -13,7 +13,7 @@ from station import app
 from station.app import AREAS, Where
 from station.clock import Clock
 from station.ledger.faults import Fault
-from station.shop.facts import Part, Router
+from station.shop.facts import Fact, Part, Router
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -27,7 +27,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr, sys.stdin):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
-    options = parser().parse_args(argv)
+    options = parser().parse_args(argv, argparse.Namespace(data=None, now=""))
     run: Command = options.run
     try:
         return run(options)
@@ -58,8 +58,13 @@ def own_bug(options: argparse.Namespace, bug: Exception) -> int:
 def parser() -> argparse.ArgumentParser:
     """Every command with its options."""
     common = argparse.ArgumentParser(add_help=False)
-    common.add_argument("--data", type=Path, metavar="DIR", help="the data folder")
-    common.add_argument("--now", metavar="ISO-TIME", default="", help="pins the clock")
+    # Not given is not set, so that what stands before the command's name counts too.
+    common.add_argument(
+        "--data", type=Path, metavar="DIR", default=argparse.SUPPRESS, help="the data folder"
+    )
+    common.add_argument(
+        "--now", metavar="ISO-TIME", default=argparse.SUPPRESS, help="pins the clock"
+    )
     top = argparse.ArgumentParser(
         prog="station", parents=[common], description="A station of the workshop."
     )
@@ -71,6 +76,16 @@ def parser() -> argparse.ArgumentParser:
         command.set_defaults(run=run)
         return command
 
+    _station_commands(add)
+    _paper_and_file_commands(add)
+    return top
+
+
+Add = Callable[[str, Command, str], argparse.ArgumentParser]
+
+
+def _station_commands(add: Add) -> None:
+    """The demo, the tour, the text station, state and codes."""
     demo = add("demo", run_demo, "builds the demo shop and opens it")
     demo.add_argument("--build-only", action="store_true", help="builds it and stops")
     tour = add("tour", run_tour, "drives the real screens through one demo day")
@@ -86,6 +101,10 @@ def parser() -> argparse.ArgumentParser:
         ("codes", run_codes, "every code as JSON"),
     ):
         add(name, run, words).add_argument("--json", action="store_true", help="the only form")
+
+
+def _paper_and_file_commands(add: Add) -> None:
+    """Papers, the history's care, the office's lists, cut files."""
     traveller = add("traveller", run_traveller, "prints a batch's traveller")
     traveller.add_argument("batch")
     traveller.add_argument("--pdf", type=Path, required=True, metavar="FILE")
@@ -94,11 +113,18 @@ def parser() -> argparse.ArgumentParser:
     add("backup", run_backup, "a copy of the whole history").add_argument("file", type=Path)
     add("restore", run_restore, "takes a backup back").add_argument("file", type=Path)
     add("pin", run_pin, "sets a supervisor's PIN").add_argument("worker")
+    for name, run, words in (
+        ("list-out", run_list_out, "writes one of the office's lists as CSV"),
+        ("list-in", run_list_in, "takes one of the office's lists in from CSV"),
+    ):
+        table = add(name, run, words)
+        table.add_argument("list", help="part, order, material, worker …")
+        table.add_argument("file", type=Path)
+        table.add_argument("--worker", default="01", help="the supervisor who does it")
     cut = add("cut-file", run_cut_file, "what a cut file makes and takes")
     from station.cutting.command import add_arguments  # noqa: PLC0415 - keeps numpy out
 
     add_arguments(cut)
-    return top
 
 
 def data_of(options: argparse.Namespace) -> Path:
@@ -215,6 +241,42 @@ def run_pin(options: argparse.Namespace) -> int:
     with app.opened(there(options)) as ledger:
         print(people.ask_and_set_pin(ledger, options.worker, clock_of(options)()))
     return 0
+
+
+def run_list_out(options: argparse.Namespace) -> int:
+    """A list of the office as CSV."""
+    from station import lists  # noqa: PLC0415
+
+    kind = list_named(options.list)
+    with app.opened(there(options)) as ledger:
+        options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
+    print(options.file)
+    return 0
+
+
+def run_list_in(options: argparse.Namespace) -> int:
+    """A list of the office from CSV, once a supervisor has given the PIN."""
+    from station import lists, people  # noqa: PLC0415
+
+    kind = list_named(options.list)
+    with app.opened(there(options)) as ledger:
+        if not people.supervisor(ledger, options.worker):
+            raise Wrong("That is supervisor's work: the PIN is not right.")
+        problems = lists.read(ledger, kind, options.file, options.worker, clock_of(options)())
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    if not problems:
+        print(f"Taken in: {options.file}")
+    return 1 if problems else 0
+
+
+def list_named(name: str) -> type[Fact]:
+    """The kind of fact that a list holds."""
+    from station import lists  # noqa: PLC0415
+
+    if name not in lists.NAMES:
+        raise Wrong(f"There is no list {name}. There are: {', '.join(sorted(lists.NAMES))}.")
+    return lists.NAMES[name]
 
 
 def run_cut_file(options: argparse.Namespace) -> int:

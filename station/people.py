@@ -3,7 +3,7 @@
 import getpass
 
 from station.app import new_id
-from station.desk.pin import hashed
+from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Worker
@@ -37,3 +37,11 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
         args={"hash": hashed(pin)},
     )
     return str(ledger.record(act).answer.said)
+
+
+def supervisor(ledger: Ledger, worker: str) -> bool:
+    """Whether this worker is a supervisor and gives the PIN, asked for without showing it."""
+    known = ledger.view.get(Worker, worker)
+    if known is None or not known.supervisor:
+        return False
+    return agrees(known.pin, getpass.getpass(f"PIN of supervisor {worker}: "))

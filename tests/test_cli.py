@@ -110,3 +110,7 @@ def test_a_mistake_gets_one_sentence(data, tmp_path, capsys, words, sentence):
     assert err.strip()
     assert "Traceback" not in err
     assert sentence in err
+
+
+def test_the_data_folder_may_stand_before_the_command(data, capsys):
+    assert run(capsys, "--data", data, "--now", NOW, "check")[0] == 0

@@ -18,6 +18,7 @@ from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
+ALL_CARDS = (("badges", ""), ("part_cards", ""), ("button_cards", "all"))
 ROWS = 6  # of a list on one page, each large enough to touch
 FIELDS = 8  # of a form on one page
 
@@ -277,9 +278,10 @@ def _cancel(hand: Hand, view: View) -> Do | Took:
 
 
 def _print(hand: Hand, view: View) -> Took:
-    """The chosen thing's card."""
+    """The chosen thing's card; with nothing chosen, every card of the shop."""
     fact = chosen(hand, view)
     if fact is None:
-        return Took(hand, refuse(say("Nothing is chosen"), say("Open a row first.")))
+        answer = good(say("Every card of the shop is printed"), say("Cut them out, put them up."))
+        return Took(hand, replace(answer, prints=ALL_CARDS))
     answer = good(say("Its card is printed"), say("Cut it out and put it in place."))
     return Took(hand, replace(answer, prints=(("card", fact.key),)))

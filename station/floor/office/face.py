@@ -84,6 +84,7 @@ def _lists(entry: OfficeList) -> tuple[Block, ...]:
         entries=(
             Entry(big=say("Next list"), code=button("next_kind")),
             Entry(big=say("Back a list"), code=button("back_kind")),
+            Entry(big=say("Print all cards"), code=button("print_cards")),
         ),
     )
     return (turn, Listing(title=say("Lists"), rows=rows))

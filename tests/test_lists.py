@@ -1,0 +1,75 @@
+"""The office's lists as CSV: out, changed, in again; and what is wrong, by line."""
+
+import pytest
+
+from station import lists, people
+from station.shop.facts import Material, Part, Worker
+from tests.replay import PIN, Stage
+
+AT = "2026-11-25T07:00:00"
+
+
+@pytest.fixture
+def ledger(tmp_path):
+    stage = Stage(tmp_path)
+    yield stage.ledger
+    assert stage.ledger.check() == []
+    stage.ledger.close()
+
+
+@pytest.mark.parametrize("kind", lists.NAMES.values(), ids=lists.NAMES)
+def test_every_list_goes_out_and_in_unchanged(ledger, tmp_path, kind):
+    file = tmp_path / "list.csv"
+    before = list(ledger.facts(kind))
+    file.write_text(lists.write(ledger, kind), encoding="utf-8")
+    assert lists.read(ledger, kind, file, "07", AT) == []
+    assert list(ledger.facts(kind)) == before
+
+
+def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
+    file = tmp_path / "materials.csv"
+    text = lists.write(ledger, Material).replace("6.5 mm birch plywood", "Birch of 6.5 mm")
+    file.write_text("\ufeff" + text + "5,MDF 3 mm,3.0,2.9,3.1,2440,1220,750\n", encoding="utf-8")
+    assert lists.read(ledger, Material, file, "07", AT) == []
+    assert ledger.view.get(Material, "1").name == "Birch of 6.5 mm"
+    assert ledger.view.get(Material, "5").high_mm == 3.1
+    assert ledger.view.get(Part, "014").shape is not None
+
+
+@pytest.mark.parametrize(
+    ("change", "problem"),
+    [
+        (lambda t: t.replace("id,", "number,", 1), "line 1: the header must be id,"),
+        (lambda t: "", "line 1: the header must be id,"),
+        (lambda t: t[: len(t) // 2], "values, 8 are wanted"),
+        (lambda t: t.replace("6.9", "thick"), "line 2: high_mm must be a number"),
+    ],
+)
+def test_what_is_wrong_is_told_by_line_and_nothing_is_taken_in(ledger, tmp_path, change, problem):
+    file = tmp_path / "materials.csv"
+    text = lists.write(ledger, Material).replace("6.5 mm birch plywood", "Birch of 6.5 mm")
+    file.write_text(change(text), encoding="utf-8")
+    problems = lists.read(ledger, Material, file, "07", AT)
+    assert any(problem in one for one in problems), problems
+    assert ledger.view.get(Material, "1").name == "6.5 mm birch plywood"
+
+
+def test_a_wrong_encoding_is_said(ledger, tmp_path):
+    file = tmp_path / "materials.csv"
+    file.write_bytes("id,name\n1,Bögen\n".encode("latin-1"))
+    assert "not written in UTF-8" in lists.read(ledger, Material, file, "07", AT)[0]
+
+
+@pytest.mark.parametrize(
+    ("worker", "pin", "may"),
+    [
+        ("07", PIN, True),
+        ("07", "1111", False),
+        ("02", PIN, False),
+        ("99", PIN, False),
+    ],
+)
+def test_only_a_supervisor_takes_a_list_in(ledger, monkeypatch, worker, pin, may):
+    monkeypatch.setattr("getpass.getpass", lambda _words: pin)
+    assert people.supervisor(ledger, worker) is may
+    assert ledger.view.get(Worker, "07").supervisor
