@@ -141,8 +141,14 @@ _PAPERS: dict[str, Callable[[Ledger, str, str], bytes | None]] = {
 class Papers:
     """Where a station's papers go: PDF files in its folder, in the order printed."""
 
-    def __init__(self, ledger: Ledger, folder: Path, clock: Callable[[], str]) -> None:
-        self.ledger, self.folder, self.clock = ledger, folder, clock
+    def __init__(
+        self,
+        ledger: Ledger,
+        folder: Path,
+        clock: Callable[[], str],
+        show: Callable[[Path], object] = lambda _file: None,
+    ) -> None:
+        self.ledger, self.folder, self.clock, self.show = ledger, folder, clock, show
         self.made: list[Path] = []
 
     def __call__(self, kind: str, name: str) -> None:
@@ -154,3 +160,4 @@ class Papers:
         file = self.folder / f"{kind}-{name.replace('/', '-')}.pdf"
         file.write_bytes(pdf)
         self.made.append(file)
+        self.show(file)

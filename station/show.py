@@ -3,6 +3,8 @@
 import logging
 from pathlib import Path
 
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
@@ -29,7 +31,7 @@ def open_station(data: Path, at: Clock) -> int:
         where = first_run.where(ledger, window, at())
         if where is None:
             return 0
-        papers = Papers(ledger, data / "papers", at)
+        papers = Papers(ledger, data / "papers", at, on_screen)
         desk = app.new_desk(ledger, where, at, printer=papers)
         session = Session(window, desk)
         session.start()
@@ -42,6 +44,11 @@ def application_of() -> QApplication:
     """The one Qt application of this process."""
     found = QApplication.instance()
     return found if isinstance(found, QApplication) else QApplication(["station"])
+
+
+def on_screen(file: Path) -> bool:
+    """Opens a paper in this PC's own viewer, from which it is sent to a printer."""
+    return QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))
 
 
 def log_to(file: Path) -> None:

@@ -235,6 +235,7 @@ STORY: tuple[Step, ...] = (
     ),
     Step(name="trimming-rework", scans=("reason 22",)),
     Step(name="trimming-on-the-rack", scans=("button on_rack",)),
+    Step(name="more", scans=("button menu",)),
     Step(name="lost-paper", scans=("button lost_paper", "waiting-part")),
     Step(name="handover", scans=("button put_down", "button handover")),
     Step(

@@ -14,6 +14,7 @@ from station.shop.views import View
 from station.shop.words import say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+MORE = Press(label=say("More"), code=button("menu"))
 MOST = 8  # cards on a screen, each large enough to touch
 
 

@@ -136,8 +136,10 @@ class Desk:
             return asking.question(self.hand, self._draft.waiting, view, title)
         if not self.hand.worker and self.hand.area != "today":
             return asking.nobody(view, title)
-        room = self.rooms["anywhere"] if _elsewhere(self.hand) else self.rooms[self.hand.area]
-        return room.face(self.hand, self.ledger.view)
+        if _elsewhere(self.hand):
+            return self.rooms["anywhere"].face(self.hand, view)
+        face = self.rooms[self.hand.area].face(self.hand, view)
+        return replace(face, presses=(*face.presses, asking.MORE))
 
     def question(self) -> str:
         """What is asked back now: sure, supervisor, pin, reason, or nothing."""
@@ -257,6 +259,10 @@ class Desk:
         return Given(good(say("Number cleared"), say("Enter it again.")))
 
     def _put_down(self) -> Given:
+        if _elsewhere(self.hand):  # only the dialogue is left; the room's work stays in hand
+            work = {k: v for k, v in self.hand.work.items() if not k.startswith("any")}
+            self._keep(self._draft.with_hand(replace(self.hand, work=work, digits="")))
+            return Given(good(say("Left; nothing was changed"), say("Go on with your work.")))
         self._keep(self._draft.with_hand(self.hand.empty()))
         return Given(
             good(say("Put down; nothing was counted"), say("Scan the next piece of work."))

@@ -57,6 +57,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
         (37, "row_7", "Row 7"),
         (38, "row_8", "Row 8"),
         (39, "row_9", "Row 9"),
+            (40, "menu", "More"),
         ),
     ),
     (

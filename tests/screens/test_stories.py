@@ -166,3 +166,22 @@ def test_the_office_by_typing(screen, stage):
     screen.scan("button row_3", "Heddle comb of 300", "button save", "worker 07", PIN)
     assert screen.said == "part 014 is changed"
     assert stage.ledger.view.get(Part, "014").words == "Heddle comb of 300"
+
+
+def test_undo_and_another_area_by_touch(screen, stage):
+    screen.at("trimming")
+    screen.scan("traveller 00900", "button on_rack")
+    screen.touch(button("menu"))
+    screen.touch(button("undo"))
+    assert screen.said == "Taken back: Batch 00900: 160 good"
+    assert stock(stage, f"rack/{GAUGE}") == 10
+    screen.touch(button("menu"))
+    screen.touch(button("area_popping"))
+    assert screen.said == "This screen is at Popping now"
+
+
+def test_more_leaves_the_work_in_hand_as_it_was(screen, stage):
+    screen.at("trimming")
+    screen.scan("traveller 00900", "reason 01", "3", "button menu", "button put_down")
+    screen.scan("button on_rack")
+    assert screen.said == "Batch 00900: 157 good and 3 spoiled"

@@ -23,6 +23,7 @@ OPENS = {
     "release": "release_hold",
     "lost_paper": "lost_paper",
     "handover": "handover",
+    "menu": "menu",
 }
 BATCH_AREAS = ("loading", "popping", "trimming")
 
@@ -39,6 +40,8 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
         return None
     if what == "handover":
         return Took(close(hand), good(say("Handover closed"), say("Scan your work.")))
+    if what == "menu":
+        return None
     return _fill(hand, what, given, view)
 
 
@@ -51,6 +54,8 @@ def _open(hand: Hand, what: str, view: View) -> Do | Took:
     fresh = close(hand).with_work(any=what)
     if what == "handover":
         return Took(fresh, notice(*handover(view)))
+    if what == "menu":
+        return Took(fresh, notice(say("What else?"), say("Touch it, or leave it.")))
     if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":
         fresh = fresh.with_work(any_batch=hand.subject)
     return _go_on(fresh, what, view)

@@ -2,7 +2,7 @@
 
 from station.floor.anywhere import dialogue
 from station.floor.anywhere.rules import place_name, waiting
-from station.shop.cards import button
+from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
 from station.shop.faces import (
     Asked,
@@ -31,6 +31,7 @@ TITLES: dict[str, Say] = {
     "release_hold": say("Let a batch go on"),
     "lost_paper": say("Traveller lost"),
     "handover": say("Handover"),
+    "menu": say("More"),
 }
 
 
@@ -39,6 +40,8 @@ def face(hand: Hand, view: View) -> Face:
     what = str(hand.work.get("any", ""))
     if what == "handover":
         return _handover(view)
+    if what == "menu":
+        return _menu()
     if what == "lost_paper":
         return _lost(hand, view)
     batch = str(hand.work.get("any_batch", ""))
@@ -47,6 +50,27 @@ def face(hand: Hand, view: View) -> Face:
             what, Hint(title=dialogue.ASKS[what], note=say("Scan its traveller.")), under_way(view)
         )
     return _frame(what, _rows(hand, what, view), *_number(hand))
+
+
+MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
+        "handover")  # fmt: skip
+AREAS = ("loading", "popping", "trimming", "packing", "cart", "today", "office")
+
+
+def _menu() -> Face:
+    """What belongs to no one room, and the work areas, to touch."""
+    acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
+    areas = tuple(
+        Entry(big=say(BUTTONS[f"area_{name}"].words), code=button(f"area_{name}"))
+        for name in AREAS
+    )
+    return Face(
+        title=TITLES["menu"],
+        main=(Cards(title=say("With this work"), entries=acts),),
+        side=(Cards(title=say("This screen"), entries=areas),),
+        weights=(55, 0, 45),
+        presses=(Press(label=say("Leave it"), code=button("put_down")),),
+    )
 
 
 def _frame(what: str, *blocks: Table | Asked | Hint | Cards) -> Face:
