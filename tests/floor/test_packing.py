@@ -198,3 +198,16 @@ def test_the_smallest_mailer_that_takes_it():
 def test_wants_say_where_the_rest_lies(view):
     found = {w.part.id: (w.wanted, w.on_rack, w.place_name) for w in wants(view, order())}
     assert found == {COMB: (3, 7, "C 14"), SHUTTLE: (3, 2, "A 03")}
+
+
+def test_part_missing_is_about_the_part_that_was_scanned(player, view):
+    assert give(player, ORDER, PART_SHUTTLE).refused
+    give(player, press("part_missing"), Number("0"))
+    assert total(view.stock(place=f"rack/{SHUTTLE}")) == 0
+    assert total(view.stock(place=f"rack/{COMB}")) == 7
+
+
+def test_nothing_waits_for_what_is_not_under_way(player, view):
+    give(player, ORDER, PART_SHUTTLE)
+    assert give(player, press("wait")).refused
+    assert view.get(Order, "3306").state == "packing"

@@ -7,6 +7,7 @@ while a rack place is counted), `short` (the part that was counted short).
 from dataclasses import replace
 
 from station.floor.packing.needs import wants
+from station.floor.packing.rules import too_few
 from station.shop.acts import notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -80,7 +81,13 @@ def _thing(hand: Hand, given: Code, view: View) -> Do | Took:
     args: dict[str, object] = {"part": part.id}
     if isinstance(hand.work.get("take"), int):
         args["quantity"] = hand.work["take"]
-    return Do("pick", f"order/{hand.subject}", args, hand.with_work(part=part.id, take=None))
+    chosen = hand.with_work(part=part.id, take=None)
+    order = view.get(Order, hand.subject)
+    want = next((w for w in wants(view, order) if w.part.id == part.id), None) if order else None
+    asked = args.get("quantity", want.to_go if want else 0)
+    if want and isinstance(asked, int) and want.on_rack < asked <= want.to_go:
+        return Took(chosen, too_few(want))  # “Part missing” is about this part now
+    return Do("pick", f"order/{hand.subject}", args, chosen)
 
 
 def _number(hand: Hand, given: Number, view: View) -> Do | Took:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.packing import mailers
-from station.floor.packing.needs import coming, rack, to_go, wants
+from station.floor.packing.needs import Want, coming, rack, to_go, wants
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
 from station.shop.facts import (
     Batch,
@@ -92,19 +92,11 @@ def pick(act: Act, view: View) -> Answer:
     if want is None:
         return _wrong(view, order, part)
     quantity = act.args.get("quantity", want.to_go)
-    if not isinstance(quantity, int) or not 0 < quantity <= want.to_go:
+    if type(quantity) is not int or not 0 < quantity <= want.to_go:
         return _no_more(want.to_go, part)
     lying = rack(view, part)
     if total(lying) < quantity:
-        return refuse(
-            say(
-                "Only {n} {part} in {place} by the book",
-                n=total(lying),
-                part=part.name,
-                place=want.place_name,
-            ),
-            say("Touch “Part missing” to count them."),
-        )
+        return too_few(want)
     moves = _taken(lying, quantity, f"packing/{order.id}")
     left = to_go(view, order) - quantity
     return good(
@@ -112,6 +104,15 @@ def pick(act: Act, view: View) -> Answer:
         _next(view, order, part.id, want.inside + quantity, left),
         moves=moves,
     )
+
+
+def too_few(want: Want) -> Answer:
+    """Said when the book has fewer of a part on the rack than are wanted."""
+    return refuse(
+        say("Only {n} {part} in {place} by the book", n=want.on_rack, part=want.part.name,
+            place=want.place_name),
+        say("Touch “Part missing” to count them."),
+    )  # fmt: skip
 
 
 def _wrong(view: View, order: Order, part: Part) -> Answer:
@@ -170,7 +171,7 @@ def recount_place(act: Act, view: View) -> Answer:
         return refuse(say("There is no such part"), say("Scan the card under the master."))
     lying = rack(view, part)
     book = total(lying)
-    if not isinstance(counted, int) or not 0 <= counted <= 100_000:
+    if type(counted) is not int or not 0 <= counted <= 100_000:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     if counted == book:
         return good(say("Counted {n}: the book agrees", n=counted), say("Go on."))
@@ -218,6 +219,11 @@ def wait_for(act: Act, view: View) -> Answer:
     if problem := unpackable(act, order):
         return problem
     here, due = coming(view, part.id)
+    if not here:
+        return refuse(
+            say("No {part} are in trimming", part=part.name),
+            say("Send it short, or put the order down."),
+        )
     text = f"{here} {part.name} in trimming" + (f", due {clock(due)}" if due else "")
     waiting = replace(order, state="waiting", claimed="", waits=text)
     return attention(
