@@ -10,6 +10,8 @@ from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router,
 EDGE = table.EDGE
 QUIET_MM = bars.QUIET * 2 * 25.4 / 203  # a quiet zone of narrow bars of two dots
 SLIP = (50.0, 19.0)  # mm, wide and high
+CARE_MM = 12.4  # what the caution's box holds
+LEAST = 4.0  # points; smaller is no reading at all
 STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
 
 
@@ -71,17 +73,18 @@ def _what(
 ) -> float:
     """Material, sheets, router, cut file and revision; for a child what it is."""
     size = f"{revision.length_mm:g} × {revision.width_mm:g}"
-    words = [f"{material.name} {size}" if material else size]
+    # The revision first: whatever long names push off the paper, it is not that.
+    words = [f"revision {batch.revision} of cut file {cut_file.name}"]
+    words.append(f"{material.name} {size}" if material else size)
     if batch.parent:
         role = (
             "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
         )
         words.append(f"{role} from batch {batch.parent}")
     else:
-        words.append(f"{batch.sheets} sheets")
+        words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")
     if router and not batch.parent:
         words.append(f"{router.name}, {router.bed}")
-    words.append(f"cut file {cut_file.name} revision {batch.revision}")
     return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, " · ".join(words), 10.5, most=3)
 
 
@@ -134,9 +137,15 @@ def _care(page: Page, y: float, material: Material | None, shop: Shop) -> None:
     loop = [(EDGE + 3, y + 11), (EDGE + 8, y + 3), (EDGE + 13, y + 11)]
     drawing.loop(page, loop, 0.5)
     page.text(EDGE + 7.3, y + 10.2, "!", 13, bold=True)
-    page.wrapped(
-        EDGE + 17, y + 4.6, page.width - 2 * EDGE - 20, words, 9 if page.width > 180 else 7, most=3
-    )
+    width, size = page.width - 2 * EDGE - 20, 9.0 if page.width > 180 else 7.0
+    while size > LEAST and _tall(page, width, words, size) > CARE_MM:
+        size -= 0.5
+    page.wrapped(EDGE + 17, y + 1.6 + size / 3, width, words, size, most=99)
+
+
+def _tall(page: Page, width: float, words: str, size: float) -> float:
+    """How high wrapped words stand, mm."""
+    return len(page.lines(width, words, size)) * size * 1.22 * 25.4 / 72
 
 
 def _foot(page: Page, y: float, batch: Batch, printed: str) -> None:

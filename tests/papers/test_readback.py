@@ -64,16 +64,16 @@ def stage(tmp_path_factory):
 def poor(image, seed):
     """A code as a bad printer and a hurried hand give it; `image` is one bit at 203 dpi.
 
-    Worked on at three pixels a dot, so that turning and blurring are finer than a dot.
+    Worked on at three pixels a dot, so that turning and blurring are finer than a dot. A
+    speck is one such pixel: specks of whole dots at 2 % are more than the decoder stands.
     """
     image = image.resize((image.width * 3, image.height * 3), Image.Resampling.NEAREST)
     image = image.rotate(2, expand=True, fillcolor=255, resample=Image.Resampling.BILINEAR)
     image = image.filter(ImageFilter.GaussianBlur(MODULE * 3 / 4))  # half a module wide
     chance, dots = random.Random(seed), image.load()
-    for _ in range(image.width * image.height // 50):  # 2 %
-        dots[chance.randrange(image.width), chance.randrange(image.height)] = chance.choice(
-            (0, 255)
-        )
+    for _ in range(image.width * image.height // 50):  # 2 % of the pixels, each turned over
+        at = chance.randrange(image.width), chance.randrange(image.height)
+        dots[at] = 255 - dots[at]
     return image
 
 
@@ -243,3 +243,34 @@ def test_a_symbol_starts_checks_and_stops(text):
 )
 def test_the_check_character_of_a_symbol(text, check):
     assert code128.CODES.index(bars.modules(text)[-24:-13]) == check
+
+
+def words_on(stage, monkeypatch, paper, batch="00001", **shop):
+    """All words on a traveller's first page, as they run."""
+    monkeypatch.setattr(printing, "shop_of", lambda _l: Shop(id="shop", paper=paper, **shop))
+    document = pypdfium2.PdfDocument(printing.paper(stage.ledger, "traveller", batch, NOW))
+    words = " ".join(document[0].get_textpage().get_text_range().split())
+    document.close()
+    return words
+
+
+@pytest.mark.parametrize("paper", ["A4", "A5"])
+def test_the_whole_caution_is_printed_however_long(stage, monkeypatch, paper):
+    caution = "Ask before you lift. " * 14 + "Local rules and your safety lead come first."
+    words = words_on(stage, monkeypatch, paper, caution=caution)
+    assert words.count("Ask before you lift.") == 14
+    assert "Local rules and your safety lead come first." in words
+
+
+@pytest.mark.parametrize("paper", ["A4", "A5"])
+def test_the_revision_is_printed_whatever_the_names(stage, monkeypatch, paper):
+    real = stage.ledger.view.get
+
+    def long_names(kind, name):
+        found = real(kind, name)
+        if kind.kind == "material":
+            return type(found)(**{**found.__dict__, "name": "Birch plywood of a long name " * 8})
+        return found
+
+    monkeypatch.setattr(stage.ledger.view, "get", long_names)
+    assert "revision C of cut file ST200-SET" in words_on(stage, monkeypatch, paper)
