@@ -99,8 +99,8 @@ class Desk:
                 say("Go on with it, or put it down. Nothing was counted."),
             )
         if not self.hand.worker:
-            return notice(say("Good morning"), say("Scan your badge to begin."))
-        return notice(say("Ready"), say("Scan your work."))
+            return good(say("Good morning"), say("Scan your badge to begin."))
+        return good(say("Ready"), say("Scan your work."))
 
     def sign_in(self, worker: str) -> None:
         """Who works here from now on; the work in hand stays."""

@@ -98,9 +98,7 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
         back = [m.back() for m in body.moves]
         return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
     hour = body.act.at[:13]
-    return [
-        (hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves
-    ]
+    return [(hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves]
 
 
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:

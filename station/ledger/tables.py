@@ -182,8 +182,16 @@ BETWEEN = sql(
     .order_by(entry.c.at, entry.c.number)
 )
 CHAIN = _first(
-    select(entry.c.number, entry.c.id, entry.c.body, entry.c.digest, entry.c.at, entry.c.kind,
-           entry.c.subject, entry.c.writes)
+    select(
+        entry.c.number,
+        entry.c.id,
+        entry.c.body,
+        entry.c.digest,
+        entry.c.at,
+        entry.c.kind,
+        entry.c.subject,
+        entry.c.writes,
+    )
     .where(entry.c.number > _N)
     .order_by(entry.c.number),
     _PAGE,

@@ -179,6 +179,8 @@ class Presses(QWidget):
             self.buttons = [PressButton(self.send, p, n) for n, p in enumerate(presses, 1)]
             for button in self.buttons:
                 self.row.addWidget(button, button.press.wide)
+            if len(presses) == 1:  # a button on its own keeps a button's size
+                self.row.addStretch(2)
         for button, press in zip(self.buttons, presses, strict=True):
             if press != button.press:
                 button.set(press)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from station.shop import counting
 from station.shop.acts import Answer, good, notice, refuse
+from station.shop.faces import Asked
 from station.shop.facts import Part, Reason
 from station.shop.moves import head, tail
 from station.shop.rooms import Hand, Number, Took
@@ -186,3 +187,10 @@ def faults_line(hand: Hand, view: View) -> Say:
     if where:
         return say("{faults}: {where} of the sheet", faults=several(found), where=several(where))
     return say("{faults}", faults=several(found))
+
+
+def asked(hand: Hand) -> tuple[Asked, ...]:
+    """The question how many go on, while it is open."""
+    if hand.work.get("asks") != "some":
+        return ()
+    return (Asked(question=say("How many are good now?"), typed=hand.digits, unit=say("parts")),)

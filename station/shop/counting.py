@@ -124,3 +124,14 @@ def countable(counter: object, count: object) -> bool:
     """Whether this is a counter of ours with a count above zero."""
     kinds = ("good", "spoiled", "missing", "rework")
     return head(str(counter)) in kinds and type(count) is int and count > 0
+
+
+def counts_from(value: object) -> Counts:
+    """An act's counts, part → counter → pieces, whatever is not a count left out."""
+    if not isinstance(value, Mapping):
+        return {}
+    return {
+        str(part): {str(c): n for c, n in row.items() if countable(c, n)}
+        for part, row in value.items()
+        if isinstance(row, Mapping)
+    }

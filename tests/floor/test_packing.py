@@ -139,7 +139,7 @@ def test_the_cart_leaves_only_with_every_pack_seen(view):
     cart.give(Code("cart", "1"))
     assert cart.give(press("leave")).refused
     cart.give(Code("pack", pack), press("at_door"))
-    assert str(cart.give(press("leave")).said) == "1 packs were not scanned at the door"
+    assert str(cart.give(press("leave")).said) == "Not scanned at the door: 1"
     assert cart_face.face(cart.hand, view).presses[0].style == "off"
     cart.give(Code("pack", pack), press("leave"))
     assert total(view.stock(place="shipped")) == 4

@@ -18,7 +18,7 @@ from station.look.widgets import Label, Touch
 from station.look.window import Window
 from station.shop.acts import Answer
 from station.shop.cards import button, digit
-from station.shop.faces import Block, Cards, Entry, Face, Header, Press
+from station.shop.faces import Block, Cards, Entry, Face, Header, Press, SheetDrawing
 from station.shop.words import Say, say
 
 
@@ -209,3 +209,15 @@ def test_a_dark_window_shows_the_same(qapp: QApplication) -> None:
     assert dark.grab().toImage().pixelColor(400, 580).lightness() < 80
     dark.close()
     dark.deleteLater()
+
+
+def test_chosen_parts_are_drawn_strongly(window: Window, qapp: QApplication) -> None:
+    """The same sheet with another choice is another picture."""
+    face = loading()
+    sheet = next(b for b in (*face.main, *face.beside) if isinstance(b, SheetDrawing))
+    canvas = Canvas(lambda _code: None)
+    canvas.resize(600, 300)
+    canvas.set(sheet)
+    plain = canvas.grab().toImage()
+    canvas.set(dataclasses.replace(sheet, chosen=(sheet.revision.placed[0].part,)))
+    assert canvas.grab().toImage() != plain

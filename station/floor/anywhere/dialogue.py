@@ -53,9 +53,9 @@ def close(hand: Hand) -> Hand:
 def _open(hand: Hand, what: str, view: View) -> Do | Took:
     fresh = close(hand).with_work(any=what)
     if what == "handover":
-        return Took(fresh, notice(*handover(view)))
+        return Took(fresh, good(*handover(view)))
     if what == "menu":
-        return Took(fresh, notice(say("What else?"), say("Touch it, or leave it.")))
+        return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
     if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":
         fresh = fresh.with_work(any_batch=hand.subject)
     return _go_on(fresh, what, view)
@@ -208,7 +208,7 @@ def _lost(hand: Hand, view: View) -> Do | Took:
     return Took(
         hand.with_work(any_batch=None),
         notice(
-            say("{count} batches could be theirs", count=len(found)),
+            say("Batches that could be theirs: {count}", count=len(found)),
             say("Compare, then touch the right one."),
         ),
     )

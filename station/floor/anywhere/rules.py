@@ -5,7 +5,8 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 
 from dataclasses import replace
 
-from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
+from station.shop.acts import Act, Answer, ask, attention, good, refuse
+from station.shop.batches import child_of
 from station.shop.codes import next_copy
 from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
 from station.shop.moves import Held, head, move, tail
@@ -32,19 +33,7 @@ def split_batch(act: Act, view: View) -> Answer:
             say("Only {left} are here to split", left=there),
             say("Enter a number from 1 to {most}.", most=max(0, there - 1)),
         )
-    child = replace(
-        batch,
-        id=new_number(act, "batch"),
-        parent=batch.id,
-        role="split",
-        sheets=0,
-        cut=0,
-        spoiled=0,
-        copy="A",
-        void=(),
-        state="cut",
-        released=act.at,
-    )
+    child = child_of(act, batch, "split")
     taken = take(here, quantity)
     moves = tuple(move(part, n, h.place, h.place, batch.id, child.id) for h, n in taken)
     papers = tuple(_stand_in(view, child, h, act) for h, _ in taken)

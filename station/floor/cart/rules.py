@@ -43,7 +43,7 @@ def load_cart(act: Act, view: View) -> Answer:
     count = len(packs_on(view, cart)) + 1
     return good(
         say("Pack {pack} is on {cart}", pack=pack.id, cart=cart.name),
-        say("{n} packs on it. Next pack, or to the door.", n=count),
+        say("Packs on it: {n}. Next pack, or to the door.", n=count),
         moves=moves,
         sets=(replace(pack, state="cart", cart=cart.id, seen=False),),
     )
@@ -130,7 +130,7 @@ def leave(act: Act, view: View) -> Answer:
     unseen = [p.id for p in packs if not p.seen]
     if unseen:
         return refuse(
-            say("{n} packs were not scanned at the door", n=len(unseen)),
+            say("Not scanned at the door: {n}", n=len(unseen)),
             say("Scan pack {pack} next.", pack=unseen[0]),
         )
     for pack in packs:
@@ -151,7 +151,7 @@ def _left(act: Act, view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
         *(replace(o, state="shipped") for o in orders if o and o.state == "packed"),
     )
     return good(
-        say("{cart} left with {n} packs", cart=cart.name, n=len(packs)),
+        say("{cart} left, packs on it: {n}", cart=cart.name, n=len(packs)),
         say("It is empty now."),
         moves=moves,
         sets=sets,

@@ -221,9 +221,7 @@ def _bit(here: Now, revision: Revision) -> Check:
         if len(found) == 1
         else say("no. {bits}", bits=", ".join(b.id for b in found))
     )
-    return Check(
-        label=say("Bit"), text=said, code=button("bit_good"), state=_ticked(here, "bit")
-    )
+    return Check(label=say("Bit"), text=said, code=button("bit_good"), state=_ticked(here, "bit"))
 
 
 def _file(here: Now, batch: Batch) -> Check:

@@ -131,9 +131,7 @@ def _bit_tick(here: Now) -> Took:
             size = f"{use.diameter_mm:g}"
             return Took(
                 here.hand,
-                refuse(
-                    say("A {size} mm bit is needed", size=size), say("Put it in and scan it.")
-                ),
+                refuse(say("A {size} mm bit is needed", size=size), say("Put it in and scan it.")),
             )
     return tick(here, "bit")
 

@@ -185,9 +185,7 @@ def choose_part(here: Now, number: str) -> Took | None:
             here.hand, refuse(say("That part is not on this sheet"), say("Scan another part."))
         )
     said = say("{most} of these on a sheet", most=makes[number])
-    return Took(
-        here.hand.with_work(part=number), good(said, say("How many of them are whole?"))
-    )
+    return Took(here.hand.with_work(part=number), good(said, say("How many of them are whole?")))
 
 
 CODE_STEPS: dict[str, Callable[[Now, Code], Do | Took | None]] = {

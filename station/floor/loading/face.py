@@ -62,9 +62,7 @@ def _work(here: Now, batch: Batch, revision: Revision) -> Face:
     cutting = bool(here.bed.sheet)
     if not cutting and batch.cut >= batch.sheets:
         return _cut(here, batch, revision)
-    below: tuple[Block, ...] = (
-        (progress(here, revision),) if cutting else _asks(here, revision)
-    )
+    below: tuple[Block, ...] = (progress(here, revision),) if cutting else _asks(here, revision)
     return Face(
         title=TITLE,
         where=where(here),

@@ -37,9 +37,7 @@ def stopped(here: Now) -> Face:
         if bed.sheet
         else say("The bed is free")
     )
-    over = Press(
-        label=say("The stop is over"), code=button("stop_over"), style="primary", wide=2
-    )
+    over = Press(label=say("The stop is over"), code=button("stop_over"), style="primary", wide=2)
     return Face(
         title=TITLE,
         where=where(here),

@@ -273,9 +273,7 @@ def _spoiled(
     )  # fmt: skip
 
 
-def _broken(
-    act: Act, view: View, bed: Bed, revision: Revision, after: Bed
-) -> tuple[Fact, ...]:
+def _broken(act: Act, view: View, bed: Bed, revision: Revision, after: Bed) -> tuple[Fact, ...]:
     """The bit that broke, and the bed with first-off and zero due."""
     uses = [b for use in revision.bits if (b := bit_in(view, bed, use))]
     named = view.get(Bit, text(act, "bit"))

@@ -74,9 +74,7 @@ def not_approved(view: View, batch: Batch) -> Answer | None:
         return refuse(offered, say("Put it aside; the office releases it anew."))
     return refuse(
         offered,
-        say(
-            "The other {left} sheets are held; cut parts go on.", left=batch.sheets - batch.cut
-        ),
+        say("The other {left} sheets are held; cut parts go on.", left=batch.sheets - batch.cut),
     )
 
 

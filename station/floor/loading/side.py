@@ -46,9 +46,7 @@ def other_router(here: Now) -> tuple[Press, ...]:
 
 def queue(here: Now, limit: int, title: Text) -> Cards:
     """What comes next on this router, and why."""
-    waiting = [
-        b for b in here.view.shelf(Batch, f"queue/{here.bed.id}") if b.id != here.bed.batch
-    ]
+    waiting = [b for b in here.view.shelf(Batch, f"queue/{here.bed.id}") if b.id != here.bed.batch]
     return Cards(
         title=title,
         entries=tuple(queue_entry(here, b) for b in waiting[:limit]),
@@ -193,10 +191,7 @@ def told(here: Now) -> tuple[Remark, ...]:
 
 def lots(here: Now, revision: Revision) -> Cards:
     """Lots of the right material that have sheets left, oldest first."""
-    found = [
-        (lot, in_store(here.view, lot.id))
-        for lot in here.view.shelf(Lot, revision.material)
-    ]
+    found = [(lot, in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)]
     return Cards(
         title=say("Lots of {material}", material=material_name(here.view, revision.material)),
         entries=tuple(

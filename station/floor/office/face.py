@@ -40,7 +40,7 @@ def _list(hand: Hand, view: View, entry: OfficeList) -> Face:
             note=_first(entry, fact),
             code=button(f"row_{n}"),
             shape=fact.shape if isinstance(fact, Part) else None,
-            cells=tuple(Cell(text=shown(getattr(fact, f))) for f in entry.shows[1:4]),
+            cells=tuple(Cell(text=timed(shown(getattr(fact, f)))) for f in entry.shows[1:4]),
         )
         for n, fact in enumerate(dialogue.facts_on_page(hand, view), 1)
     )
@@ -57,8 +57,8 @@ def _list(hand: Hand, view: View, entry: OfficeList) -> Face:
     presses = [Press(label=say("A new one"), code=button("new"), style="primary", wide=2)]
     if pages > 1:
         presses += [
-            Press(label=say("Back"), code=button("back_page")),
-            Press(label=say("More"), code=button("next_page")),
+            Press(label=say("Page back"), code=button("back_page")),
+            Press(label=say("Next page"), code=button("next_page")),
         ]
     return Face(
         title=say("Office"),
@@ -70,7 +70,12 @@ def _list(hand: Hand, view: View, entry: OfficeList) -> Face:
 
 
 def _first(entry: OfficeList, fact: Fact) -> str:
-    return shown(getattr(fact, entry.shows[0]))
+    return timed(shown(getattr(fact, entry.shows[0])))
+
+
+def timed(text: str) -> str:
+    """A shop time as people write it, ``2026-11-25 10:42``; any other text as it is."""
+    return f"{text[:10]} {text[11:16]}" if text[4:5] == "-" and text[10:11] == "T" else text
 
 
 def _lists(entry: OfficeList) -> tuple[Block, ...]:

@@ -190,11 +190,11 @@ def _presses(found: tuple[Want, ...], hand: Hand) -> tuple[Press, ...]:
             Press(label=say("Send it short"), code=button("send_short")),
             Press(label=say("Put it down"), code=button("put_down")),
         )
-    label = say("Close the pack: {n} to go", n=go) if go else say("Close the pack")
+    label = say("Close: {n} to go", n=go) if go else say("Close the pack")
     return (
         Press(label=label, code=button("close_pack"), style="off" if go else "primary", wide=2),
-        Press(label=say("Part missing"), code=button("part_missing")),
-        Press(label=say("Put it back"), code=button("take_back")),
+        Press(label=say("Missing"), code=button("part_missing")),
+        Press(label=say("Put back"), code=button("take_back")),
     )
 
 

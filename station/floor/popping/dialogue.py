@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from station.floor.popping.rules import already, held_words, here_of
-from station.shop import count_steps, counting
+from station.floor.popping.rules import already, here_of
+from station.shop import batches, count_steps, counting
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, zone_of
 from station.shop.codes import Code
@@ -74,17 +74,9 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
 
 
 def _cannot(hand: Hand, code: Code, batch: Batch | None) -> Answer | None:
-    if batch is None:
-        return refuse(
-            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
-        )
-    if code.copy and code.copy != batch.copy:
-        return refuse(
-            say("Void: see copy {copy}", copy=batch.copy),
-            say("Throw this paper away. Nothing was counted."),
-        )
-    if batch.holds:
-        return held_words(batch)
+    if wrong := batches.not_this_paper(code, batch):
+        return wrong
+    assert batch is not None
     if hand.subject and hand.subject != batch.id and counting.counts_of(hand):
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),

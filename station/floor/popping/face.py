@@ -4,10 +4,9 @@ from station.floor.popping import dialogue
 from station.shop import counting
 from station.shop.cards import button
 from station.shop.codes import usable, write
-from station.shop.count_steps import faults_line
+from station.shop.count_steps import asked, faults_line
 from station.shop.counting import Tally
 from station.shop.faces import (
-    Asked,
     Block,
     Cards,
     Cell,
@@ -49,7 +48,7 @@ def face(hand: Hand, view: View) -> Face:
         ),
         presses=_presses(tallies),
         side=(
-            *_asked(hand),
+            *asked(hand),
             *_drawing(batch, tallies, view),
             _waiting(hand, view, 2),
             _care(batch, view),
@@ -178,14 +177,6 @@ def _presses(tallies: tuple[Tally, ...]) -> tuple[Press, ...]:
         Press(label=say("Only some of it"), code=button("some")),
         Press(label=say("Put it down"), code=button("put_down")),
     )
-
-
-def _asked(hand: Hand) -> tuple[Block, ...]:
-    if hand.work.get("asks") == "some":
-        return (
-            Asked(question=say("How many are good now?"), typed=hand.digits, unit=say("parts")),
-        )
-    return ()
 
 
 def _drawing(batch: Batch, tallies: tuple[Tally, ...], view: View) -> tuple[Block, ...]:

@@ -3,20 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.shop.acts import Act, Answer, attention, good, new_number, refuse
-from station.shop.counting import countable, draw, spots_of
+from station.shop import batches
+from station.shop.acts import Act, Answer, attention, good, refuse
+from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Slip
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
 from station.shop.words import clock, plain, say, several
-
-
-def held_words(batch: Batch) -> Answer:
-    """A held batch does not go on."""
-    return refuse(
-        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
-        say("Put it aside. A supervisor lets it go on."),
-    )
 
 
 def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
@@ -35,12 +28,12 @@ def pass_on(act: Act, view: View) -> Answer:
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if batch.holds:
-        return held_words(batch)
+        return batches.held(batch)
     slips = tuple(str(s) for s in _list(act.args.get("slips")))
     held = here_of(view, batch.id, slips)
     if not held:
         return already(view, batch)
-    counts = _counts(act.args.get("parts"))
+    counts = counts_from(act.args.get("parts"))
     if problem := _too_many(view, counts, by_part(held)):
         return problem
     return _passed(act, view, batch, slips, held, counts)
@@ -48,17 +41,6 @@ def pass_on(act: Act, view: View) -> Answer:
 
 def _list(value: object) -> list[object]:
     return list(value) if isinstance(value, list | tuple) else []
-
-
-def _counts(value: object) -> dict[str, dict[str, int]]:
-    """Part → counter → pieces, whatever is not a count left out."""
-    if not isinstance(value, Mapping):
-        return {}
-    return {
-        str(part): {str(c): n for c, n in row.items() if countable(c, n)}
-        for part, row in value.items()
-        if isinstance(row, Mapping)
-    }
 
 
 def _too_many(
@@ -114,7 +96,7 @@ def _passed(
     spots = spots_of(held)
     moves: list[Move] = []
     reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = _child(act, batch) if reworked else None
+    child = batches.child_of(act, batch, "rework", tries=1) if reworked else None
     for part, row in counts.items():
         for counter, count in row.items():
             to, to_batch = _goes(counter, child)
@@ -136,24 +118,6 @@ def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
     if head(counter) == "rework" and child:
         return "rework", child.id
     return counter, ""
-
-
-def _child(act: Act, batch: Batch) -> Batch:
-    """The batch that takes pieces to be made good."""
-    return replace(
-        batch,
-        id=new_number(act, "batch"),
-        parent=batch.id,
-        role="rework",
-        tries=1,
-        sheets=0,
-        cut=0,
-        spoiled=0,
-        copy="A",
-        void=(),
-        state="cut",
-        released=act.at,
-    )
 
 
 def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> tuple[Slip, ...]:

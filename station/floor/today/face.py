@@ -108,6 +108,9 @@ def _flow(day: Day, shop: Shop, now: str) -> Flow:
 
 def _doing(doing: Doing) -> tuple[Say, str]:
     bed = doing.bed
+    if bed.state == "cutting" and not doing.free_in:
+        words = say("{batch}, sheet {sheet}: should be off", batch=bed.batch, sheet=bed.sheet)
+        return words, "attention"
     if bed.state == "cutting":
         return say(
             "cutting {batch}, sheet {sheet}, free in {left} min",

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from station.floor.trimming.rules import MOST_TRIES, held_words, here_of
+from station.floor.trimming.rules import MOST_TRIES, here_of
+from station.shop import batches
 from station.shop import count_steps as shared
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.cards import BY_NUMBER
@@ -74,17 +75,9 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
 
 
 def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
-    if batch is None:
-        return refuse(
-            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
-        )
-    if code.copy and code.copy != batch.copy:
-        return refuse(
-            say("Void: see copy {copy}", copy=batch.copy),
-            say("Throw this paper away. Nothing was counted."),
-        )
-    if batch.holds:
-        return held_words(batch)
+    if wrong := batches.not_this_paper(code, batch):
+        return wrong
+    assert batch is not None
     if hand.subject and hand.subject != batch.id and hand.work.get("counts"):
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),

@@ -4,10 +4,9 @@ from station.floor.trimming import dialogue
 from station.shop import counting
 from station.shop.cards import button
 from station.shop.codes import usable, write
-from station.shop.count_steps import chosen, faults_line
+from station.shop.count_steps import asked, chosen, faults_line
 from station.shop.counting import Tally
 from station.shop.faces import (
-    Asked,
     Block,
     Cards,
     Cell,
@@ -47,7 +46,7 @@ def face(hand: Hand, view: View) -> Face:
             *_part(part),
         ),
         presses=_presses(tallies, batch),
-        side=(*_asked(hand), *_goes(part, batch, view), *_reasons(hand, view), _care(view)),
+        side=(*asked(hand), *_goes(part, batch, view), *_reasons(hand, view), _care(view)),
         weights=(64, 0, 36),
     )
 
@@ -180,14 +179,6 @@ def _presses(tallies: tuple[Tally, ...], batch: Batch) -> tuple[Press, ...]:
         Press(label=say("Only some of it"), code=button("some_trimmed")),
         Press(label=say("Put it down"), code=button("put_down")),
     )
-
-
-def _asked(hand: Hand) -> tuple[Block, ...]:
-    if hand.work.get("asks") == "some":
-        return (
-            Asked(question=say("How many are good now?"), typed=hand.digits, unit=say("parts")),
-        )
-    return ()
 
 
 def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:

@@ -3,22 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.shop.acts import Act, Answer, attention, good, new_number, refuse
-from station.shop.counting import countable, draw, spots_of
+from station.shop import batches
+from station.shop.acts import Act, Answer, attention, good, refuse
+from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
 from station.shop.words import Say, plain, say, several
 
 MOST_TRIES = 2  # a piece is made good at most so often
-
-
-def held_words(batch: Batch) -> Answer:
-    """A held batch does not go on."""
-    return refuse(
-        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
-        say("Put it aside. A supervisor lets it go on."),
-    )
 
 
 def here_of(view: View, batch: str) -> tuple[Held, ...]:
@@ -35,23 +28,12 @@ def put_on_rack(act: Act, view: View) -> Answer:
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if batch.holds:
-        return held_words(batch)
+        return batches.held(batch)
     counts = counts_from(act.args.get("parts"))
     held = here_of(view, batch.id)
     if problem := _cannot(view, batch, counts, by_part(held)):
         return problem
     return _put(act, view, batch, held, counts)
-
-
-def counts_from(value: object) -> dict[str, dict[str, int]]:
-    """Part → counter → pieces, whatever is not a count left out."""
-    if not isinstance(value, Mapping):
-        return {}
-    return {
-        str(part): {str(c): n for c, n in row.items() if countable(c, n)}
-        for part, row in value.items()
-        if isinstance(row, Mapping)
-    }
 
 
 def _cannot(
@@ -122,20 +104,7 @@ def _child(act: Act, batch: Batch) -> Batch:
     """The batch of pieces to be made good; one that failed again stays itself, a try on."""
     if batch.role == "rework":
         return replace(batch, tries=batch.tries + 1)
-    return replace(
-        batch,
-        id=new_number(act, "batch"),
-        parent=batch.id,
-        role="rework",
-        tries=1,
-        sheets=0,
-        cut=0,
-        spoiled=0,
-        copy="A",
-        void=(),
-        state="cut",
-        released=act.at,
-    )
+    return batches.child_of(act, batch, "rework", tries=1)
 
 
 def _sets(

@@ -91,16 +91,21 @@ class Canvas(QWidget):
         for n, piece in enumerate(revision.placed):
             shape = shapes.get(piece.part)
             if shape:
-                self._piece(painter, piece, shape, cut=n < count)
+                strong = piece.part in self.block.chosen if self.block else False
+                self._piece(painter, piece, shape, cut=n < count, strong=strong)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(palette().ink))
         for x, y in revision.hold_downs:
             at = self._at(x, y)
             painter.drawRect(QRectF(at.x() - 5, at.y() - 3, 10, 6))
 
-    def _piece(self, painter: QPainter, piece: Placed, shape: Shape, *, cut: bool) -> None:
+    def _piece(
+        self, painter: QPainter, piece: Placed, shape: Shape, *, cut: bool, strong: bool
+    ) -> None:
         turned = turn(piece, shape)
-        painter.setPen(QPen(QColor(palette().act if cut else palette().quiet), 1))
+        painter.setPen(
+            QPen(QColor(palette().act if cut or strong else palette().quiet), 1.8 if strong else 1)
+        )
         painter.setBrush(QColor(palette().piece if cut else palette().paper))
         painter.drawPolygon(self._loop(turned(shape.outline)))
         if len(shape.outline) * self.scale() > 0.5:

@@ -1,0 +1,48 @@
+"""What several rooms do with a batch alike: its paper, its holds, its children."""
+
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, new_number, refuse
+from station.shop.codes import Code
+from station.shop.facts import Batch
+from station.shop.words import say
+
+
+def child_of(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
+    """A batch without sheets of its own: ``split`` off, or ``rework``, to be made good."""
+    return replace(
+        batch,
+        id=new_number(act, "batch"),
+        parent=batch.id,
+        role=role,
+        tries=tries or batch.tries,
+        sheets=0,
+        cut=0,
+        spoiled=0,
+        copy="A",
+        void=(),
+        state="cut",
+        released=act.at,
+    )
+
+
+def held(batch: Batch) -> Answer:
+    """Said of a batch that may not go on."""
+    return refuse(
+        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
+        say("Put it aside. A supervisor lets it go on."),
+    )
+
+
+def not_this_paper(code: Code, batch: Batch | None) -> Answer | None:
+    """Why a paper cannot be picked up: no such batch, a void copy, a held batch."""
+    if batch is None:
+        return refuse(
+            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
+        )
+    if code.copy and code.copy != batch.copy:
+        return refuse(
+            say("Void: see copy {copy}", copy=batch.copy),
+            say("Throw this paper away. Nothing was counted."),
+        )
+    return held(batch) if batch.holds else None
