@@ -10,6 +10,7 @@ from station.floor.cart.rules import RULES as CART
 from station.floor.packing import dialogue, face, mailers
 from station.floor.packing.needs import wants
 from station.floor.packing.rules import RULES
+from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import Code, read
 from station.shop.facts import Line, Mailer, Order, Pack, Part, Product, Shape
@@ -211,3 +212,13 @@ def test_nothing_waits_for_what_is_not_under_way(player, view):
     give(player, ORDER, PART_SHUTTLE)
     assert give(player, press("wait")).refused
     assert view.get(Order, "3306").state == "packing"
+
+
+def test_the_rule_itself_takes_no_more_than_lies_there(player, view):
+    """The dialogue looks first; another station may have taken them since."""
+    give(player, ORDER)
+    late = Act(id="late", kind="pick", at=DUE, worker="02", station="s1", subject="order/3306",
+               args={"part": SHUTTLE, "quantity": 3})  # fmt: skip
+    answer = view.do(RULES, late)
+    assert answer.refused
+    assert str(answer.said) == "Only 2 ST-200 in A 03 by the book"
