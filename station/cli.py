@@ -349,7 +349,9 @@ def no_display() -> bool:
 
 
 def run_tour(options: argparse.Namespace) -> int:
-    """Drives the real screens through one demo day."""
+    """Drives the real screens through one demo day, on no screen where there is none."""
+    if no_display():
+        os.environ["QT_QPA_PLATFORM"] = "offscreen"
     from station import tour  # noqa: PLC0415
 
     return tour.run(options.out, scanner_only=options.scanner_only, now=options.now)

@@ -1,5 +1,10 @@
 """The tour: a day from the printed codes alone, every screen fit at 1366 × 768."""
 
+import os
+import subprocess
+import sys
+
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
@@ -27,3 +32,17 @@ def test_a_click_fails_a_scanner_only_tour(qtbot):
     QTest.keyClick(widget, Qt.Key.Key_A)
     assert "a key outside a scan" in watch.broken
     QApplication.instance().removeEventFilter(watch)
+
+
+@pytest.mark.skipif(sys.platform in ("win32", "darwin"), reason="always has a display")
+def test_without_a_display_the_demo_says_so_and_runs_the_tour(tmp_path):
+    bare = {k: v for k, v in os.environ.items()
+            if k not in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")}  # fmt: skip
+    done = subprocess.run(
+        [sys.executable, "-m", "station", "demo", "--data", str(tmp_path), "--now",
+         "2026-11-25T10:42:00"],
+        env=bare, capture_output=True, text=True, check=False, timeout=300,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "There is no display here, so the tour runs" in done.stdout
+    assert (tmp_path / "tour" / "01-good-morning.png").exists()
