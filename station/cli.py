@@ -321,6 +321,10 @@ def run_demo(options: argparse.Namespace) -> int:
                 **{**vars(options), "data": data, "out": out, "scanner_only": False}
             )
         )
+    from station.first_run import settle  # noqa: PLC0415
+
+    with app.opened(data) as ledger:
+        settle(ledger, Where(area="loading", router="1", bench="1"))
     return show.open_station(data, clock_of(options))
 
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButt
 
 from station.app import AREAS, Where, new_id
 from station.ledger.ledger import Ledger
+from station.look import fonts
 from station.shop.acts import Act
 from station.shop.facts import Router, Shop
 from station.shop.plain import to_plain
@@ -24,6 +25,13 @@ def where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
     return question.keep()
 
 
+def settle(ledger: Ledger, where: Where) -> None:
+    """Keeps where this PC stands, unless it is kept already: the demo asks nothing."""
+    if not ledger.local("area"):
+        for name in KEPT:
+            ledger.set_local(name, getattr(where, name))
+
+
 class FirstRun(QDialog):
     """Four questions with answers that suit most shops already chosen."""
 
@@ -32,6 +40,7 @@ class FirstRun(QDialog):
         self.ledger, self.at = ledger, at
         self.setWindowTitle("This PC's station")
         self.setMinimumWidth(640)
+        self.setFont(fonts.font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))
@@ -60,10 +69,10 @@ class FirstRun(QDialog):
         area = next(a for a, n in AREAS.items() if n == self.area.currentText())
         numbers = [r.id for r in self.ledger.facts(Router)] or ["1"]
         router = numbers[max(0, self.router.currentIndex())] if area == "loading" else ""
-        for name, value in (("area", area), ("router", router), ("bench", "1")):
-            self.ledger.set_local(name, value)
+        found = Where(area=area, router=router, bench="1")
+        settle(self.ledger, found)
         self._set_shop()
-        return Where(area=area, router=router, bench="1")
+        return found
 
     def _set_shop(self) -> None:
         shop = self.ledger.view.get(Shop, "shop")
