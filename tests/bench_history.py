@@ -10,7 +10,7 @@ from pathlib import Path
 
 import msgspec
 
-from station.ledger import effects, tables
+from station.ledger import effects, statements
 from station.ledger.books import Books
 from station.ledger.codec import (
     Body,
@@ -133,15 +133,15 @@ class Writer:
     def flush(self, *, last: bool = False) -> None:
         """Writes what is complete; what later batches read again stays in the books."""
         run = self.store.connection.executemany
-        run(tables.ADD_ENTRY, self.rows)
+        run(statements.ADD_ENTRY, self.rows)
         self.rows.clear()
         books = self.books
         facts = [k for k in books.fact if last or k not in CARRIED]
-        run(tables.FILL["fact"], [(k, *books.fact.pop(k)) for k in facts])
+        run(statements.FILL["fact"], [(k, *books.fact.pop(k)) for k in facts])
         spots = [k for k in books.balance if last or k[0] not in CARRIED]
-        run(tables.FILL["balance"], [(*k, books.balance.pop(k)) for k in spots])
+        run(statements.FILL["balance"], [(*k, books.balance.pop(k)) for k in spots])
         if last:
-            run(tables.FILL["tally"], [(*k, q) for k, q in books.tally.items()])
+            run(statements.FILL["tally"], [(*k, q) for k, q in books.tally.items()])
 
 
 def build(path: Path, entries: int) -> None:

@@ -11,7 +11,7 @@ from pathlib import Path
 from time import perf_counter
 from typing import NamedTuple
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from tests.bench import SHORT, Bench, median, ratio
@@ -84,7 +84,7 @@ class Bare:
     def write(self, rows: Rows) -> None:
         run, many = self.connection.execute, self.connection.executemany
         run("BEGIN IMMEDIATE")
-        run(tables.ADD_ENTRY, rows.entry)
+        run(statements.ADD_ENTRY, rows.entry)
         many("INSERT OR REPLACE INTO balance VALUES (?,?,?,?)", rows.balance)
         many("INSERT OR REPLACE INTO fact VALUES (?,?,?,?,?)", rows.fact)
         many("INSERT OR REPLACE INTO tally VALUES (?,?,?,?,?)", rows.tally)

@@ -6,7 +6,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from station.ledger import check as checking
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.books import rebuild
 from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
 from station.ledger.numbers import LEAP, LEAPING
@@ -95,5 +95,5 @@ def _give_up_numbers(store: Store) -> None:
     with store.writing() as connection:
         for key in store.values:
             if key.startswith("numbers/"):
-                connection.execute(tables.DROP_LOCAL, (key,))
+                connection.execute(statements.DROP_LOCAL, (key,))
         store.put(LEAP, ",".join(LEAPING))

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Any, TypeVar
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.codec import Body, Change, State, read_body
 from station.ledger.effects import net, tally_rows
 from station.ledger.store import Store
@@ -71,10 +71,10 @@ class Books:
 def bodies(store: Store) -> Iterator[Body]:
     """Every entry's body in order, those not shared yet last."""
     after = 0
-    while page := store.run(tables.CHAIN, (after,)).fetchall():
+    while page := store.run(statements.CHAIN, (after,)).fetchall():
         after = page[-1][0]
         yield from (read_body(row[2]) for row in page)
-    yield from (read_body(text) for (text,) in store.run(tables.PENDING).fetchall())
+    yield from (read_body(text) for (text,) in store.run(statements.PENDING).fetchall())
 
 
 def derive(all_bodies: Iterable[Body]) -> Books:
@@ -89,9 +89,9 @@ def rebuild(store: Store) -> None:
     """Writes the derived tables anew from the history, in one transaction."""
     with store.writing() as connection:
         books = derive(bodies(store))
-        for table in tables.DERIVED:
-            connection.execute(tables.EMPTY[table.name])
-            connection.executemany(tables.FILL[table.name], books.rows(table.name))
+        for table in statements.DERIVED:
+            connection.execute(statements.EMPTY[table])
+            connection.executemany(statements.FILL[table], books.rows(table))
 
 
 def _put(sums: dict[K, int], key: K, qty: int) -> None:

@@ -2,7 +2,7 @@
 
 import json
 
-from station.ledger import effects, tables
+from station.ledger import effects, statements
 from station.ledger.books import Books
 from station.ledger.codec import Body, digest, read_body
 from station.ledger.store import Store
@@ -32,7 +32,7 @@ def _pages(store: Store) -> list[str]:
 def _history(store: Store) -> tuple[Books, list[str]]:
     """The books after all entries, and what does not hold in them."""
     books, problems, last, link = Books(), list[str](), 0, b""
-    while page := store.run(tables.CHAIN, (last,)).fetchall():
+    while page := store.run(statements.CHAIN, (last,)).fetchall():
         for number, id_, text, digest_, *columns in page:
             body = read_body(text)
             wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]
@@ -43,7 +43,7 @@ def _history(store: Store) -> tuple[Books, list[str]]:
             wrong += _columns(body, id_, columns) + books.take(body)
             problems += [f"Entry {number}: {why}" for why in wrong[: MOST - len(problems)]]
             last = number
-    for (text,) in store.run(tables.PENDING).fetchall():
+    for (text,) in store.run(statements.PENDING).fetchall():
         problems += [f"Not shared yet: {why}" for why in books.take(read_body(text))]
     return books, problems
 
@@ -61,9 +61,9 @@ def _columns(body: Body, id_: str, columns: list[str]) -> list[str]:
 def _tables(store: Store, books: Books) -> list[str]:
     """Where a derived table is not what the history says."""
     problems = []
-    for table in tables.DERIVED:
-        keys = books.differing(table.name, store.run(tables.ALL_ROWS[table.name]))
+    for table in statements.DERIVED:
+        keys = books.differing(table, store.run(statements.ALL_ROWS[table]))
         if keys:
             first = ", ".join(keys[:3])
-            problems.append(f"The table {table.name} differs in {len(keys)} rows: {first}")
+            problems.append(f"The table {table} differs in {len(keys)} rows: {first}")
     return problems

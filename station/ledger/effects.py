@@ -5,7 +5,7 @@ import sqlite3
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.codec import Body, Change
 from station.ledger.faults import EffectsWrong
 from station.shop.moves import Move, balancing, head
@@ -68,14 +68,14 @@ def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[S
     short = []
     run = connection.execute
     for key, change in net(moves).items():
-        row = run(tables.SPOT, key).fetchone()
+        row = run(statements.SPOT, key).fetchone()
         if row is None:
-            run(tables.NEW_SPOT, (*key, change))
+            run(statements.NEW_SPOT, (*key, change))
             qty = change
         elif qty := row[0] + change:
-            run(tables.SET_SPOT, (qty, *key))
+            run(statements.SET_SPOT, (qty, *key))
         else:
-            run(tables.EMPTY_SPOT, key)
+            run(statements.EMPTY_SPOT, key)
         if qty < 0 and change < 0 and not balancing(key[2]):
             short.append(Short(*key, qty))
     return short
@@ -85,10 +85,10 @@ def apply_sets(connection: sqlite3.Connection, id: str, sets: Iterable[Change]) 
     """Sets the facts as they are after the entry."""
     for key, state in ((c.key, c.after) for c in sets):
         if state is None:
-            connection.execute(tables.DROP_FACT, (key,))
+            connection.execute(statements.DROP_FACT, (key,))
         else:
             row = (key, bytes(state.body).decode(), state.shelf, state.rank, state.entry or id)
-            connection.execute(tables.PUT_FACT, row)
+            connection.execute(statements.PUT_FACT, row)
 
 
 def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
@@ -104,6 +104,6 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:
     """Counts the moves under their hour."""
     rows = tally_rows(body)
-    connection.executemany(tables.ADD_TALLY, rows)
+    connection.executemany(statements.ADD_TALLY, rows)
     if body.reverses and rows:
-        connection.execute(tables.DROP_EMPTY_TALLY, (rows[0][0],))
+        connection.execute(statements.DROP_EMPTY_TALLY, (rows[0][0],))

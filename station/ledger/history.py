@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from station.ledger import effects, tables
+from station.ledger import effects, statements
 from station.ledger.codec import (
     Body,
     Change,
@@ -49,7 +49,7 @@ class History:
 
     def reload(self) -> None:
         """Reads where the chain ends."""
-        newest = self.store.run(tables.NEWEST).fetchone()
+        newest = self.store.run(statements.NEWEST).fetchone()
         self.number: int = newest[0] if newest else 0
         self.digest: bytes = newest[1] if newest else b""
         self.at: str = newest[2] if newest else ""
@@ -113,7 +113,7 @@ class History:
                 raise EffectsWrong(f"{act.kind} would leave less than nothing: {short}")
             effects.apply_sets(connection, act.id, body.sets)
             effects.apply_tally(connection, body)
-            connection.execute(tables.ADD_ENTRY, row)
+            connection.execute(statements.ADD_ENTRY, row)
             for key, value in local.items():
                 self.store.put(key, value)
 

@@ -5,7 +5,7 @@ from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
 
-from station.ledger import backup, books, check, reports, tables
+from station.ledger import backup, books, check, reports, statements
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.numbers import LEAP, TAKE_BLOCK, TAKING, WIDTHS, Block, block_taken
 from station.ledger.opening import open_sound
@@ -136,7 +136,7 @@ class Ledger:
 
     def balances(self) -> Iterator[Held]:
         """Every spot's quantity, the places that balance the books below zero."""
-        return map(Held._make, self._store.rows(tables.BALANCES))
+        return map(Held._make, self._store.rows(statements.BALANCES))
 
     def entries(self, *, after: int = 0, subject: str = "") -> Iterator[Entry]:
         """Entries in order, from behind a number, about one subject where given."""

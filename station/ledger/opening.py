@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.books import rebuild
 from station.ledger.check import pages_sound
 from station.ledger.codec import digest, read_body
@@ -66,7 +66,7 @@ def _look_over(store: Store) -> None:
     """Raises Damaged when the newest entries do not hold, or all when there was a doubt."""
     mark = suspect_mark(store.path)
     with store.faults():
-        newest = store.run(tables.NEWEST).fetchone()
+        newest = store.run(statements.NEWEST).fetchone()
         if mark.exists() and not pages_sound(store):
             raise Damaged(store.path)
         if newest:
@@ -76,7 +76,7 @@ def _look_over(store: Store) -> None:
 
 def _check_newest(store: Store, number: int) -> None:
     """The newest two entries must be chained."""
-    rows = store.run(tables.CHAIN, (max(number - 2, 0),)).fetchall()
+    rows = store.run(statements.CHAIN, (max(number - 2, 0),)).fetchall()
     before = rows[-2][3] if number > 1 else b""
     if rows[-1][0] != number or digest(before, rows[-1][1], rows[-1][2]) != rows[-1][3]:
         raise Damaged(store.path)
@@ -102,12 +102,13 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
     store = Store(new)
     try:
         with store.writing() as connection:
-            connection.executemany(tables.ADD_ENTRY, _chained(damaged))
-            connection.executemany(tables.ADD_PENDING, _readable(damaged, tables.ALL_PENDING))
-            connection.executemany(tables.PUT_LOCAL, _readable(damaged, tables.LOCAL_ALL))
-            store.put("format", str(tables.FORMAT))
+            connection.executemany(statements.ADD_ENTRY, _chained(damaged))
+            unshared = _readable(damaged, statements.ALL_PENDING)
+            connection.executemany(statements.ADD_PENDING, unshared)
+            connection.executemany(statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
+            store.put("format", str(statements.FORMAT))
         rebuild(store)
-        newest = store.rows(tables.NEWEST)
+        newest = store.rows(statements.NEWEST)
     finally:
         store.close()
     return newest[0][0] if newest else 0
@@ -122,7 +123,7 @@ def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ..
 def _chained(damaged: sqlite3.Connection) -> Iterator[EntryRow]:
     """Entries up to the first that does not hold. What follows from the body is made anew."""
     link = b""
-    for number, row in enumerate(_readable(damaged, tables.EVERY_ENTRY), start=1):
+    for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=1):
         id_, verdict, text = row[1], row[5], row[7]
         link = digest(link, id_, text)
         if row[0] != number or row[8] != link:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.codec import lift_say, read_body, read_brief
 from station.ledger.store import Store
 from station.ledger.view import Reader
@@ -49,14 +49,14 @@ def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[
 
 def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
     if subject:
-        return store.rows(tables.ENTRIES_ABOUT, (subject, after))
-    return store.rows(tables.ENTRIES, (after,))
+        return store.rows(statements.ENTRIES_ABOUT, (subject, after))
+    return store.rows(statements.ENTRIES, (after,))
 
 
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
     """Moves from one time to before another, in order; an entry taken back has moved nothing."""
     moves = []
-    for entry_id, at, text in store.rows(tables.BETWEEN, (since, until)):
+    for entry_id, at, text in store.rows(statements.BETWEEN, (since, until)):
         brief = read_brief(text)
         if brief.moves and not brief.reverses and not reader.undone(entry_id):
             moves += [

@@ -7,7 +7,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
 
 log = logging.getLogger(__name__)
@@ -47,7 +47,7 @@ class Store:
         run("BEGIN IMMEDIATE")
         try:
             self._create()
-            self.values: dict[str, str] = dict(run(tables.LOCAL_ALL).fetchall())
+            self.values: dict[str, str] = dict(run(statements.LOCAL_ALL).fetchall())
             self._gate()
             run("COMMIT")
         except BaseException:
@@ -62,15 +62,15 @@ class Store:
             raise Damaged(self.path)
         if names:
             return
-        for statement in tables.creation():
+        for statement in statements.CREATION:
             run(statement)
-        run(tables.PUT_LOCAL, ("format", str(tables.FORMAT)))
+        run(statements.PUT_LOCAL, ("format", str(statements.FORMAT)))
 
     def _gate(self) -> None:
         found = self.values.get("format", "")
         if not found.isdecimal():
             raise Damaged(self.path)
-        if int(found) > tables.FORMAT:
+        if int(found) > statements.FORMAT:
             raise FormatTooNew(self.path, found)
 
     @contextmanager
@@ -119,7 +119,7 @@ class Store:
 
     def put(self, key: str, value: str) -> None:
         """Sets a local value; inside a transaction only."""
-        self.run(tables.PUT_LOCAL, (key, value))
+        self.run(statements.PUT_LOCAL, (key, value))
 
     def bound_log(self) -> None:
         """Forces a checkpoint when the log has grown past its size."""

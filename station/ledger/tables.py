@@ -1,7 +1,9 @@
 """The tables of a station's file and the statements on them: the only SQL of the program.
 
-SQLAlchemy Core defines them; each statement is compiled once to text and runs on the
-driver's own connection, for Core's execution on the recording path takes twice the time.
+SQLAlchemy Core defines them here, and nothing loads this module while a station runs:
+``python -m tests.statements --write`` compiles every statement into ``statements.py``, which
+runs on the driver's own connection. Core's execution on the recording path takes twice the
+time, and loading SQLAlchemy alone took half of the time until a station was ready for a scan.
 """
 
 from sqlalchemy import (
@@ -102,19 +104,20 @@ tally = Table(
 
 local = Table("local", meta, _text("key", key=True), _text("value"), sqlite_strict=True)
 
-DERIVED = (balance, fact, tally)
+_derived = (balance, fact, tally)
+DERIVED = tuple(table.name for table in _derived)
 
 
 def sql(statement: ClauseElement) -> str:
-    """The statement as text, its values as question marks in the order they appear."""
-    return str(statement.compile(dialect=_DIALECT))
+    """The statement as one line of text, its values as question marks in their order."""
+    return " ".join(str(statement.compile(dialect=_DIALECT)).split())
 
 
-def creation() -> list[str]:
+def _creation() -> tuple[str, ...]:
     """What makes an empty file a station's file."""
     made = [sql(CreateTable(t)) for t in meta.sorted_tables]
     indexes = sorted((i for t in meta.sorted_tables for i in t.indexes), key=lambda i: str(i.name))
-    return made + [sql(CreateIndex(i)) for i in indexes]
+    return tuple(made + [sql(CreateIndex(i)) for i in indexes])
 
 
 def _summing(table: Table) -> str:
@@ -144,6 +147,8 @@ def _first(rows: "Select[*tuple[object, ...]]", count: ColumnElement[int]) -> st
     """The first so many rows; the offset is written out, or it would be a value too."""
     return sql(rows.limit(count).offset(_ZERO))
 
+
+CREATION = _creation()
 
 _ZERO: ColumnElement[int] = literal_column("0")
 _ONE: ColumnElement[int] = literal_column("1")
@@ -233,7 +238,7 @@ TALLY = sql(
 LOCAL_ALL = sql(select(local))
 PUT_LOCAL = _putting(local)
 EVERY_ENTRY = sql(select(entry).order_by(entry.c.number))
-ALL_ROWS = {table.name: sql(select(table)) for table in DERIVED}
+ALL_ROWS = {table.name: sql(select(table)) for table in _derived}
 DROP_LOCAL = sql(delete(local).where(local.c.key == bindparam("k")))
-EMPTY = {table.name: sql(delete(table)) for table in DERIVED}
-FILL = {table.name: sql(insert(table)) for table in DERIVED}
+EMPTY = {table.name: sql(delete(table)) for table in _derived}
+FILL = {table.name: sql(insert(table)) for table in _derived}

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import msgspec
 
-from station.ledger import effects, tables
+from station.ledger import effects, statements
 from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say
 from station.ledger.history import History, Recorded
 from station.ledger.numbers import TAKING
@@ -49,7 +49,7 @@ def _gone_on(history: History, body: Body) -> Say | None:
     for (batch, part, place), change in back.items():
         if change >= 0 or balancing(place):
             continue
-        rows = history.store.rows(tables.SPOT, (batch, part, place))
+        rows = history.store.rows(statements.SPOT, (batch, part, place))
         if (rows[0][0] if rows else 0) + change < 0:
             return say("Its pieces have gone on, so it cannot be taken back")
     return None

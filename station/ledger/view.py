@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from station.ledger import tables
+from station.ledger import statements
 from station.ledger.codec import Body, State, past_of, read_body, read_fact
 from station.ledger.faults import ReadsWrong
 from station.ledger.store import Store
@@ -33,7 +33,7 @@ class Reader:
         """A fact as it stands, of whatever kind."""
         if key in self._kept:
             return self._kept[key].state
-        rows = self._rows(tables.FACT, (key,))
+        rows = self._rows(statements.FACT, (key,))
         return self._keep(rows[0]).state if rows else None
 
     def fact(self, kind: type[F], key: str) -> F | None:
@@ -43,28 +43,28 @@ class Reader:
     def facts(self, kind: type[F]) -> tuple[F, ...]:
         """All facts of a kind by key."""
         span = (f"{kind.kind}/", f"{kind.kind}0")  # 0 stands next after the slash
-        return self._all(kind, self._rows(tables.FACTS, span))
+        return self._all(kind, self._rows(statements.FACTS, span))
 
     def shelf(self, kind: type[F], name: str, limit: int) -> tuple[F, ...]:
         """Facts on a shelf by rank."""
-        rows = self._rows(tables.SHELF, (f"{kind.kind}/{name}", limit))
+        rows = self._rows(statements.SHELF, (f"{kind.kind}/{name}", limit))
         return self._all(kind, rows)
 
     def stock(self, batch: str, place: str) -> tuple[Held, ...]:
         """Pieces above zero, oldest batch first."""
         if batch and place:
-            rows = self._rows(tables.STOCK_AT, (batch, place))
+            rows = self._rows(statements.STOCK_AT, (batch, place))
         elif batch:
-            rows = self._rows(tables.STOCK_BATCH, (batch,))
+            rows = self._rows(statements.STOCK_BATCH, (batch,))
         elif place:
-            rows = self._rows(tables.STOCK_PLACE, (place,))
+            rows = self._rows(statements.STOCK_PLACE, (place,))
         else:
             raise ReadsWrong("stock() needs a batch or a place")
         return tuple(map(Held._make, rows))
 
     def body(self, id: str) -> Body | None:
         """An entry's body by its act's id."""
-        rows = self._rows(tables.BODY_BY_ID, (id,))
+        rows = self._rows(statements.BODY_BY_ID, (id,))
         return read_body(rows[0][0]) if rows else None
 
     def past(self, id: str) -> Past | None:
@@ -75,15 +75,15 @@ class Reader:
     def last(self, subject: str, kind: str) -> Past | None:
         """The newest entry about a subject."""
         rows = (
-            self._rows(tables.LAST_OF_KIND, (subject, kind))
+            self._rows(statements.LAST_OF_KIND, (subject, kind))
             if kind
-            else self._rows(tables.LAST, (subject,))
+            else self._rows(statements.LAST, (subject,))
         )
         return self.past_of(read_body(rows[0][0])) if rows else None
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """Sums of moves by hour."""
-        return tuple(map(Passed._make, self._rows(tables.TALLY, (since, until))))
+        return tuple(map(Passed._make, self._rows(statements.TALLY, (since, until))))
 
     def past_of(self, body: Body) -> Past:
         """A body as a rule sees it."""

@@ -1,0 +1,73 @@
+"""What tables.py defines, compiled: the statements as the driver takes them.
+
+Never changed by hand: ``python -m tests.statements --write`` makes it, a test compares.
+"""
+
+FORMAT = 1
+DERIVED = ("balance", "fact", "tally")
+CREATION = (
+    "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
+    "CREATE TABLE entry ( number INTEGER NOT NULL, id TEXT NOT NULL, at TEXT NOT NULL, kind TEXT NOT NULL, subject TEXT NOT NULL, verdict TEXT NOT NULL, writes TEXT NOT NULL, body TEXT NOT NULL, digest BLOB NOT NULL, PRIMARY KEY (number), UNIQUE (id) ) STRICT",
+    'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
+    'CREATE TABLE local ( "key" TEXT NOT NULL, value TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
+    "CREATE TABLE pending ( seq INTEGER NOT NULL, id TEXT NOT NULL, subject TEXT NOT NULL, reads TEXT NOT NULL, writes TEXT NOT NULL, body TEXT NOT NULL, PRIMARY KEY (seq), UNIQUE (id) ) STRICT",
+    'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part) ) WITHOUT ROWID, STRICT',
+    "CREATE INDEX balance_place ON balance (place, part)",
+    "CREATE INDEX entry_at ON entry (at)",
+    "CREATE INDEX entry_subject ON entry (subject, number, kind)",
+    "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
+)
+ADD_ENTRY = "INSERT INTO entry (number, id, at, kind, subject, verdict, writes, body, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
+BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ?"
+NEWEST = "SELECT entry.number, entry.digest, entry.at FROM entry ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
+ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+ENTRIES_ABOUT = "SELECT entry.number, entry.body FROM entry WHERE entry.subject = ? AND entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+LAST = "SELECT entry.body FROM entry WHERE entry.subject = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
+LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.kind = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
+BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? ORDER BY entry.at, entry.number"
+CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject, entry.writes FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
+ALL_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq"
+ADD_PENDING = (
+    "INSERT INTO pending (seq, id, subject, reads, writes, body) VALUES (?, ?, ?, ?, ?, ?)"
+)
+COUNT_PENDING = "SELECT count(*) AS count_1 FROM pending"
+SPOT = "SELECT balance.qty FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
+SET_SPOT = (
+    "UPDATE balance SET qty=? WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
+)
+NEW_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)"
+EMPTY_SPOT = (
+    "DELETE FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
+)
+STOCK_BATCH = "SELECT balance.place, balance.batch, balance.part, balance.qty FROM balance WHERE balance.batch = ? AND balance.qty > 0 ORDER BY balance.batch, balance.place, balance.part"
+STOCK_PLACE = "SELECT balance.place, balance.batch, balance.part, balance.qty FROM balance WHERE balance.place = ? AND balance.qty > 0 ORDER BY balance.batch, balance.place, balance.part"
+STOCK_AT = "SELECT balance.place, balance.batch, balance.part, balance.qty FROM balance WHERE balance.batch = ? AND balance.place = ? AND balance.qty > 0 ORDER BY balance.batch, balance.place, balance.part"
+BALANCES = "SELECT balance.place, balance.batch, balance.part, balance.qty FROM balance ORDER BY balance.batch, balance.place, balance.part"
+FACT = 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact WHERE fact."key" = ?'
+FACTS = 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact WHERE fact."key" > ? AND fact."key" < ? ORDER BY fact."key"'
+SHELF = 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact WHERE fact.shelf = ? ORDER BY fact.rank, fact."key" LIMIT ? OFFSET 0'
+PUT_FACT = 'INSERT INTO fact ("key", body, shelf, rank, entry) VALUES (?, ?, ?, ?, ?) ON CONFLICT ("key") DO UPDATE SET body = excluded.body, shelf = excluded.shelf, rank = excluded.rank, entry = excluded.entry'
+DROP_FACT = 'DELETE FROM fact WHERE fact."key" = ?'
+ADD_TALLY = 'INSERT INTO tally (hour, frm, "to", part, qty) VALUES (?, ?, ?, ?, ?) ON CONFLICT (hour, frm, "to", part) DO UPDATE SET qty = (tally.qty + excluded.qty)'
+DROP_EMPTY_TALLY = "DELETE FROM tally WHERE tally.qty = 0 AND tally.hour = ?"
+TALLY = 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.qty FROM tally WHERE tally.hour >= ? AND tally.hour <= ? ORDER BY tally.hour, tally.frm, tally."to", tally.part'
+LOCAL_ALL = 'SELECT local."key", local.value FROM local'
+PUT_LOCAL = 'INSERT INTO local ("key", value) VALUES (?, ?) ON CONFLICT ("key") DO UPDATE SET value = excluded.value'
+EVERY_ENTRY = "SELECT entry.number, entry.id, entry.at, entry.kind, entry.subject, entry.verdict, entry.writes, entry.body, entry.digest FROM entry ORDER BY entry.number"
+ALL_ROWS = {
+    "balance": "SELECT balance.batch, balance.part, balance.place, balance.qty FROM balance",
+    "fact": 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact',
+    "tally": 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.qty FROM tally',
+}
+DROP_LOCAL = 'DELETE FROM local WHERE local."key" = ?'
+EMPTY = {
+    "balance": "DELETE FROM balance",
+    "fact": "DELETE FROM fact",
+    "tally": "DELETE FROM tally",
+}
+FILL = {
+    "balance": "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)",
+    "fact": 'INSERT INTO fact ("key", body, shelf, rank, entry) VALUES (?, ?, ?, ?, ?)',
+    "tally": 'INSERT INTO tally (hour, frm, "to", part, qty) VALUES (?, ?, ?, ?, ?)',
+}

@@ -1,0 +1,34 @@
+"""The statements that run are the ones that tables.py defines."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from station.ledger import statements
+from tests.statements import WRITE, constants
+
+OPENS = """
+import sys
+from pathlib import Path
+from station import app
+with app.opened(Path(sys.argv[1])):
+    print(*sorted({"sqlalchemy", "numpy", "reportlab"} & set(sys.modules)))
+"""
+
+
+@pytest.mark.parametrize("name", sorted(constants()))
+def test_is_what_tables_defines(name: str) -> None:
+    assert getattr(statements, name) == constants()[name], WRITE
+
+
+def test_has_nothing_more() -> None:
+    assert {name for name in vars(statements) if name.isupper()} == set(constants()), WRITE
+
+
+def test_a_station_opens_without_the_heavy_libraries(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", OPENS, str(tmp_path)], capture_output=True, text=True, check=True
+    )
+    assert done.stdout.strip() == ""
