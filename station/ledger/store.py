@@ -44,8 +44,8 @@ class Store:
         run = self.connection.execute
         for setting in _SETTINGS:
             run(setting)
-        run("BEGIN IMMEDIATE")
         try:
+            run("BEGIN IMMEDIATE")
             self._create()
             self.values: dict[str, str] = dict(run(statements.LOCAL_ALL).fetchall())
             self._gate()
@@ -107,8 +107,8 @@ class Store:
     def writing(self) -> Iterator[sqlite3.Connection]:
         """One transaction: all of it is kept, or nothing."""
         with self.faults():
-            self.run("BEGIN IMMEDIATE")
-            try:
+            try:  # from the first word on: stopped inside it, the transaction may stand open
+                self.run("BEGIN IMMEDIATE")
                 yield self.connection
                 self.run("COMMIT")
             except BaseException:

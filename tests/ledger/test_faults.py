@@ -2,6 +2,10 @@ import os
 import sqlite3
 import subprocess
 import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -76,16 +80,52 @@ def test_a_folder_that_is_not_there(tmp_path):
         opened(tmp_path / "nowhere")
 
 
-@pytest.mark.skipif(
-    not hasattr(os, "geteuid") or os.geteuid() == 0, reason="who may do all is not stopped"
-)
-def test_a_folder_that_may_not_be_written(tmp_path):
-    tmp_path.chmod(0o500)
+@contextmanager
+def as_nobody() -> Iterator[None]:
+    """Runs without the rights of whoever may write everywhere."""
+    who = os.geteuid()
+    if who == 0:
+        os.seteuid(65534)
     try:
-        with pytest.raises(NotWritable):
-            opened(tmp_path)
+        yield
     finally:
-        tmp_path.chmod(0o700)
+        os.seteuid(who)
+
+
+@pytest.mark.skipif(not hasattr(os, "seteuid"), reason="rights are set in another way here")
+def test_a_folder_that_may_not_be_written():
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        folder.chmod(0o555)
+        with as_nobody(), pytest.raises(NotWritable):
+            opened(folder)
+        folder.chmod(0o755)
+        assert list(folder.iterdir()) == []
+
+
+def test_stopped_at_every_step_of_recording(tmp_path):
+    """The database stops at its n-th step, for every n until the act is there.
+
+    Stopped in the last step of the commit it is there although an error is raised; the same
+    scan again then finds it recorded. Before that nothing of it is.
+    """
+    ledger = opened(tmp_path)
+    ledger.record(act("before"))
+    kept, run = tables_of(ledger), ledger._store.connection
+    for stopped in range(5000):
+        steps = count()
+        run.set_progress_handler(lambda steps=steps, stopped=stopped: next(steps) == stopped, 1)
+        with suppress(sqlite3.OperationalError):
+            ledger.record(act("after"))
+        run.set_progress_handler(None, 0)
+        if ledger.count() == 2:
+            break
+        assert tables_of(ledger) == kept
+    assert stopped > 100
+    assert tables_of(ledger) != kept
+    assert ledger.record(act("after")).entry == "after"
+    assert ledger.count() == 2
+    assert ledger.check() == []
 
 
 def test_a_file_that_may_not_be_written(tmp_path):
