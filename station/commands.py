@@ -202,7 +202,7 @@ def state(ledger: Ledger, now: str) -> Json:
         "carts": [_cart(ledger, c) for c in ledger.facts(Cart)],
         "routers": [_router(ledger, r) for r in ledger.facts(Router)],
         "look": [
-            {"kind": c.what, "text": c.text, "since": c.since}
+            {"kind": c.what, "text": str(c.text), "since": c.since}
             for c in ledger.facts(Concern)
             if not c.settled
         ],

@@ -11,6 +11,8 @@ a name says otherwise.
 from dataclasses import dataclass
 from typing import ClassVar
 
+from station.shop.words import Say
+
 Shelf = tuple[str, str] | None
 
 
@@ -530,7 +532,7 @@ class Concern(Fact):
 
     kind: ClassVar[str] = "concern"
     what: str  # its kind: counted-twice, recount, short, sheet-lost, hold, …
-    text: str
+    text: Say | str  # a sentence kept as template and values can be translated
     since: str
     tone: str = "attention"
     about: str = ""

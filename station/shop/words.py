@@ -44,3 +44,16 @@ def clock(at: str) -> str:
 def several(words: list[str]) -> str:
     """``1``, ``1 and 2``, ``1, 2 and 3``."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def together(parts: list[Say]) -> Say:
+    """Phrases in a row: ``1``, ``1 and 2``, ``1, 2 and 3``, each still to be translated."""
+    if not parts:
+        return Say()
+    *before, last = parts
+    if not before:
+        return last
+    first = before[0]
+    for phrase in before[1:]:
+        first = say("{first}, {next}", first=first, next=phrase)
+    return say("{first} and {last}", first=first, last=last)

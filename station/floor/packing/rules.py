@@ -188,7 +188,12 @@ def recount_place(act: Act, view: View) -> Answer:
         what="recount",
         since=act.at,
         about=part.key,
-        text=f"{part.name}: {book} by the book, {counted} counted at packing",
+        text=say(
+            "{part}: {book} by the book, {counted} counted at packing",
+            part=part.name,
+            book=book,
+            counted=counted,
+        ),
     )
     here, due = coming(view, part.id)
     do = say("No more are under way: send it short, or wait.")
@@ -257,7 +262,7 @@ def send_short(act: Act, view: View) -> Answer:
         since=act.at,
         about=order.key,
         tone="stop",
-        text=f"Order {order.id} is short of {owed} × {part.name}",
+        text=say("Order {order} is short of {n} × {part}", order=order.id, n=owed, part=part.name),
     )
     return attention(
         say("{n} {part} are owed to order {order}", n=owed, part=part.name, order=order.id),
