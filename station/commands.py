@@ -258,7 +258,12 @@ def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
     if batch.revision == cut_file.approved:
         return []
     left = batch.sheets - batch.cut
-    return [f"revision {batch.revision} is not approved: {left} sheets held"]
+    words = say(
+        "revision {letter} is not approved: {left} {left|sheet|sheets} held",
+        letter=batch.revision,
+        left=left,
+    )
+    return [str(words)]
 
 
 def _rack(ledger: Ledger, rack: RackPlace, stock: Stock) -> Json:

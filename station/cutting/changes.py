@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from station.cutting.model import Analysis, Piece, ShapeFound, Tab
 from station.cutting.rings import centroid_of
+from station.shop.words import say
 
 SIZE_MM = 0.02
 TAB_MM = 0.5
@@ -98,7 +99,8 @@ def _far(one: Piece, other: Piece) -> float:
 
 def _tabs(before: tuple[Tab, ...], after: tuple[Tab, ...]) -> str:
     if len(before) != len(after):
-        return f"{len(after)} tabs instead of {len(before)}."
+        text = say("{n} {n|tab|tabs} instead of {old}.", n=len(after), old=len(before))
+        return str(text)
     for tab in after:
         near = min(before, key=lambda t: math.dist((t.x_mm, t.y_mm), (tab.x_mm, tab.y_mm)))
         if math.dist((near.x_mm, near.y_mm), (tab.x_mm, tab.y_mm)) > TAB_MM:

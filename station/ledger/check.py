@@ -6,6 +6,7 @@ from station.ledger import effects, statements
 from station.ledger.books import Books
 from station.ledger.codec import Body, digest, read_body
 from station.ledger.store import Store
+from station.shop.words import say
 
 MOST = 20  # problems named; one broken thing must not fill the screen
 
@@ -65,5 +66,11 @@ def _tables(store: Store, books: Books) -> list[str]:
         keys = books.differing(table, store.run(statements.ALL_ROWS[table]))
         if keys:
             first = ", ".join(keys[:3])
-            problems.append(f"The table {table} differs in {len(keys)} rows: {first}")
+            words = say(
+                "The table {table} differs in {n} {n|row|rows}: {first}",
+                table=table,
+                n=len(keys),
+                first=first,
+            )
+            problems.append(str(words))
     return problems

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QCoreApplication
 
-from station.shop.words import Say, plain
+from station.shop.words import Say, filled, plain
 
 Text = Say | str
 
@@ -16,7 +16,7 @@ def text(words: Text) -> str:
     if not words.template:
         return ""
     template = QCoreApplication.translate(CONTEXT, words.template)
-    return template.format(**{name: _value(value) for name, value in words.values.items()})
+    return filled(template, words.values, _value)
 
 
 def _value(value: object) -> str:

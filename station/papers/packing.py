@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 from station.papers.page import Page, code_width, day
 from station.shop.codes import write
 from station.shop.facts import Cart, Order, Pack, Part
+from station.shop.words import say
 
 LABEL = (100.0, 50.0)
 
@@ -66,7 +67,7 @@ def _head(page: Page, cart: Cart, count: int, printed: str) -> float:
     page.text(
         11,
         23,
-        f"{count} {'pack' if count == 1 else 'packs'} · printed {day(printed)} {printed[11:16]}",
+        f"{say('{n} {n|pack|packs}', n=count)} · printed {day(printed)} {printed[11:16]}",
         10,
     )
     code = write("cart", cart.id)

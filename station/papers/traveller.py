@@ -6,6 +6,7 @@ from station.papers import bars, drawing, table
 from station.papers.page import Page, code_width, day
 from station.shop.codes import usable, write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
+from station.shop.words import say
 
 EDGE = table.EDGE
 QUIET_MM = bars.QUIET * 2 * 25.4 / 203  # a quiet zone of narrow bars of two dots
@@ -82,7 +83,7 @@ def _what(
         )
         words.append(f"{role} from batch {batch.parent}")
     else:
-        words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")
+        words.append(str(say("{n} {n|sheet|sheets}", n=batch.sheets)))
     if router and not batch.parent:
         words.append(f"{router.name}, {router.bed}")
     return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, " · ".join(words), 10.5, most=3)
@@ -93,7 +94,7 @@ def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> flo
     if batch.order:
         words = f"For order {batch.order}"
     elif orders:
-        words = f"For {orders} orders"
+        words = str(say("For {n} {n|order|orders}", n=orders))
     if first_due:
         words += f"{', ' if words else ''}first leaves {day(first_due)} {first_due[11:16]}"
     if not words:

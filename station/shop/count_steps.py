@@ -79,7 +79,10 @@ def count(
     most = counting.room_for(hand, counter, parts)
     if not 0 <= wanted <= most:
         return Took(
-            hand, refuse(say("At most {most} of them are left", most=most), say("Count again."))
+            hand,
+            refuse(
+                say("At most {most} of them {most|is|are} left", most=most), say("Count again.")
+            ),
         )
     return Took(
         counting.counted(hand, counter, wanted),
@@ -144,12 +147,14 @@ def _set_some(hand: Hand, wanted: int, parts: Parts, view: View) -> Took:
     part = chosen(hand, parts)
     left = parts[part] - sum(counting.counts_of(hand).get(part, {}).values())
     if wanted > left:
-        return Took(hand, refuse(say("{left} are left here", left=left), say("Count again.")))
+        return Took(
+            hand, refuse(say("{left} {left|is|are} left here", left=left), say("Count again."))
+        )
     part_counts = {**counting.good_of(hand), part: wanted}
     return Took(
         hand.with_work(good=part_counts, asks=None),
         good(
-            say("{count} {part} go on now", count=wanted, part=name(view, part)),
+            say("{count} {part} {count|goes|go} on now", count=wanted, part=name(view, part)),
             say("Confirm it; the rest stays here."),
         ),
     )
@@ -193,4 +198,10 @@ def asked(hand: Hand) -> tuple[Asked, ...]:
     """The question how many go on, while it is open."""
     if hand.work.get("asks") != "some":
         return ()
-    return (Asked(question=say("How many are good now?"), typed=hand.digits, unit=say("parts")),)
+    return (
+        Asked(
+            question=say("How many are good now?"),
+            typed=hand.digits,
+            unit=say("{n|part|parts}", n=hand.digits),
+        ),
+    )

@@ -88,7 +88,9 @@ def _fit_tuple(hint: object, value: object, name: str) -> tuple[object, list[Say
     args = typing.get_args(hint)
     kinds = [args[0]] * len(value) if args[-1] is Ellipsis else list(args)
     if len(kinds) != len(value):
-        return None, [say("{name} needs {count} values", name=name, count=len(kinds))]
+        return None, [
+            say("{name} needs {count} {count|value|values}", name=name, count=len(kinds))
+        ]
     fitted = [_fit(kind, item, name) for kind, item in zip(kinds, value, strict=True)]
     return tuple(v for v, _ in fitted), [p for _, problems in fitted for p in problems]
 

@@ -1,7 +1,10 @@
 """Words for people: a template and its values, put together and translated in `look`."""
 
-from collections.abc import Mapping
+import re
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
+
+_FORMS = re.compile(r"\{(\w+)\|([^|{}]*)\|([^|{}]*)\}")
 
 
 class Say(NamedTuple):
@@ -9,7 +12,9 @@ class Say(NamedTuple):
 
     The template is the key of its translation, so values never stand inside it. A value
     may itself be a Say. Numbers are kept as numbers: `look` writes them in the shop's
-    way (thin space at thousands, units).
+    way (thin space at thousands, units). ``{n|part|parts}`` is the first word where n
+    is one, else the second: "{n} {n|part|parts}". A translation writes its own words
+    there, or one form in both places.
     """
 
     template: str = ""
@@ -17,7 +22,7 @@ class Say(NamedTuple):
 
     def __str__(self) -> str:
         """The English sentence; what the text station prints."""
-        return self.template.format(**{k: plain(v) for k, v in self.values.items()})
+        return filled(self.template, self.values, plain)
 
     def __bool__(self) -> bool:
         """An empty template says nothing."""
@@ -27,6 +32,14 @@ class Say(NamedTuple):
 def say(template: str, **values: object) -> Say:
     """A sentence for a person. The template must be a literal: it is looked up by it."""
     return Say(template, values)
+
+
+def filled(template: str, values: Mapping[str, object], shown: Callable[[object], str]) -> str:
+    """A template with its values, each written as `shown` does, and the forms chosen."""
+    texts = {name: shown(value) for name, value in values.items()}
+    if "|" in template:
+        template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
+    return template.format(**texts)
 
 
 def plain(value: object) -> str:

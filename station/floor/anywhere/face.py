@@ -104,7 +104,9 @@ def _number(hand: Hand) -> tuple[Asked, ...]:
     if not hand.work.get("any_part"):
         return ()
     question = dialogue.HOW_MANY[str(hand.work["any"])]
-    return (Asked(question=question, typed=hand.digits, unit=say("pieces")),)
+    return (
+        Asked(question=question, typed=hand.digits, unit=say("{n|piece|pieces}", n=hand.digits)),
+    )
 
 
 def batch_code(batch: Batch) -> str:
@@ -135,7 +137,7 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
     places = list(dict.fromkeys(str(place_name(view, h.place)) for h in held))
     return Entry(
         big=id,
-        right=say("{count} pieces", count=total(held) if count is None else count),
+        right=say("{count} {count|piece|pieces}", count=total(held) if count is None else count),
         line1=cut_file.words if cut_file else "",
         line2=", ".join(places[:3]),
         code=batch_code(batch),
@@ -170,7 +172,7 @@ def _handover(view: View) -> Face:
                 Cell(text=say("sheet {sheet}", sheet=s.sheet)),
                 Cell(
                     text=say(
-                        "{count} pieces",
+                        "{count} {count|piece|pieces}",
                         count=total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")),
                     )
                 ),
@@ -183,7 +185,7 @@ def _handover(view: View) -> Face:
     for held in (*view.stock(place="trimming"), *view.stock(place="rework")):
         trimming[held.batch] = trimming.get(held.batch, 0) + held.qty
     piles = tuple(
-        ((Cell(text=b, bold=True), Cell(text=say("{count} pieces", count=n))), "")
+        ((Cell(text=b, bold=True), Cell(text=say("{count} {count|piece|pieces}", count=n))), "")
         for b, n in list(trimming.items())[:8]
     )
     bits = tuple(

@@ -30,7 +30,7 @@ def split_batch(act: Act, view: View) -> Answer:
     there, quantity = total(here), act.args.get("quantity")
     if not isinstance(quantity, int) or not 0 < quantity < there:
         return refuse(
-            say("Only {left} are here to split", left=there),
+            say("Only {left} {left|is|are} here to split", left=there),
             say("Enter a number from 1 to {most}.", most=max(0, there - 1)),
         )
     child = child_of(act, batch, "split")
@@ -39,7 +39,7 @@ def split_batch(act: Act, view: View) -> Answer:
     papers = tuple(_stand_in(view, child, h, act) for h, _ in taken)
     return good(
         say(
-            "{quantity} split off as batch {child}, {left} stay",
+            "{quantity} split off as batch {child}, {left} {left|stays|stay}",
             quantity=quantity,
             child=child.id,
             left=there - quantity,
@@ -105,7 +105,7 @@ def find_parts(act: Act, view: View) -> Answer:
     quantity = act.args.get("quantity")
     if not isinstance(quantity, int) or not 0 < quantity <= gone:
         return refuse(
-            say("{gone} are missing from batch {batch}", gone=gone, batch=batch.id),
+            say("{gone} {gone|is|are} missing from batch {batch}", gone=gone, batch=batch.id),
             say("Enter a number from 1 to {gone}.", gone=gone),
         )
     pile = Pile(

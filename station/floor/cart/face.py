@@ -60,7 +60,7 @@ def _choose(view: View) -> Face:
     entries = tuple(
         Entry(
             big=c.name,
-            right=say("{n} packs", n=len(packs_on(view, c))),
+            right=say("{n} {n|pack|packs}", n=len(packs_on(view, c))),
             line1=say("goes at {at}", at=c.goes) if c.goes else "",
             code=write("cart", c.id),
         )
@@ -86,7 +86,7 @@ def _packs(packs: tuple[Pack, ...], view: View, *, door: bool) -> Table:
                 title=pack.id,
                 note=say("order {order}", order=pack.order),
                 cells=(
-                    Cell(text=say("{n} parts", n=sum(n for _, n in pack.contents))),
+                    Cell(text=say("{n} {n|part|parts}", n=sum(n for _, n in pack.contents))),
                     Cell(
                         text=say("cancelled") if gone else say("{g} g", g=round(pack.mass_g)),
                         tone="stop" if gone else "",

@@ -44,7 +44,8 @@ def header(here: Now, batch: Batch, revision: Revision) -> Header:
         number=batch.id,
         title=cut_file.words if cut_file else batch.cut_file,
         note=say(
-            "{material} · {sheets} sheets · {count} parts a sheet, {tabs} tabs",
+            "{material} · {sheets} {sheets|sheet|sheets} · {count} {count|part|parts} a sheet, "
+            "{tabs} {tabs|tab|tabs}",
             material=material_name(here.view, revision.material),
             sheets=batch.sheets,
             count=count,
@@ -197,7 +198,11 @@ def _ticked(here: Now, name: str) -> str:
 def _hold_down(here: Now, revision: Revision) -> Check:
     router = here.view.get(Router, here.bed.id)
     count = len(revision.hold_downs)
-    how: Text = say("{count} hold-downs", count=count) if count else say("hold-downs set")
+    how: Text = (
+        say("{count} {count|hold-down|hold-downs}", count=count)
+        if count
+        else say("hold-downs set")
+    )
     if router and router.bed == "vacuum":
         how = say("vacuum on, gauge steady")
     return Check(

@@ -60,7 +60,9 @@ def _survived(here: Now, given: Number) -> Took:
     hand = here.hand.with_work(survived={**counts(here.hand), part: count}, part=part)
     return Took(
         hand,
-        good(say("{count} of {most} are whole", count=count, most=most), CONFIRM_SPOILED),
+        good(
+            say("{count} of {most} {count|is|are} whole", count=count, most=most), CONFIRM_SPOILED
+        ),
     )
 
 

@@ -152,7 +152,7 @@ def _cut(here: Now, batch: Batch, revision: Revision) -> Face:
         main=(
             header(here, batch, revision),
             Hint(
-                title=say("All {sheets} sheets are cut", sheets=batch.sheets),
+                title=say("All {sheets} {sheets|sheet is|sheets are} cut", sheets=batch.sheets),
                 right=say("{spoiled} spoiled", spoiled=batch.spoiled),
                 note=say("Cut one more to make good, or take the next batch."),
                 tone="attention" if batch.spoiled else "good",

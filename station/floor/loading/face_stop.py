@@ -134,7 +134,11 @@ def _survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
     question = say("How many are whole?")
     return (
         Table(columns=columns, rows=tuple(rows)),
-        Asked(question=question, typed=here.hand.digits, unit=say("pieces")),
+        Asked(
+            question=question,
+            typed=here.hand.digits,
+            unit=say("{n|piece|pieces}", n=here.hand.digits),
+        ),
     )
 
 

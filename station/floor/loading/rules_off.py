@@ -130,7 +130,7 @@ def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> An
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
     sets = (_emptied(bed, after, first), after, _slip(act, view, bed, revision))
     count = sum(makes.values())
-    said = say("Sheet {sheet} is off the bed: {count} parts", sheet=n, count=count)
+    said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
     return good(said, _next(after, first), moves=moves, sets=sets)
 
 

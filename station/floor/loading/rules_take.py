@@ -50,8 +50,11 @@ def may_not_go_on(batch: Batch) -> Answer | None:
         )
     if batch.cut >= batch.sheets:
         return refuse(
-            say("All {sheets} sheets of batch {batch} are cut", sheets=batch.sheets,
-                batch=batch.id),
+            say(
+                "All {sheets} {sheets|sheet|sheets} of batch {batch} {sheets|is|are} cut",
+                sheets=batch.sheets,
+                batch=batch.id,
+            ),
             say("Take the next batch."),
         )  # fmt: skip
     return None
@@ -74,7 +77,10 @@ def not_approved(view: View, batch: Batch) -> Answer | None:
         return refuse(offered, say("Put it aside; the office releases it anew."))
     return refuse(
         offered,
-        say("The other {left} sheets are held; cut parts go on.", left=batch.sheets - batch.cut),
+        say(
+            "The other {left} {left|sheet is|sheets are} held; cut parts go on.",
+            left=batch.sheets - batch.cut,
+        ),
     )
 
 
@@ -145,7 +151,7 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
     if batch.router != bed.id:
         sets += (replace(batch, router=bed.id),)
     left = say(
-        "Batch {batch} taken: {left} of {sheets} sheets to cut",
+        "Batch {batch} taken: {left} of {sheets} {sheets|sheet|sheets} to cut",
         batch=batch.id,
         left=batch.sheets - batch.cut,
         sheets=batch.sheets,
@@ -167,7 +173,7 @@ def add_sheet(act: Act, view: View) -> Answer:
         )
     if batch.sheets >= MOST_SHEETS:
         return refuse(
-            say("A batch has at most {most} sheets", most=MOST_SHEETS),
+            say("A batch has at most {most} {most|sheet|sheets}", most=MOST_SHEETS),
             say("More of it is a new batch: ask the office."),
         )
     before, spoilt = (
@@ -192,7 +198,11 @@ def _added(view: View, batch: Batch, bed: Bed) -> Answer:
     if not bed.batch and view.get(Router, bed.id):
         sets += (replace(bed, batch=batch.id),)
     return good(
-        say("Batch {batch} has {sheets} sheets now", batch=batch.id, sheets=more.sheets),
+        say(
+            "Batch {batch} has {sheets} {sheets|sheet|sheets} now",
+            batch=batch.id,
+            sheets=more.sheets,
+        ),
         say("Its traveller is printed with one more slip."),
         sets=sets,
         prints=(("traveller", batch.id),),

@@ -64,7 +64,7 @@ def queue_entry(here: Now, batch: Batch) -> Entry:
         right=say("held") if held else say("{minutes} min a sheet", minutes=round(minutes)),
         tone="attention" if held else "",
         line1=say(
-            "{words} · {left} of {sheets} sheets · {material}",
+            "{words} · {left} of {sheets} {sheets|sheet|sheets} · {material}",
             words=cut_file.words if cut_file else batch.cut_file,
             left=batch.sheets - batch.cut,
             sheets=batch.sheets,
@@ -197,7 +197,7 @@ def lots(here: Now, revision: Revision) -> Cards:
         entries=tuple(
             Entry(
                 big=lot.id,
-                right=say("{count} sheets", count=count),
+                right=say("{count} {count|sheet|sheets}", count=count),
                 tone="attention" if lot.mark else "",
                 line1=lot.mark,
                 code=code_of("lot", lot.id),

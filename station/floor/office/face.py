@@ -163,7 +163,11 @@ def _asking(hand: Hand, view: View, entry: OfficeList) -> Face:
             presses=(leave,),
             main=(
                 Hint(title=title),
-                Asked(question=say("How many sheets?"), typed=hand.digits, unit=say("sheets")),
+                Asked(
+                    question=say("How many sheets?"),
+                    typed=hand.digits,
+                    unit=say("{n|sheet|sheets}", n=hand.digits),
+                ),
             ),
         )
     rows = tuple(

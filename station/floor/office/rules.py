@@ -41,7 +41,10 @@ def found_shop(act: Act, view: View) -> Answer:
     made = [build(str(f["kind"]), f["value"]) for f in _rows(act.args.get("facts"))]
     problems = [p for m in made if isinstance(m, list) for p in m]
     if problems:
-        return refuse(problems[0], say("{count} problems: nothing was set.", count=len(problems)))
+        return refuse(
+            problems[0],
+            say("{count} {count|problem|problems}: nothing was set.", count=len(problems)),
+        )
     facts = tuple(m for m in made if isinstance(m, Fact))
     moves = tuple(
         Move(str(part), int(qty), Spot(str(frm), str(batch)), Spot(str(to), str(batch)))
@@ -121,7 +124,12 @@ def approve_revision(act: Act, view: View) -> Answer:
     )
     return good(
         say("{name} revision {letter} is approved", name=cut_file.name, letter=letter),
-        say("{count} batches of the old revision are held.", count=len(held)) if held else NEXT,
+        say(
+            "{count} {count|batch|batches} of the old revision {count|is|are} held.",
+            count=len(held),
+        )
+        if held
+        else NEXT,
         sets=(replace(cut_file, approved=letter), *held),
     )
 
@@ -178,7 +186,7 @@ def cancel_batch(act: Act, view: View) -> Answer:
     freed = (replace(bed, batch=""),) if bed and bed.batch == batch.id else ()
     return good(
         say("Batch {batch}: no more sheets", batch=batch.id),
-        say("{count} sheets were cut.", count=batch.cut),
+        say("{count} {count|sheet was|sheets were} cut.", count=batch.cut),
         sets=(replace(batch, state=state, sheets=batch.cut), *freed),
     )
 
@@ -226,7 +234,7 @@ def receive_lot(act: Act, view: View) -> Answer:
     if lot.material != material.id:
         return refuse(say("Lot {lot} is another material", lot=number), say("Use a new lot."))
     return good(
-        say("{sheets} sheets received, lot {lot}", sheets=sheets, lot=number),
+        say("{sheets} {sheets|sheet|sheets} received, lot {lot}", sheets=sheets, lot=number),
         say("Print its card and put it on the stack."),
         moves=(move(SHEET, sheets, "bought", "store", number),),
         sets=(lot,),
@@ -245,7 +253,7 @@ def correct_count(act: Act, view: View) -> Answer:
     here = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
     if not isinstance(by, int) or by == 0 or abs(by) > MOST or here + by < 0:
         return refuse(
-            say("{here} are there by the book", here=here),
+            say("{here} {here|is|are} there by the book", here=here),
             say("Enter a correction that leaves 0 or more."),
         )
     frm, to = ("recount", place) if by > 0 else (place, "recount")

@@ -91,8 +91,7 @@ def _orders(view: View, now: str) -> Cards:
 
 
 def _lines(order: Order) -> Say:
-    count = len(order.lines)
-    return say("1 line") if count == 1 else say("{n} lines", n=count)
+    return say("{n} {n|line|lines}", n=len(order.lines))
 
 
 def _state(order: Order) -> Say:
@@ -123,7 +122,7 @@ def _header(order: Order, found: tuple[Want, ...], now: str) -> Header:
         label=say("Order"),
         number=order.id,
         note=note,
-        title=say("{lines}, {parts} parts", lines=_lines(order), parts=parts),
+        title=say("{lines}, {parts} {parts|part|parts}", lines=_lines(order), parts=parts),
     )
 
 
@@ -176,7 +175,7 @@ def _asked(hand: Hand, view: View) -> tuple[Block, ...]:
         Asked(
             question=say("How many {part} are really there?", part=part.name if part else ""),
             typed=hand.digits,
-            unit=say("parts"),
+            unit=say("{n|part|parts}", n=hand.digits),
         ),
     )
 
@@ -250,9 +249,9 @@ def _cart(view: View) -> Block:
     for cart in view.shelf(Cart, "all", 3):
         packs = len(view.shelf(Pack, f"cart/{cart.id}", 500))
         goes = (
-            say("{n} packs, goes at {at}", n=packs, at=cart.goes)
+            say("{n} {n|pack|packs}, goes at {at}", n=packs, at=cart.goes)
             if cart.goes
-            else say("{n} packs", n=packs)
+            else say("{n} {n|pack|packs}", n=packs)
         )
         rows.append((cart.name, goes))
     rows.append((say("packs for a cart"), say("{n}", n=len(view.shelf(Pack, "packed", 500)))))

@@ -129,7 +129,7 @@ def _no_more(to_take: int, part: Part) -> Answer:
             say("All {part} are in the pack", part=part.name), say("Take the next part.")
         )
     return refuse(
-        say("{n} {part} are wanted", n=to_take, part=part.name),
+        say("{n} {part} {n|is|are} wanted", n=to_take, part=part.name),
         say("Enter a number from 1 to {n}.", n=to_take),
     )
 
@@ -199,7 +199,7 @@ def recount_place(act: Act, view: View) -> Answer:
     do = say("No more are under way: send it short, or wait.")
     if here:
         do = say(
-            "{n} are in trimming{due}. Wait, or send it short.",
+            "{n} {n|is|are} in trimming{due}. Wait, or send it short.",
             n=here,
             due=f", due {clock(due)}" if due else "",
         )
@@ -265,7 +265,7 @@ def send_short(act: Act, view: View) -> Answer:
         text=say("Order {order} is short of {n} × {part}", order=order.id, n=owed, part=part.name),
     )
     return attention(
-        say("{n} {part} are owed to order {order}", n=owed, part=part.name, order=order.id),
+        say("{n} {part} {n|is|are} owed to order {order}", n=owed, part=part.name, order=order.id),
         say("Take the rest and close the pack."),
         moves=_beyond(view, replace(order, lines=lines)),
         sets=(replace(order, lines=lines), worry),

@@ -94,7 +94,7 @@ def _steps(batch: Batch, view: View) -> Steps:
     held = view.stock(batch=batch.id)
     return Steps(
         items=(
-            (say("Loading"), say("{n} sheets cut", n=batch.cut), "done"),
+            (say("Loading"), say("{n} {n|sheet|sheets} cut", n=batch.cut), "done"),
             (say("Popping"), say("{n} to count", n=total(held, place="popping")), "now"),
             (say("Trimming"), _count(total(held, place="trimming")), "next"),
             (say("Packing"), _count(total(held, place="packing")), "next"),
@@ -128,7 +128,7 @@ def _row(t: Tally, hand: Hand, view: View) -> Row:
     tabs = part.tabs if part else 0
     return Row(
         title=part.name if part else t.part,
-        note=say("{words} · {tabs} tabs", words=part.words if part else "", tabs=tabs),
+        note=say("{words} · {tabs} {tabs|tab|tabs}", words=part.words if part else "", tabs=tabs),
         shape=part.shape if part else None,
         code=code,
         selected=chosen,

@@ -52,13 +52,13 @@ def _places(day: Day, view: View) -> tuple[Place, ...]:
         Place(
             name=say("Loading"),
             done=say("{n}", n=day.sheets),
-            unit=say("of {planned} sheets", planned=day.planned),
+            unit=say("of {n} {n|sheet|sheets}", n=day.planned),
             rate=say("{rate} an hour", rate=round(day.sheets / day.hours, 1)),
         ),
         Place(
             name=say("Popping"),
             done=say("{n}", n=day.through["popped"]),
-            unit=say("parts"),
+            unit=say("{n|part|parts}", n=day.through["popped"]),
             rate=_rate(day.through["popped"], day),
             waiting=day.waiting["popping"],
             holding_up=slow == "popping",
@@ -66,7 +66,7 @@ def _places(day: Day, view: View) -> tuple[Place, ...]:
         Place(
             name=say("Trimming"),
             done=say("{n}", n=day.through["trimmed"]),
-            unit=say("parts"),
+            unit=say("{n|part|parts}", n=day.through["trimmed"]),
             rate=_rate(day.through["trimmed"], day),
             waiting=day.waiting["trimming"],
             holding_up=slow == "trimming",
@@ -74,13 +74,13 @@ def _places(day: Day, view: View) -> tuple[Place, ...]:
         Place(
             name=say("Packing"),
             done=say("{n}", n=day.through["packed"]),
-            unit=say("parts"),
+            unit=say("{n|part|parts}", n=day.through["packed"]),
             rate=_rate(day.through["packed"], day),
         ),
         Place(
             name=say("Cart"),
             done=say("{n}", n=day.packs),
-            unit=say("packs left"),
+            unit=say("{n|pack left|packs left}", n=day.packs),
             rate=say("goes {at}", at=cart.goes) if cart and cart.goes else "",
             waiting=day.packs_waiting,
         ),

@@ -85,7 +85,7 @@ def _entry(view: View, pile: Pile) -> Entry | None:
     copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
     return Entry(
         big=batch.id,
-        right=say("{n} parts", n=n),
+        right=say("{n} {n|part|parts}", n=n),
         tone="attention" if batch.holds else "",
         line1=cut_file.words if cut_file else "",
         line2=say("held: {why}", why=batch.holds[0]) if batch.holds else due(batch),
@@ -108,9 +108,15 @@ def _header(batch: Batch, tallies: tuple[Tally, ...], view: View) -> Header:
     cut_file = view.get(CutFile, batch.cut_file)
     stubs = sum(t.here * (p.tabs if (p := view.get(Part, t.part)) else 0) for t in tallies)
     here = sum(t.here for t in tallies)
-    note = say("{here} parts here · {stubs} tab stubs to trim", here=here, stubs=stubs)
+    note = say(
+        "{here} {here|part|parts} here · {stubs} {stubs|tab stub|tab stubs} to trim",
+        here=here,
+        stubs=stubs,
+    )
     if batch.role == "rework":
-        note = say("to be made good, try {n} of 2 · {here} parts", n=batch.tries, here=here)
+        note = say(
+            "to be made good, try {n} of 2 · {here} {here|part|parts}", n=batch.tries, here=here
+        )
     return Header(
         label=say("Batch"),
         number=batch.id,
@@ -134,7 +140,7 @@ def _row(t: Tally, hand: Hand, view: View) -> Row:
     return Row(
         title=part.name if part else t.part,
         note=say(
-            "{words} · {tabs} tabs",
+            "{words} · {tabs} {tabs|tab|tabs}",
             words=part.words if part else "",
             tabs=part.tabs if part else 0,
         ),
@@ -208,7 +214,7 @@ def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
                 mark=part.mark,
             ),
         ),
-        Pairs(title=say("Against the master: every {n}th", n=part.check_every), rows=masters),
+        Pairs(title=say("Against the master: one in {n}", n=part.check_every), rows=masters),
     )
 
 

@@ -150,7 +150,7 @@ def _said(
             sums[head(counter)] += count
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     told = several([f"{plain(sums['good'])} good", *faults])
-    do = say("{left} stay here.", left=left) if left else _where_to(view, moves)
+    do = say("{left} {left|stays|stay} here.", left=left) if left else _where_to(view, moves)
     new = child is not None and child.id != batch.id
     if new and child:
         do = say("Rework traveller {child} goes with the {n}.", child=child.id, n=sums["rework"])

@@ -48,7 +48,7 @@ class Waiting(QWidget):
         painter.drawText(
             QRectF(0, self.height() - 26, self.width(), 22),
             Qt.AlignmentFlag.AlignCenter,
-            text(say("{count} wait", count=self.place.waiting)),
+            text(say("{count} {count|waits|wait}", count=self.place.waiting)),
         )
 
 
