@@ -209,6 +209,7 @@ class Desk:
             "clear": self._clear,
             "undo": self._undo,
             "put_down": self._put_down,
+            "sign_out": self._sign_out,
         }.get(card.name)
         return handler() if handler else None
 
@@ -232,6 +233,15 @@ class Desk:
                 )
             )
         return Given(good(say("Worker {id} is signed in", id=number), self._welcome()))
+
+    def _sign_out(self) -> Given:
+        """Nobody works here until the next badge; the work in hand stays."""
+        work = {k: v for k, v in self.hand.work.items() if not k.startswith("any")}
+        self.unlocked = ""
+        self._keep(replace(self._draft, hand=replace(self.hand, worker="", work=work, digits="")))
+        return Given(
+            good(say("Signed out; what is in hand stays here"), say("Scan or touch your badge."))
+        )
 
     def _welcome(self) -> Say:
         return say("What is in hand stays here.") if self.hand.subject else say("Scan your work.")

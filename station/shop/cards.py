@@ -58,6 +58,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (38, "row_8", "Row 8"),
             (39, "row_9", "Row 9"),
             (40, "menu", "More"),
+            (41, "sign_out", "Someone else"),
         ),
     ),
     (

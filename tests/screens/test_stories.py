@@ -1,73 +1,11 @@
 """A story a room through the real screen: by scanner, by touch, by keyboard."""
 
-import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
-
-from station.look.widgets import Touch
-from station.look.window import Window
-from station.session import Session
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part
 from station.shop.views import total
 from tests.floor.shop_small import GAUGE
-from tests.replay import PIN, Stage, code_of
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
-
-
-@pytest.fixture
-def screen(stage, qtbot):
-    window = Window()
-    qtbot.addWidget(window)
-    session = Session(window, stage.desk)
-    window.show()
-    qtbot.waitExposed(window)
-    session.start()
-    yield Screen(window, session, stage)
-    session.stop()
-
-
-class Screen:
-    """What a person can do at the window, and what they read."""
-
-    def __init__(self, window, session, stage):
-        self.window, self.session, self.stage = window, session, stage
-
-    def scan(self, *lines):
-        for line in lines:
-            QTest.keyClicks(self.window, code_of(line, self.stage.ledger))
-            QTest.keyClick(self.window, Qt.Key.Key_Return)
-
-    def touch(self, code):
-        QApplication.processEvents()  # what was just painted stands
-        found = [
-            t
-            for t in self.window.findChildren(Touch)
-            if t.isVisible() and t.isEnabled() and t.code == code
-        ]
-        assert found, f"nothing on the screen sends {code}"
-        QTest.mouseClick(found[0], Qt.MouseButton.LeftButton)
-
-    def press(self, number):
-        QTest.keyClick(self.window, Qt.Key(int(Qt.Key.Key_F1) + number - 1))
-
-    @property
-    def said(self):
-        return self.window.strip.said.text()
-
-    def at(self, area, worker="02", **where):
-        self.session.desk.at(area=area, **where)
-        self.session.desk.sign_in(worker)
-        self.session.repaint()
+from tests.replay import PIN
 
 
 def stock(stage, place):

@@ -60,10 +60,8 @@ AREAS = ("loading", "popping", "trimming", "packing", "cart", "today", "office")
 def _menu() -> Face:
     """What belongs to no one room, and the work areas, to touch."""
     acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
-    areas = tuple(
-        Entry(big=say(BUTTONS[f"area_{name}"].words), code=button(f"area_{name}"))
-        for name in AREAS
-    )
+    here = ("sign_out", *(f"area_{name}" for name in AREAS))
+    areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
     return Face(
         title=TITLES["menu"],
         main=(Cards(title=say("With this work"), entries=acts),),
