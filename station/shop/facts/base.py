@@ -1,0 +1,42 @@
+"""What every fact has: its kind, its id, its key, its shelf."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+Shelf = tuple[str, str] | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fact:
+    """A thing the shop knows, by its id. Its kind is the name it is stored under."""
+
+    kind: ClassVar[str] = "fact"
+    id: str
+
+    @property
+    def shelf(self) -> Shelf:
+        """The list it stands in and its rank there; None when in no list."""
+        return ("all", self.id)
+
+    @property
+    def key(self) -> str:
+        """Its name in the ledger, ``kind/id``."""
+        return f"{self.kind}/{self.id}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Gone(Fact):
+    """In an answer's `sets`: the fact `gone` (a key) is no more. Undo uses it."""
+
+    kind: ClassVar[str] = "gone"
+    gone: str
+
+    @property
+    def shelf(self) -> Shelf:
+        """A fact that is gone stands nowhere."""
+        return None
+
+    @property
+    def key(self) -> str:
+        """The key of the fact that goes."""
+        return self.gone

@@ -1,0 +1,83 @@
+"""Routers, what they do now, their bits."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from station.shop.facts.base import Fact, Shelf
+
+
+@dataclass(frozen=True, kw_only=True)
+class Router(Fact):
+    """A router as it was bought and set up."""
+
+    kind: ClassVar[str] = "router"
+    name: str  # "Router 3"
+    bed: str = "clamped"  # or "vacuum"
+    changer: bool = False  # changes bits itself and keeps their zero
+    length_mm: float = 2500.0
+    width_mm: float = 1250.0
+    rapid_mm_min: float = 20000.0
+    accel_mm_s2: float = 800.0
+    accel_z_mm_s2: float = 400.0
+    corner_mm: float = 0.02
+    change_s: float = 120.0  # one tool change
+    pace: float = 1.0  # real time over the file's time
+    extra_s: float = 0.0  # added a sheet
+    active: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bed(Fact):
+    """What a router is doing now; same id as its router."""
+
+    kind: ClassVar[str] = "bed"
+    state: str = "free"  # free, cutting, stopped
+    batch: str = ""  # the batch taken on
+    sheet: int = 0  # the sheet on the bed while cutting
+    lot: str = ""
+    started: str = ""
+    minutes: float = 0.0  # expected for this sheet
+    by: str = ""
+    stop: str = ""  # reason id while stopped
+    stopped: str = ""  # since
+    paused_s: int = 0  # stops since the sheet was started
+    bits: tuple[tuple[int, str], ...] = ()  # (T number or pocket, bit id); 0: in the spindle
+    first_off: str = ""  # why a first-off check is due before the next sheet
+    zero: str = ""  # why zero must be set again
+    rehome: str = ""  # why it must be re-homed
+    day: str = ""  # date of the last start of day
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bit(Fact):
+    """A router bit. Its metres are counted in moves (place ``bit/<id>``)."""
+
+    kind: ClassVar[str] = "bit"
+    words: str  # "6.0 mm compression"
+    diameter_mm: float
+    flutes: int = 2
+    life_m: float = 1500.0
+    router: str = ""  # where it is; empty: in the drawer
+    state: str = "good"  # good, broken, worn
+
+    @property
+    def shelf(self) -> Shelf:
+        """By router, or with its state in the drawer."""
+        return (f"router/{self.router}" if self.router else self.state, self.id)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Notice(Fact):
+    """What went wrong with a router's parts, told to it before its next sheet."""
+
+    kind: ClassVar[str] = "notice"
+    router: str
+    text: str
+    at: str
+    by: str = ""
+    seen: str = ""  # worker who has read it
+
+    @property
+    def shelf(self) -> Shelf:
+        """By router until read."""
+        return None if self.seen else (f"router/{self.router}", self.at)

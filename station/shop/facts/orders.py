@@ -1,0 +1,91 @@
+"""What is sold and must leave: products, orders, mailers, packs, carts."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from station.shop.facts.base import Fact, Shelf
+
+
+@dataclass(frozen=True, kw_only=True)
+class Product(Fact):
+    """What is sold: a list of parts."""
+
+    kind: ClassVar[str] = "product"
+    name: str
+    words: str
+    parts: tuple[tuple[str, int], ...]
+    active: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Line:
+    """One line of an order. `short` of the quantity was approved to be owed."""
+
+    product: str
+    quantity: int
+    short: int = 0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Order(Fact):
+    """What must leave, and when."""
+
+    kind: ClassVar[str] = "order"
+    lines: tuple[Line, ...]
+    due: str
+    state: str = "open"  # open, packing, waiting, packed, shipped, cancelled
+    claimed: str = ""  # station that packs it
+    by: str = ""
+    waits: str = ""  # what it waits for, in words
+
+    @property
+    def shelf(self) -> Shelf:
+        """Open ones by due time; the others by state."""
+        live = self.state in ("open", "packing", "waiting")
+        return ("open" if live else self.state, f"{self.due}/{self.id}")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Mailer(Fact):
+    """A flat mailer: inside size lying flat, the flap already taken off."""
+
+    kind: ClassVar[str] = "mailer"
+    name: str
+    length_mm: float
+    width_mm: float
+    thick_mm: float = 40.0  # what it closes over
+    mass_g: float = 30.0
+    active: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pack(Fact):
+    """A closed pack. Its pieces lie at ``pack/<id>``, on a cart at ``cart/<cart>``."""
+
+    kind: ClassVar[str] = "pack"
+    order: str
+    mailer: str
+    mass_g: float = 0.0
+    closed: str = ""
+    by: str = ""
+    state: str = "packed"  # packed, cart, shipped, opened
+    cart: str = ""
+    seen: bool = False  # scanned at the door
+    contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
+
+    @property
+    def shelf(self) -> Shelf:
+        """Waiting for a cart, on a cart, or shipped."""
+        return (f"cart/{self.cart}" if self.state == "cart" else self.state, self.id)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cart(Fact):
+    """A cart to shipping."""
+
+    kind: ClassVar[str] = "cart"
+    name: str
+    state: str = "here"  # here, door, gone
+    goes: str = ""  # usual time, HH:MM
+    left: str = ""  # when it last left
+    runs: int = 0

@@ -1,0 +1,61 @@
+"""The shop itself: its settings, its people, its reasons, its numbers."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from station.shop.facts.base import Fact, Shelf
+
+
+@dataclass(frozen=True, kw_only=True)
+class Shop(Fact):
+    """The shop's own settings; there is one, with the id ``shop``."""
+
+    kind: ClassVar[str] = "shop"
+    name: str = "Workshop"
+    units: str = "mm"  # or "inch": how lengths are shown
+    paper: str = "A4"  # or "A5"
+    prefix: str = ""  # what the shop's scanners put before a code
+    day_checks: tuple[str, ...] = (
+        "spoilboard flat and clean",
+        "spindle warmed up",
+        "air pressure",
+        "extraction on",
+    )
+    day_starts: str = "07:00"
+    day_ends: str = "16:00"
+    two_people_kg: float = 12.0  # from this mass on: two people or a lift; local limits differ
+    caution: str = "Local rules and your safety lead come first."
+
+
+@dataclass(frozen=True, kw_only=True)
+class Worker(Fact):
+    """A worker by number. `pin` is an argon2 hash, set for supervisors only."""
+
+    kind: ClassVar[str] = "worker"
+    supervisor: bool = False
+    pin: str = ""
+    active: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reason(Fact):
+    """A reason on a card. `for_` is what it explains: see REASON_USES in cards."""
+
+    kind: ClassVar[str] = "reason"
+    words: str
+    use: str  # spoiled, rework, stop, sheet, overrule, correct
+    first_off: bool = False  # after a stop for this reason a first-off is due
+    rehome: bool = False  # and the router must be re-homed
+
+    @property
+    def shelf(self) -> Shelf:
+        """One list for each use."""
+        return (self.use, self.id)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Numbers(Fact):
+    """The next free number of one kind of code; stations take blocks of it."""
+
+    kind: ClassVar[str] = "numbers"
+    next: int = 1

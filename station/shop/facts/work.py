@@ -1,0 +1,111 @@
+"""The work on its way: batches, slips, piles, and what needs a look."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from station.shop.facts.base import Fact, Shelf
+from station.shop.words import Say
+
+
+@dataclass(frozen=True, kw_only=True)
+class Batch(Fact):
+    """One cut file cut on some number of sheets, or a part of such a batch.
+
+    A child (`parent` set) has no sheets of its own: it was split off, or holds pieces to
+    be made good (`tries` counts the attempts). `copy` is the one valid letter of its
+    traveller.
+    """
+
+    kind: ClassVar[str] = "batch"
+    cut_file: str
+    revision: str  # letter
+    router: str = ""
+    sheets: int = 0  # planned
+    cut: int = 0  # sheets done, spoiled ones included
+    spoiled: int = 0  # of these spoiled
+    copy: str = "A"
+    parent: str = ""
+    role: str = "cut"  # cut, split, rework
+    tries: int = 0
+    order: str = ""  # for one order: goes to packing, not to the rack
+    due: str = ""
+    why: str = ""  # why it is cut, in words
+    state: str = "queued"  # queued, cutting, cut, cancelled
+    holds: tuple[str, ...] = ()  # why it may not go on
+    released: str = ""
+    void: tuple[str, ...] = ()  # copies that are void
+
+    @property
+    def shelf(self) -> Shelf:
+        """A router's queue by due time; then the batches that are cut."""
+        if self.state in ("queued", "cutting"):
+            return (f"queue/{self.router}", f"{self.state}/{self.due or '9999'}/{self.id}")
+        return (self.state, self.id)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Slip(Fact):
+    """A sheet that came off the bed, by the slip that goes with its parts.
+
+    Its id is ``<batch>-<sheet>``; its pieces lie at ``popping/<sheet>``.
+    """
+
+    kind: ClassVar[str] = "slip"
+    batch: str
+    sheet: int
+    router: str
+    at: str
+    by: str = ""
+    minutes: float = 0.0  # it really took
+    state: str = "popping"  # or "popped"
+    lot: str = ""
+    bit: str = ""
+
+    @property
+    def shelf(self) -> Shelf:
+        """Waiting at popping, oldest first; then among what its router cut that day."""
+        if self.state == "popping":
+            return ("popping", f"{self.at}/{self.id}")
+        return (f"cut/{self.router}/{self.at[:10]}", f"{self.at}/{self.id}")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pile(Fact):
+    """Pieces of one batch waiting in one area; id ``<area>/<batch>``."""
+
+    kind: ClassVar[str] = "pile"
+    area: str  # trimming, rework, held
+    batch: str
+    since: str
+    due: str = ""
+    done: bool = False
+
+    @property
+    def shelf(self) -> Shelf:
+        """By area and due time while anything is left."""
+        return None if self.done else (self.area, f"{self.due or '9999'}/{self.since}")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Concern(Fact):
+    """Something that needs a look: settled by a person with a reason.
+
+    `about` is the key of what it concerns (``batch/00412``); `choices` the ways to
+    settle it, by name.
+    """
+
+    kind: ClassVar[str] = "concern"
+    what: str  # its kind: counted-twice, recount, short, sheet-lost, hold, …
+    text: Say | str  # a sentence kept as template and values can be translated
+    since: str
+    tone: str = "attention"
+    about: str = ""
+    choices: tuple[str, ...] = ("settled",)
+    settled: str = ""  # how
+    reason: str = ""
+    by: str = ""
+
+    @property
+    def shelf(self) -> Shelf:
+        """Open ones, oldest first."""
+        return ("open", f"{self.since}/{self.id}") if not self.settled else None
