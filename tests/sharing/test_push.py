@@ -1,0 +1,163 @@
+"""What the push function does, seen from SQL alone."""
+
+import hashlib
+import threading
+
+import psycopg
+import pytest
+
+from tests.sharing.shop import found
+
+LIST = "%s::text[]"
+PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
+
+
+def push(link, head=0, digest=b"", *, format=1, reads=(), ids=("a",), writes='["w"]', body="{}"):
+    rows = (list(ids), *([text] * len(ids) for text in ("", writes, body)))
+    return link.execute(PUSH, (head, digest, format, list(reads), *rows)).fetchone()
+
+
+def chained(*entries, link=b""):
+    for id_, body in entries:
+        link = hashlib.sha256(link + f"{id_}\n{body}".encode()).digest()
+    return link
+
+
+def numbers(shop):
+    with shop.station() as link:
+        return [r[0] for r in link.execute("SELECT number FROM shop.entry ORDER BY 1").fetchall()]
+
+
+def test_entries_are_dense_and_chained(shop):
+    with shop.station() as link:
+        assert push(link, ids=("a", "b"))[:3] == ("pushed", 2, chained(("a", "{}"), ("b", "{}")))
+        found = link.execute("SELECT number, id, pushed_by FROM shop.entry ORDER BY 1").fetchall()
+    role = shop.names.station("2")
+    assert found == [(1, "a", role), (2, "b", role)]
+
+
+def test_the_chain_is_over_the_bytes_of_the_text_as_on_the_station(shop):
+    body = '{"said":"×\\u0000 ½ 板"}'
+    with shop.station() as link:
+        assert push(link, body=body)[2] == chained(("a", body))
+
+
+@pytest.mark.parametrize(
+    ("reads", "outcome"),
+    [((), "pushed"), (("other",), "pushed"), (("w",), "behind"), (("other", "w"), "behind")],
+)
+def test_only_what_was_read_and_written_since_is_in_the_way(shop, reads, outcome):
+    with shop.station() as link:
+        push(link)
+        assert push(link, ids=("b",), reads=reads)[0] == outcome
+    assert numbers(shop) == ([1, 2] if outcome == "pushed" else [1])
+
+
+def test_what_was_written_before_my_head_is_not_in_the_way(shop):
+    with shop.station() as link:
+        _, number, digest, _ = push(link)
+        assert push(link, number, digest, ids=("b",), reads=("w",))[0] == "pushed"
+
+
+def test_the_same_id_again_is_not_taken(shop):
+    with shop.station() as link:
+        push(link)
+        assert push(link, reads=())[0] == "behind"
+    assert numbers(shop) == [1]
+
+
+@pytest.mark.parametrize(
+    ("head", "digest"), [(1, b"another"), (2, b""), (1, b""), (0, b"not empty"), (-1, b"")]
+)
+def test_another_history_is_told(shop, head, digest):
+    with shop.station() as link:
+        push(link)
+        assert push(link, head, digest, ids=("b",))[0] == "differs"
+
+
+def test_an_old_program_is_told(shop):
+    with shop.station() as link:
+        assert push(link, format=0)[0] == "too old"
+    assert numbers(shop) == []
+
+
+def test_far_behind_pulls_first(shop):
+    with shop.station() as link:
+        for n in range(2):
+            push(link, *at(link), ids=[f"{n}-{k}" for k in range(600)])
+        assert push(link, ids=("late",))[0] == "behind"
+
+
+def at(link):
+    return link.execute("SELECT number, digest FROM shop.site").fetchone()
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        {"ids": ()},
+        {"ids": ("",)},
+        {"ids": ("x" * 81,)},
+        {"ids": ("a", "a")},
+        {"writes": "no json"},
+        {"writes": '{"no": "list"}'},
+        {"body": "x" * (16 * 2**20 + 1)},
+        {"ids": [f"{n}" for n in range(1001)]},
+    ],
+)
+def test_what_is_no_entry_is_refused_whole(shop, wrong):
+    with shop.station() as link, pytest.raises(psycopg.Error):
+        push(link, **wrong)
+    assert numbers(shop) == []
+
+
+def test_lists_of_other_lengths_are_refused(shop):
+    with shop.station() as link, pytest.raises(psycopg.errors.DataException):
+        link.execute(PUSH, (0, b"", 1, [], ["a"], [""], ["[]", "[]"], ["{}"]))
+
+
+def test_a_snapshot_from_before_the_lock_is_refused(shop):
+    with shop.station() as link:
+        link.execute("BEGIN ISOLATION LEVEL REPEATABLE READ")
+        with pytest.raises(psycopg.errors.ActiveSqlTransaction):
+            push(link)
+
+
+def test_pushes_at_once_leave_no_hole_and_readers_see_a_prefix(shop):
+    stations = [str(n) for n in range(2, 8)]
+    for number in stations:
+        shop.station(number).close()
+    stop, seen = threading.Event(), []
+
+    def read():
+        with shop.station("2") as link:
+            while not stop.is_set():
+                rows = link.execute("SELECT number FROM shop.entry ORDER BY 1").fetchall()
+                seen.append([r[0] for r in rows] == list(range(1, len(rows) + 1)))
+
+    def write(number):
+        with shop.station(number) as link:
+            for n in range(20):
+                while push(link, *at(link), ids=(f"{number}-{n}",), reads=())[0] != "pushed":
+                    pass
+
+    reader = threading.Thread(target=read)
+    writers = [threading.Thread(target=write, args=(n,)) for n in stations]
+    reader.start()
+    for thread in writers:
+        thread.start()
+    for thread in writers:
+        thread.join()
+    stop.set()
+    reader.join()
+    assert all(seen)
+    assert numbers(shop) == list(range(1, 121))
+
+
+def test_two_shops_stand_on_one_server(server):
+    one, two = found(server, "one"), found(server, "two")
+    with one.station() as link:
+        push(link)
+    assert numbers(two) == []
+    with pytest.raises(psycopg.OperationalError):
+        server.connect(two.database, one.names.station("2"), one.passwords["2"])

@@ -1,0 +1,140 @@
+"""What a station's own role can do over TCP: read, and push. Nothing else; its owner neither."""
+
+import psycopg
+import pytest
+
+from station.sharing import roles
+
+REFUSED = [
+    "UPDATE shop.entry SET body = ''",
+    "UPDATE shop.entry SET body = '' WHERE false",
+    "DELETE FROM shop.entry",
+    "TRUNCATE shop.entry",
+    "INSERT INTO shop.entry VALUES ('s', 9, 'x', '', '{}', '{}', '', 'me', now())",
+    "UPDATE shop.site SET number = 0",
+    "DELETE FROM shop.site",
+    "INSERT INTO shop.site (id, format) VALUES ('x', 1)",
+    "SELECT * FROM shop.site FOR UPDATE",
+    "SELECT * FROM shop.site FOR KEY SHARE",
+    "DO $$ BEGIN LOCK TABLE shop.entry IN SHARE MODE; END $$",
+    "INSERT INTO shop.closing VALUES (1, '', 1, '')",
+    "SELECT * FROM shop.station",
+    "SELECT * FROM shop.join('x')",
+    "ALTER TABLE shop.entry DISABLE TRIGGER kept",
+    "DROP TABLE shop.entry",
+    "DROP FUNCTION shop.never CASCADE",
+    "CREATE TABLE shop.x ()",
+    "CREATE TABLE public.x ()",
+    "CREATE TEMP TABLE x ()",
+    "CREATE SCHEMA x",
+    "CREATE ROLE x",
+    "SET session_replication_role = replica",
+    "COPY shop.entry FROM PROGRAM 'true'",
+    "SELECT rolpassword FROM pg_authid",
+]
+
+
+@pytest.mark.parametrize("statement", REFUSED)
+def test_a_station_may_only_read_and_push(shop, statement):
+    with shop.station() as link, pytest.raises(psycopg.errors.InsufficientPrivilege):
+        link.execute(statement)
+
+
+def test_a_station_does_not_become_the_owner_or_another(shop):
+    shop.station("3").close()
+    with shop.station() as link:
+        for role in (shop.names.owner, shop.names.station("3"), "postgres"):
+            with pytest.raises(psycopg.errors.InsufficientPrivilege):
+                link.execute(f'SET ROLE "{role}"')
+        with pytest.raises(psycopg.errors.InsufficientPrivilege):
+            link.execute(f"ALTER ROLE \"{shop.names.station('3')}\" PASSWORD 'mine'")
+
+
+@pytest.mark.parametrize("who", ["the owner", "who set it up"])
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "UPDATE shop.entry SET body = ''",
+        "DELETE FROM shop.entry",
+        "TRUNCATE shop.entry",
+        "DELETE FROM shop.site",
+    ],
+)
+def test_not_even_the_owner_changes_what_was_written(shop, who, statement):
+    with shop.admin() as admin:
+        if who == "the owner":
+            admin.execute(f'SET ROLE "{shop.names.owner}"')
+        else:
+            admin.execute("SET session_replication_role = replica")
+        with pytest.raises(psycopg.errors.InsufficientPrivilege, match="never changed"):
+            admin.execute(statement)
+
+
+def test_nobody_logs_in_as_the_owner_or_a_group(shop):
+    with shop.admin() as admin:
+        rows = admin.execute(
+            "SELECT rolname FROM pg_roles WHERE rolname = ANY (%s) AND rolcanlogin",
+            ([shop.names.owner, shop.names.stations, shop.names.cards],),
+        ).fetchall()
+    assert rows == []
+
+
+def test_a_card_joins_once(shop):
+    card = shop.card("2")
+    shop.join(card)
+    with pytest.raises(psycopg.OperationalError):
+        shop.by_card(card)
+
+
+def test_a_card_may_do_nothing_but_join(shop):
+    with shop.by_card(shop.card("2")) as link:
+        for statement in (*REFUSED, "SELECT * FROM shop.entry", "SELECT * FROM shop.site"):
+            if "shop.join" not in statement:
+                with pytest.raises(psycopg.errors.InsufficientPrivilege):
+                    link.execute(statement)
+
+
+def test_a_card_that_has_run_out_does_not_join(shop, monkeypatch):
+    monkeypatch.setattr(roles, "VALID", -roles.VALID)
+    with pytest.raises(psycopg.OperationalError):
+        shop.by_card(shop.card("2"))
+
+
+def test_a_card_open_past_its_time_does_not_join(shop):
+    card = shop.card("2")
+    with shop.by_card(card) as link:
+        with shop.admin() as admin:
+            admin.execute("UPDATE shop.station SET expires = now() - interval '1 s'")
+        proof = roles.verifier(link, "x", "y")
+        with pytest.raises(psycopg.errors.InvalidPassword):
+            link.execute("SELECT * FROM shop.join(%s)", (proof,))
+
+
+def test_a_new_card_makes_the_old_one_void(shop):
+    old = shop.card("2")
+    shop.card("2")
+    with pytest.raises(psycopg.OperationalError):
+        shop.by_card(old)
+
+
+def test_a_station_that_joins_anew_has_a_new_password(shop):
+    shop.station("2").close()
+    before = shop.passwords.pop("2")
+    with pytest.raises(psycopg.errors.DataException), shop.by_card(shop.card("2")) as link:
+        link.execute("SELECT * FROM shop.join('in plain words')")
+    shop.join(shop.card("2"))
+    shop.server.connect(shop.database, shop.names.station("2"), before).close()
+
+
+def test_no_password_and_no_code_is_in_the_servers_log(server, shop):
+    with shop.admin() as admin:
+        admin.execute("ALTER SYSTEM SET log_statement = 'all'")
+        admin.execute("SELECT pg_reload_conf()")
+    card = shop.card("2")
+    shop.join(card)
+    with shop.admin() as admin:
+        admin.execute("ALTER SYSTEM RESET log_statement")
+        admin.execute("SELECT pg_reload_conf()")
+    assert "shop.join" in server.log()
+    assert card.code not in server.log()
+    assert "password of 2" not in server.log()
