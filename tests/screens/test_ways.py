@@ -125,3 +125,9 @@ def test_shop_today(stage, screen, do):
     screen.at("today", worker="07")
     do("button row_1", "button row_1", "worker 07", PIN)
     assert screen.said == "Settled: let it go on"
+
+
+def test_loose_parts_without_their_paper(screen, do):
+    screen.at("trimming")
+    do("button menu", "button lost_paper", "part 051", "traveller 00901")
+    assert screen.said == "Copy B of batch 00901 is printed"

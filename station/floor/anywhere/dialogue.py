@@ -9,7 +9,7 @@ from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bed, Bit, Part, RackPlace, Router, Slip
-from station.shop.moves import head
+from station.shop.moves import Held, head
 from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, several
@@ -216,14 +216,19 @@ def _lost(hand: Hand, view: View) -> Do | Took:
 
 def candidates(view: View, part: str) -> dict[str, int]:
     """Batches whose pieces of a part lie at popping, trimming or rework: how many."""
-    lying = list(view.stock(place="trimming")) + list(view.stock(place="rework"))
-    for slip in view.shelf(Slip, "popping", 200):
-        lying += view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
     counts: dict[str, int] = {}
-    for held in lying:
+    for held in lying(view):
         if held.part == part:
             counts[held.batch] = counts.get(held.batch, 0) + held.qty
     return counts
+
+
+def lying(view: View) -> list[Held]:
+    """All that lies at popping, trimming or rework."""
+    found = [*view.stock(place="trimming"), *view.stock(place="rework")]
+    for slip in view.shelf(Slip, "popping", 200):
+        found += view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
+    return found
 
 
 def handover(view: View) -> tuple[Say, Say]:

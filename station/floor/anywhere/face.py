@@ -19,8 +19,10 @@ from station.shop.faces import (
 )
 from station.shop.facts import Batch, CutFile, Part, Slip
 from station.shop.rooms import Hand
-from station.shop.views import View, total
+from station.shop.views import View, by_part, total
 from station.shop.words import Say, clock, say
+
+MOST_PARTS = 7  # rows that stand on the screen without scrolling
 
 TITLES: dict[str, Say] = {
     "split_batch": say("Split a part off"),
@@ -145,11 +147,16 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
 def _lost(hand: Hand, view: View) -> Face:
     part = view.get(Part, str(hand.work.get("any_part", "")))
     if part is None:
+        under_way = by_part(tuple(dialogue.lying(view)))
+        most = sorted(under_way, key=lambda id: -under_way[id])[:MOST_PARTS]
         rows = tuple(
             Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id))
-            for p in view.shelf(Part, "all", 8)
+            for p in (view.get(Part, id) for id in most)
+            if p
         )
-        return _frame("lost_paper", Table(columns=(say("What part lies there?"),), rows=rows))
+        table = Table(columns=(say("What part lies there?"),), rows=rows)
+        more = Hint(title=say("Not among them?"), note=say("Scan the part's card at the rack."))
+        return _frame("lost_paper", table, *((more,) if len(under_way) > MOST_PARTS else ()))
     entries = [_entry(view, b, n) for b, n in dialogue.candidates(view, part.id).items()]
     return Face(
         title=TITLES["lost_paper"],
