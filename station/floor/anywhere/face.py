@@ -148,10 +148,10 @@ def _lost(hand: Hand, view: View) -> Face:
     part = view.get(Part, str(hand.work.get("any_part", "")))
     if part is None:
         under_way = by_part(tuple(dialogue.lying(view)))
-        most = sorted(under_way, key=lambda id: -under_way[id])[:MOST_PARTS]
+        most = sorted(under_way, key=lambda part: -under_way[part])[:MOST_PARTS]
         rows = tuple(
             Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id))
-            for p in (view.get(Part, id) for id in most)
+            for p in (view.get(Part, name) for name in most)
             if p
         )
         table = Table(columns=(say("What part lies there?"),), rows=rows)
