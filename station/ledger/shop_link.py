@@ -1,0 +1,91 @@
+"""What a station asks of the shop's database, whatever stands behind it.
+
+Every call blocks until it is answered and so never runs on the interface's thread.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple, Protocol
+
+from station.ledger.faults import Fault
+
+
+class Away(Fault):
+    """The shop's database cannot be reached, or did not answer in time; the text says why."""
+
+
+class Head(NamedTuple):
+    """Where the shared history ends, and what the database asks of a station.
+
+    `epoch` counts how often an older day was put back; `format` is the lowest it takes;
+    `clock` its own time in seconds since 1970, whatever its zone.
+    """
+
+    site: str
+    epoch: int
+    number: int
+    digest: bytes
+    format: int
+    clock: float = 0.0
+
+
+class SharedRow(NamedTuple):
+    """What a station pushes of an act: `writes` are the names of what it changed."""
+
+    id: str
+    verdict: str
+    writes: tuple[str, ...]
+    body: str
+
+
+class SharedEntry(NamedTuple):
+    """An entry of the shared history."""
+
+    number: int
+    id: str
+    verdict: str
+    body: str
+    digest: bytes
+
+
+class Pushed(NamedTuple):
+    """The rows are in the history, and it ends here now."""
+
+    number: int
+    digest: bytes
+
+
+class Behind(NamedTuple):
+    """Somebody wrote first what was read here, or a row is in the history: pull, then again."""
+
+
+class TooOld(NamedTuple):
+    """The shop takes this format and newer ones only: update this program."""
+
+    format: int
+
+
+class HistoryDiffers(NamedTuple):
+    """The database's history is another than this station's."""
+
+
+Outcome = Pushed | Behind | TooOld | HistoryDiffers
+
+
+class ShopLink(Protocol):
+    """The shop's database. Every call raises Away when it is not to be had."""
+
+    def head(self) -> Head:
+        """Where the shared history ends."""
+
+    def pull(self, after: int, limit: int) -> list[SharedEntry]:
+        """Entries in order from behind a number."""
+
+    def push(
+        self,
+        head: int,
+        digest: bytes,
+        format: int,
+        reads: Sequence[str],
+        rows: Sequence[SharedRow],
+    ) -> Outcome:
+        """Appends rows if nothing that was read has been written since `head`."""

@@ -1,0 +1,173 @@
+"""The shop's database over the network: one connection, made anew when it is lost.
+
+Nothing here waits without an end: connecting, every statement and every answer have their
+time, also where the network swallows everything without a word.
+"""
+
+import json
+import logging
+from collections.abc import Callable, Sequence
+from threading import Lock
+from typing import Any, TypeVar
+
+import psycopg
+from psycopg.abc import PQGen
+
+from station.ledger.shop_link import (
+    Away,
+    Behind,
+    Head,
+    HistoryDiffers,
+    Outcome,
+    Pushed,
+    SharedEntry,
+    SharedRow,
+    TooOld,
+)
+from station.sharing.address import Address
+
+log = logging.getLogger(__name__)
+R = TypeVar("R")
+
+CONNECTING = 3  # seconds for each host
+PATIENCE = 5.0  # seconds for an answer
+# The server gives up before the station does: what is given up is seldom done later.
+OURS = {
+    "connect_timeout": str(CONNECTING),
+    "application_name": "station",
+    "target_session_attrs": "read-write",  # of several hosts the one that takes pushes
+    "client_encoding": "utf8",
+    "options": "-c statement_timeout=4s -c lock_timeout=3s",
+}
+ALIVE = {
+    "keepalives_idle": "5",
+    "keepalives_interval": "2",
+    "keepalives_count": "3",
+    "tcp_user_timeout": "8000",
+}
+
+HEAD = (
+    "SELECT id, epoch, number, digest, format,"
+    " extract(epoch FROM clock_timestamp())::float8 FROM shop.site"
+)
+PULL = (
+    "SELECT number, id, verdict, body, digest FROM shop.entry"
+    " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s"
+)
+PUSH = (
+    "SELECT outcome, number, digest, format FROM shop.push("
+    "%s::bigint, %s::bytea, %s::integer, %s::text[],"
+    " %s::text[], %s::text[], %s::text[], %s::text[])"
+)
+
+
+class Patient(psycopg.Connection[Any]):
+    """A connection that waits so long for an answer and no longer."""
+
+    patience = PATIENCE
+
+    def wait(self, gen: PQGen[R], interval: float = 0.1, timeout: float | None = None) -> R:
+        """Runs what the driver asks for until it is there or the time is up."""
+        return super().wait(gen, interval, self.patience if timeout is None else timeout)
+
+
+def connect(address: Address, role: str, password: str) -> Patient:
+    """A connection whose statements are each a transaction of their own."""
+    options: dict[str, Any] = {**address.options, **ALIVE, **OURS}
+    return Patient.connect(**options, user=role, password=password, autocommit=True)
+
+
+class PostgresLink:
+    """The shop's database as one station's own role. Calls take turns."""
+
+    def __init__(self, address: Address, role: str, password: Callable[[], str]) -> None:
+        self.address, self.role = address, role
+        self._password = password
+        self._connection: Patient | None = None
+        self._turn = Lock()
+
+    def head(self) -> Head:
+        """Where the shared history ends. Raises Away."""
+        row = self._ask(HEAD, ())
+        if not row:
+            raise Away("The shop's database is empty: it was never shared to.")
+        return Head(*row[0])
+
+    def pull(self, after: int, limit: int) -> list[SharedEntry]:
+        """Entries in order from behind a number. Raises Away."""
+        return list(map(SharedEntry._make, self._ask(PULL, (after, limit))))
+
+    def push(
+        self,
+        head: int,
+        digest: bytes,
+        format: int,
+        reads: Sequence[str],
+        rows: Sequence[SharedRow],
+    ) -> Outcome:
+        """Appends rows if nothing that was read has been written since `head`. Raises Away."""
+        columns = (
+            [r.id for r in rows],
+            [r.verdict for r in rows],
+            [_names(r.writes) for r in rows],
+            [r.body for r in rows],
+        )
+        answer = self._ask(PUSH, (head, digest, format, list(reads), *columns))
+        return _outcome(*answer[0])
+
+    def close(self) -> None:
+        """Closes the connection."""
+        with self._turn:
+            self._drop()
+
+    def _ask(self, statement: str, values: Sequence[object]) -> list[tuple[Any, ...]]:
+        """The rows of one statement; whatever goes wrong ends the connection."""
+        with self._turn:
+            try:
+                cursor = self._open().cursor(binary=True)
+                return cursor.execute(statement, values, prepare=True).fetchall()
+            except psycopg.Error as error:
+                self._drop()
+                raise _away(error, self.address) from error
+            except BaseException:
+                self._drop()
+                raise
+
+    def _open(self) -> Patient:
+        if self._connection is None or self._connection.closed:
+            self._connection = connect(self.address, self.role, self._password())
+        return self._connection
+
+    def _drop(self) -> None:
+        if self._connection is not None:
+            self._connection.close()
+            self._connection = None
+
+
+def _names(writes: Sequence[str]) -> str:
+    """Names as the push function takes them."""
+    return json.dumps(list(writes), ensure_ascii=False)
+
+
+def _outcome(outcome: str, number: int, digest: bytes, format: int) -> Outcome:
+    """What the function answered."""
+    if outcome == "pushed":
+        return Pushed(number, digest)
+    if outcome == "too old":
+        return TooOld(format)
+    return Behind() if outcome == "behind" else HistoryDiffers()
+
+
+def _away(error: psycopg.Error, address: Address) -> Away:
+    """Why the database is not to be had, in a sentence."""
+    text = str(error)
+    if isinstance(error, psycopg.errors.InvalidPassword) or "authentication failed" in text:
+        return Away(
+            "The shop's database does not let this station in. "
+            "Ask who owns it for a new join card."
+        )
+    if isinstance(error, psycopg.OperationalError | psycopg.InterfaceError):
+        log.info("away: %s", text)
+        return Away(f"The shop's database at {address} does not answer.")
+    log.error("the shop's database refused: %s", text)
+    return Away(f"The shop's database at {address} refused what was sent.")
