@@ -9,7 +9,7 @@ from station.ledger import backup, books, check, reports, statements
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.numbers import LEAP, TAKE_BLOCK, TAKING, WIDTHS, Block, block_taken
 from station.ledger.opening import open_sound
-from station.ledger.reports import Entry, Flow
+from station.ledger.reports import Chained, Entry, Flow
 from station.ledger.undo import undo
 from station.ledger.view import OpenView
 from station.shop.acts import Act
@@ -153,6 +153,16 @@ class Ledger:
     def flow(self, since: str, until: str) -> list[Flow]:
         """Moves between two times, what was taken back left out."""
         return reports.flow(self._store, self._history.reader, since, until)
+
+    # --- sharing
+
+    def chain(self, after: int) -> Iterator[Chained]:
+        """Entries as they are shared, in order, from behind a number."""
+        return reports.chain(self._store, after)
+
+    def holds(self, number: int, digest: bytes) -> bool:
+        """Whether this history has that digest at that number."""
+        return reports.holds(self._store, number, digest)
 
     # --- care
 

@@ -1,5 +1,6 @@
 """Lists out of the history: entries, counts by hour, the flow of pieces."""
 
+import json
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -35,6 +36,17 @@ class Flow(NamedTuple):
     part: str
 
 
+class Chained(NamedTuple):
+    """An entry with its place in the chain; `writes` are the names of what it changed."""
+
+    number: int
+    id: str
+    verdict: str
+    writes: list[str]
+    body: str
+    digest: bytes
+
+
 def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[Entry]:
     """Entries in order, read in pages so that recording may go on in between."""
     while page := _page(store, after, subject):
@@ -51,6 +63,20 @@ def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
     if subject:
         return store.rows(statements.ENTRIES_ABOUT, (subject, after))
     return store.rows(statements.ENTRIES, (after,))
+
+
+def chain(store: Store, after: int) -> Iterator[Chained]:
+    """Entries as they are shared, in order, from behind a number."""
+    while page := store.rows(statements.SHARED, (after,)):
+        for number, id_, verdict, writes, text, link in page:
+            yield Chained(number, id_, verdict, json.loads(writes), text, link)
+        after = page[-1][0]
+
+
+def holds(store: Store, number: int, link: bytes) -> bool:
+    """Whether this history has the digest at this number; the empty one before the first."""
+    rows = store.rows(statements.LINK, (number,))
+    return bool(rows[0][0] == link) if rows else (number == 0 and link == b"")
 
 
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:

@@ -26,6 +26,8 @@ LAST = "SELECT entry.body FROM entry WHERE entry.subject = ? ORDER BY entry.numb
 LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.kind = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
 BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? ORDER BY entry.at, entry.number"
 CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject, entry.writes FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.writes, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+LINK = "SELECT entry.digest FROM entry WHERE entry.number = ?"
 PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
 ALL_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq"
 ADD_PENDING = (

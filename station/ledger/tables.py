@@ -201,6 +201,20 @@ CHAIN = _first(
     .order_by(entry.c.number),
     _PAGE,
 )
+SHARED = _first(
+    select(
+        entry.c.number,
+        entry.c.id,
+        entry.c.verdict,
+        entry.c.writes,
+        entry.c.body,
+        entry.c.digest,
+    )
+    .where(entry.c.number > _N)
+    .order_by(entry.c.number),
+    _PAGE,
+)
+LINK = sql(select(entry.c.digest).where(entry.c.number == _N))
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
 ALL_PENDING = sql(select(pending).order_by(pending.c.seq))
 ADD_PENDING = sql(insert(pending))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from hashlib import sha256
 from secrets import choice
+from typing import Any
 
 from psycopg import Connection, sql
 
@@ -16,7 +17,7 @@ VALID = timedelta(days=2)  # a card printed on a Friday still joins on the Sunda
 SIGNS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
 SIGNS_OF_CODE = 16
 
-Session = Connection[tuple[object, ...]]
+Session = Connection[Any]
 
 
 @dataclass(frozen=True)

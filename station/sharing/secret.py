@@ -1,0 +1,85 @@
+"""Where a station's password is kept: in the system's keyring, else in a file of its user alone.
+
+It is never shown, logged, passed on a command line or written into the history.
+"""
+
+import os
+import stat
+import sys
+from contextlib import suppress
+from pathlib import Path
+
+import keyring
+from keyring.errors import KeyringError
+
+from station.ledger.faults import Fault
+
+SERVICE = "sheet-to-cart"
+FILE = "station.secret"
+OWN_ONLY = 0o600
+
+
+class NoSecret(Fault):
+    """The password is gone."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "This PC's password for the shop's database is gone. "
+            "Ask who owns it for a new join card, and join again."
+        )
+
+
+def keep(folder: Path, account: str, password: str) -> None:
+    """Keeps the password where it is safest on this PC, and nowhere else."""
+    file = folder / FILE
+    if _in_keyring(account, password):
+        file.unlink(missing_ok=True)
+        return
+    with suppress(KeyringError):
+        keyring.delete_password(SERVICE, account)
+    _write(file, password)
+
+
+def read(folder: Path, account: str) -> str:
+    """The password. Raises NoSecret."""
+    file = folder / FILE
+    if file.exists():
+        if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
+            file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
+        return file.read_text(encoding="utf-8")
+    with suppress(KeyringError):
+        found = keyring.get_password(SERVICE, account)
+        if found:
+            return found
+    raise NoSecret
+
+
+def forget(folder: Path, account: str) -> None:
+    """Removes the password wherever it is kept."""
+    (folder / FILE).unlink(missing_ok=True)
+    with suppress(KeyringError):
+        keyring.delete_password(SERVICE, account)
+
+
+def _in_keyring(account: str, password: str) -> bool:
+    """Whether the system's keyring took it and gives it back: some take it and hold nothing."""
+    try:
+        keyring.set_password(SERVICE, account, password)
+        return keyring.get_password(SERVICE, account) == password
+    except KeyringError:
+        return False
+
+
+def _write(file: Path, password: str) -> None:
+    """Writes the file so that it is never readable by others, not for a moment.
+
+    On Windows the folder of the user's own data is closed to others by the system.
+    """
+    new = file.with_name(f"{file.name}.new")
+    new.unlink(missing_ok=True)
+    handle = os.open(new, os.O_WRONLY | os.O_CREAT | os.O_EXCL, OWN_ONLY)
+    with os.fdopen(handle, "w", encoding="utf-8") as out:
+        out.write(password)
+        out.flush()
+        os.fsync(out.fileno())
+    new.replace(file)
