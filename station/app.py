@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from station.desk.desk import Desk
 from station.ledger.ledger import Ledger
@@ -20,6 +21,9 @@ from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
 from station.shop.rooms import Hand, Room
 from station.shop.views import Rules
+
+if TYPE_CHECKING:
+    from station.sharing.membership import Membership
 
 AREAS = {
     "loading": "Loading",
@@ -32,6 +36,7 @@ AREAS = {
     "anywhere": "Anywhere",
 }
 FILE = "shop.db"
+JOINED = "shop.json"  # is there once this PC shares
 
 
 def rooms() -> dict[str, Room]:
@@ -100,8 +105,17 @@ def opened(data: Path) -> Iterator[Ledger]:
 
 def station_name(data: Path) -> str:
     """The station number of this PC: 1 until it is joined to a shop."""
-    named = data / "station"
-    return named.read_text(encoding="utf-8").strip() if named.exists() else "1"
+    joined = membership(data)
+    return joined.station if joined else "1"
+
+
+def membership(data: Path) -> "Membership | None":
+    """What this PC knows of the shop's database; None, and nothing loaded, on a single PC."""
+    if not (data / JOINED).exists():
+        return None
+    from station.sharing.membership import of  # noqa: PLC0415 - only where a PC shares
+
+    return of(data)
 
 
 def new_desk(

@@ -121,10 +121,24 @@ def _paper_and_file_commands(add: Add) -> None:
         table.add_argument("list", help="part, order, material, worker …")
         table.add_argument("file", type=Path)
         table.add_argument("--worker", default="01", help="the supervisor who does it")
+    _database_commands(add)
     cut = add("cut-file", run_cut_file, "what a cut file makes and takes")
     from station.cutting.command import add_arguments  # noqa: PLC0415 - keeps numpy out
 
     add_arguments(cut)
+
+
+def _database_commands(add: Add) -> None:
+    """Many stations of one shop."""
+    share = add("share", run_share, "shares this PC's shop through a PostgreSQL database")
+    share.add_argument("url", metavar="URL", help="postgresql://user@host/database, no password")
+    share.add_argument("--stations", type=int, default=3, help="how many other PCs (3)")
+    share.add_argument("--card", metavar="STATION", help="only a new join card for this station")
+    share.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
+    join = add("join", run_join, "makes this PC a station of a shop")
+    join.add_argument("host", nargs="?", default="", help="host of the shop's database")
+    update = add("update-shop", run_update_shop, "brings the shop's database up to date")
+    update.add_argument("url", metavar="URL")
 
 
 def data_of(options: argparse.Namespace) -> Path:
@@ -231,6 +245,35 @@ def run_restore(options: argparse.Namespace) -> int:
     data.mkdir(parents=True, exist_ok=True)
     Ledger.restore(options.file, data / app.FILE)
     print(f"Restored from {options.file}")
+    return 0
+
+
+def run_share(options: argparse.Namespace) -> int:
+    """Shares this PC's shop, or prints one station's new join card."""
+    from station import shop_database  # noqa: PLC0415
+
+    if options.card:
+        pdf = options.pdf or Path(shop_database.CARDS)
+        shop_database.card(options.url, options.card, pdf, print)
+    else:
+        data = there(options)
+        shop_database.share(data, options.url, options.stations, options.pdf, print)
+    return 0
+
+
+def run_join(options: argparse.Namespace) -> int:
+    """Makes this PC a station of a shop."""
+    from station import shop_database  # noqa: PLC0415
+
+    shop_database.join(data_of(options), options.host, print)
+    return 0
+
+
+def run_update_shop(options: argparse.Namespace) -> int:
+    """Brings the shop's database up to date."""
+    from station import shop_database  # noqa: PLC0415
+
+    shop_database.update(options.url, print)
     return 0
 
 

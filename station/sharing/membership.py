@@ -4,10 +4,12 @@ import json
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from secrets import token_urlsafe
+from typing import TYPE_CHECKING
 
-from station.sharing import secret
 from station.sharing.address import Address
-from station.sharing.link import PostgresLink
+
+if TYPE_CHECKING:
+    from station.sharing.link import PostgresLink
 
 FILE = "shop.json"
 
@@ -32,8 +34,11 @@ class Membership:
         new.write_text(json.dumps(asdict(self), indent=1), encoding="utf-8")
         new.replace(folder / FILE)
 
-    def link(self, folder: Path) -> PostgresLink:
+    def link(self, folder: Path) -> "PostgresLink":
         """The way to the shop's database; the password is read when it is first needed."""
+        from station.sharing import secret  # noqa: PLC0415 - the driver loads off the way
+        from station.sharing.link import PostgresLink  # noqa: PLC0415 - to the first window
+
         return PostgresLink(self.address, self.role, lambda: secret.read(folder, self.account))
 
 

@@ -48,7 +48,7 @@ class Names:
 
 @dataclass(frozen=True)
 class Card:
-    """A join card: which station it makes, its one-time code, until when."""
+    """A join card: which station it makes, its one-time code, until when (shop-local)."""
 
     station: str
     code: str
@@ -115,12 +115,12 @@ def make_card(admin: Session, names: Names, number: str) -> Card:
     code = new_code()
     role = card_role(code)
     row = admin.execute(
-        "SELECT card, to_char(clock_timestamp() + %s, 'YYYY-MM-DD HH24:MI:SSOF')"
-        " FROM shop.station WHERE number = %s",
+        "SELECT card, clock_timestamp() + %s FROM shop.station WHERE number = %s",
         (VALID, number),
     ).fetchone()
     assert row
-    old, until = row
+    old, ends = row
+    until = ends.isoformat(sep=" ")
     if old:
         as_owner(admin, names, "DROP ROLE IF EXISTS {}", str(old))
     as_owner(
@@ -140,7 +140,8 @@ def make_card(admin: Session, names: Names, number: str) -> Card:
         until=until,
         number=number,
     )
-    return Card(number, code, str(until)[:16])
+    here = ends.astimezone().replace(tzinfo=None)  # as the clocks of this shop show it
+    return Card(number, code, here.isoformat(timespec="seconds"))
 
 
 def verifier(session: Session, role: str, password: str) -> str:

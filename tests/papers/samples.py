@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.office.first import first_reasons
-from station.papers import cards, packing
+from station.papers import cards, join_cards, packing
 from station.papers.traveller import traveller
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
@@ -124,6 +124,14 @@ def _all_buttons():
     return codes + [write("reason", r.id) for r in first_reasons()]
 
 
+JOINING = [
+    join_cards.JoinCard(
+        f"{n}", "shop" if n < 3 else "combs", code, code, "2026-11-27T15:06:00"
+    )
+    for n, code in enumerate(("WBNWSRN4BPVXZQBM", "7K2M9XQ4TTWZ5HJ3", "ABCDEFGHJKLMNPQR"), 2)
+]
+
+
 def papers(paper):
     """Each paper by name: its PDF and the codes that stand on it."""
     long = replace(BATCH, sheets=40)
@@ -156,5 +164,9 @@ def papers(paper):
         "cart list": (
             packing.cart_list(CART, PACKS, printed=NOW, paper=paper),
             [write("cart", "2")] + [write("pack", p.id) for p in PACKS],
+        ),
+        "join cards": (
+            join_cards.join_cards(JOINING, paper=paper),
+            [c.code for c in JOINING],
         ),
     }
