@@ -15,7 +15,7 @@ from pathlib import Path
 HOME = Path(__file__).resolve().parent.parent
 VENV = HOME / ".venv"
 NEEDED = (
-    *("PySide6", "sqlalchemy", "msgspec", "argon2", "numpy", "reportlab", "barcode"),
+    *("PySide6", "sqlalchemy", "msgspec", "argon2", "numpy", "numba", "reportlab", "barcode"),
     *("psycopg", "alembic", "keyring"),
 )
 FOR_TESTS = (

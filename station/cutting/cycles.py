@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
 MOST_PECKS = 1000
 MOST_REPEATS = 1000
+MOST_ON_A_LINE = 2500  # pecks of all repeats
 FEED_BACK = {84, 85, 89}  # cycles that come back at feed
 DWELLS = {82, 86, 88, 89}
 
@@ -31,7 +32,7 @@ def run(machine: Machine, line: Line) -> None:
         return
     repeats = _repeats(machine, line)
     began = _began(machine, axes[2])
-    wrong = _wrong(machine, hole, began)
+    wrong = _wrong(machine, hole, began, repeats)
     if wrong:
         machine.problem("cycle", wrong)
         return
@@ -57,7 +58,7 @@ def _repeats(machine: Machine, line: Line) -> int:
     return min(round(number), MOST_REPEATS)
 
 
-def _wrong(machine: Machine, hole: str, began: float) -> str:
+def _wrong(machine: Machine, hole: str, began: float, repeats: int) -> str:
     state = machine.state
     if hole not in state.sticky or "R" not in state.sticky:
         return f"A cycle needs {hole} and R; nothing is drilled here."
@@ -70,7 +71,7 @@ def _wrong(machine: Machine, hole: str, began: float) -> str:
     clear, bottom = _heights(machine, hole, began)
     if machine.state.motion == 83:
         pecks = (clear - bottom) / machine.state.sticky["Q"]
-        if pecks > MOST_PECKS:
+        if pecks > MOST_PECKS or pecks * repeats > MOST_ON_A_LINE:
             return "Q is too small for this depth; nothing is drilled here."
     return "" if clear >= bottom else "R lies below the hole's bottom; nothing is drilled here."
 

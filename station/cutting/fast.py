@@ -1,19 +1,30 @@
-"""Reads a whole cut file: blocks of plain lines in columns, the others one by one."""
+"""Reads a whole cut file: plain lines compiled, odd ones by the slow reader."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from concurrent.futures import Future, ThreadPoolExecutor
+import numpy as np
 
-from station.cutting.machine import Machine
-from station.cutting.modal import Stretch, run_plain
-from station.cutting.model import MM_PER_INCH, Cancelled, Program, Progress, Setting
-from station.cutting.reader import Taker, finish, look_up, units_of
-from station.cutting.words import Words, tokenise
+from station.cutting.columns import Columns
+from station.cutting.controller import CHUNK, hand_over, record_of, take_back
+from station.cutting.machine import MOST_OF_A_KIND, Machine
+from station.cutting.model import MM_PER_INCH, Cancelled, Pause, Program, Progress, Setting
+from station.cutting.notes import sentence
+from station.cutting.reader import (
+    LONGEST,
+    MARK,
+    Taker,
+    finish,
+    look_up,
+    quoted,
+    too_long,
+    units_of,
+)
+from station.cutting.run import ODD, run
+from station.cutting.write import PAUSE_KINDS
 
-BLOCK = 192 * 1024  # bytes: columns of one block stay in the processor's cache
-SHORT = 48  # plain lines fewer than this are quicker one by one
-AHEAD = 4  # blocks taken apart before they are needed
+RETURN = 13
+SHORT = 24  # after fewer plain lines than this, more than one line is read slowly
+MOST_SLOW = 512
 
 
 def read_fast(
@@ -26,87 +37,99 @@ def read_fast(
     """The program of a cut file's text; equal to what reading line by line gives."""
     said, scale = units_of(data, setting)
     machine = Machine(setting.reads_as, scale)
-    text = _newlines(data)
-    taker = Taker(machine)
-    done, first = 0, 1
-    for block, words in _ahead(text, semicolon=machine.state.dialect.semicolon):
-        look_up(done / max(1, len(text)), progress, cancelled)
-        if Block(machine, taker, block, words, first).run():
-            break
-        done += len(block)
-        first += words.count
+    reader = Reader(machine, data)
+    while not reader.over:
+        look_up(reader.start / max(1, len(data)), progress, cancelled)
+        reader.chunk()
     if progress:
         progress(1.0)
-    lines = text.count(b"\n")
     units = "inch" if scale == MM_PER_INCH else "mm"
-    return finish(machine, lines, units, taker.refused, said=said)
+    moves = reader.columns.moves()
+    return finish(machine, moves, reader.lines, units, reader.taker.refused, said=said)
 
 
-def _newlines(data: bytes) -> bytes:
-    """The text with one kind of line end, and one after the last line."""
-    text = data.removeprefix(b"\xef\xbb\xbf")
-    if b"\r" in text:
-        text = text.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
-    return text + b"\n"
+class Reader:
+    """A text on its way through the compiled reader, a chunk of whole lines at a time."""
 
+    def __init__(self, machine: Machine, data: bytes) -> None:
+        self.machine, self.taker, self.data = machine, Taker(machine), data
+        self.record = record_of(machine)
+        self.lines = data.count(b"\n") + data.count(b"\r") - data.count(b"\r\n") + 1
+        self.columns = Columns(self.lines)
+        self.start = len(MARK) if data.startswith(MARK) else 0  # of the chunk
+        self.slow = 1
+        self.over = False
 
-def _blocks(text: bytes) -> Iterator[bytes]:
-    """Whole lines, about BLOCK bytes at a time."""
-    at = 0
-    while at < len(text):
-        end = text.find(b"\n", min(at + BLOCK, len(text) - 1)) + 1
-        yield text[at:end]
-        at = end
+    def chunk(self) -> None:
+        """Reads the next whole lines."""
+        size = self._size()
+        row = self.record[0]
+        row["text"][:size] = np.frombuffer(self.data, np.uint8, size, self.start)
+        row["text"][size] = RETURN  # ends the last line of a file that has no end
+        row["byte"] = 0
+        while row["byte"] < size and not self.over:
+            line = int(row["line"])
+            run(self.record, size)
+            self._fetch()
+            if row["why"] == ODD:
+                self._slowly(int(row["line"]) - line, size)
+        self.start += int(row["byte"])
+        self.over = self.over or self.start >= len(self.data)
 
+    def _size(self) -> int:
+        """Bytes up to the last line end in reach; without one, up to the end of the line."""
+        start, far = self.start, self.start + CHUNK
+        if far >= len(self.data):
+            return len(self.data) - start
+        found = max(self.data.rfind(b"\n", start, far), self.data.rfind(b"\r", start, far - 1))
+        return found + 1 - start if found >= 0 else CHUNK
 
-def _ahead(text: bytes, *, semicolon: bool) -> Iterator[tuple[bytes, Words]]:
-    """Blocks with their words, the next ones taken apart in another thread meanwhile."""
-    if len(text) <= BLOCK:
-        yield text, tokenise(text, semicolon=semicolon)
-        return
-    with ThreadPoolExecutor(1) as pool:
-        waiting: list[tuple[bytes, Future[Words]]] = []
-        for block in _blocks(text):
-            waiting.append((block, pool.submit(tokenise, block, semicolon=semicolon)))
-            if len(waiting) > AHEAD:
-                early, future = waiting.pop(0)
-                yield early, future.result()
-        for early, future in waiting:
-            yield early, future.result()
+    def _fetch(self) -> None:
+        """Takes moves, pauses and notes over from the record."""
+        row, machine = self.record[0], self.machine
+        before = self.columns.count
+        self.columns.fetch(self.record)
+        for move, kind, seconds, line in row["pause"][: row["pauses"]].tolist():
+            name = PAUSE_KINDS[int(kind)]
+            machine.path.pauses.append(Pause(before + int(move), name, seconds, int(line)))
+        for line, byte, which, value, x, y in row["note"][: row["notes"]].tolist():
+            kind, text = sentence(int(which), value)
+            if machine.told.get(kind, 0) < MOST_OF_A_KIND:
+                machine.line, machine.source = int(line), quoted(self._line(int(byte))[0])
+                machine.state.at = [x, y, 0.0]
+            machine.problem(kind, text)
+        row["pauses"] = row["notes"] = 0
+        self._count()
 
+    def _count(self) -> None:
+        """Ends the reading of a file with more moves than are taken."""
+        self.machine.written = self.columns.count
+        self.taker.refused = self.taker.refused or too_long(self.columns.count)
+        self.over = bool(self.taker.refused)
 
-class Block:
-    """One block of lines on its way through the machine."""
+    def _line(self, byte: int) -> tuple[str, int]:
+        """The line at a byte of the chunk, and where the next begins."""
+        start = self.start + byte
+        ends = [self.data.find(end, start) for end in (b"\n", b"\r")]
+        end = min((found for found in ends if found >= 0), default=len(self.data))
+        after = end + 2 if self.data[end : end + 2] == b"\r\n" else end + 1
+        text = self.data[start : min(end, start + LONGEST + 1)].decode("latin-1")
+        return text, after - self.start
 
-    def __init__(
-        self, machine: Machine, taker: Taker, text: bytes, words: Words, first: int
-    ) -> None:
-        self.machine, self.taker, self.text, self.first = machine, taker, text, first
-        self.stretch = Stretch(words, first)
-        self.split: list[bytes] | None = None
-        machine.source_of = self.source_of
-
-    def line(self, at: int) -> str:
-        """The text of a line of this block."""
-        if self.split is None:
-            self.split = self.text.split(b"\n")
-        return self.split[at].decode("latin-1")
-
-    def source_of(self, number: int) -> str:
-        """The text of a line of the file, as problems quote it."""
-        return self.line(number - self.first).strip()[:120]
-
-    def run(self) -> bool:
-        """Runs the block; whether the file ends in it."""
-        at, slow = 0, 1
-        while at < self.stretch.count:
-            after = run_plain(self.machine, self.stretch, at)
-            slow = 1 if after - at >= SHORT else min(slow * 2, 512)
-            at = after
-            for _ in range(slow):
-                if at >= self.stretch.count:
-                    break
-                if self.taker.take(self.first + at, self.line(at)):
-                    return True
-                at += 1
-        return False
+    def _slowly(self, plain: int, size: int) -> None:
+        """Reads an odd line, and some after it where few were plain before it."""
+        row, machine = self.record[0], self.machine
+        self.slow = 1 if plain >= SHORT else min(self.slow * 2, MOST_SLOW)
+        take_back(machine, self.record)
+        at, number = int(row["byte"]), int(row["line"])
+        for _ in range(self.slow):
+            text, at = self._line(at)
+            self.over = self.taker.take(number, text)
+            number += 1
+            if self.over or at >= size:
+                break
+        row["byte"], row["line"] = at, number
+        block = machine.close_block()
+        if block is not None:
+            self.columns.add(block)
+        hand_over(machine, self.record)

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -78,16 +77,12 @@ class Machine:
     def __init__(self, dialect: Dialect, scale: float) -> None:
         self.state = State(dialect, scale)
         self.path = Path()
-        self.blocks: list[Moves] = []  # finished columns; their points are ends only
-        self.written = 0  # moves in the blocks
+        self.written = 0  # moves that are in columns already
         self.problems: list[Problem] = []
         self.told: dict[str, int] = {}
         self.line = 0
         self.source = ""
-        self.now_feed = 0.0
         self.now_minutes = math.nan
-        self.careful = dialect.return_first  # cycles need the slow reader
-        self.source_of: Callable[[int], str] = lambda _: ""
 
     def problem(self, kind: str, text: str) -> None:
         """Notes what is wrong with the line that is being read."""
@@ -105,30 +100,26 @@ class Machine:
         """How many moves are written."""
         return self.written + len(self.path.rows)
 
-    def close_block(self) -> None:
-        """Turns the moves written one by one into a block of columns."""
-        if self.path.rows:
-            self.add_block(columns(self.path))
-            self.path.rows, self.path.points = [], []
-
-    def add_block(self, block: Moves) -> None:
-        """Puts columns of moves behind what is written."""
-        self.blocks.append(block)
+    def close_block(self) -> Moves | None:
+        """The moves written line by line since the last time, as columns; None: there are none."""
+        if not self.path.rows:
+            return None
+        block = columns(self.path)
+        self.path.rows, self.path.points = [], []
         self.written += len(block)
+        return block
 
-    def go(self, kind: int, end: list[float], *, feed: float | None = None) -> None:
+    def go(self, kind: int, end: list[float]) -> None:
         """A straight move to `end` in the frame."""
-        self._write(kind, end, 0.0, 0.0, 0.0, feed)
+        self._write(kind, end, 0.0, 0.0, 0.0)
 
     def arc(self, kind: int, end: list[float], centre: tuple[float, float], sweep: float) -> None:
         """An arc or helix to `end` about `centre` of its plane."""
-        self._write(kind, end, *centre, sweep, None)
+        self._write(kind, end, *centre, sweep)
 
-    def _write(
-        self, kind: int, end: list[float], c0: float, c1: float, sweep: float, feed: float | None
-    ) -> None:
+    def _write(self, kind: int, end: list[float], c0: float, c1: float, sweep: float) -> None:
         state = self.state
-        rate = 0.0 if kind == RAPID else self.now_feed if feed is None else feed
+        rate = 0.0 if kind == RAPID else state.feed
         minutes = math.nan if kind == RAPID else self.now_minutes
         rpm = state.rpm if state.turning else 0.0
         sure = not any(state.unsure)
@@ -138,24 +129,13 @@ class Machine:
         state.at = list(end)
 
 
-def joined(blocks: list[Moves]) -> Moves:
-    """The blocks behind one another as one path from 0, 0, 0."""
-    if not blocks:
-        blocks = [columns(Path())]
-    start = np.zeros((1, 3))
-    points = np.concatenate([start, *(b.points for b in blocks)])
-    names = [f.name for f in fields(Moves) if f.name != "points"]
-    rest = {name: np.concatenate([getattr(b, name) for b in blocks]) for name in names}
-    return Moves(points=points, **rest)
-
-
 def columns(path: Path) -> Moves:
     """The path's lists as a block of columns."""
     points = np.array(path.points, dtype=float).reshape(-1, 3)
     table = np.array(path.rows, dtype=float).reshape(-1, 12).T
     kind, plane = table[0].astype(np.uint8), table[1].astype(np.uint8)
     centre = np.ascontiguousarray(table[2:4].T)
-    tool, line = table[7].astype(np.int64), table[9].astype(np.int64)
+    tool, line = table[7].astype(np.int32), table[9].astype(np.int32)
     sure, exact = table[10] > 0, table[11] > 0
     return Moves(
         points,
@@ -176,6 +156,11 @@ def columns(path: Path) -> Moves:
 def radii_differ(off: float) -> str:
     """What is told of an arc whose radii differ by so many mm."""
     return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
+
+
+def ends_apart(apart: float) -> str:
+    """What is told of an arc whose ends lie further apart than twice its radius."""
+    return f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
 
 
 def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],

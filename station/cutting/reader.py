@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from dataclasses import replace
+
+import numpy as np
 
 from station.cutting.expressions import clean
-from station.cutting.machine import Machine, joined
+from station.cutting.machine import Machine, columns
 from station.cutting.model import (
     MM_PER_INCH,
     Cancel,
     Cancelled,
+    Moves,
     Problem,
     Program,
     Progress,
@@ -18,6 +21,9 @@ from station.cutting.model import (
 )
 from station.cutting.slow import run_line
 
+MARK = b"\xef\xbb\xbf"  # byte-order mark
+LONGEST = 1 << 16  # letters of a line; the report allows 256
+MOST_MOVES = 20_000_000  # 1.7 GB of columns
 EVERY = 20_000  # lines between two looks at progress and cancel
 NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
 CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
@@ -37,12 +43,14 @@ def read_slowly(
     lines = text_lines(data)
     refused = _run_lines(machine, lines, progress, cancelled)
     units = "inch" if scale == MM_PER_INCH else "mm"
-    return finish(machine, len(lines), units, refused, said=said)
+    block = columns(machine.path)
+    moves = replace(block, points=np.concatenate((np.zeros((1, 3)), block.points)))
+    return finish(machine, moves, len(lines), units, refused, said=said)
 
 
 def text_lines(data: bytes) -> list[str]:
     """The text in lines, whatever ends them; bytes that are no text become odd letters."""
-    text = data.removeprefix(b"\xef\xbb\xbf").decode("latin-1")
+    text = data.removeprefix(MARK).decode("latin-1")
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
@@ -74,8 +82,11 @@ class Taker:
     def take(self, number: int, line: str) -> bool:
         """Runs a line; whether the file ends with it."""
         machine = self.machine
+        machine.line, machine.source = number, quoted(line)
+        if len(line) > LONGEST:
+            machine.problem("not-read", f"This line has more than {LONGEST} letters.")
+            return False
         text = clean(line, semicolon=machine.state.dialect.semicolon)
-        machine.line, machine.source = number, line.strip()[:120]
         if not text:
             return False
         if text.startswith("%"):
@@ -85,7 +96,13 @@ class Taker:
         if self.refused:
             return True
         run_line(machine, text)
-        return machine.state.ended
+        self.refused = too_long(machine.count)
+        return machine.state.ended or bool(self.refused)
+
+
+def quoted(line: str) -> str:
+    """A line of the file as problems quote it."""
+    return line[:300].strip()[:120]
 
 
 def note_mark(machine: Machine, marks: int) -> bool:
@@ -117,9 +134,17 @@ def loops_or_calls(text: str, number: int) -> str:
     return ""
 
 
-def finish(machine: Machine, lines: int, units: str, refused: str, *, said: bool) -> Program:
+def too_long(moves: int) -> str:
+    """Why a file of so many moves is refused; empty: it is not."""
+    if moves <= MOST_MOVES:
+        return ""
+    return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
+
+
+def finish(
+    machine: Machine, moves: Moves, lines: int, units: str, refused: str, *, said: bool
+) -> Program:
     """The program that a machine has run, with remarks on the file as a whole."""
-    machine.close_block()
     problems = sorted(machine.problems, key=lambda p: (p.line, p.kind))
     assumed: list[str] = []
     if not said and not refused:
@@ -129,7 +154,7 @@ def finish(machine: Machine, lines: int, units: str, refused: str, *, said: bool
     if refused:
         problems.append(Problem(_line_in(refused), "refused", refused))
     return Program(
-        moves=joined(machine.blocks),
+        moves=moves,
         pauses=tuple(machine.path.pauses),
         problems=tuple(problems),
         assumed=tuple(assumed),
@@ -140,5 +165,5 @@ def finish(machine: Machine, lines: int, units: str, refused: str, *, said: bool
 
 
 def _line_in(sentence: str) -> int:
-    numbers: Iterable[str] = re.findall(r"\d+", sentence)
-    return int(next(iter(numbers), "0"))
+    found = re.match(r"Line (\d+)", sentence)
+    return int(found[1]) if found else 0

@@ -18,6 +18,7 @@ from station.cutting.machine import (
     Machine,
     State,
     centre_of_radius,
+    ends_apart,
     radii_differ,
     turn_of,
 )
@@ -37,7 +38,7 @@ for _name, _codes in {
     "system": (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3),
     "path": (61, 61.1, 64),
     "once": (4, 10, 28, 30, 53, 92, 92.1, 92.2, 92.3),
-    "centres": (90.1, 91.1),
+    "centres": (91.1,),
 }.items():
     for _code in _codes:
         GROUPS[_code] = _name
@@ -140,7 +141,6 @@ def _feed(machine: Machine, line: Line) -> None:
         machine.now_minutes = 1 / feed if feed else math.nan
     elif feed is not None:
         state.feed = feed * state.scale
-    machine.now_feed = state.feed
 
 
 def _spindle_and_tool(machine: Machine, line: Line) -> None:
@@ -365,8 +365,7 @@ def _radius_arc(
         return
     centre, apart = centre_of_radius(kind, begin, end, radius)
     if apart > REPORT_MM:
-        text = f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
-        machine.problem("arc-radii", text)
+        machine.problem("arc-radii", ends_apart(apart))
     sweep = turn_of(kind, begin, end, centre)
     machine.arc(kind, end3, centre, sweep)
 

@@ -14,7 +14,7 @@ from tests.fuzz import differences
 @pytest.mark.parametrize("seed", range(16))
 def test_layouts_read_alike(seed, monkeypatch):
     layout = make(seed)
-    monkeypatch.setattr(fast, "BLOCK", 700)
+    monkeypatch.setattr(fast, "CHUNK", 700)
     data = layout.text.encode()
     assert differences(read_slowly(data, layout.setting), read(data, layout.setting)) == []
 

@@ -1,0 +1,43 @@
+"""The compiled reader's loop over the lines of a text."""
+
+from __future__ import annotations
+
+from station.cutting.compiled import entry
+from station.cutting.controller import MOVES, NOTES, PAUSES, Record, Row
+from station.cutting.cycles import MOST_REPEATS
+from station.cutting.obey import obey
+from station.cutting.reader import LONGEST
+from station.cutting.scan import scan
+
+DONE, ODD, FULL = range(3)
+MOVES_ROOM, PAUSES_ROOM, NOTES_ROOM = 8, MOST_REPEATS + 2, 8  # a line's; cycles' moves aside
+
+
+@entry
+def run(record: Record, stop: int) -> None:
+    """Runs the lines in the record's text until byte `stop`, where one ends.
+
+    ``why`` says whether a line is odd or a table full. Such a line is left as if never begun.
+    """
+    s: Row = record[0]
+    s.why, s.need = DONE, 0
+    while s.byte < stop:
+        if (
+            s.moves > MOVES - MOVES_ROOM
+            or s.pauses > PAUSES - PAUSES_ROOM
+            or s.notes > NOTES - NOTES_ROOM
+        ):
+            s.why = FULL
+            return
+        after = scan(s.byte, s)
+        if s.odd or after - s.byte > LONGEST:
+            s.why = ODD
+            return
+        if s.worded and not (s.deleted and s.skip_deleted):
+            paused, noted = s.pauses, s.notes
+            obey(s)
+            if s.need:
+                s.why, s.pauses, s.notes = FULL, paused, noted
+                return
+        s.byte = after
+        s.line += 1
