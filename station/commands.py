@@ -4,7 +4,8 @@ from collections.abc import Callable, Iterator
 from typing import TextIO
 
 from station.clock import Clock
-from station.desk.desk import Desk, Given, line
+from station.desk.desk import Desk, Given
+from station.desk.replies import line
 from station.ledger.ledger import Ledger
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BUTTONS, DIGITS, ZONES
@@ -44,7 +45,7 @@ def text_station(desk: Desk, clock: Clock, lines: TextIO, out: Callable[[str], N
     for raw in lines:
         text = raw.strip()
         if text and not text.startswith("#"):
-            out(line(told(desk, clock, text)))
+            out(line(*told(desk, clock, text)))
 
 
 def told(desk: Desk, clock: Clock, text: str) -> Given:

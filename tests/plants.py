@@ -19,6 +19,8 @@ PEOPLE = ("tests/desk",)
 RECORD = ("tests/ledger/test_record.py", "tests/ledger/test_reads.py")
 UNDO = ("tests/ledger/test_undo.py",)
 DESK = "station/desk/desk.py"
+COMMON = "station/desk/common.py"
+QUESTIONS = "station/desk/questions.py"
 FLOOR = "station/floor"
 
 RULES = (
@@ -77,20 +79,17 @@ LEDGER = (
 )  # fmt: skip
 
 AT_DESK = (
-    Plant(DESK, "if worker is None or not worker.active:\n            return Given(\n"
-          '                refuse(\n                    say("There is no worker',
-          "if worker is False:\n            return Given(\n"
-          '                refuse(\n                    say("There is no worker',
+    Plant(COMMON, "if worker is None or not worker.active:", "if worker is False:",
           "a badge of nobody signs in", PEOPLE),
-    Plant(DESK, "if worker is None or not worker.supervisor or", "if worker is None or",
+    Plant(QUESTIONS, "if worker is None or not worker.supervisor or", "if worker is None or",
           "a worker approves", PEOPLE),
-    Plant(DESK, "worker and agrees(worker.pin, text)", "worker",
+    Plant(QUESTIONS, "worker and agrees(worker.pin, text)", "worker",
           "any PIN will do", PEOPLE),
-    Plant(DESK, "left = MOST_TRIES - waiting.tries - 1", "left = MOST_TRIES",
+    Plant(QUESTIONS, "left = MOST_TRIES - waiting.tries - 1", "left = MOST_TRIES",
           "PINs may be tried for ever", PEOPLE),
-    Plant(DESK, "return gone >= A_MOMENT", "return gone >= -A_MOMENT",
+    Plant(QUESTIONS, ">= A_MOMENT", ">= -A_MOMENT",
           "a trigger pulled twice is a yes", (*PEOPLE, "replay:11")),
-    Plant(DESK, '"•" * len(digits) if self.question() == "pin" else digits', "digits",
+    Plant(COMMON, '"•" * len(digits) if secret else digits', "digits",
           "a PIN stands on the screen", PEOPLE),
     Plant(DESK, "self._draft, self.unlocked = before", "pass",
           "a full disk loses what was in hand", PEOPLE),

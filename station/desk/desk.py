@@ -1,30 +1,25 @@
 """One station's session: takes a code, asks the room, records, answers. No Qt, no SQL."""
 
-import json
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from station.desk import asking
+from station.desk import asking, common, questions, replies
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
-from station.desk.pin import agrees
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.shop import codes
-from station.shop.acts import Act, Answer, good, notice, refuse
+from station.shop.acts import Act, Answer, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
-from station.shop.facts import Shop, Worker
+from station.shop.facts import Shop
 from station.shop.moves import Move
 from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took, Typed
 from station.shop.words import Say, say
 
 NOTHING = Answer(tone="good", said=Say(), refused=True)
-A_MOMENT = timedelta(seconds=2)
-MOST_TRIES = 5  # wrong PINs before the question is dropped
 
 
 class Given(NamedTuple):
@@ -93,14 +88,7 @@ class Desk:
 
     def greeting(self) -> Answer:
         """The first words on the strip: what was left in hand, or how to begin."""
-        if self.resumed:
-            return notice(
-                say("Work was left in hand: {what}", what=self.hand.subject or "see above"),
-                say("Go on with it, or put it down. Nothing was counted."),
-            )
-        if not self.hand.worker:
-            return good(say("Good morning"), say("Scan your badge to begin."))
-        return good(say("Ready"), say("Scan your work."))
+        return common.greeting(self._draft, resumed=self.resumed)
 
     def sign_in(self, worker: str) -> None:
         """Who works here from now on; the work in hand stays."""
@@ -136,7 +124,7 @@ class Desk:
             return asking.question(self.hand, self._draft.waiting, view, title)
         if not self.hand.worker and self.hand.area != "today":
             return asking.nobody(view, title)
-        if _elsewhere(self.hand):
+        if common.elsewhere(self.hand):
             return self.rooms["anywhere"].face(self.hand, view)
         face = self.rooms[self.hand.area].face(self.hand, view)
         return replace(face, presses=(*face.presses, asking.MORE))
@@ -160,8 +148,8 @@ class Desk:
         if isinstance(given, Unread):
             if self.hand.area == "office" and given.why == "foreign" and self.hand.worker:
                 return self._ask_room(Typed(given.text))
-            return Given(_unread(given))
-        if self._draft.waiting and (done := self._answer_question(given, self._draft.waiting)):
+            return Given(replies.unread(given))
+        if self._draft.waiting and (done := self._answer_question(given)):
             return done
         if isinstance(given, Code) and (done := self._common(given)):
             return done
@@ -170,7 +158,7 @@ class Desk:
     def _ask_room(self, given: Input) -> Given:
         """The room knows what the input means with the work in hand."""
         if not self.hand.worker:
-            return Given(refuse(say("Nobody is signed in here"), say("Scan your badge first.")))
+            return Given(replies.NOBODY)
         for name in self._order(given):
             result = self.rooms[name].step(self.hand, given, self.ledger.view)
             if isinstance(result, Do):
@@ -179,11 +167,11 @@ class Desk:
                 self._keep(self._draft.with_hand(result.hand))
                 self._print(result.answer)
                 return Given(result.answer)
-        return Given(_meaningless(given, self.hand))
+        return Given(replies.meaningless(given, self.hand))
 
     def _order(self, given: Input) -> tuple[str, ...]:
         """Which rooms are asked, in turn: a dialogue that is open goes first."""
-        if _elsewhere(self.hand):
+        if common.elsewhere(self.hand):
             return ("anywhere",)
         if isinstance(given, Code) and given.kind == "button":
             card = BY_NUMBER.get(given.number)
@@ -193,69 +181,23 @@ class Desk:
 
     def _common(self, code: Code) -> Given | None:
         """Badges and the buttons that mean the same in every room."""
-        if code.kind == "worker":
-            return self._badge(code.number)
-        if code.kind == "digit":
-            return self._digit(code.number)
         card = BY_NUMBER.get(code.number) if code.kind == "button" else None
-        if card is None:
-            return None
-        if card.name == "point":
-            return self._digit(".")
-        if card.name.startswith("area_"):
-            return self._area(card.name.removeprefix("area_"))
-        handler = {
-            "enter": self._enter,
-            "clear": self._clear,
-            "undo": self._undo,
-            "put_down": self._put_down,
-            "sign_out": self._sign_out,
-        }.get(card.name)
-        return handler() if handler else None
+        name = card.name if card else ""
+        if name.startswith("area_"):
+            return self._area(name.removeprefix("area_"))
+        if name == "enter":
+            return self._enter()
+        if name == "undo":
+            return self._undo()
+        held = common.in_every_room(code, name, self._draft, self.ledger.view)
+        if code.kind == "worker" or name == "sign_out":
+            self.unlocked = ""  # whoever comes finds the office locked
+        return self._hold(held) if held else None
 
-    def _badge(self, number: str) -> Given:
-        worker = self.ledger.view.get(Worker, number)
-        if worker is None or not worker.active:
-            return Given(
-                refuse(
-                    say("There is no worker {id}", id=number),
-                    say("Ask the supervisor for a badge."),
-                )
-            )
-        before = self.hand.worker
-        self.unlocked = ""
-        self._keep(replace(self._draft, hand=replace(self.hand, worker=number)))
-        if before and before != number:
-            return Given(
-                good(
-                    say("Worker {new} takes over from {old}", new=number, old=before),
-                    say("What is in hand stays here."),
-                )
-            )
-        return Given(good(say("Worker {id} is signed in", id=number), self._welcome()))
-
-    def _sign_out(self) -> Given:
-        """Nobody works here until the next badge; the work in hand stays."""
-        work = {k: v for k, v in self.hand.work.items() if not k.startswith("any")}
-        self.unlocked = ""
-        self._keep(replace(self._draft, hand=replace(self.hand, worker="", work=work, digits="")))
-        return Given(
-            good(say("Signed out; what is in hand stays here"), say("Scan or touch your badge."))
-        )
-
-    def _welcome(self) -> Say:
-        return say("What is in hand stays here.") if self.hand.subject else say("Scan your work.")
-
-    def _digit(self, char: str) -> Given:
-        digits = (self.hand.digits + char)[-9:]
-        self._keep(replace(self._draft, hand=replace(self.hand, digits=digits)))
-        shown = "•" * len(digits) if self.question() == "pin" else digits
-        return Given(
-            notice(
-                say("Number: {digits}", digits=shown),
-                say("Scan “That is it” when it is complete."),
-            )
-        )
+    def _hold(self, held: common.Held) -> Given:
+        """Keeps the draft that an input left."""
+        self._keep(held.draft)
+        return Given(held.answer)
 
     def _enter(self) -> Given:
         digits = self.hand.digits
@@ -263,20 +205,6 @@ class Desk:
             return Given(refuse(say("No number yet"), say("Scan the digit cards first.")))
         self._draft = replace(self._draft, hand=replace(self.hand, digits=""))
         return self._dispatch(Number(digits))
-
-    def _clear(self) -> Given:
-        self._keep(replace(self._draft, hand=replace(self.hand, digits="")))
-        return Given(good(say("Number cleared"), say("Enter it again.")))
-
-    def _put_down(self) -> Given:
-        if _elsewhere(self.hand):  # only the dialogue is left; the room's work stays in hand
-            work = {k: v for k, v in self.hand.work.items() if not k.startswith("any")}
-            self._keep(self._draft.with_hand(replace(self.hand, work=work, digits="")))
-            return Given(good(say("Left; nothing was changed"), say("Go on with your work.")))
-        self._keep(self._draft.with_hand(self.hand.empty()))
-        return Given(
-            good(say("Put down; nothing was counted"), say("Scan the next piece of work."))
-        )
 
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
@@ -292,7 +220,7 @@ class Desk:
     def _undo(self) -> Given:
         """Takes back this station's newest act, if nothing has gone on since."""
         if not self.hand.worker:
-            return Given(refuse(say("Nobody is signed in here"), say("Scan your badge first.")))
+            return Given(replies.NOBODY)
         if not self._draft.last:
             return Given(
                 refuse(
@@ -340,8 +268,8 @@ class Desk:
                 code=codes.tidy(self._code),
                 args=known,
                 at=self.hand.now,
-                said=str(answer.said),
-                next=str(answer.do),
+                said=answer.said,
+                next=answer.do,
             )
             self._keep(replace(self._draft, waiting=question))
         else:
@@ -370,69 +298,19 @@ class Desk:
             args=args,
         )
 
-    def _answer_question(self, given: Input, waiting: Waiting) -> Given | None:
+    def _answer_question(self, given: Input) -> Given | None:
         """An input while a question is open. None: it is no answer, and means itself."""
-        if waiting.asks == "sure" and isinstance(given, Code):
-            card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-            again = codes.tidy(self._code) == waiting.code and self._later_than(waiting.at)
-            if (card and card.name == "yes") or again:
-                return self._again(waiting, sure=True)
-        if waiting.asks == "reason" and isinstance(given, Code) and given.kind == "reason":
-            return self._again(waiting, reason=given.number)
-        if waiting.asks == "supervisor" and isinstance(given, Code) and given.kind == "worker":
-            return self._approver(given.number, waiting)
-        if waiting.asks == "pin" and isinstance(given, Number):
-            return self._pin(given.text, waiting)
-        if isinstance(given, Number) or (isinstance(given, Code) and given.kind == "digit"):
-            return None
-        if not (isinstance(given, Code) and given.kind in ("button", "digit")):
+        code = codes.tidy(self._code)
+        done = questions.answered(self._draft, given, code, self.ledger.view)
+        if isinstance(done, questions.Again):
+            if done.approver:
+                self.unlocked = done.approver if self.hand.area == "office" else ""
             self._draft = replace(self._draft, waiting=None)
+            return self._do(done.waiting.do, done.waiting)
+        if done:
+            return self._hold(done)
+        self._draft = replace(self._draft, waiting=questions.stands(self._draft.waiting, given))
         return None
-
-    def _later_than(self, at: str) -> bool:
-        """Whether a moment has gone by: a trigger pulled twice is no second thought."""
-        if not at:
-            return True
-        gone = datetime.fromisoformat(self.hand.now) - datetime.fromisoformat(at)
-        return gone >= A_MOMENT
-
-    def _again(self, waiting: Waiting, **more: object) -> Given:
-        self._draft = replace(self._draft, waiting=None)
-        return self._do(waiting.do, replace(waiting, args={**waiting.args, **more}))
-
-    def _approver(self, number: str, waiting: Waiting) -> Given:
-        worker = self.ledger.view.get(Worker, number)
-        if worker is None or not worker.supervisor or not worker.active:
-            return Given(
-                refuse(
-                    say("Worker {id} is no supervisor", id=number),
-                    say("A supervisor's badge, or put it down."),
-                )
-            )
-        if not worker.pin:
-            return Given(
-                refuse(
-                    say("Worker {id} has no PIN yet", id=number),
-                    say("Set it with: station pin {id}", id=number),
-                )
-            )
-        self._keep(replace(self._draft, waiting=replace(waiting, asks="pin", approver=number)))
-        return Given(notice(say("Supervisor {id}", id=number), say("Enter your PIN.")))
-
-    def _pin(self, text: str, waiting: Waiting) -> Given:
-        worker = self.ledger.view.get(Worker, waiting.approver)
-        if worker and agrees(worker.pin, text):
-            self.unlocked = worker.id if self.hand.area == "office" else ""
-            return self._again(waiting, approved=worker.id)
-        left = MOST_TRIES - waiting.tries - 1
-        again = replace(waiting, tries=waiting.tries + 1) if left else None
-        self._keep(replace(self._draft, waiting=again))
-        return Given(
-            refuse(
-                say("That PIN is not right"),
-                say("Enter it again." if left else "Put down. Start again."),
-            )
-        )
 
     def _keep(self, draft: Draft) -> None:
         """Holds the draft, and writes it down when it differs from what is written."""
@@ -445,61 +323,3 @@ class Desk:
 def _something(draft: Draft) -> bool:
     """Whether a kept draft holds work worth going on with."""
     return bool(draft.hand.subject or draft.hand.work or draft.waiting)
-
-
-def _elsewhere(hand: Hand) -> bool:
-    """Whether a dialogue that belongs to no room is open."""
-    return bool(hand.work.get("any"))
-
-
-def _unread(given: Unread) -> Answer:
-    """One sentence for a text that is no code of ours."""
-    if given.why == "check":
-        return refuse(say("One character of that code is wrong"), say("Scan it again."))
-    return refuse(say("That is no code of this shop"), say("Scan one of our cards or travellers."))
-
-
-def _meaningless(given: Input, hand: Hand) -> Answer:
-    """A code of ours that has no meaning here and now."""
-    if isinstance(given, Number):
-        return refuse(say("No number is asked for now"), say("Pick up your work first."))
-    if isinstance(given, Typed):
-        return refuse(say("No text is asked for now"), say("Choose a field first."))
-    if isinstance(given, Point):
-        return notice(say("Nothing is marked on the sheet now"), say("Choose a part first."))
-    if given.kind == "button":
-        card = BY_NUMBER.get(given.number)
-        words = card.words if card else given.number
-        return refuse(
-            say("“{words}” does nothing here now", words=words),
-            say("Pick up your work first." if not hand.subject else "Choose another."),
-        )
-    return refuse(
-        say("That {kind} is not for this step", kind=given.kind),
-        say("Look at the screen for what comes next."),
-    )
-
-
-def line(given: Given) -> str:
-    """One JSON line for the text station: level, happened, next, entry and moves."""
-    moves = [
-        {
-            "part": m.part,
-            "batch": m.frm.batch,
-            "to_batch": m.to.batch,
-            "from": m.frm.place,
-            "to": m.to.place,
-            "quantity": m.qty,
-        }
-        for m in given.moves
-    ]
-    return json.dumps(
-        {
-            "level": given.answer.tone,
-            "happened": str(given.answer.said),
-            "next": str(given.answer.do),
-            "entry": given.entry,
-            "moves": moves,
-        },
-        ensure_ascii=False,
-    )

@@ -5,7 +5,11 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
 from typing import Any
 
+from station.ledger.codec import lay_say, lift_say
 from station.shop.rooms import Do, Hand
+from station.shop.words import Say
+
+SENTENCES = ("said", "next")  # of a question; kept with their values, to be translated
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -24,8 +28,8 @@ class Waiting:
     approver: str = ""
     tries: int = 0
     at: str = ""
-    said: str = ""
-    next: str = ""
+    said: Say = Say()
+    next: Say = Say()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,7 +47,10 @@ class Draft:
 
 def write(draft: Draft) -> str:
     """The draft as JSON text for the ledger's local table."""
-    return json.dumps(asdict(draft), separators=(",", ":"), default=dict)
+    raw = asdict(draft)
+    if draft.waiting:
+        raw["waiting"] |= {n: lay_say(getattr(draft.waiting, n)) for n in SENTENCES}
+    return json.dumps(raw, separators=(",", ":"), default=dict)
 
 
 def read(text: str) -> Draft | None:
@@ -63,4 +70,5 @@ def read(text: str) -> Draft | None:
 def _waiting(raw: dict[str, Any]) -> Waiting:
     """The open question from JSON; Do is a list there."""
     kind, subject, args, after, numbers = raw.pop("do")
+    raw |= {name: lift_say(raw[name]) for name in SENTENCES}
     return Waiting(do=Do(kind, subject, args, Hand(**after), tuple(numbers)), **raw)

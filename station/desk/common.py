@@ -1,0 +1,126 @@
+"""Badges, digits and the buttons that mean the same in every room: the draft they leave.
+
+Pure: each gives the next draft and what is said. The desk holds the draft and writes it down.
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import NamedTuple
+
+from station.desk.draft import Draft
+from station.shop.acts import Answer, good, notice, refuse
+from station.shop.codes import Code
+from station.shop.facts import Worker
+from station.shop.rooms import Hand
+from station.shop.views import View
+from station.shop.words import Say, say
+
+LONGEST_NUMBER = 9
+
+
+class Held(NamedTuple):
+    """The draft after an input, and the answer to it."""
+
+    draft: Draft
+    answer: Answer
+
+
+def in_every_room(code: Code, button: str, draft: Draft, view: View) -> Held | None:
+    """What a badge, a digit or one of these buttons does. None: the room must say."""
+    if code.kind == "worker":
+        return badge(draft, code.number, view)
+    if code.kind == "digit" or button == "point":
+        return digit(draft, code.number if code.kind == "digit" else ".")
+    simple = BUTTONS.get(button)
+    return simple(draft) if simple else None
+
+
+def badge(draft: Draft, number: str, view: View) -> Held:
+    """Who works here from now on; the work in hand stays."""
+    worker, hand = view.get(Worker, number), draft.hand
+    if worker is None or not worker.active:
+        return Held(
+            draft,
+            refuse(
+                say("There is no worker {id}", id=number), say("Ask the supervisor for a badge.")
+            ),
+        )
+    stays = say("What is in hand stays here.")
+    after = replace(draft, hand=replace(hand, worker=number))
+    if hand.worker and hand.worker != number:
+        took = say("Worker {new} takes over from {old}", new=number, old=hand.worker)
+        return Held(after, good(took, stays))
+    welcome = stays if hand.subject else say("Scan your work.")
+    return Held(after, good(say("Worker {id} is signed in", id=number), welcome))
+
+
+def digit(draft: Draft, char: str) -> Held:
+    """One more digit of a number; those of a PIN are not shown."""
+    digits = (draft.hand.digits + char)[-LONGEST_NUMBER:]
+    secret = draft.waiting is not None and draft.waiting.asks == "pin"
+    return Held(
+        replace(draft, hand=replace(draft.hand, digits=digits)),
+        notice(
+            say("Number: {digits}", digits="•" * len(digits) if secret else digits),
+            say("Scan “That is it” when it is complete."),
+        ),
+    )
+
+
+def clear(draft: Draft) -> Held:
+    """The digits so far are dropped."""
+    after = replace(draft, hand=replace(draft.hand, digits=""))
+    return Held(after, good(say("Number cleared"), say("Enter it again.")))
+
+
+def put_down(draft: Draft) -> Held:
+    """A dialogue that is open is left and the room's work stays; else the work is put down."""
+    if elsewhere(draft.hand):
+        return Held(
+            draft.with_hand(replace(_room_only(draft.hand), digits="")),
+            good(say("Left; nothing was changed"), say("Go on with your work.")),
+        )
+    return Held(
+        draft.with_hand(draft.hand.empty()),
+        good(say("Put down; nothing was counted"), say("Scan the next piece of work.")),
+    )
+
+
+def sign_out(draft: Draft) -> Held:
+    """Nobody works here until the next badge; the work in hand stays."""
+    return Held(
+        replace(draft, hand=replace(_room_only(draft.hand), worker="", digits="")),
+        good(say("Signed out; what is in hand stays here"), say("Scan or touch your badge.")),
+    )
+
+
+BUTTONS: dict[str, Callable[[Draft], Held]] = {
+    "clear": clear,
+    "put_down": put_down,
+    "sign_out": sign_out,
+}
+
+
+def elsewhere(hand: Hand) -> bool:
+    """Whether a dialogue that belongs to no room is open."""
+    return bool(hand.work.get("any"))
+
+
+def _room_only(hand: Hand) -> Hand:
+    """The hand with the dialogue gone and the room's work as it was."""
+    return replace(hand, work={k: v for k, v in hand.work.items() if not k.startswith("any")})
+
+
+def greeting(draft: Draft, *, resumed: bool) -> Answer:
+    """The first words on the strip: what was left in hand, or how to begin."""
+    if resumed:
+        return notice(
+            say(
+                "Work was left in hand: {what}",
+                what=draft.hand.subject or Say("see above"),
+            ),
+            say("Go on with it, or put it down. Nothing was counted."),
+        )
+    if not draft.hand.worker:
+        return good(say("Good morning"), say("Scan your badge to begin."))
+    return good(say("Ready"), say("Scan your work."))

@@ -1,0 +1,108 @@
+"""An act that was asked back, and what each input says to the question.
+
+Pure: gives the act to run again with what is known now, the question as it stands after the
+input, or None when the input was no answer to it.
+"""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import NamedTuple
+
+from station.desk.common import Held
+from station.desk.draft import Draft, Waiting
+from station.desk.pin import agrees
+from station.shop.acts import notice, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code
+from station.shop.facts import Worker
+from station.shop.rooms import Input, Number
+from station.shop.views import View
+from station.shop.words import say
+
+A_MOMENT = timedelta(seconds=2)
+MOST_TRIES = 5  # wrong PINs before the question is dropped
+
+
+class Again(NamedTuple):
+    """The act runs again with what was asked known; `approver` gave a PIN for it."""
+
+    waiting: Waiting
+    approver: str = ""
+
+
+def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Held | None:
+    """What an input says to the draft's open question; `code` is its text, tidied."""
+    waiting = draft.waiting
+    assert waiting is not None
+    if isinstance(given, Code):
+        return _code(draft, waiting, given, code, view)
+    if waiting.asks == "pin" and isinstance(given, Number):
+        return _pin(draft, waiting, given.text, view)
+    return None
+
+
+def _code(
+    draft: Draft, waiting: Waiting, given: Code, code: str, view: View
+) -> Again | Held | None:
+    if waiting.asks == "sure":
+        card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+        again = code == waiting.code and _a_moment_later(waiting.at, draft.hand.now)
+        return _with(waiting, sure=True) if again or (card and card.name == "yes") else None
+    if waiting.asks == "reason" and given.kind == "reason":
+        return _with(waiting, reason=given.number)
+    if waiting.asks == "supervisor" and given.kind == "worker":
+        return _approver(draft, waiting, given.number, view)
+    return None
+
+
+def stands(waiting: Waiting | None, given: Input) -> Waiting | None:
+    """The question after an input that was no answer: other work drops it, digits do not."""
+    typing = isinstance(given, Code) and given.kind in ("button", "digit")
+    return waiting if typing or isinstance(given, Number) else None
+
+
+def _with(waiting: Waiting, **more: object) -> Again:
+    return Again(replace(waiting, args={**waiting.args, **more}))
+
+
+def _a_moment_later(at: str, now: str) -> bool:
+    """A trigger pulled twice is no second thought."""
+    return not at or datetime.fromisoformat(now) - datetime.fromisoformat(at) >= A_MOMENT
+
+
+def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Held:
+    worker = view.get(Worker, number)
+    if worker is None or not worker.supervisor or not worker.active:
+        return Held(
+            draft,
+            refuse(
+                say("Worker {id} is no supervisor", id=number),
+                say("A supervisor's badge, or put it down."),
+            ),
+        )
+    if not worker.pin:
+        return Held(
+            draft,
+            refuse(
+                say("Worker {id} has no PIN yet", id=number),
+                say("Set it with: station pin {id}", id=number),
+            ),
+        )
+    return Held(
+        replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
+        notice(say("Supervisor {id}", id=number), say("Enter your PIN.")),
+    )
+
+
+def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
+    worker = view.get(Worker, waiting.approver)
+    if worker and agrees(worker.pin, text):
+        return _with(waiting, approved=worker.id)._replace(approver=worker.id)
+    left = MOST_TRIES - waiting.tries - 1
+    return Held(
+        replace(draft, waiting=replace(waiting, tries=waiting.tries + 1) if left else None),
+        refuse(
+            say("That PIN is not right"),
+            say("Enter it again.") if left else say("Put down. Start again."),
+        ),
+    )

@@ -1,0 +1,65 @@
+"""What is said to an input that means nothing, and an answer as the text station writes it."""
+
+import json
+from collections.abc import Iterable
+
+from station.shop.acts import Answer, notice, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Unread
+from station.shop.moves import Move
+from station.shop.rooms import Hand, Input, Number, Point, Typed
+from station.shop.words import Say, say
+
+NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
+
+
+def unread(given: Unread) -> Answer:
+    """One sentence for a text that is no code of ours."""
+    if given.why == "check":
+        return refuse(say("One character of that code is wrong"), say("Scan it again."))
+    return refuse(say("That is no code of this shop"), say("Scan one of our cards or travellers."))
+
+
+def meaningless(given: Input, hand: Hand) -> Answer:
+    """A code of ours that has no meaning here and now."""
+    if isinstance(given, Number):
+        return refuse(say("No number is asked for now"), say("Pick up your work first."))
+    if isinstance(given, Typed):
+        return refuse(say("No text is asked for now"), say("Choose a field first."))
+    if isinstance(given, Point):
+        return notice(say("Nothing is marked on the sheet now"), say("Choose a part first."))
+    if given.kind == "button":
+        card = BY_NUMBER.get(given.number)
+        words = Say(card.words) if card else given.number
+        return refuse(
+            say("“{words}” does nothing here now", words=words),
+            say("Choose another.") if hand.subject else say("Pick up your work first."),
+        )
+    return refuse(
+        say("That {kind} is not for this step", kind=Say(given.kind)),
+        say("Look at the screen for what comes next."),
+    )
+
+
+def line(answer: Answer, entry: str | None, moves: Iterable[Move]) -> str:
+    """One JSON line for the text station: level, happened, next, entry and moves."""
+    return json.dumps(
+        {
+            "level": answer.tone,
+            "happened": str(answer.said),
+            "next": str(answer.do),
+            "entry": entry,
+            "moves": [
+                {
+                    "part": m.part,
+                    "batch": m.frm.batch,
+                    "to_batch": m.to.batch,
+                    "from": m.frm.place,
+                    "to": m.to.place,
+                    "quantity": m.qty,
+                }
+                for m in moves
+            ],
+        },
+        ensure_ascii=False,
+    )
