@@ -94,8 +94,17 @@ def sign_out(draft: Draft) -> Held:
     )
 
 
+def lock(draft: Draft) -> Held:
+    """Supervisor's work asks for a PIN again; the desk forgets who had opened the office."""
+    return Held(
+        draft.with_hand(draft.hand.empty()),
+        good(say("The office is locked"), say("Supervisor's work asks for a PIN again.")),
+    )
+
+
 BUTTONS: dict[str, Callable[[Draft], Held]] = {
     "clear": clear,
+    "lock": lock,
     "put_down": put_down,
     "sign_out": sign_out,
 }

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import datetime, timedelta
 from typing import NamedTuple
 
 from station.desk import asking, common, questions, replies
@@ -16,9 +17,10 @@ from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.facts import Shop
 from station.shop.moves import Move
-from station.shop.rooms import Do, Hand, Input, Number, Point, Room, Took, Typed
+from station.shop.rooms import Do, Hand, Input, Job, Number, Point, Room, Run, Took, Typed
 from station.shop.words import Say, say
 
+LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
 
@@ -35,7 +37,7 @@ class Desk:
 
     `rooms` are the work areas by name, `anywhere` the room whose acts belong to none;
     `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
-    every paper that an answer asks for, as (kind, id).
+    every paper that an answer asks for, as (kind, id); `jobs` do what needs files, by name.
     """
 
     def __init__(
@@ -47,13 +49,15 @@ class Desk:
         clock: Callable[[], str],
         ids: Callable[[], str],
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
+        jobs: Mapping[str, Job] = {},
     ) -> None:
         self.ledger = ledger
         self.rooms = rooms
         self.clock = clock
         self.ids = ids
-        self.printer = printer
+        self.printer, self.jobs = printer, jobs
         self.unlocked = ""  # the supervisor who has opened the office on this screen
+        self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft())
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
         self._draft = (
@@ -107,6 +111,7 @@ class Desk:
     def _safely(self, take: Callable[[], Given]) -> Given:
         """What the surroundings refuse (a full disk, say) is said; the hand stays as it was."""
         self._set_now()
+        self._used = self.hand.now
         before = self._draft, self.unlocked
         try:
             return take()
@@ -134,7 +139,11 @@ class Desk:
         return self._draft.waiting.asks if self._draft.waiting else ""
 
     def _set_now(self) -> None:
-        self._draft = replace(self._draft, hand=replace(self.hand, now=self.clock()))
+        now = self.clock()
+        if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
+            self.unlocked = ""
+        hand = replace(self.hand, now=now, opened=self.unlocked)
+        self._draft = replace(self._draft, hand=hand)
 
     def _understand(self, text: str) -> Input | Unread:
         """A number when it can only be one, else a code."""
@@ -161,6 +170,8 @@ class Desk:
             return Given(replies.NOBODY)
         for name in self._order(given):
             result = self.rooms[name].step(self.hand, given, self.ledger.view)
+            if isinstance(result, Run):
+                result = self.jobs[result.job](result)
             if isinstance(result, Do):
                 return self._do(result)
             if isinstance(result, Took):
@@ -190,7 +201,7 @@ class Desk:
         if name == "undo":
             return self._undo()
         held = common.in_every_room(code, name, self._draft, self.ledger.view)
-        if code.kind == "worker" or name == "sign_out":
+        if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked
         return self._hold(held) if held else None
 
@@ -246,7 +257,7 @@ class Desk:
         if do.numbers and "numbers" not in args:
             args["numbers"] = {kind: self._number(kind) for kind in do.numbers}
         act = self._act(do.kind, do.subject, args)
-        after = Draft(hand=replace(do.after, now=""), last=act.id)
+        after = Draft(hand=_kept(do.after), last=act.id)
         recorded = self.ledger.record(act, drafts.write(after))
         return self._settle(do, recorded, after, args)
 
@@ -315,9 +326,19 @@ class Desk:
     def _keep(self, draft: Draft) -> None:
         """Holds the draft, and writes it down when it differs from what is written."""
         self._draft = draft
-        text = drafts.write(replace(draft, hand=replace(draft.hand, now="")))
+        text = drafts.write(replace(draft, hand=_kept(draft.hand)))
         if text != self.ledger.draft():
             self.ledger.keep(text)
+
+
+def _gone(since: str, now: str) -> timedelta:
+    """The time between two times of the shop's clock."""
+    return datetime.fromisoformat(now) - datetime.fromisoformat(since)
+
+
+def _kept(hand: Hand) -> Hand:
+    """The hand without what holds for this moment only."""
+    return replace(hand, now="", opened="")
 
 
 def _something(draft: Draft) -> bool:

@@ -139,9 +139,7 @@ def _site_of(admin: Session, missing: str | None = None) -> str:
     return missing
 
 
-def _found(
-    admin: Session, session: Callable[[], Session], names: Names, database: str
-) -> None:
+def _found(admin: Session, session: Callable[[], Session], names: Names, database: str) -> None:
     with admin.transaction():
         roles.make_owner(admin, names, database)
     schema.up_to_date(session, names)
@@ -187,9 +185,7 @@ def _copy(
     return head
 
 
-def _join_here(
-    admin: Session, names: Names, folder: Path, address: Address, number: str
-) -> None:
+def _join_here(admin: Session, names: Names, folder: Path, address: Address, number: str) -> None:
     """Makes this PC a station as any other, by a role of its own; it needs no card."""
     membership = Membership(names.site, number, names.station(number), address)
     password = new_password()

@@ -21,7 +21,8 @@ class Hand:
     `area`, `router`, `bench` say where; `worker` who. `subject` is the id of the batch,
     order or cart in hand (empty: nothing). Everything else that the room needs stands in
     `work`, plain JSON values under names of the room's own. `digits` is a number being
-    put together from digit cards. `now` is the shop's clock at this step.
+    put together from digit cards. `now` is the shop's clock at this step; `opened` is the
+    supervisor who has opened the office on this screen, and neither is kept in a draft.
     """
 
     area: str
@@ -33,6 +34,7 @@ class Hand:
     work: Mapping[str, object] = field(default_factory=dict)
     digits: str = ""
     now: str = ""
+    opened: str = ""
 
     def with_work(self, **changes: object) -> "Hand":
         """The same hand with some of its work set anew (None takes a name away)."""
@@ -100,7 +102,19 @@ class Took(NamedTuple):
     answer: Answer
 
 
-Step = Callable[[Hand, Input, View], "Do | Took | None"]
+class Run(NamedTuple):
+    """What `step` asks of the station itself, for it needs files: a copy, a list as CSV.
+
+    The job gets this whole and says what came of it: a Took, or a Do where an act follows.
+    """
+
+    job: str
+    args: Mapping[str, object]
+    hand: Hand
+
+
+Job = Callable[[Run], Do | Took]
+Step = Callable[[Hand, Input, View], "Do | Took | Run | None"]
 
 
 class Room(NamedTuple):

@@ -8,7 +8,9 @@ import pytest
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
-from station.shop.rooms import Do, Hand
+from station.shop.acts import good
+from station.shop.rooms import Do, Hand, Run, Took
+from station.shop.words import say as words
 from tests.replay import PIN, Stage
 
 
@@ -192,3 +194,58 @@ def test_a_trigger_pulled_twice_is_no_yes(stage):
     stage.clock.pin("2026-11-25T07:00:05")
     given = stage.send("slip 00001 1")
     assert str(given.answer.said) == "Sheet 1 is off the bed: 96 parts"
+
+
+def opened(stage):
+    """The office with a supervisor's PIN given once."""
+    released(stage)
+    stage.desk.face()
+    assert stage.desk.hand.opened == "07"
+
+
+@pytest.mark.parametrize(
+    "locks",
+    ["button lock", "worker 02", "@at 2026-11-25T07:40:00", "restart"],
+)
+def test_an_opened_office_locks_again(stage, locks):
+    opened(stage)
+    stage.send(locks)
+    for line in (
+        "button put_down",
+        "button next_kind",
+        "button row_1",
+        "button release_batch",
+        "router 1",
+    ):
+        stage.send(line)
+    assert stage.send("1").answer.asks == "supervisor"
+
+
+def test_an_opened_office_asks_for_no_second_pin(stage):
+    opened(stage)
+    stage.clock.pin("2026-11-25T07:09:00")
+    for line in ("button put_down", "button next_kind", "button row_1", "button release_batch"):
+        stage.send(line)
+    stage.send("router 1")
+    assert stage.send("1").entry
+
+
+def test_a_job_takes_or_acts(stage):
+    def job(run):
+        if run.args["act"]:
+            return Do("new_copy", "batch/00900", {}, run.hand)
+        return Took(
+            run.hand.with_work(told="x"), good(words("Told {what}", what=run.args["what"]))
+        )
+
+    def step(hand, given, _view):
+        return Run("tell", {"act": given.text == "2", "what": given.text}, hand)
+
+    desk = stage.desk
+    desk.jobs = {"tell": job}
+    desk.rooms = {**desk.rooms, "today": desk.rooms["today"]._replace(step=step)}
+    stage.send("@worker 07")
+    stage.send("@area today")
+    assert str(stage.send("1").answer.said) == "Told 1"
+    assert desk.hand.work == {"told": "x"}
+    assert str(stage.send("2").answer.said) == "Copy B of batch 00900 is printed"

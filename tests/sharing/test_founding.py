@@ -120,9 +120,10 @@ def test_a_manager_without_all_rights_shares_too(server, home, ledger, address):
     other.mkdir()
     joined = join(other, typed(address), cards[0].code)
     assert joined.link(other).head().number == 5
-    with pytest.raises(psycopg.errors.InsufficientPrivilege), server.connect(
-        address.database, managed.user, "m"
-    ) as link:
+    with (
+        pytest.raises(psycopg.errors.InsufficientPrivilege),
+        server.connect(address.database, managed.user, "m") as link,
+    ):
         link.execute("DELETE FROM shop.entry")
 
 
