@@ -26,6 +26,11 @@ def child_of(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
     )
 
 
+def again(act: Act, batch: Batch) -> Batch:
+    """A child batch for pieces that are made good: one try more than where they come from."""
+    return child_of(act, batch, "rework", tries=batch.tries + 1)
+
+
 def held(batch: Batch) -> Answer:
     """Said of a batch that may not go on."""
     return refuse(

@@ -212,6 +212,12 @@ def zone_of(x_mm: float, y_mm: float, length_mm: float, width_mm: float) -> str:
     return tuple(ZONES)[column + 3 * row]
 
 
+def middle_of(zone: str, length_mm: float, width_mm: float) -> tuple[float, float]:
+    """The middle of a zone of a sheet, x and y in mm."""
+    row, column = divmod(tuple(ZONES).index(zone), 3)
+    return (column + 0.5) * length_mm / 3, (2.5 - row) * width_mm / 3
+
+
 def unprintable() -> list[str]:
     """Cards whose number has no printable check character; a test keeps this empty."""
     wrong = [c.name for c in BUTTONS.values() if not usable("button", c.number)]

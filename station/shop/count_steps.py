@@ -3,7 +3,7 @@
 `parts` is what lies here of the batch in hand: part → pieces.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from station.shop import counting
 from station.shop.acts import Answer, good, notice, refuse
@@ -16,6 +16,8 @@ from station.shop.words import Say, plain, say, several
 
 FIRST_REASON = "spoiled/01"  # what “one more” counts before a reason is scanned
 Parts = Mapping[str, int]
+Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
+NOWHERE: Where = {}
 
 
 def name(view: View, part: str) -> str:
@@ -179,19 +181,14 @@ def has_rework(parts: Mapping[str, Mapping[str, int]]) -> bool:
     return any(head(c) == "rework" for row in parts.values() for c in row)
 
 
-def faults_line(hand: Hand, view: View) -> Say:
-    """What is wrong so far, in one line."""
+def faults_line(hand: Hand, view: View, where: Where = NOWHERE) -> Say:
+    """What is wrong so far in one line, with where on the sheet: "3 × torn, top right"."""
     found = [
-        f"{plain(n)} × {words(view, counter)}"
-        for row in counting.counts_of(hand).values()
+        ", ".join([f"{plain(n)} × {words(view, counter)}", *where.get(part, {}).get(counter, ())])
+        for part, row in counting.counts_of(hand).items()
         for counter, n in row.items()
     ]
-    where = list(dict.fromkeys(counting.texts_of(hand, "where").values()))
-    if not found:
-        return Say()
-    if where:
-        return say("{faults}: {where} of the sheet", faults=several(found), where=several(where))
-    return say("{faults}", faults=several(found))
+    return say("{faults}", faults="; ".join(found)) if found else Say()
 
 
 def asked(hand: Hand) -> tuple[Asked, ...]:

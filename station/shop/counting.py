@@ -3,8 +3,9 @@
 In the hand's work: `counts` is part → counter → pieces, where a counter is ``missing``,
 ``spoiled/<reason>`` or ``rework/<reason>``; `part` and `counter` are the ones chosen last,
 which a number, one more or one less goes to; `good` is part → pieces where only some go
-on; `where` is part → the zone of the sheet in words; `asks` is ``some`` while a number
-says how many go on.
+on; `marks` is part → counter → places on the sheet (x, y in mm) where these pieces lay;
+`seen` is part → pieces that lay here when the work was picked up; `asks` is ``some`` while a
+number says how many go on.
 """
 
 from collections.abc import Mapping
@@ -14,6 +15,8 @@ from station.shop.moves import Held, Move, head, move
 from station.shop.rooms import Hand
 
 Counts = dict[str, dict[str, int]]
+Spot = tuple[float, float]  # x, y on the sheet, mm
+Marks = dict[str, dict[str, list[Spot]]]
 
 
 class Tally(NamedTuple):
@@ -40,10 +43,24 @@ def counts_of(hand: Hand) -> Counts:
     return {str(p): {str(c): int(n) for c, n in row.items()} for p, row in raw.items()}
 
 
-def texts_of(hand: Hand, name: str) -> dict[str, str]:
-    """A mapping of texts in the hand's work (``where``)."""
-    raw = hand.work.get(name)
-    return {str(k): str(v) for k, v in raw.items()} if isinstance(raw, Mapping) else {}
+def marks_of(hand: Hand) -> Marks:
+    """Where on the sheet the exceptions lay, as marked so far."""
+    raw = hand.work.get("marks")
+    if not isinstance(raw, Mapping):
+        return {}
+    return {
+        str(part): {str(c): [(float(x), float(y)) for x, y in spots] for c, spots in row.items()}
+        for part, row in raw.items()
+    }
+
+
+def marked(hand: Hand, spots: list[Spot]) -> Hand:
+    """The chosen part's last counter marked at these places; none takes them away."""
+    part, counter = str(hand.work.get("part", "")), str(hand.work.get("counter", ""))
+    marks = marks_of(hand)
+    row = {**marks.get(part, {}), counter: spots}
+    marks[part] = {c: s for c, s in row.items() if s}
+    return hand.with_work(marks={p: r for p, r in marks.items() if r} or None)
 
 
 def good_of(hand: Hand) -> dict[str, int]:
@@ -77,7 +94,9 @@ def counted(hand: Hand, counter: str, count: int) -> Hand:
     part, counts = str(hand.work.get("part", "")), counts_of(hand)
     row = {**counts.get(part, {}), counter: count}
     counts[part] = {c: n for c, n in row.items() if n > 0}
-    return hand.with_work(counts=counts, counter=counter)
+    after = hand.with_work(counts=counts, counter=counter)
+    spots = marks_of(hand).get(part, {}).get(counter, [])
+    return marked(after, spots[:count]) if len(spots) > count else after
 
 
 def count_of(hand: Hand, counter: str) -> int:

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -11,14 +12,17 @@ from station.floor.popping.rules import RULES
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import Batch, Notice, Pile, Slip
+from station.shop.faces import Cards, Listing, SheetDrawing, Table
+from station.shop.facts import Batch, Notice, Pile, Placed, Revision, Slip
 from station.shop.moves import SHEET, move
 from station.shop.rooms import Input, Number, Point
 from station.shop.views import total
 from tests.fakes import FakeView
+from tests.floor.beds import CUTTING
 from tests.floor.shop_small import (
     COMB,
     COMBS,
+    DAY,
     GAUGES,
     SHUTTLES,
     SPACERS,
@@ -65,7 +69,7 @@ def test_an_uncut_corner_is_told_to_its_router() -> None:  # scenario 5
     p = popping(COMBS)
     p.give(SLIP, press("uncut"), Number("6"), Code("zone", "59"))
     answer = p.give(press("pass_on"))
-    told = p.view.get(Notice, "a1")
+    told = p.view.get(Notice, "a1-1")
     assert told
     assert told.router == "1"
     assert "6 uncut, bottom right; look at the spoilboard or Z" in told.text
@@ -80,7 +84,7 @@ def test_thrown_parts_are_missing_not_spoiled() -> None:  # scenario 6
     p = popping(SPACERS)
     p.give(SLIP, press("missing"), Number("4"), press("pass_on"))
     assert (lie(p.view, "trimming"), lie(p.view, "missing"), lie(p.view, "spoiled")) == (236, 4, 0)
-    assert p.view.get(Notice, "a1") is None
+    assert not p.view.shelf(Notice, "router/1")
 
 
 def test_the_pick_up_names_parts_and_count() -> None:  # scenario 10
@@ -159,3 +163,100 @@ def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
     assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
     made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
     assert sum(made) == 48
+
+
+def two_routers() -> FakeView:
+    """Sheet 1 of a batch was cut on router 1, sheet 2 on router 2."""
+    known = batch(COMBS)
+    return off_bed(off_bed(small_shop(known), known, 1), known, 2, router="2")
+
+
+def test_each_router_that_cut_a_sheet_in_hand_is_told() -> None:
+    p = Player(two_routers(), RULES, step, hand("popping"))
+    p.give(PAPER, Code("reason", "01"), Number("2"), press("pass_on"))
+    for router in ("1", "2"):
+        told = p.view.shelf(Notice, f"router/{router}")
+        cut = "sheet 1 on Router 1 and sheet 2 on Router 2"
+        said = f"HC-300: 2 torn at a tab (batch 00412, counted together: {cut})"
+        assert [n.text for n in told] == [said]
+
+
+def test_one_slip_of_two_tells_its_own_router_only() -> None:
+    p = Player(two_routers(), RULES, step, hand("popping"))
+    second = Code("batch", "00412", "A", 2)
+    p.give(second, Code("reason", "01"), press("pass_on"))
+    assert not p.view.shelf(Notice, "router/1")
+    assert [n.text for n in p.view.shelf(Notice, "router/2")] == ["HC-300: 1 torn at a tab"]
+
+
+# what is scanned or touched, and what the router is told
+WHERE: list[tuple[tuple[Input, ...], str]] = [
+    ((Code("reason", "01"), Code("zone", "59")), "1 torn at a tab, bottom right"),
+    ((Code("reason", "01"), Number("3"), Code("zone", "51"), Code("zone", "55")),
+     "3 torn at a tab, top left, middle"),
+    ((Code("reason", "01"), Code("zone", "51"), Code("zone", "51")), "1 torn at a tab"),
+    ((Code("reason", "01"), Code("zone", "51"), Code("zone", "59")),
+     "1 torn at a tab, bottom right"),
+    ((Code("reason", "01"), Code("zone", "51"), Code("reason", "02"), Code("zone", "59")),
+     "1 torn at a tab, top left; 1 chipped edge, bottom right"),
+    ((Code("reason", "01"), Number("2"), Code("zone", "51"), Code("zone", "55"), press("fewer")),
+     "1 torn at a tab, top left"),
+    ((Point(30.0, 30.0), Point(2300.0, 1000.0)), "2 torn at a tab, bottom left, top right"),
+    ((Point(30.0, 30.0), Point(2400.0, 1200.0)), "1 torn at a tab, top right"),
+    ((Code("reason", "02"), Point(30.0, 30.0)), "2 chipped edge, bottom left"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("inputs", "text"), WHERE)
+def test_where_on_the_sheet_it_lay(inputs: tuple[Input, ...], text: str) -> None:
+    p = popping(COMBS)
+    p.give(SLIP, *inputs, press("pass_on"))
+    assert [n.text for n in p.view.shelf(Notice, "router/1")] == [f"HC-300: {text}"]
+
+
+def drawn(p: Player) -> SheetDrawing:
+    return next(b for b in face(p.hand, p.view).side if isinstance(b, SheetDrawing))
+
+
+def test_only_the_chosen_part_and_its_marks_are_drawn_strongly() -> None:
+    p = popping(COMBS)
+    both = p.view.get(Revision, f"{COMBS}.C")
+    assert both
+    mixed = replace(both, placed=(*both.placed, Placed(part="021", x_mm=2200, y_mm=20)))
+    p.view.facts[both.key] = mixed
+    p.view._move((move("021", 1, "cut", "popping/1", "00412"),))
+    p.give(SLIP)
+    assert drawn(p).chosen == ()
+    p.give(Code("part", COMB), Code("reason", "01"), Code("zone", "51"))
+    assert drawn(p).chosen == (COMB,)
+    assert [tone for _, _, tone in drawn(p).spots] == ["stop"]
+
+
+def test_the_rest_of_a_pile_stays_visible() -> None:
+    p = popping(COMBS)
+    p.give(SLIP, press("some"), Number("10"))
+    table = next(b for b in face(p.hand, p.view).main if isinstance(b, Table))
+    assert [str(c) for c in table.columns][-1] == "stays"
+    assert str(table.rows[0].cells[-1].text) == "14"
+    assert str(p.give(press("pass_on")).do) == "14 stay here under their slips."
+    waits = next(b for b in face(p.hand, p.view).main if isinstance(b, Cards))
+    assert [str(e.line1) for e in waits.entries] == ["Heddle combs 300 · sheet 1 · 14 parts"]
+    assert "worker 02 passed 10 on at 10:00" in str(p.give(SLIP).do)
+
+
+COMING = [
+    ({}, "09:10", "about 09:18"),
+    ({}, "09:20", "due"),
+    ({"paused_s": 300}, "09:20", "about 09:23"),
+    ({"state": "stopped", "stopped": f"{DAY}T09:05:00"}, "09:10", "stopped"),
+]
+
+
+@pytest.mark.parametrize(("bed", "now", "when"), COMING)
+def test_what_comes_next_from_the_routers(bed: dict[str, object], now: str, when: str) -> None:
+    view = small_shop(batch(COMBS), replace(CUTTING, **bed))  # type: ignore[arg-type]
+    shown = face(hand("popping", now=now), view).side
+    listing = next(b for b in shown if isinstance(b, Listing))
+    assert [[str(c.text) for c in cells] for cells, _ in listing.rows] == [
+        ["Router 1", "00412, sheet 1", when]
+    ]

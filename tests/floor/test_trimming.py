@@ -2,15 +2,18 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.trimming.dialogue import step
 from station.floor.trimming.face import face
 from station.floor.trimming.rules import RULES
+from station.floor.trimming.tabs import tab_places
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import Batch, Concern, Order, Pile
+from station.shop.faces import Listing
+from station.shop.facts import Batch, Concern, Order, Pile, Shape
 from station.shop.moves import SHEET, move
 from station.shop.rooms import Input, Number
 from station.shop.views import total
@@ -150,3 +153,27 @@ def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
     assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
     made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
     assert sum(made) == 24
+
+
+TABS = [
+    (((50.0, 0.0), (50.0, 40.0)), "top edge at 50 mm and bottom edge at 50 mm"),
+    (((10.0, 40.0), (90.0, 40.0)), "top edge at 10 and 90 mm"),
+    (((0.0, 12.0), (100.0, 30.0)), "left edge at 12 mm and right edge at 30 mm"),
+    ((), ""),
+]
+
+
+@pytest.mark.parametrize(("tabs", "words"), TABS)
+def test_where_the_tabs_were_in_words(tabs: tuple[tuple[float, float], ...], words: str) -> None:
+    shape = Shape(outline=((0.0, 0.0), (100.0, 0.0), (100.0, 40.0), (0.0, 40.0)), tabs=tabs)
+    assert str(tab_places(shape)) == words
+
+
+def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("some_trimmed"), Number("10"), press("on_rack"))
+    lists = {str(b.title): b for b in face(p.hand, p.view).side if isinstance(b, Listing)}
+    low = [[str(c.text) for c in cells] for cells, _ in lists["The rack is below its mark"].rows]
+    assert ["HC-300", "C 14", "10 of 20"] in low
+    put = [[str(c.text) for c in cells] for cells, _ in lists["On the rack today"].rows]
+    assert put == [["HC-300", "10 good"]]

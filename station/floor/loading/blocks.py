@@ -1,7 +1,5 @@
 """The blocks that the faces of the loading room are made of."""
 
-from datetime import datetime, timedelta
-
 from station.floor.loading.before import Now, reading, ticks
 from station.floor.loading.common import (
     approved_letter,
@@ -93,9 +91,6 @@ def progress(here: Now, revision: Revision) -> Progress:
         router=router_name(here.view, bed.id),
         real=_minutes(bed.minutes),
     )
-    end = datetime.fromisoformat(bed.started) + timedelta(
-        minutes=bed.minutes, seconds=bed.paused_s
-    )
     late = left < 0
     return Progress(
         big=say("{minutes} min", minutes=round(abs(left))),
@@ -103,7 +98,7 @@ def progress(here: Now, revision: Revision) -> Progress:
         right=right,
         fraction=_fraction(here),
         tone="attention" if late else "good",
-        until=(bed.started, end.isoformat(timespec="seconds")),
+        until=(bed.started, bed.ends),
     )
 
 

@@ -3,16 +3,16 @@
 from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
-from station.shop import batches, count_steps, counting
+from station.shop import batches, count_steps, counting, meanwhile
 from station.shop.acts import Answer, good, notice, refuse
-from station.shop.cards import BY_NUMBER, ZONES, zone_of
+from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
 from station.shop.count_steps import FIRST_REASON
 from station.shop.facts import Batch, Revision, Slip
 from station.shop.moves import head, tail
 from station.shop.rooms import Do, Hand, Input, Number, Point, Took
 from station.shop.views import View, by_part
-from station.shop.words import say, several
+from station.shop.words import Say, say, several
 
 COUNTERS = {"missing": "missing", "spoil": FIRST_REASON, "uncut": "rework/21"}
 
@@ -49,7 +49,7 @@ def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
     if code.kind == "reason":
         return count_steps.reason(hand, code.number, here(hand, view), view)
     if code.kind == "zone":
-        return _where(hand, ZONES.get(code.number, ""))
+        return _zone(hand, code.number, view) if code.number in ZONES else None
     card = BY_NUMBER.get(code.number) if code.kind == "button" else None
     return _button(hand, card.name, view) if card else None
 
@@ -68,6 +68,7 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     slips = tuple(dict.fromkeys((*slips_of(base), *wanted)))
     picked = replace(base, subject=batch.id).with_work(slips=list(slips))
     parts = here(picked, view)
+    picked = picked.with_work(seen=parts)
     if len(parts) == 1:
         picked = picked.with_work(part=next(iter(parts)))
     return Took(picked, _in_hand(batch, slips, parts, view))
@@ -108,10 +109,16 @@ def _in_hand(batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: 
     said = say("Sheet {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     if len(slips) > 1:
         said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
-    return good(
-        said,
-        say("{parts}: say what is not good, pass on.", parts=count_steps.names(view, parts)),
-    )
+    names = count_steps.names(view, parts)
+    if lately := meanwhile.lately(view, batch) if _begun(batch, slips, view) else Say():
+        return notice(said, say("{parts} left: {who}.", parts=names, who=lately))
+    return good(said, say("{parts}: say what is not good, pass on.", parts=names))
+
+
+def _begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
+    """Whether the newest act on the batch took pieces of one of these slips."""
+    past, places = view.last(batch.key), {f"popping/{s.rpartition('-')[2]}" for s in slips}
+    return past is not None and any(m.frm.place in places for m in past.moves)
 
 
 def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
@@ -126,37 +133,59 @@ def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
     return _pass_on(hand, view) if name == "pass_on" else None
 
 
-def _where(hand: Hand, words: str) -> Took:
-    part = str(hand.work.get("part", ""))
-    if not part or not counting.counts_of(hand).get(part):
+def _zone(hand: Hand, zone: str, view: View) -> Took:
+    """A zone card marks the fault counted last there; the same card again takes it back."""
+    revision = revision_of(hand, view)
+    part, counter = str(hand.work.get("part", "")), str(hand.work.get("counter", ""))
+    if revision is None or not counting.counts_of(hand).get(part, {}).get(counter):
         return Took(hand, refuse(say("Where was what?"), say("Count what is wrong first.")))
-    where = {**counting.texts_of(hand, "where"), part: words}
-    return Took(
-        hand.with_work(where=where),
-        notice(
-            say("On the sheet: {where}", where=words),
-            say("The router is told when you pass on."),
-        ),
-    )
+    size = (revision.length_mm, revision.width_mm)
+    before = counting.marks_of(hand).get(part, {}).get(counter, [])
+    spots = [s for s in before if zone_of(*s, *size) != zone]
+    if len(spots) == len(before):
+        spots = [*before, middle_of(zone, *size)][-counting.count_of(hand, counter) :]
+    marked = counting.marked(hand, spots)
+    words = where_of(marked, view).get(part, {}).get(counter, [])
+    told = say("The router is told when you pass on.")
+    if not words:
+        return Took(marked, notice(say("Not {zone} any more", zone=ZONES[zone]), told))
+    return Took(marked, notice(say("On the sheet: {where}", where=several(words)), told))
+
+
+def revision_of(hand: Hand, view: View) -> Revision | None:
+    """The revision that the batch in hand was cut from."""
+    batch = view.get(Batch, hand.subject)
+    return view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+
+
+def where_of(hand: Hand, view: View) -> dict[str, dict[str, list[str]]]:
+    """Where on the sheet the faults lay: part → counter → zones in words, each once."""
+    revision = revision_of(hand, view)
+    if revision is None:
+        return {}
+    size = (revision.length_mm, revision.width_mm)
+    return {
+        part: {c: list(dict.fromkeys(ZONES[zone_of(*s, *size)] for s in spots))
+               for c, spots in row.items()}
+        for part, row in counting.marks_of(hand).items()
+    }  # fmt: skip
 
 
 def _point(hand: Hand, point: Point, view: View) -> Took | None:
     """A touch on the drawn sheet: spoils a piece there when nothing is counted yet."""
-    batch = view.get(Batch, hand.subject)
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    revision, parts = revision_of(hand, view), here(hand, view)
     if revision is None:
         return None
-    zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
     part = piece_at(revision, point)
-    if part and part in here(hand, view):
-        counter = str(hand.work.get("counter") or FIRST_REASON)
-        done = count_steps.count(
-            counting.choose(hand, part), counter, here(hand, view), view, by=1
-        )
-        if done.answer.tone == "stop":
-            return done
-        return Took(_where(done.hand, ZONES[zone]).hand, done.answer)
-    return _where(hand, ZONES[zone])
+    if part not in parts:
+        zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
+        return _zone(hand, zone, view)
+    counter = str(hand.work.get("counter") or FIRST_REASON)
+    done = count_steps.count(counting.choose(hand, part), counter, parts, view, by=1)
+    if done.answer.tone == "stop":
+        return done
+    spots = counting.marks_of(done.hand).get(part, {}).get(counter, [])
+    return Took(counting.marked(done.hand, [*spots, (point.x_mm, point.y_mm)]), done.answer)
 
 
 def piece_at(revision: Revision, point: Point) -> str:
@@ -178,7 +207,8 @@ def _pass_on(hand: Hand, view: View) -> Do:
     args = {
         "slips": list(slips_of(hand)),
         "parts": parts,
-        "where": counting.texts_of(hand, "where"),
+        "where": where_of(hand, view),
+        "seen": hand.work.get("seen"),
     }
     numbers = ("batch",) if count_steps.has_rework(parts) else ()
     return Do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)

@@ -6,10 +6,13 @@ from dataclasses import replace
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counting import counts_from, draw, spots_of
-from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Slip
+from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
+from station.shop.meanwhile import changed, lately
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
-from station.shop.words import clock, plain, say, several
+from station.shop.words import Say, clock, plain, say, several
+
+UNCUT = "21"  # the rework reason that tells of the spoilboard or Z
 
 
 def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
@@ -22,7 +25,8 @@ def pass_on(act: Act, view: View) -> Answer:
     """Counted pieces go to trimming; spoiled, missing and rework to where they belong.
 
     args: `slips` (ids), `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>},
-    `where`: part → words. Nothing may exceed what lies here.
+    `where`: part → counter → zones of the sheet in words, `seen`: part → pieces that lay here
+    at picking up. Nothing may exceed what lies here.
     """
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
@@ -34,7 +38,8 @@ def pass_on(act: Act, view: View) -> Answer:
     if not held:
         return already(view, batch)
     counts = counts_from(act.args.get("parts"))
-    if problem := _too_many(view, counts, by_part(held)):
+    here = by_part(held)
+    if problem := _too_many(view, batch, counts, here) or changed(act, view, batch, here):
         return problem
     return _passed(act, view, batch, slips, held, counts)
 
@@ -44,7 +49,7 @@ def _list(value: object) -> list[object]:
 
 
 def _too_many(
-    view: View, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
+    view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
 ) -> Answer | None:
     """A refusal where more is counted than lies here, or nothing at all."""
     for part, row in counts.items():
@@ -58,11 +63,18 @@ def _too_many(
                     part=known.name if known else part,
                     count=sum(row.values()),
                 ),
-                say("Count again. Somebody may have passed some on."),
+                again_after(lately(view, batch)),
             )
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many go on."))
     return None
+
+
+def again_after(lately: Say) -> Say:
+    """What to do when fewer lie here than were counted."""
+    if not lately:
+        return say("Count again. Somebody may have passed some on.")
+    return say("Count again: {who}.", who=lately)
 
 
 def already(view: View, batch: Batch) -> Answer:
@@ -96,19 +108,28 @@ def _passed(
     spots = spots_of(held)
     moves: list[Move] = []
     reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = batches.child_of(act, batch, "rework", tries=1) if reworked else None
+    child = batches.again(act, batch) if reworked else None
     for part, row in counts.items():
         for counter, count in row.items():
             to, to_batch = _goes(counter, child)
             moves += draw(spots, part, count, to, to_batch).moves
-    left = {str(s[0]) for s in spots if int(str(s[3])) > 0}
+    left = _left(spots)
     sets = (
         *_slips(view, batch, slips, left),
         *_piles(act, view, batch, child, moves),
         *_notices(act, view, slips, counts),
     )
     prints = (("traveller", child.id),) if child else ()
-    return _said(batch, counts, tuple(moves), sets, prints, more=bool(left))
+    return _said(batch, counts, tuple(moves), sets, prints, stay=sum(left.values()))
+
+
+def _left(spots: list[list[object]]) -> dict[str, int]:
+    """Pieces that stay, by the place where they lie."""
+    left: dict[str, int] = {}
+    for spot in spots:
+        if (qty := int(str(spot[3]))) > 0:
+            left[str(spot[0])] = left.get(str(spot[0]), 0) + qty
+    return left
 
 
 def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
@@ -120,7 +141,9 @@ def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
     return counter, ""
 
 
-def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> tuple[Slip, ...]:
+def _slips(
+    view: View, batch: Batch, slips: tuple[str, ...], left: Mapping[str, int]
+) -> tuple[Slip, ...]:
     """Slips whose pile is empty now."""
     done = (view.get(Slip, s) for s in slips if f"popping/{s.rpartition('-')[2]}" not in left)
     return tuple(replace(s, state="popped") for s in done if s and s.batch == batch.id)
@@ -156,31 +179,49 @@ def _piles(
 def _notices(
     act: Act, view: View, slips: tuple[str, ...], counts: dict[str, dict[str, int]]
 ) -> tuple[Notice, ...]:
-    """What the router that cut these sheets is told before its next one."""
-    wrong = [w for part, row in counts.items() if (w := _wrong(act, view, part, row))]
-    slip = view.get(Slip, slips[0]) if slips else None
-    if not wrong or slip is None or not slip.router:
+    """What each router that cut one of these sheets is told before its next one.
+
+    Pieces of several sheets are counted together, so each router hears of all the faults.
+    """
+    wrong = "; ".join(w for part, row in counts.items() if (w := _wrong(act, view, part, row)))
+    found = [slip for s in slips if (slip := view.get(Slip, s))]
+    routers = list(dict.fromkeys(slip.router for slip in found if slip.router))
+    if not wrong:
         return ()
-    return (
-        Notice(id=act.id, router=slip.router, text="; ".join(wrong), at=act.at, by=act.worker),
+    if len(routers) > 1:
+        cut = [f"sheet {s.sheet} on {_router_name(view, s.router)}" for s in found if s.router]
+        wrong += f" (batch {found[0].batch}, counted together: {several(cut)})"
+    return tuple(
+        Notice(id=f"{act.id}-{router}", router=router, text=wrong, at=act.at, by=act.worker)
+        for router in routers
     )
+
+
+def _router_name(view: View, id: str) -> str:
+    router = view.get(Router, id)
+    return router.name if router else f"router {id}"
 
 
 def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
     """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
-    known, where = view.get(Part, part), act.args.get("where")
-    place = str(where.get(part, "")) if isinstance(where, Mapping) else ""
-    faults, uncut = [], False
+    known, faults = view.get(Part, part), []
     for counter, count in row.items():
         reason = view.get(Reason, tail(counter)) if tail(counter) else None
         if head(counter) in ("spoiled", "rework"):
-            faults.append(f"{count} {reason.words if reason else head(counter)}")
-            uncut = uncut or tail(counter) == "21"
+            told = f"{count} {reason.words if reason else head(counter)}"
+            faults.append(", ".join((told, *_zones(act, part, counter))))
     if not faults:
         return ""
-    text = f"{known.name if known else part}: {', '.join(faults)}"
-    text += f", {place}" if place else ""
-    return text + ("; look at the spoilboard or Z" if uncut else "")
+    look = "; look at the spoilboard or Z" if f"rework/{UNCUT}" in row else ""
+    return f"{known.name if known else part}: {'; '.join(faults)}{look}"
+
+
+def _zones(act: Act, part: str, counter: str) -> list[str]:
+    """Where on the sheet these pieces lay, in words."""
+    where = act.args.get("where")
+    row = where.get(part) if isinstance(where, Mapping) else None
+    zones = row.get(counter) if isinstance(row, Mapping) else None
+    return [str(z) for z in _list(zones)]
 
 
 def _said(
@@ -190,7 +231,7 @@ def _said(
     sets: tuple[Fact, ...],
     prints: tuple[tuple[str, str], ...],
     *,
-    more: bool,
+    stay: int,
 ) -> Answer:
     """What happened in one line, and what to do now."""
     sums = {"good": 0, "spoiled": 0, "missing": 0, "rework": 0}
@@ -206,7 +247,9 @@ def _said(
             good=sums["good"],
             faults=several(faults),
         )
-    do = say("The rest stays here.") if more else say("Bring them to trimming with the traveller.")
+    do = say("Bring them to trimming with the traveller.")
+    if stay:
+        do = say("{n} {n|stays|stay} here under {n|its slip|their slips}.", n=stay)
     if prints:
         do = say(
             "Rework traveller {child} goes with the {n}.", child=prints[0][1], n=sums["rework"]
@@ -216,5 +259,5 @@ def _said(
 
 
 RULES: Rules = {
-    "pass_on": Rule(frozenset({Batch, Notice, Part, Pile, Reason, Slip}), pass_on),
+    "pass_on": Rule(frozenset({Batch, Notice, Part, Pile, Reason, Router, Slip}), pass_on),
 }

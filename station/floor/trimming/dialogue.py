@@ -48,11 +48,11 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     assert batch is not None
     base = hand if hand.subject == batch.id else hand.empty()
     parts = by_part(here_of(view, batch.id))
-    picked = replace(base, subject=batch.id)
+    picked = replace(base, subject=batch.id).with_work(seen=parts)
     if len(parts) == 1:
         picked = picked.with_work(part=next(iter(parts)))
     names = shared.names(view, parts)
-    if batch.role == "rework":
+    if batch.tries:
         return Took(
             picked,
             attention(
@@ -116,7 +116,7 @@ def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | To
         return shared.some(hand, parts, view)
     if name in ("master_agrees", "master_differs"):
         return _check(hand, parts, view, {"agrees": name == "master_agrees"})
-    return _put(hand, parts, view) if name == "on_rack" else None
+    return _put(hand, parts) if name == "on_rack" else None
 
 
 def _number(hand: Hand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
@@ -144,10 +144,9 @@ def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object
     return Do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
 
 
-def _put(hand: Hand, parts: dict[str, int], view: View) -> Do:
+def _put(hand: Hand, parts: dict[str, int]) -> Do:
     """The count as it stands, as an act with every figure said."""
     counted = shared.figures(hand, parts)
-    batch = view.get(Batch, hand.subject)
-    new_child = shared.has_rework(counted) and batch is not None and batch.role != "rework"
-    numbers = ("batch",) if new_child else ()
-    return Do("put_on_rack", f"batch/{hand.subject}", {"parts": counted}, hand.empty(), numbers)
+    numbers = ("batch",) if shared.has_rework(counted) else ()
+    args = {"parts": counted, "seen": hand.work.get("seen")}
+    return Do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)

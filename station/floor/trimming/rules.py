@@ -7,11 +7,13 @@ from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
+from station.shop.meanwhile import changed
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
 from station.shop.words import Say, plain, say, several
 
 MOST_TRIES = 2  # a piece is made good at most so often
+BEFORE_RACK = ("popping", "trimming", "rework", "missing", "held")
 
 
 def here_of(view: View, batch: str) -> tuple[Held, ...]:
@@ -22,7 +24,8 @@ def here_of(view: View, batch: str) -> tuple[Held, ...]:
 def put_on_rack(act: Act, view: View) -> Answer:
     """Good pieces go under their master, or to the order that they were cut for.
 
-    args: `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>}.
+    args: `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>}, `seen`: part →
+    pieces that lay here at picking up.
     """
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
@@ -31,7 +34,8 @@ def put_on_rack(act: Act, view: View) -> Answer:
         return batches.held(batch)
     counts = counts_from(act.args.get("parts"))
     held = here_of(view, batch.id)
-    if problem := _cannot(view, batch, counts, by_part(held)):
+    here = by_part(held)
+    if problem := _cannot(view, batch, counts, here) or changed(act, view, batch, here):
         return problem
     return _put(act, view, batch, held, counts)
 
@@ -67,7 +71,7 @@ def _put(
     order = view.get(Order, batch.order) if batch.order else None
     live = order is not None and order.state not in ("cancelled", "shipped", "packed")
     reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = _child(act, batch) if reworked else None
+    child = _child(act, view, batch, counts) if reworked else None
     spots = spots_of(held)
     moves: list[Move] = []
     for part, row in counts.items():
@@ -100,11 +104,23 @@ def _goes(
     return counter, ""
 
 
-def _child(act: Act, batch: Batch) -> Batch:
-    """The batch of pieces to be made good; one that failed again stays itself, a try on."""
-    if batch.role == "rework":
+def _child(act: Act, view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> Batch:
+    """The batch of the pieces to be made good, each of them one try on.
+
+    All pieces of a batch have had as many tries: the same paper goes on only where nothing
+    else is left on it, and otherwise what failed goes on a paper of its own.
+    """
+    if batch.tries and _alone(view, batch, counts):
         return replace(batch, tries=batch.tries + 1)
-    return batches.child_of(act, batch, "rework", tries=1)
+    return batches.again(act, batch)
+
+
+def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> bool:
+    """Whether everything of the batch before the rack is counted out, none of it missing."""
+    if any("missing" in row for row in counts.values()):
+        return False
+    before = sum(h.qty for h in view.stock(batch=batch.id) if head(h.place) in BEFORE_RACK)
+    return before == sum(sum(row.values()) for row in counts.values())
 
 
 def _sets(

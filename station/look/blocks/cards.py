@@ -106,4 +106,5 @@ def _abreast(entries: tuple[Entry, ...], width: int) -> int:
         return 2
     plain = all(not e.line1 and not e.line2 for e in entries)
     longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
-    return (3 if longest <= 16 else 2) if plain and len(entries) > 2 and longest <= 26 else 1
+    short = 20 if width >= WIDE else 16
+    return (3 if longest <= short else 2) if plain and len(entries) > 2 and longest <= 26 else 1

@@ -1,6 +1,7 @@
 """Routers, what they do now, their bits."""
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from typing import ClassVar
 
 from station.shop.facts.base import Fact, Shelf
@@ -46,6 +47,14 @@ class Bed(Fact):
     zero: str = ""  # why zero must be set again
     rehome: str = ""  # why it must be re-homed
     day: str = ""  # date of the last start of day
+
+    @property
+    def ends(self) -> str:
+        """When the sheet on the bed should be done, stops so far counted in; or nothing."""
+        if not self.sheet or not self.started:
+            return ""
+        length = timedelta(minutes=self.minutes, seconds=self.paused_s)
+        return (datetime.fromisoformat(self.started) + length).isoformat(timespec="seconds")
 
 
 @dataclass(frozen=True, kw_only=True)

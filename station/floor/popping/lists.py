@@ -1,0 +1,114 @@
+"""What waits at popping, what comes next from the routers, what was passed on today."""
+
+from station.floor.popping import dialogue
+from station.shop.codes import usable, write
+from station.shop.faces import Cards, Cell, Entry, Listing
+from station.shop.facts import Batch, Bed, CutFile, Router, Slip
+from station.shop.rooms import Hand
+from station.shop.views import View, total
+from station.shop.words import Say, clock, say, several
+
+LONG_WAIT = 45  # minutes after which a batch that waits is shown as late
+A_DAY_AGO = 600  # minutes that stand for "not today"
+
+
+def waiting(hand: Hand, view: View, most: int) -> Cards:
+    """Batches that wait here, the longest wait first; those in hand left out."""
+    by_batch: dict[str, list[Slip]] = {}
+    for slip in view.shelf(Slip, "popping", 60):
+        if slip.id not in dialogue.slips_of(hand):
+            by_batch.setdefault(slip.batch, []).append(slip)
+    entries = [_entry(view, slips, hand.now) for slips in list(by_batch.values())[:most]]
+    more = len(by_batch) - len(entries)
+    title = say("Waiting here: {n} more", n=more) if more > 0 else say("Waiting here")
+    return Cards(title=title, entries=tuple(entries), empty=say("Nothing else waits."))
+
+
+def _entry(view: View, slips: list[Slip], now: str) -> Entry:
+    batch = view.get(Batch, slips[0].batch)
+    cut_file = view.get(CutFile, batch.cut_file) if batch else None
+    waited = minutes_between(slips[0].at, now)
+    lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
+    copy = batch.copy if batch and usable("batch", slips[0].batch, batch.copy) else ""
+    sheets = several([str(s.sheet) for s in slips[:6]])
+    held = batch.holds[0] if batch and batch.holds else ""
+    return Entry(
+        big=slips[0].batch,
+        right=_waited(waited, slips[0].at),
+        tone="attention" if held or waited >= LONG_WAIT else "",
+        line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
+                  words=cut_file.words if cut_file else "", k=len(slips), sheets=sheets, n=lying),
+        line2=say("held: {why}", why=held) if held else "",
+        code=write("batch", slips[0].batch, copy),
+    )  # fmt: skip
+
+
+def _waited(minutes: int, since: str) -> Say:
+    return say("{n} min", n=minutes) if minutes < A_DAY_AGO else say("since {at}", at=clock(since))
+
+
+def minutes_between(since: str, now: str) -> int:
+    """Whole minutes between two shop times of one day; another day counts as A_DAY_AGO."""
+
+    def minute(at: str) -> int:
+        return int(at[11:13]) * 60 + int(at[14:16]) if len(at) >= 16 else 0
+
+    return max(0, minute(now) - minute(since)) if since[:10] == now[:10] else A_DAY_AGO
+
+
+def coming(hand: Hand, view: View) -> Listing:
+    """What the routers cut now: the sheets that come here next, the first one first."""
+    beds = [(bed, r) for r in view.shelf(Router, "all") if (bed := view.get(Bed, r.id))]
+    cutting = sorted((b.ends, b, r) for b, r in beds if b.sheet and b.state == "cutting")
+    stopped = [(b.ends, b, r) for b, r in beds if b.sheet and b.state == "stopped"]
+    return Listing(
+        title=say("Comes next"),
+        rows=tuple(
+            (
+                (
+                    Cell(text=r.name, bold=True),
+                    Cell(text=say("{batch}, sheet {n}", batch=b.batch, n=b.sheet)),
+                    _when(b, hand.now),
+                ),
+                "",
+            )
+            for _, b, r in (*cutting, *stopped)
+        ),
+        empty=say("No sheet is being cut."),
+    )
+
+
+def _when(bed: Bed, now: str) -> Cell:
+    """When a sheet should be off its bed."""
+    if bed.state == "stopped":
+        return Cell(text=say("stopped"), tone="stop")
+    if bed.ends <= now:
+        return Cell(text=say("due"), tone="attention")
+    return Cell(text=say("about {at}", at=clock(bed.ends)), tone="quiet")
+
+
+def passed(hand: Hand, view: View) -> Listing:
+    """What was passed on today, newest first, from the slips that are popped."""
+    rows: dict[str, tuple[str, int]] = {}
+    for router in view.shelf(Router, "all"):
+        for slip in view.shelf(Slip, f"cut/{router.id}/{hand.now[:10]}", 60):
+            past = view.last(f"batch/{slip.batch}", "pass_on")
+            if past and not past.undone and slip.batch not in rows:
+                good = sum(m.qty for m in past.moves if m.to.place == "trimming")
+                rows[slip.batch] = (past.act.at, good)
+    newest = sorted(rows.items(), key=lambda r: r[1][0], reverse=True)[:5]
+    return Listing(
+        title=say("Passed on today"),
+        rows=tuple(
+            (
+                (
+                    Cell(text=clock(at), tone="quiet"),
+                    Cell(text=batch, bold=True),
+                    Cell(text=say("{n} good", n=good)),
+                ),
+                "",
+            )
+            for batch, (at, good) in newest
+        ),
+        empty=say("Nothing yet."),
+    )

@@ -1,0 +1,96 @@
+"""What waits at trimming, what the rack lacks, what went onto it today."""
+
+from collections import Counter
+
+from station.shop.codes import usable, write
+from station.shop.faces import Cards, Cell, Entry, Listing
+from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
+from station.shop.rooms import Hand
+from station.shop.views import View, total
+from station.shop.words import Say, say
+
+MOST = 5  # rows of a short list
+
+
+def waiting(view: View, area: str, title: Say, most: int) -> Cards:
+    """Piles of an area by due time."""
+    piles = view.shelf(Pile, area, 60)
+    entries = tuple(e for p in piles[:most] if (e := _entry(view, p)))
+    more = len(piles) - len(entries)
+    head = say("{title}: {n} more", title=title, n=more) if more > 0 else title
+    return Cards(title=head, entries=entries, empty=say("Nothing waits."))
+
+
+def _entry(view: View, pile: Pile) -> Entry | None:
+    batch = view.get(Batch, pile.batch)
+    if batch is None:
+        return None
+    cut_file = view.get(CutFile, batch.cut_file)
+    n = total(view.stock(batch=batch.id, place=pile.area))
+    copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
+    return Entry(
+        big=batch.id,
+        right=say("{n} {n|part|parts}", n=n),
+        tone="attention" if batch.holds else "",
+        line1=cut_file.words if cut_file else "",
+        line2=say("held: {why}", why=batch.holds[0]) if batch.holds else due(batch),
+        code=write("batch", batch.id, copy),
+    )
+
+
+def due(batch: Batch) -> Say:
+    """For what and when."""
+    if batch.order:
+        return say("for order {order}", order=batch.order)
+    if batch.due:
+        return say(
+            "due {day} {at}", day=f"{batch.due[8:10]}.{batch.due[5:7]}.", at=batch.due[11:16]
+        )
+    return say("for the rack")
+
+
+def wanted(view: View) -> Listing:
+    """Parts whose rack place is below its mark, the emptiest first."""
+    there = [(total(view.stock(place=f"rack/{p.rack}")), p) for p in view.shelf(Part, "all", 60)]
+    low = sorted((n / p.mark, n, p.id, p) for n, p in there if p.mark and n < p.mark)
+    return Listing(
+        title=say("The rack is below its mark"),
+        rows=tuple(
+            (
+                (
+                    Cell(text=p.name, bold=True),
+                    Cell(text=_rack(view, p), tone="quiet"),
+                    Cell(text=say("{n} of {mark}", n=n, mark=p.mark), tone="attention"),
+                ),
+                "",
+            )
+            for _, n, _, p in low[:MOST]
+        ),
+        empty=say("No part is."),
+    )
+
+
+def _rack(view: View, part: Part) -> str:
+    place = view.get(RackPlace, part.rack)
+    return place.name if place else "-"
+
+
+def put_today(hand: Hand, view: View) -> Listing:
+    """What went from trimming to the rack today, the most first."""
+    sums: Counter[str] = Counter()
+    for moved in view.passed(f"{hand.now[:10]}T00", hand.now[:13]):
+        if moved.frm in ("trimming", "rework") and moved.to == "rack":
+            sums[moved.part] += moved.qty
+    return Listing(
+        title=say("On the rack today"),
+        rows=tuple(
+            ((Cell(text=_name(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
+            for part, n in sums.most_common(MOST)
+        ),
+        empty=say("Nothing yet."),
+    )
+
+
+def _name(view: View, part: str) -> str:
+    known = view.get(Part, part)
+    return known.name if known else part

@@ -1,0 +1,73 @@
+"""What a screen shows of counting by exception, as popping and trimming share it."""
+
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.count_steps import NOWHERE, Where, faults_line
+from station.shop.counting import Tally
+from station.shop.faces import Block, Cell, Listing, Press, Row, Table
+from station.shop.facts import Part
+from station.shop.rooms import Hand
+from station.shop.views import View
+from station.shop.words import Say, say, together
+
+
+def table(came: Say, tallies: tuple[Tally, ...], hand: Hand, view: View) -> Table:
+    """The parts in hand; `came` heads what is here of each. What stays is shown if any does."""
+    some = any(t.stays for t in tallies)
+    heads = (say("part"), came, say("good"), say("spoiled"), say("missing"), say("rework"))
+    return Table(
+        columns=(*heads, say("stays")) if some else heads,
+        rows=tuple(_row(t, hand, view, some=some) for t in tallies),
+    )
+
+
+def _row(t: Tally, hand: Hand, view: View, *, some: bool) -> Row:
+    part, code = view.get(Part, t.part), write("part", t.part)
+    chosen = hand.work.get("part") == t.part
+    first = "" if chosen else f"{code}|"
+    return Row(
+        title=part.name if part else t.part,
+        note=say("{words} · {tabs} {tabs|tab|tabs}", words=part.words if part else "",
+                 tabs=part.tabs if part else 0),
+        shape=part.shape if part else None,
+        code=code,
+        selected=chosen,
+        cells=(
+            Cell(text=say("{n}", n=t.here)),
+            Cell(text=say("{n}", n=t.good), bold=True),
+            Cell(text=say("{n}", n=t.spoiled), tone="stop" if t.spoiled else ""),
+            Cell(text=say("{n}", n=t.missing), tone="attention" if t.missing else ""),
+            Cell(text=say("{n}", n=t.rework), tone="attention" if t.rework else ""),
+            *((Cell(text=say("{n}", n=t.stays), tone="quiet"),) if some else ()),
+        ),
+        counter=2,
+        minus=first + button("fewer"),
+        plus=first + button("more"),
+    )  # fmt: skip
+
+
+def faults(hand: Hand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
+    """What is wrong so far, in one line; nothing where all is good."""
+    line = faults_line(hand, view, where)
+    return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
+
+
+def summary(tallies: tuple[Tally, ...]) -> Say:
+    """``349 good, 3 spoiled and 2 missing``: what goes with the count as it stands."""
+    said = (
+        (say("{n} good"), sum(t.good for t in tallies)),
+        (say("{n} spoiled"), sum(t.spoiled for t in tallies)),
+        (say("{n} missing"), sum(t.missing for t in tallies)),
+        (say("{n} rework"), sum(t.rework for t in tallies)),
+    )
+    first, *wrong = (words._replace(values={"n": n}) for words, n in said)
+    return together([first, *(w for w in wrong if w.values["n"])])
+
+
+def presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
+    """The large button that ends the count, and the two ways beside it."""
+    return (
+        Press(label=done, code=button(code), style="primary", wide=2),
+        Press(label=say("Only some"), code=button(some)),
+        Press(label=say("Put down"), code=button("put_down")),
+    )
