@@ -14,8 +14,8 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
     known = ledger.view.get(Worker, worker)
     if known is None:
         return f"There is no worker {worker}."
-    if known.pin:
-        return f"Worker {worker} has a PIN; it is changed in the office by a supervisor."
+    if any(w.pin and w.active for w in ledger.facts(Worker)):
+        return "This shop has a supervisor's PIN: others are set in the office."
     first, second = getpass.getpass("New PIN: "), getpass.getpass("Again: ")
     if first != second:
         return "The two are not the same: nothing was changed."

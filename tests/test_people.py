@@ -2,33 +2,38 @@
 
 import pytest
 
-from station import people
+from station import app, people
 from station.desk.pin import agrees
+from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
-from tests.replay import Stage
 
 AT = "2026-11-25T07:00:00"
 
 
 @pytest.fixture
 def ledger(tmp_path):
-    stage = Stage(tmp_path)
-    yield stage.ledger
-    stage.ledger.close()
+    made = Ledger(tmp_path / app.FILE, app.all_rules(), station="1")
+    app.first_morning(made, AT)
+    yield made
+    made.close()
 
 
 @pytest.mark.parametrize(
     ("worker", "typed", "said"),
     [
-        ("02", ["1357", "1357"], "Worker 02 has a new PIN"),
-        ("02", ["1357", "1358"], "The two are not the same: nothing was changed."),
-        ("02", ["13", "13"], "A PIN has 4 to 8 digits."),
-        ("07", [], "Worker 07 has a PIN; it is changed in the office by a supervisor."),
+        ("01", ["1357", "1357"], "Worker 01 has a new PIN"),
+        ("01", ["1357", "1358"], "The two are not the same: nothing was changed."),
+        ("01", ["13", "13"], "A PIN has 4 to 8 digits."),
         ("99", [], "There is no worker 99."),
     ],
 )
 def test_a_pin_is_asked_for_twice(ledger, monkeypatch, worker, typed, said):
     monkeypatch.setattr("getpass.getpass", lambda _words: typed.pop(0))
     assert people.ask_and_set_pin(ledger, worker, AT) == said
-    kept = ledger.view.get(Worker, "02").pin
+    kept = ledger.view.get(Worker, "01").pin
     assert agrees(kept, "1357") == said.endswith("new PIN")
+
+
+def test_a_second_pin_is_set_in_the_office_alone(ledger):
+    people.set_pin(ledger, "01", "1357", AT)
+    assert people.ask_and_set_pin(ledger, "01", AT).startswith("This shop has a supervisor's PIN")

@@ -47,6 +47,9 @@ def question(hand: Hand, waiting: Waiting, view: View, title: str) -> Face:
         return Face(title=title, main=(asked,), presses=(yes, LEAVE))
     if waiting.asks == "reason":
         return Face(title=title, main=(asked, _reasons(view)), presses=(LEAVE,))
+    if waiting.asks == "new_pin":
+        new = Asked(question=say("The new PIN"), typed="•" * len(hand.digits))
+        return Face(title=title, main=(asked, new), presses=(LEAVE,))
     if waiting.asks == "pin":
         pin = Asked(
             question=say("PIN of supervisor {id}", id=waiting.approver),

@@ -16,6 +16,7 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 LONGEST_NUMBER = 9
+SECRET = ("pin", "new_pin")  # questions whose digits are not shown
 
 
 class Held(NamedTuple):
@@ -57,7 +58,7 @@ def badge(draft: Draft, number: str, view: View) -> Held:
 def digit(draft: Draft, char: str) -> Held:
     """One more digit of a number; those of a PIN are not shown."""
     digits = (draft.hand.digits + char)[-LONGEST_NUMBER:]
-    secret = draft.waiting is not None and draft.waiting.asks == "pin"
+    secret = draft.waiting is not None and draft.waiting.asks in SECRET
     return Held(
         replace(draft, hand=replace(draft.hand, digits=digits)),
         notice(

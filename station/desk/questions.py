@@ -10,12 +10,12 @@ from typing import NamedTuple
 
 from station.desk.common import Held
 from station.desk.draft import Draft, Waiting
-from station.desk.pin import agrees
+from station.desk.pin import agrees, hashed
 from station.shop.acts import notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Worker
-from station.shop.rooms import Input, Number
+from station.shop.rooms import Do, Input, Number
 from station.shop.views import View
 from station.shop.words import say
 
@@ -38,6 +38,8 @@ def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Held 
         return _code(draft, waiting, given, code, view)
     if waiting.asks == "pin" and isinstance(given, Number):
         return _pin(draft, waiting, given.text, view)
+    if waiting.asks == "new_pin" and isinstance(given, Number):
+        return _new_pin(draft, waiting, given.text)
     return None
 
 
@@ -70,7 +72,8 @@ def _a_moment_later(at: str, now: str) -> bool:
     return not at or datetime.fromisoformat(now) - datetime.fromisoformat(at) >= A_MOMENT
 
 
-def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Held:
+def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again | Held:
+    """The supervisor who is asked for the PIN; one who has none yet is asked for a new one."""
     worker = view.get(Worker, number)
     if worker is None or not worker.supervisor or not worker.active:
         return Held(
@@ -81,13 +84,8 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Held:
             ),
         )
     if not worker.pin:
-        return Held(
-            draft,
-            refuse(
-                say("Worker {id} has no PIN yet", id=number),
-                say("Set it with: station pin {id}", id=number),
-            ),
-        )
+        setting = Do("set_pin", worker.key, {}, draft.hand)
+        return Again(Waiting(do=setting, asks="new_pin"))
     return Held(
         replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
         notice(say("Supervisor {id}", id=number), say("Enter your PIN.")),
@@ -105,4 +103,25 @@ def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
             say("That PIN is not right"),
             say("Enter it again.") if left else say("Put down. Start again."),
         ),
+    )
+
+
+def _new_pin(draft: Draft, waiting: Waiting, text: str) -> Again | Held:
+    """A new PIN, then the same once more; only its hash is kept."""
+    first = str(waiting.args.get("hash", ""))
+    if first:
+        if agrees(first, text):
+            return Again(waiting)
+        forgotten = {k: v for k, v in waiting.args.items() if k != "hash"}
+        return Held(
+            replace(draft, waiting=replace(waiting, args=forgotten)),
+            refuse(say("The two are not the same"), say("Enter the new PIN again.")),
+        )
+    try:
+        args = {**waiting.args, "hash": hashed(text)}
+    except ValueError:
+        return Held(draft, refuse(say("A PIN has 4 to 8 digits"), say("Enter another.")))
+    return Held(
+        replace(draft, waiting=replace(waiting, args=args)),
+        notice(say("Once more"), say("Enter the same PIN again.")),
     )

@@ -9,6 +9,7 @@ from station.shop.moves import Move
 from station.shop.words import Say
 
 Tone = Literal["good", "attention", "stop"]
+Asks = Literal["", "sure", "supervisor", "reason", "new_pin"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,7 +36,7 @@ class Answer:
 
     Moves and facts are recorded whatever the tone, unless `refused`: a refusal records
     nothing. `asks` names what would turn a refusal into a yes: ``sure`` (scan it again),
-    ``supervisor`` (badge and PIN), ``reason`` (a reason card).
+    ``supervisor`` (badge and PIN), ``reason`` (a reason card), ``new_pin`` (a PIN, twice).
     """
 
     tone: Tone
@@ -44,7 +45,7 @@ class Answer:
     moves: tuple[Move, ...] = ()
     sets: tuple[Fact, ...] = ()
     refused: bool = False
-    asks: Literal["", "sure", "supervisor", "reason"] = ""
+    asks: Asks = ""
     prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
 
 
@@ -72,11 +73,10 @@ def attention(
     return Answer(tone="attention", said=said, do=do, moves=moves, sets=sets, prints=prints)
 
 
-def ask(said: Say, do: Say, asks: Literal["sure", "supervisor", "reason"]) -> Answer:
+def ask(said: Say, do: Say, asks: Asks) -> Answer:
     """Not done yet: done when the person answers what is asked."""
-    return Answer(
-        tone="attention" if asks == "sure" else "stop", said=said, do=do, refused=True, asks=asks
-    )
+    tone: Tone = "attention" if asks in ("sure", "new_pin") else "stop"
+    return Answer(tone=tone, said=said, do=do, refused=True, asks=asks)
 
 
 def refuse(said: Say, do: Say = Say()) -> Answer:

@@ -158,6 +158,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (717, "receive", "Receive sheets"),
             (714, "correct", "Correct a count"),
             (715, "lock", "Lock the office"),
+            (718, "new_pin", "A new PIN"),
         ),
     ),
 )

@@ -12,7 +12,7 @@ from station.floor.office.fields import LISTS, OfficeList, from_text, label, sho
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, CutFile, Fact, Lot, Material, Order, Revision, Router
+from station.shop.facts import Batch, CutFile, Fact, Lot, Material, Order, Revision, Router, Worker
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.views import View
@@ -96,6 +96,7 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
         "cancel_it": lambda: _cancel(hand, view),
         "receive": lambda: _ask_sheets(hand, view),
         "print_cards": lambda: _print(hand, view),
+        "new_pin": lambda: _new_pin(hand, view),
     }
     handler = handlers.get(card.name)
     return handler() if handler else None
@@ -258,6 +259,13 @@ def _sheets(hand: Hand, text: str, view: View) -> Do | Took:
         "sheets": count,
     }
     return Do("release_batch", fact.key if fact else "", args, after, ("batch",))
+
+
+def _new_pin(hand: Hand, view: View) -> Do | Took:
+    fact = chosen(hand, view)
+    if not isinstance(fact, Worker):
+        return Took(hand, refuse(say("That is no worker"), say("Open a worker first.")))
+    return Do("set_pin", fact.key, {}, hand)
 
 
 def _cancel(hand: Hand, view: View) -> Do | Took:

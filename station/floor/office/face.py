@@ -17,7 +17,7 @@ from station.shop.faces import (
     SheetDrawing,
     Table,
 )
-from station.shop.facts import CutFile, Fact, Lot, Order, Part, Revision, Router
+from station.shop.facts import CutFile, Fact, Lot, Order, Part, Revision, Router, Worker
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -139,6 +139,8 @@ def _acts(fact: Fact | None) -> tuple[Block, ...]:
         names = [("approve", say("Approve this revision"))]
     if isinstance(fact, Order):
         names = [("cancel_it", say("Cancel this order"))]
+    if isinstance(fact, Worker) and fact.supervisor:
+        names = [("new_pin", say("A new PIN"))]
     if isinstance(fact, Lot):
         names = [("receive", say("Receive sheets"))]
     if fact is not None:

@@ -265,13 +265,23 @@ def correct_count(act: Act, view: View) -> Answer:
 
 
 def set_pin(act: Act, view: View) -> Answer:
-    """A supervisor's new PIN, hashed before it comes here (argon2)."""
+    """A supervisor's new PIN, hashed before it comes here (argon2).
+
+    The first one of a shop needs no approval: there is nobody yet who could give it.
+    """
     worker = view.get(Worker, act.subject.partition("/")[2])
     if worker is None:
-        return refuse(say("There is no such worker"))
-    if worker.pin and (asked := supervised(act)):
+        return refuse(say("There is no such worker"), say("Open a worker first."))
+    anybody = any(w.pin and w.active for w in view.shelf(Worker, "all", 500))
+    if anybody and (asked := supervised(act)):
         return asked
     hashed = str(act.args.get("hash", ""))
+    if not hashed:
+        return ask(
+            say("A new PIN for worker {id}", id=worker.id),
+            say("Enter 4 to 8 digits that nobody guesses."),
+            "new_pin",
+        )
     if not hashed.startswith("$argon2"):
         return refuse(say("A PIN is kept only as its hash"), say("Set it in the office."))
     return good(

@@ -1,0 +1,99 @@
+"""A supervisor's PIN on the screen: the first one of a shop, a changed one, a refused one."""
+
+import pytest
+
+from station import app
+from station.app import Where
+from station.clock import Clock
+from station.commands import told
+from station.desk.pin import agrees
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.facts import Worker
+from tests.replay import PIN, Stage
+
+AT = "2026-11-25T07:00:00"
+
+
+class FirstMorning:
+    """A shop that was only just founded, at its office."""
+
+    def __init__(self, folder):
+        self.clock = Clock(AT)
+        self.ledger = Ledger(folder / app.FILE, app.all_rules(), station="1")
+        app.first_morning(self.ledger, AT)
+        self.desk = app.new_desk(self.ledger, Where(area="office"), self.clock)
+
+    def send(self, *lines):
+        for line in lines:
+            kind, _, name = line.partition(" ")
+            code = button(name) if kind == "button" else write(kind, name) if name else line
+            given = told(self.desk, self.clock, code)
+        return given.answer.tone, str(given.answer.said)
+
+
+@pytest.fixture
+def morning(tmp_path):
+    made = FirstMorning(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+def saving(morning):
+    """Up to the supervisor's badge for a first fact: a new one of the first list."""
+    morning.send("worker 01", "button new", "0001")
+    return morning.send("button save")
+
+
+def test_the_first_supervisor_chooses_a_pin(morning):
+    assert saving(morning)[0] == "stop"
+    assert morning.send("worker 01") == ("attention", "A new PIN for worker 01")
+    assert morning.send("13") == ("stop", "A PIN has 4 to 8 digits")
+    assert morning.send("135790") == ("attention", "Once more")
+    assert morning.send("135791") == ("stop", "The two are not the same")
+    morning.send("135790")
+    assert morning.send("135790") == ("good", "Worker 01 has a new PIN")
+    assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
+
+
+def test_digits_of_a_new_pin_are_not_shown(morning):
+    saving(morning)
+    morning.send("worker 01")
+    assert morning.send("digit 7") == ("attention", "Number: •")
+
+
+def test_nobody_else_sets_a_first_pin_once_there_is_one(stage):
+    """A second supervisor without a PIN needs the first one's."""
+    for line in ("@worker 07", "@area office", "button next_kind", "button row_2"):
+        stage.send(line)
+    for line in ("button release_batch", "router 2", "4"):
+        stage.send(line)
+    stage.ledger.record(second_supervisor(stage))
+    assert stage.send("worker 08").answer.asks == "supervisor"
+    assert stage.ledger.view.get(Worker, "08").pin == ""
+    stage.send("worker 07")
+    assert str(stage.send(PIN).answer.said) == "A new PIN for worker 08"
+
+
+def second_supervisor(stage):
+    value = {"id": "08", "supervisor": True}
+    return Act(
+        id=stage.new_id(),
+        kind="set_fact",
+        at=stage.clock(),
+        worker="07",
+        station="1",
+        subject="worker/08",
+        args={"kind": "worker", "value": value, "approved": "07"},
+    )
