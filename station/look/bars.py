@@ -2,47 +2,55 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QWidget
 
-from station.look import fonts
+from station.look.marks import mark
+from station.look.style import palette, px
 from station.look.texts import Text
-from station.look.widgets import Label, mark, palette
+from station.look.widgets import Label
+from station.look.written import RIGHT, room, wide
 from station.shop.words import say
 
 if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
     from station.shop.acts import Answer
 
-TOP, STRIP = 58, 72
+TOP, STRIP = 58, 72  # px high
+EDGE, APART, BESIDE = 24, 40, 12  # px
+STRIP_GAP, STRIP_MARK = 18, 32  # px
+SAID, DO = (23, 16), (17, 13)  # px, the type at most and at least
+GROUNDS = {"good": "#2e6b3e", "attention": "#9a5b00", "stop": "#9e2026"}
 
 
 class Mark(QWidget):
     """The shape of a tone on a coloured ground."""
 
-    def __init__(self, size: int) -> None:
-        super().__init__()
-        self.shade, self.colour, self.sign = "good", "#9cc5a6", "#ffffff"
-        self.setFixedSize(size, size)
+    def __init__(self, parent: QWidget, size: int) -> None:
+        super().__init__(parent)
+        self.look = ("good", palette().on_bar, palette().bar)
+        self.setFixedSize(px(size), px(size))
 
     def set(self, shade: str, colour: str, sign: str) -> None:
         """Shows a tone's shape in these colours."""
-        self.shade, self.colour, self.sign = shade, colour, sign
-        self.update()
+        if self.look != (shade, colour, sign):
+            self.look = (shade, colour, sign)
+            self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The shape."""
-        painter = QPainter(self)
+        shade, colour, sign = self.look
         box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        mark(painter, box, self.shade, self.colour, self.sign)
+        mark(QPainter(self), box, shade, colour, sign)
 
 
 class Ground(QWidget):
     """A widget with one plain colour behind it."""
 
-    def __init__(self, colour: str) -> None:
+    def __init__(self, high: int) -> None:
         super().__init__()
-        self.colour = colour
+        self.colour = palette().bar
+        self.setFixedHeight(px(high))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The colour."""
@@ -53,118 +61,116 @@ class TopBar(Ground):
     """Where I am, who I am, the time, and whether what I did is shared."""
 
     def __init__(self) -> None:
-        super().__init__(palette().bar)
-        self.setFixedHeight(TOP)
-        self.area, self.where = Label(28, bold=True, wrap=False), Label(18, wrap=False)
-        self.worker, self.clock = Label(18, wrap=False), Label(20, bold=True, wrap=False)
-        self.shared, self.mark = Label(18, wrap=False), Mark(28)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(24, 0, 24, 0)
-        row.setSpacing(40)
-        for label in (self.area, self.where):
-            row.addWidget(label)
-        row.addStretch(1)
-        for widget in (self.worker, self.clock):
-            row.addWidget(widget)
-        together = QHBoxLayout()
-        together.setSpacing(12)
-        together.addWidget(self.mark)
-        together.addWidget(self.shared)
-        row.addLayout(together)
-        for label in (self.area, self.where, self.worker, self.clock, self.shared):
-            label.colour(palette().on_bar)
+        super().__init__(TOP)
+        colour = palette().on_bar
+        self.area = Label(self, 28, colour, bold=True)
+        self.where, self.worker = Label(self, 18, colour), Label(self, 18, colour)
+        self.clock = Label(self, 20, colour, bold=True)
+        self.shared, self.mark = Label(self, 18, colour), Mark(self, 28)
 
     def set(
-        self, *, area: Text, where: Text, worker: str, clock: str, shared: Text, shared_ok: bool
+        self, *, area: Text, where: Text, worker: Text, clock: str, shared: Text, shared_ok: bool
     ) -> None:
         """Shows the bar's texts."""
-        for label, words in (
-            (self.area, area),
-            (self.where, where),
-            (self.worker, worker),
-            (self.clock, clock),
-            (self.shared, shared),
-        ):
-            label.say(words)
+        said = ((self.area, area), (self.where, where), (self.worker, worker),
+                (self.clock, clock), (self.shared, shared))  # fmt: skip
+        changed = [label.say(words) for label, words in said]
         self.mark.setVisible(bool(shared))
-        self.mark.set(
-            "good" if shared_ok else "attention",
-            "#8fbf9b" if shared_ok else "#f0b455",
-            palette().bar,
-        )
+        ok = shared_ok
+        self.mark.set("good" if ok else "attention", SHARED[ok], palette().bar)
+        if any(changed):
+            self._place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Puts the texts into the new width."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        """From the left: area and where; from the right: shared, the time, who."""
+        left, right = px(EDGE), self.width() - px(EDGE)
+        for label in (self.shared, self.mark, self.clock, self.worker):
+            wide_ = label.width() if isinstance(label, Mark) else label.need()
+            top = (self.height() - label.height()) // 2 if label is self.mark else 0
+            high = label.height() if label is self.mark else self.height()
+            right -= wide_
+            label.setGeometry(right, top, wide_, high)
+            right -= px(BESIDE if label is self.shared else APART)
+        for label in (self.area, self.where):
+            wide_ = min(label.need(), max(right - left, 0))
+            label.setGeometry(left, 0, wide_, self.height())
+            left += wide_ + px(APART)
+
+
+SHARED = {True: "#8fbf9b", False: "#f0b455"}
 
 
 class Strip(Ground):
     """Answers the last scan: what happened, what to do now; the code at the right."""
 
     def __init__(self) -> None:
-        super().__init__(palette().bar)
-        self.setFixedHeight(STRIP)
-        self.mark = Mark(32)
-        self.said, self.do = Label(23, bold=True, wrap=False), Label(17, wrap=False)
-        self.last, self.code = Label(14, wrap=False), Label(22, bold=True, wrap=False)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(24, 4, 24, 4)
-        row.setSpacing(18)
-        row.addWidget(self.mark)
-        row.addLayout(_column(self.said, self.do), 1)
-        row.addLayout(_column(self.last, self.code))
+        super().__init__(STRIP)
+        self.mark = Mark(self, STRIP_MARK)
+        colour = palette().on_bar
+        self.said, self.do = Label(self, SAID[0], colour, bold=True), Label(self, DO[0], colour)
+        self.last, self.code = Label(self, 14, colour), Label(self, 22, colour, bold=True)
         for label in (self.last, self.code):
-            label.setAlignment(Qt.AlignmentFlag.AlignRight)
-        for label in (self.said, self.do):  # a long sentence never widens the window
-            label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        for label in (self.said, self.do, self.last, self.code):
-            label.colour(palette().on_bar)
+            label.align(RIGHT)
         self.mark.hide()
 
     def set(self, answer: "Answer", code: str) -> None:
         """Shows an answer and the code that it answers."""
-        colours = {"good": "#2e6b3e", "attention": "#9a5b00", "stop": "#9e2026"}
-        self.colour = colours[answer.tone]
-        self.mark.set(answer.tone, "#fffef8", self.colour)
+        self.colour = GROUNDS[answer.tone]
+        self.mark.set(answer.tone, palette().on_bar, self.colour)
         self.mark.show()
         self.said.say(answer.said)
         self.do.say(answer.do)
         self.last.say(say("last scan") if code else "")
         self.code.say(spaced(code))
         self.setAccessibleName(f"{self.said.text()}. {self.do.text()}")
-        self._fit()
+        self._place()
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fits the sentences into the new width."""
         super().resizeEvent(event)
-        self._fit()
+        self._place()
 
-    def _fit(self) -> None:
-        """Sets a long sentence smaller, so that it is never cut."""
-        room = self.width() - 2 * 24 - 32 - 3 * 18 - self._code_width()
-        for label, most, least in ((self.said, 23, 16), (self.do, 17, 13)):
-            bold = label is self.said
-            sizes = (
-                px
-                for px in range(most, least, -1)
-                if QFontMetrics(fonts.font(px, bold=bold)).horizontalAdvance(label.text()) <= room
-            )
-            label.size_to(next(sizes, least))
-
-    def _code_width(self) -> int:
-        return max(self.last.sizeHint().width(), self.code.sizeHint().width())
+    def _place(self) -> None:
+        """The code at the right; the sentences in what is left, smaller where they are long."""
+        side, gap, left = px(STRIP_MARK), px(STRIP_GAP), px(EDGE)
+        self.mark.move(left, (self.height() - side) // 2)
+        code = max(self.last.need(), self.code.need())
+        right = self.width() - left - code
+        _stack(right, code, self.height(), self.last, self.code)
+        left += side + gap
+        free = right - gap - left
+        for label, (most, least) in ((self.said, SAID), (self.do, DO)):
+            label.size_to(_fitting(label.text(), most, least, free, bold=label is self.said))
+        _stack(left, free, self.height(), self.said, self.do)
 
     def typing(self, text: str) -> None:
         """Shows what is being typed in place of the last code."""
         self.last.say(say("typing") if text else "")
         self.code.say(text[-24:])
+        self._place()
 
 
-def _column(*labels: Label) -> QVBoxLayout:
-    column = QVBoxLayout()
-    column.setSpacing(0)
-    column.addStretch(1)
-    for label in labels:
-        column.addWidget(label)
-    column.addStretch(1)
-    return column
+def _fitting(text: str, most: int, least: int, free: int, *, bold: bool) -> int:
+    """The largest type in which a sentence stands on one line: it is never cut."""
+    sizes = (size for size in range(most, least, -1) if wide(text, size, bold=bold) <= free)
+    return next(sizes, least)
+
+
+def _stack(left: int, width: int, height: int, *labels: Label) -> None:
+    """Two lines in the middle of the strip."""
+    highs = [
+        room(label.text() or " ", label.size_, width, bold=label.heavy)[1] for label in labels
+    ]
+    top = (height - sum(highs)) // 2
+    for label, high in zip(labels, highs, strict=True):
+        label.setGeometry(left, top, max(width, 1), high)
+        top += high
 
 
 def spaced(code: str) -> str:

@@ -3,7 +3,9 @@
 from functools import cache
 from importlib.resources import as_file, files
 
-from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics
+
+from station.look.style import px
 
 PACKAGE = "fontpkg_atkinson_hyperlegible"
 FAMILY = "Atkinson Hyperlegible"
@@ -22,10 +24,21 @@ def family() -> str:
     return FAMILY
 
 
+def font(size: int, *, bold: bool = False) -> QFont:
+    """The shop's type at a height in pixels on the smallest screen."""
+    return font_of(px(size), bold)
+
+
 @cache
-def font(px: int, *, bold: bool = False) -> QFont:
-    """The shop's type at a height in pixels, digits of one width."""
+def font_of(high: int, bold: bool) -> QFont:  # noqa: FBT001 - the key of a cache
+    """The shop's type at a height in pixels on this screen."""
     made = QFont(family())
-    made.setPixelSize(px)
+    made.setPixelSize(high)
     made.setBold(bold)
     return made
+
+
+@cache
+def metrics_of(high: int, bold: bool) -> QFontMetrics:  # noqa: FBT001 - the key of a cache
+    """How wide and tall that type is."""
+    return QFontMetrics(font_of(high, bold))

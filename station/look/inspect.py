@@ -1,68 +1,111 @@
 """Looks a window over: cut text, widgets over each other, targets too small for a glove."""
 
+from collections.abc import Iterator
 from itertools import combinations
 
 from PySide6.QtCore import QPoint, QRect
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from station.look.widgets import TARGET, Label, Touch
-from station.look.window import SIZE, Window
+from station.look.style import TARGET, px
+from station.look.widgets import Label, Painted, Touch
+from station.look.window import Window
+from station.look.written import Words, room
+
+WITHIN = 4  # px that a text may reach beyond its box: letters have room around them
 
 
 def problems(window: Window) -> list[str]:
     """Everything on this screen that is not fit, each named by its control."""
-    found = [p for label in window.findChildren(Label) if label.isVisible() for p in _cut(label)]
-    found += [
-        p for touch in window.findChildren(Touch) if touch.isVisible() for p in _small(touch)
-    ]
+    found: list[str] = []
     for widget in window.findChildren(QWidget):
-        if widget.isVisible():
-            found += _overlaps(widget)
-    found += _too_large(window)
-    return found + [
-        p for area in window.findChildren(QScrollArea) if area.isVisible() for p in _hidden(area)
-    ]
+        if not widget.isVisible():
+            continue
+        found += [p for words in written(widget) for p in _cut(words, widget)]
+        found += _overlaps(widget) + _outside(widget)
+        if isinstance(widget, Touch):
+            found += _small(widget)
+        if isinstance(widget, QScrollArea):
+            found += _hidden(widget)
+    return found
 
 
-def _cut(label: Label) -> list[str]:
-    """A label whose text needs more room than it has."""
-    text = label.text()
-    if not text:
-        return []
-    need = label.fontMetrics().boundingRect(
-        QRect(0, 0, max(label.width(), 1), 10_000),
-        int(label.alignment()) | (0x1000 if label.wordWrap() else 0),
-        text,
-    )
-    if need.width() > label.width() + 1 or need.height() > label.height() + 4:
-        needs, has = f"{need.width()}×{need.height()}", f"{label.width()}×{label.height()}"
-        return [f"cut text “{text}”: needs {needs}, has {has}"]
+def texts(window: Window) -> list[str]:
+    """Every text that stands on the window."""
+    shown = (w for w in window.findChildren(QWidget) if w.isVisible())
+    return [words.text for widget in shown for words in written(widget)]
+
+
+def written(widget: QWidget) -> Iterator[Words]:
+    """The texts that a widget writes itself."""
+    if isinstance(widget, Painted):
+        yield from widget.page(widget.width()).words
+    elif isinstance(widget, Touch):
+        yield from widget.page.words
+    elif isinstance(widget, Label) and widget.text():
+        yield Words(
+            widget.text(), widget.rect(), widget.size_, widget.heavy, "", int(widget.alignment())
+        )
+
+
+def _cut(words: Words, widget: QWidget) -> list[str]:
+    """A text that needs more room than it has, or stands outside its widget."""
+    wide, high = words.needs() if not isinstance(widget, Label) else room(
+        words.text, words.size, 100_000, bold=words.bold
+    )  # fmt: skip
+    box = words.box
+    if wide > box.width() + 1 or high > box.height() + WITHIN:
+        has = f"{box.width()}×{box.height()}"
+        return [f"cut text “{words.text}”: needs {wide}×{high}, has {has}"]
+    if not widget.rect().adjusted(-1, -WITHIN, 1, WITHIN).contains(box):
+        return [f"text “{words.text}” stands outside its place"]
     return []
 
 
-def _too_large(window: Window) -> list[str]:
-    """A window that its contents have pushed beyond the smallest screen."""
-    least = window.minimumSizeHint()
-    if least.width() <= SIZE[0] and least.height() <= SIZE[1]:
-        return []
-    return [f"the window needs {least.width()}×{least.height()}, a screen has {SIZE[0]}×{SIZE[1]}"]
-
-
 def _small(touch: Touch) -> list[str]:
-    if not touch.code or touch.height() >= TARGET:
+    if not touch.code or touch.height() >= px(TARGET):
         return []
     return [f"small target “{touch.accessibleName()}”: {touch.height()} px high"]
 
 
 def _overlaps(widget: QWidget) -> list[str]:
-    """Children that lie over each other."""
-    children = [c for c in widget.children() if isinstance(c, QWidget) and c.isVisible()]
-    children = [c for c in children if isinstance(c, Label | Touch) and c.width() and c.height()]
-    return [
-        f"“{_name(a)}” lies over “{_name(b)}”"
-        for a, b in combinations(children, 2)
-        if _box(a).adjusted(2, 2, -2, -2).intersects(_box(b).adjusted(2, 2, -2, -2))
+    """Children, or texts on one page, that lie over each other."""
+    children = [
+        c for c in widget.children() if isinstance(c, Label | Touch | Painted) and c.isVisible()
     ]
+    boxes = [(_name(c), c.geometry()) for c in children if c.width() and c.height()]
+    if isinstance(widget, Painted | Touch):
+        boxes += [(words.text, _ink(words)) for words in written(widget)]
+    return [
+        f"“{a}” lies over “{b}”"
+        for (a, one), (b, other) in combinations(boxes, 2)
+        if one.adjusted(2, 2, -2, -2).intersects(other.adjusted(2, 2, -2, -2))
+    ]
+
+
+def _ink(words: Words) -> QRect:
+    """Where a text's letters stand in its box."""
+    wide, high = words.needs()
+    left, top = words.box.left(), words.box.top()
+    spare, below = words.box.width() - wide, words.box.height() - high
+    if words.flags & 0x2:  # at the right
+        left += spare
+    elif words.flags & 0x4:  # in the middle
+        left += spare // 2
+    if words.flags & 0x40:  # at the foot
+        top += below
+    elif words.flags & 0x80:
+        top += below // 2
+    return QRect(left, top, wide, high)
+
+
+def _outside(widget: QWidget) -> list[str]:
+    """A block or a target that reaches beyond what holds it."""
+    holder = widget.parentWidget()
+    if not isinstance(widget, Painted | Touch | Label) or holder is None:
+        return []
+    if holder.rect().adjusted(-1, -1, 1, 1).contains(widget.geometry()):
+        return []
+    return [f"“{_name(widget)}” reaches beyond its place"]
 
 
 def _hidden(area: QScrollArea) -> list[str]:
@@ -77,10 +120,6 @@ def _hidden(area: QScrollArea) -> list[str]:
         if t.isVisible() and t.code and t.mapTo(inner, QPoint(0, t.height())).y() > low + 4
     ]
     return [f"only seen by scrolling: {', '.join(below[:3])}"] if below else []
-
-
-def _box(widget: QWidget) -> QRect:
-    return widget.geometry()
 
 
 def _name(widget: QWidget) -> str:

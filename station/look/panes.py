@@ -1,12 +1,16 @@
-"""A pane: blocks below each other on a white card; it scrolls only where it must."""
+"""A pane: blocks below each other on a white card; it scrolls only where it must.
+
+Nothing here is a Qt layout. A pane is laid out once after all of its blocks are set, and a
+block that is as tall as before costs nothing: a scan is answered in a few milliseconds.
+"""
 
 from collections.abc import Callable
+from typing import Any
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QWidget
 
-from station.look import fonts
 from station.look.blocks.asked import AskedBlock
 from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
@@ -18,16 +22,19 @@ from station.look.blocks.plain import (
     ListingBlock,
     MeterBlock,
     PairsBlock,
-    ProgressBlock,
     RemarkBlock,
     StepsBlock,
 )
+from station.look.blocks.progress import ProgressBlock
 from station.look.blocks.rows import ChecksBlock, TableBlock
-from station.look.widgets import GAP, Label, Send, Touch, clear, palette
+from station.look.marks import plate
+from station.look.presses import Presses
+from station.look.style import GAP, palette, px
+from station.look.widgets import Painted, Send
 from station.shop import faces
 from station.shop.faces import Block, Press
 
-WIDGETS: dict[type, Callable[[Send], QWidget]] = {
+WIDGETS: dict[type, Callable[[Send], Painted[Any]]] = {
     faces.Header: HeaderBlock,
     faces.Steps: StepsBlock,
     faces.Table: TableBlock,
@@ -49,189 +56,121 @@ WIDGETS: dict[type, Callable[[Send], QWidget]] = {
 }
 WIDE = (faces.Header, faces.Steps)  # span both columns of a pane
 TALL = (faces.SheetDrawing, faces.Flow, faces.PartDrawing)  # take what height is left
+LONG = 5  # checks that stand beside a sheet above a bar over both columns
+INSIDE = (20, 14, 20, 16)  # px, from a card's edge to what stands in it
+PLAIN = (0, 4, 0, 0)  # the same on the bench
+APART = 24  # px between the two columns
+FIRST = 0.62  # the first column's share
+BAR = 12  # px, a scroll bar's width
 
 
 class Column(QWidget):
-    """Blocks below each other; with `spare`, what height is left stands below them."""
+    """Blocks below each other."""
 
-    def __init__(self, send: Send, *, spare: bool = True) -> None:
+    def __init__(self, send: Send) -> None:
         super().__init__()
         self.send = send
         self.kinds: tuple[type, ...] = ()
-        self.blocks: list[QWidget] = []
-        self.made: dict[type, list[QWidget]] = {}  # every widget so far, by kind of block
-        self.column = QVBoxLayout(self)
-        self.column.setContentsMargins(0, 0, 0, 0)
-        self.column.setSpacing(12)
-        if spare:
-            self.column.addStretch(1)
+        self.blocks: list[Painted[Any]] = []
+        self._made: dict[type, list[Painted[Any]]] = {}  # every widget so far, by kind
 
     def set(self, blocks: tuple[Block, ...]) -> None:
         """Shows the blocks."""
         kinds = tuple(type(b) for b in blocks)
         if kinds != self.kinds:
-            self._lay(kinds)
+            self._take(kinds)
         for widget, block in zip(self.blocks, blocks, strict=True):
-            widget.set(block)  # type: ignore[attr-defined]
+            widget.set(block)
 
-    def _lay(self, kinds: tuple[type, ...]) -> None:
+    def _take(self, kinds: tuple[type, ...]) -> None:
         """Other kinds of block: widgets made before are taken up again, for making is slow."""
-        self.kinds = kinds
-        for widget in self.blocks:
-            self.column.removeWidget(widget)
         before, taken = self.blocks, dict.fromkeys(kinds, 0)
-        self.blocks = []
+        self.kinds, self.blocks = kinds, []
         for kind in kinds:
-            made = self.made.setdefault(kind, [])
+            made = self._made.setdefault(kind, [])
             if taken[kind] == len(made):
                 made.append(WIDGETS[kind](self.send))
+                made[-1].setParent(self)
             self.blocks.append(made[taken[kind]])
             taken[kind] += 1
-        for n, (kind, widget) in enumerate(zip(kinds, self.blocks, strict=True)):
-            if isinstance(widget, AskedBlock):
-                widget.set_flat(any(k in (*TALL, faces.Table) for k in kinds))
-            self.column.insertWidget(n, widget, 100 if kind in TALL else 0)
-            widget.setVisible(True)
         for widget in before:
             if widget not in self.blocks:
-                widget.setVisible(False)
+                widget.hide()
+        for widget in self.blocks:
+            if isinstance(widget, AskedBlock):
+                widget.set_flat(any(k in (*TALL, faces.Table) for k in kinds))
+
+    def need(self, width: int) -> int:
+        """The height that the blocks need at a width, pixels."""
+        heights = [widget.page(width).height for widget in self.blocks]
+        return sum(heights) + px(GAP) * max(len(heights) - 1, 0)
+
+    def lay(self, width: int, height: int) -> None:
+        """Puts the blocks below each other; drawings take what height is left."""
+        spare, top = height - self.need(width), 0
+        for kind, widget in zip(self.kinds, self.blocks, strict=True):
+            high = widget.page(width).height
+            if kind in TALL and spare > 0:
+                more = min(spare, max(widget.most(width) - high, 0))
+                high, spare = high + more, spare - more
+            widget.stand(QRect(0, top, width, high))
+            widget.show()
+            top += high + px(GAP)
+
+
+class Slim(QScrollBar):
+    """A thin scroll bar without arrows."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The handle alone."""
+        whole = self.maximum() - self.minimum() + self.pageStep()
+        if whole <= self.pageStep():
+            return
+        high = max(px(60), self.height() * self.pageStep() // whole)
+        share = (self.value() - self.minimum()) / (self.maximum() - self.minimum())
+        top = round((self.height() - high) * share)
+        box = QRect(2, top, self.width() - 4, high)
+        plate(QPainter(self), box, palette().quiet, radius=4)
 
 
 class Scroll(QScrollArea):
-    """Scrolls what is too tall, and only that; dragged by a finger or the wheel."""
+    """Shows a column; scrolls it where it is too tall."""
 
-    def __init__(self, inner: QWidget) -> None:
-        super().__init__()
-        self.setWidget(inner)
-        self.setWidgetResizable(True)
+    def __init__(self, parent: QWidget, column: Column) -> None:
+        super().__init__(parent)
+        self.column = column
+        self.setVerticalScrollBar(Slim())
+        self.verticalScrollBar().setFixedWidth(px(BAR))
+        self.setWidget(column)
+        for part in (column, self.viewport()):
+            part.setAutoFillBackground(False)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setStyleSheet(
-            "QScrollArea { background: transparent; }"
-            "QScrollArea > QWidget > QWidget { background: transparent; }"
-            "QScrollBar:vertical { background: transparent; width: 12px; }"
-            "QScrollBar::handle:vertical {"
-            f" background: {palette().quiet}; border-radius: 4px; min-height: 60px;"
-            " margin: 0 2px; }"
-            "QScrollBar::add-line, QScrollBar::sub-line { height: 0; }"
-            "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
-        )
+
+    def stand(self, box: QRect) -> None:
+        """Puts the column into a place, narrower where it has to scroll."""
+        width, need = box.width(), self.column.need(box.width())
+        if need > box.height():
+            width -= px(BAR) + px(4)
+            need = self.column.need(width)
+        self.setGeometry(box)
+        self.column.resize(width, max(need, box.height()))
+        self.column.lay(width, max(need, box.height()))
 
 
-class PressButton(Touch):
-    """A large button; F1 to F9 press the buttons in order."""
-
-    def __init__(self, send: Send, press: Press, number: int) -> None:
-        super().__init__(send, press.code)
-        self.press, self.number = press, number
-        self.words = Label(20, bold=True)
-        self.ink = palette().ink
-        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.words.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(14, 4, 14, 4)
-        row.addWidget(self.words, 1)
-        self.set(press)
-
-    def set(self, press: Press) -> None:
-        """Shows a button."""
-        self.press, self.code = press, press.code if press.style != "off" else ""
-        self.words.say(press.label)
-        self.setAccessibleName(self.words.text())
-        primary = press.style == "primary"
-        self.ground = palette().act if primary else palette().paper
-        self.edge = palette().act if primary else palette().line
-        self.setEnabled(press.style != "off")
-        colour = palette().on_bar if primary else palette().ink
-        colour = palette().quiet if press.style == "off" else colour
-        self.ink = colour
-        self.words.colour(colour)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """The button, its key small in the corner."""
-        super().paintEvent(event)
-        if self.number > 9 or not self.isEnabled():
-            return
-        painter = QPainter(self)
-        painter.setFont(fonts.font(11))
-        painter.setPen(QColor(self.ink))
-        low = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
-        painter.drawText(self.rect().adjusted(0, 0, -7, -4), low, f"F{self.number}")
-
-
-class Presses(QWidget):
-    """The row of large buttons."""
-
-    def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.send = send
-        self.buttons: list[PressButton] = []
-        self.row = QHBoxLayout(self)
-        self.row.setContentsMargins(0, 0, 0, 0)
-        self.row.setSpacing(16)
-
-    def set(self, presses: tuple[Press, ...]) -> None:
-        """Shows the buttons."""
-        if [p.wide for p in presses] != [b.press.wide for b in self.buttons]:
-            clear(self.row)
-            self.buttons = [PressButton(self.send, p, n) for n, p in enumerate(presses, 1)]
-            for button in self.buttons:
-                self.row.addWidget(button, button.press.wide)
-            if len(presses) == 1:  # a button on its own keeps a button's size
-                self.row.addStretch(2)
-        for button, press in zip(self.buttons, presses, strict=True):
-            if press != button.press:
-                button.set(press)
-        self.setVisible(bool(presses))
-
-
-class Card(QFrame):
-    """A white rounded card; plain panes stand on the bench without one."""
-
-    def __init__(self, *, plain: bool = False) -> None:
-        super().__init__()
-        self.setObjectName("card")
-        self.plain: bool | None = None
-        self.set_plain(plain)
-
-    def set_plain(self, plain: bool) -> None:  # noqa: FBT001 - as Qt's own setters
-        """Whether the pane stands on the bench without a card."""
-        if plain == self.plain:
-            return
-        self.plain = plain
-        ground, edge = palette().paper, palette().line
-        rule = (
-            "background: transparent; border: none;"
-            if plain
-            else (f"background: {ground}; border: 1px solid {edge}; border-radius: 8px;")
-        )
-        self.setStyleSheet(f"#card {{ {rule} }}")
-
-
-class Pane(QObject):
+class Pane(QWidget):
     """A card with one or two columns of blocks and, below them, the large buttons."""
 
     def __init__(self, send: Send, parent: QWidget) -> None:
         super().__init__(parent)
-        self.widget = Card()
-        self.head, self.foot = Column(send, spare=False), Column(send, spare=False)
+        self.plain = False  # on the bench without a card
+        self.head, self.foot = Column(send), Column(send)
         self.first, self.second = Column(send), Column(send)
-        self.presses = Presses(send)
-        self.scroll = Scroll(self.first)
-        self.beside = Scroll(self.second)
-        self.outer = outer = QVBoxLayout(self.widget)
-        outer.setContentsMargins(*INSIDE)
-        outer.setSpacing(GAP)
-        outer.addWidget(self.head)
-        columns = QHBoxLayout()
-        columns.setSpacing(24)
-        columns.addWidget(self.scroll, 62)
-        columns.addWidget(self.beside, 38)
-        outer.addLayout(columns, 1)
-        outer.addWidget(self.foot)
-        outer.addWidget(self.presses)
+        self.presses = Presses(self, send)
+        self.main, self.beside = Scroll(self, self.first), Scroll(self, self.second)
+        for column in (self.head, self.foot):
+            column.setParent(self)
 
     def set(
         self,
@@ -239,7 +178,7 @@ class Pane(QObject):
         beside: tuple[Block, ...] = (),
         presses: tuple[Press, ...] = (),
     ) -> None:
-        """Shows the pane; hides it when there is nothing in it."""
+        """Shows the pane at its next `stand`; hides it when there is nothing in it."""
         head, body, foot = _spread(blocks) if beside else ((), blocks, ())
         if any(isinstance(b, faces.Checks) and len(b.items) > LONG for b in beside):
             body, foot = (*body, *foot), ()  # the list needs the height
@@ -250,20 +189,58 @@ class Pane(QObject):
         self.second.set(beside)
         self.beside.setVisible(bool(beside))
         self.presses.set(presses)
-        self.widget.setVisible(bool(blocks or beside or presses))
+        self.setVisible(bool(blocks or beside or presses))
 
     def stand_with(self, blocks: tuple[Block, ...]) -> None:
         """Blocks that are cards themselves stand on the bench, others on one white card."""
-        self.stand(plain=any(isinstance(b, faces.Cards | faces.Meter) for b in blocks))
+        plain = any(isinstance(b, faces.Cards | faces.Meter) for b in blocks)
+        if plain != self.plain:
+            self.plain = plain
+            self.update()
 
-    def stand(self, *, plain: bool) -> None:
-        """On a card of its own, or plainly on the bench (blocks that are cards already)."""
-        self.widget.set_plain(plain)
-        self.outer.setContentsMargins(*((0, 4, 0, 0) if plain else INSIDE))
+    def stand(self, box: QRect) -> None:
+        """Puts the pane into its place and lays out what stands in it."""
+        self.setGeometry(box)
+        left, top, right, low = map(px, PLAIN if self.plain else INSIDE)
+        area = QRect(left, top, box.width() - left - right, box.height() - top - low)
+        if self.head.blocks:
+            area.setTop(self._strip(self.head, area, area.top()) + px(GAP))
+        high = self.presses.need(area.width())
+        if high:
+            self.presses.stand(QRect(left, area.bottom() + 1 - high, area.width(), high))
+            area.setBottom(area.bottom() - high - px(GAP))
+        if self.foot.blocks:
+            high = self.foot.need(area.width())
+            self._strip(self.foot, area, area.bottom() + 1 - high)
+            area.setBottom(area.bottom() - high - px(GAP))
+        self._columns(area)
 
+    def _strip(self, column: Column, area: QRect, top: int) -> int:
+        """Puts a column over the whole width; gives its lower edge."""
+        high = column.need(area.width())
+        column.setGeometry(area.left(), top, area.width(), high)
+        column.lay(area.width(), high)
+        return top + high
 
-LONG = 5  # checks that stand beside a sheet above a bar over both columns
-INSIDE = (20, 14, 20, 16)  # from a card's edge to what stands in it
+    def _columns(self, area: QRect) -> None:
+        """The two columns beside each other, or the first alone."""
+        if not self.second.blocks:
+            self.main.stand(area)
+            return
+        wide = round((area.width() - px(APART)) * FIRST)
+        self.main.stand(QRect(area.left(), area.top(), wide, area.height()))
+        left = area.left() + wide + px(APART)
+        self.beside.stand(QRect(left, area.top(), area.right() + 1 - left, area.height()))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The card; where only its middle is painted, a plain fill is quicker."""
+        if self.plain:
+            return
+        edge = px(GAP)
+        if self.rect().adjusted(edge, edge, -edge, -edge).contains(event.rect()):
+            QPainter(self).fillRect(event.rect(), QColor(palette().paper))
+        else:
+            plate(QPainter(self), self.rect(), palette().paper, palette().line)
 
 
 def _spread(

@@ -63,7 +63,7 @@ def test_function_keys_press_the_large_buttons(
 
 def focused(window: Window) -> Touch:
     """The large button, reached as the Tab key would."""
-    target: Touch = window.main_pane.presses.buttons[1]
+    target: Touch = window.body.main_pane.presses.buttons[1]
     target.setFocus(Qt.FocusReason.TabFocusReason)
     return target
 

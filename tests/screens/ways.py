@@ -80,7 +80,7 @@ def by_keyboard(screen: Screen, words: str) -> None:
         screen.type(words)
         return
     code = code_of(words, screen.stage.ledger)
-    large = [b.code for b in screen.window.main_pane.presses.buttons if b.isVisible()]
+    large = [b.code for b in screen.window.body.buttons()]
     if code in large:
         screen.press(large.index(code) + 1)
     elif screen.shown(code):

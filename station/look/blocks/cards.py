@@ -1,108 +1,83 @@
 """Cards to touch: what waits, what comes next."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtCore import QRect
+from PySide6.QtWidgets import QWidget
 
-from station.look.blocks.rows import RIGHT, still
+from station.look.style import GAP, TARGET, palette, px
 from station.look.texts import text
-from station.look.widgets import GAP, Label, Send, Touch, clear, palette
+from station.look.widgets import Rowed, Send, Touch
+from station.look.written import RIGHT, Page, wide
 from station.shop.faces import Cards, Entry
 
 WIDE = 640  # px, where two cards stand side by side
+INSIDE = (16, 8)  # px, from a card's edge to its texts
 
 
 class EntryCard(Touch):
     """A card in a list: large text, one at the right, two lines below."""
 
-    def __init__(self, send: Send) -> None:
-        super().__init__(send)
+    def __init__(self, parent: QWidget, send: Send) -> None:
+        super().__init__(parent, send)
         self.ground, self.edge = palette().paper, palette().line
-        self.big, self.right = Label(22, bold=True), Label(17)
-        self.line1, self.line2 = Label(14), Label(14)
-        still(self.big, self.right, self.line1, self.line2)
-        self.right.setAlignment(RIGHT)
-        grid = QGridLayout(self)
-        grid.setContentsMargins(16, 8, 16, 8)
-        grid.setVerticalSpacing(2)
-        grid.addWidget(self.big, 0, 0)
-        grid.addWidget(self.right, 0, 1)
-        grid.addWidget(self.line1, 1, 0, 1, 2)
-        grid.addWidget(self.line2, 2, 0, 1, 2)
-        grid.setColumnStretch(0, 1)
-
-    def set(self, entry: Entry) -> None:
-        """Shows an entry."""
-        self.code = entry.code
-        self.setAccessibleName(", ".join(filter(None, (text(entry.big), text(entry.line1)))))
-        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if entry.code else Qt.FocusPolicy.NoFocus)
-        self.big.say(entry.big)
-        self.right.bold(bool(entry.tone)).say(entry.right, entry.tone)
-        self.line1.say(entry.line1, "quiet")
-        self.line2.say(entry.line2)
-        for label in (self.right, self.line1, self.line2):
-            label.setVisible(bool(label.text()))
 
 
-class CardsBlock(QWidget):
+class CardsBlock(Rowed[Cards, EntryCard]):
     """A title and cards; short ones stand two or three abreast."""
 
-    def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.send = send
-        self.block: Cards | None = None
-        self.shape: tuple[int, int] = (-1, -1)
-        self.cards: list[EntryCard] = []
-        self.title, self.empty = Label(20, bold=True), Label(16)
-        self.grid = QGridLayout(self)
-        self.grid.setContentsMargins(0, 0, 0, 0)
-        self.grid.setSpacing(GAP)
+    def lay(self, page: Page, block: Cards) -> None:
+        """The title; below it rows of cards, as many abreast as fit."""
+        page.down(block.title, 20, bold=True)
+        if not block.entries:
+            page.height += px(GAP) if block.title else 0
+            page.down(block.empty, 16, tone="quiet")
+        abreast, gap = _abreast(block.entries, page.width), px(GAP)
+        width = (page.width - gap * (abreast - 1)) // abreast
+        for first in range(0, len(block.entries), abreast):
+            inner = [_card(e, width) for e in block.entries[first : first + abreast]]
+            high = max(p.height for p in inner)
+            page.height += gap if page.height else 0
+            for n, one in enumerate(inner):
+                at = QRect(n * (width + gap), page.height, width, high)
+                page.inner.append((at, one))
+            page.height += high
 
-    def set(self, block: Cards) -> None:
-        """Shows the cards."""
-        if block == self.block:
-            return
-        self.block = block
-        if len(self.cards) != len(block.entries) or self.shape[0] < 0:
-            self._build(len(block.entries))
-        self._place()
-        self.title.say(block.title)
-        self.title.setVisible(bool(self.title.text()))
-        self.empty.say("" if block.entries else block.empty, "quiet")
-        self.empty.setVisible(bool(self.empty.text()))
-        for card, entry in zip(self.cards, block.entries, strict=True):
-            card.set(entry)
+    def row(self) -> EntryCard:
+        """One more card."""
+        return EntryCard(self, self.send)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """More cards stand side by side where there is room."""
-        super().resizeEvent(event)
-        self._place()
+    def fill(self, number: int, row: EntryCard, page: Page) -> None:
+        """Shows an entry."""
+        if self.block:
+            row.become(self.block.entries[number].code, page.said(), page)
 
-    def _build(self, count: int) -> None:
-        clear(self.grid)
-        self.title, self.empty = Label(20, bold=True), Label(16)
-        self.cards = [EntryCard(self.send) for _ in range(count)]
-        self.shape = (-1, -1)
 
-    def _place(self) -> None:
-        """Puts the cards into the grid, as many abreast as fit."""
-        if self.block is None:
-            return
-        abreast = _abreast(self.block.entries, self.width())
-        if self.shape == (len(self.cards), abreast):
-            return
-        self.shape = (len(self.cards), abreast)
-        while self.grid.takeAt(0):
-            pass  # the widgets stay, only their places change
-        self.grid.addWidget(self.title, 0, 0, 1, abreast)
-        self.grid.addWidget(self.empty, 1, 0, 1, abreast)
-        for n, card in enumerate(self.cards):
-            self.grid.addWidget(card, 2 + n // abreast, n % abreast)
+def _card(entry: Entry, width: int) -> Page:
+    page, (left, top) = Page(width), map(px, INSIDE)
+    inner = width - 2 * left
+    heavy = bool(entry.tone)
+    right = min(wide(entry.right, 17, bold=heavy), inner * 3 // 5)
+    big = inner - right - (px(GAP) if right else 0)
+    at = (left + inner - right, top, right)
+    high = max(
+        page.put(entry.big, (left, top, big), 22, bold=True),
+        page.put(entry.right, at, 17, bold=heavy, tone=entry.tone, flags=RIGHT),
+    )
+    for words in page.words:
+        words.box.setHeight(high)
+    page.height = top + high
+    for line, tone in ((entry.line1, "quiet"), (entry.line2, "")):
+        if line:
+            page.height += px(2)
+            page.height += page.put(line, (left, page.height, inner), 14, tone=tone)
+    page.height = max(page.height + top, px(TARGET))
+    if not entry.line1 and not entry.line2:  # one line stands in the middle of its card
+        page.middle()
+    return page
 
 
 def _abreast(entries: tuple[Entry, ...], width: int) -> int:
     """How many cards stand side by side: more with few words or in a wide pane."""
-    if len(entries) > 3 and width >= WIDE and any(e.line1 or e.line2 for e in entries):
+    if len(entries) > 3 and width >= px(WIDE) and any(e.line1 or e.line2 for e in entries):
         return 2
     plain = all(not e.line1 and not e.line2 for e in entries)
     longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)

@@ -2,254 +2,188 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from station.look import fonts
+from station.look.style import palette, px
 from station.look.texts import text
-from station.look.widgets import Label, Send, clear, palette, tight
+from station.look.widgets import Painted
+from station.look.written import CENTRE, LOW_LEFT, Page, wide
 from station.shop.faces import Band, Bands, Flow, Place, Places
 from station.shop.words import say
 
 At = Callable[[float, int], QPointF]
-SHADES = ("#174f7a", "#437fa8", "#7fa6a3", "#b4a467")
 MOST_WAIT = 400  # pieces that fill the column between two areas
+WAITING = 92  # px wide
+PLACES = 96  # px high
+CHART = 220  # px, the least height of the flow
+NAMES = 150  # px for the names at the right of the flow
+BAND = 10  # px high
 
 
-class Waiting(QWidget):
-    """What waits before an area, as a column and a number."""
+class PlacesBlock(Painted[Places]):
+    """The work areas side by side, what waits before each as a column between them."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.place: Place | None = None
-        self.setFixedWidth(92)
-        self.setMinimumHeight(90)
-
-    def set(self, place: Place) -> None:
-        """Shows what waits."""
-        self.place = place
-        self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The column, its number under it."""
-        if self.place is None or self.place.waiting is None:
-            return
-        painter = QPainter(self)
-        held = self.place.holding_up
-        most = self.height() - 34
-        high = max(3, min(most, most * self.place.waiting / MOST_WAIT))
-        painter.fillRect(
-            QRectF(32, 4 + most - high, 28, high),
-            QColor(palette().attention if held else "#b7c2cc"),
-        )
-        painter.setFont(fonts.font(13, bold=held))
-        painter.setPen(QColor(palette().attention if held else palette().quiet))
-        painter.drawText(
-            QRectF(0, self.height() - 26, self.width(), 22),
-            Qt.AlignmentFlag.AlignCenter,
-            text(say("{count} {count|waits|wait}", count=self.place.waiting)),
-        )
-
-
-class PlacesBlock(QWidget):
-    """The work areas side by side."""
-
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.block: Places | None = None
-        self.row = QHBoxLayout(self)
-        tight(self.row, 8)
-
-    def set(self, block: Places) -> None:
-        """Shows the areas."""
-        if block == self.block:
-            return
-        self.block = block
-        clear(self.row)
-        for place in block.items:
+    def lay(self, page: Page, block: Places) -> None:
+        """Each area's name, count and rate; the number that waits under its column."""
+        page.height = px(PLACES)
+        for place, left, width in self._spans(block, page.width):
+            _place(page, place, left, width)
             if place.waiting is not None:
-                between = Waiting()
-                between.set(place)
-                self.row.addWidget(between)
-            column = QVBoxLayout()
-            tight(column, 0)
-            column.addLayout(_place(place))
-            column.addStretch(1)
-            self.row.addLayout(column, 1)
+                words = say("{count} {count|waits|wait}", count=place.waiting)
+                at = (left - px(WAITING + 8), page.height - px(24), px(WAITING))
+                tone = "attention" if place.holding_up else "quiet"
+                page.put(words, at, 13, bold=place.holding_up, tone=tone, flags=CENTRE)
+
+    def _spans(self, block: Places, width: int) -> list[tuple[Place, int, int]]:
+        """Each area with its left and width."""
+        gap, waits = px(8), sum(p.waiting is not None for p in block.items)
+        count = max(len(block.items), 1)
+        each = (width - waits * px(WAITING) - (count + waits - 1) * gap) // count
+        spans, left = [], 0
+        for place in block.items:
+            left += px(WAITING) + gap if place.waiting is not None else 0
+            spans.append((place, left, each))
+            left += each + gap
+        return spans
+
+    def draw(self, painter: QPainter) -> None:
+        """The columns of what waits."""
+        if self.block is None:
+            return
+        for place, left, _ in self._spans(self.block, self.width()):
+            if place.waiting is None:
+                continue
+            most = self.height() - px(34)
+            high = round(max(px(3), min(most, most * place.waiting / MOST_WAIT)))
+            shade = palette().attention if place.holding_up else palette().waits
+            x = left - px(WAITING + 8) + px(32)
+            painter.fillRect(QRect(x, px(4) + most - high, px(28), high), QColor(shade))
 
 
-def _place(place: Place) -> QGridLayout:
-    grid = QGridLayout()
-    tight(grid, 2)
-    name = Label(19, bold=True, wrap=False).say(place.name)
-    done, unit = (
-        Label(36, bold=True, wrap=False).say(place.done),
-        Label(16).say(place.unit, "quiet"),
-    )
-    head = QHBoxLayout()
-    tight(head, 8)
-    head.addWidget(name)
+def _place(page: Page, place: Place, left: int, width: int) -> None:
+    name = wide(place.name, 19, bold=True)
+    top = page.put(place.name, (left, 0, name), 19, bold=True)
     if place.holding_up:
-        head.addWidget(Label(15, bold=True, wrap=False).say(say("▲ holding up"), "attention"))
-    head.addStretch(1)
-    grid.addLayout(head, 0, 0, 1, 2)
-    grid.addWidget(done, 1, 0)
-    grid.addWidget(unit, 1, 1, Qt.AlignmentFlag.AlignBottom)
-    foot = QHBoxLayout()
-    tight(foot, 12)
-    foot.addWidget(Label(16, bold=True, wrap=False).say(place.rate))
-    foot.addWidget(Label(16, wrap=False).say(place.plan, "quiet"))
-    foot.addStretch(1)
-    grid.addLayout(foot, 2, 0, 1, 2)
-    grid.setColumnStretch(1, 1)
-    return grid
+        at = (left + name + px(8), 0, width - name - px(8))
+        page.put(say("▲ holding up"), at, 15, bold=True, tone="attention", high=top)
+    top += px(2)
+    done = wide(place.done, 36, bold=True)
+    high = page.put(place.done, (left, top, done), 36, bold=True)
+    beside = (left + done + px(2), top, width - done - px(2))
+    page.put(place.unit, beside, 16, tone="quiet", flags=LOW_LEFT, high=high - px(4))
+    top += high + px(2)
+    rate = wide(place.rate, 16, bold=True)
+    page.put(place.rate, (left, top, rate), 16, bold=True)
+    page.put(place.plan, (left + rate + px(12), top, width - rate - px(12)), 16, tone="quiet")
 
 
-class FlowCanvas(QWidget):
+class FlowBlock(Painted[Flow]):
     """The cumulative flow: areas under lines, hours below, names at the right."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.block: Flow | None = None
-        self.setMinimumHeight(220)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+    def lay(self, page: Page, block: Flow) -> None:
+        """Title and note; below them room for the chart."""
+        page.down(block.title, 20, bold=True)
+        page.height += px(4)
+        page.down(block.note, 14, tone="quiet")
+        self._top = page.height + px(4)
+        page.height = self._top + px(CHART)
 
-    def set(self, block: Flow) -> None:
-        """Shows a flow."""
-        if block != self.block:
-            self.block = block
-            self.setAccessibleName(", ".join(text(name) for name, _ in block.lines))
-            self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter) -> None:
         """Axis, areas from the highest to the lowest line, labels."""
         if self.block is None:
             return
-        painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        block, right, low = self.block, self.width() - 150, self.height() - 28
+        block, right, low = self.block, self.width() - px(NAMES), self.height() - px(28)
         most = max([points[-1][1] for _, points in block.lines if points] + [block.plan or 0, 1])
-        span = max(block.end_h - block.start_h, 1.0)
+        span, left = max(block.end_h - block.start_h, 1.0), px(24)
+        tall = low - self._top - px(16)
 
         def at(hour: float, count: int) -> QPointF:
-            return QPointF(
-                24 + (hour - block.start_h) / span * (right - 24), low - count / most * (low - 16)
-            )
+            across = (hour - block.start_h) / span * (right - left)
+            return QPointF(left + across, low - count / most * tall)
 
-        self._axis(painter, at, low)
-        for (_, points), shade in zip(block.lines, SHADES, strict=False):
+        self._axis(painter, block, at, low)
+        for (_, points), shade in zip(block.lines, palette().flow, strict=False):
             if points:
-                area = [
-                    QPointF(at(points[0][0], 0)),
-                    *[at(*p) for p in points],
-                    at(points[-1][0], 0),
-                ]
+                ends = (at(points[0][0], 0), at(points[-1][0], 0))
                 painter.setPen(Qt.PenStyle.NoPen)
                 painter.setBrush(QColor(shade))
-                painter.drawPolygon(QPolygonF(area))
-        self._plan(painter, at)
-        self._names(painter, at)
+                painter.drawPolygon(QPolygonF([ends[0], *[at(*p) for p in points], ends[1]]))
+        self._plan(painter, block, at)
+        self._names(painter, block, at)
 
-    def _axis(self, painter: QPainter, at: At, low: float) -> None:
-        assert self.block is not None
+    def _axis(self, painter: QPainter, block: Flow, at: At, low: float) -> None:
         painter.setPen(QPen(QColor(palette().quiet), 1))
-        painter.drawLine(at(self.block.start_h, 0), at(self.block.end_h, 0))
+        painter.drawLine(at(block.start_h, 0), at(block.end_h, 0))
         painter.setFont(fonts.font(13))
-        for hour in range(int(self.block.start_h), int(self.block.end_h) + 1):
-            x = at(hour, 0).x()
-            painter.drawText(
-                QRectF(x - 26, low + 4, 52, 20), Qt.AlignmentFlag.AlignCenter, f"{hour}:00"
-            )
+        for hour in range(int(block.start_h), int(block.end_h) + 1):
+            box = QRectF(at(hour, 0).x() - px(26), low + px(4), px(52), px(20))
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
 
-    def _plan(self, painter: QPainter, at: At) -> None:
+    def _plan(self, painter: QPainter, block: Flow, at: At) -> None:
         """The plan for the day as a dashed line with its name."""
-        assert self.block is not None
-        if not self.block.plan:
+        if not block.plan:
             return
-        painter.setPen(QPen(QColor(palette().quiet), 2, Qt.PenStyle.DashLine))
-        end = at(self.block.end_h, self.block.plan)
-        painter.drawLine(at(self.block.start_h, 0), end)
+        painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
+        end = at(block.end_h, block.plan)
+        painter.drawLine(at(block.start_h, 0), end)
         painter.setFont(fonts.font(14))
-        painter.drawText(QPointF(end.x() + 8, end.y() + 5), text(say("plan for the day")))
+        painter.drawText(QPointF(end.x() + px(8), end.y() + px(5)), text(say("plan for the day")))
 
-    def _names(self, painter: QPainter, at: At) -> None:
+    def _names(self, painter: QPainter, block: Flow, at: At) -> None:
         """Each line's name at its end, pushed apart where they would overlap."""
-        assert self.block is not None
         painter.setFont(fonts.font(15, bold=True))
-        taken = -100.0
-        for (name, points), shade in zip(self.block.lines, palette().names, strict=False):
+        taken = -1000.0
+        for (name, points), shade in zip(block.lines, palette().names, strict=False):
             if not points:
                 continue
             end = at(*points[-1])
-            y = max(end.y() + 12, taken + 19)
-            taken = y
+            taken = max(end.y() + px(12), taken + px(19))
             painter.setPen(QColor(shade))
-            painter.drawText(QPointF(end.x() + 8, y), text(name))
+            painter.drawText(QPointF(end.x() + px(8), taken), text(name))
 
 
-class FlowBlock(QWidget):
-    """The flow under its title and note."""
-
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.title, self.note, self.canvas = Label(20, bold=True), Label(14), FlowCanvas()
-        column = QVBoxLayout(self)
-        tight(column, 4)
-        column.addWidget(self.title)
-        column.addWidget(self.note)
-        column.addWidget(self.canvas, 1)
-
-    def set(self, block: Flow) -> None:
-        """Shows the flow."""
-        self.title.say(block.title)
-        self.note.say(block.note, "quiet")
-        self.canvas.set(block)
-
-
-class BandCanvas(QWidget):
-    """One router's day: cutting, stopped, and what lies between."""
-
-    def __init__(self, band: Band, start_h: float, end_h: float) -> None:
-        super().__init__()
-        self.band, self.start, self.span = band, start_h, max(end_h - start_h, 1.0)
-        self.setFixedHeight(10)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The spans."""
-        painter = QPainter(self)
-        painter.fillRect(self.rect(), QColor(palette().rest))
-        shades = {"cutting": palette().fill, "stopped": palette().halt}
-        for frm, to, what in self.band.spans:
-            left = (max(frm, self.start) - self.start) / self.span * self.width()
-            wide = max(2.0, (to - max(frm, self.start)) / self.span * self.width())
-            painter.fillRect(
-                QRectF(left, 0, wide - 1, self.height()), QColor(shades.get(what, palette().quiet))
-            )
-
-
-class BandsBlock(QWidget):
+class BandsBlock(Painted[Bands]):
     """Each router's day under its name and what it does now."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.block: Bands | None = None
-        self.column = QVBoxLayout(self)
-        tight(self.column, 2)
-
-    def set(self, block: Bands) -> None:
-        """Shows the bands."""
-        if block == self.block:
-            return
-        self.block = block
-        clear(self.column)
-        self.column.addWidget(Label(20, bold=True).say(block.title))
+    def lay(self, page: Page, block: Bands) -> None:
+        """The title; for each router a line, and room for its band below."""
+        page.down(block.title, 20, bold=True)
+        self._tops: list[int] = []
         for band in block.items:
-            line = QHBoxLayout()
-            line.setSpacing(12)
-            line.addWidget(Label(16, bold=True, wrap=False).say(band.name))
-            line.addWidget(
-                Label(15, bold=band.tone in ("attention", "stop")).say(band.state, band.tone), 1
+            page.height += px(2)
+            name = wide(band.name, 16, bold=True)
+            heavy = band.tone in ("attention", "stop")
+            left = name + px(12)
+            page.height += max(
+                page.put(band.name, (0, page.height, name), 16, bold=True),
+                page.put(
+                    band.state,
+                    (left, page.height, page.width - left),
+                    15,
+                    bold=heavy,
+                    tone=band.tone,
+                ),
             )
-            self.column.addLayout(line)
-            self.column.addWidget(BandCanvas(band, block.start_h, block.end_h))
+            page.height += px(2)
+            self._tops.append(page.height)
+            page.height += px(BAND)
+
+    def draw(self, painter: QPainter) -> None:
+        """Each router's spans: cutting, stopped, and what lies between."""
+        if self.block is None:
+            return
+        for band, top in zip(self.block.items, self._tops, strict=True):
+            self._band(painter, band, top, self.block)
+
+    def _band(self, painter: QPainter, band: Band, top: int, block: Bands) -> None:
+        painter.fillRect(QRect(0, top, self.width(), px(BAND)), QColor(palette().rest))
+        shades = {"cutting": palette().fill, "stopped": palette().halt}
+        each = self.width() / max(block.end_h - block.start_h, 1.0)
+        for frm, to, what in band.spans:
+            first = max(frm, block.start_h)
+            wide_ = max(2.0, (to - first) * each)
+            box = QRectF((first - block.start_h) * each, top, wide_ - 1, px(BAND))
+            painter.fillRect(box, QColor(shades.get(what, palette().quiet)))

@@ -1,124 +1,87 @@
-"""Pictures from data: the sheet from its cut file, the part with its tabs, the mailer."""
+"""Pictures from data: the sheet from its cut file, the part with its tabs."""
 
 import math
+from functools import lru_cache
+from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import (
-    QColor,
-    QMouseEvent,
-    QPainter,
-    QPaintEvent,
-    QPen,
-    QPixmap,
-    QPolygonF,
-    QResizeEvent,
-)
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
 
 from station.look import fonts
 from station.look.palette import tone
-from station.look.texts import text
-from station.look.widgets import Label, Send, palette, tight
+from station.look.style import palette, px
+from station.look.widgets import Painted, Send
+from station.look.written import Page
 from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape
-from station.shop.words import say
 
-TAB = "#9a5b00"
 Key = tuple[str, int, int, int, tuple[str, ...]]
+SHEET, PART, PART_MOST = 120, 130, 230  # px high
+KEPT = 8  # sheets whose pieces are kept turned
 
 
-class Canvas(QWidget):
-    """The sheet itself; a touch on it sends its place in mm."""
+class SheetBlock(Painted[SheetDrawing]):
+    """The drawn sheet with a note under it; a touch on it sends its place in mm."""
 
     def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.send = send
-        self.block: SheetDrawing | None = None
+        super().__init__(send)
         self._kept: tuple[Key, QPixmap] | None = None
-        self.setMinimumHeight(120)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
-    def set(self, block: SheetDrawing) -> None:
-        """Shows a sheet."""
-        self.block = block
-        self.setAccessibleName(text(say("sheet of cut file {id}", id=block.revision.cut_file)))
-        self.update()
+    def lay(self, page: Page, block: SheetDrawing) -> None:
+        """Room for the least drawing; the note stands at the foot, whatever the height."""
+        page.height = px(SHEET)
+        if block.note:
+            page.height += px(4)
+            page.down(block.note, 13, tone="quiet")
+
+    def most(self, width: int) -> int:
+        """As tall as the sheet is at this width."""
+        revision = self.block.revision if self.block else None
+        share = revision.width_mm / max(revision.length_mm, 1.0) if revision else 0.5
+        return max(round(width * share) + 3, px(SHEET)) + self._below(width)
+
+    def _below(self, width: int) -> int:
+        """The height under the drawing."""
+        return self.page(width).height - px(SHEET)
+
+    def place(self, page: Page) -> None:
+        """Keeps the note at the foot."""
+        page.sink(self.height())
 
     def scale(self) -> float:
         """Pixels a millimetre."""
         revision = self.block.revision if self.block else None
         length, width = (revision.length_mm, revision.width_mm) if revision else (2440.0, 1220.0)
-        return min((self.width() - 2) / length, (self.height() - 2) / width)
+        high = self.height() - self._below(self.width())
+        return min((self.width() - 2) / length, (high - 2) / width)
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter) -> None:
         """The kept picture of the sheet, marks over it."""
         if self.block is None:
             return
-        painter = QPainter(self)
         painter.drawPixmap(0, 0, self._picture(self.block))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        scale, width = self.scale(), self.block.revision.width_mm
         for x, y, shade in self.block.spots:
-            at = self._at(x, y)
-            painter.setPen(QPen(QColor(tone(palette(), shade)), 3))
-            painter.drawEllipse(at, 9, 9)
-
-    def _at(self, x_mm: float, y_mm: float) -> QPointF:
-        scale = self.scale()
-        width = self.block.revision.width_mm if self.block else 0.0
-        return QPointF(1 + x_mm * scale, 1 + (width - y_mm) * scale)
+            painter.setPen(QPen(QColor(tone(palette(), shade)), px(3)))
+            at = QPointF(1 + x * scale, 1 + (width - y) * scale)
+            painter.drawEllipse(at, px(9), px(9))
 
     def _picture(self, block: SheetDrawing) -> QPixmap:
         """The sheet drawn once for each share of pieces cut, size and choice."""
         count = round(block.cut * len(block.revision.placed))
         key = (block.revision.id, self.width(), self.height(), count, block.chosen)
         if self._kept is None or self._kept[0] != key:
-            picture = QPixmap(self.size())
+            ratio = self.devicePixelRatioF()
+            picture = QPixmap(self.size() * ratio)
+            picture.setDevicePixelRatio(ratio)
             picture.fill(Qt.GlobalColor.transparent)
             painter = QPainter(picture)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            self._draw(painter, block.revision, count)
+            _sheet(painter, block.revision, self.scale(), count, block.chosen)
             painter.end()
             self._kept = (key, picture)
         return self._kept[1]
-
-    def _draw(self, painter: QPainter, revision: Revision, count: int) -> None:
-        scale = self.scale()
-        sheet = QRectF(1, 1, revision.length_mm * scale, revision.width_mm * scale)
-        painter.setPen(QPen(QColor("#c9b98f"), 1))
-        painter.setBrush(QColor(palette().wood))
-        painter.drawRect(sheet)
-        shapes = dict(revision.shapes)
-        for n, piece in enumerate(revision.placed):
-            shape = shapes.get(piece.part)
-            if shape:
-                strong = piece.part in self.block.chosen if self.block else False
-                self._piece(painter, piece, shape, cut=n < count, strong=strong)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(palette().ink))
-        for x, y in revision.hold_downs:
-            at = self._at(x, y)
-            painter.drawRect(QRectF(at.x() - 5, at.y() - 3, 10, 6))
-
-    def _piece(
-        self, painter: QPainter, piece: Placed, shape: Shape, *, cut: bool, strong: bool
-    ) -> None:
-        turned = turn(piece, shape)
-        painter.setPen(
-            QPen(QColor(palette().act if cut or strong else palette().quiet), 1.8 if strong else 1)
-        )
-        painter.setBrush(QColor(palette().piece if cut else palette().paper))
-        painter.drawPolygon(self._loop(turned(shape.outline)))
-        if len(shape.outline) * self.scale() > 0.5:
-            painter.setPen(QPen(QColor(palette().quiet), 0.7))
-            for hole in shape.holes:
-                painter.drawPolygon(self._loop(turned(hole)))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(TAB))
-        for x, y in piece.tabs or turned(shape.tabs):
-            painter.drawEllipse(self._at(x, y), 1.8, 1.8)
-
-    def _loop(self, points: list[tuple[float, float]]) -> QPolygonF:
-        return QPolygonF([self._at(x, y) for x, y in points])
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Sends the place that was touched, where the face takes one."""
@@ -129,6 +92,72 @@ class Canvas(QWidget):
         y = self.block.revision.width_mm - (at.y() - 1) / scale
         if 0 <= x <= self.block.revision.length_mm and 0 <= y <= self.block.revision.width_mm:
             self.send(f"@place {x:.0f} {y:.0f}")
+
+
+class Drawn(NamedTuple):
+    """A piece as it lies on the sheet, mm: what it is of, its edge, its holes, its tabs."""
+
+    part: str
+    edge: QPolygonF
+    holes: QPainterPath
+    tabs: tuple[QPointF, ...]
+
+
+@lru_cache(maxsize=KEPT)
+def pieces(revision: Revision) -> tuple[Drawn, ...]:
+    """Every piece of a sheet where it lies; turning them takes longer than drawing them."""
+    shapes = dict(revision.shapes)
+    return tuple(
+        _drawn(piece, shapes[piece.part]) for piece in revision.placed if piece.part in shapes
+    )
+
+
+def _drawn(piece: Placed, shape: Shape) -> Drawn:
+    turned, holes = turn(piece, shape), QPainterPath()
+    for hole in shape.holes:
+        holes.addPolygon(QPolygonF([QPointF(*p) for p in turned(hole)]))
+        holes.closeSubpath()
+    edge = QPolygonF([QPointF(*p) for p in turned(shape.outline)])
+    tabs = piece.tabs or turned(shape.tabs)
+    return Drawn(piece.part, edge, holes, tuple(QPointF(*p) for p in tabs))
+
+
+def _sheet(
+    painter: QPainter, revision: Revision, scale: float, count: int, chosen: tuple[str, ...]
+) -> None:
+    """Draws the sheet, the first `count` pieces as cut, those of `chosen` parts strongly."""
+    painter.translate(1, 1 + revision.width_mm * scale)
+    painter.scale(scale, -scale)
+    painter.setPen(_pen(palette().wood_line, 1))
+    painter.setBrush(QColor(palette().wood))
+    painter.drawRect(QRectF(0, 0, revision.length_mm, revision.width_mm))
+    every = pieces(revision)
+    for n, piece in enumerate(every):
+        cut, strong = n < count, piece.part in chosen
+        shade = palette().act if cut or strong else palette().quiet
+        painter.setPen(_pen(shade, 1.8 if strong else 1))
+        painter.setBrush(QColor(palette().piece if cut else palette().paper))
+        painter.drawPolygon(piece.edge)
+        painter.setPen(_pen(palette().quiet, 0.7))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPath(piece.holes)
+    painter.setPen(_pen(palette().tab, 3.6, round_=True))
+    for piece in every:
+        painter.drawPoints(piece.tabs)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(palette().ink))
+    wide, high = px(10) / scale, px(6) / scale
+    for x, y in revision.hold_downs:
+        painter.drawRect(QRectF(x - wide / 2, y - high / 2, wide, high))
+
+
+def _pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
+    """A pen as wide on the screen as said, whatever the scale of the drawing."""
+    pen = QPen(QColor(colour), wide * px(10) / 10)
+    pen.setCosmetic(True)
+    if round_:
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    return pen
 
 
 class Turn:
@@ -160,131 +189,82 @@ def turn(piece: Placed, shape: Shape) -> Turn:
     return Turn(piece, shape)
 
 
-class SheetBlock(QWidget):
-    """The drawn sheet with a note under it."""
+class PartBlock(Painted[PartDrawing]):
+    """The drawn part: arrows where its tabs were, its two sizes, a note under it."""
 
-    def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.canvas, self.note = Canvas(send), Label(13)
-        column = QVBoxLayout(self)
-        tight(column, 4)
-        column.addWidget(self.canvas, 100)
-        column.addWidget(self.note)
-        column.addStretch(1)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+    def lay(self, page: Page, block: PartDrawing) -> None:
+        """Room for the least drawing; the note stands at the foot, whatever the height."""
+        page.height = px(PART)
+        if block.note:
+            page.height += px(2)
+            page.down(block.note, 14, tone="quiet")
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keeps the note right under the sheet."""
-        super().resizeEvent(event)
-        self._hug()
+    def place(self, page: Page) -> None:
+        """Keeps the note at the foot."""
+        page.sink(self.height())
 
-    def _hug(self) -> None:
-        """The canvas is no taller than its sheet is at this width."""
-        if self.canvas.block:
-            revision = self.canvas.block.revision
-            tall = self.width() * revision.width_mm / max(revision.length_mm, 1.0) + 3
-            most = max(round(tall), 120)
-            self.canvas.setMaximumHeight(most)
-            self.setMaximumHeight(most + self.note.heightForWidth(self.width()) + 12)
+    def most(self, _width: int) -> int:
+        """No taller than this."""
+        return px(PART_MOST)
 
-    def set(self, block: SheetDrawing) -> None:
-        """Shows a sheet."""
-        self.canvas.set(block)
-        self._hug()
-        self.note.say(block.note, "quiet")
-        self.note.setVisible(bool(self.note.text()))
-
-
-class PartCanvas(QWidget):
-    """A part with arrows where its tabs were, and its two sizes."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.block: PartDrawing | None = None
-        self.setMinimumHeight(130)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-
-    def set(self, block: PartDrawing) -> None:
-        """Shows a part."""
-        self.block = block
-        self.setAccessibleName(text(say("{part} with its tabs", part=block.part.name)))
-        self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter) -> None:
         """Outline, holes, tab arrows, dimension lines."""
         shape = self.block.part.shape if self.block else None
         if shape is None or not shape.outline:
             return
-        painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        high = self.height() - (self.page(self.width()).height - px(PART))
         length, width = shape.box
-        scale = min((self.width() - 110) / max(length, 1), (self.height() - 52) / max(width, 1))
-        left, top = 24.0, 16.0
+        across, along = self.width() - px(110), high - px(52)
+        scale = min(across / max(length, 1), along / max(width, 1))
+        left, top = px(24), px(16)
 
         def at(x: float, y: float) -> QPointF:
             return QPointF(left + x * scale, top + (width - y) * scale)
 
-        painter.setPen(QPen(QColor(palette().act), 2))
+        painter.setPen(QPen(QColor(palette().act), px(2)))
         painter.setBrush(QColor(palette().piece))
         painter.drawPolygon(QPolygonF([at(*p) for p in shape.outline]))
-        painter.setPen(QPen(QColor(palette().act), 1))
+        painter.setPen(QPen(QColor(palette().act), px(1)))
         painter.setBrush(QColor(palette().paper))
         for hole in shape.holes:
             painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
         for x, y in shape.tabs:
-            _arrow(painter, at(x, y), at(length / 2, width / 2), shape, (x, y))
-        self._sizes(painter, QRectF(at(0, width), at(length, 0)), length, width)
-
-    def _sizes(self, painter: QPainter, box: QRectF, length: float, width: float) -> None:
-        painter.setPen(QPen(QColor(palette().quiet), 1))
-        low, side = box.bottom() + 16, box.right() + 20
-        painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
-        painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
-        painter.setFont(fonts.font(13))
-        painter.setPen(QColor(palette().ink))
-        painter.drawText(
-            QRectF(box.left(), low + 1, max(box.width(), 60), 18),
-            Qt.AlignmentFlag.AlignHCenter,
-            f"{length:g} mm",
-        )
-        painter.drawText(
-            QRectF(side + 4, box.top(), 70, max(box.height(), 18)),
-            Qt.AlignmentFlag.AlignVCenter,
-            f"{width:g} mm",
-        )
+            _arrow(painter, at(x, y), shape, (x, y))
+        _sizes(painter, QRectF(at(0, width), at(length, 0)), length, width)
 
 
-def _arrow(
-    painter: QPainter, at: QPointF, _middle: QPointF, shape: Shape, tab: tuple[float, float]
-) -> None:
+def _sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
+    """Dimension lines below and at the right."""
+    painter.setPen(QPen(QColor(palette().quiet), 1))
+    low, side = box.bottom() + px(16), box.right() + px(20)
+    painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
+    painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
+    painter.setFont(fonts.font(13))
+    painter.setPen(QColor(palette().ink))
+    painter.drawText(
+        QRectF(box.left(), low + 1, max(box.width(), px(60)), px(18)),
+        Qt.AlignmentFlag.AlignHCenter,
+        f"{length:g} mm",
+    )
+    painter.drawText(
+        QRectF(side + px(4), box.top(), px(70), max(box.height(), px(18))),
+        Qt.AlignmentFlag.AlignVCenter,
+        f"{width:g} mm",
+    )
+
+
+def _arrow(painter: QPainter, at: QPointF, shape: Shape, tab: tuple[float, float]) -> None:
     """A triangle outside the outline that points at a tab."""
     length, width = shape.box
     sides = {"left": tab[0], "right": length - tab[0], "low": tab[1], "high": width - tab[1]}
     side = min(sides, key=lambda s: sides[s])
     dx, dy = {"left": (-1, 0), "right": (1, 0), "low": (0, 1), "high": (0, -1)}[side]
-    tip = QPointF(at.x() + dx * 2, at.y() + dy * 2)
-    back = QPointF(tip.x() + dx * 10, tip.y() + dy * 10)
-    across = QPointF(dy * 6, dx * 6)
+    tip = QPointF(at.x() + dx * px(2), at.y() + dy * px(2))
+    back = QPointF(tip.x() + dx * px(10), tip.y() + dy * px(10))
+    across = QPointF(dy * px(6), dx * px(6))
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(QColor(TAB))
+    painter.setBrush(QColor(palette().tab))
     painter.drawPolygon(QPolygonF([tip, back + across, back - across]))
     painter.restore()
-
-
-class PartBlock(QWidget):
-    """The drawn part with a note under it."""
-
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.canvas, self.note = PartCanvas(), Label(14)
-        column = QVBoxLayout(self)
-        tight(column, 2)
-        column.addWidget(self.canvas, 1)
-        column.addWidget(self.note)
-        self.setMaximumHeight(230)
-
-    def set(self, block: PartDrawing) -> None:
-        """Shows a part."""
-        self.canvas.set(block)
-        self.note.say(block.note, "quiet")

@@ -1,102 +1,68 @@
 """A mailer lying flat with the stack in it, drawn from its sizes."""
 
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
 
 from station.look import fonts
-from station.look.texts import text
-from station.look.widgets import Label, Send, tight
-from station.shop.faces import MailerDrawing
-from station.shop.words import say
+from station.look.style import palette, px
+from station.look.widgets import Painted
+from station.look.written import Page
+from station.shop.faces import Layer, MailerDrawing
+
+LEAST, MOST = 110, 230  # px high
 
 
-class MailerBlock(QWidget):
-    """A mailer lying flat with the stack in it; names that do not fit stand below."""
+class MailerBlock(Painted[MailerDrawing]):
+    """A mailer with its stack; the names of the layers stand below."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.canvas, self.names = MailerCanvas(), Label(14)
-        column = QVBoxLayout(self)
-        tight(column, 6)
-        column.addWidget(self.canvas)
-        column.addWidget(self.names)
+    def lay(self, page: Page, block: MailerDrawing) -> None:
+        """Room for the drawing, then the names by number."""
+        long = max(block.length_mm, block.width_mm, 1.0)
+        tall = page.width * min(block.length_mm, block.width_mm) / long
+        page.height = max(px(LEAST), min(px(MOST), round(tall) + px(6)))
+        self._drawn = page.height
+        page.height += px(6)
+        for n, name in enumerate(_names(block), 1):
+            page.down(f"{n}  {name}", 14, tone="quiet")
 
-    def set(self, block: MailerDrawing) -> None:
-        """Shows a mailer."""
-        self.canvas.set(block)
-        self._hug()
-        names = [a.label for a in block.layers if a.label]
-        self.names.say("\n".join(f"{n}  {name}" for n, name in enumerate(names, 1)), "quiet")
-        self.names.setVisible(bool(names))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keeps the names right under the mailer."""
-        super().resizeEvent(event)
-        self._hug()
-
-    def _hug(self) -> None:
-        """The canvas is as tall as its mailer is at this width, up to a limit."""
-        block = self.canvas.block
-        if block:
-            long = max(block.length_mm, block.width_mm, 1.0)
-            tall = self.width() * min(block.length_mm, block.width_mm) / long
-            self.canvas.setFixedHeight(max(110, min(230, round(tall) + 6)))
-
-
-class MailerCanvas(QWidget):
-    """The mailer, its flap, the layers of the stack with their numbers."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.block: MailerDrawing | None = None
-
-    def set(self, block: MailerDrawing) -> None:
-        """Shows a mailer."""
-        if block != self.block:
-            self.block = block
-            self.setAccessibleName(text(say("mailer {name} and its stack", name=block.name)))
-            self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter) -> None:
         """The mailer, then what lies in it."""
         if self.block is None:
             return
-        painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        box = QRectF(0, 0, self.width(), self._drawn)
         long = max(self.block.length_mm, self.block.width_mm, 1.0)
-        short = min(self.block.length_mm, self.block.width_mm)
-        scale = min((self.width() - 8) / long, (self.height() - 8) / max(short, 1.0))
+        short = max(min(self.block.length_mm, self.block.width_mm), 1.0)
+        scale = min((box.width() - px(8)) / long, (box.height() - px(8)) / short)
         body = QRectF(0, 0, long * scale, short * scale)
-        body.moveCenter(QRectF(self.rect()).center())
+        body.moveCenter(box.center())
         self._bag(painter, body)
-        self._layers(painter, body, scale)
+        # the stack lies under the flap, smaller where it would stick out of the drawing
+        room = body.adjusted(px(12), px(30), -px(12), -px(12))
+        self._layers(painter, self.block, room, scale)
 
     def _bag(self, painter: QPainter, body: QRectF) -> None:
         """The mailer's outline, its flap and its seam."""
-        painter.setPen(QPen(QColor("#8b98a5"), 2))
-        painter.setBrush(QColor("#e9edf0"))
-        painter.drawRoundedRect(body, 12, 12)
+        painter.setPen(QPen(QColor(palette().quiet), px(2)))
+        painter.setBrush(QColor(palette().bag))
+        painter.drawRoundedRect(body, px(12), px(12))
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor("#d5dce0"))
-        painter.drawRoundedRect(body.adjusted(1, 1, -1, 20 - body.height()), 11, 11)
-        painter.setPen(QPen(QColor("#a5afb7"), 1, Qt.PenStyle.DashLine))
+        painter.setBrush(QColor(palette().flap))
+        flap = body.adjusted(1, 1, -1, px(20) - body.height())
+        painter.drawRoundedRect(flap, px(11), px(11))
+        painter.setPen(QPen(QColor(palette().quiet), 1, Qt.PenStyle.DashLine))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(body.adjusted(8, 26, -8, -8), 8, 8)
+        inside = px(8)
+        painter.drawRoundedRect(body.adjusted(inside, px(26), -inside, -inside), inside, inside)
 
-    def _layers(self, painter: QPainter, body: QRectF, scale: float) -> None:
-        assert self.block is not None
-        grounds = ("#cfdde8", "#fffef8", "#cfe3cf", "#f1e3c4")
-        layers = sorted(self.block.layers, key=lambda a: a.level)
+    def _layers(self, painter: QPainter, block: MailerDrawing, room: QRectF, scale: float) -> None:
+        layers = sorted(block.layers, key=lambda a: a.level)
         length = max((a.x_mm + a.length_mm for a in layers), default=0.0)
         width = max((a.y_mm + a.width_mm for a in layers), default=0.0)
-        # the stack lies under the flap, smaller where it would stick out of the drawing
-        room = body.adjusted(12, 30, -12, -12)
         scale = min(scale, room.width() / max(length, 1), room.height() / max(width, 1))
         left = room.center().x() - length * scale / 2
         low = room.center().y() + width * scale / 2
-        painter.setFont(fonts.font(13, bold=True))
-        names = [a.label for a in self.block.layers if a.label]
+        names = _names(block)
         for layer in layers:
             box = QRectF(
                 left + layer.x_mm * scale,
@@ -104,10 +70,19 @@ class MailerCanvas(QWidget):
                 layer.length_mm * scale,
                 layer.width_mm * scale,
             )
-            painter.setPen(QPen(QColor("#174f7a"), 1.5))
-            painter.setBrush(QColor(grounds[layer.level % len(grounds)]))
-            painter.drawRoundedRect(box, 3, 3)
-            if layer.label:
-                number = str(names.index(layer.label) + 1)
-                corner = box.adjusted(5, 2, 0, 0)
-                painter.drawText(corner, Qt.AlignmentFlag.AlignLeft, number)
+            self._layer(painter, box, layer, names)
+
+    def _layer(self, painter: QPainter, box: QRectF, layer: Layer, names: list[str]) -> None:
+        grounds = palette().layers
+        painter.setPen(QPen(QColor(palette().ink), px(1.5)))
+        painter.setBrush(QColor(grounds[layer.level % len(grounds)]))
+        painter.drawRoundedRect(box, px(3), px(3))
+        if layer.label:
+            painter.setFont(fonts.font(13, bold=True))
+            corner = box.adjusted(px(5), px(2), 0, 0).toRect()
+            number = str(names.index(layer.label) + 1)
+            painter.drawText(QRect(corner), Qt.AlignmentFlag.AlignLeft, number)
+
+
+def _names(block: MailerDrawing) -> list[str]:
+    return [a.label for a in block.layers if a.label]

@@ -1,13 +1,14 @@
-"""Blocks of text: header, steps, pairs, hint, remark, meter, progress, listing."""
+"""Blocks of text: header, steps, pairs, hint, remark, meter, listing."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QWidget
 
-from station.look import fonts
+from station.look.marks import bar, mark, plate
 from station.look.palette import tone
-from station.look.texts import text
-from station.look.widgets import Bar, Label, Send, Touch, clear, mark, palette, tight
+from station.look.style import TARGET, palette, px
+from station.look.widgets import Painted, Rowed, Send, Touch
+from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, Page, wide
 from station.shop.faces import (
     Cell,
     Header,
@@ -15,330 +16,255 @@ from station.shop.faces import (
     Listing,
     Meter,
     Pairs,
-    Progress,
     Remark,
     Steps,
-    Text,
 )
 
-BASE = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
 
-
-class HeaderBlock(QWidget):
+class HeaderBlock(Painted[Header]):
     """The large head of the work in hand."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.label, self.number = Label(14), Label(44, bold=True, wrap=False)
-        self.title, self.note = Label(23, bold=True), Label(17)
-        self.right_label, self.right = Label(14, wrap=False), Label(28, bold=True, wrap=False)
-        self.small = Label(22, bold=True, wrap=False)
-        row = QHBoxLayout(self)
-        tight(row, 32)
-        for labels, stretch in (((self.label, self.number), 0), ((self.title, self.note), 1)):
-            column = QVBoxLayout()
-            tight(column, 0)
-            for label in labels:
-                column.addWidget(label)
-            column.addStretch(1)
-            row.addLayout(column, stretch)
-        row.addLayout(self._value())
+    def lay(self, page: Page, block: Header) -> None:
+        """Number at the left, title and note beside it, a value at the right."""
+        gap = px(32)
+        number = max(wide(block.number, 44, bold=True), wide(block.label, 14))
+        right = self._value(page, block)
+        left = number + gap
+        room = page.width - left - (right + gap if right else 0)
+        first = page.put(block.label, (0, 0, number), 14, tone="quiet")
+        first += page.put(block.number, (0, first, number), 44, bold=True)
+        second = page.put(block.title, (left, 0, room), 23, bold=True)
+        second += page.put(block.note, (left, second, room), 17, tone="quiet")
+        page.height = max(page.height, first, second)
 
-    def _value(self) -> QVBoxLayout:
-        """The value at the right under its label, what it is out of beside it."""
-        column, line = QVBoxLayout(), QHBoxLayout()
-        tight(column, 0)
-        tight(line, 12)
-        for label in (self.right, self.small):
-            line.addWidget(label, 0, BASE)
-        self.right_label.setAlignment(Qt.AlignmentFlag.AlignRight)
-        column.addWidget(self.right_label)
-        column.addLayout(line)
-        column.addStretch(1)
-        return column
-
-    def set(self, block: Header) -> None:
-        """Shows the header."""
-        self.label.say(block.label, "quiet")
-        self.number.say(block.number)
-        self.title.say(block.title)
-        self.note.say(block.note, "quiet")
-        self.right_label.say(block.right_label, "quiet")
-        self.right.say(block.right)
-        self.small.say(block.right_small, "quiet")
-        self.right.size_to(44 if block.right_small else 23)
-        for label in (self.right_label, self.right, self.small):
-            label.setVisible(bool(label.text()))
+    def _value(self, page: Page, block: Header) -> int:
+        """The value under its label, what it is out of beside it; gives its width."""
+        size = 44 if block.right_small else 23
+        value = wide(block.right, size, bold=True)
+        small = wide(block.right_small, 22, bold=True)
+        width = max(value + small + (px(12) if small else 0), wide(block.right_label, 14))
+        label = (page.width - width, 0, width)
+        top = page.put(block.right_label, label, 14, tone="quiet", flags=TOP_RIGHT)
+        at = (page.width - value - small - (px(12) if small else 0), top, value)
+        high = page.put(block.right, at, size, bold=True)
+        beside = (page.width - small, top + high // 6, small)
+        page.put(block.right_small, beside, 22, bold=True, tone="quiet", high=high * 5 // 6)
+        page.height = top + high
+        return width
 
 
-class StepsBlock(QWidget):
+class StepsBlock(Painted[Steps]):
     """The way through the shop as a line with stations."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.block: Steps | None = None
-        self.setFixedHeight(70)
+    def lay(self, page: Page, block: Steps) -> None:
+        """The name and the note of each step, in the middle of its share."""
+        each = page.width // max(len(block.items), 1)
+        for n, (name, note, state) in enumerate(block.items):
+            shade = "quiet" if state == "next" else ""
+            at = (n * each, px(30), each)
+            heavy = state == "now"
+            page.put(name, at, 16, bold=heavy, tone=shade, flags=CENTRE, high=px(20))
+            page.put(note, (n * each, px(50), each), 13, tone=shade, flags=CENTRE, high=px(20))
+        page.height = px(70)
 
-    def set(self, block: Steps) -> None:
-        """Shows the steps."""
-        if block != self.block:
-            self.block = block
-            self.setAccessibleName(", ".join(text(name) for name, _, _ in block.items))
-            self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The line, a disc for each step, its name and note."""
+    def draw(self, painter: QPainter) -> None:
+        """The line, a disc for each step."""
         if self.block is None:
             return
-        painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         each = self.width() / len(self.block.items)
         for n, (_, _, state) in enumerate(self.block.items[1:], 1):
             done = state in ("done", "now")
-            painter.setPen(QPen(QColor(palette().good if done else palette().line), 4))
-            painter.drawLine(QPointF(each * (n - 0.5), 15), QPointF(each * (n + 0.5), 15))
-        for n, item in enumerate(self.block.items):
-            self._step(painter, each * n, each, item)
+            painter.setPen(QPen(QColor(palette().good if done else palette().line), px(4)))
+            painter.drawLine(QPointF(each * (n - 0.5), px(15)), QPointF(each * (n + 0.5), px(15)))
+        for n, (_, _, state) in enumerate(self.block.items):
+            disc = QRectF(each * (n + 0.5) - px(12), px(3), px(24), px(24))
+            self._disc(painter, disc, state)
 
-    def _step(
-        self, painter: QPainter, left: float, each: float, item: tuple[Text, Text, str]
-    ) -> None:
-        name, note, state = item
-        disc = QRectF(left + each / 2 - 12, 3, 24, 24)
+    def _disc(self, painter: QPainter, disc: QRectF, state: str) -> None:
         if state == "done":
-            mark(painter, disc, "good", palette().good, palette().on_bar)
-        else:
-            painter.setPen(QPen(QColor(palette().act if state == "now" else palette().line), 4))
-            painter.setBrush(QColor(palette().act if state == "now" else palette().paper))
-            painter.drawEllipse(disc.adjusted(2, 2, -2, -2))
-        for words, top, px, bold in ((name, 30, 16, state == "now"), (note, 50, 13, False)):
-            painter.setFont(fonts.font(px, bold=bold))
-            painter.setPen(QColor(palette().ink if state != "next" else palette().quiet))
-            painter.drawText(
-                QRectF(left, top, each, 20), Qt.AlignmentFlag.AlignCenter, text(words)
+            mark(painter, disc, "good", palette().good, palette().paper)
+            return
+        now = state == "now"
+        painter.setPen(QPen(QColor(palette().act if now else palette().quiet), px(4)))
+        painter.setBrush(QColor(palette().act if now else palette().paper))
+        painter.drawEllipse(disc.adjusted(2, 2, -2, -2))
+
+
+class PairsBlock(Painted[Pairs]):
+    """Label and value, a line each."""
+
+    def lay(self, page: Page, block: Pairs) -> None:
+        """The title, then a line for each pair; a long value wraps."""
+        page.down(block.title, 20, bold=True)
+        for name, value in block.rows:
+            page.height += px(6) if page.height else 0
+            left = min(wide(name, 16), page.width * 3 // 5)
+            room = page.width - left - px(6)
+            right = (left + px(6), page.height, room)
+            page.height += max(
+                page.put(name, (0, page.height, left), 16, tone="quiet"),
+                page.put(value, right, 17, bold=True, flags=RIGHT),
             )
 
 
-class PairsBlock(QWidget):
-    """Label and value, a line each."""
-
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.block: Pairs | None = None
-        self.column = QVBoxLayout(self)
-        tight(self.column, 6)
-
-    def set(self, block: Pairs) -> None:
-        """Shows the pairs."""
-        if block == self.block:
-            return
-        self.block = block
-        clear(self.column)
-        if block.title:
-            self.column.addWidget(Label(20, bold=True).say(block.title))
-        for name, value in block.rows:
-            line = QHBoxLayout()
-            line.addWidget(Label(16, wrap=False).say(name, "quiet"))
-            shown = Label(17, bold=True).say(value)
-            shown.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            line.addWidget(shown, 1)
-            self.column.addLayout(line)
-
-
-class Boxed(QFrame):
-    """A rounded box with a ground of its own."""
-
-    def __init__(self, ground: str, edge: str) -> None:
-        super().__init__()
-        self.setObjectName("boxed")
-        self.colours(ground, edge)
-
-    def colours(self, ground: str, edge: str) -> None:
-        """Sets the ground and the line around it."""
-        self.setStyleSheet(
-            f"#boxed {{ background: {ground}; border: 1px solid {edge}; border-radius: 8px; }}"
-        )
-
-
-class HintBlock(Boxed):
+class HintBlock(Painted[Hint]):
     """The one thing to do next."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__(palette().tint, "#c5d4e3")
-        self.title, self.right = Label(23, bold=True), Label(23, bold=True, wrap=False)
-        self.note = Label(17)
-        grid = QGridLayout(self)
-        tight(grid, 4, 16)
-        grid.addWidget(self.title, 0, 0)
-        grid.addWidget(self.right, 0, 1, Qt.AlignmentFlag.AlignRight)
-        grid.addWidget(self.note, 1, 0, 1, 2)
-        grid.setColumnStretch(0, 1)
+    def lay(self, page: Page, block: Hint) -> None:
+        """Title and what stands at its right, the note below."""
+        edge = px(16)
+        inner = page.width - 2 * edge
+        right = min(wide(block.right, 23, bold=True), inner * 3 // 5)
+        room = inner - right - (px(12) if right else 0)
+        at = (page.width - edge - right, edge, right)
+        high = max(
+            page.put(block.title, (edge, edge, room), 23, bold=True, tone=block.tone),
+            page.put(block.right, at, 23, bold=True, flags=RIGHT),
+        )
+        page.height = edge + high
+        if block.note:
+            page.height += px(4)
+            page.height += page.put(block.note, (edge, page.height, inner), 17, tone="quiet")
+        page.height += edge
 
-    def set(self, block: Hint) -> None:
-        """Shows the hint."""
-        self.title.say(block.title, block.tone)
-        self.right.say(block.right)
-        self.right.setVisible(bool(self.right.text()))
-        self.note.say(block.note, "quiet")
-        self.note.setVisible(bool(self.note.text()))
+    def draw(self, painter: QPainter) -> None:
+        """The box."""
+        plate(painter, self.rect(), palette().tint, palette().tint_line)
 
 
-class RemarkBlock(Boxed):
+class RemarkBlock(Painted[Remark]):
     """A boxed remark: "Take care"."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__(palette().care, "#e5d3a8")
-        self.sign = Sign()
-        self.title, self.words = Label(17, bold=True), Label(14)
-        grid = QGridLayout(self)
-        tight(grid, 6, 14)
-        grid.addWidget(self.sign, 0, 0)
-        grid.addWidget(self.title, 0, 1)
-        grid.addWidget(self.words, 1, 0, 1, 2)
-        grid.setColumnStretch(1, 1)
+    def lay(self, page: Page, block: Remark) -> None:
+        """The title beside its sign, the text below."""
+        edge, left = px(14), px(14 + 26 + 6)
+        at = (left, edge, page.width - left - edge)
+        page.height = edge
+        page.height += page.put(block.title, at, 17, bold=True, tone=block.tone, high=px(24))
+        page.height += px(6)
+        inner = (edge, page.height, page.width - 2 * edge)
+        page.height += page.put(block.text, inner, 14) + edge
 
-    def set(self, block: Remark) -> None:
-        """Shows the remark."""
-        self.sign.set(block.tone)
-        self.title.say(block.title, block.tone)
-        self.words.say(block.text)
-
-
-class Sign(QWidget):
-    """A tone's shape."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.shade = "attention"
-        self.setFixedSize(26, 24)
-
-    def set(self, shade: str) -> None:
-        """Shows a tone."""
-        self.shade = shade
-        self.update()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The shape."""
-        mark(
-            QPainter(self),
-            QRectF(self.rect()).adjusted(1, 1, -1, -1),
-            self.shade,
-            tone(palette(), self.shade),
-            palette().care,
-        )
+    def draw(self, painter: QPainter) -> None:
+        """The box and the sign."""
+        if self.block is None:
+            return
+        plate(painter, self.rect(), palette().care, palette().care_line)
+        box = QRectF(px(15), px(15), px(24), px(22))
+        colour = tone(palette(), self.block.tone)
+        mark(painter, box, self.block.tone, colour, palette().care)
 
 
-class MeterBlock(Boxed):
+class MeterBlock(Painted[Meter]):
     """A value with a bar: a bit's metres."""
 
-    def __init__(self, _send: Send) -> None:
-        super().__init__(palette().paper, palette().line)
-        self.title, self.left = Label(19, bold=True), Label(17, wrap=False)
-        self.right, self.bar = Label(16, bold=True), Bar(12)
-        grid = QGridLayout(self)
-        tight(grid, 6, 14)
-        grid.addWidget(self.title, 0, 0, 1, 2)
-        grid.addWidget(self.left, 1, 0)
-        grid.addWidget(self.right, 1, 1)
-        grid.addWidget(self.bar, 2, 0, 1, 2)
-        self.right.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+    def lay(self, page: Page, block: Meter) -> None:
+        """The title, the value and what is said to it, room for the bar."""
+        edge = px(14)
+        inner = page.width - 2 * edge
+        page.height = edge
+        page.height += page.put(block.title, (edge, edge, inner), 19, bold=True) + px(6)
+        left = wide(block.left, 17)
+        right = (edge + left + px(6), page.height, inner - left - px(6))
+        shade = block.tone if block.tone != "good" else "quiet"
+        page.height += max(
+            page.put(block.left, (edge, page.height, left), 17),
+            page.put(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
+        )
+        page.height += px(6) + px(12) + edge
 
-    def set(self, block: Meter) -> None:
-        """Shows the meter."""
-        self.title.say(block.title)
-        self.left.say(block.left)
-        self.right.say(block.right, block.tone if block.tone != "good" else "quiet")
-        self.bar.set(block.fraction, block.tone or "good")
-
-
-class ProgressBlock(QWidget):
-    """A large value with a bar under it."""
-
-    def __init__(self, _send: Send) -> None:
-        super().__init__()
-        self.big, self.note = Label(28, bold=True, wrap=False), Label(17, wrap=False)
-        self.right, self.bar = Label(16), Bar(16)
-        row = QHBoxLayout()
-        tight(row, 10)
-        row.addWidget(self.big)
-        row.addWidget(self.note, 0, Qt.AlignmentFlag.AlignBottom)
-        row.addWidget(self.right, 1)
-        self.right.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
-        column = QVBoxLayout(self)
-        tight(column, 8)
-        column.addLayout(row)
-        column.addWidget(self.bar)
-
-    def set(self, block: Progress) -> None:
-        """Shows the progress."""
-        self.big.say(block.big, "" if block.tone == "good" else block.tone)
-        self.note.say(block.note, "quiet")
-        self.right.say(block.right, "quiet")
-        self.bar.set(block.fraction, block.tone or "good")
+    def draw(self, painter: QPainter) -> None:
+        """The box and the bar."""
+        if self.block is None:
+            return
+        plate(painter, self.rect(), palette().paper, palette().line)
+        edge, high = px(14), px(12)
+        box = QRect(edge, self.height() - edge - high, self.width() - 2 * edge, high)
+        bar(painter, box, self.block.fraction, self.block.tone or "good")
 
 
-class ListingBlock(QWidget):
+class ListingRow(Touch):
+    """A thin row with a line along its foot."""
+
+    def __init__(self, parent: QWidget, send: Send) -> None:
+        super().__init__(parent, send)
+        self.radius = 0
+
+    def draw(self, painter: QPainter) -> None:
+        """The line."""
+        foot = QRect(0, self.height() - 1, self.width(), 1)
+        painter.fillRect(foot, QColor(palette().line))
+
+
+class ListingBlock(Rowed[Listing, ListingRow]):
     """Thin rows of cells under a title; those with a code are tall enough to touch."""
 
-    def __init__(self, send: Send) -> None:
-        super().__init__()
-        self.send = send
-        self.block: Listing | None = None
-        self.column = QVBoxLayout(self)
-        tight(self.column, 0)
-
-    def set(self, block: Listing) -> None:
-        """Shows the rows."""
-        if block == self.block:
-            return
-        self.block = block
-        clear(self.column)
-        if block.title:
-            self.column.addWidget(Label(20, bold=True).say(block.title))
-        if not block.rows and block.empty:
-            self.column.addWidget(Label(16).say(block.empty, "quiet"))
-        widths = _widths(block)
+    def lay(self, page: Page, block: Listing) -> None:
+        """The title; below it the rows, each a page of its own."""
+        page.down(block.title, 20, bold=True)
+        if not block.rows:
+            page.down(block.empty, 16, tone="quiet")
+        spans = _spans(block, page.width)
         for cells, code in block.rows:
-            self.column.addWidget(self._row(cells, code, widths))
-            line = QFrame()
-            line.setFixedHeight(1)
-            line.setStyleSheet(f"background: {palette().line};")
-            self.column.addWidget(line)
+            page.hold(_line(cells, code, spans, page.width))
 
-    def _row(self, cells: tuple[Cell, ...], code: str, widths: list[int]) -> Touch:
-        """One row; short columns are as wide as their longest cell, the others share."""
-        touch = Touch(self.send, code, ", ".join(text(c.text) for c in cells))
-        touch.setEnabled(bool(code))
-        if not code:
-            touch.setMinimumHeight(36)
-            touch.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        row = QHBoxLayout(touch)
-        row.setContentsMargins(4, 2, 4, 2)
-        row.setSpacing(16)
-        for n, cell in enumerate(cells):
-            label = Label(16, bold=cell.bold).say(cell.text, cell.tone)
-            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-            short = widths[n] <= SHORT
-            if short:
-                label.setMinimumWidth(widths[n])
-            row.addWidget(label, 0 if short else widths[n])
-            if n == len(cells) - 1 and n and short:
-                label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        if all(w <= SHORT for w in widths[: len(cells)]):
-            row.insertStretch(max(len(cells) - 1, 1), 1)
-        return touch
+    def row(self) -> ListingRow:
+        """One more row."""
+        return ListingRow(self, self.send)
+
+    def fill(self, number: int, row: ListingRow, page: Page) -> None:
+        """Shows a row's cells."""
+        if self.block:
+            row.become(self.block.rows[number][1], page.said(), page)
 
 
 SHORT = 110  # px; a column no wider than this never wraps
+APART = 16  # px between columns
 
 
-def _widths(block: Listing) -> list[int]:
+def _line(cells: tuple[Cell, ...], code: str, spans: list[tuple[int, int]], width: int) -> Page:
+    """One row's cells; a narrow last column stands at the right."""
+    page, last = Page(width), len(cells) - 1
+    narrow = [room <= px(SHORT) for _, room in spans]
+    for n, cell in enumerate(cells):
+        left, room = spans[n]
+        if n == last and n < len(spans) - 1:  # a shorter row: its last cell takes the rest
+            room = width - px(4) - left
+        flags = RIGHT if n == last and n and narrow[n] else LEFT
+        page.put(cell.text, (left, 0, room), 16, bold=cell.bold, tone=cell.tone, flags=flags)
+    tallest = max((w.box.height() for w in page.words), default=0)
+    page.height = max(px(TARGET if code else 36), tallest + px(4)) + 1
+    page.middle()
+    return page
+
+
+def _spans(block: Listing, width: int) -> list[tuple[int, int]]:
+    """Left and width of each column: short ones as wide as their longest cell, others share."""
+    longest = _longest(block)
+    if not longest:
+        return []
+    edge, gap = px(4), px(APART)
+    free = width - 2 * edge - gap * (len(longest) - 1)
+    fixed = sum(w for w in longest if w <= px(SHORT))
+    long = sum(w for w in longest if w > px(SHORT))
+    rest = max(free - fixed, 0)
+    widths = [w if w <= px(SHORT) else rest * w // long for w in longest]
+    if not long:  # all are short: what is left stands before the last
+        widths[max(len(widths) - 2, 0)] += rest
+    spans, left = [], edge
+    for each in widths:
+        spans.append((left, each))
+        left += each + gap
+    return spans
+
+
+def _longest(block: Listing) -> list[int]:
     """The width of each column's longest cell, px."""
     most = max((len(cells) for cells, _ in block.rows), default=0)
-    metrics = {bold: QFontMetrics(fonts.font(16, bold=bold)) for bold in (False, True)}
     return [
         max(
-            metrics[cells[n].bold].horizontalAdvance(text(cells[n].text)) + 3
+            wide(cells[n].text, 16, bold=cells[n].bold)
             for cells, _ in block.rows
             if n < len(cells)
         )

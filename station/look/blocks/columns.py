@@ -1,0 +1,95 @@
+"""Where the columns of a table stand, the same for its heads and all of its rows."""
+
+from station.look.style import TARGET, px
+from station.look.texts import text
+from station.look.written import wide
+from station.shop.faces import Table
+
+Span = tuple[int, int]  # left and width, px
+EDGE, BETWEEN = 8, 10  # px
+TITLE, CELL, BAR = 5, 2, 3  # shares of the width
+COUNT = 46  # px, the least width of a count between its keys
+
+
+class Columns:
+    """Left and width of a table's columns at a width.
+
+    A cell's column is at least as wide as its longest text while the title keeps its share;
+    columns of words wrap before the title does.
+    """
+
+    def __init__(self, table: Table, width: int) -> None:
+        self.words = worded(table)
+        rows = table.rows
+        self.counter = next((r.counter for r in rows if r.counter is not None), None)
+        outline = px(52) if any(r.shape for r in rows) else 0
+        tick = px(28) if any(r.done is not None for r in rows) else 0
+        bar = BAR if any(r.fraction is not None for r in rows) else 0
+        self._least = self._cells(table)
+        count = len(self._least)
+        parts = 1 + count + bool(outline) + bool(tick) + bool(bar)
+        keys = 2 * px(TARGET + BETWEEN) if self.counter is not None else 0
+        free = width - 2 * px(EDGE) - outline - tick - (parts - 1) * px(BETWEEN) - keys
+        self._deal(free, bar, keys)
+        self._stand(outline, tick)
+
+    def _cells(self, table: Table) -> list[int]:
+        """The width of each cell column's longest text."""
+        most = max((len(r.cells) for r in table.rows), default=len(table.columns) - 1)
+        heads = [wide(h, 14) for h in table.columns[1:]] + [0] * most
+        return [
+            max(
+                [heads[n], px(COUNT) if n == self.counter else 0]
+                + [
+                    wide(r.cells[n].text, 19, bold=r.cells[n].bold)
+                    for r in table.rows
+                    if n < len(r.cells)
+                ]
+            )
+            for n in range(max(most, 0))
+        ]
+
+    def _deal(self, free: int, bar: int, keys: int) -> None:
+        """Gives each column its share of the width, or what its texts need."""
+        shares = TITLE + CELL * len(self._least) + bar
+        each = free * CELL // shares
+        widths = [max(each, need) for need in self._least]
+        self._bar = free * bar // shares
+        room = free - self._bar - free * TITLE // shares // 2
+        over = sum(widths) - room
+        for n in sorted(self.words, key=lambda c: -widths[c]):
+            if over > 0:
+                less = min(over, max(widths[n] - each, 0))
+                widths[n] -= less
+                over -= less
+        self._title = free - self._bar - sum(widths)
+        if self.counter is not None:  # the count stands close between its keys
+            spare = widths[self.counter] - self._least[self.counter]
+            widths[self.counter] += keys - spare
+            self._title += spare
+        self._widths = widths
+
+    def _stand(self, outline: int, tick: int) -> None:
+        """Puts the columns beside each other."""
+        left, gap = px(EDGE), px(BETWEEN)
+        self.outline: Span = (left, outline)
+        left += outline + gap if outline else 0
+        self.title: Span = (left, self._title)
+        left += self._title + gap
+        self.cells: list[Span] = []
+        for width in self._widths:
+            self.cells.append((left, width))
+            left += width + gap
+        self.tick: Span = (left, tick)
+        left += tick + gap if tick else 0
+        self.bar: Span = (left, self._bar)
+
+
+def worded(block: Table) -> set[int]:
+    """The columns that hold words, not numbers: they stand at the left."""
+    shown = [[text(cell.text) for cell in row.cells] for row in block.rows]
+    return {
+        n
+        for n, cells in enumerate(zip(*shown, strict=False))
+        if all(c[:1].isalpha() for c in cells)
+    }

@@ -1,0 +1,75 @@
+"""What stands between the bars: four panes, laid out once for each face."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from station.look.style import px
+
+if TYPE_CHECKING:
+    from station.look.panes import Pane
+    from station.look.presses import PressButton
+    from station.look.widgets import Send
+    from station.shop.faces import Face
+
+EDGE, GAP = 24, 16  # px, around the panes and between them
+TOP_PANE = 126  # px, four lines of an area's figures
+
+
+class Body(QWidget):
+    """Top pane over the whole width; main, middle and side under it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.panes: list[Pane] = []
+        self._weights = (1, 0, 0)
+
+    def _make(self, send: "Send") -> None:
+        """The panes come with the first face: the frame stands before they are loaded."""
+        from station.look.panes import Pane  # noqa: PLC0415 - after the first frame
+
+        self.panes = [Pane(send, self) for _ in range(4)]
+        self.top_pane, self.main_pane, self.middle_pane, self.side_pane = self.panes
+
+    def show_face(self, face: "Face", send: "Send") -> None:
+        """Fills the panes and lays them out."""
+        if not self.panes:
+            self._make(send)
+        self.top_pane.set(face.top)
+        self.main_pane.set(face.main, face.beside, face.presses)
+        self.middle_pane.set(face.middle)
+        self.side_pane.set(face.side)
+        self.side_pane.stand_with(face.side)
+        self._weights = face.weights
+        self._lay()
+
+    def buttons(self) -> "list[PressButton]":
+        """The large buttons in use, in order."""
+        presses = self.main_pane.presses if self.panes else None
+        return presses.buttons[: len(presses.shown)] if presses else []
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lays the panes out in the new size."""
+        super().resizeEvent(event)
+        if self.panes:
+            self._lay()
+
+    def _lay(self) -> None:
+        edge, gap = px(EDGE), px(GAP)
+        left, top, width = edge, gap, self.width() - 2 * edge
+        if not self.top_pane.isHidden():
+            self.top_pane.stand(QRect(left, top, width, px(TOP_PANE)))
+            top += px(TOP_PANE) + gap
+        row = [
+            (pane, max(weight, 1))
+            for pane, weight in zip(self.panes[1:], self._weights, strict=True)
+            if not pane.isHidden()
+        ]
+        free = width - gap * max(len(row) - 1, 0)
+        total = sum(weight for _, weight in row)
+        for pane, weight in row:
+            wide = round(free * weight / total)
+            pane.stand(QRect(left, top, wide, self.height() - top - gap))
+            left += wide + gap

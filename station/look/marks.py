@@ -1,0 +1,117 @@
+"""Shapes drawn the same everywhere: a tone's mark, a tick, a bar, a part's outline, a plate."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+
+from station.look.palette import tone
+from station.look.style import palette, px
+
+if TYPE_CHECKING:  # facts take time to load, and a first frame needs none
+    from station.shop.facts import Shape
+
+
+def plate(
+    painter: QPainter, box: QRect, ground: str, edge: str = "", line: int = 1, radius: int = 8
+) -> None:
+    """A rounded box with a ground and, where `edge` is given, a line around it."""
+    if radius == 0 and not edge:
+        painter.fillRect(box, QColor(ground))
+        return
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(QColor(edge), px(line)) if edge else Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(ground) if ground else Qt.BrushStyle.NoBrush)
+    half = px(line) / 2
+    inner = QRectF(box).adjusted(half, half, -half, -half)
+    painter.drawRoundedRect(inner, px(radius), px(radius))
+
+
+def bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -> None:
+    """A horizontal bar, filled to a share of 0 to 1."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    round_ = min(px(6), box.height() / 2)
+    painter.setBrush(QColor(palette().rest))
+    painter.drawRoundedRect(box, round_, round_)
+    filled = QRectF(box)
+    filled.setWidth(box.width() * min(1.0, max(0.0, share)))
+    if filled.width() > 0:
+        good = shade in ("", "good")
+        painter.setBrush(QColor(palette().fill if good else tone(palette(), shade)))
+        painter.drawRoundedRect(filled, round_, round_)
+
+
+def outline(painter: QPainter, box: QRect, shape: "Shape | None") -> None:
+    """A part's outline with its holes, small, as it is recognised beside its name."""
+    if shape is None or not shape.outline:
+        return
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    length, width = shape.box
+    edge = px(6)
+    scale = min((box.width() - edge) / max(length, 1), (box.height() - edge) / max(width, 1))
+    left = box.x() + (box.width() - length * scale) / 2
+    low = box.y() + (box.height() + width * scale) / 2
+    painter.setPen(QPen(QColor(palette().ink), px(1.6)))
+    painter.setBrush(QColor(palette().paper))
+    for loop in (shape.outline, *shape.holes[:24]):
+        painter.drawPolygon(
+            QPolygonF([QPointF(left + x * scale, low - y * scale) for x, y in loop])
+        )
+        painter.setPen(QPen(QColor(palette().quiet), 1))
+
+
+def tick(painter: QPainter, box: QRect, state: str) -> None:
+    """A filled disc with a check, an empty ring, a dashed ring, or a square."""
+    inner = QRectF(box).adjusted(2, 2, -2, -2)
+    if state == "done":
+        mark(painter, inner, "good", palette().good, palette().paper)
+        return
+    if state == "wrong":
+        mark(painter, inner, "stop", palette().stop, palette().paper)
+        return
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    dash = Qt.PenStyle.DashLine if state == "later" else Qt.PenStyle.SolidLine
+    painter.setPen(QPen(QColor(palette().quiet), px(3), dash))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawEllipse(inner)
+
+
+def mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> None:
+    """The shape of a tone: a disc with a check, a triangle, a square."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(colour))
+    if shade == "attention":
+        painter.drawPolygon(
+            QPolygonF([QPointF(box.center().x(), box.top()), box.bottomRight(), box.bottomLeft()])
+        )
+    elif shade == "stop":
+        painter.drawRect(box)
+    else:
+        painter.drawEllipse(box)
+    _sign(painter, box, shade, sign)
+
+
+def _sign(painter: QPainter, box: QRectF, shade: str, sign: str) -> None:
+    """A check, an exclamation mark or a bar inside the shape."""
+    painter.setPen(
+        QPen(
+            QColor(sign), max(2.0, box.width() / 9), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap
+        )
+    )
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    w, h, x, y = box.width(), box.height(), box.x(), box.y()
+    if shade == "attention":
+        painter.drawLine(QPointF(x + w / 2, y + h * 0.42), QPointF(x + w / 2, y + h * 0.66))
+        painter.drawPoint(QPointF(x + w / 2, y + h * 0.83))
+    elif shade == "stop":
+        painter.drawLine(QPointF(x + w * 0.25, y + h / 2), QPointF(x + w * 0.75, y + h / 2))
+    else:
+        painter.drawPolyline(
+            [
+                QPointF(x + w * 0.28, y + h * 0.52),
+                QPointF(x + w * 0.44, y + h * 0.68),
+                QPointF(x + w * 0.73, y + h * 0.34),
+            ]
+        )

@@ -1,0 +1,97 @@
+"""The row of large buttons under the work in hand; F1 to F9 press them in order."""
+
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QColor, QPainter
+from PySide6.QtWidgets import QWidget
+
+from station.look import fonts
+from station.look.style import TARGET, palette, px
+from station.look.texts import text
+from station.look.widgets import Send, Touch
+from station.look.written import CENTRE, LOW_RIGHT, Page
+from station.shop.faces import Press
+
+BETWEEN = 16  # px
+INSIDE = (14, 6)  # px, from a button's edge to its words
+ALONE = 3  # a button on its own takes this part of the row
+
+
+class PressButton(Touch):
+    """A large button."""
+
+    def __init__(self, parent: QWidget, send: Send, number: int) -> None:
+        super().__init__(parent, send)
+        self.number = number
+        self.ink = palette().ink
+
+    def set(self, press: Press, page: Page) -> None:
+        """Shows a button."""
+        off, primary = press.style == "off", press.style == "primary"
+        self.ground = palette().act if primary else palette().paper
+        self.edge = palette().act if primary else palette().line
+        self.ink = palette().on_bar if primary else palette().quiet if off else palette().ink
+        page.words = [words._replace(colour=self.ink) for words in page.words]
+        self.become("" if off else press.code, text(press.label), page)
+        self.setEnabled(not off)
+
+    def draw(self, painter: QPainter) -> None:
+        """The key that presses it, small in the corner."""
+        if self.number <= 9 and self.isEnabled():
+            painter.setFont(fonts.font(11))
+            painter.setPen(QColor(self.ink))
+            corner = self.rect().adjusted(0, 0, -px(7), -px(4))
+            painter.drawText(corner, LOW_RIGHT, f"F{self.number}")
+
+
+class Presses(QWidget):
+    """The row of large buttons."""
+
+    def __init__(self, parent: QWidget, send: Send) -> None:
+        super().__init__(parent)
+        self.send = send
+        self.shown: tuple[Press, ...] = ()
+        self.buttons: list[PressButton] = []  # every one so far; the first ones are in use
+        self._laid: tuple[tuple[Press, ...], int] = ((), 0)
+        self._pages: list[tuple[QRect, Page]] = []
+
+    def set(self, presses: tuple[Press, ...]) -> None:
+        """Shows the buttons at the next `stand`."""
+        self.shown = presses
+        self.setVisible(bool(presses))
+
+    def need(self, width: int) -> int:
+        """The height of the row at a width, pixels; 0 for none."""
+        if (self.shown, width) != self._laid:
+            self._laid = (self.shown, width)
+            self._pages = self._lay(width)
+        return max((page.height for _, page in self._pages), default=0)
+
+    def _lay(self, width: int) -> list[tuple[QRect, Page]]:
+        """The place and the words of each button."""
+        parts = sum(p.wide for p in self.shown) if len(self.shown) > 1 else ALONE
+        count = len(self.shown) if len(self.shown) > 1 else ALONE
+        each = (width - px(BETWEEN) * (count - 1)) / max(parts, 1)
+        left, made = 0.0, []
+        for press in self.shown:
+            wide = round(each * (press.wide if len(self.shown) > 1 else 1))
+            page, (aside, above) = Page(wide), map(px, INSIDE)
+            page.put(press.label, (aside, 0, wide - 2 * aside), 20, bold=True, flags=CENTRE)
+            page.stack(len(page.words), px(TARGET), above)
+            made.append((QRect(round(left), 0, wide, page.height), page))
+            left += wide + px(BETWEEN)
+        return made
+
+    def stand(self, box: QRect) -> None:
+        """Puts the buttons into their places, all as high as the highest."""
+        self.setGeometry(box)
+        while len(self.buttons) < len(self.shown):
+            self.buttons.append(PressButton(self, self.send, len(self.buttons) + 1))
+        for n, button in enumerate(self.buttons):
+            if n < len(self.shown):
+                place, page = self._pages[n]
+                if page.height != box.height():
+                    page.stack(len(page.words), box.height(), 0)
+                button.setGeometry(place.left(), 0, place.width(), box.height())
+                if button.page is not page:
+                    button.set(self.shown[n], page)
+            button.setVisible(n < len(self.shown))

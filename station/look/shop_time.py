@@ -1,0 +1,34 @@
+"""The shop's clock for what moves by itself, smooth between its whole seconds."""
+
+from collections.abc import Callable
+from datetime import datetime
+
+from PySide6.QtCore import QElapsedTimer
+
+MOST_S = 0.999  # a clock that stands still carries nothing further than this
+
+
+class ShopTime:
+    """Shop time in seconds, from a clock that tells whole ones."""
+
+    def __init__(self) -> None:
+        self.clock: Callable[[], str] = lambda: datetime.now().isoformat(timespec="seconds")
+        self._last = ""
+        self._since = QElapsedTimer()
+
+    def now(self) -> float:
+        """Seconds since some fixed day."""
+        told = self.clock()
+        if told != self._last:
+            self._last = told
+            self._since.start()
+        return seconds(told) + min(self._since.elapsed() / 1000, MOST_S)
+
+
+def seconds(at: str) -> float:
+    """A time of the shop as seconds since some fixed day."""
+    return (datetime.fromisoformat(at) - FIRST).total_seconds()
+
+
+FIRST = datetime(2000, 1, 1)
+SHOP_TIME = ShopTime()
