@@ -12,7 +12,7 @@ from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.shop import codes
 from station.shop.acts import Act, Answer, good, refuse
-from station.shop.cards import BY_NUMBER
+from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.facts import Shop
@@ -169,16 +169,22 @@ class Desk:
         if not self.hand.worker:
             return Given(replies.NOBODY)
         for name in self._order(given):
-            result = self.rooms[name].step(self.hand, given, self.ledger.view)
-            if isinstance(result, Run):
-                result = self.jobs[result.job](result)
-            if isinstance(result, Do):
-                return self._do(result)
-            if isinstance(result, Took):
-                self._keep(self._draft.with_hand(result.hand))
-                self._print(result.answer)
-                return Given(result.answer)
+            if done := self._ask(name, self.hand, given):
+                return done
         return Given(replies.meaningless(given, self.hand))
+
+    def _ask(self, room: str, hand: Hand, given: Input) -> Given | None:
+        """What one room makes of an input with this work in hand; None: nothing."""
+        result = self.rooms[room].step(hand, given, self.ledger.view)
+        if isinstance(result, Run):
+            result = self.jobs[result.job](result)
+        if isinstance(result, Do):
+            return self._do(result)
+        if isinstance(result, Took):
+            self._keep(self._draft.with_hand(result.hand))
+            self._print(result.answer)
+            return Given(result.answer)
+        return None
 
     def _order(self, given: Input) -> tuple[str, ...]:
         """Which rooms are asked, in turn: a dialogue that is open goes first."""
@@ -200,6 +206,8 @@ class Desk:
             return self._enter()
         if name == "undo":
             return self._undo()
+        if name == "put_down" and (done := self._put_down(self.hand)):
+            return done
         held = common.in_every_room(code, name, self._draft, self.ledger.view)
         if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked
@@ -220,13 +228,18 @@ class Desk:
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
             return Given(refuse(say("There is no work area {area}", area=area)))
+        left = self._put_down(replace(self.hand, work={}))
         self.at(area=area)
-        return Given(
-            good(
-                say("This screen is at {area} now", area=self.rooms[area].name),
-                say("Scan your work."),
-            )
-        )
+        said = say("This screen is at {area} now", area=self.rooms[area].name)
+        if left is None:
+            return Given(good(said, say("Scan your work.")))
+        return Given(good(said, left.answer.said), left.entry, left.moves)
+
+    def _put_down(self, hand: Hand) -> Given | None:
+        """What the room makes of putting this work down; None: it is just put down."""
+        if not hand.worker or common.elsewhere(hand):
+            return None
+        return self._ask(hand.area, hand, Code("button", BUTTONS["put_down"].number))
 
     def _undo(self) -> Given:
         """Takes back this station's newest act, if nothing has gone on since."""

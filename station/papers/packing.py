@@ -16,7 +16,7 @@ def pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: 
     page.text(5, 8, "Order", 9)
     page.text(5, 18, order.id, 26, bold=True)
     page.text(95, 8, f"leaves {day(order.due)}", 10, right=True)
-    page.text(95, 13, f"{pack.mass_g:.0f} g", 10, right=True)
+    page.text(95, 13, weight_of(pack), 10, right=True)
     inside = [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents]
     _inside(page, inside)
     short = sum(line.short for line in order.lines)
@@ -24,8 +24,18 @@ def pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: 
         page.text(95, 18, f"{short} owed", 11, bold=True, right=True)
     code = write("pack", pack.id)
     page.code(3, 31, code, dots=3, height=10, size=9)
-    page.text(95, 47, f"packed {day(printed)} {printed[11:16]}", 8, right=True)
+    closed = pack.closed or printed
+    page.text(95, 47, f"packed {day(closed)} {closed[11:16]}", 8, right=True)
+    if pack.copies > 1:
+        page.text(95, 43, f"copy {pack.copies}", 8, right=True)
     return page.pdf()
+
+
+def weight_of(pack: Pack) -> str:
+    """What a pack weighs: as weighed, about what it should, or nothing where nobody knows."""
+    if pack.scale_g:
+        return f"{pack.scale_g:.0f} g"
+    return f"about {pack.mass_g:.0f} g" if pack.mass_g else ""
 
 
 def _inside(page: Page, inside: list[str]) -> None:
@@ -55,7 +65,7 @@ def cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "
         page.text(13, y + 9, str(n + 1), 10)
         page.text(24, y + 9, pack.id, 14, bold=True)
         page.text(48, y + 9, f"order {pack.order}", 11)
-        page.text(page.width - 62, y + 9, f"{pack.mass_g:.0f} g", 10, right=True)
+        page.text(page.width - 62, y + 9, weight_of(pack), 10, right=True)
         code = write("pack", pack.id)
         page.code(page.width - 11 - code_width(code), y + 1.5, code, height=7, size=7)
         y += 15

@@ -1,13 +1,15 @@
 """What a code means at packing, with an order in hand.
 
-`hand.work`: `part` (chosen last), `take` (a number given before the scan), `asks` (``count``
-while a rack place is counted), `short` (the part that was counted short).
+`hand.work`: `part` (chosen last), `take` (a number given before the scan), `picked`
+(``[part, pieces]`` of the pick just made, which a number changes), `short` (the part that
+was counted short), `scale` (grams read), and `asks`: ``count`` while a rack place is
+counted, ``back`` while parts go back, ``scale`` for a weight, ``label`` for a pack.
 """
 
 from dataclasses import replace
 
-from station.floor.packing.needs import wants
-from station.floor.packing.rules import too_few
+from station.floor.packing import buttons, numbers, rows, taking
+from station.floor.packing.needs import ready
 from station.shop.acts import notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -20,42 +22,75 @@ from station.shop.words import say
 def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at packing."""
     if isinstance(given, Number):
-        return _number(hand, given, view) if hand.subject else None
+        return numbers.number(hand, given, view) if hand.subject else None
     if not isinstance(given, Code):
         return None
-    if given.kind == "order":
-        return _claim(hand, given.number)
-    if given.kind == "pack":
-        return _open(hand, given.number, view)
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+    if card and card.name.startswith("row_"):
+        row = rows.row(hand, int(card.name[4:]), view)
+        return _code(hand, row, view) if row else _no_row(hand, card.name[4:])
     if card and card.name == "next_order":
         return _next_order(hand, view)
-    if not hand.subject:
-        return None
-    if given.kind in ("part", "rack"):
-        return _thing(hand, given, view)
-    return _button(hand, card.name, view) if card else None
+    return buttons.button(hand, card.name, view) if card else _code(hand, given, view)
+
+
+def _no_row(hand: Hand, number: str) -> Took:
+    return Took(hand, refuse(say("There is no row {row}", row=number), say("Choose a row.")))
+
+
+def _code(hand: Hand, given: Code, view: View) -> Do | Took | None:
+    """An order, a pack, or a part of the order in hand."""
+    if given.kind == "order":
+        asked = hand.work.get("asks") == "label"
+        return _label_of(hand, given.number, view) if asked else _claim(hand, given.number)
+    if given.kind == "pack":
+        return _pack(hand, given.number, view)
+    order = view.get(Order, hand.subject) if hand.subject else None
+    if order and given.kind in ("part", "rack"):
+        return _thing(hand, order, given, view)
+    return None
 
 
 def _claim(hand: Hand, number: str) -> Do:
     fresh = replace(hand.empty(), subject=number)
-    return Do("claim_order", f"order/{number}", {}, fresh)
+    args = {"leaving": hand.subject} if hand.subject not in ("", number) else {}
+    return Do("claim_order", f"order/{number}", args, fresh)
 
 
 def _next_order(hand: Hand, view: View) -> Do | Took:
-    """The first order by due time that nobody packs."""
-    for order in view.shelf(Order, "open", 100):
-        if order.state == "open":
-            return _claim(hand, order.id)
-    return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
+    """The first order by due time that can be packed whole; else the first that is free."""
+    live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
+    free = [o for o in live if o.state in ("open", "waiting")]
+    whole = (o for o in free if ready(view, o))
+    mine = (o for o in live if o.claimed == hand.station)
+    first = next(whole, None) or next((o for o in free if o.state == "open"), None)
+    first = first or next(mine, None)
+    if first is None:
+        return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
+    return _claim(hand, first.id)
 
 
-def _open(hand: Hand, number: str, view: View) -> Do | Took:
-    """A pack of a cancelled order is opened, and its order taken in hand to put it back."""
+def _pack(hand: Hand, number: str, view: View) -> Do | Took:
+    """A label printed again; else a cancelled order's pack is opened to be put back."""
     pack = view.get(Pack, number)
     if pack is None:
         return Took(hand, refuse(say("There is no such pack"), say("Scan the label again.")))
+    if hand.work.get("asks") == "label":
+        return Do("print_label", pack.key, {}, hand.with_work(asks=None))
     return Do("open_pack", pack.key, {}, replace(hand.empty(), subject=pack.order))
+
+
+def _label_of(hand: Hand, order: str, view: View) -> Do | Took:
+    """The label of an order's pack, where the label itself cannot be scanned."""
+    past = view.last(f"order/{order}", "close_pack")
+    closed = (
+        [w.key.partition("/")[2] for w in past.sets if w.key.startswith("pack/")] if past else []
+    )
+    if not closed:
+        return Took(
+            hand, refuse(say("Order {order} has no pack", order=order), say("Choose a row."))
+        )
+    return _pack(hand, closed[0], view)
 
 
 def part_of(given: Code, view: View) -> Part | None:
@@ -66,83 +101,20 @@ def part_of(given: Code, view: View) -> Part | None:
     return view.get(Part, rack.part) if rack else None
 
 
-def _thing(hand: Hand, given: Code, view: View) -> Do | Took:
+def _thing(hand: Hand, order: Order, given: Code, view: View) -> Do | Took:
+    """A part scanned: counted, put back or taken."""
     part = part_of(given, view)
     if part is None:
         return Took(hand, refuse(say("Nothing has its place there"), say("Scan the card again.")))
     if hand.work.get("asks") == "count":
-        return Took(
-            hand.with_work(part=part.id),
-            notice(
-                say("How many {part} are really there?", part=part.name),
-                say("Enter the number."),
-            ),
-        )
-    args: dict[str, object] = {"part": part.id}
-    if isinstance(hand.work.get("take"), int):
-        args["quantity"] = hand.work["take"]
-    chosen = hand.with_work(part=part.id, take=None)
-    order = view.get(Order, hand.subject)
-    want = next((w for w in wants(view, order) if w.part.id == part.id), None) if order else None
-    asked = args.get("quantity", want.to_go if want else 0)
-    if want and isinstance(asked, int) and want.on_rack < asked <= want.to_go:
-        return Took(chosen, too_few(want))  # “Part missing” is about this part now
-    return Do("pick", f"order/{hand.subject}", args, chosen)
+        return _count_this(hand, part)
+    if rows.back(hand, order):
+        return taking.back(hand, part)
+    return taking.take(hand, order, part, view)
 
 
-def _number(hand: Hand, given: Number, view: View) -> Do | Took:
-    """A count of a rack place, or how many the next scan takes."""
-    count = given.whole
-    if count is None:
-        return Took(
-            hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
-        )
-    part = str(hand.work.get("part", ""))
-    if hand.work.get("asks") == "count" and view.get(Part, part):
-        after = hand.with_work(asks=None, short=part)
-        return Do("recount_place", f"part/{part}", {"part": part, "counted": count}, after)
+def _count_this(hand: Hand, part: Part) -> Took:
     return Took(
-        hand.with_work(take=count),
-        notice(say("{n} of the next part", n=count), say("Scan its card.")),
-    )
-
-
-def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
-    subject = f"order/{hand.subject}"
-    if name == "close_pack":
-        return Do("close_pack", subject, {}, hand.empty(), ("pack",))
-    if name == "part_missing":
-        return _missing(hand, view)
-    if name == "take_back":
-        return Do("take_back", subject, {}, hand)
-    short = str(hand.work.get("short") or hand.work.get("part") or "")
-    if name == "wait":
-        return Do("wait_for", subject, {"part": short}, hand.empty())
-    if name == "send_short":
-        return Do("send_short", subject, {"part": short}, hand.with_work(short=None))
-    return None
-
-
-def _missing(hand: Hand, view: View) -> Took:
-    """Asks for a count of the rack place that does not hold what the book says."""
-    order = view.get(Order, hand.subject)
-    open_wants = [w for w in wants(view, order) if w.to_go] if order else []
-    asking = hand.with_work(asks="count")
-    chosen = next((w for w in open_wants if w.part.id == hand.work.get("part")), None)
-    chosen = chosen or (open_wants[0] if open_wants else None)
-    if chosen is None:
-        return Took(
-            hand, refuse(say("Nothing is missing from this order"), say("Close the pack."))
-        )
-    return Took(
-        asking.with_work(part=chosen.part.id),
-        notice(
-            say(
-                "{part}: {n} in rack {place} by the book",
-                part=chosen.part.name,
-                n=chosen.on_rack,
-                place=chosen.place_name,
-            ),
-            say("How many are really there?"),
-        ),
+        hand.with_work(part=part.id),
+        notice(say("How many {part} are really there?", part=part.name), say("Enter the number.")),
     )

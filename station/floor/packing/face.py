@@ -1,269 +1,222 @@
 """What the packing screen shows: the order in hand, how to pack it, what waits."""
 
-from station.floor.packing import mailers
+from station.floor.packing import rows
+from station.floor.packing.buttons import front
+from station.floor.packing.face_side import carts, due, how_to, late, lines, waiting
+from station.floor.packing.face_waiting import empty, labels
 from station.floor.packing.needs import Want, wants
 from station.shop.cards import button
-from station.shop.codes import write
 from station.shop.faces import (
     Asked,
     Block,
-    Cards,
     Cell,
-    Entry,
     Face,
     Header,
     Hint,
-    Listing,
-    MailerDrawing,
-    Pairs,
     Press,
     Remark,
     Row,
     Table,
 )
-from station.shop.facts import Cart, Mailer, Order, Pack, Part
+from station.shop.facts import Order, Part
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
-MANY = 4  # parts that stand above what comes next
-MOST = 6  # parts that stand on the screen at once
+MANY = 5  # rows that stand above what comes next
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
 def face(hand: Hand, view: View) -> Face:
     """The screen at packing."""
+    if hand.work.get("asks") == "label":
+        return labels(hand, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
-        return _empty(hand, view)
+        return empty(hand, view)
     found = wants(view, order)
     return Face(
         title=say("Packing"),
-        where=_where(hand),
+        where=say("Bench {bench}", bench=hand.bench) if hand.bench else "",
         main=(
             _header(order, found, hand.now),
-            *(_asked(hand, view) or _work(found, order)),
+            *(_asked(hand, found, view) or _work(hand, order, view)),
         ),
-        presses=_presses(found, hand),
-        middle=_how(order, view),
-        side=(_waiting(view, hand.now, 5), _cart(view)),
-        weights=(47, 29, 24),
+        presses=_presses(hand, order, found),
+        middle=how_to(hand, found, view),
+        side=(waiting(view, hand), carts(view)),
+        weights=(49, 28, 23),
     )
-
-
-def _work(found: tuple[Want, ...], order: Order) -> tuple[Block, ...]:
-    """What to take, and the next of it; of a long order what is still to go comes first."""
-    if len(found) > MANY:
-        return (_table(tuple(sorted(found, key=lambda w: not w.to_go))[:MOST]),)
-    return (_table(found), *_next(found, order))
-
-
-def _where(hand: Hand) -> Say:
-    return say("Bench {bench}", bench=hand.bench) if hand.bench else Say()
-
-
-def _empty(hand: Hand, view: View) -> Face:
-    """Nothing in hand: which order is due first."""
-    return Face(
-        title=say("Packing"),
-        where=_where(hand),
-        main=(
-            Hint(title=say("Take the next order"), note=say("or scan or touch one")),
-            _orders(view, hand.now),
-        ),
-        presses=(Press(label=say("Next order"), code=button("next_order"), style="primary"),),
-        side=(_cart(view), _care()),
-    )
-
-
-def _orders(view: View, now: str) -> Cards:
-    entries = tuple(
-        Entry(
-            big=o.id,
-            right=_due(o, now),
-            tone="attention" if _late(o, now) else "",
-            line1=_lines(o),
-            line2=_state(o),
-            code=write("order", o.id),
-        )
-        for o in view.shelf(Order, "open", 5)
-    )
-    return Cards(title=say("By due time"), entries=entries, empty=say("Everything is packed."))
-
-
-def _lines(order: Order) -> Say:
-    return say("{n} {n|line|lines}", n=len(order.lines))
-
-
-def _state(order: Order) -> Say:
-    if order.state == "waiting":
-        return say("waits: {what}", what=order.waits)
-    return say("station {station} packs it", station=order.claimed) if order.claimed else Say()
-
-
-def _due(order: Order, now: str) -> Say:
-    if order.due[:10] == now[:10]:
-        return say("today {at}", at=order.due[11:16])
-    return say("{day}", day=f"{order.due[8:10]}.{order.due[5:7]}.")
-
-
-def _late(order: Order, now: str) -> bool:
-    return order.due < now
 
 
 def _header(order: Order, found: tuple[Want, ...], now: str) -> Header:
     parts = sum(w.wanted for w in found)
     short = sum(line.short for line in order.lines)
+    leaves = due(order, now)
     note = (
-        say("leaves {due} · {short} owed", due=_due(order, now), short=short)
+        say("leaves {due} · {short} owed", due=leaves, short=short)
         if short
-        else say("leaves {due} · nothing short", due=_due(order, now))
+        else say("leaves {due} · nothing short", due=leaves)
     )
+    if late(order, now):
+        note = say("late: {note}", note=note)
     return Header(
         label=say("Order"),
         number=order.id,
         note=note,
-        title=say("{lines}, {parts} {parts|part|parts}", lines=_lines(order), parts=parts),
+        title=say("{lines}, {parts} {parts|part|parts}", lines=lines(order), parts=parts),
     )
 
 
-def _table(found: tuple[Want, ...]) -> Table:
+def _work(hand: Hand, order: Order, view: View) -> tuple[Block, ...]:
+    """What to take or to put back, and the next of it; of many only the rows."""
+    found = rows.parts(view, order, back=rows.back(hand, order))
+    if order.state == "cancelled":
+        return (_cancelled(found), *((_table(hand, found, back=True),) if found else ()))
+    if rows.back(hand, order):
+        return (_what_back(hand, found), *((_table(hand, found, back=True),) if found else ()))
+    table = _table(hand, found, back=False)
+    return (table,) if len(found) > MANY else (table, _next(hand, wants(view, order)))
+
+
+def _table(hand: Hand, found: tuple[Want, ...], *, back: bool) -> Table:
+    first = None if back else front(hand, found)
+    place = say("goes to") if back else say("take from")
     return Table(
-        columns=(say("part"), say("take from"), say("in the pack")),
+        columns=(say("part"), place, say("in the pack")),
         rows=tuple(
             Row(
                 title=w.part.name,
-                note=w.part.words,
-                code=write("part", w.part.id),
-                cells=(
-                    Cell(text=say("rack {place}", place=w.place_name)),
-                    Cell(text=say("{n} of {all}", n=w.inside, all=w.wanted), bold=True),
-                ),
-                done=not w.to_go,
-                selected=False,
+                note=_note(w),
+                code=rows.touch("part", w.part.id, n),
+                cells=(Cell(text=say("rack {place}", place=w.place_name)), _inside(w, back=back)),
+                done=None if back else not (w.to_go or w.extra),
+                selected=first is not None and w.part.id == first.part.id,
             )
-            for w in found
+            for n, w in enumerate(found, 1)
         ),
     )
 
 
-def _next(found: tuple[Want, ...], order: Order) -> tuple[Block, ...]:
-    want = next((w for w in found if w.to_go), None)
-    if order.state == "cancelled":
-        return (
-            Remark(
-                tone="stop",
-                title=say("This order is cancelled"),
-                text=say("Put everything back on the rack."),
-            ),
-        )
+def _note(want: Want) -> Say | str:
+    """The part in words; where its batch is only assumed, a mark that says so."""
+    if want.extra:
+        return say("{n} too many: put back", n=want.extra)
+    if want.assumed > 1:
+        return say("{words} · ≈ batch assumed", words=want.part.words)
+    return want.part.words
+
+
+def _inside(want: Want, *, back: bool) -> Cell:
+    if back:
+        return Cell(text=say("{n}", n=want.inside), bold=True)
+    return Cell(
+        text=say("{n} of {all}", n=want.inside, all=want.wanted),
+        bold=True,
+        tone="stop" if want.extra else "",
+    )
+
+
+def _cancelled(found: tuple[Want, ...]) -> Remark:
+    text = (
+        say("Put everything back on the rack: scan each part, or all of it at once.")
+        if found
+        else say("Nothing is in its pack. Put the order down.")
+    )
+    return Remark(tone="stop", title=say("This order is cancelled"), text=text)
+
+
+def _what_back(hand: Hand, found: tuple[Want, ...]) -> Hint:
+    if not found:
+        return Hint(title=say("Nothing is in the pack yet"), tone="attention")
+    take = hand.work.get("take")
+    title = say("Put {n} back", n=take) if isinstance(take, int) else say("Put what back?")
+    return Hint(
+        title=title, note=say("scan its card or touch its row; a number first for some of it")
+    )
+
+
+def _next(hand: Hand, found: tuple[Want, ...]) -> Hint:
+    want = front(hand, found)
+    if want is None and any(w.extra for w in found):
+        return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
+    if want is None and not any(w.inside for w in found):
+        return Hint(title=say("All of it is owed"), note=say("Close it as owed."))
     if want is None:
-        return (Hint(title=say("All of it is in"), note=say("Close the pack."), tone="good"),)
-    return (
-        Hint(
-            title=say("Next: {n} × {part}", n=want.to_go, part=want.part.name),
-            right=say("Rack {place}", place=want.place_name),
-            note=say("scan the card under the master, or touch the row"),
+        return Hint(title=say("All of it is in"), note=_changes(hand, found), tone="good")
+    count = hand.work.get("take")
+    return Hint(
+        title=say(
+            "Next: {n} × {part}",
+            n=count if isinstance(count, int) else want.to_go,
+            part=want.part.name,
         ),
+        right=say("Rack {place}", place=want.place_name),
+        note=_changes(hand, found),
     )
 
 
-def _asked(hand: Hand, view: View) -> tuple[Block, ...]:
+def _changes(hand: Hand, found: tuple[Want, ...]) -> Say:
+    """What the next input does: a scan takes, a number changes the pick just made."""
+    picked = hand.work.get("picked")
+    last = picked if isinstance(picked, list) else ["", 0]
+    part = next((w.part for w in found if w.part.id == last[0]), None)
+    if part:
+        return say("a number now changes the {n} × {part}", n=last[1], part=part.name)
+    if any(w.to_go for w in found):
+        return say("scan the card under the master, or touch the row")
+    return say("Weigh it, then close the pack.")
+
+
+def _asked(hand: Hand, found: tuple[Want, ...], view: View) -> tuple[Block, ...]:
+    if hand.work.get("asks") == "scale":
+        question = say("What does the scale show?")
+        return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
     if hand.work.get("asks") != "count":
         return ()
     part = view.get(Part, str(hand.work.get("part", "")))
+    place = next((w.place_name for w in found if part and w.part.id == part.id), "")
     return (
         Asked(
-            question=say("How many {part} are really there?", part=part.name if part else ""),
+            question=say(
+                "How many {part} are really in rack {place}?",
+                part=part.name if part else "",
+                place=place,
+            ),
             typed=hand.digits,
             unit=say("{n|part|parts}", n=hand.digits),
         ),
     )
 
 
-def _presses(found: tuple[Want, ...], hand: Hand) -> tuple[Press, ...]:
-    go = sum(w.to_go for w in found)
+def _presses(hand: Hand, order: Order, found: tuple[Want, ...]) -> tuple[Press, ...]:
+    if hand.work.get("asks") in ("count", "scale"):
+        return (LEAVE,)
+    if rows.back(hand, order):
+        return _back_presses(order, found)
     short = next((w for w in found if w.part.id == hand.work.get("short")), None)
-    if short and short.to_go > short.on_rack:
+    if short and short.lacking:
         return (
             Press(label=say("Wait for it"), code=button("wait"), style="primary"),
             Press(label=say("Send it short"), code=button("send_short")),
             Press(label=say("Put it down"), code=button("put_down")),
         )
-    label = say("Close: {n} to go", n=go) if go else say("Close the pack")
-    return (
-        Press(label=label, code=button("close_pack"), style="off" if go else "primary", wide=2),
-        Press(label=say("Missing"), code=button("part_missing")),
-        Press(label=say("Put back"), code=button("take_back")),
-    )
+    go = sum(w.to_go for w in found)
+    back = Press(label=say("Put back"), code=button("take_back"))
+    if go:
+        close = Press(label=say("Close: {n} to go", n=go), code=button("close_pack"), style="off",
+                      wide=2)  # fmt: skip
+        return (close, Press(label=say("Missing"), code=button("part_missing")), back)
+    whole = any(w.inside for w in found)
+    label = say("Close the pack") if whole else say("Close it as owed")
+    close = Press(label=label, code=button("close_pack"), style="primary", wide=2)
+    return (close, Press(label=say("Weigh"), code=button("scale")), back)
 
 
-def _how(order: Order, view: View) -> tuple[Block, ...]:
-    """How to pack it: the stack in the smallest mailer that takes it."""
-    pieces = [(w.part, w.wanted) for w in wants(view, order)]
-    made = mailers.stack(pieces)
-    mailer = mailers.smallest(made, view.shelf(Mailer, "all", 100))
-    grams, plus = mailers.weight(made, mailer)
-    length, width = mailers.needs_flat(made)
-    if mailer is None:
-        text = say(
-            "It needs {l} × {w} mm flat. Split it, or wrap it by hand.",
-            l=round(length),
-            w=round(width),
-        )
-        return (Remark(tone="attention", title=say("No mailer is large enough"), text=text),)
-    rows: tuple[tuple[Say | str, Say | str], ...] = (
-        (say("stack"), say("large and flat outside")),
-        (say("it needs, flat"), say("{l} × {w} mm", l=round(length), w=round(width))),
-        (say("thick"), say("{t} mm", t=f"{made.thick_mm:.1f}")),
-        (say("should weigh"), say("{g} g ± {p}", g=round(grams), p=round(plus))),
-    )
-    return (
-        MailerDrawing(
-            name=mailer.name,
-            length_mm=mailer.length_mm,
-            width_mm=mailer.width_mm,
-            layers=made.layers,
-        ),
-        Pairs(title=say("Mailer {name}", name=mailer.name), rows=rows),
-    )
-
-
-def _waiting(view: View, now: str, most: int) -> Listing:
-    rows = tuple(
-        (
-            (
-                Cell(text=o.id, bold=True),
-                Cell(text=_lines(o)),
-                Cell(text=_due(o, now), tone="stop" if _late(o, now) else "quiet"),
-            ),
-            write("order", o.id),
-        )
-        for o in view.shelf(Order, "open", most)
-    )
-    return Listing(title=say("Waiting to pack"), rows=rows, empty=say("Nothing waits."))
-
-
-def _cart(view: View) -> Block:
-    """The carts that stand here, and how many packs lie on each."""
-    rows: list[tuple[Say | str, Say | str]] = []
-    for cart in view.shelf(Cart, "all", 3):
-        packs = len(view.shelf(Pack, f"cart/{cart.id}", 500))
-        goes = (
-            say("{n} {n|pack|packs}, goes at {at}", n=packs, at=cart.goes)
-            if cart.goes
-            else say("{n} {n|pack|packs}", n=packs)
-        )
-        rows.append((cart.name, goes))
-    rows.append((say("packs for a cart"), say("{n}", n=len(view.shelf(Pack, "packed", 500)))))
-    return Pairs(title=say("Carts"), rows=tuple(rows))
-
-
-def _care() -> Remark:
-    return Remark(
-        tone="attention",
-        title=say("Take care"),
-        text=say(
-            "Lift with the legs, keep the pack close. Knife away from the other hand. Local rules "
-            "come first."
-        ),
-    )
+def _back_presses(order: Order, found: tuple[Want, ...]) -> tuple[Press, ...]:
+    label = say("Put all of it back")
+    style = "primary" if found and any(w.inside for w in found) else "off"
+    everything = Press(label=label, code=button("all_of_it"), style=style, wide=2)
+    if order.state == "cancelled":
+        return (everything, Press(label=say("Put it down"), code=button("put_down")))
+    return (everything, LEAVE)

@@ -2,19 +2,25 @@
 
 from typing import NamedTuple
 
-from station.shop.facts import Batch, Order, Part, Product, RackPlace
+from station.shop.facts import Order, Part, Product, RackPlace
 from station.shop.moves import Held
 from station.shop.views import View, by_part, total
+from station.shop.words import Say, say
 
 
 class Want(NamedTuple):
-    """One part of an order: wanted and in the pack; where it lies and how many."""
+    """One part of an order: wanted and in the pack; where it lies and how many.
+
+    `assumed` is the number of batches that its pieces in the pack may be from: the book
+    takes the oldest first, though nobody scanned a batch. 0 or 1: there is no doubt.
+    """
 
     part: Part
     wanted: int
     inside: int
     place: RackPlace | None
     on_rack: int
+    assumed: int = 0
 
     @property
     def to_go(self) -> int:
@@ -22,9 +28,19 @@ class Want(NamedTuple):
         return max(0, self.wanted - self.inside)
 
     @property
-    def place_name(self) -> str:
+    def extra(self) -> int:
+        """Pieces in the pack that the order does not want."""
+        return max(0, self.inside - self.wanted)
+
+    @property
+    def lacking(self) -> int:
+        """Pieces still to be taken that the rack does not have."""
+        return max(0, self.to_go - self.on_rack)
+
+    @property
+    def place_name(self) -> Say | str:
         """The rack place in words."""
-        return self.place.name if self.place else "no place"
+        return self.place.name if self.place else say("no place")
 
 
 def wanted(view: View, order: Order) -> dict[str, int]:
@@ -38,16 +54,49 @@ def wanted(view: View, order: Order) -> dict[str, int]:
 
 
 def wants(view: View, order: Order) -> tuple[Want, ...]:
-    """Every part of the order, in the order of its lines."""
-    inside = by_part(view.stock(place=f"packing/{order.id}"))
-    found = []
-    for number, count in wanted(view, order).items():
-        part = view.get(Part, number)
-        if part is None:
-            continue
-        place = view.get(RackPlace, part.rack) if part.rack else None
-        found.append(Want(part, count, inside.get(number, 0), place, total(rack(view, part))))
-    return tuple(found)
+    """Every part of the order and of its pack, in the order of a walk along the rack."""
+    inside = view.stock(place=f"packing/{order.id}")
+    counts = by_part(inside)
+    found = [
+        _want(view, part, count, tuple(h for h in inside if h.part == number))
+        for number, count in {**dict.fromkeys(counts, 0), **wanted(view, order)}.items()
+        if (part := view.get(Part, number))
+    ]
+    return tuple(sorted(found, key=_along_the_rack))
+
+
+def _want(view: View, part: Part, count: int, inside: tuple[Held, ...]) -> Want:
+    lying = rack(view, part)
+    batches = {h.batch for h in (*inside, *lying)}
+    return Want(
+        part,
+        count,
+        sum(h.qty for h in inside),
+        view.get(RackPlace, part.rack) if part.rack else None,
+        total(lying),
+        len(batches) if inside else 0,
+    )
+
+
+def _along_the_rack(want: Want) -> tuple[bool, str, str]:
+    return (want.place is None, want.place.name if want.place else "", want.part.id)
+
+
+def want_of(view: View, order: Order, part: str) -> Want | None:
+    """What the order wants of one part; None: it is neither wanted nor in the pack."""
+    return next((w for w in wants(view, order) if w.part.id == part), None)
+
+
+def unknown(view: View, order: Order) -> str:
+    """A product or part that the order names and nobody has entered, or nothing."""
+    for line in order.lines:
+        product = view.get(Product, line.product)
+        if product is None:
+            return line.product
+        for part, _ in product.parts:
+            if view.get(Part, part) is None:
+                return part
+    return ""
 
 
 def rack(view: View, part: Part) -> tuple[Held, ...]:
@@ -57,13 +106,6 @@ def rack(view: View, part: Part) -> tuple[Held, ...]:
     return tuple(h for h in view.stock(place=f"rack/{part.rack}") if h.part == part.id)
 
 
-def to_go(view: View, order: Order) -> int:
-    """Pieces that are still to be taken."""
-    return sum(w.to_go for w in wants(view, order))
-
-
-def coming(view: View, part: str) -> tuple[int, str]:
-    """Pieces of a part that are at trimming, and the earliest due time among them."""
-    held = [h for h in view.stock(place="trimming") if h.part == part]
-    dues = sorted(b.due for h in held if (b := view.get(Batch, h.batch)) and b.due)
-    return sum(h.qty for h in held), dues[0] if dues else ""
+def ready(view: View, order: Order) -> bool:
+    """Whether the whole order can be packed now."""
+    return not unknown(view, order) and not any(w.lacking for w in wants(view, order))

@@ -33,10 +33,10 @@ class Order(Fact):
     kind: ClassVar[str] = "order"
     lines: tuple[Line, ...]
     due: str
-    state: str = "open"  # open, packing, waiting, packed, shipped, cancelled
+    state: str = "open"  # open, packing, waiting, packed, shipped, owed (whole), cancelled
     claimed: str = ""  # station that packs it
     by: str = ""
-    waits: str = ""  # what it waits for, in words
+    waits: str = ""  # the part that it waits for
 
     @property
     def shelf(self) -> Shelf:
@@ -65,7 +65,9 @@ class Pack(Fact):
     kind: ClassVar[str] = "pack"
     order: str
     mailer: str
-    mass_g: float = 0.0
+    mass_g: float = 0.0  # it should weigh, without wrap; 0: a part of it has no weight
+    scale_g: float = 0.0  # it did weigh; 0: nobody weighed it
+    copies: int = 1  # of its label
     closed: str = ""
     by: str = ""
     state: str = "packed"  # packed, cart, shipped, opened

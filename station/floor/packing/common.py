@@ -1,0 +1,118 @@
+"""What the rules of packing share: whose order it is, what comes next, how pieces move."""
+
+from station.floor.packing.needs import Want, unknown, wants
+from station.shop.acts import Act, Answer, refuse
+from station.shop.facts import Order, Part
+from station.shop.moves import Held, Move, move, tail
+from station.shop.views import View
+from station.shop.words import Say, say
+
+LIVE = ("open", "packing", "waiting")
+
+
+def order_of(act: Act, view: View) -> Order | None:
+    """The order that an act is about."""
+    return view.get(Order, tail(act.subject))
+
+
+def part_of(act: Act, view: View) -> Part | None:
+    """The part that an act names."""
+    return view.get(Part, str(act.args.get("part", "")))
+
+
+def no_such_part() -> Answer:
+    """Said when a part is not known."""
+    return refuse(say("There is no such part"), say("Scan the card under the master."))
+
+
+def unpackable(view: View, order: Order) -> Answer | None:
+    """Why nobody can pack this order."""
+    if order.state == "cancelled":
+        return refuse(
+            say("Order {order} is cancelled", order=order.id), say("Put back what is in its pack.")
+        )
+    if order.state not in LIVE:
+        return refuse(
+            say("Order {order} is {state} already", order=order.id, state=STATES[order.state]),
+            say("Take the next order."),
+        )
+    if name := unknown(view, order):
+        return refuse(
+            say("Order {order} wants {name}, which nobody entered", order=order.id, name=name),
+            say("The office enters it. Take the next order."),
+        )
+    return None
+
+
+STATES: dict[str, Say] = {
+    "packed": say("packed"),
+    "shipped": say("shipped"),
+    "owed": say("owed whole"),
+}
+
+
+def not_in_hand(act: Act, view: View, order: Order) -> Answer | None:
+    """Why this station cannot work on the order: it is done with, or another's."""
+    if problem := unpackable(view, order):
+        return problem
+    return elsewhere(act, order) or (None if order.claimed else _nobodys(order))
+
+
+def elsewhere(act: Act, order: Order) -> Answer | None:
+    """Said when another station packs an order, or puts a cancelled one back."""
+    if order.claimed in ("", act.station):
+        return None
+    return refuse(
+        say("Station {station} packs order {order}", station=order.claimed, order=order.id),
+        say("Take the next order."),
+    )
+
+
+def _nobodys(order: Order) -> Answer:
+    return refuse(
+        say("Order {order} was put down", order=order.id), say("Scan its card, or its row.")
+    )
+
+
+def too_few(want: Want) -> Answer:
+    """Said when the book has fewer of a part on the rack than are wanted."""
+    return refuse(
+        say("Only {n} {part} in {place} by the book", n=want.on_rack, part=want.part.name,
+            place=want.place_name),
+        say("Touch “Part missing” to count them."),
+    )  # fmt: skip
+
+
+def taken(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move, ...]:
+    """Moves of so many pieces from spots in turn: those that come first go first."""
+    moves: list[Move] = []
+    for held in lying:
+        if quantity <= 0:
+            break
+        some = min(held.qty, quantity)
+        moves.append(move(held.part, some, held.place, to, held.batch))
+        quantity -= some
+    return tuple(moves)
+
+
+def put_back(view: View, order: Order, part: Part, quantity: int) -> tuple[Move, ...]:
+    """Pieces of one part out of the pack, the newest batch first: as if never taken."""
+    held = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
+    return taken(tuple(reversed(held)), quantity, f"rack/{part.rack}")
+
+
+def next_to_take(view: View, order: Order, done: str = "", inside: int = 0) -> Say:
+    """What to take next, or that the pack can be closed.
+
+    `done` is a part that this act changes: `inside` of it are in the pack after it.
+    """
+    for want in wants(view, order):
+        go = max(0, want.wanted - inside) if want.part.id == done else want.to_go
+        if go > 0:
+            return say(
+                "Next: {n} {part} from rack {place}.",
+                n=go,
+                part=want.part.name,
+                place=want.place_name,
+            )
+    return say("All of it is in: close the pack.")

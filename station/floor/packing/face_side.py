@@ -1,0 +1,140 @@
+"""Beside the order in hand: how it is packed, what waits, the carts that stand here."""
+
+from station.floor.packing import mailers, numbers, rows
+from station.floor.packing.needs import Want, unknown, wants
+from station.shop.codes import usable, write
+from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
+from station.shop.facts import Cart, Mailer, Order, Pack, Part
+from station.shop.rooms import Hand
+from station.shop.views import View
+from station.shop.words import Say, say
+
+Pair = tuple[Say | str, Say | str]
+
+
+def lines(order: Order) -> Say:
+    """How many lines it has."""
+    return say("{n} {n|line|lines}", n=len(order.lines))
+
+
+def due(order: Order, now: str) -> Say:
+    """When it leaves: today's time, or the day."""
+    if order.due[:10] == now[:10]:
+        return say("today {at}", at=order.due[11:16])
+    return say("{day}", day=f"{order.due[8:10]}.{order.due[5:7]}.")
+
+
+def late(order: Order, now: str) -> bool:
+    """Whether it should have left by now."""
+    return order.due < now
+
+
+def state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
+    """How an order stands, in a few words: who packs it, what it waits for, what lacks."""
+    if order.claimed == station and order.claimed:
+        return say("put down here"), "attention"
+    if order.claimed:
+        return say("station {station} packs it", station=order.claimed), "quiet"
+    if name := unknown(view, order):
+        return say("wants {name}: not known", name=name), "stop"
+    lacking = [w for w in wants(view, order) if w.lacking]
+    part = view.get(Part, order.waits)
+    if order.state == "waiting" and not lacking:
+        return say("{part} is there now", part=part.name if part else order.waits), "good"
+    if order.state == "waiting":
+        return say("waits for {part}", part=part.name if part else order.waits), "quiet"
+    if lacking:
+        first = lacking[0]
+        return say("short {n} × {part}", n=first.lacking, part=first.part.name), "attention"
+    return say("all of it is there"), "quiet"
+
+
+def how_to(hand: Hand, found: tuple[Want, ...], view: View) -> tuple[Block, ...]:
+    """How to pack it: the stack in the smallest mailer that takes it."""
+    pieces = [(w.part, w.wanted) for w in found if w.wanted]
+    if not pieces:
+        return ()
+    made = mailers.stack(pieces)
+    mailer = mailers.smallest(made, view.shelf(Mailer, "all", 100))
+    length, width = mailers.needs_flat(made)
+    size: tuple[Pair, ...] = (
+        (say("stack"), say("large and flat outside")),
+        (say("it needs, flat"), say("{l} × {w} mm", l=round(length), w=round(width))),
+        (say("thick"), say("{t} mm", t=f"{made.thick_mm:.1f}")),
+        (say("wrap"), say("one turn, {m} m", m=f"{mailers.wrap_m(made):.1f}")),
+    )
+    weights = _weights(hand, mailers.weight(pieces, mailer), view)
+    if made.guessed:
+        text = say("{part} has no outline in the book. Choose by eye.", part=made.guessed)
+        return (
+            Remark(tone="attention", title=say("Which mailer: can't tell"), text=text),
+            Pairs(rows=weights),
+        )
+    if mailer is None:
+        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.",
+                   l=round(length), w=round(width))  # fmt: skip
+        remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
+        return (remark, Pairs(rows=(*size[2:], *weights)))
+    return (
+        MailerDrawing(
+            name=mailer.name,
+            length_mm=mailer.length_mm,
+            width_mm=mailer.width_mm,
+            layers=made.layers,
+        ),
+        Pairs(title=say("Mailer {name}", name=mailer.name), rows=(*size, *weights)),
+    )
+
+
+def _weights(hand: Hand, whole: mailers.Weight, view: View) -> tuple[Pair, ...]:
+    """What the whole order should weigh, and what the scale shows of the pack."""
+    should = say("{g} g ± {p}", g=round(whole.grams), p=round(whole.plus))
+    if whole.unknown:
+        should = say("can't tell: {part}", part=whole.unknown)
+    read = hand.work.get("scale")
+    shown: Say | str = "—"
+    if isinstance(read, int | float):
+        agrees = numbers.expected(hand, view).agrees(read)
+        shown = say("{g} g: look again", g=round(read))
+        if agrees is None:
+            shown = say("{g} g: can't tell", g=round(read))
+        elif agrees:
+            shown = say("{g} g, as it should be", g=round(read))
+    return ((say("should weigh, no wrap"), should), (say("on the scale"), shown))
+
+
+def waiting(view: View, hand: Hand) -> Listing:
+    """The other orders by due time, and what keeps them."""
+    found = [o for o in rows.orders(view) if o.id != hand.subject][:5]
+    return Listing(
+        title=say("Waiting to pack"),
+        rows=tuple(
+            (
+                (
+                    Cell(text=o.id, bold=True),
+                    Cell(
+                        text=state(o, hand.station, view)[0], tone=state(o, hand.station, view)[1]
+                    ),
+                    Cell(text=due(o, hand.now), tone="stop" if late(o, hand.now) else "quiet"),
+                ),
+                write("order", o.id) if o.id.isdecimal() and usable("order", o.id) else "",
+            )
+            for o in found
+        ),
+        empty=say("Nothing waits."),
+    )
+
+
+def carts(view: View) -> Block:
+    """The carts that stand here, and how many packs lie on each."""
+    found: list[Pair] = []
+    for cart in view.shelf(Cart, "all", 3):
+        packs = len(view.shelf(Pack, f"cart/{cart.id}", 500))
+        goes = (
+            say("{n} {n|pack|packs}, goes at {at}", n=packs, at=cart.goes)
+            if cart.goes
+            else say("{n} {n|pack|packs}", n=packs)
+        )
+        found.append((cart.name, goes))
+    found.append((say("packs for a cart"), say("{n}", n=len(view.shelf(Pack, "packed", 500)))))
+    return Pairs(title=say("Carts"), rows=tuple(found))

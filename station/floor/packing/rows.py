@@ -1,0 +1,65 @@
+"""What stands in the rows of the packing screen, so that a row card means what is shown.
+
+The n-th row is touched, or its card “Row n” scanned; both say the same. Things whose
+number makes no printable code are touched by their row card.
+"""
+
+from station.floor.packing.needs import Want, wants
+from station.shop.cards import button
+from station.shop.codes import Code, usable, write
+from station.shop.facts import Cart, Order, Pack
+from station.shop.rooms import Hand
+from station.shop.views import View
+
+MOST = 6  # rows on the screen at once
+
+
+def orders(view: View) -> tuple[Order, ...]:
+    """The orders that are due first, whoever packs them."""
+    return view.shelf(Order, "open", MOST)
+
+
+def parts(view: View, order: Order, *, back: bool = False) -> tuple[Want, ...]:
+    """The parts of an order in hand: what is still to go first where they are many.
+
+    Where something goes `back` on the rack: every part that lies in the pack.
+    """
+    found = wants(view, order)
+    if back:
+        return tuple(w for w in found if w.inside)
+    if len(found) > MOST:
+        found = tuple(sorted(found, key=lambda w: not (w.to_go or w.extra)))
+    return found[:MOST]
+
+
+def packs(view: View) -> tuple[Pack, ...]:
+    """The packs that are still in the house, the one closed last first."""
+    found = list(view.shelf(Pack, "packed", 500))
+    for cart in view.shelf(Cart, "all", 20):
+        found += view.shelf(Pack, f"cart/{cart.id}", 500)
+    return tuple(sorted(found, key=lambda p: (p.closed, p.id), reverse=True)[:MOST])
+
+
+def back(hand: Hand, order: Order) -> bool:
+    """Whether parts that are scanned now go back on the rack."""
+    return hand.work.get("asks") == "back" or order.state == "cancelled"
+
+
+def row(hand: Hand, number: int, view: View) -> Code | None:
+    """What the n-th row on the screen is, counted from 1; None: there is no such row."""
+    order = view.get(Order, hand.subject) if hand.subject else None
+    if hand.work.get("asks") == "label":
+        shown = [Code("pack", p.id) for p in packs(view)]
+    elif order is None:
+        shown = [Code("order", o.id) for o in orders(view)]
+    else:
+        found = parts(view, order, back=back(hand, order))
+        shown = [Code("part", w.part.id) for w in found]
+    return shown[number - 1] if 0 < number <= len(shown) else None
+
+
+def touch(kind: str, id: str, number: int) -> str:
+    """What a touch on the n-th row sends: the thing's own code where it has one."""
+    if id.isdecimal() and usable(kind, id):
+        return write(kind, id)
+    return button(f"row_{number}") if number <= 9 else ""

@@ -1,0 +1,308 @@
+"""Too few on the rack, what is under way, an order owed, the scale, the label."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.packing import face, mailers, numbers
+from station.floor.packing.coming import coming
+from station.floor.packing.needs import wants
+from station.shop.codes import Code
+from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Shape, Slip
+from station.shop.moves import move
+from station.shop.rooms import Number
+from station.shop.words import say
+from tests.floor.orders import (
+    ORDER,
+    PART_COMB,
+    PART_SHUTTLE,
+    inside,
+    no_weight,
+    on_rack,
+    order,
+    packer,
+    press,
+    shop,
+)
+from tests.floor.shop_small import COMB, DAY, SHUTTLE, SHUTTLES, at, batch
+
+AT_TWO = f"{DAY}T14:00:00"
+SOON, LATER = batch(SHUTTLES, "00500", due=AT_TWO, state="cut"), f"{DAY[:-2]}26T09:00:00"
+
+
+def waiting_for(*facts, shuttles=2, moves=()):
+    """An order in hand whose shuttles are too few, these facts and moves under way."""
+    view = shop(*facts, shuttles=shuttles, moves=moves)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("part_missing"))
+    return view, player
+
+
+def lies(place, qty, batch="00500"):
+    return move(SHUTTLE, qty, "cut", place, batch)
+
+
+def slip(sheet=2):
+    return Slip(id=f"00500-{sheet}", batch="00500", sheet=sheet, router="1", at=at("09:00"))
+
+
+@pytest.mark.parametrize(
+    ("counted", "said", "do"),
+    [
+        (2, "Counted 2: the book agrees", "No more are under way: send it short, or put it down."),
+        (0, "Corrected: 0 ST-200 there, -2 by the book",
+         "No more are under way: send it short, or put it down."),
+        (3, "Corrected: 3 ST-200 there, +1 by the book", "Enough: take 3 from rack A 03."),
+        (9, "Corrected: 9 ST-200 there, +7 by the book", "Enough: take 3 from rack A 03."),
+        (200, "198 more than the book says", "Count again, or say that it is so."),
+        (999_999, "How many are there?", "Enter the number that you counted."),
+    ],
+)  # fmt: skip
+def test_a_count_says_what_to_do_now(counted, said, do):
+    view, player = waiting_for()
+    answer = player.give(Number(str(counted)))
+    assert (str(answer.said), str(answer.do)) == (said, do)
+    assert on_rack(view, SHUTTLE) == (counted if counted < 100 else 2)
+
+
+def test_a_count_far_above_the_book_wants_a_second_word():
+    view, player = waiting_for()
+    player.give(Number("200"))
+    assert str(player.yes().do) == "Enough: take 3 from rack A 03."
+    assert on_rack(view, SHUTTLE) == 200
+
+
+def test_pieces_that_the_book_does_not_know_at_all_can_be_packed():
+    view, player = waiting_for(shuttles=0)
+    player.give(Number("3"), PART_SHUTTLE)
+    assert inside(view)[SHUTTLE] == 3
+    assert not player.give(press("close_pack")).refused
+
+
+@pytest.mark.parametrize(
+    ("facts", "moves", "words"),
+    [
+        ((SOON,), (lies("trimming", 96),), "96 in trimming, due 14:00"),
+        ((SOON,), (lies("rework", 5),), "5 in rework, due 14:00"),
+        ((SOON, slip()), (lies("popping/2", 90),), "90 at popping, due 14:00"),
+        ((SOON, slip()), (lies("popping/2", 90), lies("trimming", 6)),
+         "6 in trimming and 90 at popping, due 14:00"),
+        ((replace(SOON, due=LATER),), (lies("trimming", 6),), "6 in trimming, due 26.11."),
+        ((replace(SOON, due=""),), (lies("trimming", 6),), "6 in trimming"),
+        ((replace(SOON, state="cutting", sheets=3, cut=1),
+          Bed(id="1", state="cutting", batch="00500", sheet=2)), (),
+         "96 being cut and 96 still to be cut, due 14:00"),
+        ((replace(SOON, state="queued", sheets=2),), (), "192 still to be cut, due 14:00"),
+    ],
+)  # fmt: skip
+def test_what_is_under_way_can_be_waited_for(facts, moves, words):
+    view, player = waiting_for(*facts, moves=moves)
+    assert str(player.give(Number("2")).do) == f"Under way: {words}. Wait, or send it short."
+    assert str(player.give(press("wait")).said) == f"Order 3306 waits for ST-200: {words}"
+    found = view.get(Order, "3306")
+    assert (found.state, found.claimed, found.waits) == ("waiting", "", SHUTTLE)
+
+
+@pytest.mark.parametrize(
+    "fields",
+    [{"holds": ("thickness",)}, {"order": "3399"}],
+)
+def test_what_is_held_or_anothers_is_not_waited_for(fields):
+    other = replace(order(), id="3399")
+    view, player = waiting_for(other, replace(SOON, **fields), moves=(lies("trimming", 96),))
+    assert str(player.give(Number("2")).do).startswith("No more are under way")
+    assert str(player.give(press("wait")).said) == "No ST-200 are under way"
+    assert coming(view, SHUTTLE, "3399").all == (96 if "order" in fields else 0)
+    view.facts["order/3399"] = replace(other, state="cancelled")
+    assert coming(view, SHUTTLE, "3306").all == (96 if "order" in fields else 0)
+
+
+def test_an_order_does_not_wait_for_what_lies_there():
+    _, player = waiting_for(SOON, shuttles=7, moves=(lies("trimming", 96),))
+    assert player.hand.work.get("asks") is None  # nothing is missing
+    assert str(player.give(press("wait")).said) == "ST-200 is not missing"
+
+
+def test_a_short_says_what_goes_back():
+    view, player = waiting_for()
+    player.give(Number("2"), press("send_short"))
+    answer = player.approve()
+    assert str(answer.said) == "1 ST-200 is owed to order 3306"
+    assert str(answer.do) == "Put back 1 HC-300 (rack C 14). Then close the pack."
+    assert on_rack(view, COMB) == 5
+    player.give(PART_SHUTTLE)
+    assert not player.give(press("close_pack")).refused
+
+
+def test_an_order_that_is_owed_whole_is_closed_without_a_pack():
+    view, player = waiting_for(shuttles=0)
+    player.give(Number("0"), press("send_short"))
+    answer = player.approve()
+    assert str(answer.do) == "Put back 3 HC-300 (rack C 14). Then close it as owed."
+    assert face.face(player.hand, view).presses[0].label == say("Close it as owed")
+    answer = player.give(press("close_pack"))
+    assert (str(answer.said), answer.prints) == (
+        "Order 3306 is closed: all of it is owed",
+        (),
+    )
+    assert (view.get(Order, "3306").state, view.shelf(Pack, "packed")) == ("owed", ())
+    assert str(player.give(ORDER).said) == "Order 3306 is owed whole already"
+    # the shuttles come after all: its card opens it again
+    view._move((lies(f"rack/{SHUTTLE}", 3),))
+    assert str(player.give(ORDER, PART_SHUTTLE).said) == "3 × ST-200 in the pack"
+    assert not player.give(PART_COMB, press("close_pack")).refused
+    assert sum(line.short for line in view.get(Order, "3306").lines) == 0
+
+
+def test_an_empty_pack_of_an_order_that_owes_nothing_is_not_closed():
+    view = shop(order(lines=()))
+    assert str(packer(view).give(ORDER, press("close_pack")).said) == "The pack is empty"
+
+
+# Three combs and three shuttles of 60 g, a mailer of 30 g: 390 g, a twentieth of the wood 18 g.
+@pytest.mark.parametrize(
+    ("scale", "said", "do"),
+    [
+        ("390", "390 g on the scale: as it should be", "Close the pack."),
+        ("408", "408 g on the scale: as it should be", "Close the pack."),
+        ("371,5", "372 g on the scale, 390 ± 18 g expected",
+         "Too light by 18 g: look through the pack."),
+        ("450", "450 g on the scale, 390 ± 18 g expected",
+         "Too heavy by 60 g: look through the pack."),
+        ("0", "0 is no weight", "Enter what the scale shows, in g."),
+        ("-5", "-5 is no weight", "Enter what the scale shows, in g."),
+    ],
+)  # fmt: skip
+def test_the_scale_against_the_parts(scale, said, do):
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
+    answer = player.give(Number(scale))
+    assert (str(answer.said), str(answer.do)) == (said, do)
+
+
+def test_the_scale_cannot_tell_without_a_weight_in_the_book():
+    view = shop()
+    no_weight(view, SHUTTLE)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
+    answer = player.give(Number("390"))
+    assert str(answer.said) == "390 g on the scale: can't tell"
+    assert str(answer.do) == "ST-200 has no weight in the book. Count the pack."
+    assert not player.give(press("close_pack")).refused
+    assert view.shelf(Pack, "packed")[0].mass_g == 0
+
+
+def test_the_scale_says_what_it_would_not_notice():
+    view = shop(order(lines=(Line(product="040", quantity=15),)), combs=15, shuttles=15)
+    light = view.get(Part, SHUTTLE)
+    view.facts[light.key] = replace(light, mass_g=8.0)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
+    grams = numbers.expected(player.hand, view).grams
+    answer = player.give(Number(f"{grams:.0f}"))
+    assert str(answer.do) == "One ST-200 (8 g) would not show: count those."
+
+
+def test_a_pack_off_its_weight_is_closed_only_when_sure_and_looked_at():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"), Number("300"))
+    assert player.give(press("close_pack")).asks == "sure"
+    assert view.shelf(Pack, "packed") == ()
+    assert player.yes().tone == "attention"
+    (pack,) = view.shelf(Pack, "packed")
+    assert (pack.scale_g, pack.mass_g) == (300, 390)
+    (worry,) = view.shelf(Concern, "open")
+    assert str(worry.text) == f"Pack {pack.id}: 300 g on the scale, 390 ± 18 g expected"
+
+
+def test_a_weight_is_forgotten_once_the_pack_changes():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, press("scale"), Number("900"), PART_SHUTTLE)
+    assert not player.give(press("close_pack")).refused
+
+
+def closed_pack(view):
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    return player, view.shelf(Pack, "packed")[0].id
+
+
+@pytest.mark.parametrize("by", ["label", "order", "row"])
+def test_a_label_is_printed_again(by):
+    view = shop()
+    player, pack = closed_pack(view)
+    given = {"label": Code("pack", pack), "order": ORDER, "row": press("row_1")}[by]
+    answer = player.give(press("label_again"), given)
+    assert answer.prints == (("label", pack),)
+    assert str(answer.said) == f"Label of pack {pack}: copy 2"
+    assert (view.get(Pack, pack).copies, player.hand.work) == (2, {})
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        (Code("order", "3399"), "Order 3399 has no pack"),
+        (Code("pack", "00999"), "There is no such pack"),
+        (press("row_2"), "There is no row 2"),
+        (press("put_down"), "Left; nothing was changed"),
+    ],
+)
+def test_no_label_of_what_is_no_pack(given, said):
+    view = shop()
+    player, _ = closed_pack(view)
+    assert str(player.give(press("label_again"), given).said) == said
+
+
+def test_no_label_of_a_pack_that_left():
+    view = shop()
+    player, pack = closed_pack(view)
+    view.facts[f"pack/{pack}"] = replace(view.get(Pack, pack), state="shipped")
+    assert player.give(press("label_again"), ORDER).refused
+
+
+def test_an_assumed_batch_is_marked():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    notes = {r.title: str(r.note) for r in face.face(player.hand, view).main[1].rows}
+    assert notes == {"ST-200": "Stick shuttle 200",
+                     "HC-300": "Heddle comb 300 · ≈ batch assumed"}  # fmt: skip
+
+
+def test_rows_stand_in_the_order_of_the_rack():
+    assert [w.place_name for w in wants(shop(), order())] == ["A 03", "C 14"]
+
+
+# Common practice, no source: one turn around the length, the ends overlapping 50 mm.
+@pytest.mark.parametrize(("box", "thick", "metres"), [((300, 120), 20, 0.7), ((200, 40), 6, 0.5)])
+def test_the_wrap_goes_round_once(box, thick, metres):
+    x, y = box
+    shape = Shape(outline=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)))
+    part = Part(id="1", name="A", words="A", thickness_mm=thick, shape=shape)
+    assert mailers.wrap_m(mailers.stack([(part, 1)])) == metres
+
+
+def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():
+    view = shop()
+    found = view.get(Part, COMB)
+    view.facts[found.key] = replace(found, shape=None)
+    player = packer(view)
+    player.give(ORDER)
+    remark = face.face(player.hand, view).middle[0]
+    assert str(remark.title) == "Which mailer: can't tell"
+
+
+@pytest.mark.parametrize("work", [{"asks": a} for a in ("count", "scale", "back", "label")])
+@pytest.mark.parametrize("taken", [(), (PART_COMB,), (PART_COMB, PART_SHUTTLE)])
+@pytest.mark.parametrize("state", ["packing", "cancelled"])
+def test_faces_of_every_question(work, taken, state):
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, *taken)
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), state=state)
+    shown = face.face(player.hand.with_work(**work), view)
+    assert shown.main
+    assert shown.presses[-1].code == str(press("put_down"))
