@@ -61,7 +61,12 @@ def inner(function: F) -> F:
     return cast("F", numba.njit(nogil=True, error_model="numpy")(function))
 
 
-def entry(function: F) -> F:
-    """Called from Python: compiled at the first call, then kept."""
-    kept = KEPT is not None
-    return cast("F", numba.njit(nogil=True, error_model="numpy", cache=kept)(function))
+def entry(signature: object) -> Callable[[F], F]:
+    """Called from Python: compiled for one signature when its module is first loaded, and kept."""
+
+    def compiled(function: F) -> F:
+        kept = KEPT is not None
+        jit = numba.njit(signature, nogil=True, error_model="numpy", cache=kept)
+        return cast("F", jit(function))
+
+    return compiled

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from station.cutting.model import Analysis, Bools, Floats
-from station.cutting.moves import corners
+from station.cutting.moves import geometry
 from station.cutting.rings import centroid_of
 
 GRID_MM = 10.0
@@ -51,7 +51,8 @@ def _free(analysis: Analysis, reach: float) -> Bools:
 def _along(analysis: Analysis) -> Floats:
     """Points no further apart than the grid along every move that runs low."""
     moves = analysis.program.moves
-    low, high = corners(moves)
+    geo = geometry(moves)
+    low, high = geo.low, geo.high
     near = (low[:, 2] < analysis.face_z + 10.0) & moves.sure
     start, end = moves.points[:-1][near, :2], moves.points[1:][near, :2]
     step = end - start

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import numba
+
 from station.cutting.compiled import entry
-from station.cutting.controller import MOVES, NOTES, PAUSES, Record, Row
+from station.cutting.controller import MOVES, NOTES, PAUSES, RECORD, Record, Row
 from station.cutting.cycles import MOST_REPEATS
 from station.cutting.obey import obey
 from station.cutting.reader import LONGEST
@@ -13,7 +15,7 @@ DONE, ODD, FULL = range(3)
 MOVES_ROOM, PAUSES_ROOM, NOTES_ROOM = 8, MOST_REPEATS + 2, 8  # a line's; cycles' moves aside
 
 
-@entry
+@entry(numba.void(numba.from_dtype(RECORD)[::1], numba.int64))
 def run(record: Record, stop: int) -> None:
     """Runs the lines in the record's text until byte `stop`, where one ends.
 

@@ -8,16 +8,13 @@ import pytest
 from layouts import make
 from reading import program
 
+from station.cutting.drive import corner_speed2, trapezoid
 from station.cutting.moves import geometry
 from station.cutting.report import analyse, read
-from station.cutting.time import corner_speed, fit, timing, trapezoid
+from station.cutting.time import fit, timing
 from station.shop.facts import Router
 
 ROUTER = Router(id="1", name="Router 1", change_s=0.0)
-
-
-def column(*values):
-    return [np.array([float(v)]) for v in values]
 
 
 @pytest.mark.parametrize(
@@ -26,20 +23,17 @@ def column(*values):
      (1000, 250, 1000, 4.25)],
 )  # fmt: skip
 def test_rest_to_rest(length, top, accel, seconds):
-    got = trapezoid(*column(length, top, accel, 0, 0))[0]
-    assert got == pytest.approx(seconds, abs=1e-7)
+    assert trapezoid(length, top, accel, 0.0, 0.0) == pytest.approx(seconds, abs=1e-7)
 
 
 def test_entered_at_speed():
-    assert trapezoid(*column(50, 100, 1000, 20, 0))[0] == pytest.approx(0.582)
+    assert trapezoid(50, 100, 1000, 20, 0) == pytest.approx(0.582)
 
 
 @pytest.mark.parametrize(("inside", "speed"), [(150, 11.9054), (90, 3.47434), (45, 1.76056)])
 def test_corner_speed(inside, speed):
     cosine = -math.cos(math.radians(inside))
-    assert corner_speed(*column(500), 0.01, np.array([cosine]))[0] == pytest.approx(
-        speed, abs=1e-4
-    )
+    assert math.sqrt(corner_speed2(500, 0.01, cosine)) == pytest.approx(speed, abs=1e-4)
 
 
 @pytest.mark.parametrize(
