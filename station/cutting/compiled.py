@@ -14,12 +14,15 @@ import sys
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
-from typing import TypeVar, cast
+from typing import Annotated, Any, TypeVar, cast, get_type_hints
 
 import numba
+import numpy as np
 from numba.core import config
 
 F = TypeVar("F", bound=Callable[..., object])
+Real = Annotated[float, "f8"]
+Whole = Annotated[int, "i8"]
 HERE = Path(__file__).parent
 
 
@@ -70,3 +73,9 @@ def entry(signature: object) -> Callable[[F], F]:
         return cast("F", jit(function))
 
     return compiled
+
+
+def dtype_of(row: type) -> np.dtype[Any]:
+    """The numpy record whose fields a class declares as `Annotated[type, code, shape]`."""
+    hints = get_type_hints(row, include_extras=True)
+    return np.dtype([(name, *hint.__metadata__) for name, hint in hints.items()])

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import math
-from typing import Annotated, Any, get_type_hints
+from typing import Annotated, Any
 
 import numpy as np
 import numpy.typing as npt
 
+from station.cutting.compiled import Real, Whole, dtype_of
 from station.cutting.machine import Machine
 from station.cutting.model import Bytes, Floats, Ints
 
 Record = npt.NDArray[Any]
-Real = Annotated[float, "f8"]
-Whole = Annotated[int, "i8"]
 Three = Annotated[Floats, "f8", 3]
 Letters = Annotated[Floats, "f8", 27]  # by letter, A is 1
 
@@ -99,9 +98,7 @@ class Row:
     text: Annotated[Bytes, "u1", CHUNK + 1]
 
 
-RECORD = np.dtype(
-    [(name, *hint.__metadata__) for name, hint in get_type_hints(Row, include_extras=True).items()]
-)
+RECORD = dtype_of(Row)
 NUMBERS = ("scale", "feed", "rpm", "absolute", "plane", "inverse", "turning", "chosen", "tool",
            "system", "side", "back_to", "exact")  # fmt: skip
 STICKY = {letter: ord(letter) - 64 for letter in "XYZRQP"}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -11,7 +11,7 @@ from station.cutting.loops import Loop, find_loops
 from station.cutting.model import LINE, Floats, Moves, Piece, Ring, Tab
 from station.cutting.moves import Geometry
 from station.cutting.rings import area_of, contains, offset
-from station.cutting.tabs import Cuts, Stretch, cuts_of, lost, stretches
+from station.cutting.tabs import Marks, Stretch, lost, marked, stretches
 
 LEAST_MM2 = 1.0
 
@@ -38,13 +38,14 @@ def find_pieces(
     """All pieces that are cut out, in the order of the file."""
     loops = find_loops(moves, geo.flat, face, through_z)
     nodes = _nest([Node(loop, bit_mm.get(loop.tool, 0.0) / 2) for loop in loops])
-    cuts = cuts_of(moves, geo, through_z)
-    drilled = _drilled(moves, geo.flat, bit_mm, through_z, loops)
-    pieces: list[Piece] = []
+    laps = [lap for node in nodes for lap in (node.loop, *node.loop.others)]
+    marks = dict(zip(map(id, laps), marked(laps, moves, geo, through_z), strict=True))
+    sheet = Sheet(moves, nodes, marks, face, bottom, through_z)
     for index, node in enumerate(nodes):
         if node.parent is None:
-            _outline(nodes, index, cuts, (face, bottom, through_z), pieces)
-    return _with_drilled(sorted(pieces, key=lambda p: p.line), drilled)
+            sheet.outline(index)
+    drilled = _drilled(moves, geo.flat, bit_mm, through_z, loops)
+    return _with_drilled(sorted(sheet.pieces, key=lambda p: p.line), drilled)
 
 
 def _nest(nodes: list[Node]) -> list[Node]:
@@ -91,78 +92,81 @@ def _cluster(nodes: list[Node], index: int) -> tuple[int, list[int]]:
         index = close[0]
 
 
-def _outline(
-    nodes: list[Node],
-    index: int,
-    cuts: Cuts,
-    heights: tuple[float, float, float],
-    pieces: list[Piece],
-) -> None:
-    """A loop as a piece with holes; pieces inside the holes follow."""
-    last, inner = _cluster(nodes, index)
-    node = nodes[last]
-    edge = offset(node.loop.ring, -node.radius)
-    if edge is None or area_of(edge) < LEAST_MM2:
-        for i in inner:
-            _outline(nodes, i, cuts, heights, pieces)
-        return
-    holes: list[Ring] = []
-    for i in inner:
-        hole = offset(nodes[i].loop.ring, nodes[i].radius)
-        if hole is not None:
-            holes.append(hole)
-        for k in _cluster(nodes, i)[1]:
-            _outline(nodes, k, cuts, heights, pieces)
-    found = [_tab(s, node, cuts.moves, heights[:2]) for s in stretches(node.loop, cuts)]
-    whole = max(node.loop.length, 1e-9)
-    uncut = sum(t[1] for t in found)
-    tabs = tuple(t[0] for t in found)
-    gone = lost(node.loop, cuts, heights[2])
-    piece = Piece(
-        outline=edge,
-        holes=tuple(holes),
-        tabs=tabs,
-        tool=node.loop.tool,
-        line=node.loop.line,
-        covered=max(0.0, 1 - uncut / whole),
-        lost=tuple((int(cuts.moves.line[e.move]), *e.start) for e in gone),
-    )
-    pieces.append(piece)
+@dataclass
+class Sheet:
+    """The loops of a sheet, and the pieces that they turn out to be."""
 
+    moves: Moves
+    nodes: list[Node]
+    marks: dict[int, Marks]  # of each lap
+    face: float
+    bottom: float
+    through_z: float
+    pieces: list[Piece] = field(default_factory=list)
 
-def _tab(
-    stretch: Stretch, node: Node, moves: Moves, heights: tuple[float, float]
-) -> tuple[Tab, float]:
-    """The tab that an uncut stretch leaves, put on the part's edge."""
-    face, bottom = heights
-    inward = -1.0 if _runs_forward(node.loop) else 1.0
-    x = stretch.x + stretch.away[0] * node.radius * inward
-    y = stretch.y + stretch.away[1] * node.radius * inward
-    style = "gap" if stretch.top == np.inf else "ramped" if stretch.ramped else "square"
-    height = min(stretch.top, face) - bottom
-    line = int(moves.line[stretch.move])
-    tab = Tab(x, y, stretch.length - 2 * node.radius, height, style, line)
-    return tab, stretch.length
+    def outline(self, index: int) -> None:
+        """A loop as a piece with holes; pieces inside the holes follow."""
+        last, inner = _cluster(self.nodes, index)
+        node = self.nodes[last]
+        edge = offset(node.loop.ring, -node.radius)
+        if edge is None or area_of(edge) < LEAST_MM2:
+            for i in inner:
+                self.outline(i)
+            return
+        holes = [self._hole(i) for i in inner]
+        self.pieces.append(self._piece(node, edge, [h for h in holes if h is not None]))
+
+    def _hole(self, index: int) -> Ring | None:
+        """A loop inside a piece as its hole; pieces that lie in it follow."""
+        for i in _cluster(self.nodes, index)[1]:
+            self.outline(i)
+        node = self.nodes[index]
+        return offset(node.loop.ring, node.radius)
+
+    def _piece(self, node: Node, edge: Ring, holes: list[Ring]) -> Piece:
+        loop, z = node.loop, self.moves.points[:, 2]
+        inward = -1.0 if _runs_forward(loop) else 1.0
+        uncut = stretches(loop, self.marks[id(loop)])
+        gone = [
+            e
+            for lap in (loop, *loop.others)
+            for e in lost(lap, self.marks[id(lap)], z, self.through_z)
+        ]
+        return Piece(
+            outline=edge,
+            holes=tuple(holes),
+            tabs=tuple(self._tab(s, node.radius, inward) for s in uncut),
+            tool=loop.tool,
+            line=loop.line,
+            covered=max(0.0, 1 - sum(s.length for s in uncut) / max(loop.length, 1e-9)),
+            lost=tuple(
+                (int(self.moves.line[e["move"]]), float(e["x0"]), float(e["y0"])) for e in gone
+            ),
+        )
+
+    def _tab(self, stretch: Stretch, radius: float, inward: float) -> Tab:
+        """The tab that an uncut stretch leaves, put on the part's edge."""
+        return Tab(
+            x_mm=stretch.x + stretch.away[0] * radius * inward,
+            y_mm=stretch.y + stretch.away[1] * radius * inward,
+            width_mm=stretch.length - 2 * radius,
+            height_mm=min(stretch.top, self.face) - self.bottom,
+            style="gap" if stretch.top == np.inf else "ramped" if stretch.ramped else "square",
+            line=int(self.moves.line[stretch.move]),
+        )
 
 
 def _runs_forward(loop: Loop) -> bool:
     """Whether the loop's edges go counter-clockwise."""
-    corners = np.array([e.end for e in loop.edges])
-    if len(loop.edges) < 3 or abs(area_of(corners)) < 1e-6:
-        turn = sum(e.sweep for e in loop.edges)
+    edges = loop.edges
+    corners = np.column_stack((edges["x1"], edges["y1"]))
+    if len(edges) < 3 or abs(area_of(corners)) < 1e-6:
+        turn = float(edges["sweep"].sum())
         if turn:
             return turn > 0
-    return area_of(corners) + sum(_bulge(e) for e in loop.edges) > 0
-
-
-def _bulge(edge: object) -> float:
-    """The signed area between an arc and its chord."""
-    sweep = getattr(edge, "sweep", 0.0)
-    if not sweep:
-        return 0.0
-    start, centre = np.array(getattr(edge, "start")), np.array(getattr(edge, "centre"))  # noqa: B009
-    r = float(np.hypot(*(start - centre)))
-    return r * r * (sweep - float(np.sin(sweep))) / 2
+    r2 = (edges["x0"] - edges["cx"]) ** 2 + (edges["y0"] - edges["cy"]) ** 2
+    bulges = np.where(edges["sweep"] == 0, 0.0, r2 * (edges["sweep"] - np.sin(edges["sweep"])) / 2)
+    return area_of(corners) + float(bulges.sum()) > 0
 
 
 def _drilled(
@@ -175,25 +179,30 @@ def _drilled(
     stays[:-1] = (z[1:-1] < z[2:]) & (flat[1:] < 1e-9)
     if len(moves):
         stays[-1] = True
-    used = {e.start for loop in loops for e in loop.edges}
+    index = np.flatnonzero(down & stays)
+    if not len(index):
+        return []
+    starts = [loop.edges["x0"] + 1j * loop.edges["y0"] for loop in loops]
+    if starts:
+        used = np.isin(p[index, 0] + 1j * p[index, 1], np.concatenate(starts))
+        index = index[~used]
     found: dict[tuple[float, float], float] = {}
-    for i in np.flatnonzero(down & stays).tolist():
+    for i in index.tolist():
         place = (round(float(p[i, 0]), 3), round(float(p[i, 1]), 3))
-        if tuple(p[i].tolist()) not in used:
-            found[place] = max(found.get(place, 0.0), bit_mm.get(int(moves.tool[i]), 0.0) / 2)
+        found[place] = max(found.get(place, 0.0), bit_mm.get(int(moves.tool[i]), 0.0) / 2)
     return [(np.array(place), radius) for place, radius in found.items() if radius > 0]
 
 
 def _with_drilled(pieces: list[Piece], drilled: list[tuple[Floats, float]]) -> list[Piece]:
     """Adds drilled holes to the pieces that they lie in."""
     holes: dict[int, list[Ring]] = {}
-    boxes = [(p.outline.min(axis=0), p.outline.max(axis=0)) for p in pieces]
+    lows = np.array([p.outline.min(axis=0) for p in pieces]).reshape(-1, 2)
+    highs = np.array([p.outline.max(axis=0) for p in pieces]).reshape(-1, 2)
     for centre, radius in drilled:
-        for i, piece in enumerate(pieces):
-            low, high = boxes[i]
-            if (low <= centre).all() and (centre <= high).all() and _inside(piece, centre):
-                holes.setdefault(i, []).append(circle(centre, radius))
-                break
+        near = np.flatnonzero(((lows <= centre) & (centre <= highs)).all(axis=1))
+        found = next((i for i in near.tolist() if _inside(pieces[i], centre)), None)
+        if found is not None:
+            holes.setdefault(found, []).append(circle(centre, radius))
     return [
         replace(piece, holes=(*piece.holes, *holes[i])) if i in holes else piece
         for i, piece in enumerate(pieces)
