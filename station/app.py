@@ -135,7 +135,17 @@ def new_desk(
         worker=where.worker,
         station=ledger.station,
     )
-    desk = Desk(ledger, rooms(), hand=hand, clock=clock, ids=ids, printer=printer)
+    from station.office_files import jobs  # noqa: PLC0415 - it is not wanted for a first frame
+
+    desk = Desk(
+        ledger,
+        rooms(),
+        hand=hand,
+        clock=clock,
+        ids=ids,
+        printer=printer,
+        jobs=jobs(ledger, clock),
+    )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)
     return desk

@@ -305,7 +305,9 @@ def run_list_in(options: argparse.Namespace) -> int:
     with app.opened(there(options)) as ledger:
         if not people.supervisor(ledger, options.worker):
             raise Wrong("That is supervisor's work: the PIN is not right.")
-        problems = lists.read(ledger, kind, options.file, options.worker, clock_of(options)())
+        problems = lists.read(
+            ledger, kind, options.file, options.worker, clock_of(options)(), app.new_id()
+        )
     for problem in problems:
         print(problem, file=sys.stderr)
     if not problems:

@@ -1,17 +1,34 @@
-"""The office's lists as CSV files, out and in: a fixed header, problems told by line."""
+"""The office's lists as CSV files, out and in: a fixed header, problems told by line.
+
+A file tells by its header which list it is. Spreadsheets part columns by comma, semicolon
+or tab, and write decimals with a comma where their language does: all are read.
+"""
 
 import csv
 import io
 from pathlib import Path
+from typing import NamedTuple
 
-from station.app import new_id
-from station.floor.office.fields import LISTS, from_text, shown, typed_fields
+from station.floor.office.fields import COLUMNS, LISTS, from_text, shown, text_of, typed_fields
+from station.floor.office.rules import sound
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Fact
-from station.shop.plain import build, to_plain
+from station.shop.plain import Plain, to_plain
+from station.shop.views import View
+from station.shop.words import Say, say
 
 NAMES = {entry.kind.kind: entry.kind for entry in LISTS}
+MOST_BYTES = 5_000_000
+MOST_PROBLEMS = 200
+
+
+class Read(NamedTuple):
+    """A file as it was read: which list, its facts as plain values, or what is wrong."""
+
+    kind: type[Fact] | None
+    values: tuple[Plain, ...] = ()
+    problems: tuple[Say, ...] = ()
 
 
 def write(ledger: Ledger, kind: type[Fact]) -> str:
@@ -21,50 +38,105 @@ def write(ledger: Ledger, kind: type[Fact]) -> str:
     names = typed_fields(kind)
     table.writerow(names)
     for fact in ledger.facts(kind):
-        table.writerow([shown(getattr(fact, name)) for name in names])
+        plain = to_plain(fact)
+        table.writerow([_cell(kind, name, plain[name]) for name in names])
     return out.getvalue()
 
 
-def read(ledger: Ledger, kind: type[Fact], file: Path, by: str, at: str) -> list[str]:
-    """Takes a list in, all of it or nothing; gives the problems by line (none: taken in)."""
+def _cell(kind: type[Fact], name: str, value: object) -> str:
+    return text_of(kind, name, value) if (kind, name) in COLUMNS else shown(value)
+
+
+def read_file(view: View, file: Path, kind: type[Fact] | None = None) -> Read:
+    """Reads a file and checks all of it against what the shop knows; nothing is set.
+
+    Raises OSError where it cannot be read.
+    """
+    if file.stat().st_size > MOST_BYTES:
+        return _nothing(say("{file} is too large for a list", file=file.name))
     try:
         text = file.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
-        return [f"{file.name} is not written in UTF-8. Save it as CSV UTF-8 and try again."]
-    rows = list(csv.reader(io.StringIO(text)))
-    names = list(typed_fields(kind))
-    if not rows or rows[0] != names:
-        return [f"line 1: the header must be {','.join(names)}"]
-    made, problems = [], []
+        return _nothing(
+            say(
+                "{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.",
+                file=file.name,
+            )
+        )
+    return read_text(view, text, kind)
+
+
+def _nothing(problem: Say) -> Read:
+    return Read(None, (), (problem,))
+
+
+def read_text(view: View, text: str, kind: type[Fact] | None = None) -> Read:
+    """The same for a text; with a `kind` it must be that list."""
+    rows, kinds = _rows(text), [kind] if kind else list(NAMES.values())
+    of = next((k for k in kinds if rows and rows[0] == list(typed_fields(k))), None)
+    if of is None:
+        return _nothing(_header(rows, kind))
+    values: list[Plain] = []
+    problems: list[Say] = []
+    seen: dict[str, int] = {}
     for number, row in enumerate(rows[1:], 2):
-        value, wrong = _row(ledger, kind, names, row)
-        problems += [f"line {number}: {one}" for one in wrong]
-        made.append(value)
-    if problems:
-        return problems
-    for value in made:
-        _set(ledger, kind, value, by, at)
-    return []
+        if not any(cell.strip() for cell in row):
+            continue
+        value, wrong = _row(view, of, row)
+        name = row[0].strip()
+        if name in seen:
+            wrong = [say("{id} stands in line {n} already", id=name, n=seen[name])]
+        seen[name] = number
+        problems += [say("line {n}: {what}", n=number, what=one) for one in wrong]
+        values.append(value)
+    return Read(of, tuple(values), tuple(problems[:MOST_PROBLEMS]))
 
 
-def _row(
-    ledger: Ledger, kind: type[Fact], names: list[str], row: list[str]
-) -> tuple[dict[str, object], list[str]]:
+def _header(rows: list[list[str]], kind: type[Fact] | None) -> Say:
+    if kind:
+        names = ",".join(typed_fields(kind))
+        return say("line 1: the header must be {names}", names=names)
+    return say(
+        "line 1: “{header}” is the header of no list. Write the list out once and see.",
+        header=",".join(rows[0])[:60] if rows else "",
+    )
+
+
+def _rows(text: str) -> list[list[str]]:
+    """The cells; parted by whichever sign parts the first line into the most."""
+    first = text.partition("\n")[0]
+    sign = max(",;\t", key=first.count)
+    return list(csv.reader(io.StringIO(text), delimiter=sign))
+
+
+def _row(view: View, kind: type[Fact], row: list[str]) -> tuple[Plain, list[Say]]:
     """One row over what is known of it already, and what is wrong with it."""
+    names = typed_fields(kind)
     if len(row) != len(names):
-        return {}, [f"{len(row)} values, {len(names)} are wanted"]
-    before = ledger.view.get(kind, row[0])
+        return {}, [say("{n} {n|value|values}, wanted: {wanted}", n=len(row), wanted=len(names))]
+    number = row[0].strip()
+    before = view.get(kind, number)
+    if before is None and (lost := _zeros(view, kind, number)):
+        return {}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
-    value |= {n: from_text(kind, n, t) for n, t in zip(names, row, strict=True)}
-    made = build(kind.kind, value)
-    return value, [str(p) for p in made] if isinstance(made, list) else []
+    value |= {n: from_text(kind, n, t.strip()) for n, t in zip(names, row, strict=True)}
+    made = sound(kind.kind, value, view)
+    return value, made if isinstance(made, list) else []
 
 
-def _set(ledger: Ledger, kind: type[Fact], value: dict[str, object], by: str, at: str) -> None:
-    """One fact, as the office sets it."""
-    args = {"kind": kind.kind, "value": value, "approved": by}
-    act = Act(id=new_id(), kind="set_fact", at=at, worker=by, station=ledger.station,
-              subject=f"{kind.kind}/{value['id']}", args=args)  # fmt: skip
+def _zeros(view: View, kind: type[Fact], number: str) -> str:
+    """The number that a spreadsheet has taken the leading zeros from, or nothing."""
+    longer = (number.zfill(n) for n in range(len(number) + 1, len(number) + 6))
+    return next((n for n in longer if number.isdecimal() and view.get(kind, n)), "")
+
+
+def read(ledger: Ledger, kind: type[Fact], file: Path, by: str, at: str, id: str) -> list[str]:
+    """Takes a list in, all of it in one act or nothing; gives the problems (none: taken in)."""
+    found = read_file(ledger.view, file, kind)
+    if found.problems:
+        return [str(p) for p in found.problems]
+    act = Act(id=id, kind="set_list", at=at, worker=by, station=ledger.station,
+              subject=f"list/{kind.kind}",
+              args={"kind": kind.kind, "values": list(found.values), "approved": by})  # fmt: skip
     answer = ledger.record(act).answer
-    if answer.refused:
-        raise ValueError(f"{value['id']}: {answer.said}")
+    return [str(answer.said)] if answer.tone == "stop" else []

@@ -255,7 +255,7 @@ STORY: tuple[Step, ...] = (
     Step(name="today", scans=("worker 01", "button area_today"), tone="good"),
     Step(name="today-concern", scans=("button row_1",)),
     Step(name="office-orders", scans=("button put_down", "button area_office"), tone="good"),
-    Step(name="office-cut-files", scans=("button next_kind",), tone="good"),
+    Step(name="office-cut-files", scans=("button list_cutfile",), tone="good"),
     Step(name="office-cut-file", scans=("button row_1",), tone="good"),
     Step(name="office-release", scans=("button release_batch", "router 1")),
     Step(name="office-pin", scans=("number 2", "worker 01")),

@@ -22,7 +22,7 @@ def test_every_list_goes_out_and_in_unchanged(ledger, tmp_path, kind):
     file = tmp_path / "list.csv"
     before = list(ledger.facts(kind))
     file.write_text(lists.write(ledger, kind), encoding="utf-8")
-    assert lists.read(ledger, kind, file, "07", AT) == []
+    assert lists.read(ledger, kind, file, "07", AT, "t1") == []
     assert list(ledger.facts(kind)) == before
 
 
@@ -30,7 +30,7 @@ def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
     file = tmp_path / "materials.csv"
     text = lists.write(ledger, Material).replace("6.5 mm birch plywood", "Birch of 6.5 mm")
     file.write_text("\ufeff" + text + "5,MDF 3 mm,3.0,2.9,3.1,2440,1220,750\n", encoding="utf-8")
-    assert lists.read(ledger, Material, file, "07", AT) == []
+    assert lists.read(ledger, Material, file, "07", AT, "t1") == []
     assert ledger.view.get(Material, "1").name == "Birch of 6.5 mm"
     assert ledger.view.get(Material, "5").high_mm == 3.1
     assert ledger.view.get(Part, "014").shape is not None
@@ -41,7 +41,7 @@ def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
     [
         (lambda t: t.replace("id,", "number,", 1), "line 1: the header must be id,"),
         (lambda t: "", "line 1: the header must be id,"),
-        (lambda t: t[: len(t) // 2], "values, 8 are wanted"),
+        (lambda t: t[: len(t) // 2], "values, wanted: 8"),
         (lambda t: t.replace("6.9", "thick"), "line 2: high_mm must be a number"),
     ],
 )
@@ -49,7 +49,7 @@ def test_what_is_wrong_is_told_by_line_and_nothing_is_taken_in(ledger, tmp_path,
     file = tmp_path / "materials.csv"
     text = lists.write(ledger, Material).replace("6.5 mm birch plywood", "Birch of 6.5 mm")
     file.write_text(change(text), encoding="utf-8")
-    problems = lists.read(ledger, Material, file, "07", AT)
+    problems = lists.read(ledger, Material, file, "07", AT, "t1")
     assert any(problem in one for one in problems), problems
     assert ledger.view.get(Material, "1").name == "6.5 mm birch plywood"
 
@@ -57,7 +57,7 @@ def test_what_is_wrong_is_told_by_line_and_nothing_is_taken_in(ledger, tmp_path,
 def test_a_wrong_encoding_is_said(ledger, tmp_path):
     file = tmp_path / "materials.csv"
     file.write_bytes("id,name\n1,Bögen\n".encode("latin-1"))
-    assert "not written in UTF-8" in lists.read(ledger, Material, file, "07", AT)[0]
+    assert "not written in UTF-8" in lists.read(ledger, Material, file, "07", AT, "t1")[0]
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.floor.office import dialogue, face
+from station.floor.office import dialogue, face, state
 from station.floor.office.fields import LISTS, from_text, label, typed_fields
 from station.floor.office.rules import RULES
 from station.shop.acts import Act
@@ -89,7 +89,7 @@ def test_setting_a_fact_asks_for_a_supervisor(view):
     ("args", "said"),
     [
         ({"kind": "batch", "value": to_plain(batch(id="00999"))}, "not set by hand"),
-        ({"kind": "lot", "value": {"id": "0999", "material": "77"}}, "There is no material 77"),
+        ({"kind": "lot", "value": {"id": "0999", "material": "77"}}, "no material 77"),
         ({"kind": "worker", "value": "x"}, "id is missing"),
     ],
 )
@@ -142,9 +142,12 @@ def test_sheets_received_lie_in_the_store(view):
 
 
 def test_a_correction_needs_a_reason_and_leaves_nothing_below_zero(view):
-    args = {"part": "sheet", "place": "store", "batch": "0931", "by": -5}
+    args = {"part": "sheet", "place": "store", "batch": "0931", "counted": 35}
     assert view.do(RULES, act("correct_count", **args)).asks == "reason"
-    assert view.do(RULES, act("correct_count", reason="54", **{**args, "by": -41})).refused
+    assert view.do(RULES, act("correct_count", reason="01", **args)).asks == "reason"
+    for wrong in ({"counted": -1}, {"counted": 10**9}, {"counted": "5"}, {"place": "shipped"}):
+        assert view.do(RULES, act("correct_count", reason="54", **{**args, **wrong})).refused
+    assert view.do(RULES, act("correct_count", reason="54", **{**args, "counted": 40})).refused
     assert view.do(RULES, act("correct_count", reason="54", **args)).tone == "attention"
     assert total(view.stock(place="store", batch="0931")) == 35
 
@@ -166,7 +169,7 @@ def test_the_form_works_for_every_list(view):
     for index, entry in enumerate(LISTS):
         hand = Hand(area="office", worker="07", work={"list": index})
         assert face.face(hand, view).main
-        rows = dialogue.facts_on_page(hand, view)
+        rows = state.facts_on_page(hand, view)
         if rows:
             opened = dialogue.step(hand, read(button("row_1")), view).hand
             assert opened.work["chosen"] == rows[0].id

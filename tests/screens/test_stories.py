@@ -21,7 +21,7 @@ def test_loading_by_scanner(screen, stage):
     for line in (
         "@worker 07",
         "@area office",
-        "button next_kind",
+        "button list_cutfile",
         "button row_4",
         "button release_batch",
         "router 1",
@@ -98,8 +98,7 @@ def test_shop_today_by_touch(screen, stage):
 
 def test_the_office_by_typing(screen, stage):
     screen.at("office", worker="07")
-    screen.touch(button("next_kind"))
-    screen.touch(button("next_kind"))
+    screen.touch(button("list_part"))
     screen.touch(button("row_1"))
     screen.scan("button row_3", "Heddle comb of 300", "button save", "worker 07", PIN)
     assert screen.said == "part 014 is changed"

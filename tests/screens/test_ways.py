@@ -9,7 +9,7 @@ from tests.screens.ways import WAYS
 RELEASE = (
     "@worker 07",
     "@area office",
-    "button next_kind",
+    "button list_cutfile",
     "button row_4",
     "button release_batch",
     "router 1",

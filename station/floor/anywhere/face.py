@@ -1,7 +1,7 @@
 """What the screen shows while a dialogue that belongs to no room is open."""
 
 from station.floor.anywhere import dialogue
-from station.floor.anywhere.rules import place_name, waiting
+from station.floor.anywhere.rules import waiting
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -18,6 +18,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Batch, CutFile, Part, Slip
+from station.shop.places import place_name
 from station.shop.rooms import Hand
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, clock, say

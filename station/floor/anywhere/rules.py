@@ -11,7 +11,7 @@ from station.shop.codes import next_copy
 from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import Rule, Rules, View, total
-from station.shop.words import Say, say
+from station.shop.words import say
 
 WAITING = ("popping", "trimming", "rework")  # where a batch's pieces lie with its paper
 
@@ -236,16 +236,6 @@ def _let_go(view: View, concern: Concern) -> tuple[Batch, ...]:
     """The batch of a hold, without its holds."""
     batch = view.get(Batch, tail(concern.about))
     return (replace(batch, holds=()),) if batch else ()
-
-
-def place_name(view: View, place: str) -> Say:
-    """A place in words for a person."""
-    if head(place) == "rack":
-        rack = view.get(RackPlace, tail(place))
-        return say("rack {name}", name=rack.name if rack else tail(place))
-    if head(place) == "popping":
-        return say("popping, sheet {sheet}", sheet=tail(place))
-    return say("{place}", place=place)
 
 
 _READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip})

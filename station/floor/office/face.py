@@ -1,8 +1,20 @@
 """What the office shows: a list, or one form; the acts beside it."""
 
-from station.floor.office import dialogue
-from station.floor.office.fields import LISTS, OfficeList, from_text, label, shown, typed_fields
-from station.shop.cards import button
+from station.floor.office import asked
+from station.floor.office.fields import LISTS, UNTYPED, OfficeList, label, typed_fields
+from station.floor.office.form import in_words, steps, value_now
+from station.floor.office.state import (
+    FIELDS,
+    ROWS,
+    chosen,
+    everything,
+    facts_on_page,
+    form_of,
+    list_of,
+    page_of,
+)
+from station.shop.cards import BUTTONS, button
+from station.shop.codes import LETTERS, usable
 from station.shop.faces import (
     Asked,
     Block,
@@ -10,175 +22,220 @@ from station.shop.faces import (
     Cell,
     Entry,
     Face,
-    Hint,
-    Listing,
+    Pairs,
     Press,
     Row,
     SheetDrawing,
     Table,
+    Tone,
 )
-from station.shop.facts import CutFile, Fact, Lot, Order, Part, Revision, Router, Worker
+from station.shop.facts import (
+    CutFile,
+    Fact,
+    Lot,
+    Order,
+    Part,
+    RackPlace,
+    Revision,
+    Worker,
+)
+from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+
 
 def face(hand: Hand, view: View) -> Face:
-    """The open list, or the form of the chosen row."""
-    entry = dialogue.list_of(hand)
-    if hand.work.get("ask"):
-        return _asking(hand, view, entry)
-    if "form" in hand.work:
-        return _form(hand, view, entry)
-    return _list(hand, view, entry)
+    """The open list, the form of the chosen row, or what is asked."""
+    shown = asked.FACES.get(str(hand.work.get("ask", "")))
+    if shown:
+        return shown(hand, view)
+    return _form(hand, view) if "form" in hand.work else _list(hand, view)
 
 
-def _list(hand: Hand, view: View, entry: OfficeList) -> Face:
+def _list(hand: Hand, view: View) -> Face:
+    entry = list_of(hand)
     rows = tuple(
         Row(
             title=fact.id,
-            note=_first(entry, fact),
+            note=_cell(fact, entry.shows[0], view),
             code=button(f"row_{n}"),
             shape=fact.shape if isinstance(fact, Part) else None,
-            cells=tuple(Cell(text=timed(shown(getattr(fact, f)))) for f in entry.shows[1:4]),
+            cells=tuple(
+                Cell(text=_cell(fact, f, view), tone=_tone(hand, fact, f))
+                for f in entry.shows[1:4]
+            ),
         )
-        for n, fact in enumerate(dialogue.facts_on_page(hand, view), 1)
+        for n, fact in enumerate(facts_on_page(hand, view), 1)
     )
-    count = len(dialogue.everything(entry.kind, view))
-    pages = max(1, -(-count // dialogue.ROWS))
-    title = say(
-        "{list}: {count}, page {page} of {pages}",
-        list=entry.words,
-        count=count,
-        page=dialogue.page_of(hand) + 1,
-        pages=pages,
-    )
+    pages = max(1, -(-len(everything(entry.kind, view)) // ROWS))
     heads: tuple[Say | str, ...] = (say("number"), *(label(f) for f in entry.shows[1:4]))
-    presses = [Press(label=say("A new one"), code=button("new"), style="primary", wide=2)]
-    if pages > 1:
-        presses += [
-            Press(label=say("Page back"), code=button("back_page")),
-            Press(label=say("Next page"), code=button("next_page")),
-        ]
     return Face(
         title=say("Office"),
         where=entry.words,
-        side=_lists(entry),
-        main=(Table(columns=heads, rows=rows, title=title),),
-        presses=tuple(presses),
+        side=(_lists(entry), _files(hand)),
+        main=(Table(columns=heads, rows=rows, title=_title(hand, entry, view, pages)),),
+        presses=_list_presses(pages),
+        weights=(60, 0, 40),
     )
 
 
-def _first(entry: OfficeList, fact: Fact) -> str:
-    return timed(shown(getattr(fact, entry.shows[0])))
+def _tone(hand: Hand, fact: Fact, field: str) -> Tone:
+    """An open order that is late, a bit or worker out of use: seen at a glance."""
+    if isinstance(fact, Order) and field == "due" and fact.shelf and fact.shelf[0] == "open":
+        return "attention" if fact.due < hand.now else ""
+    return "" if getattr(fact, "active", True) else "quiet"
 
 
-def timed(text: str) -> str:
-    """A shop time as people write it, ``2026-11-25 10:42``; any other text as it is."""
-    return f"{text[:10]} {text[11:16]}" if text[4:5] == "-" and text[10:11] == "T" else text
-
-
-def _lists(entry: OfficeList) -> tuple[Block, ...]:
-    """The lists, the open one marked, and the two buttons that turn them."""
-    rows = tuple(
-        ((Cell(text=one.words, bold=one is entry, tone="good" if one is entry else ""),), "")
-        for one in LISTS
+def _title(hand: Hand, entry: OfficeList, view: View, pages: int) -> Say:
+    return say(
+        "{list}: {count}, page {page} of {pages}",
+        list=entry.words,
+        count=len(everything(entry.kind, view)),
+        page=page_of(hand) + 1,
+        pages=pages,
     )
-    turn = Cards(
-        title="",
-        entries=(
-            Entry(big=say("Next list"), code=button("next_kind")),
-            Entry(big=say("Back a list"), code=button("back_kind")),
-            Entry(big=say("Print all cards"), code=button("print_cards")),
+
+
+def _list_presses(pages: int) -> tuple[Press, ...]:
+    add = Press(label=say("A new one"), code=button("new"), style="primary", wide=2)
+    if pages == 1:
+        return (add,)
+    return (
+        add,
+        Press(label=say("Page back"), code=button("back_page")),
+        Press(label=say("Next page"), code=button("next_page")),
+    )
+
+
+def _cell(fact: Fact, field: str, view: View) -> str:
+    return in_words(type(fact), field, to_plain(fact)[field], view)
+
+
+def _lists(entry: OfficeList) -> Block:
+    """Every list to touch, the open one marked."""
+    return Cards(
+        title=say("Lists"),
+        entries=tuple(
+            Entry(
+                big=one.words,
+                right="●" if one is entry else "",
+                code=button(f"list_{one.kind.kind}"),
+            )
+            for one in LISTS
         ),
     )
-    return (turn, Listing(title=say("Lists"), rows=rows))
 
 
-def _form(hand: Hand, view: View, entry: OfficeList) -> Face:
-    fact, typed = dialogue.chosen(hand, view), dialogue.form_of(hand)
-    names = typed_fields(entry.kind)
-    first = dialogue.page_of(hand) * dialogue.FIELDS
+def _files(hand: Hand) -> Block:
+    """What is done with files and with the whole office."""
+    names = {
+        "read_csv": say("Read CSV"),
+        "write_csv": say("Write CSV"),
+        "backup": say("Back up"),
+        "correct": say("Correct count"),
+        "print_cards": say("All cards"),
+    }
+    if hand.opened:
+        names["lock"] = say("Lock")
+    return Cards(
+        title="", entries=tuple(Entry(big=words, code=button(n)) for n, words in names.items())
+    )
+
+
+def _form(hand: Hand, view: View) -> Face:
+    entry, fact, typed = list_of(hand), chosen(hand, view), form_of(hand)
+    first = page_of(hand) * FIELDS
+    field = str(hand.work.get("field", ""))
     rows = tuple(
         Row(
             title=label(name),
             code=button(f"row_{n}"),
-            selected=name == hand.work.get("field"),
-            cells=(Cell(text=_value(entry, fact, typed, name), bold=name in typed),),
-        )
-        for n, name in enumerate(names[first : first + dialogue.FIELDS], 1)
-    )
-    title: Say = say("{kind} {id}", kind=entry.words, id=fact.id if fact else say("new"))
-    return Face(
-        title=say("Office"),
-        where=entry.words,
-        side=_acts(fact),
-        main=(Table(columns=(say("field"), say("value")), rows=rows, title=title),),
-        presses=(
-            Press(
-                label=say("Save"), code=button("save"), wide=2, style="primary" if typed else "off"
-            ),
-            Press(label=say("Next field"), code=button("next_field")),
-            Press(label=say("Leave it"), code=button("put_down")),
-        ),
-    )
-
-
-def _value(entry: OfficeList, fact: Fact | None, typed: dict[str, str], name: str) -> str:
-    if name in typed:
-        return shown(from_text(entry.kind, name, typed[name]))
-    return shown(getattr(fact, name)) if fact else ""
-
-
-def _acts(fact: Fact | None) -> tuple[Block, ...]:
-    """What can be done with the chosen thing, as cards to touch."""
-    names: list[tuple[str, Say]] = []
-    if isinstance(fact, CutFile):
-        names = [("release_batch", say("Release and print")), ("approve", say("Approve newest"))]
-    if isinstance(fact, Revision):
-        names = [("approve", say("Approve this revision"))]
-    if isinstance(fact, Order):
-        names = [("cancel_it", say("Cancel this order"))]
-    if isinstance(fact, Worker) and fact.supervisor:
-        names = [("new_pin", say("A new PIN"))]
-    if isinstance(fact, Lot):
-        names = [("receive", say("Receive sheets"))]
-    if fact is not None:
-        names.append(("print_cards", say("Print its card")))
-    acts = Cards(
-        title=say("Do"),
-        entries=tuple(Entry(big=words, code=button(name)) for name, words in names),
-    )
-    if isinstance(fact, Revision):
-        return (acts, SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
-    return (acts,)
-
-
-def _asking(hand: Hand, view: View, entry: OfficeList) -> Face:
-    fact = dialogue.chosen(hand, view)
-    title = say("{kind} {id}", kind=entry.words, id=fact.id if fact else "")
-    leave = Press(label=say("Leave it"), code=button("put_down"))
-    if hand.work.get("ask") == "sheets":
-        return Face(
-            title=say("Office"),
-            where=entry.words,
-            presses=(leave,),
-            main=(
-                Hint(title=title),
-                Asked(
-                    question=say("How many sheets?"),
-                    typed=hand.digits,
-                    unit=say("{n|sheet|sheets}", n=hand.digits),
+            selected=name == field,
+            cells=(
+                Cell(
+                    text=in_words(entry.kind, name, value_now(hand, name, view), view),
+                    bold=name in typed,
                 ),
             ),
         )
-    rows = tuple(
-        Row(title=r.name, note=r.bed, code=button(f"row_{n}"))
-        for n, r in enumerate(view.shelf(Router, "all", 9), 1)
+        for n, name in enumerate(typed_fields(entry.kind)[first : first + FIELDS], 1)
     )
+    number = fact.id if fact else say("new")
+    title = say("{kind} {id}", kind=entry.one, id=number)
     return Face(
         title=say("Office"),
         where=entry.words,
-        presses=(leave,),
-        main=(Table(columns=(say("Which router?"),), rows=rows, title=title),),
+        side=_beside(hand, view, fact, field),
+        main=(Table(columns=(say("field"), say("value")), rows=rows, title=title),),
+        presses=_form_presses(entry, field, saving=bool(typed)),
+        weights=(64, 0, 36),
     )
+
+
+def _form_presses(entry: OfficeList, field: str, *, saving: bool) -> tuple[Press, ...]:
+    save = Press(
+        label=say("Save"), code=button("save"), wide=2, style="primary" if saving else "off"
+    )
+    by = (
+        (
+            Press(label="−", code=button("fewer")),
+            Press(label="+", code=button("more")),
+        )
+        if field and steps(entry.kind, field)
+        else ()
+    )
+    return (save, Press(label=say("Next field"), code=button("next_field")), *by, LEAVE)
+
+
+def _beside(hand: Hand, view: View, fact: Fact | None, field: str) -> tuple[Block, ...]:
+    """A keypad for a number, things to choose from, or what can be done with the thing."""
+    kind = list_of(hand).kind
+    choices = asked.things(kind, field, view)
+    if choices:
+        return (choices,)
+    if field and (field == "id" or field_types(kind).get(field) in (int, float)):
+        return (Asked(question=say("{field}", field=label(field)), typed=hand.digits),)
+    return _acts(fact, view)
+
+
+def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
+    """What can be done with the chosen thing, and what follows from the work."""
+    if fact is None:
+        return ()
+    names: dict[type[Fact], tuple[str, ...]] = {
+        CutFile: ("release_batch", "approve"),
+        Revision: ("approve",),
+        Order: ("cancel_it",),
+        Lot: ("receive", "correct"),
+        Part: ("correct",),
+        RackPlace: ("correct",),
+        Worker: ("new_pin",),
+    }
+    entries = [
+        Entry(big=_act_words(name, fact), code=button(name)) for name in names.get(type(fact), ())
+    ]
+    if fact.kind in LETTERS and usable(fact.kind, fact.id):
+        entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
+    acts = Cards(title=say("Do"), entries=tuple(entries))
+    known = tuple(
+        (label(name), _cell(fact, name, view))
+        for name in sorted(UNTYPED.get(type(fact), ()))
+        if name not in ("pin", "digest") and getattr(fact, name)
+    )
+    blocks: list[Block] = [acts] if entries else []
+    if known:
+        blocks.append(Pairs(rows=known, title=say("From the work")))
+    if isinstance(fact, Revision):
+        blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
+    return tuple(blocks)
+
+
+def _act_words(name: str, fact: Fact) -> Say:
+    if name == "approve" and isinstance(fact, CutFile):
+        return say("Approve the newest")
+    if name == "cancel_it":
+        return say("Cancel this order")
+    return say(BUTTONS[name].words)

@@ -4,9 +4,12 @@ There is one generic act to set a fact (`set_fact`); acts of their own exist onl
 more than one fact changes together or pieces move.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 
-from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
+from station.floor.office.fields import is_time
+from station.floor.office.sound import wrong
+from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -19,18 +22,22 @@ from station.shop.facts import (
     Numbers,
     Order,
     Pack,
+    Part,
+    RackPlace,
     Reason,
     Revision,
     Router,
     Shop,
     Worker,
 )
-from station.shop.moves import SHEET, Move, Spot, move
+from station.shop.moves import SHEET, Move, Spot, head, move
 from station.shop.plain import build
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import Say, say
 
 NEXT = say("Touch the next row, or work on.")
+NOTHING_SET = say("Nothing was set.")
+COUNTED = ("store", "popping", "trimming", "rework", "rack", "held")  # where counts are corrected
 MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
 
 
@@ -74,37 +81,58 @@ def set_fact(act: Act, view: View) -> Answer:
     if asked := supervised(act):
         return asked
     kind, value = str(act.args.get("kind", "")), act.args.get("value")
-    made = build(kind, value if isinstance(value, dict) else {})
+    made = sound(kind, value, view)
     if isinstance(made, list):
         return refuse(made[0], say("Correct it and save again."))
-    if isinstance(made, NOT_BY_HAND):
-        return refuse(say("{kind} follows from the work and is not set by hand", kind=kind))
-    if missing := _points_nowhere(made, view):
-        return refuse(missing, say("Enter that one first."))
     new = view.get(type(made), made.id) is None
     said = (
         say("{kind} {id} is new", kind=kind, id=made.id)
         if new
         else say("{kind} {id} is changed", kind=kind, id=made.id)
     )
-    return good(said, NEXT, sets=(made,))
+    return good(said, NEXT, sets=(made, *_its_part(made, view)))
 
 
 NOT_BY_HAND = (Bed, Batch, Pack, Numbers, Concern)
 
-POINTS: dict[str, tuple[str, type[Fact]]] = {
-    "lot": ("material", Material),
-    "revision": ("cut_file", CutFile),
-}
+
+def sound(kind: str, value: object, view: View) -> Fact | list[Say]:
+    """The fact with these values, or every problem: types first, then what it means."""
+    made = build(kind, value if isinstance(value, Mapping) else {})
+    if isinstance(made, list):
+        return made
+    if isinstance(made, NOT_BY_HAND):
+        return [say("{kind} follows from the work and is not set by hand", kind=kind)]
+    return wrong(made, view) or made
 
 
-def _points_nowhere(fact: Fact, view: View) -> Say | None:
-    """A problem when the fact names another that is not there."""
-    field, kind = POINTS.get(fact.kind, ("", Fact))
-    name = getattr(fact, field, "") if field else ""
-    if not field or view.get(kind, name):
-        return None
-    return say("There is no {kind} {id}", kind=field, id=name)
+def _its_part(made: Fact, view: View) -> tuple[Part, ...]:
+    """A rack place that is set gives a part without a place its place."""
+    part = view.get(Part, made.part) if isinstance(made, RackPlace) else None
+    return (replace(part, rack=made.id),) if part and not part.rack else ()
+
+
+def set_list(act: Act, view: View) -> Answer:
+    """A whole list from a file in one act: all of it or nothing, and taken back as one."""
+    if asked := supervised(act):
+        return asked
+    kind, values = str(act.args.get("kind", "")), act.args.get("values")
+    facts: dict[str, Fact] = {}
+    for number, value in enumerate(values if isinstance(values, list | tuple) else (), 1):
+        made = sound(kind, value, view)
+        if isinstance(made, list):
+            return refuse(say("Row {n}: {what}", n=number, what=made[0]), NOTHING_SET)
+        facts[made.id] = made
+    before = {f.id: view.get(type(f), f.id) for f in facts.values()}
+    sets = tuple(f for f in facts.values() if f != before[f.id])
+    new = sum(before[fact.id] is None for fact in sets)
+    if not sets:
+        return notice(say("Nothing in it differs from what is known"), NOTHING_SET)
+    return good(
+        say("Taken in: {new} new, {changed} changed", new=new, changed=len(sets) - new),
+        say("What is not in the file stays as it was."),
+        sets=sets,
+    )
 
 
 def approve_revision(act: Act, view: View) -> Answer:
@@ -152,6 +180,12 @@ def release_batch(act: Act, view: View) -> Answer:
         return refuse(
             say("{name} does not run this file", name=router.name), say("Choose another router.")
         )
+    order = view.get(Order, str(act.args.get("order", "")))
+    if act.args.get("order") and (order is None or order.state in ("shipped", "cancelled")):
+        return refuse(say("That order is not open"), say("Choose another, or none."))
+    due = str(act.args.get("due", "")) or (order.due if order else "")
+    if due and not is_time(due):
+        return refuse(say("{due} is no time", due=due), say("Write it as 2026-11-25 14:00."))
     number = new_number(act, "batch")
     batch = Batch(
         id=number,
@@ -159,8 +193,8 @@ def release_batch(act: Act, view: View) -> Answer:
         revision=cut_file.approved,
         router=router.id,
         sheets=sheets,
-        order=str(act.args.get("order", "")),
-        due=str(act.args.get("due", "")),
+        order=order.id if order else "",
+        due=due,
         why=str(act.args.get("why", "")),
         released=act.at,
     )
@@ -242,23 +276,27 @@ def receive_lot(act: Act, view: View) -> Answer:
 
 
 def correct_count(act: Act, view: View) -> Answer:
-    """A reasoned correction of a count at one spot, up or down, against ``recount``."""
+    """What lies at one spot is counted again, up or down, with a reason, against ``recount``."""
     if asked := supervised(act):
         return asked
+    part, place = str(act.args.get("part", "")), str(act.args.get("place", ""))
+    batch, counted = str(act.args.get("batch", "")), act.args.get("counted")
+    if not isinstance(counted, int) or not 0 <= counted <= MOST or head(place) not in COUNTED:
+        return refuse(say("How many are there?"), say("Enter the number that you counted."))
+    book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
+    if counted == book:
+        return notice(say("Counted {n}: the book agrees", n=counted), NEXT)
     reason = view.get(Reason, str(act.args.get("reason", "")))
     if reason is None or reason.use != "correct":
-        return ask(say("Why is the count corrected?"), say("Scan a reason card."), "reason")
-    part, place = str(act.args.get("part", "")), str(act.args.get("place", ""))
-    batch, by = str(act.args.get("batch", "")), act.args.get("by")
-    here = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
-    if not isinstance(by, int) or by == 0 or abs(by) > MOST or here + by < 0:
-        return refuse(
-            say("{here} {here|is|are} there by the book", here=here),
-            say("Enter a correction that leaves 0 or more."),
+        return ask(
+            say("Counted {n}, the book says {book}", n=counted, book=book),
+            say("Why? Scan or touch a reason."),
+            "reason",
         )
+    by = counted - book
     frm, to = ("recount", place) if by > 0 else (place, "recount")
     return attention(
-        say("Corrected by {by}: {now} there now", by=f"{by:+d}", now=here + by),
+        say("Corrected from {book} to {n}", book=book, n=counted),
         say("Reason: {reason}.", reason=reason.words),
         moves=(move(part, abs(by), frm, to, batch),),
     )
@@ -298,6 +336,7 @@ _ANY = frozenset(
 RULES: Rules = {
     "found_shop": Rule(frozenset({Shop}), found_shop),
     "set_fact": Rule(frozenset(KINDS.values()), set_fact),
+    "set_list": Rule(frozenset(KINDS.values()), set_list),
     "approve_revision": Rule(_ANY, approve_revision),
     "release_batch": Rule(_ANY, release_batch),
     "cancel_batch": Rule(_ANY, cancel_batch),

@@ -24,6 +24,7 @@ class Router(Fact):
     change_s: float = 120.0  # one tool change
     pace: float = 1.0  # real time over the file's time
     extra_s: float = 0.0  # added a sheet
+    hold_downs: tuple[tuple[float, float], ...] = ()  # where its bed takes them, (x, y)
     active: bool = True
 
 

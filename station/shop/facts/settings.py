@@ -24,6 +24,7 @@ class Shop(Fact):
     day_starts: str = "07:00"
     day_ends: str = "16:00"
     two_people_kg: float = 12.0  # from this mass on: two people or a lift; local limits differ
+    folder: str = ""  # where lists and copies go; empty: "files" beside this station's data
     caution: str = "Local rules and your safety lead come first."
 
 

@@ -1,0 +1,140 @@
+"""Releasing a batch: a router, where it is due or for one order, and how many sheets.
+
+`hand.work` holds `router`, `order` and `due`; the number of sheets releases it.
+"""
+
+from station.floor.office.fields import a_time
+from station.floor.office.form import another_day, timed
+from station.floor.office.state import chosen, pressed, row_of
+from station.shop.acts import good, refuse
+from station.shop.codes import Code
+from station.shop.facts import CutFile, Order, Product, Revision, Router, Shop
+from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
+from station.shop.views import View
+from station.shop.words import Say, say
+
+OFFERED = 5  # orders that stand on the screen
+
+
+def start(hand: Hand, view: View) -> Took:
+    """Opens it for the chosen cut file."""
+    fact = chosen(hand, view)
+    if not isinstance(fact, CutFile):
+        return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
+    return Took(
+        hand.with_work(ask="release", router=None, order=None, due=None),
+        good(
+            say("{name}: which router?", name=fact.name),
+            say("Touch a router or scan its card."),
+        ),
+    )
+
+
+def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+    """A router, an order, a time, or the number of sheets."""
+    if isinstance(given, Number):
+        return _sheets(hand, given, view)
+    if isinstance(given, Typed):
+        return _due(hand, given.text, view)
+    if isinstance(given, Code) and given.kind == "router":
+        return _router(hand, given.number, view)
+    if isinstance(given, Code) and given.kind == "order":
+        return _order(hand, given.number, view)
+    name = pressed(given)
+    if (row := row_of(name)) is not None:
+        routers = able(hand, view)
+        return _router(hand, routers[row].id if row < len(routers) else "", view)
+    if name in ("more", "fewer"):
+        due = another_day(due_of(hand, view), hand.now, 1 if name == "more" else -1, view)
+        return _due_is(hand, due)
+    return None
+
+
+def able(hand: Hand, view: View) -> tuple[Router, ...]:
+    """Routers in use that run the approved revision of the chosen cut file."""
+    fact = chosen(hand, view)
+    letter = fact.approved if isinstance(fact, CutFile) else ""
+    revision = view.get(Revision, f"{fact.id}.{letter}") if fact else None
+    only = revision.routers if revision else ()
+    return tuple(r for r in view.shelf(Router, "all") if r.active and (not only or r.id in only))
+
+
+def due_of(hand: Hand, view: View) -> str:
+    """When it is due: as given, else with its order; empty: by need."""
+    order = view.get(Order, str(hand.work.get("order", "")))
+    return str(hand.work.get("due", "")) or (order.due if order else "")
+
+
+def orders(hand: Hand, view: View) -> tuple[Order, ...]:
+    """Open orders that want a part this cut file makes, by due time."""
+    fact = chosen(hand, view)
+    letter = fact.approved if isinstance(fact, CutFile) else ""
+    revision = view.get(Revision, f"{fact.id}.{letter}") if fact else None
+    makes = revision.makes() if revision else {}
+    found = [o for o in view.shelf(Order, "open", 100) if _wants(o, makes, view)]
+    return tuple(found[:OFFERED])
+
+
+def _wants(order: Order, makes: dict[str, int], view: View) -> bool:
+    products = [view.get(Product, line.product) for line in order.lines]
+    return any(part in makes for p in products if p for part, _ in p.parts)
+
+
+def _router(hand: Hand, id: str, view: View) -> Took:
+    router = view.get(Router, id)
+    if router is None:
+        return Took(hand, refuse(say("There is no such router"), say("Touch a router.")))
+    return Took(
+        hand.with_work(router=id),
+        good(say("{router}", router=router.name), say("How many sheets?")),
+    )
+
+
+def _order(hand: Hand, id: str, view: View) -> Took:
+    """The order that it is for; the same one again takes it off."""
+    order = view.get(Order, id)
+    if order is None or order.shelf is None or order.shelf[0] != "open":
+        return Took(hand, refuse(say("Order {id} is not open", id=id), say("Scan another.")))
+    if hand.work.get("order") == id:
+        return Took(hand.with_work(order=None), good(say("Not for one order"), _next(hand)))
+    return Took(
+        hand.with_work(order=id),
+        good(say("For order {id}, due {due}", id=id, due=timed(order.due)), _next(hand)),
+    )
+
+
+def _next(hand: Hand) -> Say:
+    return say("How many sheets?") if hand.work.get("router") else say("Which router?")
+
+
+def _due(hand: Hand, text: str, view: View) -> Took:
+    shop = view.get(Shop, "shop") or Shop(id="shop")
+    due = a_time(text, hand.now, shop.day_ends)
+    if due == text and len(text) != 19:
+        return Took(
+            hand, refuse(say("{text} is no time", text=text), say("Type it as 26.11. 14:00."))
+        )
+    return _due_is(hand, due)
+
+
+def _due_is(hand: Hand, due: str) -> Took:
+    return Took(hand.with_work(due=due), good(say("Due {due}", due=timed(due)), _next(hand)))
+
+
+def _sheets(hand: Hand, given: Number, view: View) -> Do | Took:
+    if not given.whole:
+        return Took(hand, refuse(say("That is no number of sheets"), say("Type 1 or more.")))
+    if not hand.work.get("router"):
+        return Took(hand, refuse(say("Which router?"), say("Touch a router first.")))
+    fact = chosen(hand, view)
+    args: dict[str, object] = {
+        "cut_file": fact.id if fact else "",
+        "router": hand.work["router"],
+        "sheets": given.whole,
+    }
+    if order := hand.work.get("order"):
+        args["order"] = order
+    if due := hand.work.get("due"):
+        args["due"] = due
+    after = hand.with_work(ask=None, router=None, order=None, due=None)
+    return Do("release_batch", fact.key if fact else "", args, after, ("batch",))
