@@ -12,6 +12,7 @@ from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import beside, disk_faults, put_in_place, set_aside
 from station.ledger.store import Store
+from station.ledger.supply import ASKED, OWN, SPARE
 
 
 def backup(store: Store, file: Path) -> None:
@@ -94,6 +95,6 @@ def _prepare(new: Path, file: Path) -> None:
 def _give_up_numbers(store: Store) -> None:
     with store.writing() as connection:
         for key in store.values:
-            if key.startswith("numbers/"):
+            if key.startswith((OWN, SPARE, ASKED)):
                 connection.execute(statements.DROP_LOCAL, (key,))
         store.put(LEAP, ",".join(LEAPING))

@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 from station.ledger import statements
 from station.ledger.codec import Body, Change, State, read_body
 from station.ledger.effects import net, tally_rows
+from station.ledger.sound import taken_in
 from station.ledger.store import Store
 from station.shop.moves import balancing
 
@@ -73,7 +74,7 @@ def bodies(store: Store) -> Iterator[Body]:
     after = 0
     while page := store.run(statements.CHAIN, (after,)).fetchall():
         after = page[-1][0]
-        yield from (read_body(row[2]) for row in page)
+        yield from (taken_in(row[1], row[2]) for row in page)
     yield from (read_body(text) for (text,) in store.run(statements.PENDING).fetchall())
 
 

@@ -5,6 +5,7 @@ import json
 from station.ledger import effects, statements
 from station.ledger.books import Books
 from station.ledger.codec import Body, digest, read_body
+from station.ledger.sound import taken_in
 from station.ledger.store import Store
 from station.shop.words import say
 
@@ -35,7 +36,7 @@ def _history(store: Store) -> tuple[Books, list[str]]:
     books, problems, last, link = Books(), list[str](), 0, b""
     while page := store.run(statements.CHAIN, (last,)).fetchall():
         for number, id_, text, digest_, *columns in page:
-            body = read_body(text)
+            body = taken_in(id_, text)
             wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]
             link = digest(link, id_, text)
             if link != digest_:

@@ -41,7 +41,11 @@ class Change(msgspec.Struct, frozen=True, array_like=True):
 
 
 class Body(msgspec.Struct, frozen=True, omit_defaults=True):
-    """All that an entry holds. `reverses` is the id of the entry that it takes back."""
+    """All that an entry holds. `reverses` is the id of the entry that it takes back.
+
+    `verdict` is empty, or why the act did not hold any more when it was shared: then its
+    moves are not made, and stand in `wanted`.
+    """
 
     act: Act
     tone: Tone
@@ -52,6 +56,8 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     prints: tuple[tuple[str, str], ...] = ()
     reverses: str = ""
     reversed_at: str = ""
+    verdict: str = ""
+    wanted: tuple[Move, ...] = ()
 
 
 class Brief(msgspec.Struct, frozen=True):

@@ -56,11 +56,16 @@ def writes(body: Body) -> list[str]:
 EntryRow = tuple[int, str, str, str, str, str, str, str, bytes]
 
 
-def entry_row(number: int, body: Body, text: str, link: bytes, verdict: str = "") -> EntryRow:
-    """The row of an entry: all but the verdict and the digest follows from its body."""
+def entry_row(number: int, body: Body, text: str, link: bytes) -> EntryRow:
+    """The row of an entry: all but the digest follows from its body."""
     act = body.act
-    names = json.dumps(writes(body), ensure_ascii=False, separators=(",", ":"))
-    return (number, act.id, act.at, act.kind, act.subject, verdict, names, text, link)
+    names = list_text(writes(body))
+    return (number, act.id, act.at, act.kind, act.subject, body.verdict, names, text, link)
+
+
+def list_text(names: Iterable[str]) -> str:
+    """Names as they are kept: a JSON list."""
+    return json.dumps(list(names), ensure_ascii=False, separators=(",", ":"))
 
 
 def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[Short]:
@@ -99,6 +104,22 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
         return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
     hour = body.act.at[:13]
     return [(hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves]
+
+
+def unapply(connection: sqlite3.Connection, body: Body) -> None:
+    """Takes the effects out again, as if the entry had never been; it was the newest."""
+    apply_moves(connection, [m.back() for m in body.moves])
+    for change in body.sets:
+        state = change.before
+        if state is None:
+            connection.execute(statements.DROP_FACT, (change.key,))
+        else:
+            row = (change.key, bytes(state.body).decode(), state.shelf, state.rank, state.entry)
+            connection.execute(statements.PUT_FACT, row)
+    rows = [(*spot, -qty) for *spot, qty in tally_rows(body)]
+    connection.executemany(statements.ADD_TALLY, rows)
+    for hour in {row[0] for row in rows}:
+        connection.execute(statements.DROP_EMPTY_TALLY, (hour,))
 
 
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:

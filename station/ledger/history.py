@@ -3,6 +3,7 @@
 import logging
 import sqlite3
 from collections.abc import Mapping
+from collections.abc import Set as AbstractSet
 from contextlib import suppress
 from typing import NamedTuple
 
@@ -29,6 +30,7 @@ from station.shop.moves import Move
 from station.shop.views import Rule
 
 log = logging.getLogger(__name__)
+SHOP = "shop"  # local: the site that this station shares with
 
 
 class Recorded(NamedTuple):
@@ -39,13 +41,39 @@ class Recorded(NamedTuple):
     moves: tuple[Move, ...]
 
 
+class Decided(NamedTuple):
+    """What a rule says: the answer, the body to be kept (None: refused), what was read."""
+
+    answer: Answer
+    body: Body | None
+    reads: AbstractSet[str]
+
+
+PendingRow = tuple[int | None, str, str, str, str, str]
+
+
+def pending_row(seq: int | None, body: Body, text: str, reads: AbstractSet[str]) -> PendingRow:
+    """The row of an act that is not shared yet.
+
+    A fact that was set without being read counts as read: its state before would be another.
+    """
+    names = sorted({*reads, *(c.key for c in body.sets)})
+    act, written = body.act, effects.list_text(effects.writes(body))
+    return (seq, act.id, act.subject, effects.list_text(names), written, text)
+
+
 class History:
     """The entries: decides, appends, derives."""
 
     def __init__(self, store: Store) -> None:
         self.store = store
         self.reader = Reader(store)
+        self.share(shared=bool(store.values.get(SHOP)))
         self.reload()
+
+    def share(self, *, shared: bool) -> None:
+        """Whether acts wait in `pending` until the shop has them, or are entries at once."""
+        self.shared = self.reader.shared = shared
 
     def reload(self) -> None:
         """Reads where the chain ends."""
@@ -72,9 +100,18 @@ class History:
     def _record(self, act: Act, rule: Rule, local: Mapping[str, str]) -> Recorded:
         if again := self.repeated(act.id):
             return again
-        answer = rule.decide(act, NotingView(self.reader, rule.reads))
+        decided = self.decide(act, rule)
+        if decided.body is None:
+            return Recorded(decided.answer, None, ())
+        self.append(decided.body, decided.answer.sets, local, decided.reads)
+        return Recorded(decided.answer, act.id, decided.answer.moves)
+
+    def decide(self, act: Act, rule: Rule) -> Decided:
+        """What the rule says to the act now; nothing is written."""
+        view = NotingView(self.reader, rule.reads)
+        answer = rule.decide(act, view)
         if answer.refused:
-            return Recorded(answer, None, ())
+            return Decided(answer, None, view.reads)
         effects.check_moves(answer.moves)
         body = Body(
             act=act,
@@ -82,40 +119,54 @@ class History:
             said=lay_say(answer.said),
             do=lay_say(answer.do),
             moves=answer.moves,
-            sets=self._changes(answer.sets),
+            sets=self.changes(answer.sets),
             prints=answer.prints,
         )
-        self.append(body, answer.sets, local)
-        return Recorded(answer, act.id, answer.moves)
+        return Decided(answer, body, view.reads)
 
-    def append(self, body: Body, facts: tuple[Fact, ...], local: Mapping[str, str]) -> None:
-        """Writes one entry with its effects in one transaction."""
-        number, at = self.number + 1, body.act.at
-        text = write_body(body)
-        link = digest(self.digest, body.act.id, text)
-        row = effects.entry_row(number, body, text, link)
+    def append(
+        self,
+        body: Body,
+        facts: tuple[Fact, ...],
+        local: Mapping[str, str],
+        reads: AbstractSet[str] = frozenset(),
+    ) -> None:
+        """Writes one act with its effects in one transaction."""
         try:
-            self._write(body, row, local)
+            self._write(body, local, reads)
         except BaseException:  # stopped at whatever point: ask the file where the chain ends
             with suppress(sqlite3.Error):
                 self.reload()
             raise
-        self.number, self.digest, self.at = number, link, at
+        self.at = body.act.at
         self._hold(body, facts)
         self.store.values.update(local)
         self.store.bound_log()
 
-    def _write(self, body: Body, row: effects.EntryRow, local: Mapping[str, str]) -> None:
-        act = body.act
+    def _write(self, body: Body, local: Mapping[str, str], reads: AbstractSet[str]) -> None:
+        text = write_body(body)
+        link = b"" if self.shared else digest(self.digest, body.act.id, text)
         with self.store.writing() as connection:
-            short = effects.apply_moves(connection, body.moves)
-            if short:
-                raise EffectsWrong(f"{act.kind} would leave less than nothing: {short}")
-            effects.apply_sets(connection, act.id, body.sets)
-            effects.apply_tally(connection, body)
-            connection.execute(statements.ADD_ENTRY, row)
+            self.carry_out(body)
+            if self.shared:
+                connection.execute(statements.ADD_PENDING, pending_row(None, body, text, reads))
+            else:
+                row = effects.entry_row(self.number + 1, body, text, link)
+                connection.execute(statements.ADD_ENTRY, row)
             for key, value in local.items():
                 self.store.put(key, value)
+
+        if not self.shared:
+            self.number, self.digest = self.number + 1, link
+
+    def carry_out(self, body: Body) -> None:
+        """Makes the effects in the tables. Raises EffectsWrong where they do not hold."""
+        connection = self.store.connection
+        short = effects.apply_moves(connection, body.moves)
+        if short:
+            raise EffectsWrong(f"{body.act.kind} would leave less than nothing: {short}")
+        effects.apply_sets(connection, body.act.id, body.sets)
+        effects.apply_tally(connection, body)
 
     def _hold(self, body: Body, facts: tuple[Fact, ...]) -> None:
         """Keeps the facts as written at hand."""
@@ -126,7 +177,7 @@ class History:
                 state = State(state.body, state.shelf, state.rank, body.act.id)
             self.reader.took(change.key, state, known.get(change.key))
 
-    def _changes(self, facts: tuple[Fact, ...]) -> tuple[Change, ...]:
+    def changes(self, facts: tuple[Fact, ...]) -> tuple[Change, ...]:
         """The facts set anew, each with the state before."""
         changes = []
         for fact in facts:

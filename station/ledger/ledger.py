@@ -1,15 +1,17 @@
 """The ledger: one station's history, and all that is derived from it."""
 
 from collections.abc import Callable, Iterator
-from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
 
 from station.ledger import backup, books, check, reports, statements
+from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
-from station.ledger.numbers import LEAP, TAKE_BLOCK, TAKING, WIDTHS, Block, block_taken
 from station.ledger.opening import open_sound
 from station.ledger.reports import Chained, Entry, Flow
+from station.ledger.sharing import Sharing
+from station.ledger.supply import Supply
+from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
 from station.ledger.view import OpenView
 from station.shop.acts import Act
@@ -43,6 +45,8 @@ class Ledger:
         self._history = History(self._store)
         self._view = OpenView(self._history.reader)
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
+        self._supply = Supply(self._history, station, ids, self._handed)
+        self._sharing = Sharing(self._history, rules)
 
     @property
     def view(self) -> View:
@@ -62,7 +66,8 @@ class Ledger:
             local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
         done = self._history.record(act, rule_for(self.rules, act.kind), local)
         kept = self._store.values
-        self._handed = {k: v for k, v in self._handed.items() if kept.get(k) != v}
+        for key in [k for k, v in self._handed.items() if kept.get(k) == v]:
+            del self._handed[key]
         return done
 
     def undo(self, id: str, act: Act) -> Recorded:
@@ -103,30 +108,7 @@ class Ledger:
 
     def take_number(self, kind: str) -> str:
         """The next number of a kind of code that prints and is not taken."""
-        if kind not in WIDTHS:
-            raise ValueError(f"Codes of kind {kind} are not numbered")
-        key = f"numbers/{kind}"
-        block = Block(kind, self._handed.get(key) or self.local(key))
-        while (number := block.take(self._history.reader)) is None:
-            block = self._next_block(block)
-        self._handed[key] = block.kept()
-        return number
-
-    def _next_block(self, used: Block) -> Block:
-        at = self._history.at or datetime.now().isoformat(timespec="seconds")
-        leaping = (self.local(LEAP) or "").split(",")
-        leap = used.kind in leaping
-        act = Act(
-            id=self._ids(),
-            kind=TAKING,
-            at=at,
-            station=self.station,
-            subject=f"numbers/{used.kind}",
-            args={"kind": used.kind, "leap": leap},
-        )
-        local = {LEAP: ",".join(k for k in leaping if k != used.kind)} if leap else {}
-        self._history.record(act, TAKE_BLOCK, local)
-        return block_taken(self._history.reader, used.kind)
+        return self._supply.take(kind)
 
     # --- reading
 
@@ -143,8 +125,8 @@ class Ledger:
         return reports.entries(self._store, self._history.reader, after, subject)
 
     def count(self) -> int:
-        """How many entries there are."""
-        return self._history.number
+        """How many entries there are, those not shared yet included."""
+        return self._history.number + (self.not_shared() if self.shared else 0)
 
     def tally(self, since_hour: str, until_hour: str) -> list[Passed]:
         """Pieces moved by hour (``2026-11-25T10``, both ends included), place and part."""
@@ -155,6 +137,36 @@ class Ledger:
         return reports.flow(self._store, self._history.reader, since, until)
 
     # --- sharing
+
+    @property
+    def shared(self) -> bool:
+        """Whether this station shares with others."""
+        return self._history.shared
+
+    def share_with(self, site: str) -> None:
+        """From now on acts wait until the shop of this site has them."""
+        self._sharing.start(site)
+
+    def offer(self) -> Offer:
+        """Where this station stands, and its oldest acts that are not shared yet."""
+        return self._sharing.offer()
+
+    def take_news(self, news: News) -> list[Turned]:
+        """Takes in what came from the shop; gives the acts that do not hold any more."""
+        mine = self._sharing.foreign_of_mine(news, self.station)
+        turned = self._sharing.take(news)
+        changed = self._supply.settle() if not mine else self._supply.give_up()
+        if changed:
+            self._write_local(changed)
+        return turned
+
+    def ask_ahead(self) -> None:
+        """Asks the shop for spare numbers, where there are none."""
+        self._supply.ask_ahead()
+
+    def oldest_not_shared(self) -> str:
+        """When the oldest act was done that is not shared yet; empty when all is shared."""
+        return self._sharing.oldest()
 
     def chain(self, after: int) -> Iterator[Chained]:
         """Entries as they are shared, in order, from behind a number."""

@@ -10,9 +10,10 @@ from typing import Any
 from station.ledger import statements
 from station.ledger.books import rebuild
 from station.ledger.check import pages_sound
-from station.ledger.codec import digest, read_body
+from station.ledger.codec import digest
 from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
+from station.ledger.sound import taken_in
 from station.ledger.store import Store, suspect_mark
 
 NO_ROOM = 28  # the system's number for a full disk
@@ -124,11 +125,11 @@ def _chained(damaged: sqlite3.Connection) -> Iterator[EntryRow]:
     """Entries up to the first that does not hold. What follows from the body is made anew."""
     link = b""
     for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=1):
-        id_, verdict, text = row[1], row[5], row[7]
+        id_, text = row[1], row[7]
         link = digest(link, id_, text)
         if row[0] != number or row[8] != link:
             return
-        yield entry_row(number, read_body(text), text, link, str(verdict))
+        yield entry_row(number, taken_in(id_, text), text, link)
 
 
 class disk_faults:  # noqa: N801 - reads as a statement

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from station.ledger import statements
-from station.ledger.codec import lift_say, read_body, read_brief
+from station.ledger.codec import Body, lift_say, read_body, read_brief, write_body
 from station.ledger.store import Store
 from station.ledger.view import Reader
 from station.shop.moves import head
@@ -51,12 +51,24 @@ def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[
     """Entries in order, read in pages so that recording may go on in between."""
     while page := _page(store, after, subject):
         for number, text in page:
-            body = read_body(text)
-            act = body.act
-            past = reader.past_of(body)
-            said = lift_say(body.said)
-            yield Entry(number, act.id, past, act.at, act.worker, act.kind, said, body.reverses)
+            yield _entry(number, read_body(text), reader)
         after = page[-1][0]
+    newest = store.rows(statements.NEWEST)
+    for number, body in enumerate(_waiting(store), newest[0][0] + 1 if newest else 1):
+        if number > after and (not subject or body.act.subject == subject):
+            yield _entry(number, body, reader)
+
+
+def _entry(number: int, body: Body, reader: Reader) -> Entry:
+    act = body.act
+    said = lift_say(body.said)
+    past = reader.past_of(body)
+    return Entry(number, act.id, past, act.at, act.worker, act.kind, said, body.reverses)
+
+
+def _waiting(store: Store) -> Iterator[Body]:
+    """The acts that are not shared yet: they come after all entries."""
+    return (read_body(text) for (text,) in store.rows(statements.PENDING))
 
 
 def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
@@ -82,7 +94,9 @@ def holds(store: Store, number: int, link: bytes) -> bool:
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
     """Moves from one time to before another, in order; an entry taken back has moved nothing."""
     moves = []
-    for entry_id, at, text in store.rows(statements.BETWEEN, (since, until)):
+    rows = store.rows(statements.BETWEEN, (since, until))
+    mine = ((b.act.id, b.act.at, write_body(b)) for b in _waiting(store))
+    for entry_id, at, text in (*rows, *(m for m in mine if since <= m[1] < until)):
         brief = read_brief(text)
         if brief.moves and not brief.reverses and not reader.undone(entry_id):
             moves += [

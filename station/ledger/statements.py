@@ -18,15 +18,17 @@ CREATION = (
     "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
 )
 ADD_ENTRY = "INSERT INTO entry (number, id, at, kind, subject, verdict, writes, body, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
-BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ?"
+BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ? AND entry.kind != 'unreadable'"
 NEWEST = "SELECT entry.number, entry.digest, entry.at FROM entry ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
-ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? AND entry.kind != 'unreadable' ORDER BY entry.number LIMIT 1000 OFFSET 0"
 ENTRIES_ABOUT = "SELECT entry.number, entry.body FROM entry WHERE entry.subject = ? AND entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 LAST = "SELECT entry.body FROM entry WHERE entry.subject = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
 LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.kind = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
 BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? ORDER BY entry.at, entry.number"
 CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject, entry.writes FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.writes, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+AFTER = "SELECT entry.id, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number"
+DROP_AFTER = "DELETE FROM entry WHERE entry.number > ?"
 LINK = "SELECT entry.digest FROM entry WHERE entry.number = ?"
 PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
 ALL_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq"
@@ -34,6 +36,13 @@ ADD_PENDING = (
     "INSERT INTO pending (seq, id, subject, reads, writes, body) VALUES (?, ?, ?, ?, ?, ?)"
 )
 COUNT_PENDING = "SELECT count(*) AS count_1 FROM pending"
+PENDING_BY_ID = "SELECT pending.body FROM pending WHERE pending.id = ?"
+PENDING_ABOUT = (
+    "SELECT pending.body FROM pending WHERE pending.subject = ? ORDER BY pending.seq DESC"
+)
+FIRST_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq LIMIT ? OFFSET 0"
+SET_PENDING = "UPDATE pending SET reads=?, writes=?, body=? WHERE pending.seq = ?"
+DROP_PENDING = "DELETE FROM pending WHERE pending.seq = ?"
 SPOT = "SELECT balance.qty FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 SET_SPOT = (
     "UPDATE balance SET qty=? WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"

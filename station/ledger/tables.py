@@ -160,6 +160,7 @@ _order = (balance.c.batch, balance.c.place, balance.c.part)
 _above = balance.c.qty > _ZERO
 _fact = select(fact.c.key, fact.c.body, fact.c.shelf, fact.c.rank, fact.c.entry)
 _past = select(entry.c.number, entry.c.body)
+_readable = entry.c.kind != literal_column("'unreadable'")
 _spot = (
     (balance.c.batch == bindparam("b")),
     (balance.c.part == bindparam("p")),
@@ -167,11 +168,11 @@ _spot = (
 )
 
 ADD_ENTRY = sql(insert(entry))
-BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id")))
+BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id"), _readable))
 NEWEST = _first(
     select(entry.c.number, entry.c.digest, entry.c.at).order_by(entry.c.number.desc()), _ONE
 )
-ENTRIES = _first(_past.where(entry.c.number > _N).order_by(entry.c.number), _PAGE)
+ENTRIES = _first(_past.where(entry.c.number > _N, _readable).order_by(entry.c.number), _PAGE)
 ENTRIES_ABOUT = _first(
     _past.where(entry.c.subject == bindparam("s"), entry.c.number > _N).order_by(entry.c.number),
     _PAGE,
@@ -214,11 +215,28 @@ SHARED = _first(
     .order_by(entry.c.number),
     _PAGE,
 )
+AFTER = sql(
+    select(entry.c.id, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number)
+)
+DROP_AFTER = sql(delete(entry).where(entry.c.number > _N))
 LINK = sql(select(entry.c.digest).where(entry.c.number == _N))
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
 ALL_PENDING = sql(select(pending).order_by(pending.c.seq))
 ADD_PENDING = sql(insert(pending))
 COUNT_PENDING = sql(select(func.count()).select_from(pending))
+PENDING_BY_ID = sql(select(pending.c.body).where(pending.c.id == bindparam("id")))
+PENDING_ABOUT = sql(
+    select(pending.c.body)
+    .where(pending.c.subject == bindparam("s"))
+    .order_by(pending.c.seq.desc())
+)
+FIRST_PENDING = _first(select(pending).order_by(pending.c.seq), _N)
+SET_PENDING = sql(
+    update(pending)
+    .where(pending.c.seq == _N)
+    .values(reads=bindparam("r"), writes=bindparam("w"), body=bindparam("t"))
+)
+DROP_PENDING = sql(delete(pending).where(pending.c.seq == _N))
 
 SPOT = sql(select(balance.c.qty).where(*_spot))
 SET_SPOT = sql(update(balance).where(*_spot).values(qty=bindparam("q")))

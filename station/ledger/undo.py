@@ -6,7 +6,7 @@ import msgspec
 
 from station.ledger import effects, statements
 from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say
-from station.ledger.history import History, Recorded
+from station.ledger.history import Decided, History, Recorded
 from station.ledger.numbers import TAKING
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.moves import balancing
@@ -24,23 +24,33 @@ def undo(history: History, id: str, act: Act) -> Recorded:
     """
     if again := history.repeated(act.id):
         return again
+    decided = decide_undo(history, id, act)
+    body = decided.body
+    if body is None:
+        return Recorded(decided.answer, None, ())
+    history.append(body, (), {}, decided.reads)
+    return Recorded(answer_of(body), act.id, body.moves)
+
+
+def decide_undo(history: History, id: str, act: Act) -> Decided:
+    """The entry that takes `id` back as things stand now, or why not; nothing is written."""
     body = history.reader.body(id)
     if body is None:
-        return _no(say("There is nothing to take back"), _MEND)
+        return _no(id, say("There is nothing to take back"), _MEND)
     if body.act.kind == TAKING:
-        return _no(say("Numbers cannot be given back"), say("Go on with your work."))
+        return _no(id, say("Numbers cannot be given back"), say("Go on with your work."))
     if history.reader.undone(id):
-        return _no(say("That was taken back already"), say("Go on with your work."))
+        return _no(id, say("That was taken back already"), say("Go on with your work."))
+    if body.verdict:
+        return _no(id, say("That was not counted, so it cannot be taken back"), _MEND)
     if why := _gone_on(history, body) or _set_since(history, body):
-        return _no(why, _MEND)
+        return _no(id, why, _MEND)
     answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Go on from there."))
-    reversal = _reversal(act, body, answer)
-    history.append(reversal, (), {})
-    return Recorded(answer_of(reversal), act.id, reversal.moves)
+    return Decided(answer, _reversal(act, body, answer), {*effects.writes(body), f"undone/{id}"})
 
 
-def _no(said: Say, do: Say) -> Recorded:
-    return Recorded(refuse(said, do), None, ())
+def _no(id: str, said: Say, do: Say) -> Decided:
+    return Decided(refuse(said, do), None, {f"act/{id}", f"undone/{id}"})
 
 
 def _gone_on(history: History, body: Body) -> Say | None:

@@ -26,6 +26,7 @@ class Reader:
     """Reads the tables; facts decoded once are held by key and the entry that set them."""
 
     def __init__(self, store: Store) -> None:
+        self.shared = False  # whether acts may stand in `pending`, behind the history
         self._rows = store.rows
         self._kept: dict[str, Kept] = {}
 
@@ -65,6 +66,8 @@ class Reader:
     def body(self, id: str) -> Body | None:
         """An entry's body by its act's id."""
         rows = self._rows(statements.BODY_BY_ID, (id,))
+        if not rows and self.shared:
+            rows = self._rows(statements.PENDING_BY_ID, (id,))
         return read_body(rows[0][0]) if rows else None
 
     def past(self, id: str) -> Past | None:
@@ -74,12 +77,19 @@ class Reader:
 
     def last(self, subject: str, kind: str) -> Past | None:
         """The newest entry about a subject."""
+        if self.shared and (mine := self._pending(subject, kind)):
+            return self.past_of(mine)
         rows = (
             self._rows(statements.LAST_OF_KIND, (subject, kind))
             if kind
             else self._rows(statements.LAST, (subject,))
         )
         return self.past_of(read_body(rows[0][0])) if rows else None
+
+    def _pending(self, subject: str, kind: str) -> Body | None:
+        """The newest act about a subject that is not shared yet."""
+        bodies = (read_body(r[0]) for r in self._rows(statements.PENDING_ABOUT, (subject,)))
+        return next((b for b in bodies if not kind or b.act.kind == kind), None)
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """Sums of moves by hour."""

@@ -1,0 +1,107 @@
+"""What one station shares: its side of the talk with the shop, on the file's own thread."""
+
+import logging
+
+from station.ledger import again, effects, statements
+from station.ledger.absorb import absorb
+from station.ledger.again import Turned
+from station.ledger.codec import read_body
+from station.ledger.history import SHOP, History, pending_row
+from station.ledger.shop_link import SharedRow
+from station.ledger.sound import taken_in
+from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
+from station.shop.views import Rules
+
+log = logging.getLogger(__name__)
+EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
+
+
+class Sharing:
+    """Makes offers and takes news for one history."""
+
+    def __init__(self, history: History, rules: Rules) -> None:
+        self._history, self._rules = history, rules
+        self._store = history.store
+
+    def start(self, site: str, epoch: int = 1) -> None:
+        """From now on acts wait until the shop has them."""
+        values = {SHOP: site, EPOCH: str(epoch)}
+        with self._store.writing():
+            for key, value in values.items():
+                self._store.put(key, value)
+        self._store.values.update(values)
+        self._history.share(shared=True)
+
+    def offer(self, limit: int = ROWS) -> Offer:
+        """Where this station stands, and its oldest acts that are not shared yet."""
+        acts = again.waiting(self._history, limit)
+        rows = tuple(_row(act.text) for act in acts)
+        return Offer(
+            site=self._store.values.get(SHOP, ""),
+            epoch=self._epoch(),
+            format=statements.FORMAT,
+            head=Mark(self._history.number, self._history.digest),
+            reads=tuple(sorted(frozenset[str]().union(*(a.reads for a in acts)))),
+            rows=rows,
+            marks=self._marks(),
+        )
+
+    def take(self, news: News) -> list[Turned]:
+        """Takes the news in; gives the acts of this station that do not hold any more."""
+        if news.state == "put back":
+            self._step_back(news.common, news.epoch)
+            return []
+        return absorb(self._history, self._rules, news.entries)
+
+    def foreign_of_mine(self, news: News, station: str) -> bool:
+        """Whether acts of this station come that it does not know: its file is an older one."""
+        if not news.entries or not self._history.shared:
+            return False
+        named = f'"station":"{station}"'
+        mine = [e for e in news.entries if named in e.body]
+        known = {act.id for act in again.waiting(self._history)} if mine else set[str]()
+        return any(
+            e.id not in known and taken_in(e.id, e.body).act.station == station for e in mine
+        )
+
+    def oldest(self) -> str:
+        """When the oldest act was done that is not shared yet; empty when all is shared."""
+        acts = again.waiting(self._history, 1)
+        return acts[0].body.act.at if acts else ""
+
+    def _epoch(self) -> int:
+        return int(self._store.values.get(EPOCH, "1"))
+
+    def _marks(self) -> tuple[Mark, ...]:
+        found = [(n, self._store.rows(statements.LINK, (n,))) for n in self._numbers()]
+        return tuple(Mark(n, rows[0][0]) for n, rows in found if rows)
+
+    def _numbers(self) -> list[int]:
+        head = self._history.number
+        return [head, *steps_back(head)] if head else []
+
+    def _step_back(self, common: Mark, epoch: int) -> None:
+        """Entries behind a common place become acts to be shared again; the tables stay."""
+        acts = again.waiting(self._history)
+        rows = self._store.rows(statements.AFTER, (common.number,))
+        with self._store.writing():
+            self._store.run(statements.DROP_AFTER, (common.number,))
+            for act in acts:
+                self._store.run(statements.DROP_PENDING, (act.seq,))
+            for id_, text in rows:
+                body = taken_in(id_, text)
+                row = pending_row(None, body, text, set(effects.writes(body)))
+                self._store.run(statements.ADD_PENDING, row)
+            for act in acts:
+                row = pending_row(None, act.body, act.text, act.reads)
+                self._store.run(statements.ADD_PENDING, row)
+            self._store.put(EPOCH, str(epoch))
+        self._store.values[EPOCH] = str(epoch)
+        self._history.reload()
+        log.warning("the shop was put back to entry %s; %s are shared again", common, len(rows))
+
+
+def _row(text: str) -> SharedRow:
+    body = read_body(text)
+    return SharedRow(body.act.id, body.verdict, tuple(effects.writes(body)), text)
+

@@ -1,0 +1,143 @@
+"""The talk with the shop goes on beside the work: the network on a thread of its own.
+
+The ledger is only touched in `step`, which the file's own thread calls often; it does a few
+milliseconds of work at most, so nothing stands between a scan and its answer.
+"""
+
+import logging
+import random
+import time
+from collections import deque
+from collections.abc import Callable
+from queue import Empty, SimpleQueue
+from threading import Thread
+
+from station.ledger.absorb import HistoryBroken
+from station.ledger.again import Turned
+from station.ledger.ledger import Ledger
+from station.ledger.shop_link import SharedEntry, ShopLink
+from station.ledger.talk import News, Offer, State, exchange
+
+log = logging.getLogger(__name__)
+
+EVERY = 0.8  # seconds between two rounds when nothing is to be shared; a little more by chance
+SLICE = 40  # entries that are taken in at once
+BUDGET = 0.006  # seconds of work in one step
+AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
+STOPPED = ("too old", "differs", "another")
+CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a warning
+
+
+class Loop:
+    """One station's talk with its shop. `turned` is told of acts that do not hold any more."""
+
+    def __init__(
+        self,
+        ledger: Ledger,
+        link: ShopLink,
+        turned: Callable[[Turned], None] = lambda _: None,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
+        self.ledger, self.turned, self._clock = ledger, turned, clock
+        self.state: State = "away"  # until the first answer
+        self.why = ""
+        self.clock_off = 0.0  # seconds that this PC's clock is ahead of the server's
+        self._tries = 0
+        self._due = 0.0
+        self._asking = False
+        self._come: deque[SharedEntry] = deque()
+        self._rest = News("shared")
+        self._offers: SimpleQueue[Offer | None] = SimpleQueue()
+        self._news: SimpleQueue[News] = SimpleQueue()
+        self._thread = Thread(target=self._talk, args=(link,), name="sharing", daemon=True)
+        self._thread.start()
+
+    def kick(self) -> None:
+        """Something was done here: it is shared at once, unless the shop is away."""
+        if self.state in ("shared", "behind"):
+            self._due = 0.0
+
+    def step(self) -> None:
+        """A few milliseconds of work: takes news in, and makes the next offer when it is due."""
+        if not self._come:
+            self._fetch()
+        if self._come or self._rest.state == "put back":
+            self._take_in()
+        elif not self._asking and self._clock() >= self._due:
+            self._ask()
+
+    def close(self) -> None:
+        """Ends the talk; a round under way is not waited for."""
+        self._offers.put(None)
+
+    def _talk(self, link: ShopLink) -> None:
+        """The thread: one offer after the other."""
+        while (offer := self._offers.get()) is not None:
+            try:
+                self._news.put(exchange(link, offer))
+            except Exception:  # our own bug must not end sharing without a word
+                log.exception("sharing")
+                self._news.put(News("away", why="Something is wrong in the program."))
+
+    def _ask(self) -> None:
+        self._asking = True
+        self._offers.put(self.ledger.offer())
+
+    def _fetch(self) -> None:
+        try:
+            news = self._news.get_nowait()
+        except Empty:
+            return
+        self._asking = False
+        self.why, self._rest = news.why, news
+        self._tries = self._tries + 1 if news.state == "away" else 0
+        self._come.extend(news.entries)
+        self._due = self._clock() + self._pause(news)
+        if news.clock:
+            self.clock_off = time.time() - news.clock
+        if news.state != "put back":
+            self.state = news.state
+
+    def _pause(self, news: News) -> float:
+        """Seconds until the next round; by chance, so that stations do not march in step."""
+        chance = random.random()  # noqa: S311 - a pause, no secret
+        if news.state == "away":
+            return AWAY[min(self._tries, len(AWAY)) - 1] * (1 + chance)
+        if news.state in STOPPED:
+            return EVERY * 5
+        if news.more or news.state == "put back":
+            return 0.0
+        if news.state == "behind":
+            return 0.05 * chance
+        return EVERY * (1 + 0.2 * chance) if not self.ledger.not_shared() else 0.0
+
+    def _take_in(self) -> None:
+        began = self._clock()
+        try:
+            if self._rest.state == "put back":
+                self.ledger.take_news(self._rest)
+                self._rest = News("shared")
+            while self._come and self._clock() - began < BUDGET:
+                page = [self._come.popleft() for _ in range(min(SLICE, len(self._come)))]
+                for act in self.ledger.take_news(News("shared", tuple(page))):
+                    self.turned(act)
+        except HistoryBroken as broken:
+            self._come.clear()
+            self.state, self.why = "differs", str(broken)
+            self._due = self._clock() + EVERY * 5
+
+
+def round_of(ledger: Ledger, link: ShopLink) -> tuple[News, list[Turned]]:
+    """One whole round at once, for commands that may wait for the network."""
+    news = exchange(link, ledger.offer())
+    return news, ledger.take_news(news)
+
+
+def catch_up(ledger: Ledger, link: ShopLink) -> News:
+    """Rounds until all is shared both ways, or the shop is away or has stopped."""
+    while True:
+        news, _ = round_of(ledger, link)
+        if news.state not in ("shared", "behind", "put back"):
+            return news
+        if news.state == "shared" and not news.more and not ledger.not_shared():
+            return news
