@@ -23,6 +23,7 @@ from station.shop.rooms import Hand, Room
 from station.shop.views import Rules
 
 if TYPE_CHECKING:
+    from station.sharing.loop import Loop
     from station.sharing.membership import Membership
 
 AREAS = {
@@ -98,6 +99,9 @@ def opened(data: Path) -> Iterator[Ledger]:
     data.mkdir(parents=True, exist_ok=True)
     ledger = Ledger(data / FILE, all_rules(), station=station_name(data))
     try:
+        joined = membership(data)
+        if joined and not ledger.shared:  # the file is a new one, or joining was cut short
+            ledger.share_with(joined.site)
         yield ledger
     finally:
         ledger.close()
@@ -116,6 +120,16 @@ def membership(data: Path) -> "Membership | None":
     from station.sharing.membership import of  # noqa: PLC0415 - only where a PC shares
 
     return of(data)
+
+
+def new_loop(ledger: Ledger, data: Path) -> "Loop | None":
+    """The talk with the shop; none on a PC that shares with nobody."""
+    joined = membership(data)
+    if joined is None:
+        return None
+    from station.sharing.loop import Loop  # noqa: PLC0415 - only where a PC shares
+
+    return Loop(ledger, lambda: joined.link(data))
 
 
 def new_desk(
@@ -171,7 +185,7 @@ def seed(
 
 def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     """Sets an empty ledger up with what every shop starts with, unless it is set up."""
-    if ledger.view.get(Shop, "shop"):
+    if ledger.shared or ledger.view.get(Shop, "shop"):
         return
     first = import_module("station.floor.office.first").first_facts()
     machines = tuple(

@@ -180,7 +180,8 @@ def run_scan(options: argparse.Namespace) -> int:
             area=options.area, router=options.router, bench=options.bench, worker=options.worker
         )
         desk = app.new_desk(ledger, where, clock)
-        text_station(desk, clock, sys.stdin, lambda text: print(text, flush=True))
+        loop = app.new_loop(ledger, there(options))
+        text_station(desk, clock, sys.stdin, lambda text: print(text, flush=True), loop)
     return 0
 
 

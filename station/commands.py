@@ -1,7 +1,10 @@
 """What the commands print: state and codes as JSON, and the text station's lines."""
 
 from collections.abc import Callable, Iterator
-from typing import TextIO
+from queue import Empty, SimpleQueue
+from threading import Thread
+from time import monotonic, sleep
+from typing import TYPE_CHECKING, TextIO
 
 from station.clock import Clock
 from station.desk.desk import Desk, Given
@@ -34,18 +37,65 @@ from station.shop.moves import Held
 from station.shop.views import by_part
 from station.shop.words import say
 
+if TYPE_CHECKING:
+    from station.sharing.loop import Loop
+
+LAST_WORDS = 3.0  # seconds
 Json = dict[str, object]
 
 
 # --- the text station
 
 
-def text_station(desk: Desk, clock: Clock, lines: TextIO, out: Callable[[str], None]) -> None:
-    """Takes a line at a time and prints one JSON line for each, after its commit."""
-    for raw in lines:
+def text_station(
+    desk: Desk,
+    clock: Clock,
+    lines: TextIO,
+    out: Callable[[str], None],
+    loop: "Loop | None" = None,
+) -> None:
+    """Takes a line at a time and prints one JSON line for each, after its commit.
+
+    A station that shares goes on with that between the lines, and a moment after the last.
+    """
+    for raw in lines if loop is None else _meanwhile(lines, loop):
         text = raw.strip()
         if text and not text.startswith("#"):
             out(line(*told(desk, clock, text)))
+            if loop is not None:
+                loop.kick()
+
+
+def _meanwhile(lines: TextIO, loop: "Loop") -> Iterator[str]:
+    """The lines as they come; while none comes, the talk with the shop goes on."""
+    come: SimpleQueue[str | None] = SimpleQueue()
+
+    def read() -> None:
+        for raw in lines:
+            come.put(raw)
+        come.put(None)
+
+    Thread(target=read, daemon=True).start()
+    while True:
+        try:
+            raw = come.get(timeout=0.01)
+        except Empty:
+            loop.step()
+            continue
+        if raw is None:
+            break
+        loop.step()
+        yield raw
+    _last_words(loop)
+
+
+def _last_words(loop: "Loop") -> None:
+    """A moment for what is not shared yet; away from the shop it waits for the next start."""
+    end = monotonic() + LAST_WORDS
+    while monotonic() < end and loop.ledger.not_shared():
+        loop.step()
+        sleep(0.005)
+    loop.close()
 
 
 def told(desk: Desk, clock: Clock, text: str) -> Given:

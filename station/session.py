@@ -2,14 +2,20 @@
 
 import logging
 import time
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
+from station import told
 from station.desk.desk import Desk
+from station.ledger.again import Turned
 from station.look.window import Window
 from station.shop.acts import Answer, refuse
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
+
+if TYPE_CHECKING:
+    from station.sharing.loop import Loop
 
 LOG = logging.getLogger("station")
 
@@ -17,25 +23,41 @@ LOG = logging.getLogger("station")
 class Session(QObject):
     """Carries inputs from the window to the desk and the answers back."""
 
-    def __init__(self, window: Window, desk: Desk) -> None:
+    def __init__(self, window: Window, desk: Desk, loop: "Loop | None" = None) -> None:
         super().__init__(window)
-        self.window, self.desk = window, desk
+        self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
         self._tick = QTimer(self)
         self._tick.setInterval(1000)
         self._tick.timeout.connect(self.tick)
+        self._often = QTimer(self)  # for the talk with the shop: a few milliseconds at most
+        self._often.setInterval(25)
+        if loop is not None:
+            self._often.timeout.connect(loop.step)
+            loop.turned = self.turned
 
     def start(self) -> None:
         """Shows what was left in hand, or how to begin."""
         self.window.answer(self.desk.greeting(), "")
         self.repaint()
         self._tick.start()
+        if self.loop is not None:
+            self._often.start()
 
     def stop(self) -> None:
         """Nothing runs on by itself any more: the ledger may be closed."""
         self._tick.stop()
+        self._often.stop()
+        if self.loop is not None:
+            self.loop.close()
+
+    def turned(self, act: Turned) -> None:
+        """An act of this station does not hold in the shop any more: the strip says so."""
+        self.answered = act.answer
+        self.window.answer(act.answer, "")
+        self.repaint()
 
     def take(self, text: str) -> None:
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""
@@ -48,6 +70,8 @@ class Session(QObject):
         self.answered = given
         self.window.answer(given, text)
         self.repaint()
+        if self.loop is not None:
+            self.loop.kick()
         self.took_ms = (time.perf_counter() - began) * 1000
 
     def _given(self, text: str) -> Answer:
@@ -65,8 +89,7 @@ class Session(QObject):
     def top(self, face: Face) -> None:
         """The top bar."""
         hand = self.desk.hand
-        count = self.desk.ledger.not_shared()
-        shared: Say = say("{count} not shared", count=count) if count else say("On this PC")
+        shared, ok = told.sharing(self.desk.ledger, self.loop, self.desk.clock())
         worker = f"Worker {hand.worker}" if hand.worker else "Nobody signed in"
         self.window.top(
             area=face.title,
@@ -74,7 +97,7 @@ class Session(QObject):
             worker=worker,
             clock=clock(self.desk.clock()),
             shared=shared,
-            shared_ok=not count,
+            shared_ok=ok,
         )
 
     def tick(self) -> None:

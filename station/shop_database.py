@@ -8,9 +8,11 @@ from pathlib import Path
 
 from station import app
 from station.ledger.faults import Fault
+from station.ledger.ledger import Ledger
 from station.papers.join_cards import JoinCard, join_cards
 from station.sharing import founding, joining, membership
 from station.sharing.address import Address, read
+from station.sharing.loop import catch_up
 from station.sharing.roles import Card
 
 Say = Callable[[str], None]
@@ -27,6 +29,7 @@ def share(data: Path, url: str, stations: int, pdf: Path | None, tell: Say) -> N
     password = hidden(f"Password of {address.user} at {address}: ")
     with app.opened(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
+        _settle(data, ledger)
         tell(f"Shared: {ledger.count()} entries are in {address}; this PC is its station 1.")
     _print(cards, address, pdf or data / CARDS, tell)
 
@@ -56,7 +59,27 @@ def join(data: Path, host: str, tell: Say) -> None:
     address = read(host or asked("Host of the shop's database: "))
     data.mkdir(parents=True, exist_ok=True)
     joined = joining.join(data, address, asked("Code on the join card: "))
-    tell(f"This PC is station {joined.station} of the shop at {address}.")
+    with app.opened(data) as ledger:
+        problem = _settle(data, ledger)
+        tell(f"This PC is station {joined.station} of the shop at {address}.")
+        tell(problem or f"The shop is here: {ledger.count()} entries.")
+
+
+def _settle(data: Path, ledger: Ledger) -> str:
+    """Copies the shop and takes this station's first numbers; gives what is in the way."""
+    joined = membership.of(data)
+    assert joined
+    link = joined.link(data)
+    try:
+        news = catch_up(ledger, link)
+        if news.state == "shared":
+            ledger.ask_ahead()
+            news = catch_up(ledger, link)
+        if news.state == "shared":
+            return ""
+        return f"The rest comes when the station is opened. {news.why}".strip()
+    finally:
+        link.close()
 
 
 def hidden(words: str) -> str:

@@ -33,7 +33,7 @@ def open_station(data: Path, at: Clock) -> int:
             return 0
         papers = Papers(ledger, data / "papers", at, on_screen)
         desk = app.new_desk(ledger, where, at, printer=papers)
-        session = Session(window, desk)
+        session = Session(window, desk, app.new_loop(ledger, data))
         session.start()
         code = application.exec()
         session.stop()

@@ -40,6 +40,8 @@ def share(
             _found(admin, lambda: _session(address, password), names, address.database)
             _bring(admin, names, ledger)
             _join_here(admin, names, folder, replace(address, user=""), ledger.station)
+            if not ledger.shared:
+                ledger.share_with(names.site)
             return _cards(admin, names, stations, ledger.station)
     except psycopg.errors.InsufficientPrivilege as error:
         raise NotShared(

@@ -14,6 +14,7 @@ from threading import Thread
 
 from station.ledger.absorb import HistoryBroken
 from station.ledger.again import Turned
+from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedEntry, ShopLink
 from station.ledger.talk import News, Offer, State, exchange
@@ -29,12 +30,16 @@ CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are wor
 
 
 class Loop:
-    """One station's talk with its shop. `turned` is told of acts that do not hold any more."""
+    """One station's talk with its shop.
+
+    `opened` gives the link; it runs on the thread, for loading a driver takes its time.
+    `turned` is told of acts of this station that do not hold any more.
+    """
 
     def __init__(
         self,
         ledger: Ledger,
-        link: ShopLink,
+        opened: Callable[[], ShopLink],
         turned: Callable[[Turned], None] = lambda _: None,
         clock: Callable[[], float] = time.monotonic,
     ) -> None:
@@ -49,7 +54,7 @@ class Loop:
         self._rest = News("shared")
         self._offers: SimpleQueue[Offer | None] = SimpleQueue()
         self._news: SimpleQueue[News] = SimpleQueue()
-        self._thread = Thread(target=self._talk, args=(link,), name="sharing", daemon=True)
+        self._thread = Thread(target=self._talk, args=(opened,), name="sharing", daemon=True)
         self._thread.start()
 
     def kick(self) -> None:
@@ -70,16 +75,22 @@ class Loop:
         """Ends the talk; a round under way is not waited for."""
         self._offers.put(None)
 
-    def _talk(self, link: ShopLink) -> None:
+    def _talk(self, opened: Callable[[], ShopLink]) -> None:
         """The thread: one offer after the other."""
+        link: ShopLink | None = None
         while (offer := self._offers.get()) is not None:
             try:
+                link = link or opened()
                 self._news.put(exchange(link, offer))
+            except Fault as fault:
+                self._news.put(News("away", why=str(fault)))
             except Exception:  # our own bug must not end sharing without a word
                 log.exception("sharing")
                 self._news.put(News("away", why="Something is wrong in the program."))
 
     def _ask(self) -> None:
+        if self.state == "shared":
+            self.ledger.ask_ahead()
         self._asking = True
         self._offers.put(self.ledger.offer())
 

@@ -1,5 +1,6 @@
 """`station share`, `join` and `update-shop` as a person types them."""
 
+import json
 import os
 import subprocess
 import sys
@@ -59,6 +60,12 @@ def test_a_shop_is_shared_and_joined(server, data, address, tmp_path):
     joined = membership.of(other)
     assert joined.station in done.stdout
     assert joined.station in "23"
+    assert station(other, "check").returncode == 0
+    lines = "@worker 01\n"
+    scanned = station(other, "scan", "--area", "today", typed=lines)
+    assert scanned.returncode == 0, scanned.stderr
+    state = json.loads(station(other, "state").stdout)
+    assert state["not_shared"] == 0
     again = station(other, "join", str(address), typed=f"{code}\n")
     assert again.returncode == 1
     assert "not valid" in again.stderr

@@ -1,0 +1,44 @@
+"""What the top bar says of sharing: shared, or how many acts are not, since when, and why."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from station.ledger.ledger import Ledger
+from station.shop.words import Say, clock, say
+
+if TYPE_CHECKING:
+    from station.sharing.loop import Loop
+
+A_MOMENT = 3  # seconds in which an act may be on its way without a word
+CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a word
+STOPPED = {
+    "too old": say("Update this program: sharing waits"),
+    "differs": say("Another history in the shop: sharing has stopped"),
+    "another": say("Another shop's database: sharing has stopped"),
+}
+
+
+def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
+    """The words, and whether all is well."""
+    count = ledger.not_shared()
+    if loop is None:
+        return (say("{count} not shared", count=count), False) if count else (ALONE, True)
+    if count and (loop.state != "shared" or _older(ledger.oldest_not_shared(), now)):
+        since = clock(ledger.oldest_not_shared())
+        return say("{count} not shared since {since}", count=count, since=since), False
+    if loop.state in STOPPED:
+        return STOPPED[loop.state], False
+    if loop.state == "away":
+        return say("The shop is away"), False
+    if abs(loop.clock_off) > CLOCK_OFF:
+        return say("This PC's clock is {n} min off", n=round(loop.clock_off / 60)), False
+    return say("Shared"), True
+
+
+ALONE = say("On this PC")
+
+
+def _older(since: str, now: str) -> bool:
+    """Whether an act was done more than a moment ago; times are shop-local text."""
+    gone = datetime.fromisoformat(now) - datetime.fromisoformat(since)
+    return gone.total_seconds() > A_MOMENT
