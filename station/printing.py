@@ -95,6 +95,9 @@ def _cart_list(ledger: Ledger, name: str, now: str) -> bytes | None:
     if cart is None:
         return None
     packs = ledger.view.shelf(Pack, f"cart/{cart.id}", 500)
+    if not packs:  # it has left: the list of what it left with
+        past = ledger.view.last(cart.key, "leave")
+        packs = tuple(w.after for w in past.sets if isinstance(w.after, Pack)) if past else ()
     return cart_list(cart, packs, printed=now, paper=shop_of(ledger).paper)
 
 

@@ -218,6 +218,16 @@ def button(name: str) -> str:
     return write("button", BUTTONS[name].number)
 
 
+def row_code(kind: str, id: str, number: int) -> str:
+    """What a touch on the n-th row sends: the code of what stands there, where it has one.
+
+    Else it is the card “Row n”; beyond the last such card a row cannot be touched.
+    """
+    if id.isdecimal() and usable(kind, id):
+        return write(kind, id)
+    return button(f"row_{number}") if f"row_{number}" in BUTTONS else ""
+
+
 def digit(char: str) -> str:
     """The code of a digit card."""
     return write("digit", char)

@@ -7,6 +7,8 @@ import pytest
 from station.floor.packing import face, mailers, numbers
 from station.floor.packing.coming import coming
 from station.floor.packing.needs import wants
+from station.floor.packing.rules import RULES
+from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Shape, Slip
 from station.shop.moves import move
@@ -70,6 +72,17 @@ def test_a_count_far_above_the_book_wants_a_second_word():
     player.give(Number("200"))
     assert str(player.yes().do) == "Enough: take 3 from rack A 03."
     assert on_rack(view, SHUTTLE) == 200
+
+
+@pytest.mark.parametrize(
+    ("counted", "lies"),
+    [(9, [("00100", 2), ("00101", 7)]), (6, [("00100", 1), ("00101", 5)]), (1, [("00101", 1)])],
+)
+def test_which_batch_a_count_adds_to_and_takes_from(counted, lies):
+    view = shop()
+    args = {"part": COMB, "counted": counted}
+    view.do(RULES, Act(id="c", kind="recount_place", at=AT_TWO, subject=f"part/{COMB}", args=args))
+    assert [(h.batch, h.qty) for h in view.stock(place=f"rack/{COMB}")] == lies
 
 
 def test_pieces_that_the_book_does_not_know_at_all_can_be_packed():

@@ -5,6 +5,8 @@ from dataclasses import replace
 import pytest
 
 from station.floor.packing import face
+from station.floor.packing.rules import RULES
+from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Line, Order, Pack, Product
 from station.shop.moves import move
@@ -91,6 +93,26 @@ def test_more_than_the_rack_holds_is_not_put_into_a_pick():
     player.give(ORDER, Number("2"), PART_COMB)
     assert str(player.give(Number("3")).said) == "Only 0 HC-300 in C 14 by the book"
     assert inside(view) == {COMB: 2}
+
+
+@pytest.mark.parametrize(
+    ("was", "quantity", "said"),
+    [
+        (5, 1, "The pack has changed since"),
+        (0, 1, "The pack has changed since"),
+        (None, 1, "The pack has changed since"),
+        (3, True, "3 HC-300 are wanted"),
+        (3, -1, "3 HC-300 are wanted"),
+    ],
+)
+def test_the_rule_corrects_only_what_was_picked(was, quantity, said):
+    view = shop()
+    packer(view).give(ORDER, PART_COMB)
+    args = {"part": COMB, "was": was, "quantity": quantity}
+    late = Act(id="late", kind="correct_pick", at=DUE, station="s1", subject="order/3306",
+               args=args)  # fmt: skip
+    answer = view.do(RULES, late)
+    assert (answer.refused, str(answer.said)) == (True, said)
 
 
 @pytest.mark.parametrize(

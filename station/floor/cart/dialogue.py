@@ -1,74 +1,105 @@
-"""What a code means at the cart: `hand.subject` is the cart, `work["off"]` takes packs off."""
+"""What a code means at the cart.
+
+`hand.subject` is the cart. In `hand.work`: `mode` is ``off`` while packs come off, ``on``
+where one goes on at the door; `page` is the page of the list of packs.
+"""
 
 from dataclasses import replace
 
-from station.shop.acts import good, refuse
+from station.floor.cart import rows
+from station.floor.cart.rows import cart_in_hand
+from station.floor.cart.rules import packs_on
+from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Cart
 from station.shop.rooms import Do, Hand, Input, Took
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
+
+ACTS = {"at_door": "go_to_door", "leave": "leave", "not_yet": "come_back"}
+WHICH = refuse(say("Which cart?"), say("Scan the cart's card first."))
 
 
 def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at the cart."""
     if not isinstance(given, Code):
         return None
+    card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+    if card and card.name.startswith("row_"):
+        row = rows.row(hand, int(card.name[4:]), view)
+        no_row = refuse(say("There is no row {row}", row=card.name[4:]), say("Choose a row."))
+        return _code(hand, row, view) if row else Took(hand, no_row)
+    return _button(hand, card.name, view) if card else _code(hand, given, view)
+
+
+def _code(hand: Hand, given: Code, view: View) -> Do | Took | None:
     if given.kind == "cart":
         return _take(hand, given.number, view)
-    card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-    if given.kind == "pack":
-        return _pack(hand, given.number, view)
-    return _button(hand, card.name, view) if card else None
-
-
-def cart_in_hand(hand: Hand, view: View) -> Cart | None:
-    """The cart in hand; the only cart there is, where no other was scanned."""
-    if hand.subject:
-        return view.get(Cart, hand.subject)
-    carts = view.shelf(Cart, "all", 2)
-    return carts[0] if len(carts) == 1 else None
+    return _pack(hand, given.number, view) if given.kind == "pack" else None
 
 
 def _take(hand: Hand, number: str, view: View) -> Took:
     cart = view.get(Cart, number)
     if cart is None:
         return Took(hand, refuse(say("There is no cart {id}", id=number), say("Scan its card.")))
+    do = say("Scan every pack on it.") if cart.state == "door" else say("Scan packs onto it.")
     return Took(
-        replace(hand.empty(), subject=cart.id),
-        good(say("{cart} in hand", cart=cart.name), say("Scan packs onto it.")),
+        replace(hand.empty(), subject=cart.id), good(say("{cart} in hand", cart=cart.name), do)
     )
 
 
 def _pack(hand: Hand, number: str, view: View) -> Do | Took:
-    cart = cart_in_hand(hand, view)
+    cart, mode = cart_in_hand(hand, view), hand.work.get("mode")
     if cart is None:
-        return Took(hand, refuse(say("Which cart?"), say("Scan the cart's card first.")))
+        return Took(hand, WHICH)
     kind = "check_pack" if cart.state == "door" else "load_cart"
-    if hand.work.get("off"):
-        kind = "unload_cart"
-    after = replace(hand, subject=cart.id).with_work(off=None)
+    if mode:
+        kind = "unload_cart" if mode == "off" else "load_cart"
+    after = replace(hand, subject=cart.id).with_work(mode=None)
     return Do(kind, f"pack/{number}", {"cart": cart.id}, after)
 
 
 def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
+    if name == "put_down" and hand.work.get("mode"):
+        left = good(say("Left; nothing was changed"), say("Go on with your work."))
+        return Took(hand.with_work(mode=None), left)
     cart = cart_in_hand(hand, view)
-    acts = {"at_door": "go_to_door", "leave": "leave", "not_yet": "come_back"}
-    if name not in (*acts, "off_cart", "on_cart", "cart_list"):
+    if name not in (*ACTS, "off_cart", "on_cart", "cart_list", "next_page", "back_page"):
         return None
     if cart is None:
-        return Took(hand, refuse(say("Which cart?"), say("Scan the cart's card first.")))
+        return Took(hand, WHICH)
     here = replace(hand, subject=cart.id)
-    if name in acts:
-        return Do(acts[name], f"cart/{cart.id}", {"cart": cart.id}, here.with_work(off=None))
-    if name == "off_cart":
-        return Took(here.with_work(off=True), good(say("Off the cart"), say("Scan the pack.")))
-    if name == "on_cart":
-        return Took(here.with_work(off=None), good(say("Onto the cart"), say("Scan the pack.")))
-    printed = good(
+    if name in ACTS:
+        after = here.with_work(mode=None, page=None)
+        return Do(ACTS[name], f"cart/{cart.id}", {"cart": cart.id}, after)
+    if name in ("off_cart", "on_cart"):
+        return _mode(here, name.removesuffix("_cart"), cart)
+    if name in ("next_page", "back_page"):
+        return _page(here, 1 if name == "next_page" else -1, cart, view)
+    return Took(here, _printed(cart, view))
+
+
+def _mode(hand: Hand, mode: str, cart: Cart) -> Took:
+    """What the next pack is scanned for."""
+    said: Say = say("Off the cart") if mode == "off" else say("Onto the cart")
+    wanted = mode if mode == "off" or cart.state == "door" else None
+    return Took(hand.with_work(mode=wanted), good(said, say("Scan the pack.")))
+
+
+def _page(hand: Hand, by: int, cart: Cart, view: View) -> Took:
+    page, count = rows.pages(hand, packs_on(view, cart))
+    page = min(max(0, page + by), count - 1)
+    said = say("Page {page} of {count}", page=page + 1, count=count)
+    return Took(hand.with_work(page=page), good(said, say("Scan or touch a pack.")))
+
+
+def _printed(cart: Cart, view: View) -> Answer:
+    """The list of what is on the cart; of an empty one, of what it left with last."""
+    if not packs_on(view, cart) and not view.last(cart.key, "leave"):
+        return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
+    return good(
         say("The list of {cart} is printed", cart=cart.name),
         say("It goes with it."),
         prints=(("cart_list", cart.id),),
     )
-    return Took(here, printed)

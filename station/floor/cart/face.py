@@ -1,10 +1,11 @@
 """What the cart's screen shows: its packs, which were seen at the door, what waits."""
 
-from station.floor.cart.dialogue import cart_in_hand
+from station.floor.cart import rows
 from station.floor.cart.rules import packs_on
-from station.shop.cards import button
-from station.shop.codes import write
+from station.shop.cards import button, row_code
+from station.shop.codes import usable, write
 from station.shop.faces import (
+    Block,
     Cards,
     Cell,
     Entry,
@@ -20,40 +21,66 @@ from station.shop.faces import (
 from station.shop.facts import Cart, Order, Pack, Shop
 from station.shop.rooms import Hand
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, clock, say
 
 
 def face(hand: Hand, view: View) -> Face:
     """The screen at the cart."""
-    cart = cart_in_hand(hand, view)
+    cart = rows.cart_in_hand(hand, view)
     if cart is None:
         return _choose(view)
     packs = packs_on(view, cart)
-    door = cart.state == "door"
-    seen = sum(1 for p in packs if p.seen)
-    note = (
-        say("at the door: {seen} of {n} seen", seen=seen, n=len(packs))
-        if door
-        else say("loading; scan a pack to put it on")
-    )
+    mode = hand.work.get("mode")
     return Face(
         title=say("Cart"),
         where=cart.name,
-        main=(
-            Header(
-                label=say("Cart"),
-                number=cart.id,
-                title=cart.name,
-                note=note,
-                right_label=say("packs"),
-                right=f"{len(packs)}",
-                right_small=say("goes {at}", at=cart.goes) if cart.goes else "",
-            ),
-            _packs(packs, view, door=door),
-        ),
-        presses=_presses(packs, seen, door=door),
+        main=(_header(hand, cart, packs), *_hint(packs, mode), *_packs(hand, cart, view)),
+        presses=_presses(cart, packs, mode, rows.pages(hand, packs)[1]),
         side=(_waiting(view), _care(view)),
     )
+
+
+def _header(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
+    grams = sum(p.scale_g or p.mass_g for p in packs)
+    kilos = say("about {kg} kg on it", kg=f"{grams / 1000:.1f}")
+    if cart.state == "door":
+        seen = sum(1 for p in packs if p.seen)
+        note = say("at the door: {seen} of {n} seen · {kilos}", seen=seen, n=len(packs),
+                   kilos=kilos)  # fmt: skip
+    else:
+        note = say("loading · {kilos}", kilos=kilos) if packs else say("loading")
+    return Header(
+        label=say("Cart"),
+        number=cart.id,
+        title=cart.name,
+        note=note,
+        right_label=say("{n|pack|packs} on it", n=len(packs)),
+        right=f"{len(packs)}",
+        right_small=_goes(hand, cart, packs),
+    )
+
+
+def _goes(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
+    """When it goes; that it should have gone; or that it went today."""
+    if cart.left[:10] == hand.now[:10]:
+        return say("left {at}", at=clock(cart.left))
+    if not cart.goes:
+        return ""
+    late = packs and hand.now[11:16] > cart.goes
+    return say("late: {at}", at=cart.goes) if late else say("goes {at}", at=cart.goes)
+
+
+def _hint(packs: tuple[Pack, ...], mode: object) -> tuple[Block, ...]:
+    """What the next scan does, where it is not plain from the list."""
+    if mode == "off":
+        note = say("scan or touch the pack that comes off")
+        return (Hint(title=say("Off the cart"), note=note, tone="attention"),)
+    if mode == "on":
+        return (Hint(title=say("Onto the cart"), note=say("scan the pack that goes on")),)
+    if not packs:
+        note = say("scan its label, or touch it in the list at the right")
+        return (Hint(title=say("Put the first pack on"), note=note),)
+    return ()
 
 
 def _choose(view: View) -> Face:
@@ -62,81 +89,99 @@ def _choose(view: View) -> Face:
             big=c.name,
             right=say("{n} {n|pack|packs}", n=len(packs_on(view, c))),
             line1=say("goes at {at}", at=c.goes) if c.goes else "",
-            code=write("cart", c.id),
+            line2=say("at the door") if c.state == "door" else "",
+            code=row_code("cart", c.id, n),
         )
-        for c in view.shelf(Cart, "all", 6)
+        for n, c in enumerate(view.shelf(Cart, "all", rows.MOST), 1)
     )
     return Face(
         title=say("Cart"),
         main=(
-            Hint(title=say("Which cart?"), note=say("Scan its card.")),
+            Hint(title=say("Which cart?"), note=say("scan its card, or touch it")),
             Cards(title=say("Carts"), entries=entries),
         ),
         side=(_waiting(view), _care(view)),
     )
 
 
-def _packs(packs: tuple[Pack, ...], view: View, *, door: bool) -> Table:
-    rows = []
-    for pack in packs[-6:] if not door else sorted(packs, key=lambda p: p.seen)[:6]:
-        order = view.get(Order, pack.order)
-        gone = order is not None and order.state == "cancelled"
-        rows.append(
-            Row(
-                title=pack.id,
-                note=say("order {order}", order=pack.order),
-                cells=(
-                    Cell(text=say("{n} {n|part|parts}", n=sum(n for _, n in pack.contents))),
-                    Cell(
-                        text=say("cancelled") if gone else say("{g} g", g=round(pack.mass_g)),
-                        tone="stop" if gone else "",
-                    ),
-                ),
-                done=pack.seen if door else None,
-                code=write("pack", pack.id) if door else "",
-            )
-        )
-    title = say("Still to see at the door come first") if door else say("Put on last")
-    return Table(columns=(say("pack"), say("parts"), say("weight")), rows=tuple(rows), title=title)
-
-
-def _presses(packs: tuple[Pack, ...], seen: int, *, door: bool) -> tuple[Press, ...]:
-    if door:
-        ready = bool(packs) and seen == len(packs)
-        return (
-            Press(
-                label=say("The cart leaves"),
-                code=button("leave"),
-                wide=2,
-                style="primary" if ready else "off",
-            ),
-            Press(label=say("Back from the door"), code=button("not_yet")),
-            Press(label=say("Print the list"), code=button("cart_list")),
-        )
-    return (
-        Press(
-            label=say("At the door"),
-            code=button("at_door"),
-            wide=2,
-            style="primary" if packs else "off",
-        ),
-        Press(label=say("Take one off"), code=button("off_cart")),
-        Press(label=say("Print the list"), code=button("cart_list")),
+def _packs(hand: Hand, cart: Cart, view: View) -> tuple[Table, ...]:
+    packs = rows.shown(hand, cart, view)
+    if not packs:
+        return ()
+    door = cart.state == "door"
+    page, count = rows.pages(hand, packs_on(view, cart))
+    title = say("Still to see come first") if door else say("Newest first")
+    if count > 1:
+        title = say("{title} · page {page} of {count}", title=title, page=page + 1, count=count)
+    table = Table(
+        columns=(say("pack"), say("parts"), say("weight")),
+        rows=tuple(_row(p, n, view, door=door) for n, p in enumerate(packs, 1)),
+        title=title,
     )
+    return (table,)
+
+
+def _row(pack: Pack, number: int, view: View, *, door: bool) -> Row:
+    gone = _cancelled(pack, view)
+    weight = say("{g} g", g=round(pack.scale_g or pack.mass_g))
+    if not pack.scale_g:
+        weight = say("about {weight}", weight=weight) if pack.mass_g else say("—")
+    return Row(
+        title=pack.id,
+        note=say("order {order}", order=pack.order),
+        cells=(
+            Cell(text=say("{n} {n|part|parts}", n=sum(n for _, n in pack.contents))),
+            Cell(text=say("cancelled"), tone="stop") if gone else Cell(text=weight),
+        ),
+        done=pack.seen if door else None,
+        code=row_code("pack", pack.id, number),
+    )
+
+
+def _cancelled(pack: Pack, view: View) -> bool:
+    order = view.get(Order, pack.order)
+    return order is not None and order.state == "cancelled"
+
+
+def _presses(cart: Cart, packs: tuple[Pack, ...], mode: object, pages: int) -> tuple[Press, ...]:
+    door = cart.state == "door"
+    off = Press(label=say("Take one off"), code=button("off_cart"))
+    if mode:
+        off = Press(label=say("None off") if mode == "off" else say("None on"),
+                    code=button("put_down"))  # fmt: skip
+    more = (Press(label=say("Next page"), code=button("next_page")),) if pages > 1 else ()
+    printed = Press(label=say("Print the list"), code=button("cart_list"))
+    if door:
+        ready = bool(packs) and all(p.seen for p in packs)
+        leave = Press(label=say("The cart leaves"), code=button("leave"), wide=2,
+                      style="primary" if ready else "off")  # fmt: skip
+        back = Press(label=say("Not yet"), code=button("not_yet"))
+        return (leave, off, back, *(more or (printed,)))
+    at_door = Press(label=say("At the door"), code=button("at_door"), wide=2,
+                    style="primary" if packs else "off")  # fmt: skip
+    return (at_door, off, printed, *more)
 
 
 def _waiting(view: View) -> Listing:
     packs = view.shelf(Pack, "packed", 500)
-    rows = tuple(
-        (
-            (Cell(text=p.id, bold=True), Cell(text=say("order {order}", order=p.order))),
-            write("pack", p.id),
-        )
-        for p in packs[:6]
-    )
     return Listing(
-        title=say("Packs that wait: {n}", n=len(packs)), rows=rows, empty=say("No pack waits.")
+        title=say("Packs that wait: {n}", n=len(packs)),
+        rows=tuple(
+            (
+                (Cell(text=p.id, bold=True), _whose(p, view)),
+                write("pack", p.id) if p.id.isdecimal() and usable("pack", p.id) else "",
+            )
+            for p in packs[: rows.MOST]
+        ),
+        empty=say("No pack waits."),
     )
+
+
+def _whose(pack: Pack, view: View) -> Cell:
+    """The order of a pack; one that is cancelled goes back to packing."""
+    if _cancelled(pack, view):
+        return Cell(text=say("cancelled: to packing"), tone="stop")
+    return Cell(text=say("order {order}", order=pack.order))
 
 
 def _care(view: View) -> Remark:

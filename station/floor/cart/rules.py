@@ -6,7 +6,7 @@ from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Cart, Order, Pack
 from station.shop.moves import Move, move, tail
 from station.shop.views import Rule, Rules, View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 
 def cart_of(act: Act, view: View) -> Cart | None:
@@ -20,7 +20,10 @@ def packs_on(view: View, cart: Cart) -> tuple[Pack, ...]:
 
 
 def load_cart(act: Act, view: View) -> Answer:
-    """A pack onto a cart; one of a cancelled order is caught."""
+    """A pack onto a cart; one of a cancelled order is caught.
+
+    At the door its scan is the one that is due there.
+    """
     pack, cart = view.get(Pack, tail(act.subject)), cart_of(act, view)
     if pack is None or cart is None:
         return refuse(say("There is no such pack"), say("Scan the label again."))
@@ -29,10 +32,11 @@ def load_cart(act: Act, view: View) -> Answer:
             say("Pack {pack} is on cart {cart} already", pack=pack.id, cart=pack.cart),
             say("Next pack."),
         )
+    if pack.state == "shipped":
+        return refuse(say("Pack {pack} has left already", pack=pack.id), say("Look at its label."))
     if pack.state != "packed":
         return refuse(
-            say("Pack {pack} is {state}", pack=pack.id, state=pack.state),
-            say("Look at its label."),
+            say("Pack {pack} was opened again", pack=pack.id), say("Take it back to packing.")
         )
     if problem := cancelled(view, pack):
         return problem
@@ -40,13 +44,20 @@ def load_cart(act: Act, view: View) -> Answer:
         move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch)
         for h in view.stock(place=f"pack/{pack.id}")
     )
-    count = len(packs_on(view, cart)) + 1
+    door = cart.state == "door"
+    do = say("Packs on it: {n}. Next pack, or to the door.", n=len(packs_on(view, cart)) + 1)
     return good(
         say("Pack {pack} is on {cart}", pack=pack.id, cart=cart.name),
-        say("Packs on it: {n}. Next pack, or to the door.", n=count),
+        still_to_see(view, cart) if door else do,
         moves=moves,
-        sets=(replace(pack, state="cart", cart=cart.id, seen=False),),
+        sets=(replace(pack, state="cart", cart=cart.id, seen=door),),
     )
+
+
+def still_to_see(view: View, cart: Cart, now: int = 0) -> Say:
+    """How many packs are still to be scanned at the door, `now` of them by this act."""
+    left = sum(1 for p in packs_on(view, cart) if not p.seen) - now
+    return say("{n} to go.", n=left) if left else say("All seen. The cart can leave.")
 
 
 def cancelled(view: View, pack: Pack) -> Answer | None:
@@ -65,24 +76,21 @@ def unload_cart(act: Act, view: View) -> Answer:
     pack = view.get(Pack, tail(act.subject))
     if pack is None or pack.state != "cart":
         return refuse(say("That pack is on no cart"), say("Scan the label again."))
-    moves = _carried(view, pack, f"cart/{pack.cart}", f"pack/{pack.id}")
     return good(
         say("Pack {pack} is off the cart", pack=pack.id),
         say("Put it with the packs."),
-        moves=moves,
+        moves=_brought(view, pack),
         sets=(replace(pack, state="packed", cart="", seen=False),),
     )
 
 
-def _carried(view: View, pack: Pack, frm: str, to: str) -> tuple[Move, ...]:
-    """The pieces of one pack among all on its cart: batches as they lie, oldest first."""
-    wanted, moves = dict(pack.contents), []
-    for held in view.stock(place=frm):
-        some = min(held.qty, wanted.get(held.part, 0))
-        if some > 0:
-            moves.append(move(held.part, some, frm, to, held.batch))
-            wanted[held.part] -= some
-    return tuple(moves)
+def _brought(view: View, pack: Pack) -> tuple[Move, ...]:
+    """The very pieces that this pack brought onto its cart, batch by batch, off it again."""
+    loaded = view.last(pack.key, "load_cart")
+    return tuple(
+        move(m.part, m.qty, f"cart/{pack.cart}", f"pack/{pack.id}", m.frm.batch)
+        for m in (loaded.moves if loaded else ())
+    )
 
 
 def go_to_door(act: Act, view: View) -> Answer:
@@ -103,16 +111,16 @@ def check_pack(act: Act, view: View) -> Answer:
     if pack is None or cart is None or pack.state != "cart" or pack.cart != cart.id:
         return refuse(
             say("That pack is not on this cart's list"),
-            say("Take it off, or scan it onto the cart."),
+            say("Scan “Onto the cart”, then the pack; or leave it here."),
         )
     if problem := cancelled(view, pack):
         return problem
     if pack.seen:
         return notice(say("Pack {pack} was seen already", pack=pack.id), say("Next pack."))
-    left = sum(1 for p in packs_on(view, cart) if not p.seen) - 1
-    do = say("{n} to go.", n=left) if left else say("All seen. The cart can leave.")
     return good(
-        say("Pack {pack} seen at the door", pack=pack.id), do, sets=(replace(pack, seen=True),)
+        say("Pack {pack} seen at the door", pack=pack.id),
+        still_to_see(view, cart, now=1),
+        sets=(replace(pack, seen=True),),
     )
 
 

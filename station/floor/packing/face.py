@@ -5,7 +5,7 @@ from station.floor.packing.buttons import front
 from station.floor.packing.face_side import carts, due, how_to, late, lines, waiting
 from station.floor.packing.face_waiting import empty, labels
 from station.floor.packing.needs import Want, wants
-from station.shop.cards import button
+from station.shop.cards import button, row_code
 from station.shop.faces import (
     Asked,
     Block,
@@ -88,7 +88,7 @@ def _table(hand: Hand, found: tuple[Want, ...], *, back: bool) -> Table:
             Row(
                 title=w.part.name,
                 note=_note(w),
-                code=rows.touch("part", w.part.id, n),
+                code=row_code("part", w.part.id, n),
                 cells=(Cell(text=say("rack {place}", place=w.place_name)), _inside(w, back=back)),
                 done=None if back else not (w.to_go or w.extra),
                 selected=first is not None and w.part.id == first.part.id,

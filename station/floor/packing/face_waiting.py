@@ -2,7 +2,7 @@
 
 from station.floor.packing import rows
 from station.floor.packing.face_side import carts, due, late, lines, state
-from station.shop.cards import button
+from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Face, Hint, Listing, Press, Remark
 from station.shop.facts import Concern, Order, Pack
@@ -44,7 +44,7 @@ def _order(order: Order, number: int, hand: Hand, view: View) -> Entry:
         right=due(order, hand.now),
         tone="attention" if late(order, hand.now) or tone in ("attention", "stop") else "",
         line1=say("{lines} · {state}", lines=lines(order), state=words),
-        code=rows.touch("order", order.id, number),
+        code=row_code("order", order.id, number),
     )
 
 
@@ -70,7 +70,7 @@ def labels(hand: Hand, view: View) -> Face:
             big=p.id,
             right=say("order {order}", order=p.order),
             line1=say("closed {at} by worker {by}", at=clock(p.closed), by=p.by),
-            code=rows.touch("pack", p.id, n),
+            code=row_code("pack", p.id, n),
         )
         for n, p in enumerate(rows.packs(view), 1)
     )

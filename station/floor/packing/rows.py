@@ -1,12 +1,11 @@
 """What stands in the rows of the packing screen, so that a row card means what is shown.
 
 The n-th row is touched, or its card “Row n” scanned; both say the same. Things whose
-number makes no printable code are touched by their row card.
+number makes no printable code are touched by their row card (`row_code`).
 """
 
 from station.floor.packing.needs import Want, wants
-from station.shop.cards import button
-from station.shop.codes import Code, usable, write
+from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
 from station.shop.rooms import Hand
 from station.shop.views import View
@@ -56,10 +55,3 @@ def row(hand: Hand, number: int, view: View) -> Code | None:
         found = parts(view, order, back=back(hand, order))
         shown = [Code("part", w.part.id) for w in found]
     return shown[number - 1] if 0 < number <= len(shown) else None
-
-
-def touch(kind: str, id: str, number: int) -> str:
-    """What a touch on the n-th row sends: the thing's own code where it has one."""
-    if id.isdecimal() and usable(kind, id):
-        return write(kind, id)
-    return button(f"row_{number}") if number <= 9 else ""
