@@ -1,6 +1,7 @@
 """A day at the demo shop's benches: popping, trimming, packing and the cart."""
 
 from collections.abc import Iterable
+from datetime import timedelta
 
 from demo_db.hands import Hands, Process, Who
 from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Product, Slip
@@ -12,6 +13,9 @@ TRIMMING = (Who("05", "4"), Who("03", "4"))
 PACKING = Who("06", "5")
 PLACES = ("top left", "top right", "middle", "bottom left", "bottom right")
 SPOILT = ("01", "01", "02", "04", "05")
+
+STANDING = 3  # the newest packs stand at the bench until the cart comes by again
+EARLY = timedelta(hours=60)  # an order is packed no earlier before it is due
 
 Counts = dict[str, dict[str, int]]
 
@@ -42,7 +46,7 @@ class Popping:
                 yield self.hands.minutes(4, 9)
                 continue
             lying = self.hands.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
-            yield min(45.0, 5 + total(lying) * 0.2)
+            yield min(25.0, 3 + total(lying) * 0.06)
             yield from self._pass_on(slip)
 
     def _next(self) -> Slip | None:
@@ -64,7 +68,7 @@ class Popping:
         rework = any(c.startswith("rework") for row in counts.values() for c in row)
         done = hands.do(self.who, "pass_on", f"batch/{slip.batch}", given,
                         numbers=("batch",) if rework else ())  # fmt: skip
-        if done.ok and not rework and hands.chance(0.006):
+        if done.ok and not rework and hands.fault("wrong sheet", 0.006):
             yield 1
             hands.undo(self.who, done, f"batch/{slip.batch}")
         if done.ok and hands.chance(0.5):
@@ -124,18 +128,20 @@ class Trimming:
         hands, subject = self.hands, f"batch/{pile.batch}"
         batch = hands.view.get(Batch, pile.batch)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
-        yield min(120.0, 5 + total(lying) * 0.7)
+        yield min(60.0, 4 + total(lying) * 0.08)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
         if not lying or batch is None:
             return
         self._compare(lying[0].part, pile.batch)
-        if pile.area == "trimming" and hands.chance(0.01) and lying[0].qty > 40:
+        if pile.area == "trimming" and lying[0].qty > 40 and hands.fault("split", 0.01):
             given = {"part": lying[0].part, "quantity": 20, "area": "trimming"}
             hands.do(self.who, "split_batch", subject, given, numbers=("batch",))
             return
-        if hands.chance(0.004):
+        if hands.fault("hold", 0.004):
             hands.do(self.who, "hold_batch", subject, {"why": "stubs torn"})
             return
+        if hands.fault("paper", 0.006):  # the paper went astray
+            hands.do(self.who, "new_copy", subject)
         counts = counted(hands, lying, "22")
         if batch.tries:
             counts = {p: {c: n for c, n in row.items() if not c.startswith("rework")}
@@ -175,7 +181,10 @@ class Packing:
             yield from self._pack(order)
 
     def _next(self) -> Order | None:
+        latest = (self.hands.at + EARLY).isoformat(timespec="seconds")
         for order in self.hands.view.shelf(Order, "open", 60):
+            if order.due > latest:
+                break
             if order.state in ("open", "waiting") and self._all_there(order):
                 return order
         return None
@@ -206,9 +215,30 @@ class Packing:
             return
         for part in self._needs(order):
             yield hands.minutes(0.7, 2.0)
+            coming = any(h.part == part for h in hands.view.stock(place="trimming"))
+            missing = hands.fault("wait", 0.03) if coming else hands.fault("short", 0.003)
+            if missing and not self._short(order, part):
+                return
             hands.do(PACKING, "pick", order.key, {"part": part})
+        if hands.fault("wrong places", 0.012):  # all of it back, again
+            hands.do(PACKING, "take_back", order.key)
+            for part in self._needs(order):
+                yield hands.minutes(0.7, 2.0)
+                hands.do(PACKING, "pick", order.key, {"part": part})
         yield hands.minutes(1.5, 3.5)
         hands.do(PACKING, "close_pack", order.key, numbers=("pack",))
+
+    def _short(self, order: Order, part: str) -> bool:
+        """Fewer lie there than the book says: wait for trimming, or send it short.
+
+        True: what lies there can be taken.
+        """
+        hands, wanted = self.hands, self._needs(order)[part]
+        hands.do(PACKING, "recount_place", order.key, {"part": part, "counted": wanted - 1})
+        if hands.do(PACKING, "wait_for", order.key, {"part": part}).ok:
+            return False
+        hands.do(PACKING, "send_short", order.key, {"part": part})
+        return bool(hands.view.stock(place=f"rack/{part}"))
 
 
 class Carts:
@@ -229,7 +259,7 @@ class Carts:
             yield from self._leave(cart)
 
     def _load(self, cart: str) -> None:
-        for pack in self.hands.view.shelf(Pack, "packed", 40):
+        for pack in self.hands.view.shelf(Pack, "packed", 40)[:-STANDING]:
             self.hands.do(PACKING, "load_cart", pack.key, {"cart": cart})
 
     def _leave(self, cart: str) -> Process:

@@ -26,7 +26,16 @@ DAYS = 42
 HOURS = 9.0
 ORDERS_A_DAY = 48
 LAST = timedelta(minutes=12)  # before now, what two routers do is settled
-STOPPED, CUTTING = "4", "3"
+STOPPED, CUTTING, FREE = "4", "3", "2"  # how three of the routers stand now
+# How many times its mark the rack is filled to, yesterday and today: a fair is near, and
+# every router is busy.
+FAIR = {2: 4, 1: 12}
+# What goes wrong for certain, by days before the end: the first sheet that it can happen to.
+PLANNED = {
+    11: ("bit", "paper"), 10: ("short", "split"), 9: ("vacuum", "wait"), 8: ("moved", "thickness"),
+    7: ("wrong sheet", "hold"), 6: ("fault", "first-off"), 5: ("wrong places", "cancel"),
+    4: ("vacuum",), 3: ("bit",), 2: ("paper",), 1: ("bit",),
+}  # fmt: skip
 
 
 def build(
@@ -109,9 +118,13 @@ class Week:
         """One day; `left` counts it and those after it."""
         hands = self.hands
         today = left == 1
+        if left <= 2:
+            self.office.ahead = FAIR[left]
+        hands.planned += PLANNED.get(left, ())
         processes = [*self._orders(left), self.office.work()]
         for router in routers(hands):
-            day = RouterDay(hands, router).run()
+            free_by = self.now if today and router == FREE else None
+            day = RouterDay(hands, router, free_by).run()
             kept = today and router in (STOPPED, CUTTING)
             processes.append(before(hands, day, self.now - LAST) if kept else day)
         processes += benches(hands)
@@ -124,7 +137,10 @@ class Week:
         run(hands, rest, self.now)
 
     def _last_minutes(self) -> None:
-        """Router 4 stops for its bit; router 3 has a sheet on that lasts past now."""
+        """Router 4 stops for its bit; router 3 has a sheet on that lasts past now.
+
+        Router 2 stands free with work in its queue.
+        """
         self.office.release()
         self.office.fill()
         worries(self.hands)

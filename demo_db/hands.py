@@ -55,6 +55,7 @@ class Hands:
     ends: datetime  # of this working day
     refused: Counter[str] = field(default_factory=Counter)
     done: Counter[str] = field(default_factory=Counter)
+    planned: list[str] = field(default_factory=list)  # faults that are to happen soon
 
     @property
     def view(self) -> View:
@@ -73,6 +74,13 @@ class Hands:
     def chance(self, share: float) -> bool:
         """True in so many cases."""
         return self.rng.random() < share
+
+    def fault(self, name: str, share: float) -> bool:
+        """True where this fault was planned, and else in so many cases."""
+        if name in self.planned:
+            self.planned.remove(name)
+            return True
+        return self.chance(share)
 
     def minutes(self, low: float, high: float) -> float:
         """Some time between the two."""

@@ -15,6 +15,12 @@ from station.shop.views import total
 TICKS = ("held_down", "bit", "file", "zero")
 LOADERS = {"1": Who("02", "1"), "2": Who("02", "1"), "3": Who("02", "1"),
            "4": Who("03", "2"), "5": Who("03", "2")}  # fmt: skip
+BIT_BROKE = "11"
+# a fault that costs a sheet, its share of all sheets, the stop's reason, the sheet's reason
+CLAMPED = (("bit", 0.010, "31", BIT_BROKE), ("moved", 0.008, "32", "12"),
+           ("fault", 0.003, "34", "15"))  # fmt: skip
+VACUUM = (("vacuum", 0.010, "32", "13"), ("bit", 0.008, "31", BIT_BROKE),
+          ("fault", 0.003, "34", "15"))  # fmt: skip
 STOPS = ("31", "32", "33", "34", "35", "36", "33", "36")
 LOT_SIZE = 80
 
@@ -22,9 +28,14 @@ LOT_SIZE = 80
 class RouterDay:
     """One router through one day."""
 
-    def __init__(self, hands: Hands, router: str) -> None:
+    def __init__(self, hands: Hands, router: str, until: datetime | None = None) -> None:
         self.hands, self.router = hands, router
+        self.until = until or hands.ends  # no sheet is started that would not be done by then
         self.who = LOADERS[router]
+
+    def left(self) -> float:
+        """Minutes until it stands free."""
+        return (self.until - self.hands.at).total_seconds() / 60
 
     @property
     def bed(self) -> Bed:
@@ -44,16 +55,17 @@ class RouterDay:
         if self.hands.chance(0.03):
             self.do("resurface")
             yield 15
-        while self.hands.left() > 15:
+        while self.left() > 15:
             batch = self._batch()
             if batch is None:
                 yield self.hands.minutes(8, 14)
                 continue
             revision = self.hands.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
-            if revision is None or self.hands.left() < revision.minutes * 1.2 + 8:
+            if revision is None or self.left() < revision.minutes * 1.2 + 8:
                 return
             yield from self._ready(revision)
-            yield from self._sheet(batch.id, revision)
+            if not self.bed.first_off:  # a first-off that is wrong holds the batch
+                yield from self._sheet(batch.id, revision)
 
     def stand_still(self, reason: str) -> None:
         """The router stops now, for this reason, unless it stands still already."""
@@ -101,7 +113,8 @@ class RouterDay:
             self.do("rehome")
         if self.bed.first_off:
             yield hands.minutes(2, 5)
-            self.do("check_first_off", good=True)
+            agrees = not hands.fault("first-off", 0.008)
+            self.do("check_first_off", good=agrees, batch=self.bed.batch)
         yield hands.minutes(3, 8)
 
     def _fit(self, use: BitUse) -> Process:
@@ -158,8 +171,9 @@ class RouterDay:
         if spoiled:
             return
         yield minutes * (1 - part) + hands.minutes(0.3, 3)
+        paper = hands.view.get(Batch, batch) or known  # its copy may be a new one by now
         self.do("off_bed", f"slip/{batch}-{self.bed.sheet}", sheet=self.bed.sheet,
-                copy=known.copy)  # fmt: skip
+                copy=paper.copy)  # fmt: skip
 
     def _start(self, batch: Batch, revision: Revision) -> Done:
         material = revision.material
@@ -179,25 +193,19 @@ class RouterDay:
 
     def _reading(self, material: str) -> float:
         """The thickness as read; now and then out of its limits."""
-        off = -0.75 if self.hands.chance(0.004) else self.hands.rng.gauss(0, 0.04)
+        off = -0.75 if self.hands.fault("thickness", 0.004) else self.hands.rng.gauss(0, 0.04)
         return round(THICKNESS[material] + off, 2)
 
     def _mishap(self, batch: str, revision: Revision, part: float) -> Generator[float, None, bool]:
         """A bit breaks, a sheet moves, vacuum is lost, the router stops; True: sheet lost."""
-        luck = self.hands.rng.random()
-        vacuum = self.router == "5"
-        if luck < 0.010:
-            yield from self._lost(batch, revision, part, "31", "11")
-            return True
-        if luck < 0.018:
-            yield from self._lost(batch, revision, part, "32", "13" if vacuum else "12")
-            return True
-        if luck < 0.021:
-            yield from self._lost(batch, revision, part, "34", "15")
-            return True
-        if luck < 0.060:
-            self.do("report_stop", why=self.hands.rng.choice(STOPS))
-            yield self.hands.minutes(3, 26)
+        hands = self.hands
+        for name, share, stop, why in VACUUM if self.router == "5" else CLAMPED:
+            if hands.fault(name, share):
+                yield from self._lost(batch, revision, part, stop, why)
+                return True
+        if hands.chance(0.04):
+            self.do("report_stop", why=hands.rng.choice(STOPS))
+            yield hands.minutes(3, 26)
             self.do("end_stop")
         return False
 
@@ -207,6 +215,10 @@ class RouterDay:
         """A stop, and the sheet is spoiled; one more is cut to make good."""
         hands = self.hands
         self.do("report_stop", why=stop)
+        if why == BIT_BROKE:
+            yield hands.minutes(0.5, 2)
+            inside = [b for _, b in self.bed.bits]
+            self.do("bit_broken", bit=inside[0])
         yield hands.minutes(4, 18)
         survived = {p: int(n * part * hands.minutes(0.7, 1)) for p, n in revision.makes().items()}
         self.do("spoil_sheet", f"batch/{batch}", why=why, survived=survived)

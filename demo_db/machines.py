@@ -83,8 +83,9 @@ def machines(received: str) -> tuple[Fact, ...]:
     """Everything that is no part, no cut file and no order."""
     mailers = (
         *(replace(m, thick_mm=m.thick_mm + 10) for m in first_mailers()),
-        Mailer(id="09", name="Large 600 × 450", length_mm=600.0, width_mm=450.0, thick_mm=120.0),
-        Mailer(id="11", name="Long 800 × 300", length_mm=800.0, width_mm=300.0, thick_mm=120.0),
+        Mailer(id="09", name="Large 600 × 450", length_mm=600.0, width_mm=450.0, thick_mm=240.0),
+        Mailer(id="11", name="Long 800 × 300", length_mm=800.0, width_mm=300.0, thick_mm=160.0),
+        Mailer(id="12", name="Deep 950 × 500", length_mm=950.0, width_mm=500.0, thick_mm=380.0),
     )
     return (
         *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),

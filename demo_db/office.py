@@ -23,6 +23,8 @@ class Office:
     def __init__(self, hands: Hands, numbers: Iterator[str]) -> None:
         self.hands, self.numbers = hands, numbers
         self.live: set[str] = set()  # batches not yet wholly through the shop
+        self.made: dict[str, dict[str, int]] = {}  # what a sheet of each revision makes
+        self.ahead = 2  # how many times its mark the rack is filled to
 
     def enter(self, fact: Fact) -> None:
         """Sets a fact."""
@@ -67,7 +69,7 @@ class Office:
         short = self._short()
         for router in ("1", "2", "3", "4", "5"):
             queue = self.hands.view.shelf(Batch, f"queue/{router}")
-            if sum(b.sheets - b.cut for b in queue) < QUEUED:
+            if sum(b.sheets - b.cut for b in queue if not b.holds) < QUEUED:
                 self._release_to(router, short)
 
     def fill(self) -> None:
@@ -83,7 +85,7 @@ class Office:
         """The file that fills the largest gap, in sheets of cutting time."""
         best, most = None, 0.0
         for revision in self._files(router):
-            sheets = _worth(revision.makes(), short)
+            sheets = _worth(self._makes(revision), short)
             if sheets > most:
                 best, most = revision, sheets
         if best is None or most < 0.3:
@@ -96,22 +98,28 @@ class Office:
         )  # fmt: skip
         if released.ok:
             self.live.update(f.id for f in released.answer.sets)
-            for part, n in best.makes().items():
+            for part, n in self._makes(best).items():
                 short[part] -= n * sheets
 
     def _why(self, revision: Revision, short: Counter[str]) -> str:
         """In words, for the queue at the router."""
-        part = max(revision.makes(), key=lambda p: short[p])
+        part = max(self._makes(revision), key=lambda p: short[p])
         known = self.hands.view.get(Part, part)
         return f"{max(0, short[part])} {known.name if known else part} short of orders and mark"
 
     def _first_due(self, revision: Revision) -> str:
         """When the first open order wants one of its parts."""
-        makes = revision.makes()
+        makes = self._makes(revision)
         for order in self.hands.view.shelf(Order, "open", 200):
             if needs(order).keys() & makes.keys():
                 return order.due
         return (self.hands.at + timedelta(days=2)).isoformat(timespec="seconds")
+
+    def _makes(self, revision: Revision) -> dict[str, int]:
+        """Pieces of each part on a sheet, counted once."""
+        if revision.id not in self.made:
+            self.made[revision.id] = revision.makes()
+        return self.made[revision.id]
 
     def _files(self, router: str) -> Iterator[Revision]:
         """What this router may cut."""
@@ -127,7 +135,7 @@ class Office:
         """Pieces wanted by orders and marks, less what lies or is on its way."""
         view, short = self.hands.view, Counter[str]()
         for part in self._parts():
-            short[part.id] += 2 * part.mark
+            short[part.id] += self.ahead * part.mark
             short[part.id] -= sum(h.qty for h in view.stock(place=f"rack/{part.id}"))
         for order in view.shelf(Order, "open", 300):
             short.update(needs(order))
@@ -151,7 +159,7 @@ class Office:
                 coming[held.part] += held.qty
         if batch and batch.state in ("queued", "cutting") and not batch.holds:
             revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
-            for part, n in revision.makes().items() if revision else ():
+            for part, n in self._makes(revision).items() if revision else ():
                 coming[part] += n * (batch.sheets - batch.cut)
         return coming
 
@@ -164,12 +172,14 @@ class Office:
         for concern in hands.view.shelf(Concern, "open"):
             if concern.since < before and hands.chance(0.8):
                 how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
+                if concern.what == "hold":
+                    hands.do(BOSS, "release_hold", concern.about)
                 hands.do(BOSS, "settle_concern", concern.key,
                          {"how": how, "why": "looked at"})  # fmt: skip
 
     def _cancel(self) -> None:
         """Now and then a customer calls an order off."""
-        if not self.hands.chance(0.03):
+        if not self.hands.fault("cancel", 0.03):
             return
         waiting = self.hands.view.shelf(Order, "open", 100)
         if len(waiting) > 6:

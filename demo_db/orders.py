@@ -67,8 +67,8 @@ def _quantity(product: str, rng: Random) -> int:
         sum(n for _, n in parts) for number, _, _, parts in _PRODUCTS if number == product
     )
     if product == "024" or pieces >= 8:
-        return rng.choice((1, 1, 1, 2))
-    return rng.choice((1, 2, 2, 3, 4, 6))
+        return rng.choice((1, 2, 2, 3))
+    return rng.choice((2, 3, 4, 5, 6, 8))
 
 
 def numbers(start: int, count: int) -> list[str]:

@@ -51,8 +51,13 @@ class Design:
     @property
     def box(self) -> Point:
         """Length and width, mm."""
-        drawn = loop(self.outline)
-        return max(x for x, _ in drawn), max(y for _, y in drawn)
+        return _box(self.outline)
+
+
+@cache
+def _box(outline: Corners) -> Point:
+    drawn = loop(outline)
+    return max(x for x, _ in drawn), max(y for _, y in drawn)
 
 
 def _mid(length: float, width: float) -> tuple[Point, ...]:

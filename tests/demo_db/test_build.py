@@ -68,11 +68,16 @@ def test_today_is_half_done(shop):
     beds = {b.id: b for b in shop.facts(Bed)}
     assert beds["4"].state == "stopped"
     assert beds["3"].state == "cutting"
+    assert beds["2"].state == "free"
+    assert shop.view.shelf(Batch, "queue/2")
     assert any(shop.view.shelf(Batch, f"queue/{r}") for r in beds)
     states = {o.state for o in shop.facts(Order)}
     assert states >= {"packed", "shipped"}
     assert states & {"open", "packing", "waiting"}
-    assert any(s.at[:10] == "2026-11-25" for s in shop.facts(Slip))
+    cut = Counter(s.router for s in shop.facts(Slip) if s.at[:10] == "2026-11-25")
+    assert set(cut) == set("12345")
+    assert cut.total() >= 20
+    assert len([o for o in shop.facts(Order) if o.state == "open"]) >= 10
     assert any(not c.settled for c in shop.facts(Concern))
 
 
@@ -107,3 +112,24 @@ def test_six_weeks_without_sundays():
     assert len(days) == 37
     assert all(d.weekday() != 6 for d in days)
     assert NOW.date() - days[0] == timedelta(days=42)
+
+
+FAULTS = {
+    "add_sheet", "bit_broken", "cancel_order", "change_bit", "end_stop", "find_parts",
+    "hold_batch", "new_copy", "recount", "recount_place", "rehome", "release_hold", "report_stop",
+    "send_short", "settle_concern", "spoil_sheet", "split_batch", "take_back", "undo", "wait_for",
+}  # fmt: skip
+SHEETS = {"11", "12", "13", "15"}  # bit broke, sheet moved, vacuum lost, router fault
+
+
+def test_every_kind_of_fault_has_happened(tmp_path):
+    build(tmp_path / "shop.db", NOW, days=14)
+    ledger = Ledger(tmp_path / "shop.db", all_rules())
+    acts = [e.past.act for e in ledger.entries()]
+    assert FAULTS - {act.kind for act in acts} == set()
+    assert {a.args.get("reason") for a in acts if a.kind == "spoil_sheet"} >= SHEETS
+    wrong = [a for a in acts if a.kind == "check_first_off" and not a.args["good"]]
+    overruled = [a for a in acts if a.kind == "start_sheet" and a.args.get("approved")]
+    assert wrong
+    assert overruled
+    ledger.close()

@@ -31,6 +31,8 @@ def face(hand: Hand, view: View) -> Face:
     if batch is None:
         return _empty(hand, view)
     tallies = counting.tally(hand, dialogue.here(hand, view))
+    reasons = _reasons(hand, view)
+    beside = len(tallies) > 1  # many rows leave the reasons no room under them
     return Face(
         title=say("Popping"),
         where=_where(hand),
@@ -39,7 +41,7 @@ def face(hand: Hand, view: View) -> Face:
             _steps(batch, view),
             count_rows.table(say("cut"), tallies, hand, view),
             *count_rows.faults(hand, view, dialogue.where_of(hand, view)),
-            *_reasons(hand, view),
+            *(() if beside else reasons),
         ),
         presses=count_rows.presses(
             say("Pass on: {count}", count=count_rows.summary(tallies)), "pass_on", "some"
@@ -47,7 +49,7 @@ def face(hand: Hand, view: View) -> Face:
         side=(
             *asked(hand),
             *_drawing(hand, view),
-            waiting(hand, view, 2),
+            *(reasons if beside and reasons else (waiting(hand, view, 2),)),
             _care(batch, view),
         ),
     )

@@ -77,9 +77,9 @@ def _card(entry: Entry, width: int) -> Page:
 
 def _abreast(entries: tuple[Entry, ...], width: int) -> int:
     """How many cards stand side by side: more with few words or in a wide pane."""
-    if len(entries) > 3 and width >= px(WIDE) and any(e.line1 or e.line2 for e in entries):
+    if len(entries) > 2 and width >= px(WIDE) and any(e.line1 or e.line2 for e in entries):
         return 2
     plain = all(not e.line1 and not e.line2 for e in entries)
     longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
-    short = 20 if width >= WIDE else 16
+    short = 20 if width >= px(WIDE) else 16
     return (3 if longest <= short else 2) if plain and len(entries) > 2 and longest <= 26 else 1
