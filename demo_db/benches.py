@@ -292,7 +292,8 @@ def _recounts(hands: Hands) -> Process:
 def worries(hands: Hands) -> None:
     """What needs a look today: a part off its master, a held batch, a place counted short."""
     piles = hands.view.shelf(Pile, "trimming", 10)
-    for pile in piles[1:][-1:]:  # one pile at least goes on
+    cut = [p for p in piles[1:] if (b := hands.view.get(Batch, p.batch)) and b.state == "cut"]
+    for pile in cut[-1:]:  # one pile at least goes on, and no router waits for it
         lying = hands.view.stock(batch=pile.batch, place="trimming")
         part = hands.view.get(Part, lying[0].part) if lying else None
         if part and part.sizes:

@@ -10,6 +10,7 @@ from station.look.written import RIGHT, Page, wide
 from station.shop.faces import Cards, Entry
 
 WIDE = 640  # px, where two cards stand side by side
+NARROW = 340  # px, under which no three cards stand side by side
 INSIDE = (16, 8)  # px, from a card's edge to its texts
 
 
@@ -81,5 +82,5 @@ def _abreast(entries: tuple[Entry, ...], width: int) -> int:
         return 2
     plain = all(not e.line1 and not e.line2 for e in entries)
     longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
-    short = 20 if width >= px(WIDE) else 16
+    short = 20 if width >= px(WIDE) else (16 if width >= px(NARROW) else 0)
     return (3 if longest <= short else 2) if plain and len(entries) > 2 and longest <= 26 else 1
