@@ -8,7 +8,9 @@ from PySide6.QtCore import QObject, QTimer
 
 from station import told
 from station.desk.desk import Desk
+from station.desk.screen import screen
 from station.ledger.again import Turned
+from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
 from station.shop.acts import Answer, refuse
 from station.shop.faces import Face
@@ -29,6 +31,8 @@ class Session(QObject):
         self.answered = NO_ANSWER  # the newest answer
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
+        SHOP_TIME.clock = desk.clock
+        self._follow()
         self._tick = QTimer(self)
         self._tick.setInterval(1000)
         self._tick.timeout.connect(self.tick)
@@ -68,6 +72,7 @@ class Session(QObject):
             LOG.exception("input %r at %s", text, self.desk.hand)
             given = own_bug()
         self.answered = given
+        self._follow()
         self.window.answer(given, text)
         self.repaint()
         if self.loop is not None:
@@ -80,6 +85,13 @@ class Session(QObject):
             return self.desk.touch(x, y).answer
         return self.desk.take(text).answer
 
+    def _follow(self) -> None:
+        """The window looks, sounds and speaks as was chosen on this PC."""
+        wanted = screen(self.desk.ledger)
+        self.window.sounds.muted = wanted.muted
+        self.window.wear(dark=wanted.dark)
+        self.window.speak(wanted.language)
+
     def repaint(self) -> None:
         """The top bar and the room's face as they are now."""
         face = self.desk.face()
@@ -90,7 +102,7 @@ class Session(QObject):
         """The top bar."""
         hand = self.desk.hand
         shared, ok = told.sharing(self.desk.ledger, self.loop, self.desk.clock())
-        worker = f"Worker {hand.worker}" if hand.worker else "Nobody signed in"
+        worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
         self.window.top(
             area=face.title,
             where=face.where,

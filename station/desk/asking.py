@@ -7,7 +7,7 @@ say stands on the screen as something to touch.
 from station.desk.draft import Waiting
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press
+from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press, Text
 from station.shop.facts import Reason, Worker
 from station.shop.rooms import Hand
 from station.shop.views import View
@@ -18,7 +18,7 @@ MORE = Press(label=say("More"), code=button("menu"))
 MOST = 8  # cards on a screen, each large enough to touch
 
 
-def nobody(view: View, title: str) -> Face:
+def nobody(view: View, title: Text) -> Face:
     """Nobody is signed in: the badges, to scan or to touch."""
     workers = [w for w in view.shelf(Worker, "all", 60) if w.active]
     return Face(
@@ -39,7 +39,7 @@ def _badges(workers: list[Worker]) -> tuple[Entry, ...]:
     )
 
 
-def question(hand: Hand, waiting: Waiting, view: View, title: str) -> Face:
+def question(hand: Hand, waiting: Waiting, view: View, title: Text) -> Face:
     """The open question, with its answers to touch."""
     asked = Hint(title=waiting.said, note=waiting.next, tone="attention")
     if waiting.asks == "sure":

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from station.desk import asking, common, questions, replies
+from station.desk import asking, common, questions, replies, screen
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.ledger.faults import Fault
@@ -124,7 +124,7 @@ class Desk:
     def face(self) -> Face:
         """What the screen shows now."""
         self._set_now()
-        title, view = self.rooms[self.hand.area].name, self.ledger.view
+        title, view = Say(self.rooms[self.hand.area].name), self.ledger.view
         if self._draft.waiting:
             return asking.question(self.hand, self._draft.waiting, view, title)
         if not self.hand.worker and self.hand.area != "today":
@@ -208,6 +208,8 @@ class Desk:
             return self._undo()
         if name == "put_down" and (done := self._put_down(self.hand)):
             return done
+        if name in screen.SWITCHES:
+            return Given(screen.switched(self.ledger, name))
         held = common.in_every_room(code, name, self._draft, self.ledger.view)
         if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked
@@ -230,7 +232,7 @@ class Desk:
             return Given(refuse(say("There is no work area {area}", area=area)))
         left = self._put_down(replace(self.hand, work={}))
         self.at(area=area)
-        said = say("This screen is at {area} now", area=self.rooms[area].name)
+        said = say("This screen is at {area} now", area=Say(self.rooms[area].name))
         if left is None:
             return Given(good(said, say("Scan your work.")))
         return Given(good(said, left.answer.said), left.entry, left.moves)

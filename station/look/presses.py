@@ -27,6 +27,7 @@ class PressButton(Touch):
     def set(self, press: Press, page: Page) -> None:
         """Shows a button."""
         off, primary = press.style == "off", press.style == "primary"
+        self.update()
         self.ground = palette().act if primary else palette().paper
         self.edge = palette().act if primary else palette().line
         self.ink = palette().on_bar if primary else palette().quiet if off else palette().ink

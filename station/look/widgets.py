@@ -11,7 +11,7 @@ from station.look import fonts
 from station.look.marks import plate
 from station.look.style import palette, px
 from station.look.texts import Text, text
-from station.look.written import CENTRE, FAR, Page, wide
+from station.look.written import CENTRE, FAR, Page, Words, wide
 
 Send = Callable[[str], None]
 Shown = TypeVar("Shown")
@@ -77,7 +77,6 @@ class Painted(QWidget, Generic[Shown]):
         """Lays everything out anew at the next `stand`."""
         self._pages.clear()
         self._placed = QSize()
-        self.update()
 
     def page(self, width: int) -> Page:
         """What is written at a width."""
@@ -109,6 +108,11 @@ class Painted(QWidget, Generic[Shown]):
             page = self.page(box.width())
             self.place(page)
             self.setAccessibleName(page.said())
+            self.freshen(page)
+
+    def freshen(self, _page: Page) -> None:
+        """Has the block painted again."""
+        self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The drawing, then the texts."""
@@ -137,9 +141,10 @@ class Touch(QAbstractButton):
         """Sends another code from now on, and shows another page."""
         if bool(code) != bool(self.code):
             self.setFocusPolicy(Qt.FocusPolicy.TabFocus if code else Qt.FocusPolicy.NoFocus)
+        if page.words != self.page.words:
+            self.update()
         self.code, self.page = code, page
         self.setAccessibleName(name)
-        self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows move the focus; every other key is the scanner's."""
@@ -199,6 +204,7 @@ class Rowed(Painted[Shown], Generic[Shown, Line]):
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.rows: list[Line] = []
+        self._own: list[Words] = []
 
     def row(self) -> Line:
         """Makes one more widget."""
@@ -219,3 +225,9 @@ class Rowed(Painted[Shown], Generic[Shown, Line]):
                 row.setGeometry(box)
                 self.fill(number, row, inner)
             row.setVisible(used)
+
+    def freshen(self, page: Page) -> None:
+        """Paints only what changed: rows see to themselves."""
+        if page.words != self._own:
+            self._own = page.words
+            self.update()

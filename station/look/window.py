@@ -1,16 +1,19 @@
 """The one window: top bar, the face of a room, the strip."""
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QPalette
+from PySide6.QtGui import QColor, QKeyEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
+from station.look import tongue
 from station.look.bars import Strip, TopBar
 from station.look.body import Body
 from station.look.palette import DARK, LIGHT
 from station.look.scanner import Scanner
-from station.look.style import BASE, Style, palette
+from station.look.sounds import Sounds
+from station.look.style import BASE, Style, palette, scale_for
 from station.look.texts import Text, text
 from station.look.widgets import Touch
 from station.shop.words import say
@@ -19,7 +22,7 @@ if TYPE_CHECKING:
     from station.shop.acts import Answer
     from station.shop.faces import Face
 
-AGAIN_MS = 220  # between the two beeps of a stop
+SETTLE_MS = 120  # a window that is being drawn larger is built when it stands still
 
 
 class Window(QMainWindow):
@@ -29,10 +32,26 @@ class Window(QMainWindow):
 
     def __init__(self, *, dark: bool = False) -> None:
         super().__init__()
-        Style.palette = DARK if dark else LIGHT  # dark: for a dim shop
+        Style.palette, Style.scale = DARK if dark else LIGHT, 1.0
         self.setWindowTitle(text(say("From sheet to cart")))
         self.resize(*BASE)
-        self._shades()
+        self.sounds = Sounds()
+        self._shown: dict[str, Callable[[], None]] = {}  # what is shown again after a change
+        self._larger = QTimer(self, singleShot=True, interval=SETTLE_MS)
+        self._larger.timeout.connect(self._fit)
+        self._build()
+        self.scanner = Scanner(self)
+        self.scanner.scanned.connect(self.sent)
+        self.scanner.typing.connect(self._typing)
+        self.scanner.pressed.connect(self._press)
+        self.scanner.confirmed.connect(self._confirm)
+
+    def _build(self) -> None:
+        """Bars and body in the palette, scale and language in use, with what was shown."""
+        shades = self.palette()
+        shades.setColor(QPalette.ColorRole.Window, QColor(palette().bench))
+        shades.setColor(QPalette.ColorRole.WindowText, QColor(palette().ink))
+        self.setPalette(shades)
         self.bar, self.strip, self.body = TopBar(), Strip(), Body()
         self.whole = QWidget()
         column = QVBoxLayout(self.whole)
@@ -44,23 +63,39 @@ class Window(QMainWindow):
         self.setCentralWidget(self.whole)
         self.whole.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.whole.setFocus()  # nothing that Enter would press has it at first
-        self._code = ""
-        self.scanner = Scanner(self)
-        self.scanner.scanned.connect(self._scanned)
-        self.scanner.typing.connect(self._typing)
-        self.scanner.pressed.connect(self._press)
-        self.scanner.confirmed.connect(self._confirm)
+        for show in self._shown.values():
+            show()
 
-    def _shades(self) -> None:
-        shades = self.palette()
-        shades.setColor(QPalette.ColorRole.Window, QColor(palette().bench))
-        shades.setColor(QPalette.ColorRole.WindowText, QColor(palette().ink))
-        self.setPalette(shades)
+    def wear(self, *, dark: bool) -> None:
+        """Changes the palette."""
+        if (wanted := DARK if dark else LIGHT) is not Style.palette:
+            Style.palette = wanted
+            self._build()
+
+    def speak(self, language: str) -> None:
+        """Changes the language; "" is English."""
+        if tongue.speak(language):
+            self.setWindowTitle(text(say("From sheet to cart")))
+            self._build()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Everything grows with the window, once its size has settled."""
+        super().resizeEvent(event)
+        if scale_for(self.width(), self.height()) != Style.scale:
+            self._larger.start() if self.isVisible() else self._fit()
+
+    def _fit(self) -> None:
+        """Builds the window as large as it is now."""
+        scale = scale_for(self.width(), self.height())
+        if scale != Style.scale:
+            Style.scale = scale
+            self._build()
 
     def paint(self, face: "Face") -> None:
         """Shows a face; widgets stay where the kinds of block are the same."""
+        self._shown["face"] = lambda: self.body.show_face(face, self.sent.emit)
         before = self._focused()
-        self.body.show_face(face, self._scanned)
+        self._shown["face"]()
         if before != self._focused():
             self.whole.setFocus()  # not a neighbour that Enter would then press
 
@@ -71,20 +106,18 @@ class Window(QMainWindow):
 
     def answer(self, answer: "Answer", code: str) -> None:
         """Shows an answer in the strip, with its sound."""
-        self.strip.set(answer, code)
-        if answer.tone == "good" or QApplication.platformName() in ("offscreen", "minimal"):
-            return
-        QApplication.beep()
-        if answer.tone == "stop":
-            QTimer.singleShot(AGAIN_MS, QApplication.beep)
+        self._shown["answer"] = lambda: self.strip.set(answer, code)
+        self._shown["answer"]()
+        self.sounds.play(answer)
 
     def top(
-        self, *, area: Text, where: Text, worker: str, clock: str, shared: Text, shared_ok: bool
+        self, *, area: Text, where: Text, worker: Text, clock: str, shared: Text, shared_ok: bool
     ) -> None:
         """Shows the top bar."""
-        self.bar.set(
+        self._shown["top"] = lambda: self.bar.set(
             area=area, where=where, worker=worker, clock=clock, shared=shared, shared_ok=shared_ok
         )
+        self._shown["top"]()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Every key that nothing else wants is the scanner's."""
@@ -94,10 +127,6 @@ class Window(QMainWindow):
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's signature
         """Tab ends a scan; with nothing typed it moves the focus."""
         return self.scanner.end() or super().focusNextPrevChild(next)
-
-    def _scanned(self, text: str) -> None:
-        self._code = text
-        self.sent.emit(text)
 
     def _typing(self, text: str) -> None:
         self.strip.typing(text)

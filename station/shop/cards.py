@@ -59,6 +59,9 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (39, "row_9", "Row 9"),
             (40, "menu", "More"),
             (41, "sign_out", "Someone else"),
+            (42, "dark", "Dark or light screen"),
+            (43, "sounds", "Sounds on or off"),
+            (44, "language", "Another language"),
         ),
     ),
     (

@@ -1,5 +1,7 @@
 """A story a room through the real screen: by scanner, by touch, by keyboard."""
 
+from station.look.palette import DARK, LIGHT
+from station.look.style import Style
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part
@@ -122,3 +124,16 @@ def test_more_leaves_the_work_in_hand_as_it_was(screen, stage):
     screen.scan("traveller 00900", "reason 01", "3", "button menu", "button put_down")
     screen.scan("button on_rack")
     assert screen.said == "Batch 00900: 157 good and 3 spoiled"
+
+
+def test_the_screen_is_switched_by_touch(screen):
+    screen.at("popping")
+    for name, said in (("dark", "The screen is dark now"), ("sounds", "Sounds are off now")):
+        screen.scan("button menu")
+        screen.touch(button(name))
+        assert screen.said == said
+    assert Style.palette is DARK
+    assert screen.window.sounds.muted
+    screen.scan("button dark", "button sounds")
+    assert Style.palette is LIGHT
+    assert not screen.window.sounds.muted

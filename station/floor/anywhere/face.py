@@ -57,13 +57,14 @@ def face(hand: Hand, view: View) -> Face:
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
         "handover")  # fmt: skip
+SCREEN = ("dark", "sounds", "language")
 AREAS = ("loading", "popping", "trimming", "packing", "cart", "today", "office")
 
 
 def _menu() -> Face:
     """What belongs to no one room, and the work areas, to touch."""
     acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
-    here = ("sign_out", *(f"area_{name}" for name in AREAS))
+    here = ("sign_out", *(f"area_{name}" for name in AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
     return Face(
         title=TITLES["menu"],

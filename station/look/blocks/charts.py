@@ -66,8 +66,9 @@ def _place(page: Page, place: Place, left: int, width: int) -> None:
     name = wide(place.name, 19, bold=True)
     top = page.put(place.name, (left, 0, name), 19, bold=True)
     if place.holding_up:
-        at = (left + name + px(8), 0, width - name - px(8))
-        page.put(say("▲ holding up"), at, 15, bold=True, tone="attention", high=top)
+        # as far as the empty side of the next column, so that it stays on one line
+        at = (left + name + px(8), 0, width - name + px(22))
+        page.put(say("▲ holding up"), at, 14, bold=True, tone="attention", high=top)
     top += px(2)
     done = wide(place.done, 36, bold=True)
     high = page.put(place.done, (left, top, done), 36, bold=True)

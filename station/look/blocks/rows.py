@@ -23,13 +23,16 @@ class TableRow(Touch):
     def __init__(self, parent: QWidget, send: Send) -> None:
         super().__init__(parent, send)
         self.send = send
-        self.row: Row | None = None
+        self._shown: tuple[Row | None, str] = (None, "")
         self.columns: Columns | None = None
         self.keys: tuple[Key, ...] = ()
 
     def set(self, row: Row, columns: Columns, page: Page, ground: str) -> None:
         """Shows a row."""
-        self.row, self.columns = row, columns
+        if (row, ground) != self._shown:  # the ground, a tick, a bar; words see to themselves
+            self._shown = (row, ground)
+            self.update()
+        self.columns = columns
         said = [text(row.title), text(row.note), *(text(c.text) for c in row.cells)]
         self.ground = palette().tint if row.selected else ground
         self.edge = palette().act if row.selected else ""
@@ -59,21 +62,22 @@ class TableRow(Touch):
 
     def draw(self, painter: QPainter) -> None:
         """The outline, the tick and the bar."""
-        if self.row is None or self.columns is None:
+        row, _ = self._shown
+        if row is None or self.columns is None:
             return
         high = self.height()
-        if self.row.shape:
+        if row.shape:
             left, width = self.columns.outline
             tall = px(40)
-            marks.outline(painter, QRect(left, (high - tall) // 2, width, tall), self.row.shape)
-        if self.row.done is not None:
+            marks.outline(painter, QRect(left, (high - tall) // 2, width, tall), row.shape)
+        if row.done is not None:
             left, side = self.columns.tick
             box = QRect(left, (high - side) // 2, side, side)
-            marks.tick(painter, box, "done" if self.row.done else "due")
-        if self.row.fraction is not None:
+            marks.tick(painter, box, "done" if row.done else "due")
+        if row.fraction is not None:
             left, width = self.columns.bar
             box = QRect(left, (high - px(BAR)) // 2, width, px(BAR))
-            marks.bar(painter, box, self.row.fraction)
+            marks.bar(painter, box, row.fraction)
 
 
 class TableBlock(Rowed[Table, TableRow]):
@@ -144,7 +148,9 @@ class CheckRow(Touch):
 
     def set(self, item: Check, page: Page) -> None:
         """Shows an item."""
-        self.state = item.state
+        if item.state != self.state:
+            self.state = item.state
+            self.update()
         name = f"{text(item.label)}: {text(item.text)}, {text(STATES[item.state])}"
         self.become(item.code, name, page)
 

@@ -1,0 +1,99 @@
+"""The sound of an answer: small files of our own, played without holding up a scan.
+
+Windows plays a file by itself; on Linux and macOS one of the system's own players is
+started from a thread of its own. Where none is there the system's beep stands in.
+"""
+
+import logging
+import queue
+import shutil
+import subprocess
+import sys
+import threading
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+
+if TYPE_CHECKING:
+    from station.shop.acts import Answer
+
+LOG = logging.getLogger("station")
+PLAYERS = (("pw-play",), ("paplay",), ("aplay", "-q"), ("afplay",))
+SILENT = ("offscreen", "minimal")  # platforms without a person before them
+AGAIN_MS = 220  # between the two beeps of a refusal
+LONGEST_S = 5.0  # a player that takes longer hangs
+WAITING = 2  # sounds that wait; more would come too late to mean anything
+
+
+def sound_of(answer: "Answer") -> str:
+    """Which sound an answer has: good, ask, refuse or look."""
+    if answer.tone == "good":
+        return "good"
+    if answer.asks:
+        return "ask"
+    return "refuse" if answer.tone == "stop" else "look"
+
+
+def player() -> tuple[str, ...]:
+    """The command that plays a file on this PC; empty for none."""
+    return next((p for p in PLAYERS if shutil.which(p[0])), ())
+
+
+class Sounds:
+    """Plays the sound of an answer, unless it is muted."""
+
+    def __init__(self) -> None:
+        self.muted = False
+        self._wanted: queue.Queue[str] = queue.Queue(WAITING)
+        self._thread: threading.Thread | None = None
+        self._failed = False  # from then on: the system's beep
+
+    def play(self, answer: "Answer") -> None:
+        """Asks for the sound and returns at once."""
+        if self.muted or QApplication.platformName() in SILENT:
+            return
+        name = sound_of(answer)
+        if self._failed:
+            _beep(name)
+            return
+        if self._thread is None:
+            self._thread = threading.Thread(target=self._run, name="sounds", daemon=True)
+            self._thread.start()
+        if not self._wanted.full():
+            self._wanted.put(name)
+
+    def _run(self) -> None:
+        """The thread: plays one sound after the other until one fails."""
+        while not self._failed:
+            name = self._wanted.get()
+            try:
+                with as_file(files("resources") / "sounds" / f"{name}.wav") as file:
+                    _play(file)
+            except (OSError, RuntimeError, subprocess.SubprocessError) as why:
+                self._failed = True
+                LOG.warning("no sounds here, the system's beep stands in: %s", why)
+
+
+def _play(file: Path) -> None:
+    """Plays a file to its end. Raises OSError, RuntimeError or SubprocessError."""
+    if sys.platform == "win32":
+        import winsound  # noqa: PLC0415 - there is none elsewhere
+
+        winsound.PlaySound(str(file), winsound.SND_FILENAME | winsound.SND_NODEFAULT)
+        return
+    command = player()
+    if not command:
+        raise FileNotFoundError(f"none of {', '.join(p[0] for p in PLAYERS)} is installed")
+    subprocess.run([*command, str(file)], check=True, capture_output=True, timeout=LONGEST_S)  # noqa: S603 - our own file, a player found by name
+
+
+def _beep(name: str) -> None:
+    """The system's own beep: none when all is well, two for a refusal."""
+    if name == "good":
+        return
+    QApplication.beep()
+    if name == "refuse":
+        QTimer.singleShot(AGAIN_MS, QApplication.beep)

@@ -1,0 +1,75 @@
+"""Everything grows with the screen, and nothing is cut or too small on a larger one."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from samples import SAMPLES, popping
+from test_window import shown, touch
+
+from station.look import inspect
+from station.look.style import Style, scale_for
+from station.look.window import SETTLE_MS, Window
+from station.shop.acts import good
+from station.shop.faces import Face
+from station.shop.words import say
+
+SIZES = ((1366, 768), (1920, 1080), (2560, 1440))
+
+
+@pytest.fixture(autouse=True)
+def as_before():
+    yield
+    Style.scale = 1.0
+
+
+@pytest.mark.parametrize(
+    ("size", "scale"),
+    [((1366, 768), 1.0), ((1280, 700), 1.0), ((1920, 1080), 1.4), ((2560, 1440), 1.85),
+     ((1920, 768), 1.0), ((3840, 2160), 2.8)],
+)  # fmt: skip
+def test_the_scale_is_what_both_sides_have_room_for(size, scale) -> None:
+    assert scale_for(*size) == pytest.approx(scale)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("make", SAMPLES.values(), ids=SAMPLES)
+def test_every_face_fits_every_size(
+    make: Callable[[], Face], size: tuple[int, int], qapp: QApplication
+) -> None:
+    window = Window()
+    window.resize(*size)
+    window.show()
+    window.answer(good(say("Batch {b} is here", b="00412"), say("Count the good ones.")), "B004")
+    shown(window, make(), qapp)
+    assert (window.width(), window.height()) == size
+    assert inspect.problems(window) == []
+    assert window.strip.height() == round(72 * Style.scale)
+    window.close()
+
+
+def test_a_window_that_grows_is_built_anew_with_what_it_showed(
+    window: Window, qapp: QApplication
+) -> None:
+    shown(window, popping(), qapp)
+    window.answer(good(say("Counted")), "B00412AA")
+    small, before = touch(window, "Pass on").height(), sorted(inspect.texts(window))
+    window.resize(1920, 1080)
+    QTest.qWait(SETTLE_MS + 80)
+    assert sorted(inspect.texts(window)) == before
+    assert touch(window, "Pass on").height() == pytest.approx(1.4 * small, abs=2)
+
+
+def test_a_window_turns_dark_and_light_with_what_it_showed(
+    window: Window, qapp: QApplication
+) -> None:
+    shown(window, popping(), qapp)
+    before = sorted(inspect.texts(window))
+    for dark in (True, False):
+        window.wear(dark=dark)
+        for _ in range(3):
+            qapp.processEvents()
+        assert sorted(inspect.texts(window)) == before
+        assert inspect.problems(window) == []
+        assert (window.grab().toImage().pixelColor(8, 400).lightness() < 80) == dark
