@@ -17,12 +17,17 @@ MOST = 60  # files that are offered, newest first
 
 def jobs(ledger: Ledger, clock: Callable[[], str]) -> Mapping[str, Job]:
     """Every job by name, bound to this station's ledger."""
+    from station.cut_files import CutFiles  # noqa: PLC0415 - it stands on this module
+
     office = Files(ledger, clock)
+    cut_files = CutFiles(ledger, office)
     return {
         "backup": _guarded(office.backup),
         "find_lists": _guarded(office.find),
         "write_list": _guarded(office.write),
         "read_list": _guarded(office.read),
+        "find_cut_files": _guarded(cut_files.find),
+        "read_cut_file": _guarded(cut_files.read),
     }
 
 

@@ -243,7 +243,7 @@ def _back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]
     z *= np.exp(-1j * np.radians(piece.turn_deg))
     z = -z.conjugate() if piece.mirrored else z
     z += complex(*middle(found.outline, found.holes))
-    return z.real, z.imag
+    return float(z.real), float(z.imag)
 
 
 def middle(outline: Floats, holes: tuple[Floats, ...]) -> Floats:

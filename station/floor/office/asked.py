@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from station.floor.office import count, files, lines, release
+from station.floor.office import count, files, intake_face, lines, release
 from station.floor.office.fields import POINTS, label
 from station.floor.office.form import listed, timed
 from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
@@ -330,4 +330,5 @@ FACES: dict[str, Callable[[Hand, View], Face]] = {
     "count": _count,
     "files": _files,
     "lines": _lines,
+    "cut": intake_face.face,
 }

@@ -7,7 +7,7 @@ office. What `hand.work` holds stands in `state`.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, files, form, lines, release
+from station.floor.office import count, files, form, intake, lines, release
 from station.floor.office.fields import LISTS
 from station.floor.office.state import (
     chosen,
@@ -174,6 +174,7 @@ ASKED: Mapping[str, Step] = {
     "count": count.step,
     "files": files.step,
     "lines": lines.step,
+    "cut": intake.step,
 }
 BUTTONS: Mapping[str, Callable[[Hand, View], Result]] = {
     "next_kind": lambda hand, _view: _turn(hand, 1),
@@ -187,6 +188,7 @@ BUTTONS: Mapping[str, Callable[[Hand, View], Result]] = {
     "receive": _ask_sheets,
     "correct": count.start,
     "new_pin": _new_pin,
+    "read_file": intake.start,
     "print_cards": _print,
     "read_csv": lambda hand, _view: files.find(hand),
     "write_csv": lambda hand, _view: files.write(hand),

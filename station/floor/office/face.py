@@ -3,6 +3,7 @@
 from station.floor.office import asked
 from station.floor.office.fields import LISTS, UNTYPED, OfficeList, label, typed_fields
 from station.floor.office.form import in_words, steps, value_now
+from station.floor.office.intake_face import changes_from
 from station.floor.office.state import (
     FIELDS,
     ROWS,
@@ -206,7 +207,7 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
     if fact is None:
         return ()
     names: dict[type[Fact], tuple[str, ...]] = {
-        CutFile: ("release_batch", "approve"),
+        CutFile: ("release_batch", "read_file", "approve"),
         Revision: ("approve",),
         Order: ("cancel_it",),
         Lot: ("receive", "correct"),
@@ -230,7 +231,15 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
         blocks.append(Pairs(rows=known, title=say("From the work")))
     if isinstance(fact, Revision):
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
+        blocks += _against_approved(fact, view)
     return tuple(blocks)
+
+
+def _against_approved(fact: Revision, view: View) -> tuple[Block, ...]:
+    """What differs from the revision that may be cut now."""
+    cut_file = view.get(CutFile, fact.cut_file)
+    old = view.get(Revision, f"{fact.cut_file}.{cut_file.approved}") if cut_file else None
+    return (changes_from(old, fact, view),) if old and old.letter != fact.letter else ()
 
 
 def _act_words(name: str, fact: Fact) -> Say:

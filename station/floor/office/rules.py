@@ -7,6 +7,8 @@ more than one fact changes together or pieces move.
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.office import rules_intake
+from station.floor.office.approval import supervised
 from station.floor.office.fields import is_time
 from station.floor.office.sound import wrong
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
@@ -63,17 +65,6 @@ def found_shop(act: Act, view: View) -> Answer:
 def _rows(value: object) -> list[dict[str, dict[str, object]]]:
     """Records as they came, or none."""
     return [r for r in value if isinstance(r, dict)] if isinstance(value, list | tuple) else []
-
-
-def supervised(act: Act) -> Answer | None:
-    """The answer that asks for a supervisor, until one has approved."""
-    if act.args.get("approved"):
-        return None
-    return ask(
-        say("Supervisor's work"),
-        say("Supervisor: scan your badge, then enter your PIN."),
-        "supervisor",
-    )
 
 
 def set_fact(act: Act, view: View) -> Answer:
@@ -344,4 +335,5 @@ RULES: Rules = {
     "receive_lot": Rule(_ANY, receive_lot),
     "correct_count": Rule(_ANY, correct_count),
     "set_pin": Rule(_ANY, set_pin),
+    **rules_intake.RULES,
 }

@@ -1,0 +1,157 @@
+"""Cut files from a folder on this PC into the office: found, read, and told as a revision."""
+
+import hashlib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from station.ledger.ledger import Ledger
+from station.office_files import MOST, Files
+from station.shop.acts import Answer, attention, good, refuse
+from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.plain import to_plain
+from station.shop.rooms import Run, Took
+from station.shop.words import say
+
+if TYPE_CHECKING:
+    from station.cutting.model import Analysis, ShapeFound
+
+ENDINGS = (".nc", ".ngc", ".cnc", ".gcode", ".tap", ".txt", ".min", ".eia")
+TOLD = 40  # problems that are kept to be shown
+
+
+class CutFiles:
+    """The jobs on cut files, for one station's ledger."""
+
+    def __init__(self, ledger: Ledger, files: Files) -> None:
+        self.ledger, self.files = ledger, files
+
+    def find(self, run: Run) -> Took:
+        """The cut files in the shop's folder, newest first."""
+        folder = self.files.folder
+        folder.mkdir(parents=True, exist_ok=True)
+        found = [f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS]
+        names = [f.name for f in sorted(found, key=lambda f: -f.stat().st_mtime)][:MOST]
+        next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
+        return Took(
+            run.hand.with_work(files=names, folder=str(folder)),
+            good(say("{n} cut {n|file|files}", n=len(names)), next_),
+        )
+
+    def read(self, run: Run) -> Took:
+        """One file, read for its material; what it makes and takes stands in the hand."""
+        from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
+        from station.cutting.report import analyse, read  # noqa: PLC0415
+
+        name, view = Path(str(run.args["file"])).name, self.ledger.view
+        cut_file = view.get(CutFile, str(run.args["cut_file"]))
+        material = view.get(Material, str(run.args["material"]))
+        assert cut_file is not None
+        assert material is not None
+        data = (self.files.folder / name).read_bytes()
+        digest = hashlib.sha256(data).hexdigest()
+        for old in view.shelf(Revision, cut_file.id, 50):
+            if old.digest == digest:
+                return _is_known(run, old)
+        setting = Setting(
+            router=self._router(cut_file),
+            thickness_mm=material.thickness_mm,
+            sheet=(material.length_mm, material.width_mm),
+        )
+        program = read(data, setting)
+        if program.refused:
+            return Took(
+                run.hand,
+                refuse(
+                    say("{file} cannot be read: {why}", file=name, why=program.refused),
+                    say("Mend the file, then read it again."),
+                ),
+            )
+        known = {p.id: p for p in view.shelf(Part, "all", 999) if p.shape}
+        analysis = analyse(program, setting, known=known)
+        if not analysis.pieces:
+            return Took(
+                run.hand.with_work(material=None),
+                refuse(
+                    say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm),
+                    say("Choose its material, or another file."),
+                ),
+            )
+        return _told(run, cut_file, material, analysis, name, digest)
+
+    def _router(self, cut_file: CutFile) -> Router | None:
+        """The router that its time is worked out for: one that ran it, else the first."""
+        view = self.ledger.view
+        approved = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+        routers = [r for r in view.shelf(Router, "all") if r.active]
+        mine = [r for r in routers if approved and r.id in approved.routers]
+        return next(iter(mine or routers), None)
+
+
+def _is_known(run: Run, old: Revision) -> Took:
+    return Took(
+        run.hand,
+        refuse(
+            say("That text is revision {letter} already", letter=old.letter),
+            say("Read another file."),
+        ),
+    )
+
+
+def _told(
+    run: Run,
+    cut_file: CutFile,
+    material: Material,
+    analysis: "Analysis",
+    name: str,
+    digest: str,
+) -> Took:
+    """The revision as it would be taken in, its new shapes still without a name."""
+    from station.cutting.report import revision  # noqa: PLC0415
+
+    names = {s.index: s.part or f"new{s.index}" for s in analysis.shapes}
+    made = revision(
+        analysis,
+        id=f"{cut_file.id}.NEW",
+        cut_file=cut_file.id,
+        letter="NEW",
+        material=material.id,
+        names=names,
+        digest=digest,
+    )
+    work = {
+        "file": name,
+        "revision": to_plain(made),
+        "sizes": {names[s.index]: _size(s) for s in analysis.shapes},
+        "unnamed": [names[s.index] for s in analysis.shapes if s.part is None],
+        "parts": {},
+        "problems": [_problem(p.line, p.text) for p in analysis.problems[:TOLD]],
+        "spots": [list(p.at) for p in analysis.problems[:TOLD] if p.at],
+        "assumed": [str(a) for a in analysis.assumed],
+    }
+    return Took(run.hand.with_work(ask="cut", cut=work, files=None, page=0), _answer(name, work))
+
+
+def _answer(name: str, work: Mapping[str, object]) -> Answer:
+    problems, unnamed = work["problems"], work["unnamed"]
+    assert isinstance(problems, list)
+    assert isinstance(unnamed, list)
+    do = (
+        say("{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.",
+            n=len(unnamed))
+        if unnamed
+        else say("Look it over, then take it in.")
+    )  # fmt: skip
+    if problems:
+        found = say("{file}: {n} {n|thing|things} to look at", file=name, n=len(problems))
+        return attention(found, do)
+    return good(say("{file} is read", file=name), do)
+
+
+def _size(shape: "ShapeFound") -> str:
+    return f"{shape.length_mm:.1f} × {shape.width_mm:.1f} mm"
+
+
+def _problem(line: int, text: object) -> str:
+    words = str(text)
+    return str(say("Line {line}: {what}", line=line, what=words)) if line else words

@@ -1,0 +1,149 @@
+"""A cut file taken in: which file, of which material, which part each shape is.
+
+`hand.work` holds `files` and `folder` while one is chosen, `material` once that is known, and
+`cut` when it was read: `file`, `revision` (its plain values, part ids ``new0`` … for shapes
+that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`.
+"""
+
+from station.floor.office.files import texts
+from station.floor.office.state import ROWS, chosen, page_of, pressed, row_of
+from station.shop.acts import good, refuse
+from station.shop.codes import Code
+from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.plain import build
+from station.shop.rooms import Do, Hand, Input, Run, Took, Typed
+from station.shop.views import View
+from station.shop.words import say
+
+NEW = "NEW"  # the letter of a revision that is not taken in yet
+
+
+def start(hand: Hand, view: View) -> Took | Run:
+    """For the chosen cut file: which files lie there."""
+    fact = chosen(hand, view)
+    if not isinstance(fact, CutFile):
+        return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
+    material = material_of(hand, fact, view)
+    if not view.shelf(Material, "all", 1):
+        return Took(hand, refuse(say("No material is known"), say("Enter your material first.")))
+    return _look(hand.with_work(material=material or None))
+
+
+def _look(hand: Hand) -> Run:
+    return Run("find_cut_files", {}, hand.with_work(ask="cut", page=0, cut=None))
+
+
+def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
+    """The material: as chosen, as in its newest revision, or the only one there is."""
+    newest = view.shelf(Revision, cut_file.id, 50)
+    every = view.shelf(Material, "all", 99)
+    only = every[0].id if len(every) == 1 else ""
+    return str(hand.work.get("material", "")) or (newest[-1].material if newest else only)
+
+
+def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
+    """A row is a material, a file, or a shape; a part's card or a name says what a shape is."""
+    name = pressed(given)
+    row = row_of(name)
+    if "cut" not in hand.work:
+        return None if row is None else _chosen_row(hand, page_of(hand) * ROWS + row, view)
+    if name == "save":
+        return _take_in(hand)
+    if not unnamed(hand):
+        return None
+    if isinstance(given, Code) and given.kind == "part" and (part := view.get(Part, given.number)):
+        return _named(hand, part.id, part.name)
+    if isinstance(given, Typed):
+        return _named(hand, "", given.text.strip())
+    if name == "new":
+        return _named(hand, "", sizes(hand).get(unnamed(hand)[0], "").removesuffix(" mm"))
+    return None
+
+
+def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
+    cut_file = chosen(hand, view)
+    assert isinstance(cut_file, CutFile)
+    if not hand.work.get("material"):
+        every = view.shelf(Material, "all", 99)
+        if row >= len(every):
+            return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return _look(hand.with_work(material=every[row].id))
+    names = texts(hand, "files")
+    if row >= len(names):
+        return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
+    args = {
+        "file": names[row],
+        "cut_file": cut_file.id,
+        "material": str(hand.work["material"]),
+    }
+    return Run("read_cut_file", args, hand)
+
+
+def cut_of(hand: Hand) -> dict[str, object]:
+    """What was read of the file."""
+    cut = hand.work.get("cut")
+    return dict(cut) if isinstance(cut, dict) else {}
+
+
+def unnamed(hand: Hand) -> list[str]:
+    """The shapes that are no part yet, in order."""
+    found = cut_of(hand).get("unnamed")
+    return [str(n) for n in found] if isinstance(found, list | tuple) else []
+
+
+def sizes(hand: Hand) -> dict[str, str]:
+    """Length and width of each shape, as text."""
+    found = cut_of(hand).get("sizes")
+    return {str(k): str(v) for k, v in found.items()} if isinstance(found, dict) else {}
+
+
+def revision_of(hand: Hand) -> Revision | None:
+    """The revision as it was read, to be drawn."""
+    plain = cut_of(hand).get("revision")
+    made = build("revision", plain) if isinstance(plain, dict) else None
+    return made if isinstance(made, Revision) else None
+
+
+def named(hand: Hand) -> dict[str, str]:
+    """The names of parts that are new with this file, by the shape's own id."""
+    found = cut_of(hand).get("parts")
+    return {str(k): str(v) for k, v in found.items()} if isinstance(found, dict) else {}
+
+
+def _named(hand: Hand, part: str, name: str) -> Took:
+    """The first shape without a name is this part, or a new one of this name."""
+    cut, (shape, *rest) = cut_of(hand), unnamed(hand)
+    if not name or len(name) > 24:
+        return Took(hand, refuse(say("That is no name"), say("Type 1 to 24 characters.")))
+    if part:
+        cut["revision"] = _with_part(cut["revision"], shape, part)
+    else:
+        cut["parts"] = {**named(hand), shape: name}
+    cut["unnamed"] = rest
+    next_ = say("Which part is the next shape?") if rest else say("Look it over, then take it in.")
+    return Took(hand.with_work(cut=cut), good(say("That is {name}", name=name), next_))
+
+
+def _with_part(plain: object, shape: str, part: str) -> dict[str, object]:
+    """The revision's plain values with a shape known as a part."""
+    assert isinstance(plain, dict)
+    return {
+        **plain,
+        "shapes": [[part if n == shape else n, s] for n, s in plain["shapes"]],
+        "placed": [
+            {**p, "part": part if p["part"] == shape else p["part"]} for p in plain["placed"]
+        ],
+    }
+
+
+def _take_in(hand: Hand) -> Do | Took:
+    if unnamed(hand):
+        return Took(
+            hand, refuse(say("A shape has no name yet"), say("Scan its part, or type a name."))
+        )
+    cut = cut_of(hand)
+    revision = cut["revision"]
+    assert isinstance(revision, dict)
+    args = {"revision": revision, "parts": named(hand), "file": cut["file"]}
+    after = hand.with_work(ask=None, cut=None, files=None, folder=None, material=None, page=0)
+    return Do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)

@@ -1,0 +1,228 @@
+"""What the office shows while a cut file is taken in: files, then what was read of one."""
+
+from station.floor.office import intake
+from station.floor.office.files import texts
+from station.floor.office.state import ROWS, chosen, list_of, page_of
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.faces import (
+    Block,
+    Cards,
+    Cell,
+    Entry,
+    Face,
+    Hint,
+    Listing,
+    PartDrawing,
+    Press,
+    Row,
+    SheetDrawing,
+    Table,
+    Text,
+    Tone,
+)
+from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.revisions import differences
+from station.shop.rooms import Hand
+from station.shop.views import View
+from station.shop.words import say
+
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+TOLD = 7  # lines of what to look at, and of differences
+SHAPES = 5  # rows of shapes
+KNOWN = 8  # parts to choose from
+
+
+def face(hand: Hand, view: View) -> Face:
+    """Which material, which file, or what was read."""
+    if intake.cut_of(hand):
+        return _read(hand, view)
+    if not hand.work.get("material"):
+        return _materials(hand, view)
+    return _files(hand)
+
+
+def _face(
+    hand: Hand, *main: Block, side: tuple[Block, ...] = (), presses: tuple[Press, ...]
+) -> Face:
+    return Face(
+        title=say("Office"),
+        where=list_of(hand).words,
+        main=main,
+        side=side,
+        presses=presses,
+        weights=(52, 0, 48) if side else (1, 0, 0),
+    )
+
+
+def _materials(hand: Hand, view: View) -> Face:
+    rows = tuple(
+        Row(title=m.name, note=say("{mm} mm", mm=m.thickness_mm), code=button(f"row_{n}"))
+        for n, m in enumerate(view.shelf(Material, "all", ROWS), 1)
+    )
+    table = Table(columns=(say("material"),), rows=rows, title=say("Cut from which material?"))
+    return _face(hand, table, presses=(LEAVE,))
+
+
+def _files(hand: Hand) -> Face:
+    names, first = texts(hand, "files"), page_of(hand) * ROWS
+    table = Table(
+        columns=(say("file"),),
+        title=say("Cut files in {folder}", folder=str(hand.work.get("folder", ""))),
+        rows=tuple(
+            Row(title=name, code=button(f"row_{n}"))
+            for n, name in enumerate(names[first : first + ROWS], 1)
+        ),
+    )
+    again = Press(label=say("Look again"), code=button("read_file"))
+    pages = (
+        Press(label=say("Page back"), code=button("back_page")),
+        Press(label=say("Next page"), code=button("next_page")),
+    )
+    note = say("The text that the router runs. It is only read, never changed.")
+    hint = Hint(title=say("Which file?") if names else say("No cut file lies there"), note=note)
+    presses = (again, *(pages if len(names) > ROWS else ()), LEAVE)
+    return _face(hand, hint, table, presses=presses)
+
+
+def _read(hand: Hand, view: View) -> Face:
+    revision, cut = intake.revision_of(hand), intake.cut_of(hand)
+    if revision is None:
+        return _face(hand, Hint(title=say("Nothing could be drawn of it")), presses=(LEAVE,))
+    open_shapes = intake.unnamed(hand)
+    blocks: list[Block] = []
+    if open_shapes:
+        blocks += _which(hand, revision, open_shapes[0], view)
+    else:
+        blocks.append(_shapes(hand, revision, cut, view))
+        blocks += _to_look_at(cut)
+    take = Press(
+        label=say("Take it in"),
+        code=button("save"),
+        wide=2,
+        style="off" if open_shapes else "primary",
+    )
+    drawing = SheetDrawing(
+        revision=revision,
+        chosen=tuple(open_shapes[:1]),
+        spots=_spots(cut),
+        note=say(
+            "{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.",
+            n=len(revision.placed),
+            minutes=f"{revision.minutes:.1f}",
+            bits=len(revision.bits),
+        ),
+    )
+    side: list[Block] = [drawing]
+    if changes := _changes(hand, revision, view):
+        side.append(changes)
+    new = Press(label=say("A new part"), code=button("new"), style="primary")
+    presses = (take, *((new,) if open_shapes else ()), LEAVE)
+    return _face(hand, *blocks, side=tuple(side), presses=presses)
+
+
+def _spots(cut: dict[str, object]) -> tuple[tuple[float, float, Tone], ...]:
+    found = cut.get("spots")
+    return tuple((float(x), float(y), "stop") for x, y in found) if isinstance(found, list) else ()
+
+
+def _which(hand: Hand, revision: Revision, shape: str, view: View) -> list[Block]:
+    """A shape that the shop does not know: its drawing, and the parts it could be."""
+    outline = dict(revision.shapes).get(shape)
+    drawn = PartDrawing(
+        part=Part(id=shape, name="", words="", shape=outline),
+        note=say("{size}, {n} a sheet", size=intake.sizes(hand)[shape], n=revision.makes()[shape]),
+    )
+    could_be = _could_be(hand, revision, view)
+    cards = Cards(
+        title=say("Which part is this? Touch it, or type the name of a new one"),
+        entries=tuple(
+            Entry(big=p.name, line1=p.words, code=write("part", p.id)) for p in could_be
+        ),
+    )
+    return [drawn, cards]
+
+
+def _could_be(hand: Hand, revision: Revision, view: View) -> list[Part]:
+    """Parts of the approved revision that are not in this one, then parts without a shape."""
+    old, makes = _approved(hand, revision, view), revision.makes()
+    gone = [view.get(Part, p) for p in (old.makes() if old else ()) if p not in makes]
+    without = [p for p in view.shelf(Part, "all", 99) if p.shape is None and p.active]
+    return [p for p in (*gone, *without) if p][:KNOWN]
+
+
+def _shapes(hand: Hand, revision: Revision, cut: dict[str, object], view: View) -> Table:
+    new, makes, sizes = intake.named(hand), revision.makes(), intake.sizes(hand)
+    rows = []
+    for shape, outline in revision.shapes[:SHAPES]:
+        part = view.get(Part, shape)
+        rows.append(
+            Row(
+                title=new.get(shape) or (part.name if part else shape),
+                note=sizes.get(shape, ""),
+                shape=outline,
+                cells=(
+                    Cell(text=say("{n}", n=makes.get(shape, 0)), bold=True),
+                    Cell(text=say("{n}", n=len(outline.tabs))),
+                ),
+            )
+        )
+    return Table(
+        columns=(say("part"), say("a sheet"), say("tabs")),
+        rows=tuple(rows),
+        title=say("{file}", file=str(cut.get("file", ""))),
+    )
+
+
+def _to_look_at(cut: dict[str, object]) -> list[Block]:
+    """What could go wrong, and what the text did not say and was taken as usual."""
+    problems, assumed = _list(cut, "problems"), _list(cut, "assumed")
+    found: list[Block] = []
+    if problems:
+        found.append(Listing(title=say("To look at"), rows=_lines(problems, TOLD)))
+    if assumed:
+        found.append(Listing(title=say("Taken as"), rows=_lines(assumed, TOLD - len(found) * 3)))
+    return found
+
+
+def _lines(texts: list[Text], most: int) -> tuple[tuple[tuple[Cell, ...], str], ...]:
+    """The first so many, and how many more there are."""
+    shown = [((Cell(text=text),), "") for text in texts[:most]]
+    more = len(texts) - most
+    if more > 0:
+        shown.append(((Cell(text=say("{n} more", n=more), tone="quiet"),), ""))
+    return tuple(shown)
+
+
+def _list(cut: dict[str, object], name: str) -> list[Text]:
+    found = cut.get(name)
+    return [str(f) for f in found] if isinstance(found, list | tuple) else []
+
+
+def _changes(hand: Hand, revision: Revision, view: View) -> Listing | None:
+    """What differs from the approved revision."""
+    old = _approved(hand, revision, view)
+    return changes_from(old, revision, view, intake.named(hand)) if old else None
+
+
+def _approved(hand: Hand, revision: Revision, view: View) -> Revision | None:
+    """The revision of this cut file that may be cut now."""
+    cut_file = chosen(hand, view)
+    letter = cut_file.approved if isinstance(cut_file, CutFile) else ""
+    return view.get(Revision, f"{revision.cut_file}.{letter}") if letter else None
+
+
+def changes_from(
+    old: Revision, new: Revision, view: View, named: dict[str, str] | None = None
+) -> Listing:
+    """What differs between two revisions, as a list to read."""
+    parts = {**old.makes(), **new.makes()}
+    names: dict[str, Text] = {n: say("A new shape") for n in parts}
+    names |= {n: p.name for n in parts if (p := view.get(Part, n))} | (named or {})
+    found = differences(old, new, names)
+    title = say("Against approved revision {letter}", letter=old.letter)
+    return Listing(
+        title=title,
+        rows=_lines([*found], TOLD),
+        empty=say("The same parts, places, time and bits."),
+    )

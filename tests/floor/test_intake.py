@@ -1,0 +1,126 @@
+"""A cut file's text taken in by the office: read, named, kept, approved, and read again."""
+
+import os
+import shutil
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+import demo_db
+from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.revisions import differences
+from tests.replay import PIN, Stage
+
+TEXTS = Path(demo_db.__file__).parent / "cut_files"
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+def office(stage, *lines):
+    """Codes and typed texts, one after the other; the last answer."""
+    for line in lines:
+        given = stage.desk.take(line[1:]) if line.startswith("'") else stage.send(line)
+    return given.answer.tone, str(given.answer.said)
+
+
+def folder_with(stage, *names):
+    """The shop's folder with these demo texts in it, the last one the newest."""
+    folder = stage.ledger.path.parent / "files"
+    folder.mkdir(exist_ok=True)
+    for age, name in enumerate(names):
+        shutil.copy(TEXTS / name, folder / name)
+        os.utime(folder / name, (age, age))
+    return folder
+
+
+def new_cut_file(stage):
+    """A cut file NEW-SET without a revision, its form open."""
+    office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")
+    office(stage, "'NEW-SET", "button row_3", "'Something new", "button save", "worker 07")
+    office(stage, PIN, "'NEW-SET")
+    return stage.desk.hand.work["chosen"]
+
+
+def test_from_a_text_to_an_approved_revision(stage):
+    folder_with(stage, "SG010-SET-C.nc", "ST120-SET-A.nc")
+    number = new_cut_file(stage)
+    thick = ("stop", "ST120-SET-A.nc cuts no part out of 9.0 mm")
+    assert office(stage, "button read_file", "button row_2", "button row_1") == thick
+    assert office(stage, "button row_1") == ("good", "2 cut files")
+    assert office(stage, "button row_1") == ("good", "ST120-SET-A.nc is read")
+    assert office(stage, "button save") == ("stop", "A shape has no name yet")
+    assert office(stage, "'ST-120") == ("good", "That is ST-120")
+    assert office(stage, "button save") == ("good", "Revision A of NEW-SET is in")
+    made = stage.ledger.view.get(Revision, f"{number}.A")
+    (part,) = [p for p in stage.ledger.facts(Part) if p.name == "ST-120"]
+    assert sorted(part.shape.box) == pytest.approx([40, 120], abs=0.01)
+    assert made.makes() == {part.id: len(made.placed)}
+    assert made.material == stage.ledger.view.shelf(Material, "all", 9)[0].id
+    assert stage.ledger.view.get(CutFile, number).approved == ""
+    office(stage, "button approve")
+    assert stage.ledger.view.get(CutFile, number).approved == "A"
+
+
+def test_a_known_part_is_found_again_by_its_shape(stage):
+    folder_with(stage, "ST120-SET-A.nc", "SG010-SET-C.nc")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_2")
+    office(stage, "'ST-120", "button save", "button read_file", "button row_2")
+    assert "cut" not in stage.desk.hand.work  # the very text is known
+    folder = folder_with(stage, "ST120-SET-A.nc")
+    text = (folder / "ST120-SET-A.nc").read_text(encoding="utf-8")
+    (folder / "again.nc").write_text("(written once more)\n" + text, encoding="utf-8")
+    assert office(stage, "button read_file", "button row_1")[1] == "again.nc is read"
+    assert stage.desk.hand.work["cut"]["unnamed"] == []
+
+
+def test_a_shape_is_named_by_touch_after_its_size(stage):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1")
+    assert office(stage, "button new") == ("good", "That is 120.0 × 40.0")
+
+
+def test_what_differs_is_told_against_the_approved_revision(stage):
+    folder_with(stage, "ST120-SET-A.nc")
+    number = new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1", "'ST-120", "button save")
+    office(stage, "button approve")
+    first = stage.ledger.view.get(Revision, f"{number}.A")
+    later = replace(first, letter="B", placed=first.placed[1:], minutes=first.minutes * 2)
+    found = [str(s) for s in differences(first, later, {})]
+    was = len(first.placed)
+    assert f"{was - 1} instead of {was} a sheet." in found[0]
+    assert f"{later.minutes:.1f} min a sheet instead of {first.minutes:.1f}." in found
+    assert differences(first, first, {}) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (b"", "cuts no part"),
+        (b"\xff\xfe\x00hello", "cuts no part"),
+        (b"O100 WHILE [1]\nM30\n", "cannot be read"),
+    ],
+)
+def test_a_text_that_is_no_cut_file(stage, text, said):
+    (folder_with(stage) / "odd.nc").write_bytes(text)
+    new_cut_file(stage)
+    tone, words = office(stage, "button read_file", "button row_1", "button row_1")
+    assert (tone, said in words) == ("stop", True), words
+
+
+def test_a_part_without_a_shape_gets_the_one_that_is_cut(stage):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    assert stage.ledger.view.get(Part, "061").shape is None
+    office(stage, "button read_file", "button row_1", "button row_1", "part 061", "button save")
+    box = stage.ledger.view.get(Part, "061").shape.box
+    assert sorted(box) == pytest.approx([40, 120], abs=0.01)
