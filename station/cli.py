@@ -205,16 +205,16 @@ def run_codes(options: argparse.Namespace) -> int:
 
 def run_traveller(options: argparse.Namespace) -> int:
     """Prints a traveller into a PDF."""
-    from station import printing  # noqa: PLC0415
+    from station import gathering, printing  # noqa: PLC0415
 
     with app.opened(there(options)) as ledger:
         now = clock_of(options)()
         if options.copy:
             printing.next_copy(ledger, options.batch, now)
-        paper = printing.paper(ledger, "traveller", options.batch, now)
+        paper = gathering.paper(ledger, "traveller", options.batch, now)
         if paper is None:
             raise Wrong(f"There is no batch {options.batch}.")
-        options.pdf.write_bytes(paper)
+        options.pdf.write_bytes(paper.pdf())
     print(options.pdf)
     return 0
 

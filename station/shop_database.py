@@ -103,6 +103,6 @@ def _print(cards: list[Card], address: Address, pdf: Path, tell: Say) -> None:
         tell("Every station has joined: no card is wanted.")
         return
     faces = (JoinCard(c.station, address.database, c.code, c.shown, c.until) for c in cards)
-    pdf.write_bytes(join_cards(faces))
+    pdf.write_bytes(join_cards(faces).pdf())
     until = datetime.fromisoformat(cards[0].until)
     tell(f"Join cards for {len(cards)}, valid until {until:%d.%m. %H:%M}: {pdf}")

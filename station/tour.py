@@ -14,7 +14,7 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 
-from station import app, commands, printing
+from station import app, commands, gathering, printing
 from station.app import Where
 from station.clock import Clock
 from station.ledger.ledger import Ledger
@@ -146,9 +146,9 @@ class Tour:
             ("button_cards", (*areas(), "all")),
         ):
             for name in names:
-                pdf = printing.paper(self.ledger, kind, name, self.clock())
-                if pdf:
-                    (folder / f"{kind}{'-' if name else ''}{name}.pdf").write_bytes(pdf)
+                paper = gathering.paper(self.ledger, kind, name, self.clock())
+                if paper:
+                    (folder / f"{kind}{'-' if name else ''}{name}.pdf").write_bytes(paper.pdf())
 
     def _end(self) -> int:
         for problem in dict.fromkeys(self.problems):

@@ -1,13 +1,14 @@
-"""Cards to scan: badges, part cards for the rack, a card for every button, digit and reason."""
+"""Cards to scan: badges, single things, a card for every button, digit and reason."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from itertools import count
 from typing import NamedTuple
 
 from station.papers import drawing
 from station.papers.page import Page, code_width
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import LETTERS, usable, write
-from station.shop.facts import Fact, Part, RackPlace, Reason, Shape, Worker
+from station.shop.facts import Fact, Part, Reason, Shape, Worker
 
 CARD = (62.0, 36.0)  # mm, wide and high
 USES = {
@@ -22,48 +23,45 @@ CALLED = {"cutfile": "cut file", "rack": "rack place"}
 
 
 class Face(NamedTuple):
-    """What stands on one card: a large line, a small one, its codes, perhaps a picture."""
+    """What stands on one card: a large line, a small one, its code, perhaps a picture."""
 
     large: str
     small: str
-    codes: tuple[str, ...]
+    code: str
     shape: Shape | None = None
     zone: str = ""
 
 
-def _sheet(
-    cards: Iterable[Face], paper: str, title: str, size: tuple[float, float] = CARD
-) -> bytes:
+def _sheet(cards: Iterable[Face], paper: str, title: str) -> Page:
     """Cards in rows with lines to cut along."""
     page = Page.of(paper, title)
+    for card, (x, y) in zip(cards, places(page, CARD), strict=False):
+        page.box(x, y, *CARD, line=0.15, dash=True)
+        _card(page, card, x, y)
+    return page
+
+
+def places(page: Page, size: tuple[float, float]) -> Iterator[tuple[float, float]]:
+    """Where cards of a size lie, row by row; turns the page when it is full."""
     across = max(1, int((page.width - 12) // size[0]))
     down = max(1, int((page.height - 12) // size[1]))
-    for n, card in enumerate(cards):
-        place = n % (across * down)
-        if n and not place:
+    left, top = (page.width - across * size[0]) / 2, (page.height - down * size[1]) / 2
+    for n in count():
+        if n and not n % (across * down):
             page.turn()
-        x, y = 6 + place % across * size[0], 6 + place // across * size[1]
-        page.box(x, y, size[0], size[1], line=0.15, dash=True)
-        _card(page, card, x, y, size)
-    return page.pdf()
+        place = n % (across * down)
+        yield left + place % across * size[0], top + place // across * size[1]
 
 
-def _card(page: Page, card: Face, x: float, y: float, size: tuple[float, float]) -> None:
-    room = size[0] - 8 - (22 if card.shape or card.zone else 0)
-    page.fitted(x + 4, y + 9, room, card.large, 15, bold=True)
-    page.fitted(x + 4, y + 14, room, card.small, 9)
+def _card(page: Page, card: Face, x: float, y: float) -> None:
+    room = CARD[0] - 8 - (22 if card.shape or card.zone else 0)
+    page.fitted(x + 4, y + 8.5, room, card.large, 15, bold=True)
+    page.fitted(x + 4, y + 13.5, room, card.small, 9)
     if card.shape:
-        drawing.part(page, card.shape, x + size[0] - 24, y + 3, 20, 12)
+        drawing.part(page, card.shape, x + CARD[0] - 24, y + 3, 20, 11)
     if card.zone:
-        _zone(page, x + size[0] - 22, y + 3, card.zone)
-    for n, code in enumerate(card.codes):
-        page.code(
-            x + max(1.0, (size[0] - code_width(code)) / 2),
-            y + 17 + n * 17,
-            code,
-            height=11,
-            size=8,
-        )
+        _zone(page, x + CARD[0] - 22, y + 3, card.zone)
+    page.code(x + (CARD[0] - code_width(card.code)) / 2, y + 16.5, card.code, size=9)
 
 
 def _zone(page: Page, x: float, y: float, zone: str) -> None:
@@ -74,11 +72,11 @@ def _zone(page: Page, x: float, y: float, zone: str) -> None:
         )
 
 
-def badges(workers: Iterable[Worker], *, paper: str = "A4") -> bytes:
+def badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
     """A badge for every worker: a number, never a name."""
     return _sheet(
         (
-            Face(f"Worker {w.id}", "supervisor" if w.supervisor else "", (write("worker", w.id),))
+            Face(f"Worker {w.id}", "supervisor" if w.supervisor else "", write("worker", w.id))
             for w in workers
             if usable("worker", w.id)
         ),
@@ -87,22 +85,7 @@ def badges(workers: Iterable[Worker], *, paper: str = "A4") -> bytes:
     )
 
 
-def part_cards(rows: Iterable[tuple[Part, RackPlace]], *, paper: str = "A4") -> bytes:
-    """Large cards for the rack, under the master: the part's code and its place's."""
-    faces = (
-        Face(
-            part.name,
-            f"{part.words} · rack {rack.name}",
-            (write("part", part.id), write("rack", rack.id)),
-            part.shape,
-        )
-        for part, rack in rows
-        if usable("part", part.id) and usable("rack", rack.id)
-    )
-    return _sheet(faces, paper, "Part cards", (CARD[0], 54.0))
-
-
-def button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> bytes:
+def button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> Page:
     """A card for every button of an area, and the digits, zones and reasons used there."""
     return _sheet(_buttons(area, tuple(reasons)), paper, f"Cards for {area}")
 
@@ -110,25 +93,25 @@ def button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> 
 def _buttons(area: str, reasons: tuple[Reason, ...]) -> Iterable[Face]:
     for card in BUTTONS.values():
         if area in ("all", card.area):
-            yield Face(card.words, card.area, (write("button", card.number),))
+            yield Face(card.words, card.area, write("button", card.number))
     if area in ("all", "anywhere"):
         for char in DIGITS:
-            yield Face(char, "digit", (write("digit", char),))
+            yield Face(char, "digit", write("digit", char))
     if area in ("all", "anywhere", "popping"):
         for zone, words in ZONES.items():
-            yield Face(words, "on the sheet", (write("zone", zone),), zone=zone)
+            yield Face(words, "on the sheet", write("zone", zone), zone=zone)
     for reason in reasons:
         if (area == "all" or reason.use in USES.get(area, ())) and usable("reason", reason.id):
-            yield Face(reason.words, f"reason: {reason.use}", (write("reason", reason.id),))
+            yield Face(reason.words, f"reason: {reason.use}", write("reason", reason.id))
 
 
-def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> bytes:
+def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
     """Cards of single things: routers, bits, lots, carts, cut files, orders, products, mailers."""
     faces = (
         Face(
             _large(f),
             CALLED.get(f.kind, f.kind),
-            (write(f.kind, f.id),),
+            write(f.kind, f.id),
             f.shape if isinstance(f, Part) else None,
         )
         for f in facts

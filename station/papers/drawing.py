@@ -1,21 +1,30 @@
-"""The sheet and the part on paper, drawn from their records."""
+"""The sheet and the part on paper, drawn from their records; black on white."""
 
 import math
-from collections.abc import Sequence
-
-from reportlab.lib.units import mm
+from collections.abc import Mapping, Sequence
 
 from station.papers.page import Page
 from station.shop.facts import Placed, Revision, Shape
 
 Points = Sequence[tuple[float, float]]
+NUMBER = 7.0  # points of a part's number on its pieces
 
 
-def sheet(page: Page, revision: Revision, x: float, y: float, width: float) -> float:
-    """Draws a sheet `width` mm wide, its upper left at x, y; gives its height in mm."""
+def sheet(
+    page: Page,
+    revision: Revision,
+    x: float,
+    y: float,
+    width: float,
+    numbers: Mapping[str, int] | None = None,
+) -> float:
+    """Draws a sheet `width` mm wide, its upper left at x, y; gives its height in mm.
+
+    `numbers` stand on the pieces of a part: on every one that has the room, else on one.
+    """
     scale = width / revision.length_mm
     height = revision.width_mm * scale
-    page.box(x, y, width, height, line=0.25, fill=0.95)
+    page.box(x, y, width, height, line=0.3, fill=0.93)
     shapes = dict(revision.shapes)
     for piece in revision.placed:
         shape = shapes.get(piece.part)
@@ -25,44 +34,51 @@ def sheet(page: Page, revision: Revision, x: float, y: float, width: float) -> f
         wide, high = 46 * scale, 24 * scale
         top = min(max(y + height - hy * scale - high / 2, y), y + height - high)
         page.box(x + hx * scale - wide / 2, top, wide, high, line=0, fill=0.1)
+    _numbers(page, revision, x, y + height, scale, numbers or {})
     return height
 
 
 def _piece(page: Page, piece: Placed, shape: Shape, left: float, low: float, scale: float) -> None:
     place = turned(piece, shape)
-    loop(
-        page,
-        [(left + px * scale, low - py * scale) for px, py in place(shape.outline)],
-        0.18,
-        fill=1.0,
-    )
+
+    def on_paper(points: Points) -> Points:
+        return [(left + px * scale, low - py * scale) for px, py in points]
+
+    page.loop(on_paper(place(shape.outline)), 0.18, fill=1.0)
     for hole in shape.holes:
-        loop(page, [(left + px * scale, low - py * scale) for px, py in place(hole)], 0.08)
-    page.canvas.setFillGray(0.25)
-    for tx, ty in piece.tabs or place(shape.tabs):
-        page.canvas.circle(
-            (left + tx * scale) * mm,
-            (page.height - low + ty * scale) * mm,
-            min(0.45, 8 * scale) * mm,  # smaller on a small drawing
-            stroke=0,
-            fill=1,
-        )
+        page.loop(on_paper(place(hole)), 0.08)
+    for tx, ty in on_paper(piece.tabs or place(shape.tabs)):
+        page.dot(tx, ty, min(0.45, 8 * scale), grey=0.25)  # smaller on a small drawing
 
 
-def loop(page: Page, points: Points, line: float, *, fill: float | None = None) -> None:
-    """A closed line through points given in mm from the left and the top."""
-    if not points:
-        return
-    path = page.canvas.beginPath()
-    path.moveTo(points[0][0] * mm, (page.height - points[0][1]) * mm)
-    for px, py in points[1:]:
-        path.lineTo(px * mm, (page.height - py) * mm)
-    path.close()
-    page.canvas.setLineWidth(line * mm)
-    page.canvas.setStrokeGray(0.25)
-    if fill is not None:
-        page.canvas.setFillGray(fill)
-    page.canvas.drawPath(path, stroke=1, fill=0 if fill is None else 1)
+def _numbers(
+    page: Page,
+    revision: Revision,
+    left: float,
+    low: float,
+    scale: float,
+    numbers: Mapping[str, int],
+) -> None:
+    """Each part's number on a white ground, in the middle of its pieces."""
+    shapes, done = dict(revision.shapes), set[str]()
+    for piece in revision.placed:
+        shape, number = shapes.get(piece.part), numbers.get(piece.part)
+        if shape is None or number is None:
+            continue
+        box = _box(turned(piece, shape)(shape.outline))
+        wide, high = (box[2] - box[0]) * scale, (box[3] - box[1]) * scale
+        if piece.part in done and min(wide, high) < 4.5:
+            continue
+        done.add(piece.part)
+        x, y = left + (box[0] + box[2]) / 2 * scale, low - (box[1] + box[3]) / 2 * scale
+        ground = 1.8 if number < 10 else 3.0
+        page.box(x - ground / 2, y - 1.3, ground, 2.6, line=0, fill=1.0)
+        page.text(x, y + 0.9, str(number), NUMBER, bold=True, side="middle")
+
+
+def _box(points: Points) -> tuple[float, float, float, float]:
+    xs, ys = [p[0] for p in points] or [0.0], [p[1] for p in points] or [0.0]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 class turned:  # noqa: N801 - used as a function
@@ -87,13 +103,13 @@ class turned:  # noqa: N801 - used as a function
 
 
 def part(page: Page, shape: Shape, x: float, y: float, width: float, height: float) -> None:
-    """A part's outline fitted into a box, its upper left at x, y."""
+    """A part's outline, holes and tabs fitted into a box, its upper left at x, y."""
     long, wide = shape.box
     scale = min(width / max(long, 0.1), height / max(wide, 0.1))
     left, low = x + (width - long * scale) / 2, y + (height + wide * scale) / 2
+    line = 0.5 if width > 40 else 0.3
     for n, points in enumerate((shape.outline, *shape.holes)):
-        loop(
-            page,
-            [(left + px * scale, low - py * scale) for px, py in points],
-            0.35 if n == 0 else 0.18,
-        )
+        on_paper = [(left + px * scale, low - py * scale) for px, py in points]
+        page.loop(on_paper, line if n == 0 else line / 2, grey=0.0)
+    for tx, ty in shape.tabs:
+        page.dot(left + tx * scale, low - ty * scale, min(0.9, width / 45))

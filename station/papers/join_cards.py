@@ -6,7 +6,7 @@ The host is not on it, so that a card found on a bench opens nothing by itself.
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.papers.page import Page, day
+from station.papers.page import Page, moment
 
 HIGH = 92.0  # mm of one card; three on an A4 page, two on an A5
 
@@ -29,7 +29,7 @@ STEPS = (
 )
 
 
-def join_cards(cards: Iterable[JoinCard], *, paper: str = "A4") -> bytes:
+def join_cards(cards: Iterable[JoinCard], *, paper: str = "A4") -> Page:
     """The cards with lines to cut along."""
     page = Page.of(paper, "Join cards")
     down = max(1, int((page.height - 12) // HIGH))
@@ -37,18 +37,18 @@ def join_cards(cards: Iterable[JoinCard], *, paper: str = "A4") -> bytes:
         if n and not n % down:
             page.turn()
         _card(page, card, 6 + n % down * HIGH)
-    return page.pdf()
+    return page
 
 
 def _card(page: Page, card: JoinCard, top: float) -> None:
     wide = page.width - 12
     page.box(6, top, wide, HIGH, line=0.15, dash=True)
     page.text(12, top + 11, f"Station {card.station} joins the shop", 18, bold=True)
-    page.text(12, top + 18, f"Valid once, until {day(card.until)} {card.until[11:16]}.", 11)
+    page.text(12, top + 18, f"Valid once, until {moment(card.until)}.", 11)
     y = top + 26
     for n, words in enumerate(STEPS, 1):
         page.text(12, y, f"{n}", 11, bold=True)
         y = page.wrapped(18, y, wide - 18, words, 11) + 6
     if card.database != "shop":
         page.text(12, y, f"The database is called {card.database}: type host/{card.database}.", 11)
-    page.code(12, top + HIGH - 29, card.code, height=14, size=14, words=card.shown)
+    page.code(12, top + HIGH - 27, card.code, height=14, size=14, words=card.shown)

@@ -2,33 +2,33 @@
 
 from collections.abc import Iterable, Mapping
 
-from station.papers.page import Page, code_width, day
+from station.papers.page import LEGIBLE, Page, code_width, day, moment
 from station.shop.codes import write
 from station.shop.facts import Cart, Order, Pack, Part
 from station.shop.words import say
 
-LABEL = (100.0, 50.0)
+LABEL = (100.0, 50.0)  # mm
+ROW = 19.0  # mm, a pack in a list
 
 
-def pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: str) -> bytes:
-    """A label of 100 × 50 mm: order, what is inside, the pack's code."""
+def pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: str) -> Page:
+    """A label of 100 × 50 mm: order, what is inside, what is owed, the pack's code."""
     page = Page(*LABEL, f"Pack {pack.id}")
-    page.text(5, 8, "Order", 9)
-    page.text(5, 18, order.id, 26, bold=True)
-    page.text(95, 8, f"leaves {day(order.due)}", 10, right=True)
-    page.text(95, 13, weight_of(pack), 10, right=True)
-    inside = [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents]
-    _inside(page, inside)
+    page.text(5, 6.5, "Order", 9)
+    page.fitted(5, 16, 48, order.id, 28, bold=True)
+    page.text(95, 6.5, f"leaves {day(order.due)}", 10, side="right")
+    page.text(95, 11.5, weight_of(pack), 10, side="right")
+    _inside(page, [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents])
     short = sum(line.short for line in order.lines)
     if short:
-        page.text(95, 18, f"{short} owed", 11, bold=True, right=True)
+        page.text(95, 17, f"{short} owed", 12, bold=True, side="right")
     code = write("pack", pack.id)
-    page.code(3, 31, code, dots=3, height=10, size=9)
-    closed = pack.closed or printed
-    page.text(95, 47, f"packed {day(closed)} {closed[11:16]}", 8, right=True)
-    if pack.copies > 1:
-        page.text(95, 43, f"copy {pack.copies}", 8, right=True)
-    return page.pdf()
+    page.code(1.3, 29.5, code, height=14, size=10)
+    page.text(95, 38, "Pack", 9, side="right")
+    page.text(95, 44, pack.id, 16, bold=True, side="right")
+    copy = f"copy {pack.copies} · " if pack.copies > 1 else ""
+    page.text(95, 48, f"{copy}packed {moment(pack.closed or printed)}", 8, side="right")
+    return page
 
 
 def weight_of(pack: Pack) -> str:
@@ -40,47 +40,56 @@ def weight_of(pack: Pack) -> str:
 
 def _inside(page: Page, inside: list[str]) -> None:
     """What is in the pack in two lines, smaller where there is much; what is left out is said."""
-    for size in (9.0, 7.0):
+    for size in (10.0, LEGIBLE):
         if len(page.lines(90, ", ".join(inside), size)) <= 2:
-            page.wrapped(5, 25, 90, ", ".join(inside), size)
+            page.wrapped(5, 22.5, 90, ", ".join(inside), size)
             return
     shown = len(inside)
     words = ""
-    while shown and (not words or len(page.lines(90, words, 7.0)) > 2):
+    while shown and (not words or len(page.lines(90, words, LEGIBLE)) > 2):
         shown -= 1
         words = f"{', '.join(inside[:shown])} and {len(inside) - shown} more, see the order"
-    page.wrapped(5, 25, 90, words, 7.0)
+    page.wrapped(5, 22.5, 90, words, LEGIBLE)
 
 
-def cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "A4") -> bytes:
-    """Every pack on a cart, to go with it."""
+def cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "A4") -> Page:
+    """Every pack on a cart, to go with it; a box to tick at the door."""
     page = Page.of(paper, f"List of {cart.name}")
     rows = tuple(packs)
     y = _head(page, cart, len(rows), printed)
     for n, pack in enumerate(rows):
-        if y > page.height - 22:
+        if y > page.height - ROW - 4:
             page.turn()
+            page.text(page.edge, 10, f"{cart.name}, more packs", 11, bold=True)
             y = 14.0
-        page.line(11, y, page.width - 11, y)
-        page.text(13, y + 9, str(n + 1), 10)
-        page.text(24, y + 9, pack.id, 14, bold=True)
-        page.text(48, y + 9, f"order {pack.order}", 11)
-        page.text(page.width - 62, y + 9, weight_of(pack), 10, right=True)
-        code = write("pack", pack.id)
-        page.code(page.width - 11 - code_width(code), y + 1.5, code, height=7, size=7)
-        y += 15
-    return page.pdf()
+        _pack(page, y, n + 1, pack)
+        y += ROW
+    page.line(page.edge, y, page.right, y)
+    return page
+
+
+def _pack(page: Page, y: float, number: int, pack: Pack) -> None:
+    """One pack: its number, its order, its mass, its code."""
+    page.line(page.edge, y, page.right, y)
+    page.box(page.edge + 1, y + 6, 6, 6, line=0.4)
+    page.text(page.edge + 16, y + 11, str(number), 10, grey=0.3, side="right")
+    left = page.edge + 20
+    page.text(left, y + 11, pack.id, 18, bold=True)
+    code = write("pack", pack.id)
+    bars_at = page.right - code_width(code)
+    page.fitted(
+        left, y + 16.5, bars_at - left, f"order {pack.order} · {weight_of(pack)}".rstrip(" ·"), 10
+    )
+    page.code(bars_at, y + 1.5, code, size=8)
 
 
 def _head(page: Page, cart: Cart, count: int, printed: str) -> float:
-    page.text(11, 16, cart.name, 22, bold=True)
-    page.text(
-        11,
-        23,
-        f"{say('{n} {n|pack|packs}', n=count)} · printed {day(printed)} {printed[11:16]}",
-        10,
-    )
     code = write("cart", cart.id)
-    page.code(page.width - 11 - code_width(code), 8, code, height=9)
-    page.text(11, 29, "Push, never pull; see over the load. Local rules come first.", 8.5)
-    return 34.0
+    bars_at = page.right - code_width(code)
+    page.fitted(page.edge, 17, bars_at - page.edge - 2, cart.name, 26, bold=True)
+    words = f"{say('{n} {n|pack|packs}', n=count)} · printed {moment(printed)}"
+    page.fitted(page.edge, 24, bars_at - page.edge - 2, words, 11)
+    page.code(bars_at, 8, code)
+    care = "Push, never pull; see over the load. Local rules come first."
+    page.fitted(page.edge, 30, page.inner, care, 9)
+    return 35.0

@@ -1,62 +1,65 @@
-"""A page to draw on: type, sizes, wrapped text, boxes; measured in millimetres from the top."""
+"""A page to lay out on: type, sizes, wrapped and fitted words, boxes, codes; in millimetres."""
 
+from collections.abc import Sequence
 from datetime import datetime
-from functools import cache
-from importlib.resources import as_file, files
-from io import BytesIO
 
-from reportlab.lib.pagesizes import A4, A5
-from reportlab.lib.units import mm
 from reportlab.lib.utils import simpleSplit
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFError, TTFont
-from reportlab.pdfgen.canvas import Canvas
 
-from station.papers import bars
+from station.papers import bars, pdf
+from station.papers.marks import Bars, Dot, Line, Mark, Words
 
-SIZES = {"A4": A4, "A5": A5}
+MM = 72 / 25.4  # points
+SIZES = {"A4": (210.0, 297.0), "A5": (148.0, 210.0)}  # ISO 216, as everyone cuts them
+LEGIBLE = 8.0  # points; smaller is not read at arm's length (common practice, no source)
+LEADING = 1.22  # from line to line, of the type size
+CUT_OFF = "…"
 _DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 _MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
-PACKAGE = "fontpkg_atkinson_hyperlegible"
-
-
-@cache
-def face(*, bold: bool = False) -> str:
-    """The type's name in the PDF; Helvetica where the font package is missing."""
-    name = "Hyper-Bold" if bold else "Hyper"
-    weight = "Bold" if bold else "Regular"
-    try:
-        with as_file(files(PACKAGE) / "files" / f"AtkinsonHyperlegible-{weight}.ttf") as path:
-            pdfmetrics.registerFont(TTFont(name, str(path)))
-    except (ModuleNotFoundError, TTFError, OSError):
-        return "Helvetica-Bold" if bold else "Helvetica"
-    return name
 
 
 class Page:
     """Pages of one size; `x` from the left and `y` from the top, in mm."""
 
     def __init__(self, width: float, height: float, title: str) -> None:
-        self.width, self.height = width, height
-        self._buffer = BytesIO()
-        self.canvas = Canvas(self._buffer, pagesize=(width * mm, height * mm), invariant=1)
-        self.canvas.setTitle(title)
+        self.width, self.height, self.title = bars.whole(width), bars.whole(height), title
+        self.pages: list[list[Mark]] = [[]]
 
     @classmethod
     def of(cls, paper: str, title: str) -> "Page":
         """A page of a paper's size (A4 where it is not known)."""
-        width, height = SIZES.get(paper, A4)
-        return cls(width / mm, height / mm, title)
+        return cls(*SIZES.get(paper, SIZES["A4"]), title)
+
+    @property
+    def large(self) -> bool:
+        """Whether there is the room of an A4 page."""
+        return self.width > 180
+
+    @property
+    def edge(self) -> float:
+        """What stays white left and right, mm."""
+        return 11.0 if self.large else 8.0
+
+    @property
+    def inner(self) -> float:
+        """The width between the edges, mm."""
+        return self.width - 2 * self.edge
+
+    @property
+    def right(self) -> float:
+        """Where the right edge begins, mm."""
+        return self.width - self.edge
 
     def pdf(self) -> bytes:
         """The finished document."""
-        self.canvas.showPage()
-        self.canvas.save()
-        return self._buffer.getvalue()
+        return pdf.written(self.title, self.width, self.height, self.pages)
 
     def turn(self) -> None:
         """The next page."""
-        self.canvas.showPage()
+        self.pages.append([])
+
+    def put(self, mark: Mark) -> None:
+        """One mark on the page."""
+        self.pages[-1].append(mark)
 
     def text(
         self,
@@ -67,17 +70,26 @@ class Page:
         *,
         bold: bool = False,
         grey: float = 0.0,
-        right: bool = False,
+        side: str = "left",
     ) -> None:
-        """One line, its foot at y; right-aligned at x where asked."""
-        self.canvas.setFont(face(bold=bold), size)
-        self.canvas.setFillGray(grey)
-        draw = self.canvas.drawRightString if right else self.canvas.drawString
-        draw(x * mm, (self.height - y) * mm, words)
+        """One line, its foot at y; x is its left, right or middle."""
+        self.put(Words(x, y, words, size, bold, grey, side))
+
+    def measure(self, words: str, size: float, *, bold: bool = False) -> float:
+        """How wide words stand, mm."""
+        return pdf.wide(words, size, bold=bold)
 
     def lines(self, width: float, words: str, size: float, *, bold: bool = False) -> list[str]:
-        """The words broken into lines of a width in mm."""
-        return list(simpleSplit(words, face(bold=bold), size, width * mm))
+        """The words broken into lines of a width in mm; a word too long is broken too."""
+        lines: list[str] = []
+        for line in simpleSplit(words, pdf.face(bold=bold), size, width * MM):
+            rest = line
+            while pdf.wide(rest, size, bold=bold) > width and len(rest) > 1:
+                fits = _fitting(rest, width, size, bold=bold)
+                lines.append(rest[:fits])
+                rest = rest[fits:]
+            lines.append(rest)
+        return lines
 
     def wrapped(
         self,
@@ -91,19 +103,36 @@ class Page:
         most: int = 9,
         grey: float = 0.0,
     ) -> float:
-        """Lines within a width, the first one's foot at y; gives the foot of the last."""
-        lines = self.lines(width, words, size, bold=bold)[:most]
-        step = size * 1.22 / mm
+        """Lines within a width, the first one's foot at y; gives the foot of the last.
+
+        What more than `most` lines would take is cut off, and the last line says so with
+        an ellipsis.
+        """
+        lines = self.lines(width, words, size, bold=bold)
+        if len(lines) > most:
+            last = " ".join(lines[most - 1 :])
+            lines = [*lines[: most - 1], shortened(last, width, size, bold=bold)]
+        step = size * LEADING / MM
         for n, line in enumerate(lines):
             self.text(x, y + n * step, line, size, bold=bold, grey=grey)
-        return float(y + max(0, len(lines) - 1) * step)
+        return y + max(0, len(lines) - 1) * step
 
     def fitted(
-        self, x: float, y: float, width: float, words: str, size: float, *, bold: bool = False
+        self,
+        x: float,
+        y: float,
+        width: float,
+        words: str,
+        size: float,
+        *,
+        bold: bool = False,
+        least: float = LEGIBLE,
+        side: str = "left",
     ) -> None:
-        """One line made small enough for a width."""
-        wide = pdfmetrics.stringWidth(words, face(bold=bold), size) / mm
-        self.text(x, y, words, size * min(1.0, width / max(wide, 0.1)), bold=bold)
+        """One line made small enough for a width, never below `least`: then it is cut off."""
+        whole = pdf.wide(words, size, bold=bold)
+        small = min(size, max(least, size * width / max(whole, 0.1)))
+        self.text(x, y, shortened(words, width, small, bold=bold), small, bold=bold, side=side)
 
     def box(
         self,
@@ -117,20 +146,8 @@ class Page:
         fill: float | None = None,
     ) -> None:
         """A rectangle, its upper left at x, y."""
-        self.canvas.setLineWidth(line * mm)
-        self.canvas.setStrokeGray(0)
-        self.canvas.setDash([2 * mm, 1.2 * mm] if dash else [])
-        if fill is not None:
-            self.canvas.setFillGray(fill)
-        self.canvas.rect(
-            x * mm,
-            (self.height - y - height) * mm,
-            width * mm,
-            height * mm,
-            stroke=1 if line else 0,
-            fill=0 if fill is None else 1,
-        )
-        self.canvas.setDash([])
+        corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+        self.put(Line(corners, line, closed=True, dash=dash, fill=fill))
 
     def line(
         self,
@@ -141,13 +158,26 @@ class Page:
         width: float = 0.25,
         *,
         dash: bool = False,
+        grey: float = 0.0,
     ) -> None:
         """A line."""
-        self.canvas.setLineWidth(width * mm)
-        self.canvas.setStrokeGray(0)
-        self.canvas.setDash([2 * mm, 1.2 * mm] if dash else [])
-        self.canvas.line(x1 * mm, (self.height - y1) * mm, x2 * mm, (self.height - y2) * mm)
-        self.canvas.setDash([])
+        self.put(Line(((x1, y1), (x2, y2)), width, grey, dash=dash))
+
+    def loop(
+        self,
+        points: Sequence[tuple[float, float]],
+        line: float,
+        *,
+        grey: float = 0.25,
+        fill: float | None = None,
+    ) -> None:
+        """A closed line through points."""
+        if points:
+            self.put(Line(tuple(points), line, grey, closed=True, fill=fill))
+
+    def dot(self, x: float, y: float, radius: float, *, grey: float = 0.0) -> None:
+        """A filled circle."""
+        self.put(Dot(x, y, radius, grey))
 
     def code(
         self,
@@ -155,24 +185,44 @@ class Page:
         y: float,
         code: str,
         *,
-        dots: int = 2,
+        dots: int = bars.DOTS,
         height: float = 0.0,
         size: float = 9,
         words: str = "",
     ) -> float:
         """Bars with their quiet zone from x, their top at y, the code in words under them.
 
-        Gives the whole width in mm, quiet zones included.
+        Gives the foot of the words, mm.
         """
-        high = max(height * mm, bars.least_height(code, dots))
-        low = (self.height - y) * mm - high
-        wide = bars.draw(self.canvas, code, x * mm, low, dots=dots, height=high)
-        self.canvas.setFont(face(), size)
-        self.canvas.setFillGray(0)
-        self.canvas.drawCentredString(
-            x * mm + wide / 2, low - size * 1.1, words or bars.spaced(code)
-        )
-        return float(wide / mm)
+        high = max(height, bars.least_height(code, dots))
+        self.put(Bars(x + bars.quiet(dots), y, code, dots, high))
+        foot = y + high + size * 1.1 / MM
+        middle = x + bars.length(code, dots) / 2
+        self.text(middle, foot, words or bars.spaced(code), size, side="middle")
+        return foot
+
+
+def _fitting(words: str, width: float, size: float, *, bold: bool) -> int:
+    """How many characters fit into a width, one at least."""
+    fits = len(words)
+    while fits > 1 and pdf.wide(words[:fits], size, bold=bold) > width:
+        fits -= 1
+    return fits
+
+
+def shortened(words: str, width: float, size: float, *, bold: bool = False) -> str:
+    """The words, or as many of them as fit a width in mm, with an ellipsis.
+
+    Between words where it can be: half a number is worse than none.
+    """
+    if pdf.wide(words, size, bold=bold) <= width + 0.01:
+        return words
+    room = width - pdf.wide(CUT_OFF, size, bold=bold)
+    fits = _fitting(words, room, size, bold=bold)
+    kept, rest = words[:fits], words[fits:]
+    if " " in kept and not rest.startswith(" "):
+        kept = kept.rpartition(" ")[0]
+    return kept.rstrip(" ,·") + CUT_OFF
 
 
 def day(at: str) -> str:
@@ -183,6 +233,11 @@ def day(at: str) -> str:
     return f"{_DAYS[date.weekday()]} {date.day} {_MONTHS[date.month - 1]}"
 
 
-def code_width(code: str, dots: int = 2) -> float:
+def moment(at: str) -> str:
+    """``2026-11-25T07:12:00`` as ``Wed 25 Nov 07:12``."""
+    return f"{day(at)} {at[11:16]}".strip()
+
+
+def code_width(code: str, dots: int = bars.DOTS) -> float:
     """Width of a code in mm, quiet zones included."""
-    return float(bars.length(code, dots) / mm)
+    return bars.length(code, dots)

@@ -1,19 +1,23 @@
 """The traveller: the paper that goes with a batch, and a slip for each of its sheets."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
-from station.papers import bars, drawing, table
-from station.papers.page import Page, code_width, day
-from station.shop.codes import usable, write
+from station.papers import bars, drawing, slips, table
+from station.papers.page import LEADING, LEGIBLE, MM, Page, code_width, moment
+from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
-from station.shop.words import say
 
-EDGE = table.EDGE
-QUIET_MM = bars.QUIET * 2 * 25.4 / 203  # a quiet zone of narrow bars of two dots
-SLIP = (50.0, 19.0)  # mm, wide and high
-CARE_MM = 12.4  # what the caution's box holds
-LEAST = 4.0  # points; smaller is no reading at all
+CARE = 14.0  # mm, the caution's box where its words are short
 STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
+AT_THE_BED = (
+    "Eye and ear protection, dust extraction on. Guards on; spindle isolated before hands go "
+    "near the bit."
+)
+AT_THE_TABLE = (
+    "Eye and ear protection, dust extraction on. Guard on; feed against the bit's rotation; "
+    "small parts in a holder; never between bit and fence."
+)
 
 
 def traveller(
@@ -24,43 +28,58 @@ def traveller(
     router: Router | None,
     parts: Mapping[str, Part],
     *,
+    pieces: Mapping[str, int] | None = None,
     orders: int = 0,
     first_due: str = "",
     printed: str,
     paper: str = "A4",
     shop: Shop,
-) -> bytes:
-    """The traveller as PDF. A child (split off, or to be made good) has no slips."""
+) -> Page:
+    """The traveller. A child (split off, or to be made good) has no sheets and no slips:
+    it shows its own `pieces` by part.
+    """
     page = Page.of(paper, f"Traveller of batch {batch.id}")
+    rows = table.rows(batch, revision, parts, pieces or {})
     y = _head(page, batch, cut_file)
     y = _what(page, y, batch, cut_file, revision, material, router)
     y = _why(page, y, batch, orders, first_due)
-    slips = _slip_rows(page, batch)
-    foot = page.height - slips * SLIP[1] - 5
-    rows = table.rows(batch, revision, parts)
-    y = _middle(page, y, batch, revision, foot - 46 - y - table.height(page, len(rows)))
-    rest = table.draw(page, y, rows, foot - 42)
-    _signed(page, foot - 41)
-    _care(page, foot - 24, None if batch.parent else material, shop)
-    _foot(page, foot - 4, batch, printed)
-    _slips(page, batch, slips)
+    foot = slips.top(page, batch) - 3
+    care = _caution(page, material, batch, shop)
+    signed = foot - 5 - care.high - 2 - _signed_high(page)
+    room = signed - 5 - y - table.height(page, len(rows))
+    if batch.parent:
+        y = _own(page, y, batch, parts, pieces or {}, room)
+    else:
+        y = _middle(page, y, batch, revision, room)
+    rest = table.draw(page, y, rows, signed - 2, "pieces" if batch.parent else "cut")
+    _signed(page, signed, STEPS[1:] if batch.parent else STEPS)
+    _care(page, foot - 5 - care.high, care)
+    _foot(page, foot, batch, printed)
+    slips.first(page, batch)
     while rest:
         page.turn()
-        page.text(EDGE, 9, f"Batch {batch.id}, copy {batch.copy}: more to count", 10, bold=True)
+        said = f"Batch {batch.id}, copy {batch.copy}: more to count"
+        page.text(page.edge, 9, said, 10, bold=True)
         rest = table.draw(page, 12, rest, page.height - 12)
-    return page.pdf()
+    slips.further(page, batch)
+    return page
 
 
 def _head(page: Page, batch: Batch, cut_file: CutFile) -> float:
     """The number in large, the code at its right, the title below."""
     code = write("batch", batch.id, batch.copy)
-    dots = 3 if page.width > 180 else 2
-    page.text(EDGE, 14, "Batch", 10)
-    page.text(EDGE, 29, batch.id, 40 if page.width > 180 else 30, bold=True)
-    left = page.width - EDGE - code_width(code, dots) + QUIET_MM * dots / 2
-    page.code(left, 9, code, dots=dots, height=15, size=12)
-    page.fitted(EDGE, 42, page.width - 2 * EDGE, cut_file.words or cut_file.name, 17, bold=True)
-    return 42
+    up = 0 if page.large else 5
+    page.text(page.edge, 14 - up, "Batch", 11)
+    room = page.right - code_width(code) - page.edge
+    page.fitted(page.edge, 30 - 1.8 * up, room, batch.id, 46 if page.large else 34, bold=True)
+    _code(page, 9 - up, code, height=16, size=12)
+    title = cut_file.words or cut_file.name
+    return page.wrapped(page.edge, 43 - 1.8 * up, page.inner, title, 18, bold=True, most=2)
+
+
+def _code(page: Page, y: float, code: str, *, height: float, size: float) -> None:
+    """A code at the right edge: its last bar stands there, its quiet zone is the margin."""
+    page.code(page.right + bars.quiet() - code_width(code), y, code, height=height, size=size)
 
 
 def _what(
@@ -76,17 +95,18 @@ def _what(
     size = f"{revision.length_mm:g} × {revision.width_mm:g}"
     # The revision first: whatever long names push off the paper, it is not that.
     words = [f"revision {batch.revision} of cut file {cut_file.name}"]
-    words.append(f"{material.name} {size}" if material else size)
     if batch.parent:
         role = (
             "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
         )
-        words.append(f"{role} from batch {batch.parent}")
-    else:
-        words.append(str(say("{n} {n|sheet|sheets}", n=batch.sheets)))
-    if router and not batch.parent:
+        words.insert(0, f"{role} from batch {batch.parent}")
+        words.append(material.name if material else size)
+        return page.wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
+    words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")
+    words.append(f"{material.name} {size}" if material else size)
+    if router:
         words.append(f"{router.name}, {router.bed}")
-    return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, " · ".join(words), 10.5, most=3)
+    return page.wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
 
 
 def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
@@ -94,115 +114,109 @@ def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> flo
     if batch.order:
         words = f"For order {batch.order}"
     elif orders:
-        words = str(say("For {n} {n|order|orders}", n=orders))
+        words = f"For {orders} orders"
     if first_due:
-        words += f"{', ' if words else ''}first leaves {day(first_due)} {first_due[11:16]}"
+        words += f"{', ' if words else ''}first leaves {moment(first_due)}"
     if not words:
         return y + 4
-    return page.wrapped(EDGE, y + 6, page.width - 2 * EDGE, words, 10.5, bold=True, most=2) + 4
+    return page.wrapped(page.edge, y + 6, page.inner, words, 11, bold=True, most=2) + 4
 
 
 def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float) -> float:
     """The sheet in the room there is, the batch's code once more at its right."""
     code = write("batch", batch.id, batch.copy)
-    wide = code_width(code)
-    page.code(page.width - EDGE - wide + QUIET_MM, y, code, height=9, size=8)
-    least = 100.0 if page.width > 180 else 40.0
-    most = page.width - 2 * EDGE - wide - 2
-    drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
-    if batch.parent or not revision.placed:
-        return y + 16
-    return y + max(16.0, drawing.sheet(page, revision, EDGE, y, drawn) + 2)
+    _code(page, y, code, height=12, size=9)
+    high = 18.0
+    if revision.placed:
+        least, most = 50.0, page.inner - code_width(code) + bars.quiet() - 3
+        drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
+        numbers = table.numbered(revision)
+        high = max(high, drawing.sheet(page, revision, page.edge, y, drawn, numbers))
+    return y + high + 3
 
 
-def _signed(page: Page, y: float) -> None:
+def _own(
+    page: Page,
+    y: float,
+    batch: Batch,
+    parts: Mapping[str, Part],
+    pieces: Mapping[str, int],
+    room: float,
+) -> float:
+    """A child's parts drawn beside each other, how many of each; its code at their right."""
+    code = write("batch", batch.id, batch.copy)
+    _code(page, y, code, height=12, size=9)
+    shown = list(pieces.items())[: 3 if page.large else 2]
+    wide = (page.inner - code_width(code) + bars.quiet() - 3) / max(1, len(shown))
+    high = min(70.0, max(24.0, room))
+    for n, (number, count) in enumerate(shown):
+        x, part = page.edge + n * wide, parts.get(number)
+        if part and part.shape:
+            drawing.part(page, part.shape, x, y, wide - 4, high - 12)
+        words = f"{count} × {part.name if part else f'part {number}'}"
+        page.fitted(x, y + high - 4, wide - 4, words, 16, bold=True)
+    return y + high + 2
+
+
+def _signed(page: Page, y: float, steps: tuple[str, ...]) -> None:
     """A box for each area: worker and time."""
     gap = 2.5
-    each = (page.width - 2 * EDGE - gap * (len(STEPS) - 1)) / len(STEPS)
-    for n, words in enumerate(STEPS):
-        x = EDGE + n * (each + gap)
-        page.box(x, y, each, 15, line=0.2)
-        page.fitted(x + 2, y + 5, each - 4, words, 10, bold=True)
-        page.fitted(x + 2, y + 13, each - 4, "worker, time", 8)
+    each = (page.inner - gap * (len(steps) - 1)) / len(steps)
+    high = _signed_high(page)
+    for n, words in enumerate(steps):
+        x = page.edge + n * (each + gap)
+        page.box(x, y, each, high, line=0.2)
+        page.fitted(x + 2, y + 4.5, each - 4, words, 10, bold=True)
+        page.fitted(x + 2, y + high - 1.5, each - 4, "worker, time", 8)
 
 
-def _care(page: Page, y: float, material: Material | None, shop: Shop) -> None:
-    """The usual cautions, deferring to local rules."""
-    words = (
-        "Eye and ear protection, dust extraction on. Guards on; spindle isolated before "
-        f"hands go near the bit. {shop.caution}"
-    )
-    if material and material.sheet_kg >= shop.two_people_kg:
+def _signed_high(page: Page) -> float:
+    return 15.0 if page.large else 12.5
+
+
+class Care(NamedTuple):
+    """The usual cautions as lines of a size that can be read, and how high their box is."""
+
+    lines: list[str]
+    size: float
+    high: float
+
+
+def _caution(page: Page, material: Material | None, batch: Batch, shop: Shop) -> Care:
+    """Smaller where a shop's own words are long, then in a higher box: all is printed."""
+    words = f"{AT_THE_TABLE if batch.parent else AT_THE_BED} {shop.caution}"
+    if material and not batch.parent and material.sheet_kg >= shop.two_people_kg:
         words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
-    page.box(EDGE, y, page.width - 2 * EDGE, 14, line=0.5)
-    loop = [(EDGE + 3, y + 11), (EDGE + 8, y + 3), (EDGE + 13, y + 11)]
-    drawing.loop(page, loop, 0.5)
-    page.text(EDGE + 7.3, y + 10.2, "!", 13, bold=True)
-    width, size = page.width - 2 * EDGE - 20, 9.0 if page.width > 180 else 7.0
-    while size > LEAST and _tall(page, width, words, size) > CARE_MM:
-        size -= 0.5
-    page.wrapped(EDGE + 17, y + 1.6 + size / 3, width, words, size, most=99)
+    for size in (9.5, 9.0, 8.5, LEGIBLE):
+        lines = page.lines(page.inner - 20, words, size)
+        high = len(lines) * size * LEADING / MM + 3
+        if high <= CARE:
+            break
+    return Care(lines, size, max(CARE, high))
 
 
-def _tall(page: Page, width: float, words: str, size: float) -> float:
-    """How high wrapped words stand, mm."""
-    return len(page.lines(width, words, size)) * size * 1.22 * 25.4 / 72
+def _care(page: Page, y: float, care: Care) -> None:
+    """The cautions in a box, deferring to local rules."""
+    page.box(page.edge, y, page.inner, care.high, line=0.5)
+    warning = [(page.edge + 3, y + 11), (page.edge + 8, y + 3), (page.edge + 13, y + 11)]
+    page.loop(warning, 0.5, grey=0.0)
+    page.text(page.edge + 8, y + 10.2, "!", 13, bold=True, side="middle")
+    step = care.size * LEADING / MM
+    first = y + (care.high - step * len(care.lines)) / 2 + step * 0.75
+    for n, line in enumerate(care.lines):
+        page.text(page.edge + 17, first + n * step, line, care.size)
 
 
 def _foot(page: Page, y: float, batch: Batch, printed: str) -> None:
-    at = f"{day(printed)} {printed[:4]}, {printed[11:16]}"
-    page.text(EDGE, y, f"Copy {batch.copy} · printed {at}", 8.5)
-    if not batch.parent:
-        page.text(
-            page.width - EDGE,
-            y,
-            "Tear a slip off for each sheet: it goes with the parts.",
-            8.5,
-            right=True,
-        )
-
-
-def _across(page: Page) -> int:
-    return int(page.width // SLIP[0])
-
-
-def _slip_codes(batch: Batch) -> list[tuple[int, str]]:
-    """Every sheet's slip; none for a child, it has no sheets of its own."""
-    if batch.parent:
-        return []
-    return [
-        (n, write("batch", batch.id, batch.copy, n))
-        for n in range(1, batch.sheets + 1)
-        if usable("batch", batch.id, batch.copy, n)
-    ]
-
-
-def _slip_rows(page: Page, batch: Batch) -> int:
-    """Rows of slips on the first page, three at most on A4 and two on A5."""
-    rows = -(-len(_slip_codes(batch)) // _across(page))
-    return min(rows, 3 if page.width > 180 else 2)
-
-
-def _slips(page: Page, batch: Batch, rows: int) -> None:
-    """Tear-off slips at the foot; those that have no room follow on pages of their own."""
-    codes = _slip_codes(batch)
-    first = rows * _across(page)
-    _lay(page, batch, codes[:first], page.height - rows * SLIP[1])
-    rest = codes[first:]
-    a_page = _across(page) * int((page.height - 20) // SLIP[1])
-    while rest:
-        page.turn()
-        page.text(EDGE, 9, f"Slips of batch {batch.id}, copy {batch.copy}", 10, bold=True)
-        _lay(page, batch, rest[:a_page], 14)
-        rest = rest[a_page:]
-
-
-def _lay(page: Page, batch: Batch, codes: list[tuple[int, str]], top: float) -> None:
-    across = _across(page)
-    wide = page.width / across
-    for n, (sheet, code) in enumerate(codes):
-        x, y = n % across * wide, top + n // across * SLIP[1]
-        page.line(x, y, x + wide, y, dash=True)
-        page.line(x + wide, y, x + wide, y + SLIP[1], dash=True)
-        words = f"B {batch.id} {batch.copy} · sheet {sheet}"
-        page.code(x + (wide - code_width(code)) / 2, y + 2, code, height=9, size=8, words=words)
+    """Copy and time of printing; what is done with the slips, or which did not print."""
+    at = f"Copy {batch.copy} · printed {moment(printed)} {printed[:4]}"
+    page.text(page.edge, y, at, 8.5)
+    gone = slips.missing(batch)
+    room = page.inner - page.measure(at, 8.5) - 4
+    if gone:
+        sheets = ", ".join(map(str, gone))
+        words = f"No slip prints for sheet {sheets}: print a new copy."
+        page.fitted(page.right, y, room, words, 10, bold=True, side="right")
+    elif not batch.parent:
+        words = "Tear a slip off for each sheet: it goes with the parts."
+        page.fitted(page.right, y, room, words, 8.5, side="right")

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.office.first import first_reasons
-from station.papers import cards, join_cards, packing
+from station.papers import cards, handover, join_cards, packing, picking, rack
 from station.papers.traveller import traveller
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
@@ -29,6 +29,13 @@ from station.shop.facts import (
     Worker,
 )
 
+LEFT = handover.Left(
+    routers=[("Router 1", "cutting batch 00412, sheet 3"), ("Router 2", "free, zero due")],
+    popping=[("00412", f"sheet {n}, 12 pieces") for n in range(1, 31)],
+    trimming=[("00409", "200 pieces"), ("00418", "7 pieces, to be made good")],
+    bits=[("Bit 12", "6.0 mm compression, 90% of its life")],
+    looks=[("Wed 25 Nov 07:02", "Batch 00398: 4 pieces fewer than the cut file says")],
+)
 NOW = "2026-11-25T07:12:00"
 
 
@@ -96,10 +103,17 @@ THINGS = (
 )
 
 
-def a_traveller(batch=BATCH, revision=REVISION, paper="A4", shop=None, material=MATERIAL):
+def a_traveller(
+    batch=BATCH,
+    revision=REVISION,
+    paper="A4",
+    shop=None,
+    material=MATERIAL,
+    cut_file=CUT_FILE,
+):
     return traveller(
         batch,
-        CUT_FILE,
+        cut_file,
         revision,
         material,
         ROUTER,
@@ -109,7 +123,18 @@ def a_traveller(batch=BATCH, revision=REVISION, paper="A4", shop=None, material=
         printed=NOW,
         paper=paper,
         shop=shop or Shop(id="shop"),
+        pieces={"014": 6, "045": 12},
     )
+
+
+def a_pick_list(paper="A4"):
+    takes = [
+        picking.Take(part, place, count, there)
+        for part, place, count, there in zip(
+            PARTS.values(), ("C 14", "A 3", "D 2"), (12, 4, 30), (40, 4, 18), strict=True
+        )
+    ]
+    return picking.pick_list(ORDER, takes, printed=NOW, paper=paper)
 
 
 def sheet_codes(batch):
@@ -131,7 +156,7 @@ JOINING = [
 
 
 def papers(paper):
-    """Each paper by name: its PDF and the codes that stand on it."""
+    """Each paper by name, and the codes that stand on it."""
     long = replace(BATCH, sheets=40)
     rows = tuple((p, RackPlace(id=p.rack, name=p.rack, part=p.id)) for p in PARTS.values())
     return {
@@ -144,7 +169,7 @@ def papers(paper):
             [write("worker", w.id) for w in WORKERS],
         ),
         "part cards": (
-            cards.part_cards(rows, paper=paper),
+            rack.part_cards(rows, paper=paper),
             [write(k, p) for p in PARTS for k in ("part", "rack")],
         ),
         "button cards": (
@@ -159,6 +184,8 @@ def papers(paper):
             packing.pack_label(PACKS[0], ORDER, PARTS, printed=NOW),
             [write("pack", PACKS[0].id)],
         ),
+        "pick list": (a_pick_list(paper), [write("order", ORDER.id)]),
+        "handover": (handover.handover(LEFT, worker="03", printed=NOW, paper=paper), []),
         "cart list": (
             packing.cart_list(CART, PACKS, printed=NOW, paper=paper),
             [write("cart", "2")] + [write("pack", p.id) for p in PACKS],

@@ -1,32 +1,31 @@
-"""Every printed code is read back by an independent decoder, from a poor print.
+"""Every printed code is read back by an independent decoder, from a poor picture of a print.
 
-Each page is rendered at 203 dpi in one bit; each code on it is turned 2°, blurred half a
-module wide (σ a quarter) and speckled by 2 %, then read with zxing-cpp, which must read just
-that code.
+Issue 2 asks for codes that read when rendered at 203 dpi in one bit, turned 2°, blurred half a
+module, with 2 % speckle. Taken at its hardest (`tests.readback` tells exactly): σ is half a
+module, a speck is a whole dot, it comes sharp on top of the blur, and the page is read whole.
 """
 
 import itertools
-import random
 import re
 from collections import Counter
 from dataclasses import replace
 
+import numpy as np
 import pypdfium2
 import pytest
-import zxingcpp
 from barcode.charsets import code128
-from PIL import Image, ImageFilter
 
-from station import printing
-from station.papers import bars, cards, packing
-from station.papers import page as printing_page
+from station import gathering
+from station.papers import bars
 from station.shop.codes import write
-from station.shop.facts import Batch, Shop
+from station.shop.facts import Batch, Pack, Shop
+from tests import readback
 from tests.papers import samples
+from tests.readback import Way
 from tests.replay import Stage
 
 NOW = "2026-11-25T10:42:00"
-MODULE = 2  # dots of the narrowest bar on any paper
+HARDEST = Way(specks_on="picture", box=False, bit=True)
 
 
 @pytest.fixture(scope="module")
@@ -61,56 +60,10 @@ def stage(tmp_path_factory):
     made.ledger.close()
 
 
-def poor(image, seed):
-    """A code as a bad printer and a hurried hand give it; `image` is one bit at 203 dpi.
-
-    Worked on at three pixels a dot, so that turning and blurring are finer than a dot. A
-    speck is one such pixel: specks of whole dots at 2 % are more than the decoder stands.
-    """
-    image = image.resize((image.width * 3, image.height * 3), Image.Resampling.NEAREST)
-    image = image.rotate(2, expand=True, fillcolor=255, resample=Image.Resampling.BILINEAR)
-    image = image.filter(ImageFilter.GaussianBlur(MODULE * 3 / 4))  # half a module wide
-    chance, dots = random.Random(seed), image.load()
-    for _ in range(image.width * image.height // 50):  # 2 % of the pixels, each turned over
-        at = chance.randrange(image.width), chance.randrange(image.height)
-        dots[at] = 255 - dots[at]
-    return image
-
-
-def drawn(monkeypatch, make):
-    """The PDF, and every code drawn on it: (page, text, box in points from the lower left)."""
-    codes, pages = [], [0]
-    real, turn = bars.draw, printing_page.Page.turn
-
-    def noting(canvas, text, x, y, *, dots=2, height=0.0):
-        high = max(height, bars.least_height(text, dots))
-        codes.append((pages[0], text, (x, y, bars.length(text, dots), high)))
-        return real(canvas, text, x, y, dots=dots, height=height)
-
-    def turning(page):
-        pages[0] += 1
-        turn(page)
-
-    monkeypatch.setattr(bars, "draw", noting)
-    monkeypatch.setattr(printing_page.Page, "turn", turning)
-    return make(), codes
-
-
-def read(pdf, codes):
-    """What the decoder reads at each drawn code, looked at alone as a scanner does."""
-    document = pypdfium2.PdfDocument(pdf)
-    pages = [
-        page.render(scale=203 / 72).to_pil().convert("L").point(lambda v: 255 * (v > 127))
-        for page in document
-    ]
-    document.close()
-    found = []
-    for n, (number, _, (x, y, wide, high)) in enumerate(codes):
-        page, dot = pages[number], 203 / 72
-        box = (x * dot, page.height - (y + high) * dot, (x + wide) * dot, page.height - y * dot)
-        seen = zxingcpp.read_barcodes(poor(page.crop(tuple(map(round, box))), n))
-        found.append([code.text for code in seen])
-    return found
+def assert_read(there, found):
+    """Every code as often as it is printed, and no other text."""
+    assert there - found == Counter()
+    assert readback.wrong(there, found) == []
 
 
 @pytest.mark.parametrize(
@@ -119,6 +72,7 @@ def read(pdf, codes):
         ("traveller", "00001"),
         ("traveller", "00900"),
         ("label", "00001"),
+        ("pick_list", ""),
         ("cart_list", "2"),
         ("badges", ""),
         ("part_cards", ""),
@@ -143,52 +97,74 @@ def read(pdf, codes):
         ],
     ],
 )
-def test_every_code_reads_back(stage, monkeypatch, kind, name):
-    if kind == "label":
-        name = next(stage.ledger.facts(printing.Pack)).id
-    pdf, codes = drawn(monkeypatch, lambda: printing.paper(stage.ledger, kind, name, NOW))
-    assert codes, "a paper carries codes"
-    assert read(pdf, codes) == [[text] for _, text, _ in codes]
+def test_every_code_reads_back(stage, kind, name):
+    if kind in ("label", "pick_list"):
+        pack = next(stage.ledger.facts(Pack))
+        name = pack.id if kind == "label" else pack.order
+    paper = gathering.paper(stage.ledger, kind, name, NOW)
+    assert any(map(readback.codes, paper.pages)), "a paper carries codes"
+    for there, found in readback.pages(paper, HARDEST, 0):
+        assert_read(there, found)
 
 
+@pytest.mark.parametrize("size", ["A4", "A5"])
+@pytest.mark.parametrize("name", [n for n, (_, codes) in samples.papers("A4").items() if codes])
+@pytest.mark.parametrize("seed", [1, 2])
+def test_every_code_of_the_samples_reads_back(name, size, seed):
+    paper, codes = samples.papers(size)[name]
+    seen = list(readback.pages(paper, HARDEST, seed))
+    assert sum((there for there, _ in seen), Counter()) == Counter(codes)
+    for there, found in seen:
+        assert_read(there, found)
+
+
+# In the order in which it happens: flaws are on the paper, blur is in the lens.
+@pytest.mark.parametrize("box", [True, False])
+@pytest.mark.parametrize("name", ["traveller", "badges", "pack label", "cart list"])
+def test_a_flawed_print_reads_through_a_lens(name, box):
+    paper, _ = samples.papers("A5")[name]
+    for there, found in readback.singly(paper, Way("print", box, bit=True), 3):
+        assert_read(there, found)
+
+
+# A picture that is too poor must fail, or the tests above say nothing.
 @pytest.mark.parametrize(
-    "make",
-    [
-        lambda: samples.a_traveller(paper="A5"),
-        lambda: samples.a_traveller(samples.CHILD),
-        lambda: samples.a_traveller(replace(samples.BATCH, sheets=40)),
-        lambda: cards.thing_cards(samples.THINGS, paper="A5"),
-        lambda: cards.badges(samples.WORKERS, paper="A5"),
-        lambda: packing.cart_list(samples.CART, samples.PACKS, printed=NOW, paper="A5"),
-    ],
-    ids=["A5 traveller", "child", "40 sheets", "things", "A5 badges", "A5 cart list"],
+    ("module", "specks"), [(6, 0.02), (3, 0.25)], ids=["out of focus", "all specks"]
 )
-def test_every_code_of_the_samples_reads_back(monkeypatch, make):
-    pdf, codes = drawn(monkeypatch, make)
-    assert read(pdf, codes) == [[text] for _, text, _ in codes]
+def test_a_hopeless_picture_does_not_read(monkeypatch, module, specks):
+    monkeypatch.setattr(readback, "SPECKS", specks)
+    paper, _ = samples.papers("A4")["traveller"]
+    dots = readback.rendered(paper)[0]
+    assert not readback.read(readback.seen(dots, HARDEST, 1, module))
 
 
-def test_a_traveller_carries_its_code_twice_and_a_slip_a_sheet(stage, monkeypatch):
-    _, codes = drawn(monkeypatch, lambda: printing.paper(stage.ledger, "traveller", "00001", NOW))
-    texts = Counter(text for _, text, _ in codes)
+def test_bars_a_dot_too_wide_do_not_read():
+    """What a renderer makes of bars that reach beyond their dots: three dots become four."""
+    paper, _ = samples.papers("A4")["traveller"]
+    dots = readback.rendered(paper)[0]
+    wider = np.minimum(dots, np.roll(dots, 1, axis=1))
+    assert not readback.read(readback.seen(wider, HARDEST, 1))
+
+
+def test_a_traveller_carries_its_code_twice_and_a_slip_a_sheet(stage):
+    paper = gathering.paper(stage.ledger, "traveller", "00001", NOW)
+    texts = Counter(mark.code for page in paper.pages for mark in readback.codes(page))
     assert texts[write("batch", "00001", "A")] == 2
     slips = {write("batch", "00001", "A", n) for n in range(1, 10)}
     assert set(texts) == slips | {write("batch", "00001", "A")}
 
 
-def test_a_long_batch_has_its_slips_on_further_pages(stage, monkeypatch):
+def test_a_long_batch_has_its_slips_on_further_pages(stage):
     batch = next(b for b in stage.ledger.facts(Batch) if b.id == "00001")
-    made = printing.traveller_of(stage.ledger, Batch(**{**batch.__dict__, "sheets": 40}), NOW)
-    document = pypdfium2.PdfDocument(made)
-    assert len(document) == 2
-    document.close()
+    made = gathering.traveller_of(stage.ledger, replace(batch, sheets=40), NOW)
+    assert len(made.pages) == 2
 
 
 @pytest.mark.parametrize("paper", ["A4", "A5"])
 def test_nothing_lies_off_the_page(stage, paper, monkeypatch):
-    monkeypatch.setattr(printing, "shop_of", lambda _l: Shop(id="shop", paper=paper))
-    pdf = printing.paper(stage.ledger, "traveller", "00001", NOW)
-    document = pypdfium2.PdfDocument(pdf)
+    monkeypatch.setattr(gathering, "shop_of", lambda _l: Shop(id="shop", paper=paper))
+    made = gathering.paper(stage.ledger, "traveller", "00001", NOW)
+    document = pypdfium2.PdfDocument(made.pdf())
     page = document[0]
     width, height = page.get_size()
     for char in page.get_objects():
@@ -199,22 +175,29 @@ def test_nothing_lies_off_the_page(stage, paper, monkeypatch):
 
 
 # PUBLISHED+RECOMPUTED, ISO/IEC 15417 as read in secondary transcriptions: a symbol of n data
-# characters (start and check not counted) is 11·n + 35 modules long.
-@pytest.mark.parametrize(("text", "most"), [("MASTER-01", 134), ("PJJ123C", 112), ("123456", 68)])
+# characters (start and check not counted) is 11·n + 35 modules long. RACK1234567 is 134 at best
+# (Annex E of the standard, two other encoders); this encoder goes to set C early, 145 (COMPUTED).
+@pytest.mark.parametrize(
+    ("text", "most"),
+    [("MASTER-01", 134), ("PJJ123C", 112), ("123456", 68), ("RACK1234567", 145)],
+)
 def test_the_length_of_a_symbol(text, most):
     assert len(bars.modules(text)) <= most
     assert (len(bars.modules(text)) - 35) % 11 == 0
 
 
 # PUBLISHED (tutorial pages): quiet zone 10 X at both ends, height the greater of 5 mm or 15 %.
-@pytest.mark.parametrize("text", ["B00412AA", "W012", "B00412A12X"])
+# COMPUTED: MASTER-01 at X = 0.33 mm is 44.22 mm long, 50.82 with quiet zones.
+@pytest.mark.parametrize("text", ["B00412AA", "W012", "B00412A12X", "MASTER-01"])
 def test_quiet_zone_and_height(text):
-    mm = 72 / 25.4
-    narrow = 2 * bars.DOT
-    assert narrow >= 0.25 * mm
+    narrow = bars.DOTS * bars.DOT
+    assert narrow >= 0.33
     symbol = len(bars.modules(text)) * narrow
     assert bars.length(text) == pytest.approx(symbol + 20 * narrow)
-    assert bars.least_height(text) >= max(5 * mm, 0.15 * symbol) - 1e-9
+    assert bars.least_height(text) >= max(5, 0.15 * symbol)
+    if text == "MASTER-01":
+        assert symbol * 0.33 / narrow == pytest.approx(44.22)
+        assert bars.length(text) * 0.33 / narrow == pytest.approx(50.82)
 
 
 def test_words_under_the_bars():
@@ -236,19 +219,46 @@ def test_a_symbol_starts_checks_and_stops(text):
         assert sum(character[::2]) % 2 == 0
 
 
-# COMPUTED, ISO/IEC 15417: (start + Σ i·vᵢ) mod 103 is 94 and 55 in set B, 85 in set C (1115
-# mod 103). The place of a pattern in the encoder's table is its value.
+def check_value(values):
+    """ISO/IEC 15417: (start + Σ i·vᵢ) mod 103 of a symbol's values, its start first."""
+    return (values[0] + sum(n * v for n, v in enumerate(values[1:], 1))) % 103
+
+
+# COMPUTED, the rule and values of ISO/IEC 15417, section 6.1 of the checks; PJJ123C in set A is
+# the familiar encyclopaedia example (MEMORY). In sets A and B a printable character's value is
+# 32 less than its ASCII number; in set C two digits are their number.
 @pytest.mark.parametrize(
-    ("text", "check"), [("MASTER-01", 94), ("PJJ123C", 55), ("1234567890", 85)]
+    ("start", "values", "check"),
+    [
+        (103, [ord(c) - 32 for c in "PJJ123C"], 54),
+        (104, [ord(c) - 32 for c in "PJJ123C"], 55),
+        (104, [ord(c) - 32 for c in "HI345678"], 26),
+        (104, [ord(c) - 32 for c in "MASTER-01"], 94),
+        (105, [12, 34, 56, 78, 90], 85),
+    ],
 )
-def test_the_check_character_of_a_symbol(text, check):
-    assert code128.CODES.index(bars.modules(text)[-24:-13]) == check
+def test_the_rule_for_check_characters(start, values, check):
+    assert check_value([start, *values]) == check
+
+
+def values_of(text):
+    """The values of a printed symbol but its stop: a pattern's place in the encoder's table."""
+    bits = bars.modules(text)[:-13]
+    return [code128.CODES.index(bits[n : n + 11]) for n in range(0, len(bits), 11)]
+
+
+@pytest.mark.parametrize(
+    "text", ["HI345678", "PJJ123C", "MASTER-01", "RACK1234567", "B00412AA", "B00412A12T", "W07R"]
+)
+def test_the_check_character_of_a_symbol(text):
+    *values, check = values_of(text)
+    assert check_value(values) == check
 
 
 def words_on(stage, monkeypatch, paper, batch="00001", **shop):
     """All words on a traveller's first page, as they run."""
-    monkeypatch.setattr(printing, "shop_of", lambda _l: Shop(id="shop", paper=paper, **shop))
-    document = pypdfium2.PdfDocument(printing.paper(stage.ledger, "traveller", batch, NOW))
+    monkeypatch.setattr(gathering, "shop_of", lambda _l: Shop(id="shop", paper=paper, **shop))
+    document = pypdfium2.PdfDocument(gathering.paper(stage.ledger, "traveller", batch, NOW).pdf())
     words = " ".join(document[0].get_textpage().get_text_range().split())
     document.close()
     return words
