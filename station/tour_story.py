@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from station.desk.desk import Desk
+from station.floor.packing.numbers import expected
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
 from station.shop.facts import (
@@ -24,6 +25,8 @@ from station.shop.facts import (
 )
 from station.shop.views import View, by_part
 
+CLOSE = cards.button("close_pack")
+
 
 @dataclass(frozen=True, kw_only=True)
 class Step:
@@ -38,11 +41,12 @@ class Step:
         """The codes to scan for these words; a number is its digit cards and “That is it”."""
         kind, _, rest = words.partition(" ")
         if kind == "number":
-            text = thickness(ledger.view, desk) if rest == "thickness" else rest
+            found = {"thickness": thickness, "weight": weight}.get(rest)
+            text = found(ledger.view, desk) if found else rest
             keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
             return [*keys, cards.button("enter")]
-        if words == "next-part" and not desk.hand.subject:
-            return []  # the pack is closed
+        if words == "part-to-go" and self.find("next-part", ledger, desk) == CLOSE:
+            return []  # all of it is in
         return [self.find(words, ledger, desk)]
 
     def find(self, words: str, ledger: Ledger, desk: Desk) -> str:
@@ -155,7 +159,12 @@ def next_part(view: View, _rest: str, desk: Desk) -> str:
     for part, count in needs(view, order).items():
         if inside.get(part, 0) < count:
             return codes.write("part", part)
-    return cards.button("close_pack")
+    return CLOSE
+
+
+def weight(view: View, desk: Desk) -> str:
+    """What the pack in hand should weigh, in whole grams."""
+    return f"{expected(desk.hand, view).grams:.0f}"
 
 
 def wrong_part(view: View, _rest: str, desk: Desk) -> str:
@@ -188,6 +197,7 @@ FINDERS: dict[str, Callable[[View, str, Desk], str]] = {
     "part-in-hand": part_in_hand,
     "packable": packable,
     "next-part": next_part,
+    "part-to-go": next_part,
     "wrong-part": wrong_part,
     "new-pack": new_pack,
     "on-cart": on_cart,
@@ -247,7 +257,16 @@ STORY: tuple[Step, ...] = (
     Step(name="packing-wrong-item", scans=("wrong-part",), tone="stop"),
     Step(name="packing-taking", scans=("next-part",), tone="good"),
     Step(name="packing-missing", scans=("button part_missing",)),
-    Step(name="packing-packed", scans=("button put_down", "packable", *("next-part",) * 12)),
+    Step(name="packing-what-back", scans=("button put_down", "button take_back")),
+    Step(
+        name="packing-all-in",
+        scans=("button put_down", "button put_down", "packable", *("part-to-go",) * 12),
+        tone="good",
+    ),
+    Step(name="packing-weighing", scans=("button scale",)),
+    Step(name="packing-weighed", scans=("number weight",), tone="good"),
+    Step(name="packing-packed", scans=("next-part",), tone="good"),
+    Step(name="packing-label-again", scans=("button label_again",)),
     Step(name="cart-which", scans=("button area_cart",), tone="good"),
     Step(name="cart-loading", scans=("cart 1", "new-pack", "new-pack"), tone="good"),
     Step(name="cart-at-the-door", scans=("button at_door", "on-cart 1 1"), tone="good"),

@@ -166,4 +166,3 @@ def _concern(body: Body) -> Concern:
         about=act.subject,
         choices=CHOICES,
     )
-

@@ -104,4 +104,3 @@ class Sharing:
 def _row(text: str) -> SharedRow:
     body = read_body(text)
     return SharedRow(body.act.id, body.verdict, tuple(effects.writes(body)), text)
-

@@ -123,4 +123,3 @@ class Supply:
         assert after
         end = read_fact(Numbers, after.body).next
         return f"{end - BLOCK},{end}"
-

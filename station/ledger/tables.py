@@ -215,9 +215,7 @@ SHARED = _first(
     .order_by(entry.c.number),
     _PAGE,
 )
-AFTER = sql(
-    select(entry.c.id, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number)
-)
+AFTER = sql(select(entry.c.id, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number))
 DROP_AFTER = sql(delete(entry).where(entry.c.number > _N))
 LINK = sql(select(entry.c.digest).where(entry.c.number == _N))
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))

@@ -214,7 +214,7 @@ def test_the_scale_says_what_it_would_not_notice():
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
     grams = numbers.expected(player.hand, view).grams
     answer = player.give(Number(f"{grams:.0f}"))
-    assert str(answer.do) == "One ST-200 (8 g) would not show: count those."
+    assert str(answer.do) == "Up to 6 ST-200 more or less would not show: count those."
 
 
 def test_a_pack_off_its_weight_is_closed_only_when_sure_and_looked_at():

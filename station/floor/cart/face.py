@@ -63,7 +63,7 @@ def _header(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
 def _goes(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
     """When it goes; that it should have gone; or that it went today."""
     if cart.left[:10] == hand.now[:10]:
-        return say("left {at}", at=clock(cart.left))
+        return say("last left {at}", at=clock(cart.left))
     if not cart.goes:
         return ""
     late = packs and hand.now[11:16] > cart.goes
@@ -125,7 +125,7 @@ def _row(pack: Pack, number: int, view: View, *, door: bool) -> Row:
     gone = _cancelled(pack, view)
     weight = say("{g} g", g=round(pack.scale_g or pack.mass_g))
     if not pack.scale_g:
-        weight = say("about {weight}", weight=weight) if pack.mass_g else say("—")
+        weight = say("≈ {weight}", weight=weight) if pack.mass_g else say("—")
     return Row(
         title=pack.id,
         note=say("order {order}", order=pack.order),
@@ -145,12 +145,12 @@ def _cancelled(pack: Pack, view: View) -> bool:
 
 def _presses(cart: Cart, packs: tuple[Pack, ...], mode: object, pages: int) -> tuple[Press, ...]:
     door = cart.state == "door"
-    off = Press(label=say("Take one off"), code=button("off_cart"))
+    off = Press(label=say("Take off"), code=button("off_cart"))
     if mode:
         off = Press(label=say("None off") if mode == "off" else say("None on"),
                     code=button("put_down"))  # fmt: skip
     more = (Press(label=say("Next page"), code=button("next_page")),) if pages > 1 else ()
-    printed = Press(label=say("Print the list"), code=button("cart_list"))
+    printed = Press(label=say("Print list"), code=button("cart_list"))
     if door:
         ready = bool(packs) and all(p.seen for p in packs)
         leave = Press(label=say("The cart leaves"), code=button("leave"), wide=2,

@@ -1,5 +1,7 @@
 """What the packing screen shows: the order in hand, how to pack it, what waits."""
 
+from dataclasses import replace
+
 from station.floor.packing import rows
 from station.floor.packing.buttons import front
 from station.floor.packing.face_side import carts, due, how_to, late, lines, waiting
@@ -52,14 +54,14 @@ def face(hand: Hand, view: View) -> Face:
 def _header(order: Order, found: tuple[Want, ...], now: str) -> Header:
     parts = sum(w.wanted for w in found)
     short = sum(line.short for line in order.lines)
-    leaves = due(order, now)
-    note = (
-        say("leaves {due} · {short} owed", due=leaves, short=short)
-        if short
-        else say("leaves {due} · nothing short", due=leaves)
-    )
+    leaves = say("leaves {due}", due=due(order, now))
     if late(order, now):
-        note = say("late: {note}", note=note)
+        leaves = say("late: due {due}", due=due(order, now))
+    note = (
+        say("{leaves} · {short} owed", leaves=leaves, short=short)
+        if short
+        else say("{leaves} · nothing short", leaves=leaves)
+    )
     return Header(
         label=say("Order"),
         number=order.id,
@@ -75,8 +77,10 @@ def _work(hand: Hand, order: Order, view: View) -> tuple[Block, ...]:
         return (_cancelled(found), *((_table(hand, found, back=True),) if found else ()))
     if rows.back(hand, order):
         return (_what_back(hand, found), *((_table(hand, found, back=True),) if found else ()))
-    table = _table(hand, found, back=False)
-    return (table,) if len(found) > MANY else (table, _next(hand, wants(view, order)))
+    table, next_ = _table(hand, found, back=False), _next(hand, wants(view, order))
+    if len(found) == MANY:  # the table leaves room for one line more
+        next_ = replace(next_, note="")
+    return (table,) if len(found) > MANY else (table, next_)
 
 
 def _table(hand: Hand, found: tuple[Want, ...], *, back: bool) -> Table:

@@ -137,9 +137,9 @@ class Weight(NamedTuple):
         )
 
     @property
-    def blind(self) -> bool:
-        """Whether one piece of the lightest part more or less stays within the tolerance."""
-        return self.light_g < self.plus
+    def blind(self) -> int:
+        """Pieces of the lightest part more or less that stay within the tolerance."""
+        return int(self.plus / self.light_g) if self.light_g else 0
 
 
 def weight(pieces: list[tuple[Part, int]], mailer: Mailer | None) -> Weight:

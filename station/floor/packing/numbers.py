@@ -89,7 +89,10 @@ def answer(hand: Hand, grams: float, view: View) -> Answer:
     if weight.blind:
         return good(
             weight.words(grams),
-            say("One {part} ({g} g) would not show: count those.", part=weight.light,
-                g=f"{weight.light_g:g}"),
-        )  # fmt: skip
+            say(
+                "Up to {n} {part} more or less would not show: count those.",
+                n=weight.blind,
+                part=weight.light,
+            ),
+        )
     return good(weight.words(grams), say("Close the pack."))

@@ -10,12 +10,13 @@ from station.shop.facts import Cart, Order, Pack
 from station.shop.rooms import Hand
 from station.shop.views import View
 
-MOST = 6  # rows on the screen at once
+MOST = 6  # rows of parts or packs on the screen at once
+ORDERS = 8  # orders, in two columns
 
 
 def orders(view: View) -> tuple[Order, ...]:
     """The orders that are due first, whoever packs them."""
-    return view.shelf(Order, "open", MOST)
+    return view.shelf(Order, "open", ORDERS)
 
 
 def parts(view: View, order: Order, *, back: bool = False) -> tuple[Want, ...]:

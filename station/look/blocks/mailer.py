@@ -1,6 +1,6 @@
 """A mailer lying flat with the stack in it, drawn from its sizes."""
 
-from PySide6.QtCore import QRect, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from station.look import fonts
@@ -10,6 +10,7 @@ from station.look.written import Page
 from station.shop.faces import Layer, MailerDrawing
 
 LEAST, MOST = 110, 230  # px high
+STEP = 13  # px that a level is drawn to the right of and above the one below it
 
 
 class MailerBlock(Painted[MailerDrawing]):
@@ -56,12 +57,19 @@ class MailerBlock(Painted[MailerDrawing]):
         painter.drawRoundedRect(body.adjusted(inside, px(26), -inside, -inside), inside, inside)
 
     def _layers(self, painter: QPainter, block: MailerDrawing, room: QRectF, scale: float) -> None:
+        """Each level a step to the right and up, so that what lies below is seen."""
         layers = sorted(block.layers, key=lambda a: a.level)
         length = max((a.x_mm + a.length_mm for a in layers), default=0.0)
         width = max((a.y_mm + a.width_mm for a in layers), default=0.0)
-        scale = min(scale, room.width() / max(length, 1), room.height() / max(width, 1))
-        left = room.center().x() - length * scale / 2
-        low = room.center().y() + width * scale / 2
+        steps = max((a.level for a in layers), default=0)
+        step = min(px(STEP), room.height() / (2 * steps + 2))
+        scale = min(
+            scale,
+            (room.width() - steps * step) / max(length, 1),
+            (room.height() - steps * step) / max(width, 1),
+        )
+        left = room.center().x() - (length * scale + steps * step) / 2
+        low = room.center().y() + (width * scale + steps * step) / 2
         names = _names(block)
         for layer in layers:
             box = QRectF(
@@ -70,18 +78,24 @@ class MailerBlock(Painted[MailerDrawing]):
                 layer.length_mm * scale,
                 layer.width_mm * scale,
             )
-            self._layer(painter, box, layer, names)
+            self._layer(painter, box.translated(layer.level * step, -layer.level * step), layer)
+        for layer in layers:
+            if layer.label:
+                number = str(names.index(layer.label) + 1)
+                foot = QPointF(left + layer.level * step, low - layer.level * step)
+                self._number(painter, foot, number)
 
-    def _layer(self, painter: QPainter, box: QRectF, layer: Layer, names: list[str]) -> None:
+    def _layer(self, painter: QPainter, box: QRectF, layer: Layer) -> None:
         grounds = palette().layers
         painter.setPen(QPen(QColor(palette().ink), px(1.5)))
         painter.setBrush(QColor(grounds[layer.level % len(grounds)]))
         painter.drawRoundedRect(box, px(3), px(3))
-        if layer.label:
-            painter.setFont(fonts.font(13, bold=True))
-            corner = box.adjusted(px(5), px(2), 0, 0).toRect()
-            number = str(names.index(layer.label) + 1)
-            painter.drawText(QRect(corner), Qt.AlignmentFlag.AlignLeft, number)
+
+    def _number(self, painter: QPainter, foot: QPointF, number: str) -> None:
+        """A level's number, left of the foot of its first piece."""
+        painter.setFont(fonts.font(12, bold=True))
+        box = QRectF(foot.x() - px(22), foot.y() - px(16), px(18), px(16))
+        painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, number)
 
 
 def _names(block: MailerDrawing) -> list[str]:
