@@ -109,6 +109,9 @@ def _paper_and_file_commands(add: Add) -> None:
     traveller.add_argument("batch")
     traveller.add_argument("--pdf", type=Path, required=True, metavar="FILE")
     traveller.add_argument("--copy", action="store_true", help="makes the next copy first")
+    printer = add("printer", run_printer, "which printer of this PC prints which paper")
+    printer.add_argument("size", nargs="?", default="", help="A4, A5 or label")
+    printer.add_argument("name", nargs="?", default="", help="a printer, or pdf: open the file")
     add("check", run_check, "digests, invariants, derived tables against a rebuild")
     add("backup", run_backup, "a copy of the whole history").add_argument("file", type=Path)
     add("restore", run_restore, "takes a backup back").add_argument("file", type=Path)
@@ -216,6 +219,26 @@ def run_traveller(options: argparse.Namespace) -> int:
             raise Wrong(f"There is no batch {options.batch}.")
         options.pdf.write_bytes(paper.pdf())
     print(options.pdf)
+    return 0
+
+
+def run_printer(options: argparse.Namespace) -> int:
+    """Lists this PC's printers and what each size goes to; keeps a choice."""
+    from station import printers  # noqa: PLC0415 - Qt
+    from station.show import application_of  # noqa: PLC0415
+
+    application_of()
+    names = printers.attached()
+    if options.size and options.size not in printers.PAPERS:
+        raise Wrong(f"{options.size} is no size: {', '.join(printers.PAPERS)}.")
+    if options.name not in ("", printers.OPENED, *names):
+        raise Wrong(f"There is no printer {options.name}. There is: {', '.join(names) or 'none'}.")
+    with app.opened(there(options)) as ledger:
+        if options.size:
+            printers.choose(ledger, options.size, options.name)
+        for size in printers.PAPERS:
+            print(f"{size}: {printers.chosen(ledger, size) or 'asks once'}")
+    print(f"printers: {', '.join(names) or 'none'}")
     return 0
 
 

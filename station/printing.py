@@ -2,11 +2,15 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from station.app import new_id
 from station.gathering import paper
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
+
+if TYPE_CHECKING:
+    from station.papers.page import Page
 
 
 def next_copy(ledger: Ledger, batch: str, at: str) -> None:
@@ -24,9 +28,9 @@ class Papers:
         ledger: Ledger,
         folder: Path,
         clock: Callable[[], str],
-        show: Callable[[Path], object] = lambda _file: None,
+        out: "Callable[[Page, Path], object]" = lambda _page, _file: None,
     ) -> None:
-        self.ledger, self.folder, self.clock, self.show = ledger, folder, clock, show
+        self.ledger, self.folder, self.clock, self.out = ledger, folder, clock, out
         self.made: list[Path] = []
 
     def __call__(self, kind: str, name: str) -> None:
@@ -38,4 +42,4 @@ class Papers:
         file = self.folder / f"{kind}-{name.replace('/', '-')}.pdf"
         file.write_bytes(made.pdf())
         self.made.append(file)
-        self.show(file)
+        self.out(made, file)

@@ -1,15 +1,20 @@
 """Opens this PC's station: the frame first, everything else after it."""
 
 import logging
+from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QUrl
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
 from station.look.window import Window
 from station.shop.words import clock, say
+
+if TYPE_CHECKING:
+    from station.papers.page import Page
+    from station.printers import Printers
 
 
 def open_station(data: Path, at: Clock) -> int:
@@ -22,6 +27,7 @@ def open_station(data: Path, at: Clock) -> int:
     window.show()
     application.processEvents()  # the frame stands before anything heavy is loaded
     from station import app, first_run  # noqa: PLC0415 - after the frame
+    from station.printers import Printers  # noqa: PLC0415
     from station.printing import Papers  # noqa: PLC0415
     from station.session import Session  # noqa: PLC0415
 
@@ -31,7 +37,8 @@ def open_station(data: Path, at: Clock) -> int:
         where = first_run.where(ledger, window, at())
         if where is None:
             return 0
-        papers = Papers(ledger, data / "papers", at, on_screen)
+        printers = Printers(ledger, window, lambda answer: window.answer(answer, ""))
+        papers = Papers(ledger, data / "papers", at, later(printers))
         desk = app.new_desk(ledger, where, at, printer=papers)
         session = Session(window, desk, app.new_loop(ledger, data))
         session.start()
@@ -46,9 +53,9 @@ def application_of() -> QApplication:
     return found if isinstance(found, QApplication) else QApplication(["station"])
 
 
-def on_screen(file: Path) -> bool:
-    """Opens a paper in this PC's own viewer, from which it is sent to a printer."""
-    return QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))
+def later(printers: "Printers") -> "Callable[[Page, Path], None]":
+    """Prints when the answer to the scan stands on the screen, which never waits for paper."""
+    return lambda page, file: QTimer.singleShot(0, lambda: printers(page, file))
 
 
 def log_to(file: Path) -> None:

@@ -1,0 +1,180 @@
+"""Which printer of this PC prints which paper: asked once, kept on this PC, never in the way.
+
+Every paper is a PDF file first. It is sent to the printer that was chosen for its size, or
+opened in this PC's viewer where that was chosen or no printer is attached.
+"""
+
+import logging
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
+
+from station.ledger.ledger import Ledger
+from station.look import fonts
+from station.papers.page import SIZES, Page
+from station.shop.acts import Answer, attention
+from station.shop.words import say
+
+LOG = logging.getLogger("station")
+PAPERS = (*SIZES, "label")  # the sizes that a printer is chosen for
+OPENED = "pdf"  # instead of a printer's name: open the file
+SAVE_WORDS = "Save as PDF and open it"
+
+
+def size_of(page: Page) -> str:
+    """Which of the sizes a paper has."""
+    for name, (width, _) in SIZES.items():
+        if abs(page.width - width) < 1:
+            return name
+    return "label"
+
+
+def chosen(ledger: Ledger, size: str) -> str:
+    """The printer kept for a size, ``pdf``, or "" where nobody was asked."""
+    return ledger.local(f"printer_{size}") or ""
+
+
+def choose(ledger: Ledger, size: str, name: str) -> None:
+    """Keeps a printer for a size on this PC; "" asks again."""
+    ledger.set_local(f"printer_{size}", name)
+
+
+def attached() -> list[str]:
+    """The printers of this PC; none where Qt's print support cannot be loaded."""
+    try:
+        from PySide6.QtPrintSupport import QPrinterInfo  # noqa: PLC0415 - needs the print system
+    except ImportError as fault:
+        LOG.warning("no print support: %s", fault)
+        return []
+    return list(QPrinterInfo.availablePrinterNames())
+
+
+def on_screen(file: Path) -> bool:
+    """Opens a paper in this PC's own viewer."""
+    return QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))
+
+
+def to_printer(page: Page, name: str) -> bool:
+    """Sends a paper to a printer by name."""
+    from PySide6.QtPrintSupport import QPrinter, QPrinterInfo  # noqa: PLC0415
+
+    from station.inking import ink  # noqa: PLC0415
+
+    printer = QPrinter(QPrinterInfo.printerInfo(name), QPrinter.PrinterMode.HighResolution)
+    return ink(page, printer)
+
+
+class Printers:
+    """Sends papers on; what went wrong is told in one sentence, the PDF is kept."""
+
+    def __init__(
+        self,
+        ledger: Ledger,
+        parent: QWidget | None,
+        tell: Callable[[Answer], None],
+        *,
+        attached: Callable[[], list[str]] = attached,
+        ask: Callable[[QWidget | None, str, list[str]], str] | None = None,
+        send: Callable[[Page, str], bool] = to_printer,
+        view: Callable[[Path], object] = on_screen,
+    ) -> None:
+        self.ledger, self.parent, self.tell = ledger, parent, tell
+        self.told = False  # that there is no printer, once is enough
+        self.attached, self.ask, self.send, self.view = attached, ask or asked, send, view
+
+    def __call__(self, page: Page, file: Path) -> None:
+        """One paper, already saved in `file`."""
+        size, names = size_of(page), self.attached()
+        name = chosen(self.ledger, size)
+        if not name and names:
+            name = self.ask(self.parent, size, names)
+            if name:
+                choose(self.ledger, size, name)
+        if not name or name == OPENED:
+            self.view(file)
+            if not (name or names or self.told):
+                self.told = True
+                self.tell(none_attached(file))
+        elif name not in names:
+            self.tell(not_there(name, size, file))
+        elif not self.send(page, name):
+            self.tell(not_printed(name, file))
+
+
+def none_attached(file: Path) -> Answer:
+    """There is no printer at all; nobody chose to do without."""
+    return attention(
+        say("No printer is attached to this PC"),
+        say(
+            "{file} is kept as PDF in {folder} and opened.",
+            file=file.name,
+            folder=file.parent.name,
+        ),
+    )
+
+
+def not_there(name: str, size: str, file: Path) -> Answer:
+    """The printer that was chosen is not attached."""
+    return attention(
+        say("Printer {name} is not attached", name=name),
+        say(
+            "{file} is kept as PDF in {folder}. Plug the printer in and print it from there, or "
+            "choose another: station printer {size}",
+            file=file.name,
+            folder=file.parent.name,
+            size=size,
+        ),
+    )
+
+
+def not_printed(name: str, file: Path) -> Answer:
+    """The printer took nothing."""
+    return attention(
+        say("Printer {name} did not print", name=name),
+        say(
+            "Look at its paper and its lamps. {file} is kept as PDF in {folder}.",
+            file=file.name,
+            folder=file.parent.name,
+        ),
+    )
+
+
+def asked(parent: QWidget | None, size: str, names: list[str]) -> str:
+    """Asks once which printer has paper of a size; "" where the question is closed."""
+    question = Question(parent, size, names)
+    if question.exec() != QDialog.DialogCode.Accepted:
+        return ""
+    return question.answer()
+
+
+class Question(QDialog):
+    """Which printer prints papers of a size. No scan can answer it by accident."""
+
+    def __init__(self, parent: QWidget | None, size: str, names: list[str]) -> None:
+        super().__init__(parent)
+        self.names = names
+        self.setWindowTitle("Printer")
+        self.setMinimumWidth(560)
+        self.setFont(fonts.font(19))
+        form = QFormLayout(self)
+        form.setVerticalSpacing(16)
+        what = "labels of 100 × 50 mm" if size == "label" else f"{size} paper"
+        form.addRow(QLabel(f"Which printer has {what}? It is kept for this PC."))
+        self.box = QComboBox()
+        self.box.addItems([*names, SAVE_WORDS])
+        self.box.setMinimumHeight(60)
+        self.box.setAccessibleName("Printer")
+        form.addRow(self.box)
+        done = QPushButton("Print there")
+        done.setMinimumHeight(60)
+        done.setAutoDefault(False)  # the Enter of a scan must not press it
+        done.clicked.connect(self.accept)
+        form.addRow(done)
+
+    def answer(self) -> str:
+        """The printer's name, or ``pdf``."""
+        row = self.box.currentIndex()
+        return self.names[row] if row < len(self.names) else OPENED
