@@ -5,5523 +5,5639 @@
     <name>say</name>
     <message>
       <source>A PIN has 4 to 8 digits</source>
-      <translation type="unfinished" />
+      <translation>Eine PIN hat 4 bis 8 Ziffern</translation>
     </message>
     <message>
       <source>A PIN is kept only as its hash</source>
-      <translation type="unfinished" />
+      <translation>Eine PIN wird nur als Prüfsumme aufbewahrt</translation>
     </message>
     <message>
       <source>A batch has 1 to 99 sheets</source>
-      <translation type="unfinished" />
+      <translation>Ein Los hat 1 bis 99 Platten</translation>
     </message>
     <message>
       <source>A batch has at most {most} {most|sheet|sheets}</source>
-      <translation type="unfinished" />
+      <translation>Ein Los hat höchstens {most} {most|Platte|Platten}</translation>
     </message>
     <message>
       <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
-      <translation type="unfinished" />
+      <translation>Die erste Zeile einer Datei sagt, welche Liste es ist. Alles wird übernommen oder nichts.</translation>
     </message>
     <message>
       <source>A list has at most {n} {n|line|lines}</source>
-      <translation type="unfinished" />
+      <translation>Eine Liste hat höchstens {n} {n|Zeile|Zeilen}</translation>
     </message>
     <message>
       <source>A new PIN</source>
-      <translation type="unfinished" />
+      <translation>Neue PIN</translation>
     </message>
     <message>
       <source>A new PIN for worker {id}</source>
-      <translation type="unfinished" />
+      <translation>Neue PIN für Mitarbeiter {id}</translation>
     </message>
     <message>
       <source>A new one</source>
-      <translation type="unfinished" />
+      <translation>Neu anlegen</translation>
     </message>
     <message>
       <source>A number sets how many.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl sagt, wie viele.</translation>
     </message>
     <message>
       <source>A place is two numbers in mm</source>
-      <translation type="unfinished" />
+      <translation>Eine Stelle sind zwei Zahlen in mm</translation>
     </message>
     <message>
       <source>A product needs at least one part</source>
-      <translation type="unfinished" />
+      <translation>Ein Produkt braucht mindestens ein Teil</translation>
     </message>
     <message>
       <source>A recount or a correction mends it.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen oder Berichtigen bringt es in Ordnung.</translation>
     </message>
     <message>
       <source>A recount or a correction mends older acts.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen oder Berichtigen bringt Älteres in Ordnung.</translation>
     </message>
     <message>
       <source>A sheet has {most} of part {part}</source>
-      <translation type="unfinished" />
+      <translation>Auf einer Platte liegen {most} von Teil {part}</translation>
     </message>
     <message>
       <source>A sheet has {most} of these</source>
-      <translation type="unfinished" />
+      <translation>Auf einer Platte liegen {most} davon</translation>
     </message>
     <message>
       <source>A sheet is spoiled while it lies on the bed.</source>
-      <translation type="unfinished" />
+      <translation>Ausschuss wird gemeldet, solange die Platte auf dem Tisch liegt.</translation>
     </message>
     <message>
       <source>A sheet of it is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Eine Platte davon liegt auf dem Tisch</translation>
     </message>
     <message>
       <source>A supervisor corrects it, with a reason; both are kept.</source>
-      <translation type="unfinished" />
+      <translation>Die Aufsicht berichtigt es mit Grund; beides bleibt erhalten.</translation>
     </message>
     <message>
       <source>A supervisor may overrule, with a reason</source>
-      <translation type="unfinished" />
+      <translation>Die Aufsicht darf es mit Grund zulassen</translation>
     </message>
     <message>
       <source>A supervisor settles it with badge and PIN.</source>
-      <translation type="unfinished" />
+      <translation>Die Aufsicht regelt es mit Ausweis und PIN.</translation>
     </message>
     <message>
       <source>A supervisor's badge, or put it down.</source>
-      <translation type="unfinished" />
+      <translation>Ausweis der Aufsicht scannen oder weglegen.</translation>
     </message>
     <message>
       <source>A {size} mm bit is needed</source>
-      <translation type="unfinished" />
+      <translation>Es braucht einen Fräser mit {size} mm</translation>
     </message>
     <message>
       <source>About {minutes} min on this router. Bring the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Etwa {minutes} min auf dieser Fräse. Nächste Platte holen.</translation>
     </message>
     <message>
       <source>Add the next one, or close the list.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes dazu oder Liste schließen.</translation>
     </message>
     <message>
       <source>Add the next one.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes dazu.</translation>
     </message>
     <message>
       <source>Against the master: one in {n}</source>
-      <translation type="unfinished" />
+      <translation>Mit dem Muster: eins von {n}</translation>
     </message>
     <message>
       <source>Agrees with the master</source>
-      <translation type="unfinished" />
+      <translation>Stimmt mit dem Muster</translation>
     </message>
     <message>
       <source>All bits good.</source>
-      <translation type="unfinished" />
+      <translation>Alle Fräser gut.</translation>
     </message>
     <message>
       <source>All cards</source>
-      <translation type="unfinished" />
+      <translation>Alle Karten</translation>
     </message>
     <message>
       <source>All of it is in</source>
-      <translation type="unfinished" />
+      <translation>Alles ist drin</translation>
     </message>
     <message>
       <source>All of it is in already</source>
-      <translation type="unfinished" />
+      <translation>Alles ist schon drin</translation>
     </message>
     <message>
       <source>All of it is in: close the pack.</source>
-      <translation type="unfinished" />
+      <translation>Alles ist drin: Paket schließen.</translation>
     </message>
     <message>
       <source>All of it is owed</source>
-      <translation type="unfinished" />
+      <translation>Alles steht noch aus</translation>
     </message>
     <message>
       <source>All packs are scanned there again.</source>
-      <translation type="unfinished" />
+      <translation>Alle Pakete werden dort noch einmal gescannt.</translation>
     </message>
     <message>
       <source>All seen. The cart can leave.</source>
-      <translation type="unfinished" />
+      <translation>Alle gesehen. Der Wagen kann los.</translation>
     </message>
     <message>
       <source>All {part} are in the pack</source>
-      <translation type="unfinished" />
+      <translation>Alle {part} sind im Paket</translation>
     </message>
     <message>
       <source>All {sheets} {sheets|sheet is|sheets are} cut</source>
-      <translation type="unfinished" />
+      <translation>Alle {sheets} {sheets|Platte ist|Platten sind} gefräst</translation>
     </message>
     <message>
       <source>All {sheets} {sheets|sheet|sheets} of batch {batch} {sheets|is|are} cut</source>
-      <translation type="unfinished" />
+      <translation>Alle {sheets} {sheets|Platte|Platten} von Los {batch} {sheets|ist|sind} gefräst</translation>
     </message>
     <message>
       <source>An order needs a due time</source>
-      <translation type="unfinished" />
+      <translation>Ein Auftrag braucht einen Termin</translation>
     </message>
     <message>
       <source>An order needs at least one line</source>
-      <translation type="unfinished" />
+      <translation>Ein Auftrag braucht mindestens eine Zeile</translation>
+    </message>
+    <message>
+      <source>Another history in the shop: sharing has stopped</source>
+      <translation>Andere Geschichte im Betrieb: das Teilen ruht</translation>
     </message>
     <message>
       <source>Another language</source>
-      <translation type="unfinished" />
+      <translation>Andere Sprache</translation>
     </message>
     <message>
       <source>Another sheet, or a supervisor's badge.</source>
-      <translation type="unfinished" />
+      <translation>Andere Platte oder Ausweis der Aufsicht.</translation>
+    </message>
+    <message>
+      <source>Another shop's database: sharing has stopped</source>
+      <translation>Datenbank eines anderen Betriebs: das Teilen ruht</translation>
     </message>
     <message>
       <source>Anywhere</source>
-      <translation type="unfinished" />
+      <translation>Überall</translation>
     </message>
     <message>
       <source>Approve one first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine freigeben.</translation>
     </message>
     <message>
       <source>Approve the newest</source>
-      <translation type="unfinished" />
+      <translation>Neueste freigeben</translation>
     </message>
     <message>
       <source>Approve this revision</source>
-      <translation type="unfinished" />
+      <translation>Diese Revision freigeben</translation>
     </message>
     <message>
       <source>Arrows: where the tabs were.</source>
-      <translation type="unfinished" />
+      <translation>Pfeile: wo die Stege waren.</translation>
     </message>
     <message>
       <source>Ask the supervisor for a badge.</source>
-      <translation type="unfinished" />
+      <translation>Bei der Aufsicht einen Ausweis holen.</translation>
     </message>
     <message>
       <source>At most {most} of them {most|is|are} left</source>
-      <translation type="unfinished" />
+      <translation>Höchstens {most} davon {most|ist|sind} übrig</translation>
     </message>
     <message>
       <source>At popping</source>
-      <translation type="unfinished" />
+      <translation>Beim Ausbrechen</translation>
     </message>
     <message>
       <source>At the door</source>
-      <translation type="unfinished" />
+      <translation>An der Tür</translation>
     </message>
     <message>
       <source>At trimming</source>
-      <translation type="unfinished" />
+      <translation>Beim Verputzen</translation>
     </message>
     <message>
       <source>Back a list</source>
-      <translation type="unfinished" />
+      <translation>Liste zurück</translation>
     </message>
     <message>
       <source>Back from the door</source>
-      <translation type="unfinished" />
+      <translation>Zurück von der Tür</translation>
     </message>
     <message>
       <source>Back in the list</source>
-      <translation type="unfinished" />
+      <translation>In der Liste zurück</translation>
     </message>
     <message>
       <source>Back up</source>
-      <translation type="unfinished" />
+      <translation>Sichern</translation>
     </message>
     <message>
       <source>Batch</source>
-      <translation type="unfinished" />
+      <translation>Los</translation>
     </message>
     <message>
       <source>Batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}</translation>
     </message>
     <message>
       <source>Batch {batch} has no copy letter left</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat keinen Kopiebuchstaben mehr frei</translation>
     </message>
     <message>
       <source>Batch {batch} has no sheets of its own</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat keine eigenen Platten</translation>
     </message>
     <message>
       <source>Batch {batch} has none here</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat hier nichts</translation>
     </message>
     <message>
       <source>Batch {batch} has nothing at popping</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat nichts beim Ausbrechen</translation>
     </message>
     <message>
       <source>Batch {batch} has nothing at trimming</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat nichts beim Verputzen</translation>
     </message>
     <message>
       <source>Batch {batch} has {sheets} {sheets|sheet|sheets} now</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} hat jetzt {sheets} {sheets|Platte|Platten}</translation>
     </message>
     <message>
       <source>Batch {batch} in hand</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} in Arbeit</translation>
     </message>
     <message>
       <source>Batch {batch} is being cut on {router}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} wird auf {router} gefräst</translation>
     </message>
     <message>
       <source>Batch {batch} is cancelled</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist storniert</translation>
     </message>
     <message>
       <source>Batch {batch} is held</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist gesperrt</translation>
     </message>
     <message>
       <source>Batch {batch} is held already</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist schon gesperrt</translation>
     </message>
     <message>
       <source>Batch {batch} is held: first-off is wrong</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist gesperrt: Erstteil ist falsch</translation>
     </message>
     <message>
       <source>Batch {batch} is held: {why}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist gesperrt: {why}</translation>
     </message>
     <message>
       <source>Batch {batch} is in hand</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist in Arbeit</translation>
     </message>
     <message>
       <source>Batch {batch} is in hand, sheet {n} next</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist in Arbeit, als Nächstes Platte {n}</translation>
     </message>
     <message>
       <source>Batch {batch} is not on {router}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist nicht auf {router}</translation>
     </message>
     <message>
       <source>Batch {batch} is on it.</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} liegt darauf.</translation>
     </message>
     <message>
       <source>Batch {batch} is on {router} already</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist schon auf {router}</translation>
     </message>
     <message>
       <source>Batch {batch} is planned for {router}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist für {router} geplant</translation>
     </message>
     <message>
       <source>Batch {batch} is released to {router}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} ist für {router} freigegeben</translation>
     </message>
     <message>
       <source>Batch {batch} loaded {at} by worker {by}: next sheet, or a mistake?</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} aufgelegt {at} von Mitarbeiter {by}: nächste Platte oder ein Versehen?</translation>
     </message>
     <message>
       <source>Batch {batch} may go on</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} darf weiter</translation>
     </message>
     <message>
       <source>Batch {batch} taken: {left} of {sheets} {sheets|sheet|sheets} to cut</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} genommen: {left} von {sheets} {sheets|Platte|Platten} zu fräsen</translation>
     </message>
     <message>
       <source>Batch {batch}: no more sheets</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}: keine Platten mehr</translation>
     </message>
     <message>
       <source>Batch {batch}: {good} good passed on</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}: {good} gut weitergegeben</translation>
     </message>
     <message>
       <source>Batch {batch}: {good} good, {faults}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}: {good} gut, {faults}</translation>
     </message>
     <message>
       <source>Batch {batch}: {told}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}: {told}</translation>
     </message>
     <message>
       <source>Batch {id}</source>
-      <translation type="unfinished" />
+      <translation>Los {id}</translation>
     </message>
     <message>
       <source>Batch {old} waits in the queue.</source>
-      <translation type="unfinished" />
+      <translation>Los {old} wartet in der Reihe.</translation>
     </message>
     <message>
       <source>Batches that could be theirs: {count}</source>
-      <translation type="unfinished" />
+      <translation>Mögliche Lose: {count}</translation>
     </message>
     <message>
       <source>Before sheet {n}</source>
-      <translation type="unfinished" />
+      <translation>Vor Platte {n}</translation>
     </message>
     <message>
       <source>Before the next sheet</source>
-      <translation type="unfinished" />
+      <translation>Vor der nächsten Platte</translation>
     </message>
     <message>
       <source>Before the next sheet: {due}.</source>
-      <translation type="unfinished" />
+      <translation>Vor der nächsten Platte: {due}.</translation>
     </message>
     <message>
       <source>Bench {bench}</source>
-      <translation type="unfinished" />
+      <translation>Werkbank {bench}</translation>
     </message>
     <message>
       <source>Bit</source>
-      <translation type="unfinished" />
+      <translation>Fräser</translation>
     </message>
     <message>
       <source>Bit broken</source>
-      <translation type="unfinished" />
+      <translation>Fräser gebrochen</translation>
     </message>
     <message>
       <source>Bit is right</source>
-      <translation type="unfinished" />
+      <translation>Fräser stimmt</translation>
     </message>
     <message>
       <source>Bit no. {bit}</source>
-      <translation type="unfinished" />
+      <translation>Fräser Nr. {bit}</translation>
     </message>
     <message>
       <source>Bit {bits} of its life.</source>
-      <translation type="unfinished" />
+      <translation>Fräser: {bits} der Standzeit.</translation>
     </message>
     <message>
       <source>Bit {bit} is broken</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist gebrochen</translation>
     </message>
     <message>
       <source>Bit {bit} is broken already</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist schon als gebrochen gemeldet</translation>
     </message>
     <message>
       <source>Bit {bit} is in already</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist schon drin</translation>
     </message>
     <message>
       <source>Bit {bit} is in {router}</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist in {router}</translation>
     </message>
     <message>
       <source>Bit {bit} is in: {words}</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist drin: {words}</translation>
     </message>
     <message>
       <source>Bit {bit} is {size} mm</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} hat {size} mm</translation>
     </message>
     <message>
       <source>Bit {bit} is {state}</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit} ist {state}</translation>
     </message>
     <message>
       <source>Bit {bit}: {left} m left, {need} m needed. Watch it.</source>
-      <translation type="unfinished" />
+      <translation>Fräser {bit}: noch {left} m, gebraucht {need} m. Im Auge behalten.</translation>
     </message>
     <message>
       <source>Bit {id}</source>
-      <translation type="unfinished" />
+      <translation>Fräser {id}</translation>
     </message>
     <message>
       <source>Bits</source>
-      <translation type="unfinished" />
+      <translation>Fräser</translation>
     </message>
     <message>
       <source>Bits in the drawer</source>
-      <translation type="unfinished" />
+      <translation>Fräser in der Schublade</translation>
     </message>
     <message>
       <source>Bits near their end</source>
-      <translation type="unfinished" />
+      <translation>Fräser kurz vor dem Ende</translation>
     </message>
     <message>
       <source>Bring it to trimming.</source>
-      <translation type="unfinished" />
+      <translation>Zum Verputzen bringen.</translation>
     </message>
     <message>
       <source>Bring them to trimming with the traveller.</source>
-      <translation type="unfinished" />
+      <translation>Mit der Laufkarte zum Verputzen bringen.</translation>
     </message>
     <message>
       <source>By due time</source>
-      <translation type="unfinished" />
+      <translation>Nach Termin</translation>
     </message>
     <message>
       <source>CSV files in {folder}</source>
-      <translation type="unfinished" />
+      <translation>CSV-Dateien in {folder}</translation>
     </message>
     <message>
       <source>Call the supervisor.</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht rufen.</translation>
     </message>
     <message>
       <source>Call the supervisor; look at bit, zero and file.</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht rufen; Fräser, Nullpunkt und Datei ansehen.</translation>
     </message>
     <message>
       <source>Cancel it</source>
-      <translation type="unfinished" />
+      <translation>Stornieren</translation>
     </message>
     <message>
       <source>Cancel it, correct a count, or leave it.</source>
-      <translation type="unfinished" />
+      <translation>Stornieren, Zahl berichtigen oder so lassen.</translation>
     </message>
     <message>
       <source>Cancel this order</source>
-      <translation type="unfinished" />
+      <translation>Diesen Auftrag stornieren</translation>
     </message>
     <message>
       <source>Cancelled order {order} has {n} in its pack</source>
-      <translation type="unfinished" />
+      <translation>Stornierter Auftrag {order} hat {n} im Paket</translation>
     </message>
     <message>
       <source>Cart</source>
-      <translation type="unfinished" />
+      <translation>Wagen</translation>
     </message>
     <message>
       <source>Carts</source>
-      <translation type="unfinished" />
+      <translation>Wagen</translation>
     </message>
     <message>
       <source>Change it in the office.</source>
-      <translation type="unfinished" />
+      <translation>Im Büro ändern.</translation>
     </message>
     <message>
       <source>Check it when the bed is free.</source>
-      <translation type="unfinished" />
+      <translation>Prüfen, wenn der Tisch frei ist.</translation>
     </message>
     <message>
       <source>Check it, tick it.</source>
-      <translation type="unfinished" />
+      <translation>Prüfen und abhaken.</translation>
     </message>
     <message>
       <source>Check the batch number.</source>
-      <translation type="unfinished" />
+      <translation>Losnummer prüfen.</translation>
     </message>
     <message>
       <source>Check the bit: scan it or tick it.</source>
-      <translation type="unfinished" />
+      <translation>Fräser prüfen: scannen oder abhaken.</translation>
     </message>
     <message>
       <source>Check the cut file, tick it.</source>
-      <translation type="unfinished" />
+      <translation>Fräsdatei prüfen und abhaken.</translation>
     </message>
     <message>
       <source>Choose</source>
-      <translation type="unfinished" />
+      <translation>Auswählen</translation>
     </message>
     <message>
       <source>Choose a field and type.</source>
-      <translation type="unfinished" />
+      <translation>Feld wählen und tippen.</translation>
     </message>
     <message>
       <source>Choose a field first.</source>
-      <translation type="unfinished" />
+      <translation>Erst ein Feld wählen.</translation>
     </message>
     <message>
       <source>Choose a pack of the list.</source>
-      <translation type="unfinished" />
+      <translation>Ein Paket aus der Liste wählen.</translation>
     </message>
     <message>
       <source>Choose a part first.</source>
-      <translation type="unfinished" />
+      <translation>Erst ein Teil wählen.</translation>
     </message>
     <message>
       <source>Choose a router.</source>
-      <translation type="unfinished" />
+      <translation>Eine Fräse wählen.</translation>
     </message>
     <message>
       <source>Choose a row.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zeile wählen.</translation>
     </message>
     <message>
       <source>Choose another router.</source>
-      <translation type="unfinished" />
+      <translation>Andere Fräse wählen.</translation>
     </message>
     <message>
       <source>Choose another, or none.</source>
-      <translation type="unfinished" />
+      <translation>Andere wählen oder keine.</translation>
     </message>
     <message>
       <source>Choose another.</source>
-      <translation type="unfinished" />
+      <translation>Andere wählen.</translation>
     </message>
     <message>
       <source>Choose how it is settled.</source>
-      <translation type="unfinished" />
+      <translation>Wählen, wie es geregelt wird.</translation>
     </message>
     <message>
       <source>Claim an order first.</source>
-      <translation type="unfinished" />
+      <translation>Erst einen Auftrag nehmen.</translation>
     </message>
     <message>
       <source>Clear the number</source>
-      <translation type="unfinished" />
+      <translation>Zahl löschen</translation>
     </message>
     <message>
       <source>Close</source>
-      <translation type="unfinished" />
+      <translation>Schließen</translation>
     </message>
     <message>
       <source>Close it as owed</source>
-      <translation type="unfinished" />
+      <translation>Als offen schließen</translation>
     </message>
     <message>
       <source>Close it as owed.</source>
-      <translation type="unfinished" />
+      <translation>Als offen schließen.</translation>
     </message>
     <message>
       <source>Close the pack</source>
-      <translation type="unfinished" />
+      <translation>Paket schließen</translation>
     </message>
     <message>
       <source>Close the pack.</source>
-      <translation type="unfinished" />
+      <translation>Paket schließen.</translation>
     </message>
     <message>
       <source>Close: {n} to go</source>
-      <translation type="unfinished" />
+      <translation>Schließen: noch {n}</translation>
     </message>
     <message>
       <source>Closed last</source>
-      <translation type="unfinished" />
+      <translation>Zuletzt geschlossen</translation>
     </message>
     <message>
       <source>Comes next</source>
-      <translation type="unfinished" />
+      <translation>Kommt als Nächstes</translation>
     </message>
     <message>
       <source>Compare with the master before sheet {sheet}.</source>
-      <translation type="unfinished" />
+      <translation>Vor Platte {sheet} mit dem Muster vergleichen.</translation>
     </message>
     <message>
       <source>Compare with what lies there.</source>
-      <translation type="unfinished" />
+      <translation>Mit dem vergleichen, was dort liegt.</translation>
     </message>
     <message>
       <source>Compare, then touch the right one.</source>
-      <translation type="unfinished" />
+      <translation>Vergleichen, dann das richtige berühren.</translation>
     </message>
     <message>
       <source>Confirm it; the rest stays here.</source>
-      <translation type="unfinished" />
+      <translation>Bestätigen; der Rest bleibt hier.</translation>
     </message>
     <message>
       <source>Copy {new} of batch {batch} is printed</source>
-      <translation type="unfinished" />
+      <translation>Kopie {new} von Los {batch} ist gedruckt</translation>
     </message>
     <message>
       <source>Copy {old} is void: throw it away.</source>
-      <translation type="unfinished" />
+      <translation>Kopie {old} ist ungültig: wegwerfen.</translation>
     </message>
     <message>
       <source>Correct a count</source>
-      <translation type="unfinished" />
+      <translation>Zahl berichtigen</translation>
     </message>
     <message>
       <source>Correct count</source>
-      <translation type="unfinished" />
+      <translation>Zahl berichtigen</translation>
     </message>
     <message>
       <source>Correct it and save again.</source>
-      <translation type="unfinished" />
+      <translation>Berichtigen und noch einmal speichern.</translation>
     </message>
     <message>
       <source>Correct it in the office.</source>
-      <translation type="unfinished" />
+      <translation>Im Büro berichtigen.</translation>
     </message>
     <message>
       <source>Corrected from {book} to {n}</source>
-      <translation type="unfinished" />
+      <translation>Berichtigt von {book} auf {n}</translation>
     </message>
     <message>
       <source>Corrected: {counted} there, {by} by the book</source>
-      <translation type="unfinished" />
+      <translation>Berichtigt: {counted} da, {by} laut Buch</translation>
     </message>
     <message>
       <source>Corrected: {n} {part} there, {by} by the book</source>
-      <translation type="unfinished" />
+      <translation>Berichtigt: {n} {part} da, {by} laut Buch</translation>
     </message>
     <message>
       <source>Could be theirs</source>
-      <translation type="unfinished" />
+      <translation>Könnte dazugehören</translation>
     </message>
     <message>
       <source>Count again</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen</translation>
     </message>
     <message>
       <source>Count again, or say that it is so.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen oder sagen, dass es so ist.</translation>
     </message>
     <message>
       <source>Count again.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen.</translation>
     </message>
     <message>
       <source>Count again. Scan it again if the figures on the screen are right.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen. Noch einmal scannen, wenn die Zahlen auf dem Bildschirm stimmen.</translation>
     </message>
     <message>
       <source>Count again. Somebody may have passed some on.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen. Vielleicht hat jemand etwas weitergegeben.</translation>
     </message>
     <message>
       <source>Count again: {who}.</source>
-      <translation type="unfinished" />
+      <translation>Nachzählen: {who}.</translation>
     </message>
     <message>
       <source>Count what is wrong first.</source>
-      <translation type="unfinished" />
+      <translation>Erst das Schlechte zählen.</translation>
     </message>
     <message>
       <source>Count what survived</source>
-      <translation type="unfinished" />
+      <translation>Zählen, was heil ist</translation>
     </message>
     <message>
       <source>Counted {counted}, the book says {book}</source>
-      <translation type="unfinished" />
+      <translation>{counted} gezählt, das Buch sagt {book}</translation>
     </message>
     <message>
       <source>Counted {counted}: the book agrees</source>
-      <translation type="unfinished" />
+      <translation>{counted} gezählt: das Buch stimmt</translation>
     </message>
     <message>
       <source>Counted {n}, the book says {book}</source>
-      <translation type="unfinished" />
+      <translation>{n} gezählt, das Buch sagt {book}</translation>
     </message>
     <message>
       <source>Counted {n}: the book agrees</source>
-      <translation type="unfinished" />
+      <translation>{n} gezählt: das Buch stimmt</translation>
     </message>
     <message>
       <source>Cut file</source>
-      <translation type="unfinished" />
+      <translation>Fräsdatei</translation>
     </message>
     <message>
       <source>Cut file is right</source>
-      <translation type="unfinished" />
+      <translation>Fräsdatei stimmt</translation>
     </message>
     <message>
       <source>Cut files</source>
-      <translation type="unfinished" />
+      <translation>Fräsdateien</translation>
     </message>
     <message>
       <source>Cut it out and put it in place.</source>
-      <translation type="unfinished" />
+      <translation>Ausschneiden und an seinen Platz hängen.</translation>
     </message>
     <message>
       <source>Cut one more sheet</source>
-      <translation type="unfinished" />
+      <translation>Eine Platte mehr fräsen</translation>
     </message>
     <message>
       <source>Cut one more to make good, or take the next batch.</source>
-      <translation type="unfinished" />
+      <translation>Eine mehr als Ersatz fräsen oder das nächste Los nehmen.</translation>
     </message>
     <message>
       <source>Cut them out, put them up.</source>
-      <translation type="unfinished" />
+      <translation>Ausschneiden und aufhängen.</translation>
     </message>
     <message>
       <source>Dark or light screen</source>
-      <translation type="unfinished" />
+      <translation>Bildschirm dunkel oder hell</translation>
     </message>
     <message>
       <source>Decimal point</source>
-      <translation type="unfinished" />
+      <translation>Komma</translation>
     </message>
     <message>
       <source>Differs from the master</source>
-      <translation type="unfinished" />
+      <translation>Weicht vom Muster ab</translation>
     </message>
     <message>
       <source>Do</source>
-      <translation type="unfinished" />
+      <translation>Tun</translation>
     </message>
     <message>
       <source>Do it when the bed is free.</source>
-      <translation type="unfinished" />
+      <translation>Tun, wenn der Tisch frei ist.</translation>
     </message>
     <message>
       <source>Do the checks, then “{done}”.</source>
-      <translation type="unfinished" />
+      <translation>Prüfungen machen, dann „{done}“.</translation>
     </message>
     <message>
       <source>Drawn from the cut file.</source>
-      <translation type="unfinished" />
+      <translation>Nach der Fräsdatei gezeichnet.</translation>
     </message>
     <message>
       <source>Drawn from the cut file. Dots are tabs, black blocks hold-downs.</source>
-      <translation type="unfinished" />
+      <translation>Nach der Fräsdatei gezeichnet. Punkte sind Stege, schwarze Klötze Niederhalter.</translation>
     </message>
     <message>
       <source>Due a day later</source>
-      <translation type="unfinished" />
+      <translation>Einen Tag später fällig</translation>
     </message>
     <message>
       <source>Due a day sooner</source>
-      <translation type="unfinished" />
+      <translation>Einen Tag früher fällig</translation>
     </message>
     <message>
       <source>Due {due}</source>
-      <translation type="unfinished" />
+      <translation>Fällig {due}</translation>
     </message>
     <message>
       <source>Due: {why}.</source>
-      <translation type="unfinished" />
+      <translation>Fällig: {why}.</translation>
     </message>
     <message>
       <source>End the stop first, or report the sheet spoiled.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Halt beenden oder die Platte als Ausschuss melden.</translation>
     </message>
     <message>
       <source>End the stop first.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Halt beenden.</translation>
     </message>
     <message>
       <source>Enough: take {n} from rack {place}.</source>
-      <translation type="unfinished" />
+      <translation>Genug: {n} von Regal {place} nehmen.</translation>
     </message>
     <message>
       <source>Enter 4 to 8 digits that nobody guesses.</source>
-      <translation type="unfinished" />
+      <translation>4 bis 8 Ziffern eingeben, die niemand errät.</translation>
     </message>
     <message>
       <source>Enter a number above 0.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl über 0 eingeben.</translation>
     </message>
     <message>
       <source>Enter a number from 0 to {most}.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl von 0 bis {most} eingeben.</translation>
     </message>
     <message>
       <source>Enter a number from 1 to {gone}.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl von 1 bis {gone} eingeben.</translation>
     </message>
     <message>
       <source>Enter a number from 1 to {most}.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl von 1 bis {most} eingeben.</translation>
     </message>
     <message>
       <source>Enter a number from 1 to {n}.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl von 1 bis {n} eingeben.</translation>
     </message>
     <message>
       <source>Enter a number.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zahl eingeben.</translation>
     </message>
     <message>
       <source>Enter a whole number.</source>
-      <translation type="unfinished" />
+      <translation>Eine ganze Zahl eingeben.</translation>
     </message>
     <message>
       <source>Enter adds it.</source>
-      <translation type="unfinished" />
+      <translation>Die Eingabetaste fügt es hinzu.</translation>
     </message>
     <message>
       <source>Enter another.</source>
-      <translation type="unfinished" />
+      <translation>Eine andere eingeben.</translation>
     </message>
     <message>
       <source>Enter how many of that batch are there.</source>
-      <translation type="unfinished" />
+      <translation>Eingeben, wie viele von diesem Los da sind.</translation>
     </message>
     <message>
       <source>Enter it again.</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal eingeben.</translation>
     </message>
     <message>
       <source>Enter its {what}.</source>
-      <translation type="unfinished" />
+      <translation>{what} eingeben.</translation>
     </message>
     <message>
       <source>Enter the material first.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Werkstoff eingeben.</translation>
     </message>
     <message>
       <source>Enter the new PIN again.</source>
-      <translation type="unfinished" />
+      <translation>Die neue PIN noch einmal eingeben.</translation>
     </message>
     <message>
       <source>Enter the number that you counted.</source>
-      <translation type="unfinished" />
+      <translation>Die gezählte Zahl eingeben.</translation>
     </message>
     <message>
       <source>Enter the number.</source>
-      <translation type="unfinished" />
+      <translation>Die Zahl eingeben.</translation>
     </message>
     <message>
       <source>Enter the reading in mm, such as 6.4.</source>
-      <translation type="unfinished" />
+      <translation>Den Messwert in mm eingeben, etwa 6.4.</translation>
     </message>
     <message>
       <source>Enter the same PIN again.</source>
-      <translation type="unfinished" />
+      <translation>Dieselbe PIN noch einmal eingeben.</translation>
     </message>
     <message>
       <source>Enter the sheets again.</source>
-      <translation type="unfinished" />
+      <translation>Die Platten noch einmal eingeben.</translation>
     </message>
     <message>
       <source>Enter what the scale shows, in g.</source>
-      <translation type="unfinished" />
+      <translation>Eingeben, was die Waage zeigt, in g.</translation>
     </message>
     <message>
       <source>Enter your PIN</source>
-      <translation type="unfinished" />
+      <translation>PIN eingeben</translation>
     </message>
     <message>
       <source>Enter your PIN.</source>
-      <translation type="unfinished" />
+      <translation>PIN eingeben.</translation>
     </message>
     <message>
       <source>Every card of the shop is printed</source>
-      <translation type="unfinished" />
+      <translation>Alle Karten des Betriebs sind gedruckt</translation>
     </message>
     <message>
       <source>Everything is packed.</source>
-      <translation type="unfinished" />
+      <translation>Alles ist gepackt.</translation>
     </message>
     <message>
       <source>Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
-      <translation type="unfinished" />
+      <translation>Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
     </message>
     <message>
       <source>Feed against the bit's rotation, guard on, {small}; never between bit and fence. Gloves off. Extraction on. {local}</source>
-      <translation type="unfinished" />
+      <translation>Gegen die Drehrichtung des Fräsers zuführen, Schutz dran, {small}; nie zwischen Fräser und Anschlag. Handschuhe aus. Absaugung an. {local}</translation>
     </message>
     <message>
       <source>Finish it or put it down first.</source>
-      <translation type="unfinished" />
+      <translation>Erst fertig machen oder weglegen.</translation>
     </message>
     <message>
       <source>First on this router</source>
-      <translation type="unfinished" />
+      <translation>Zuerst auf dieser Fräse</translation>
     </message>
     <message>
       <source>First, before sheet {n}</source>
-      <translation type="unfinished" />
+      <translation>Zuerst, vor Platte {n}</translation>
     </message>
     <message>
       <source>First-off against the master</source>
-      <translation type="unfinished" />
+      <translation>Erstteil gegen das Muster</translation>
     </message>
     <message>
       <source>First-off agrees</source>
-      <translation type="unfinished" />
+      <translation>Erstteil stimmt</translation>
     </message>
     <message>
       <source>First-off agrees on {router}</source>
-      <translation type="unfinished" />
+      <translation>Erstteil stimmt auf {router}</translation>
     </message>
     <message>
       <source>First-off before the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Erstteil vor der nächsten Platte.</translation>
     </message>
     <message>
       <source>First-off is due: {why}</source>
-      <translation type="unfinished" />
+      <translation>Erstteil ist fällig: {why}</translation>
     </message>
     <message>
       <source>First-off is wrong</source>
-      <translation type="unfinished" />
+      <translation>Erstteil ist falsch</translation>
     </message>
     <message>
       <source>First: {n} {part} from rack {place}.</source>
-      <translation type="unfinished" />
+      <translation>Zuerst: {n} {part} von Regal {place}.</translation>
     </message>
     <message>
       <source>For one order? Scan or touch it</source>
-      <translation type="unfinished" />
+      <translation>Für einen Auftrag? Scannen oder berühren</translation>
     </message>
     <message>
       <source>For order {id}, due {due}</source>
-      <translation type="unfinished" />
+      <translation>Für Auftrag {id}, fällig {due}</translation>
     </message>
     <message>
       <source>For order {order}</source>
-      <translation type="unfinished" />
+      <translation>Für Auftrag {order}</translation>
     </message>
     <message>
       <source>For {n} {n|order|orders}</source>
-      <translation type="unfinished" />
+      <translation>Für {n} {n|Auftrag|Aufträge}</translation>
     </message>
     <message>
       <source>From sheet to cart</source>
-      <translation type="unfinished" />
+      <translation>Von der Platte zum Wagen</translation>
     </message>
     <message>
       <source>From the work</source>
-      <translation type="unfinished" />
+      <translation>Aus der Arbeit</translation>
     </message>
     <message>
       <source>Give it another number.</source>
-      <translation type="unfinished" />
+      <translation>Eine andere Nummer geben.</translation>
     </message>
     <message>
       <source>Go on from there.</source>
-      <translation type="unfinished" />
+      <translation>Von dort weitermachen.</translation>
     </message>
     <message>
       <source>Go on loading it.</source>
-      <translation type="unfinished" />
+      <translation>Weiter beladen.</translation>
     </message>
     <message>
       <source>Go on with it later, or put them back first.</source>
-      <translation type="unfinished" />
+      <translation>Später weitermachen oder erst zurücklegen.</translation>
     </message>
     <message>
       <source>Go on with it, or put it down. Nothing was counted.</source>
-      <translation type="unfinished" />
+      <translation>Weitermachen oder weglegen. Nichts wurde gezählt.</translation>
     </message>
     <message>
       <source>Go on with sheet {sheet}.</source>
-      <translation type="unfinished" />
+      <translation>Mit Platte {sheet} weitermachen.</translation>
     </message>
     <message>
       <source>Go on with your work.</source>
-      <translation type="unfinished" />
+      <translation>Mit der Arbeit weitermachen.</translation>
     </message>
     <message>
       <source>Go on.</source>
-      <translation type="unfinished" />
+      <translation>Weiter.</translation>
     </message>
     <message>
       <source>Go to its own screen.</source>
-      <translation type="unfinished" />
+      <translation>Zu seinem eigenen Bildschirm gehen.</translation>
     </message>
     <message>
       <source>Goes under rack {place}</source>
-      <translation type="unfinished" />
+      <translation>Gehört unter Regal {place}</translation>
     </message>
     <message>
       <source>Good morning</source>
-      <translation type="unfinished" />
+      <translation>Guten Morgen</translation>
     </message>
     <message>
       <source>Hand over</source>
-      <translation type="unfinished" />
+      <translation>Übergeben</translation>
     </message>
     <message>
       <source>Handover</source>
-      <translation type="unfinished" />
+      <translation>Übergabe</translation>
     </message>
     <message>
       <source>Handover closed</source>
-      <translation type="unfinished" />
+      <translation>Übergabe geschlossen</translation>
     </message>
     <message>
       <source>Has the spindle stopped? Scan again if it has.</source>
-      <translation type="unfinished" />
+      <translation>Steht die Spindel? Wenn ja, noch einmal scannen.</translation>
     </message>
     <message>
       <source>Held down, bed vacuumed</source>
-      <translation type="unfinished" />
+      <translation>Niedergehalten, Tisch gesaugt</translation>
     </message>
     <message>
       <source>Held: {why}</source>
-      <translation type="unfinished" />
+      <translation>Gesperrt: {why}</translation>
     </message>
     <message>
       <source>Help at trimming.</source>
-      <translation type="unfinished" />
+      <translation>Beim Verputzen helfen.</translation>
     </message>
     <message>
       <source>Here: {parts}.</source>
-      <translation type="unfinished" />
+      <translation>Hier: {parts}.</translation>
     </message>
     <message>
       <source>Hold a batch</source>
-      <translation type="unfinished" />
+      <translation>Ein Los sperren</translation>
     </message>
     <message>
       <source>Hold the batch, tell the supervisor.</source>
-      <translation type="unfinished" />
+      <translation>Los sperren, der Aufsicht sagen.</translation>
     </message>
     <message>
       <source>Hold this batch</source>
-      <translation type="unfinished" />
+      <translation>Dieses Los sperren</translation>
     </message>
     <message>
       <source>Hold-down, bed vacuumed</source>
-      <translation type="unfinished" />
+      <translation>Niederhalter, Tisch gesaugt</translation>
     </message>
     <message>
       <source>How many are good now?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele sind jetzt gut?</translation>
     </message>
     <message>
       <source>How many are really there?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele sind wirklich da?</translation>
     </message>
     <message>
       <source>How many are split off?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele werden abgetrennt?</translation>
     </message>
     <message>
       <source>How many are there?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele sind da?</translation>
     </message>
     <message>
       <source>How many are whole?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele sind heil?</translation>
     </message>
     <message>
       <source>How many did you count?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele haben Sie gezählt?</translation>
     </message>
     <message>
       <source>How many of them are whole?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele davon sind heil?</translation>
     </message>
     <message>
       <source>How many of what?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele wovon?</translation>
     </message>
     <message>
       <source>How many sheets came?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele Platten kamen?</translation>
     </message>
     <message>
       <source>How many sheets?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele Platten?</translation>
     </message>
     <message>
       <source>How many were found?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele wurden gefunden?</translation>
     </message>
     <message>
       <source>How many {part} are good now?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele {part} sind jetzt gut?</translation>
     </message>
     <message>
       <source>How many {part} are really in rack {place}?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele {part} liegen wirklich in Regal {place}?</translation>
     </message>
     <message>
       <source>How many {part} are really there?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele {part} sind wirklich da?</translation>
     </message>
     <message>
       <source>How many?</source>
-      <translation type="unfinished" />
+      <translation>Wie viele?</translation>
     </message>
     <message>
       <source>How thick is the sheet?</source>
-      <translation type="unfinished" />
+      <translation>Wie dick ist die Platte?</translation>
     </message>
     <message>
       <source>I have read it</source>
-      <translation type="unfinished" />
+      <translation>Gelesen</translation>
     </message>
     <message>
       <source>It could not be decided again</source>
-      <translation type="unfinished" />
+      <translation>Es ließ sich nicht noch einmal entscheiden</translation>
     </message>
     <message>
       <source>It fits none of the bits in the changer.</source>
-      <translation type="unfinished" />
+      <translation>Passt zu keinem Fräser im Wechsler.</translation>
     </message>
     <message>
       <source>It goes with it.</source>
-      <translation type="unfinished" />
+      <translation>Geht mit.</translation>
     </message>
     <message>
       <source>It is at trimming. Scan the next slip.</source>
-      <translation type="unfinished" />
+      <translation>Es ist beim Verputzen. Nächsten Abschnitt scannen.</translation>
     </message>
     <message>
       <source>It is empty now.</source>
-      <translation type="unfinished" />
+      <translation>Ist jetzt leer.</translation>
     </message>
     <message>
       <source>It is free: scan a traveller.</source>
-      <translation type="unfinished" />
+      <translation>Sie ist frei: Laufkarte scannen.</translation>
     </message>
     <message>
       <source>It is wrong</source>
-      <translation type="unfinished" />
+      <translation>Ist falsch</translation>
     </message>
     <message>
       <source>It needs {l} × {w} mm flat. Split it, or wrap it by hand.</source>
-      <translation type="unfinished" />
+      <translation>Braucht {l} × {w} mm flach. Aufteilen oder von Hand einpacken.</translation>
     </message>
     <message>
       <source>It runs on router {routers}.</source>
-      <translation type="unfinished" />
+      <translation>Läuft auf Fräse {routers}.</translation>
     </message>
     <message>
       <source>It stays with this station until they are put back.</source>
-      <translation type="unfinished" />
+      <translation>Bleibt bei dieser Station, bis alles zurückgelegt ist.</translation>
     </message>
     <message>
       <source>It wants {parts}. Put the {part} back.</source>
-      <translation type="unfinished" />
+      <translation>Es will {parts}. {part} zurücklegen.</translation>
     </message>
     <message>
       <source>Its card is printed</source>
-      <translation type="unfinished" />
+      <translation>Die Karte ist gedruckt</translation>
     </message>
     <message>
       <source>Its number has letters and digits only, not {id}</source>
-      <translation type="unfinished" />
+      <translation>Die Nummer hat nur Buchstaben und Ziffern, nicht {id}</translation>
     </message>
     <message>
       <source>Its number is printed as a code: digits only, not {id}</source>
-      <translation type="unfinished" />
+      <translation>Die Nummer wird als Code gedruckt: nur Ziffern, nicht {id}</translation>
     </message>
     <message>
       <source>Its number stays as it is</source>
-      <translation type="unfinished" />
+      <translation>Die Nummer bleibt, wie sie ist</translation>
     </message>
     <message>
       <source>Its own traveller goes with the {quantity}.</source>
-      <translation type="unfinished" />
+      <translation>Seine eigene Laufkarte geht mit: {quantity}.</translation>
     </message>
     <message>
       <source>Its pack goes onto the cart.</source>
-      <translation type="unfinished" />
+      <translation>Das Paket kommt auf den Wagen.</translation>
     </message>
     <message>
       <source>Its pack must be opened and put back.</source>
-      <translation type="unfinished" />
+      <translation>Das Paket muss geöffnet und zurückgelegt werden.</translation>
     </message>
     <message>
       <source>Its pieces have gone on, so it cannot be taken back</source>
-      <translation type="unfinished" />
+      <translation>Seine Teile sind schon weiter, darum geht es nicht zurück</translation>
     </message>
     <message>
       <source>Its traveller is printed with one more slip.</source>
-      <translation type="unfinished" />
+      <translation>Die Laufkarte ist mit einem Abschnitt mehr gedruckt.</translation>
     </message>
     <message>
       <source>Label again</source>
-      <translation type="unfinished" />
+      <translation>Noch ein Etikett</translation>
     </message>
     <message>
       <source>Label it, then onto the cart.</source>
-      <translation type="unfinished" />
+      <translation>Etikett drauf, dann auf den Wagen.</translation>
     </message>
     <message>
       <source>Label of pack {pack}: copy {n}</source>
-      <translation type="unfinished" />
+      <translation>Etikett von Paket {pack}: Kopie {n}</translation>
     </message>
     <message>
       <source>Leave it</source>
-      <translation type="unfinished" />
+      <translation>So lassen</translation>
     </message>
     <message>
       <source>Leave it there, or take its sheet off first.</source>
-      <translation type="unfinished" />
+      <translation>Dort lassen oder erst die Platte abnehmen.</translation>
     </message>
     <message>
       <source>Leave its pack open on the shelf. Take the next.</source>
-      <translation type="unfinished" />
+      <translation>Das Paket offen ins Fach stellen. Nächsten nehmen.</translation>
     </message>
     <message>
       <source>Left; nothing was changed</source>
-      <translation type="unfinished" />
+      <translation>So gelassen; nichts wurde geändert</translation>
     </message>
     <message>
       <source>Let a batch go on</source>
-      <translation type="unfinished" />
+      <translation>Ein Los weitergehen lassen</translation>
     </message>
     <message>
       <source>Let it go on</source>
-      <translation type="unfinished" />
+      <translation>Weitergehen lassen</translation>
     </message>
     <message>
       <source>Lift with the legs, keep the pack close. Knife away from the other hand. Local rules come first.</source>
-      <translation type="unfinished" />
+      <translation>Aus den Beinen heben, Paket nah am Körper. Messer von der anderen Hand weg. Örtliche Regeln gehen vor.</translation>
     </message>
     <message>
       <source>Line {n}</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n}</translation>
     </message>
     <message>
       <source>Line {n} is complete</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n} ist vollständig</translation>
     </message>
     <message>
       <source>Line {n} is taken out</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n} ist gestrichen</translation>
     </message>
     <message>
       <source>Line {n}: {value}</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n}: {value}</translation>
     </message>
     <message>
       <source>List complete</source>
-      <translation type="unfinished" />
+      <translation>Liste vollständig</translation>
     </message>
     <message>
       <source>Lists</source>
-      <translation type="unfinished" />
+      <translation>Listen</translation>
     </message>
     <message>
       <source>Load the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Nächste Platte auflegen.</translation>
     </message>
     <message>
       <source>Loading</source>
-      <translation type="unfinished" />
+      <translation>Beladen</translation>
     </message>
     <message>
       <source>Loading scans its slip first.</source>
-      <translation type="unfinished" />
+      <translation>Beim Beladen wird erst der Abschnitt gescannt.</translation>
     </message>
     <message>
       <source>Lock</source>
-      <translation type="unfinished" />
+      <translation>Zusperren</translation>
     </message>
     <message>
       <source>Lock the office</source>
-      <translation type="unfinished" />
+      <translation>Büro zusperren</translation>
     </message>
     <message>
       <source>Look at its label.</source>
-      <translation type="unfinished" />
+      <translation>Etikett ansehen.</translation>
     </message>
     <message>
       <source>Look at spoilboard and zero before the sheet.</source>
-      <translation type="unfinished" />
+      <translation>Vor der Platte Opferplatte und Nullpunkt ansehen.</translation>
     </message>
     <message>
       <source>Look at the paper.</source>
-      <translation type="unfinished" />
+      <translation>Papier ansehen.</translation>
     </message>
     <message>
       <source>Look at the screen for what comes next.</source>
-      <translation type="unfinished" />
+      <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
     </message>
     <message>
       <source>Look through the pack. Close it all the same?</source>
-      <translation type="unfinished" />
+      <translation>Paket durchsehen. Trotzdem schließen?</translation>
     </message>
     <message>
       <source>Look twice: {mark}.</source>
-      <translation type="unfinished" />
+      <translation>Zweimal hinsehen: {mark}.</translation>
     </message>
     <message>
       <source>Lot</source>
-      <translation type="unfinished" />
+      <translation>Charge</translation>
     </message>
     <message>
       <source>Lot {id}</source>
-      <translation type="unfinished" />
+      <translation>Charge {id}</translation>
     </message>
     <message>
       <source>Lot {lot} has no sheet left by the book</source>
-      <translation type="unfinished" />
+      <translation>Charge {lot} hat laut Buch keine Platte mehr</translation>
     </message>
     <message>
       <source>Lot {lot} is another material</source>
-      <translation type="unfinished" />
+      <translation>Charge {lot} ist anderer Werkstoff</translation>
     </message>
     <message>
       <source>Lot {lot} is marked: {why}.</source>
-      <translation type="unfinished" />
+      <translation>Charge {lot} ist markiert: {why}.</translation>
     </message>
     <message>
       <source>Lot {lot} is {got}</source>
-      <translation type="unfinished" />
+      <translation>Charge {lot} ist {got}</translation>
     </message>
     <message>
       <source>Lots</source>
-      <translation type="unfinished" />
+      <translation>Chargen</translation>
     </message>
     <message>
       <source>Lots of {material}</source>
-      <translation type="unfinished" />
+      <translation>Chargen von {material}</translation>
     </message>
     <message>
       <source>Mailer</source>
-      <translation type="unfinished" />
+      <translation>Versandtasche</translation>
     </message>
     <message>
       <source>Mailer {name}</source>
-      <translation type="unfinished" />
+      <translation>Versandtasche {name}</translation>
     </message>
     <message>
       <source>Mailer {name}. Label it, then onto the cart.</source>
-      <translation type="unfinished" />
+      <translation>Versandtasche {name}. Etikett drauf, dann auf den Wagen.</translation>
     </message>
     <message>
       <source>Mailers</source>
-      <translation type="unfinished" />
+      <translation>Versandtaschen</translation>
     </message>
     <message>
       <source>Material</source>
-      <translation type="unfinished" />
+      <translation>Werkstoff</translation>
     </message>
     <message>
       <source>Materials</source>
-      <translation type="unfinished" />
+      <translation>Werkstoffe</translation>
     </message>
     <message>
       <source>Measure it, enter the reading in mm.</source>
-      <translation type="unfinished" />
+      <translation>Messen, Wert in mm eingeben.</translation>
     </message>
     <message>
       <source>Measure the sheet, enter mm.</source>
-      <translation type="unfinished" />
+      <translation>Platte messen, mm eingeben.</translation>
     </message>
     <message>
       <source>Mend the file and read it again.</source>
-      <translation type="unfinished" />
+      <translation>Datei in Ordnung bringen und noch einmal lesen.</translation>
     </message>
     <message>
       <source>Minutes</source>
-      <translation type="unfinished" />
+      <translation>Minuten</translation>
     </message>
     <message>
       <source>Missing</source>
-      <translation type="unfinished" />
+      <translation>Fehlt</translation>
     </message>
     <message>
       <source>Missing parts found</source>
-      <translation type="unfinished" />
+      <translation>Fehlende Teile gefunden</translation>
     </message>
     <message>
       <source>More</source>
-      <translation type="unfinished" />
+      <translation>Mehr</translation>
     </message>
     <message>
       <source>More of it is a new batch: ask the office.</source>
-      <translation type="unfinished" />
+      <translation>Mehr davon ist ein neues Los: das Büro fragen.</translation>
     </message>
     <message>
       <source>More of the list</source>
-      <translation type="unfinished" />
+      <translation>Mehr von der Liste</translation>
     </message>
     <message>
       <source>Needs a look</source>
-      <translation type="unfinished" />
+      <translation>Bitte ansehen</translation>
     </message>
     <message>
       <source>Never hold parts by hand. This does not stop it.</source>
-      <translation type="unfinished" />
+      <translation>Nie Teile mit der Hand halten. Das hier hält die Fräse nicht an.</translation>
     </message>
     <message>
       <source>New {kind} numbers for station {id}</source>
-      <translation type="unfinished" />
+      <translation>Neue Nummern für Station {id}: {kind}</translation>
+    </message>
+    <message>
+      <source>Newest first</source>
+      <translation>Neueste zuerst</translation>
     </message>
     <message>
       <source>Next field</source>
-      <translation type="unfinished" />
+      <translation>Nächstes Feld</translation>
     </message>
     <message>
       <source>Next list</source>
-      <translation type="unfinished" />
+      <translation>Nächste Liste</translation>
     </message>
     <message>
       <source>Next on this router</source>
-      <translation type="unfinished" />
+      <translation>Als Nächstes auf dieser Fräse</translation>
     </message>
     <message>
       <source>Next order</source>
-      <translation type="unfinished" />
+      <translation>Nächster Auftrag</translation>
     </message>
     <message>
       <source>Next pack.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes Paket.</translation>
     </message>
     <message>
       <source>Next page</source>
-      <translation type="unfinished" />
+      <translation>Nächste Seite</translation>
     </message>
     <message>
       <source>Next router</source>
-      <translation type="unfinished" />
+      <translation>Nächste Fräse</translation>
     </message>
     <message>
       <source>Next sheet: scan its own slip. Nothing was counted.</source>
-      <translation type="unfinished" />
+      <translation>Nächste Platte: ihren eigenen Abschnitt scannen. Nichts wurde gezählt.</translation>
     </message>
     <message>
       <source>Next: batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>Als Nächstes: Los {batch}</translation>
     </message>
     <message>
       <source>Next: {n} {part} from rack {place}.</source>
-      <translation type="unfinished" />
+      <translation>Als Nächstes: {n} {part} von Regal {place}.</translation>
     </message>
     <message>
       <source>Next: {n} × {part}</source>
-      <translation type="unfinished" />
+      <translation>Als Nächstes: {n} × {part}</translation>
     </message>
     <message>
       <source>No CSV file lies there</source>
-      <translation type="unfinished" />
+      <translation>Dort liegt keine CSV-Datei</translation>
     </message>
     <message>
       <source>No approved revision of that cut file</source>
-      <translation type="unfinished" />
+      <translation>Keine freigegebene Revision dieser Fräsdatei</translation>
     </message>
     <message>
       <source>No batch in hand yet</source>
-      <translation type="unfinished" />
+      <translation>Noch kein Los in Arbeit</translation>
     </message>
     <message>
       <source>No batch is on {router}</source>
-      <translation type="unfinished" />
+      <translation>Kein Los auf {router}</translation>
     </message>
     <message>
       <source>No batch is under way.</source>
-      <translation type="unfinished" />
+      <translation>Kein Los ist unterwegs.</translation>
     </message>
     <message>
       <source>No batch with {part} is under way</source>
-      <translation type="unfinished" />
+      <translation>Kein Los mit {part} ist unterwegs</translation>
     </message>
     <message>
       <source>No bit is in the spindle</source>
-      <translation type="unfinished" />
+      <translation>Kein Fräser in der Spindel</translation>
     </message>
     <message>
       <source>No field is chosen</source>
-      <translation type="unfinished" />
+      <translation>Kein Feld ist gewählt</translation>
     </message>
     <message>
       <source>No first-off is due on {router}</source>
-      <translation type="unfinished" />
+      <translation>Auf {router} ist kein Erstteil fällig</translation>
     </message>
     <message>
       <source>No line is chosen</source>
-      <translation type="unfinished" />
+      <translation>Keine Zeile ist gewählt</translation>
     </message>
     <message>
       <source>No mailer is large enough</source>
-      <translation type="unfinished" />
+      <translation>Keine Versandtasche ist groß genug</translation>
     </message>
     <message>
       <source>No more are under way: send it short, or put it down.</source>
-      <translation type="unfinished" />
+      <translation>Mehr sind nicht unterwegs: unvollständig schicken oder weglegen.</translation>
     </message>
     <message>
       <source>No number is asked for now</source>
-      <translation type="unfinished" />
+      <translation>Jetzt wird keine Zahl gefragt</translation>
     </message>
     <message>
       <source>No number yet</source>
-      <translation type="unfinished" />
+      <translation>Noch keine Zahl</translation>
     </message>
     <message>
       <source>No open order wants its parts.</source>
-      <translation type="unfinished" />
+      <translation>Kein offener Auftrag braucht seine Teile.</translation>
     </message>
     <message>
       <source>No order waits to be packed</source>
-      <translation type="unfinished" />
+      <translation>Kein Auftrag wartet aufs Packen</translation>
     </message>
     <message>
       <source>No pack is here.</source>
-      <translation type="unfinished" />
+      <translation>Hier ist kein Paket.</translation>
     </message>
     <message>
       <source>No pack waits.</source>
-      <translation type="unfinished" />
+      <translation>Kein Paket wartet.</translation>
     </message>
     <message>
       <source>No pack, no label. Scan its card when parts are there.</source>
-      <translation type="unfinished" />
+      <translation>Kein Paket, kein Etikett. Karte scannen, wenn Teile da sind.</translation>
     </message>
     <message>
       <source>No part is.</source>
-      <translation type="unfinished" />
+      <translation>Kein Teil.</translation>
     </message>
     <message>
       <source>No pocket takes bit {bit}</source>
-      <translation type="unfinished" />
+      <translation>Kein Platz im Wechsler nimmt Fräser {bit}</translation>
     </message>
     <message>
       <source>No revision of this cut file is approved</source>
-      <translation type="unfinished" />
+      <translation>Keine Revision dieser Fräsdatei ist freigegeben</translation>
     </message>
     <message>
       <source>No router runs it.</source>
-      <translation type="unfinished" />
+      <translation>Keine Fräse fährt sie.</translation>
     </message>
     <message>
       <source>No sheet is being cut.</source>
-      <translation type="unfinished" />
+      <translation>Es wird keine Platte gefräst.</translation>
     </message>
     <message>
       <source>No sheet is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Keine Platte auf dem Tisch</translation>
     </message>
     <message>
       <source>No sheet of batch {batch} is on {router}</source>
-      <translation type="unfinished" />
+      <translation>Keine Platte von Los {batch} auf {router}</translation>
     </message>
     <message>
       <source>No sheet of batch {batch} was spoiled</source>
-      <translation type="unfinished" />
+      <translation>Keine Platte von Los {batch} war Ausschuss</translation>
     </message>
     <message>
       <source>No sheets of it are in the store.</source>
-      <translation type="unfinished" />
+      <translation>Keine Platten davon im Lager.</translation>
     </message>
     <message>
       <source>No text is asked for now</source>
-      <translation type="unfinished" />
+      <translation>Jetzt wird kein Text gefragt</translation>
     </message>
     <message>
       <source>No {part} are in the pack</source>
-      <translation type="unfinished" />
+      <translation>Keine {part} im Paket</translation>
     </message>
     <message>
       <source>No {part} are under way</source>
-      <translation type="unfinished" />
+      <translation>Keine {part} unterwegs</translation>
     </message>
     <message>
       <source>Nobody is signed in here</source>
-      <translation type="unfinished" />
+      <translation>Hier ist niemand angemeldet</translation>
     </message>
     <message>
       <source>Nobody signed in</source>
-      <translation type="unfinished" />
+      <translation>Niemand angemeldet</translation>
     </message>
     <message>
       <source>None of the right size.</source>
-      <translation type="unfinished" />
+      <translation>Keiner in der richtigen Größe.</translation>
+    </message>
+    <message>
+      <source>None off</source>
+      <translation>Keine runter</translation>
+    </message>
+    <message>
+      <source>None on</source>
+      <translation>Keine drauf</translation>
     </message>
     <message>
       <source>None.</source>
-      <translation type="unfinished" />
+      <translation>Keine.</translation>
     </message>
     <message>
       <source>Not among them?</source>
-      <translation type="unfinished" />
+      <translation>Nicht dabei?</translation>
     </message>
     <message>
       <source>Not complete: {n} to go</source>
-      <translation type="unfinished" />
+      <translation>Nicht vollständig: noch {n}</translation>
     </message>
     <message>
       <source>Not for one order</source>
-      <translation type="unfinished" />
+      <translation>Nicht für einen Auftrag</translation>
     </message>
     <message>
       <source>Not held down or bed not vacuumed yet</source>
-      <translation type="unfinished" />
+      <translation>Noch nicht niedergehalten oder Tisch nicht gesaugt</translation>
     </message>
     <message>
       <source>Not scanned at the door: {n}</source>
-      <translation type="unfinished" />
+      <translation>An der Tür nicht gescannt: {n}</translation>
     </message>
     <message>
       <source>Not this sheet: measure again, or ask.</source>
-      <translation type="unfinished" />
+      <translation>Nicht diese Platte: noch einmal messen oder fragen.</translation>
     </message>
     <message>
       <source>Not while sheet {n} is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Nicht, solange Platte {n} auf dem Tisch liegt</translation>
     </message>
     <message>
       <source>Not while sheet {sheet} is cut</source>
-      <translation type="unfinished" />
+      <translation>Nicht, solange Platte {sheet} gefräst wird</translation>
     </message>
     <message>
       <source>Not while sheet {sheet} is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Nicht, solange Platte {sheet} auf dem Tisch liegt</translation>
+    </message>
+    <message>
+      <source>Not yet</source>
+      <translation>Noch nicht</translation>
     </message>
     <message>
       <source>Not {zone} any more</source>
-      <translation type="unfinished" />
+      <translation>Doch nicht {zone}</translation>
     </message>
     <message>
       <source>Nothing else waits.</source>
-      <translation type="unfinished" />
+      <translation>Sonst wartet nichts.</translation>
     </message>
     <message>
       <source>Nothing has its place there</source>
-      <translation type="unfinished" />
+      <translation>Nichts hat dort seinen Platz</translation>
     </message>
     <message>
       <source>Nothing in it differs from what is known</source>
-      <translation type="unfinished" />
+      <translation>Nichts darin ist anders als bekannt</translation>
     </message>
     <message>
       <source>Nothing is in its pack. Put the order down.</source>
-      <translation type="unfinished" />
+      <translation>Im Paket ist nichts. Auftrag weglegen.</translation>
     </message>
     <message>
       <source>Nothing is in the pack yet</source>
-      <translation type="unfinished" />
+      <translation>Im Paket ist noch nichts</translation>
     </message>
     <message>
       <source>Nothing is marked on the sheet now</source>
-      <translation type="unfinished" />
+      <translation>Auf der Platte wird jetzt nichts markiert</translation>
     </message>
     <message>
       <source>Nothing is missing from this order</source>
-      <translation type="unfinished" />
+      <translation>Diesem Auftrag fehlt nichts</translation>
     </message>
     <message>
       <source>Nothing is on that cart</source>
-      <translation type="unfinished" />
+      <translation>Auf diesem Wagen ist nichts</translation>
     </message>
     <message>
       <source>Nothing is spoiled.</source>
-      <translation type="unfinished" />
+      <translation>Kein Ausschuss.</translation>
     </message>
     <message>
       <source>Nothing lies in {name} by the book</source>
-      <translation type="unfinished" />
+      <translation>In {name} liegt laut Buch nichts</translation>
     </message>
     <message>
       <source>Nothing of it is left to pack: close it as owed.</source>
-      <translation type="unfinished" />
+      <translation>Davon ist nichts mehr zu packen: als offen schließen.</translation>
     </message>
     <message>
       <source>Nothing to put back from order {order}</source>
-      <translation type="unfinished" />
+      <translation>Von Auftrag {order} ist nichts zurückzulegen</translation>
     </message>
     <message>
       <source>Nothing waits for this router.</source>
-      <translation type="unfinished" />
+      <translation>Für diese Fräse wartet nichts.</translation>
     </message>
     <message>
       <source>Nothing waits.</source>
-      <translation type="unfinished" />
+      <translation>Nichts wartet.</translation>
     </message>
     <message>
       <source>Nothing was counted</source>
-      <translation type="unfinished" />
+      <translation>Nichts wurde gezählt</translation>
     </message>
     <message>
       <source>Nothing was counted twice.</source>
-      <translation type="unfinished" />
+      <translation>Nichts wurde doppelt gezählt.</translation>
     </message>
     <message>
       <source>Nothing was set.</source>
-      <translation type="unfinished" />
+      <translation>Nichts wurde gesetzt.</translation>
     </message>
     <message>
       <source>Nothing was taken in. {first}</source>
-      <translation type="unfinished" />
+      <translation>Nichts wurde übernommen. {first}</translation>
     </message>
     <message>
       <source>Nothing was typed</source>
-      <translation type="unfinished" />
+      <translation>Nichts wurde getippt</translation>
     </message>
     <message>
       <source>Nothing yet.</source>
-      <translation type="unfinished" />
+      <translation>Noch nichts.</translation>
     </message>
     <message>
       <source>Nothing: all is well.</source>
-      <translation type="unfinished" />
+      <translation>Nichts: alles in Ordnung.</translation>
     </message>
     <message>
       <source>Now choose how it is settled.</source>
-      <translation type="unfinished" />
+      <translation>Jetzt wählen, wie es geregelt wird.</translation>
     </message>
     <message>
       <source>Now each is good or spoiled.</source>
-      <translation type="unfinished" />
+      <translation>Jetzt ist jedes gut oder Ausschuss.</translation>
     </message>
     <message>
       <source>Number cleared</source>
-      <translation type="unfinished" />
+      <translation>Zahl gelöscht</translation>
     </message>
     <message>
       <source>Number {id} cannot be printed as a code: take the next one</source>
-      <translation type="unfinished" />
+      <translation>Nummer {id} lässt sich nicht als Code drucken: die nächste nehmen</translation>
     </message>
     <message>
       <source>Number {id} is taken</source>
-      <translation type="unfinished" />
+      <translation>Nummer {id} ist vergeben</translation>
     </message>
     <message>
       <source>Number: {digits}</source>
-      <translation type="unfinished" />
+      <translation>Zahl: {digits}</translation>
     </message>
     <message>
       <source>Numbers cannot be given back</source>
-      <translation type="unfinished" />
+      <translation>Nummern lassen sich nicht zurückgeben</translation>
     </message>
     <message>
       <source>Off the bed: scan it again. A mistake: go on.</source>
-      <translation type="unfinished" />
+      <translation>Vom Tisch: noch einmal scannen. Versehen: weitermachen.</translation>
     </message>
     <message>
       <source>Off the cart</source>
-      <translation type="unfinished" />
+      <translation>Vom Wagen</translation>
     </message>
     <message>
       <source>Office</source>
-      <translation type="unfinished" />
+      <translation>Büro</translation>
     </message>
     <message>
       <source>On the rack today</source>
-      <translation type="unfinished" />
+      <translation>Heute im Regal</translation>
     </message>
     <message>
       <source>On the sheet: {where}</source>
-      <translation type="unfinished" />
+      <translation>Auf der Platte: {where}</translation>
     </message>
     <message>
       <source>On this PC</source>
-      <translation type="unfinished" />
+      <translation>Auf diesem PC</translation>
     </message>
     <message>
       <source>Once more</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal</translation>
     </message>
     <message>
       <source>One character of that code is wrong</source>
-      <translation type="unfinished" />
+      <translation>Ein Zeichen dieses Codes ist falsch</translation>
     </message>
     <message>
       <source>One less</source>
-      <translation type="unfinished" />
+      <translation>Eins weniger</translation>
     </message>
     <message>
       <source>One more</source>
-      <translation type="unfinished" />
+      <translation>Eins mehr</translation>
     </message>
     <message>
       <source>One more sheet</source>
-      <translation type="unfinished" />
+      <translation>Eine Platte mehr</translation>
     </message>
     <message>
       <source>One more was added at {at} by worker {by}</source>
-      <translation type="unfinished" />
+      <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
     </message>
     <message>
       <source>One {part} ({g} g) would not show: count those.</source>
-      <translation type="unfinished" />
+      <translation>Ein {part} ({g} g) würde nicht auffallen: nachzählen.</translation>
     </message>
     <message>
       <source>Only a pack off the cart is opened</source>
-      <translation type="unfinished" />
+      <translation>Nur ein Paket, das nicht auf dem Wagen ist, wird geöffnet</translation>
     </message>
     <message>
       <source>Only an order or a batch is cancelled</source>
-      <translation type="unfinished" />
+      <translation>Nur ein Auftrag oder ein Los wird storniert</translation>
     </message>
     <message>
       <source>Only some</source>
-      <translation type="unfinished" />
+      <translation>Nur einige</translation>
     </message>
     <message>
       <source>Only some of it</source>
-      <translation type="unfinished" />
+      <translation>Nur ein Teil davon</translation>
     </message>
     <message>
       <source>Only some of it: which part?</source>
-      <translation type="unfinished" />
+      <translation>Nur ein Teil davon: welches?</translation>
     </message>
     <message>
       <source>Only {left} {left|is|are} here to split</source>
-      <translation type="unfinished" />
+      <translation>Nur {left} {left|ist|sind} hier zum Abtrennen</translation>
     </message>
     <message>
       <source>Only {n} {part} in {place} by the book</source>
-      <translation type="unfinished" />
+      <translation>Laut Buch nur {n} {part} in {place}</translation>
     </message>
     <message>
       <source>Onto the cart</source>
-      <translation type="unfinished" />
+      <translation>Auf den Wagen</translation>
     </message>
     <message>
       <source>Open a cut file first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine Fräsdatei öffnen.</translation>
     </message>
     <message>
       <source>Open a lot first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine Charge öffnen.</translation>
     </message>
     <message>
       <source>Open a worker first.</source>
-      <translation type="unfinished" />
+      <translation>Erst einen Mitarbeiter öffnen.</translation>
     </message>
     <message>
       <source>Open an order, or scan a traveller.</source>
-      <translation type="unfinished" />
+      <translation>Auftrag öffnen oder Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Order</source>
-      <translation type="unfinished" />
+      <translation>Auftrag</translation>
     </message>
     <message>
       <source>Order {id} is not open</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {id} ist nicht offen</translation>
     </message>
     <message>
       <source>Order {order} has no pack</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} hat kein Paket</translation>
     </message>
     <message>
       <source>Order {order} is cancelled</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist storniert</translation>
     </message>
     <message>
       <source>Order {order} is cancelled: {n} free on the rack</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist storniert: {n} im Regal frei</translation>
     </message>
     <message>
       <source>Order {order} is closed: all of it is owed</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist geschlossen: alles steht noch aus</translation>
     </message>
     <message>
       <source>Order {order} is not cancelled</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist nicht storniert</translation>
     </message>
     <message>
       <source>Order {order} is put down</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist weggelegt</translation>
     </message>
     <message>
       <source>Order {order} is put down: anybody can take it</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist weggelegt: jeder kann ihn nehmen</translation>
     </message>
     <message>
       <source>Order {order} is short of {n} × {part}</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} fehlen {n} × {part}</translation>
     </message>
     <message>
       <source>Order {order} is yours</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} gehört Ihnen</translation>
     </message>
     <message>
       <source>Order {order} is {state} already</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} ist schon {state}</translation>
     </message>
     <message>
       <source>Order {order} stays with this station: {n} in its pack</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} bleibt bei dieser Station: {n} im Paket</translation>
     </message>
     <message>
       <source>Order {order} waits for {part}: {where}</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} wartet auf {part}: {where}</translation>
     </message>
     <message>
       <source>Order {order} wants {name}, which nobody entered</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} will {name}, das niemand angelegt hat</translation>
     </message>
     <message>
       <source>Order {order} was put down</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order} wurde weggelegt</translation>
     </message>
     <message>
       <source>Orders</source>
-      <translation type="unfinished" />
+      <translation>Aufträge</translation>
     </message>
     <message>
       <source>Others have been at the same pieces meanwhile</source>
-      <translation type="unfinished" />
+      <translation>Andere waren inzwischen an denselben Teilen</translation>
     </message>
     <message>
       <source>PIN of supervisor {id}</source>
-      <translation type="unfinished" />
+      <translation>PIN der Aufsicht {id}</translation>
+    </message>
+    <message>
+      <source>Pack {pack} has left already</source>
+      <translation>Paket {pack} ist schon weg</translation>
     </message>
     <message>
       <source>Pack {pack} is closed: order {order}</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} ist geschlossen: Auftrag {order}</translation>
     </message>
     <message>
       <source>Pack {pack} is off the cart</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} ist vom Wagen</translation>
     </message>
     <message>
       <source>Pack {pack} is on cart {cart} already</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} ist schon auf Wagen {cart}</translation>
     </message>
     <message>
       <source>Pack {pack} is on {cart}</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} ist auf {cart}</translation>
     </message>
     <message>
       <source>Pack {pack} is opened</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Pack {pack} is {state}</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} ist geöffnet</translation>
     </message>
     <message>
       <source>Pack {pack} seen at the door</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} an der Tür gesehen</translation>
+    </message>
+    <message>
+      <source>Pack {pack} was opened again</source>
+      <translation>Paket {pack} wurde wieder geöffnet</translation>
     </message>
     <message>
       <source>Pack {pack} was seen already</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} wurde schon gesehen</translation>
     </message>
     <message>
       <source>Pack {pack}: {g} g on the scale, {grams} ± {plus} g expected</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack}: {g} g auf der Waage, {grams} ± {plus} g erwartet</translation>
     </message>
     <message>
       <source>Packing</source>
-      <translation type="unfinished" />
+      <translation>Packen</translation>
     </message>
     <message>
       <source>Packs on it: {n}. Next pack, or to the door.</source>
-      <translation type="unfinished" />
+      <translation>Pakete darauf: {n}. Nächstes Paket oder zur Tür.</translation>
     </message>
     <message>
       <source>Packs that wait: {n}</source>
-      <translation type="unfinished" />
+      <translation>Wartende Pakete: {n}</translation>
     </message>
     <message>
       <source>Page back</source>
-      <translation type="unfinished" />
+      <translation>Seite zurück</translation>
     </message>
     <message>
       <source>Page {page}</source>
-      <translation type="unfinished" />
+      <translation>Seite {page}</translation>
+    </message>
+    <message>
+      <source>Page {page} of {count}</source>
+      <translation>Seite {page} von {count}</translation>
     </message>
     <message>
       <source>Part</source>
-      <translation type="unfinished" />
+      <translation>Teil</translation>
     </message>
     <message>
       <source>Part missing</source>
-      <translation type="unfinished" />
+      <translation>Teil fehlt</translation>
     </message>
     <message>
       <source>Parts</source>
-      <translation type="unfinished" />
+      <translation>Teile</translation>
     </message>
     <message>
       <source>Parts and mailer, without wrap, in g.</source>
-      <translation type="unfinished" />
+      <translation>Teile und Versandtasche, ohne Polster, in g.</translation>
     </message>
     <message>
       <source>Parts through the shop</source>
-      <translation type="unfinished" />
+      <translation>Teile durch den Betrieb</translation>
     </message>
     <message>
       <source>Pass it on or put it down first.</source>
-      <translation type="unfinished" />
+      <translation>Erst weitergeben oder weglegen.</translation>
     </message>
     <message>
       <source>Pass on</source>
-      <translation type="unfinished" />
+      <translation>Weitergeben</translation>
     </message>
     <message>
       <source>Pass on: {count}</source>
-      <translation type="unfinished" />
+      <translation>Weitergeben: {count}</translation>
     </message>
     <message>
       <source>Passed on at {at} by worker {worker}: {good} good</source>
-      <translation type="unfinished" />
+      <translation>Weitergegeben um {at} von Mitarbeiter {worker}: {good} gut</translation>
     </message>
     <message>
       <source>Passed on today</source>
-      <translation type="unfinished" />
+      <translation>Heute weitergegeben</translation>
     </message>
     <message>
       <source>Pick up your work first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Arbeit aufnehmen.</translation>
     </message>
     <message>
       <source>Pocket {pocket} is empty</source>
-      <translation type="unfinished" />
+      <translation>Platz {pocket} im Wechsler ist leer</translation>
     </message>
     <message>
       <source>Popping</source>
-      <translation type="unfinished" />
+      <translation>Ausbrechen</translation>
     </message>
     <message>
       <source>Popping passes it on first.</source>
-      <translation type="unfinished" />
+      <translation>Erst gibt das Ausbrechen es weiter.</translation>
     </message>
     <message>
       <source>Press it again to change it.</source>
-      <translation type="unfinished" />
+      <translation>Zum Ändern noch einmal drücken.</translation>
     </message>
     <message>
       <source>Press “{start}”.</source>
-      <translation type="unfinished" />
+      <translation>„{start}“ drücken.</translation>
     </message>
     <message>
       <source>Print a new copy</source>
-      <translation type="unfinished" />
+      <translation>Neue Kopie drucken</translation>
     </message>
     <message>
       <source>Print its card</source>
-      <translation type="unfinished" />
+      <translation>Karte drucken</translation>
     </message>
     <message>
       <source>Print its card and put it on the stack.</source>
-      <translation type="unfinished" />
+      <translation>Karte drucken und auf den Stapel legen.</translation>
     </message>
     <message>
       <source>Print the cart list</source>
-      <translation type="unfinished" />
+      <translation>Wagenliste drucken</translation>
     </message>
     <message>
       <source>Print the label again</source>
-      <translation type="unfinished" />
+      <translation>Etikett noch einmal drucken</translation>
     </message>
     <message>
       <source>Print the list</source>
-      <translation type="unfinished" />
+      <translation>Liste drucken</translation>
     </message>
     <message>
       <source>Product</source>
-      <translation type="unfinished" />
+      <translation>Produkt</translation>
     </message>
     <message>
       <source>Products</source>
-      <translation type="unfinished" />
+      <translation>Produkte</translation>
     </message>
     <message>
       <source>Push it to the door and scan “At the door”.</source>
-      <translation type="unfinished" />
+      <translation>Zur Tür schieben und „An der Tür“ scannen.</translation>
     </message>
     <message>
       <source>Push the cart, never pull it. See over the load. Heavy packs low. {local}</source>
-      <translation type="unfinished" />
+      <translation>Wagen schieben, nie ziehen. Über die Ladung sehen. Schweres nach unten. {local}</translation>
     </message>
     <message>
       <source>Put a file there, then look again.</source>
-      <translation type="unfinished" />
+      <translation>Eine Datei dort ablegen, dann noch einmal nachsehen.</translation>
     </message>
     <message>
       <source>Put a new one in.</source>
-      <translation type="unfinished" />
+      <translation>Einen neuen einsetzen.</translation>
     </message>
     <message>
       <source>Put a {size} mm bit in and scan it.</source>
-      <translation type="unfinished" />
+      <translation>Einen Fräser mit {size} mm einsetzen und scannen.</translation>
     </message>
     <message>
       <source>Put all of it back</source>
-      <translation type="unfinished" />
+      <translation>Alles zurücklegen</translation>
     </message>
     <message>
       <source>Put back</source>
-      <translation type="unfinished" />
+      <translation>Zurücklegen</translation>
     </message>
     <message>
       <source>Put back what is in its pack.</source>
-      <translation type="unfinished" />
+      <translation>Zurücklegen, was im Paket ist.</translation>
     </message>
     <message>
       <source>Put back what is too many, or take more.</source>
-      <translation type="unfinished" />
+      <translation>Zuviel zurücklegen oder mehr nehmen.</translation>
     </message>
     <message>
       <source>Put back {parts}. Then close it as owed.</source>
-      <translation type="unfinished" />
+      <translation>{parts} zurücklegen. Dann als offen schließen.</translation>
     </message>
     <message>
       <source>Put back {parts}. Then close the pack.</source>
-      <translation type="unfinished" />
+      <translation>{parts} zurücklegen. Dann Paket schließen.</translation>
     </message>
     <message>
       <source>Put down</source>
-      <translation type="unfinished" />
+      <translation>Weggelegt</translation>
     </message>
     <message>
       <source>Put down. Start again.</source>
-      <translation type="unfinished" />
+      <translation>Weggelegt. Neu beginnen.</translation>
     </message>
     <message>
       <source>Put down; nothing was counted</source>
-      <translation type="unfinished" />
+      <translation>Weggelegt; nichts wurde gezählt</translation>
     </message>
     <message>
       <source>Put everything back on the rack: scan each part, or all of it at once.</source>
-      <translation type="unfinished" />
+      <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
       <source>Put it aside. A supervisor lets it go on.</source>
-      <translation type="unfinished" />
+      <translation>Beiseitelegen. Die Aufsicht lässt es weitergehen.</translation>
     </message>
     <message>
       <source>Put it aside; a supervisor lets it go on.</source>
-      <translation type="unfinished" />
+      <translation>Beiseitelegen; die Aufsicht lässt es weitergehen.</translation>
     </message>
     <message>
       <source>Put it aside; ask the supervisor.</source>
-      <translation type="unfinished" />
+      <translation>Beiseitelegen; die Aufsicht fragen.</translation>
     </message>
     <message>
       <source>Put it aside; the office releases it anew.</source>
-      <translation type="unfinished" />
+      <translation>Beiseitelegen; das Büro gibt es neu frei.</translation>
     </message>
     <message>
       <source>Put it back first.</source>
-      <translation type="unfinished" />
+      <translation>Erst zurücklegen.</translation>
     </message>
     <message>
       <source>Put it back on the rack</source>
-      <translation type="unfinished" />
+      <translation>Ins Regal zurücklegen</translation>
     </message>
     <message>
       <source>Put it down</source>
-      <translation type="unfinished" />
+      <translation>Weglegen</translation>
     </message>
     <message>
       <source>Put it in and scan it.</source>
-      <translation type="unfinished" />
+      <translation>Einsetzen und scannen.</translation>
     </message>
     <message>
       <source>Put it with the packs.</source>
-      <translation type="unfinished" />
+      <translation>Zu den Paketen stellen.</translation>
     </message>
     <message>
       <source>Put its parts back on the rack.</source>
-      <translation type="unfinished" />
+      <translation>Seine Teile ins Regal zurücklegen.</translation>
     </message>
     <message>
       <source>Put its traveller with the sheets.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Put on last</source>
-      <translation type="unfinished" />
+      <translation>Laufkarte zu den Platten legen.</translation>
     </message>
     <message>
       <source>Put on the rack</source>
-      <translation type="unfinished" />
+      <translation>Ins Regal legen</translation>
     </message>
     <message>
       <source>Put on the rack: {count}</source>
-      <translation type="unfinished" />
+      <translation>Ins Regal: {count}</translation>
+    </message>
+    <message>
+      <source>Put the first pack on</source>
+      <translation>Erstes Paket auflegen</translation>
     </message>
     <message>
       <source>Put them back: rack {place}.</source>
-      <translation type="unfinished" />
+      <translation>Zurücklegen: Regal {place}.</translation>
     </message>
     <message>
       <source>Put them with batch {batch} at trimming.</source>
-      <translation type="unfinished" />
+      <translation>Zu Los {batch} beim Verputzen legen.</translation>
     </message>
     <message>
       <source>Put what back?</source>
-      <translation type="unfinished" />
+      <translation>Was zurücklegen?</translation>
     </message>
     <message>
       <source>Put {n} back</source>
-      <translation type="unfinished" />
+      <translation>{n} zurücklegen</translation>
     </message>
     <message>
       <source>Queue of this router</source>
-      <translation type="unfinished" />
+      <translation>Reihe dieser Fräse</translation>
     </message>
     <message>
       <source>Rack place</source>
-      <translation type="unfinished" />
+      <translation>Regalplatz</translation>
     </message>
     <message>
       <source>Rack places</source>
-      <translation type="unfinished" />
+      <translation>Regalplätze</translation>
     </message>
     <message>
       <source>Rack {name}</source>
-      <translation type="unfinished" />
+      <translation>Regal {name}</translation>
     </message>
     <message>
       <source>Rack {place}</source>
-      <translation type="unfinished" />
+      <translation>Regal {place}</translation>
     </message>
     <message>
       <source>Re-home the router</source>
-      <translation type="unfinished" />
+      <translation>Fräse neu referenzieren</translation>
     </message>
     <message>
       <source>Re-home the router first: {why}</source>
-      <translation type="unfinished" />
+      <translation>Erst die Fräse neu referenzieren: {why}</translation>
     </message>
     <message>
       <source>Read CSV</source>
-      <translation type="unfinished" />
+      <translation>CSV lesen</translation>
     </message>
     <message>
       <source>Read a CSV file</source>
-      <translation type="unfinished" />
+      <translation>CSV-Datei lesen</translation>
     </message>
     <message>
       <source>Read again</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal lesen</translation>
     </message>
     <message>
       <source>Read before the next sheet</source>
-      <translation type="unfinished" />
+      <translation>Vor der nächsten Platte lesen</translation>
     </message>
     <message>
       <source>Read by worker {by}: {count}</source>
-      <translation type="unfinished" />
+      <translation>Gelesen von Mitarbeiter {by}: {count}</translation>
     </message>
     <message>
       <source>Read first: {text}</source>
-      <translation type="unfinished" />
+      <translation>Erst lesen: {text}</translation>
     </message>
     <message>
       <source>Read this</source>
-      <translation type="unfinished" />
+      <translation>Bitte lesen</translation>
     </message>
     <message>
       <source>Ready</source>
-      <translation type="unfinished" />
+      <translation>Bereit</translation>
     </message>
     <message>
       <source>Reason</source>
-      <translation type="unfinished" />
+      <translation>Grund</translation>
     </message>
     <message>
       <source>Reason: {reason}.</source>
-      <translation type="unfinished" />
+      <translation>Grund: {reason}.</translation>
     </message>
     <message>
       <source>Reason: {words}</source>
-      <translation type="unfinished" />
+      <translation>Grund: {words}</translation>
     </message>
     <message>
       <source>Reasons</source>
-      <translation type="unfinished" />
+      <translation>Gründe</translation>
     </message>
     <message>
       <source>Receive it in the office.</source>
-      <translation type="unfinished" />
+      <translation>Im Büro annehmen.</translation>
     </message>
     <message>
       <source>Receive sheets</source>
-      <translation type="unfinished" />
+      <translation>Platten annehmen</translation>
     </message>
     <message>
       <source>Release and print</source>
-      <translation type="unfinished" />
+      <translation>Freigeben und drucken</translation>
     </message>
     <message>
       <source>Release {name}</source>
-      <translation type="unfinished" />
+      <translation>{name} freigeben</translation>
     </message>
     <message>
       <source>Report a stop</source>
-      <translation type="unfinished" />
+      <translation>Halt melden</translation>
     </message>
     <message>
       <source>Report a stop and isolate the spindle first.</source>
-      <translation type="unfinished" />
+      <translation>Erst Halt melden und Spindel sichern.</translation>
     </message>
     <message>
       <source>Resurfaced</source>
-      <translation type="unfinished" />
+      <translation>Abgeplant</translation>
     </message>
     <message>
       <source>Revision</source>
-      <translation type="unfinished" />
+      <translation>Revision</translation>
     </message>
     <message>
       <source>Revision {offered} offered, {letter} is approved</source>
-      <translation type="unfinished" />
+      <translation>Revision {offered} vorgelegt, freigegeben ist {letter}</translation>
     </message>
     <message>
       <source>Revisions</source>
-      <translation type="unfinished" />
+      <translation>Revisionen</translation>
     </message>
     <message>
       <source>Rework traveller {child} goes with the {n}.</source>
-      <translation type="unfinished" />
+      <translation>Die Nacharbeitskarte {child} geht mit: {n}.</translation>
     </message>
     <message>
       <source>Rework {batch}, try {n} of {most}</source>
-      <translation type="unfinished" />
+      <translation>Nacharbeit {batch}, Versuch {n} von {most}</translation>
     </message>
     <message>
       <source>Router</source>
-      <translation type="unfinished" />
+      <translation>Fräse</translation>
     </message>
     <message>
       <source>Router re-homed</source>
-      <translation type="unfinished" />
+      <translation>Fräse neu referenziert</translation>
     </message>
     <message>
       <source>Router table {bench}</source>
-      <translation type="unfinished" />
+      <translation>Frästisch {bench}</translation>
     </message>
     <message>
       <source>Routers</source>
-      <translation type="unfinished" />
+      <translation>Fräsen</translation>
     </message>
     <message>
       <source>Row 1</source>
-      <translation type="unfinished" />
+      <translation>Zeile 1</translation>
     </message>
     <message>
       <source>Row 2</source>
-      <translation type="unfinished" />
+      <translation>Zeile 2</translation>
     </message>
     <message>
       <source>Row 3</source>
-      <translation type="unfinished" />
+      <translation>Zeile 3</translation>
     </message>
     <message>
       <source>Row 4</source>
-      <translation type="unfinished" />
+      <translation>Zeile 4</translation>
     </message>
     <message>
       <source>Row 5</source>
-      <translation type="unfinished" />
+      <translation>Zeile 5</translation>
     </message>
     <message>
       <source>Row 6</source>
-      <translation type="unfinished" />
+      <translation>Zeile 6</translation>
     </message>
     <message>
       <source>Row 7</source>
-      <translation type="unfinished" />
+      <translation>Zeile 7</translation>
     </message>
     <message>
       <source>Row 8</source>
-      <translation type="unfinished" />
+      <translation>Zeile 8</translation>
     </message>
     <message>
       <source>Row 9</source>
-      <translation type="unfinished" />
+      <translation>Zeile 9</translation>
     </message>
     <message>
       <source>Row {n}: {what}</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n}: {what}</translation>
     </message>
     <message>
       <source>Save</source>
-      <translation type="unfinished" />
+      <translation>Speichern</translation>
     </message>
     <message>
       <source>Say how many are good.</source>
-      <translation type="unfinished" />
+      <translation>Sagen, wie viele gut sind.</translation>
     </message>
     <message>
       <source>Say how many go on.</source>
-      <translation type="unfinished" />
+      <translation>Sagen, wie viele weitergehen.</translation>
     </message>
     <message>
       <source>Say what you see</source>
-      <translation type="unfinished" />
+      <translation>Sagen, was zu sehen ist</translation>
     </message>
     <message>
       <source>Scan a part, a rack place, a lot or a traveller.</source>
-      <translation type="unfinished" />
+      <translation>Teil, Regalplatz, Charge oder Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan a part, a rack place, a lot or a traveller; or touch a part.</source>
-      <translation type="unfinished" />
+      <translation>Teil, Regalplatz, Charge oder Laufkarte scannen; oder ein Teil berühren.</translation>
     </message>
     <message>
       <source>Scan a reason card for sheets.</source>
-      <translation type="unfinished" />
+      <translation>Einen Grund für Platten scannen.</translation>
     </message>
     <message>
       <source>Scan a reason card to correct the book.</source>
-      <translation type="unfinished" />
+      <translation>Einen Grund scannen, um das Buch zu berichtigen.</translation>
     </message>
     <message>
       <source>Scan a reason or “Missing” first.</source>
-      <translation type="unfinished" />
+      <translation>Erst einen Grund oder „Fehlt“ scannen.</translation>
     </message>
     <message>
       <source>Scan a reason, or enter how many.</source>
-      <translation type="unfinished" />
+      <translation>Grund scannen oder Zahl eingeben.</translation>
     </message>
     <message>
       <source>Scan a slip</source>
-      <translation type="unfinished" />
+      <translation>Einen Abschnitt scannen</translation>
     </message>
     <message>
       <source>Scan a traveller</source>
-      <translation type="unfinished" />
+      <translation>Eine Laufkarte scannen</translation>
     </message>
     <message>
       <source>Scan a traveller first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan a traveller.</source>
-      <translation type="unfinished" />
+      <translation>Eine Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan another lot, or have it counted.</source>
-      <translation type="unfinished" />
+      <translation>Andere Charge scannen oder nachzählen lassen.</translation>
     </message>
     <message>
       <source>Scan another part of it.</source>
-      <translation type="unfinished" />
+      <translation>Ein anderes Teil davon scannen.</translation>
     </message>
     <message>
       <source>Scan another part.</source>
-      <translation type="unfinished" />
+      <translation>Ein anderes Teil scannen.</translation>
     </message>
     <message>
       <source>Scan another.</source>
-      <translation type="unfinished" />
+      <translation>Ein anderes scannen.</translation>
+    </message>
+    <message>
+      <source>Scan every pack on it.</source>
+      <translation>Jedes Paket darauf scannen.</translation>
     </message>
     <message>
       <source>Scan every pack on it: {n}.</source>
-      <translation type="unfinished" />
+      <translation>Jedes Paket darauf scannen: {n}.</translation>
     </message>
     <message>
       <source>Scan it again for yet another.</source>
-      <translation type="unfinished" />
+      <translation>Für noch eine noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan it again to cut it here all the same.</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal scannen, um es trotzdem hier zu fräsen.</translation>
     </message>
     <message>
       <source>Scan it again.</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan it once more. It is written down for the makers.</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal scannen. Für die Hersteller ist es notiert.</translation>
     </message>
     <message>
       <source>Scan its card, or its row.</source>
-      <translation type="unfinished" />
+      <translation>Karte oder Zeile scannen.</translation>
     </message>
     <message>
       <source>Scan its card, or touch its row; a number first for some.</source>
-      <translation type="unfinished" />
+      <translation>Karte scannen oder Zeile berühren; für einige erst eine Zahl.</translation>
     </message>
     <message>
       <source>Scan its card, or type its name.</source>
-      <translation type="unfinished" />
+      <translation>Karte scannen oder Namen tippen.</translation>
     </message>
     <message>
       <source>Scan its card.</source>
-      <translation type="unfinished" />
+      <translation>Karte scannen.</translation>
     </message>
     <message>
       <source>Scan its rack place.</source>
-      <translation type="unfinished" />
+      <translation>Regalplatz scannen.</translation>
     </message>
     <message>
       <source>Scan its traveller first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan its traveller or touch its row.</source>
-      <translation type="unfinished" />
+      <translation>Laufkarte scannen oder Zeile berühren.</translation>
     </message>
     <message>
       <source>Scan its traveller.</source>
-      <translation type="unfinished" />
+      <translation>Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan one of our cards or travellers.</source>
-      <translation type="unfinished" />
+      <translation>Eine unserer Karten oder Laufkarten scannen.</translation>
     </message>
     <message>
       <source>Scan one of those shown.</source>
-      <translation type="unfinished" />
+      <translation>Eins der gezeigten scannen.</translation>
+    </message>
+    <message>
+      <source>Scan or touch a pack.</source>
+      <translation>Ein Paket scannen oder berühren.</translation>
     </message>
     <message>
       <source>Scan or touch the reason.</source>
-      <translation type="unfinished" />
+      <translation>Den Grund scannen oder berühren.</translation>
     </message>
     <message>
       <source>Scan or touch your badge.</source>
-      <translation type="unfinished" />
+      <translation>Ausweis scannen oder berühren.</translation>
     </message>
     <message>
       <source>Scan or type a {kind} to add it.</source>
-      <translation type="unfinished" />
+      <translation>Zum Hinzufügen scannen oder tippen: {kind}.</translation>
     </message>
     <message>
       <source>Scan pack {pack} next.</source>
-      <translation type="unfinished" />
+      <translation>Als Nächstes Paket {pack} scannen.</translation>
     </message>
     <message>
       <source>Scan packs onto it first.</source>
-      <translation type="unfinished" />
+      <translation>Erst Pakete darauf scannen.</translation>
     </message>
     <message>
       <source>Scan packs onto it.</source>
-      <translation type="unfinished" />
+      <translation>Pakete darauf scannen.</translation>
     </message>
     <message>
       <source>Scan the bit or touch its row.</source>
-      <translation type="unfinished" />
+      <translation>Fräser scannen oder Zeile berühren.</translation>
     </message>
     <message>
       <source>Scan the bit that broke.</source>
-      <translation type="unfinished" />
+      <translation>Den gebrochenen Fräser scannen.</translation>
     </message>
     <message>
       <source>Scan the bit's code again.</source>
-      <translation type="unfinished" />
+      <translation>Code des Fräsers noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan the card again.</source>
-      <translation type="unfinished" />
+      <translation>Karte noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan the card under the master.</source>
-      <translation type="unfinished" />
+      <translation>Die Karte unter dem Muster scannen.</translation>
     </message>
     <message>
       <source>Scan the cart's card first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Karte des Wagens scannen.</translation>
     </message>
     <message>
       <source>Scan the digit cards first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Ziffernkarten scannen.</translation>
     </message>
     <message>
       <source>Scan the label again.</source>
-      <translation type="unfinished" />
+      <translation>Etikett noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan the lot of the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Charge der nächsten Platte scannen.</translation>
     </message>
     <message>
       <source>Scan the lot of the sheet, measure it.</source>
-      <translation type="unfinished" />
+      <translation>Charge der Platte scannen, Platte messen.</translation>
     </message>
     <message>
       <source>Scan the lot's code.</source>
-      <translation type="unfinished" />
+      <translation>Code der Charge scannen.</translation>
     </message>
     <message>
       <source>Scan the next piece of work.</source>
-      <translation type="unfinished" />
+      <translation>Nächste Arbeit scannen.</translation>
     </message>
     <message>
       <source>Scan the next traveller.</source>
-      <translation type="unfinished" />
+      <translation>Nächste Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan the order's card, or touch its pack.</source>
-      <translation type="unfinished" />
+      <translation>Karte des Auftrags scannen oder sein Paket berühren.</translation>
     </message>
     <message>
       <source>Scan the pack.</source>
-      <translation type="unfinished" />
+      <translation>Paket scannen.</translation>
     </message>
     <message>
       <source>Scan the part's card at the rack.</source>
-      <translation type="unfinished" />
+      <translation>Karte des Teils am Regal scannen.</translation>
     </message>
     <message>
       <source>Scan the part's card.</source>
-      <translation type="unfinished" />
+      <translation>Karte des Teils scannen.</translation>
     </message>
     <message>
       <source>Scan the reason for overruling it.</source>
-      <translation type="unfinished" />
+      <translation>Grund scannen, warum es zugelassen wird.</translation>
     </message>
     <message>
       <source>Scan the router's code first.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Code der Fräse scannen.</translation>
     </message>
     <message>
       <source>Scan the traveller again.</source>
-      <translation type="unfinished" />
+      <translation>Laufkarte noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan your badge</source>
-      <translation type="unfinished" />
+      <translation>Ausweis scannen</translation>
     </message>
     <message>
       <source>Scan your badge first.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Ausweis scannen.</translation>
     </message>
     <message>
       <source>Scan your badge to begin.</source>
-      <translation type="unfinished" />
+      <translation>Zum Anfangen Ausweis scannen.</translation>
     </message>
     <message>
       <source>Scan your badge.</source>
-      <translation type="unfinished" />
+      <translation>Ausweis scannen.</translation>
     </message>
     <message>
       <source>Scan your work.</source>
-      <translation type="unfinished" />
+      <translation>Arbeit scannen.</translation>
+    </message>
+    <message>
+      <source>Scan “Onto the cart”, then the pack; or leave it here.</source>
+      <translation>„Auf den Wagen“ scannen, dann das Paket; oder hier lassen.</translation>
     </message>
     <message>
       <source>Scan “That is it” when it is complete.</source>
-      <translation type="unfinished" />
+      <translation>„Das ist es“ scannen, wenn es vollständig ist.</translation>
     </message>
     <message>
       <source>Scan, type or touch one</source>
-      <translation type="unfinished" />
+      <translation>Eins scannen, tippen oder berühren</translation>
     </message>
     <message>
       <source>Send it short</source>
-      <translation type="unfinished" />
+      <translation>Unvollständig schicken</translation>
     </message>
     <message>
       <source>Send it short, or put the order down.</source>
-      <translation type="unfinished" />
+      <translation>Unvollständig schicken oder Auftrag weglegen.</translation>
     </message>
     <message>
       <source>Set another folder under “This shop”.</source>
-      <translation type="unfinished" />
+      <translation>Unter „Dieser Betrieb“ einen anderen Ordner setzen.</translation>
     </message>
     <message>
       <source>Set it in the office.</source>
-      <translation type="unfinished" />
+      <translation>Im Büro setzen.</translation>
     </message>
     <message>
       <source>Set zero before the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Vor der nächsten Platte Nullpunkt setzen.</translation>
     </message>
     <message>
       <source>Set zero, tick it.</source>
-      <translation type="unfinished" />
+      <translation>Nullpunkt setzen und abhaken.</translation>
     </message>
     <message>
       <source>Set zero; first-off before the next sheet.</source>
-      <translation type="unfinished" />
+      <translation>Nullpunkt setzen; Erstteil vor der nächsten Platte.</translation>
     </message>
     <message>
       <source>Settle it</source>
-      <translation type="unfinished" />
+      <translation>Regeln</translation>
     </message>
     <message>
       <source>Settled: {how}</source>
-      <translation type="unfinished" />
+      <translation>Geregelt: {how}</translation>
     </message>
     <message>
       <source>Settling is supervisor's work</source>
-      <translation type="unfinished" />
+      <translation>Regeln ist Sache der Aufsicht</translation>
+    </message>
+    <message>
+      <source>Shared</source>
+      <translation>Geteilt</translation>
     </message>
     <message>
       <source>Sheet</source>
-      <translation type="unfinished" />
+      <translation>Platte</translation>
     </message>
     <message>
       <source>Sheet from lot {lot}</source>
-      <translation type="unfinished" />
+      <translation>Platte aus Charge {lot}</translation>
     </message>
     <message>
       <source>Sheet spoiled</source>
-      <translation type="unfinished" />
+      <translation>Platte ist Ausschuss</translation>
     </message>
     <message>
       <source>Sheet {kg} kg: two people or a lift. </source>
-      <translation type="unfinished" />
+      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. </translation>
     </message>
     <message>
       <source>Sheet {kg} kg: two people or a lift. Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
-      <translation type="unfinished" />
+      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
     </message>
     <message>
       <source>Sheet {n} is off the bed</source>
-      <translation type="unfinished" />
+      <translation>Platte {n} ist vom Tisch</translation>
     </message>
     <message>
       <source>Sheet {n} is spoiled</source>
-      <translation type="unfinished" />
+      <translation>Platte {n} ist Ausschuss</translation>
     </message>
     <message>
       <source>Sheet {n} of batch {batch} is on it.</source>
-      <translation type="unfinished" />
+      <translation>Platte {n} von Los {batch} liegt darauf.</translation>
     </message>
     <message>
       <source>Sheet {n} of batch {batch} is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Platte {n} von Los {batch} liegt auf dem Tisch</translation>
     </message>
     <message>
       <source>Sheet {n}: {why}</source>
-      <translation type="unfinished" />
+      <translation>Platte {n}: {why}</translation>
     </message>
     <message>
       <source>Sheet {sheets} of batch {batch} in hand</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheets} von Los {batch} in Arbeit</translation>
     </message>
     <message>
       <source>Sheet {sheet} came off {at} by worker {by}: next sheet, or a mistake?</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} kam {at} von Mitarbeiter {by} vom Tisch: nächste Platte oder ein Versehen?</translation>
     </message>
     <message>
       <source>Sheet {sheet} is already off the bed, {at} by worker {by}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} ist schon vom Tisch, {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
       <source>Sheet {sheet} is being cut</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} wird gefräst</translation>
     </message>
     <message>
       <source>Sheet {sheet} is loaded already, {at} by worker {by}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} ist schon aufgelegt, {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
       <source>Sheet {sheet} is not off the bed yet</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} ist noch nicht vom Tisch</translation>
     </message>
     <message>
       <source>Sheet {sheet} is off the bed: {count} {count|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} ist vom Tisch: {count} {count|Teil|Teile}</translation>
     </message>
     <message>
       <source>Sheet {sheet} is on the bed, not {slip}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} liegt auf dem Tisch, nicht {slip}</translation>
     </message>
     <message>
       <source>Sheet {sheet} loaded {at} by worker {by}: next sheet, or a mistake?</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} aufgelegt {at} von Mitarbeiter {by}: nächste Platte oder ein Versehen?</translation>
     </message>
     <message>
       <source>Sheet {sheet} of batch {batch} is on the bed</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} von Los {batch} liegt auf dem Tisch</translation>
     </message>
     <message>
       <source>Sheet {sheet} spoiled: {kept} whole, {lost} lost</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} Ausschuss: {kept} heil, {lost} verloren</translation>
     </message>
     <message>
       <source>Sheet {sheet} started at {at}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} begonnen um {at}</translation>
     </message>
     <message>
       <source>Sheet {sheet} started {at}, {minutes} min expected</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} begonnen {at}, {minutes} min erwartet</translation>
     </message>
     <message>
       <source>Sheet {sheet} was loaded {at} by worker {by}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet} wurde {at} von Mitarbeiter {by} aufgelegt</translation>
     </message>
     <message>
       <source>Sheets received</source>
-      <translation type="unfinished" />
+      <translation>Platten angenommen</translation>
     </message>
     <message>
       <source>Sheets {sheets} of batch {batch} in hand</source>
-      <translation type="unfinished" />
+      <translation>Platten {sheets} von Los {batch} in Arbeit</translation>
     </message>
     <message>
       <source>Shop today</source>
-      <translation type="unfinished" />
+      <translation>Betrieb heute</translation>
     </message>
     <message>
       <source>Show the flow</source>
-      <translation type="unfinished" />
+      <translation>Fluss zeigen</translation>
     </message>
     <message>
       <source>Show them to the supervisor.</source>
-      <translation type="unfinished" />
+      <translation>Der Aufsicht zeigen.</translation>
     </message>
     <message>
       <source>Show what needs a look</source>
-      <translation type="unfinished" />
+      <translation>Zeigen, was anzusehen ist</translation>
     </message>
     <message>
       <source>Signed out; what is in hand stays here</source>
-      <translation type="unfinished" />
+      <translation>Abgemeldet; was in Arbeit ist, bleibt hier</translation>
     </message>
     <message>
       <source>Slip and parts to popping. Sheet {n} is next.</source>
-      <translation type="unfinished" />
+      <translation>Abschnitt und Teile zum Ausbrechen. Als Nächstes Platte {n}.</translation>
     </message>
     <message>
       <source>Slip and parts to popping. The batch is cancelled.</source>
-      <translation type="unfinished" />
+      <translation>Abschnitt und Teile zum Ausbrechen. Das Los ist storniert.</translation>
     </message>
     <message>
       <source>Slip and parts to popping. The batch is cut.</source>
-      <translation type="unfinished" />
+      <translation>Abschnitt und Teile zum Ausbrechen. Das Los ist gefräst.</translation>
     </message>
     <message>
       <source>Slip to popping. First-off check before sheet {n}.</source>
-      <translation type="unfinished" />
+      <translation>Abschnitt zum Ausbrechen. Erstteil prüfen vor Platte {n}.</translation>
     </message>
     <message>
       <source>Someone else</source>
-      <translation type="unfinished" />
+      <translation>Jemand anders</translation>
     </message>
     <message>
       <source>Something is wrong in the program; nothing was counted</source>
-      <translation type="unfinished" />
+      <translation>Im Programm ist etwas falsch; nichts wurde gezählt</translation>
     </message>
     <message>
       <source>Sounds are off now</source>
-      <translation type="unfinished" />
+      <translation>Töne sind jetzt aus</translation>
     </message>
     <message>
       <source>Sounds are on now</source>
-      <translation type="unfinished" />
+      <translation>Töne sind jetzt an</translation>
     </message>
     <message>
       <source>Sounds on or off</source>
-      <translation type="unfinished" />
+      <translation>Töne an oder aus</translation>
     </message>
     <message>
       <source>Spindle isolated? Then put a new bit in and scan it.</source>
-      <translation type="unfinished" />
+      <translation>Spindel gesichert? Dann neuen Fräser einsetzen und scannen.</translation>
     </message>
     <message>
       <source>Split a part off</source>
-      <translation type="unfinished" />
+      <translation>Ein Teil abtrennen</translation>
     </message>
     <message>
       <source>Split it: the child has its own paper.</source>
-      <translation type="unfinished" />
+      <translation>Aufteilen: das neue Los hat eigenes Papier.</translation>
     </message>
     <message>
       <source>Spoilboard of {router} resurfaced</source>
-      <translation type="unfinished" />
+      <translation>Opferplatte von {router} abgeplant</translation>
     </message>
     <message>
       <source>Spoilboard resurfaced</source>
-      <translation type="unfinished" />
+      <translation>Opferplatte abgeplant</translation>
     </message>
     <message>
       <source>Spoiled</source>
-      <translation type="unfinished" />
+      <translation>Ausschuss</translation>
     </message>
     <message>
       <source>Start a sheet first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine Platte beginnen.</translation>
     </message>
     <message>
       <source>Start of day</source>
-      <translation type="unfinished" />
+      <translation>Tagesbeginn</translation>
     </message>
     <message>
       <source>Start of day done</source>
-      <translation type="unfinished" />
+      <translation>Tagesbeginn erledigt</translation>
     </message>
     <message>
       <source>Start of day done on {router}</source>
-      <translation type="unfinished" />
+      <translation>Tagesbeginn auf {router} erledigt</translation>
     </message>
     <message>
       <source>Start of day is done on {router}</source>
-      <translation type="unfinished" />
+      <translation>Tagesbeginn auf {router} ist erledigt</translation>
     </message>
     <message>
       <source>Start of day is due on {router}</source>
-      <translation type="unfinished" />
+      <translation>Tagesbeginn auf {router} ist fällig</translation>
     </message>
     <message>
       <source>Start sheet {n}</source>
-      <translation type="unfinished" />
+      <translation>Platte {n} beginnen</translation>
     </message>
     <message>
       <source>Start the sheet</source>
-      <translation type="unfinished" />
+      <translation>Platte beginnen</translation>
     </message>
     <message>
       <source>Start the sheet first, or look at the other router.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Platte beginnen oder die andere Fräse ansehen.</translation>
     </message>
     <message>
       <source>Station</source>
-      <translation type="unfinished" />
+      <translation>Station</translation>
     </message>
     <message>
       <source>Station {station} packs order {order}</source>
-      <translation type="unfinished" />
+      <translation>Station {station} packt Auftrag {order}</translation>
     </message>
     <message>
       <source>Station {station}, worker {worker}, {act}: {n} {n|piece|pieces} not counted, for when it was shared: {why}</source>
-      <translation type="unfinished" />
+      <translation>Station {station}, Mitarbeiter {worker}, {act}: {n} {n|Teil|Teile} nicht gezählt, denn beim Teilen: {why}</translation>
     </message>
     <message>
-      <source>Still to see at the door come first</source>
-      <translation type="unfinished" />
+      <source>Still to see come first</source>
+      <translation>Noch zu Sehendes kommt zuerst</translation>
     </message>
     <message>
       <source>Stop over after {minutes} min</source>
-      <translation type="unfinished" />
+      <translation>Halt nach {minutes} min vorbei</translation>
     </message>
     <message>
       <source>Stopped since</source>
-      <translation type="unfinished" />
+      <translation>Steht seit</translation>
     </message>
     <message>
       <source>Stopped since {at} already</source>
-      <translation type="unfinished" />
+      <translation>Steht schon seit {at}</translation>
     </message>
     <message>
       <source>Supervisor {id}</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht {id}</translation>
     </message>
     <message>
       <source>Supervisor's work</source>
-      <translation type="unfinished" />
+      <translation>Sache der Aufsicht</translation>
     </message>
     <message>
       <source>Supervisor's work asks for a PIN again.</source>
-      <translation type="unfinished" />
+      <translation>Sache der Aufsicht: PIN wird wieder gefragt.</translation>
     </message>
     <message>
       <source>Supervisor: scan your badge, then enter your PIN.</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht: Ausweis scannen, dann PIN eingeben.</translation>
     </message>
     <message>
       <source>Take another one, or take it out there first.</source>
-      <translation type="unfinished" />
+      <translation>Andere nehmen oder dort erst herausnehmen.</translation>
     </message>
     <message>
       <source>Take another one.</source>
-      <translation type="unfinished" />
+      <translation>Andere nehmen.</translation>
     </message>
     <message>
       <source>Take another. Only if that station is out of use a supervisor takes it over.</source>
-      <translation type="unfinished" />
+      <translation>Anderen nehmen. Nur wenn jene Station ausfällt, übernimmt die Aufsicht.</translation>
     </message>
     <message>
       <source>Take batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch} nehmen</translation>
     </message>
     <message>
       <source>Take care</source>
-      <translation type="unfinished" />
+      <translation>Vorsicht</translation>
+    </message>
+    <message>
+      <source>Take it back to packing.</source>
+      <translation>Zurück zum Packen bringen.</translation>
     </message>
     <message>
       <source>Take it from the rack.</source>
-      <translation type="unfinished" />
+      <translation>Aus dem Regal nehmen.</translation>
     </message>
     <message>
       <source>Take it off first, then take this batch.</source>
-      <translation type="unfinished" />
+      <translation>Erst abnehmen, dann dieses Los nehmen.</translation>
     </message>
     <message>
       <source>Take it off first.</source>
-      <translation type="unfinished" />
+      <translation>Erst abnehmen.</translation>
     </message>
     <message>
       <source>Take it off the bed first.</source>
-      <translation type="unfinished" />
+      <translation>Erst vom Tisch nehmen.</translation>
     </message>
     <message>
       <source>Take it off the bed first: scan its slip.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Take it off, or scan it onto the cart.</source>
-      <translation type="unfinished" />
+      <translation>Erst vom Tisch nehmen: Abschnitt scannen.</translation>
     </message>
     <message>
       <source>Take it out</source>
-      <translation type="unfinished" />
+      <translation>Herausnehmen</translation>
     </message>
     <message>
       <source>Take it to its next place.</source>
-      <translation type="unfinished" />
+      <translation>An den nächsten Platz bringen.</translation>
     </message>
     <message>
       <source>Take it, or touch “Part missing” to count.</source>
-      <translation type="unfinished" />
+      <translation>Nehmen oder „Teil fehlt“ berühren und zählen.</translation>
     </message>
     <message>
       <source>Take its batch first.</source>
-      <translation type="unfinished" />
+      <translation>Erst das Los nehmen.</translation>
     </message>
     <message>
       <source>Take its parts first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Teile nehmen.</translation>
     </message>
     <message>
       <source>Take one off</source>
-      <translation type="unfinished" />
+      <translation>Eins abnehmen</translation>
     </message>
     <message>
       <source>Take pack {pack} back to packing.</source>
-      <translation type="unfinished" />
+      <translation>Paket {pack} zurück zum Packen bringen.</translation>
     </message>
     <message>
       <source>Take slip {sheet}.</source>
-      <translation type="unfinished" />
+      <translation>Abschnitt {sheet} nehmen.</translation>
     </message>
     <message>
       <source>Take the next batch.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes Los nehmen.</translation>
     </message>
     <message>
       <source>Take the next order</source>
-      <translation type="unfinished" />
+      <translation>Nächsten Auftrag nehmen</translation>
     </message>
     <message>
       <source>Take the next order.</source>
-      <translation type="unfinished" />
+      <translation>Nächsten Auftrag nehmen.</translation>
     </message>
     <message>
       <source>Take the next part.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes Teil nehmen.</translation>
     </message>
     <message>
       <source>Take the rest and close the pack.</source>
-      <translation type="unfinished" />
+      <translation>Den Rest nehmen und Paket schließen.</translation>
     </message>
     <message>
       <source>Take this line out</source>
-      <translation type="unfinished" />
+      <translation>Diese Zeile streichen</translation>
     </message>
     <message>
       <source>Taken back: {what}</source>
-      <translation type="unfinished" />
+      <translation>Zurückgenommen: {what}</translation>
     </message>
     <message>
       <source>Taken in: {new} new, {changed} changed</source>
-      <translation type="unfinished" />
+      <translation>Übernommen: {new} neu, {changed} geändert</translation>
     </message>
     <message>
       <source>That PIN is not right</source>
-      <translation type="unfinished" />
+      <translation>Diese PIN stimmt nicht</translation>
     </message>
     <message>
       <source>That batch has no sheets left to cancel</source>
-      <translation type="unfinished" />
+      <translation>Dieses Los hat keine Platten mehr zu stornieren</translation>
     </message>
     <message>
       <source>That batch is not held</source>
-      <translation type="unfinished" />
+      <translation>Dieses Los ist nicht gesperrt</translation>
     </message>
     <message>
       <source>That bit is not in {router}</source>
-      <translation type="unfinished" />
+      <translation>Dieser Fräser ist nicht in {router}</translation>
     </message>
     <message>
       <source>That cart is not at the door</source>
-      <translation type="unfinished" />
+      <translation>Dieser Wagen ist nicht an der Tür</translation>
     </message>
     <message>
       <source>That is it</source>
-      <translation type="unfinished" />
+      <translation>Das ist es</translation>
     </message>
     <message>
       <source>That is no choice here</source>
-      <translation type="unfinished" />
+      <translation>Das steht hier nicht zur Wahl</translation>
     </message>
     <message>
       <source>That is no code of this shop</source>
-      <translation type="unfinished" />
+      <translation>Das ist kein Code dieses Betriebs</translation>
     </message>
     <message>
       <source>That is no cut file</source>
-      <translation type="unfinished" />
+      <translation>Das ist keine Fräsdatei</translation>
     </message>
     <message>
       <source>That is no lot</source>
-      <translation type="unfinished" />
+      <translation>Das ist keine Charge</translation>
     </message>
     <message>
       <source>That is no number of sheets</source>
-      <translation type="unfinished" />
+      <translation>Das ist keine Plattenzahl</translation>
     </message>
     <message>
       <source>That is no reason for a sheet</source>
-      <translation type="unfinished" />
+      <translation>Das ist kein Grund für eine Platte</translation>
     </message>
     <message>
       <source>That is no thickness</source>
-      <translation type="unfinished" />
+      <translation>Das ist keine Dicke</translation>
     </message>
     <message>
       <source>That is no worker</source>
-      <translation type="unfinished" />
+      <translation>Das ist kein Mitarbeiter</translation>
     </message>
     <message>
       <source>That is settled already</source>
-      <translation type="unfinished" />
+      <translation>Das ist schon geregelt</translation>
     </message>
     <message>
       <source>That is typed</source>
-      <translation type="unfinished" />
+      <translation>Das wird getippt</translation>
     </message>
     <message>
       <source>That order cannot be cancelled any more</source>
-      <translation type="unfinished" />
+      <translation>Dieser Auftrag lässt sich nicht mehr stornieren</translation>
     </message>
     <message>
       <source>That order is not in hand here</source>
-      <translation type="unfinished" />
+      <translation>Dieser Auftrag ist hier nicht in Arbeit</translation>
     </message>
     <message>
       <source>That order is not open</source>
-      <translation type="unfinished" />
+      <translation>Dieser Auftrag ist nicht offen</translation>
     </message>
     <message>
       <source>That pack is not here any more</source>
-      <translation type="unfinished" />
+      <translation>Dieses Paket ist nicht mehr hier</translation>
     </message>
     <message>
       <source>That pack is not on this cart's list</source>
-      <translation type="unfinished" />
+      <translation>Dieses Paket steht nicht auf der Liste dieses Wagens</translation>
     </message>
     <message>
       <source>That pack is on no cart</source>
-      <translation type="unfinished" />
+      <translation>Dieses Paket ist auf keinem Wagen</translation>
     </message>
     <message>
       <source>That part is not on this sheet</source>
-      <translation type="unfinished" />
+      <translation>Dieses Teil ist nicht auf dieser Platte</translation>
     </message>
     <message>
       <source>That was not counted, so it cannot be taken back</source>
-      <translation type="unfinished" />
+      <translation>Das wurde nicht gezählt, darum geht es nicht zurück</translation>
     </message>
     <message>
       <source>That was taken back already</source>
-      <translation type="unfinished" />
+      <translation>Das wurde schon zurückgenommen</translation>
     </message>
     <message>
       <source>That {kind} is not for this step</source>
-      <translation type="unfinished" />
+      <translation>Das passt nicht zu diesem Schritt: {kind}</translation>
     </message>
     <message>
       <source>The bed is free</source>
-      <translation type="unfinished" />
+      <translation>Der Tisch ist frei</translation>
     </message>
     <message>
       <source>The bit is not checked yet</source>
-      <translation type="unfinished" />
+      <translation>Der Fräser ist noch nicht geprüft</translation>
     </message>
     <message>
       <source>The book is set right</source>
-      <translation type="unfinished" />
+      <translation>Das Buch ist berichtigt</translation>
     </message>
     <message>
       <source>The cart leaves</source>
-      <translation type="unfinished" />
+      <translation>Der Wagen fährt ab</translation>
     </message>
     <message>
       <source>The cut file is not checked yet</source>
-      <translation type="unfinished" />
+      <translation>Die Fräsdatei ist noch nicht geprüft</translation>
     </message>
     <message>
       <source>The list is complete</source>
-      <translation type="unfinished" />
+      <translation>Die Liste ist vollständig</translation>
     </message>
     <message>
       <source>The list is written</source>
-      <translation type="unfinished" />
+      <translation>Die Liste ist geschrieben</translation>
     </message>
     <message>
       <source>The list of {cart} is printed</source>
-      <translation type="unfinished" />
+      <translation>Die Liste von {cart} ist gedruckt</translation>
     </message>
     <message>
       <source>The lower limit is above the upper one</source>
-      <translation type="unfinished" />
+      <translation>Die untere Grenze liegt über der oberen</translation>
     </message>
     <message>
       <source>The new PIN</source>
-      <translation type="unfinished" />
+      <translation>Die neue PIN</translation>
     </message>
     <message>
       <source>The number of this revision is {id}</source>
-      <translation type="unfinished" />
+      <translation>Die Nummer dieser Revision ist {id}</translation>
     </message>
     <message>
       <source>The office enters it. Take the next order.</source>
-      <translation type="unfinished" />
+      <translation>Das Büro trägt es ein. Nächsten Auftrag nehmen.</translation>
     </message>
     <message>
       <source>The office gives it one first.</source>
-      <translation type="unfinished" />
+      <translation>Das Büro vergibt erst eins.</translation>
     </message>
     <message>
       <source>The office gives it one.</source>
-      <translation type="unfinished" />
+      <translation>Das Büro vergibt eins.</translation>
     </message>
     <message>
       <source>The office is locked</source>
-      <translation type="unfinished" />
+      <translation>Das Büro ist zugesperrt</translation>
     </message>
     <message>
       <source>The other {left} {left|sheet is|sheets are} held; cut parts go on.</source>
-      <translation type="unfinished" />
+      <translation>{left} weitere {left|ist|Platten sind} gesperrt; Gefrästes geht weiter.</translation>
     </message>
     <message>
       <source>The pack has changed since</source>
-      <translation type="unfinished" />
+      <translation>Das Paket hat sich seitdem geändert</translation>
     </message>
     <message>
       <source>The pack is empty</source>
-      <translation type="unfinished" />
+      <translation>Das Paket ist leer</translation>
     </message>
     <message>
       <source>The rack is below its mark</source>
-      <translation type="unfinished" />
+      <translation>Das Regal ist unter seiner Marke</translation>
     </message>
     <message>
       <source>The router is told when you pass on.</source>
-      <translation type="unfinished" />
+      <translation>Die Fräse erfährt es beim Weitergeben.</translation>
     </message>
     <message>
       <source>The screen is dark now</source>
-      <translation type="unfinished" />
+      <translation>Der Bildschirm ist jetzt dunkel</translation>
     </message>
     <message>
       <source>The screen is light now</source>
-      <translation type="unfinished" />
+      <translation>Der Bildschirm ist jetzt hell</translation>
     </message>
     <message>
       <source>The sheet is off the bed</source>
-      <translation type="unfinished" />
+      <translation>Die Platte ist vom Tisch</translation>
+    </message>
+    <message>
+      <source>The shop is away</source>
+      <translation>Der Betrieb ist nicht erreichbar</translation>
     </message>
     <message>
       <source>The shop is set up</source>
-      <translation type="unfinished" />
+      <translation>Der Betrieb ist eingerichtet</translation>
     </message>
     <message>
       <source>The stop is over</source>
-      <translation type="unfinished" />
+      <translation>Der Halt ist vorbei</translation>
     </message>
     <message>
       <source>The supervisor sees it under Needs a look.</source>
-      <translation type="unfinished" />
+      <translation>Die Aufsicht sieht es unter „Bitte ansehen“.</translation>
     </message>
     <message>
       <source>The table {table} differs in {n} {n|row|rows}: {first}</source>
-      <translation type="unfinished" />
+      <translation>Die Tabelle {table} weicht in {n} {n|Zeile|Zeilen} ab: {first}</translation>
     </message>
     <message>
       <source>The two are not the same</source>
-      <translation type="unfinished" />
+      <translation>Die beiden sind nicht gleich</translation>
     </message>
     <message>
       <source>The whole history is copied</source>
-      <translation type="unfinished" />
+      <translation>Die ganze Geschichte ist kopiert</translation>
     </message>
     <message>
       <source>The work in hand stays as it was.</source>
-      <translation type="unfinished" />
+      <translation>Die Arbeit in der Hand bleibt, wie sie war.</translation>
     </message>
     <message>
       <source>The {kind} {id} has changed since</source>
-      <translation type="unfinished" />
+      <translation>Seitdem geändert: {kind} {id}</translation>
     </message>
     <message>
       <source>Then scan or touch the reason. Hands off the bed.</source>
-      <translation type="unfinished" />
+      <translation>Dann den Grund scannen oder berühren. Hände weg vom Tisch.</translation>
     </message>
     <message>
       <source>Then “{done}”.</source>
-      <translation type="unfinished" />
+      <translation>Dann „{done}“.</translation>
     </message>
     <message>
       <source>Then “{read}”.</source>
-      <translation type="unfinished" />
+      <translation>Dann „{read}“.</translation>
     </message>
     <message>
       <source>There is no batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt kein Los {batch}</translation>
     </message>
     <message>
       <source>There is no cart {id}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen Wagen {id}</translation>
     </message>
     <message>
       <source>There is no field in that row</source>
-      <translation type="unfinished" />
+      <translation>In dieser Zeile ist kein Feld</translation>
     </message>
     <message>
       <source>There is no field {name}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt kein Feld {name}</translation>
     </message>
     <message>
       <source>There is no file in that row</source>
-      <translation type="unfinished" />
+      <translation>In dieser Zeile ist keine Datei</translation>
     </message>
     <message>
       <source>There is no line in that row</source>
-      <translation type="unfinished" />
+      <translation>In dieser Zeile ist kein Posten</translation>
     </message>
     <message>
       <source>There is no list called {kind}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine Liste {kind}</translation>
     </message>
     <message>
       <source>There is no lot {lot}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine Charge {lot}</translation>
     </message>
     <message>
       <source>There is no order @{word}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen Befehl @{word}</translation>
     </message>
     <message>
       <source>There is no revision {letter}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine Revision {letter}</translation>
     </message>
     <message>
       <source>There is no row {row}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine Zeile {row}</translation>
     </message>
     <message>
       <source>There is no such batch</source>
-      <translation type="unfinished" />
+      <translation>Es gibt kein solches Los</translation>
     </message>
     <message>
       <source>There is no such bit</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen solchen Fräser</translation>
     </message>
     <message>
       <source>There is no such material</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen solchen Werkstoff</translation>
     </message>
     <message>
       <source>There is no such order</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen solchen Auftrag</translation>
     </message>
     <message>
       <source>There is no such pack</source>
-      <translation type="unfinished" />
+      <translation>Es gibt kein solches Paket</translation>
     </message>
     <message>
       <source>There is no such part</source>
-      <translation type="unfinished" />
+      <translation>Es gibt kein solches Teil</translation>
     </message>
     <message>
       <source>There is no such router</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine solche Fräse</translation>
     </message>
     <message>
       <source>There is no such worker</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen solchen Mitarbeiter</translation>
     </message>
     <message>
       <source>There is no work area {area}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen Arbeitsplatz {area}</translation>
     </message>
     <message>
       <source>There is no worker {id}</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keinen Mitarbeiter {id}</translation>
     </message>
     <message>
       <source>There is no {kind} {id}</source>
-      <translation type="unfinished" />
+      <translation>Gibt es nicht: {kind} {id}</translation>
     </message>
     <message>
       <source>There is nothing in that row</source>
-      <translation type="unfinished" />
+      <translation>In dieser Zeile ist nichts</translation>
     </message>
     <message>
       <source>There is nothing to read</source>
-      <translation type="unfinished" />
+      <translation>Es gibt nichts zu lesen</translation>
     </message>
     <message>
       <source>There is nothing to take back</source>
-      <translation type="unfinished" />
+      <translation>Es gibt nichts zurückzunehmen</translation>
     </message>
     <message>
       <source>There is nothing to take back here</source>
-      <translation type="unfinished" />
+      <translation>Hier gibt es nichts zurückzunehmen</translation>
     </message>
     <message>
       <source>There is one shop</source>
-      <translation type="unfinished" />
+      <translation>Es gibt einen Betrieb</translation>
     </message>
     <message>
       <source>Thickness</source>
-      <translation type="unfinished" />
+      <translation>Dicke</translation>
+    </message>
+    <message>
+      <source>This PC's clock is {n} min off</source>
+      <translation>Die Uhr dieses PCs geht {n} min falsch</translation>
     </message>
     <message>
       <source>This batch is held</source>
-      <translation type="unfinished" />
+      <translation>Dieses Los ist gesperrt</translation>
     </message>
     <message>
       <source>This does not stop the router</source>
-      <translation type="unfinished" />
+      <translation>Das hält die Fräse nicht an</translation>
     </message>
     <message>
       <source>This does not stop the router: use its own stop</source>
-      <translation type="unfinished" />
+      <translation>Das hält die Fräse nicht an: ihren eigenen Halt benutzen</translation>
     </message>
     <message>
       <source>This does not stop the router: use its own stop.</source>
-      <translation type="unfinished" />
+      <translation>Das hält die Fräse nicht an: ihren eigenen Halt benutzen.</translation>
     </message>
     <message>
       <source>This job takes {want}.</source>
-      <translation type="unfinished" />
+      <translation>Hierfür braucht es {want}.</translation>
     </message>
     <message>
       <source>This order is cancelled</source>
-      <translation type="unfinished" />
+      <translation>Dieser Auftrag ist storniert</translation>
     </message>
     <message>
       <source>This screen</source>
-      <translation type="unfinished" />
+      <translation>Dieser Bildschirm</translation>
     </message>
     <message>
       <source>This screen is at {area} now</source>
-      <translation type="unfinished" />
+      <translation>Dieser Bildschirm ist jetzt hier: {area}</translation>
     </message>
     <message>
       <source>This screen serves one router</source>
-      <translation type="unfinished" />
+      <translation>Dieser Bildschirm gehört zu einer Fräse</translation>
     </message>
     <message>
       <source>This screen speaks {language} now</source>
-      <translation type="unfinished" />
+      <translation>Dieser Bildschirm spricht jetzt {language}</translation>
     </message>
     <message>
       <source>This shop</source>
-      <translation type="unfinished" />
+      <translation>Dieser Betrieb</translation>
     </message>
     <message>
       <source>This shop is set up already</source>
-      <translation type="unfinished" />
+      <translation>Dieser Betrieb ist schon eingerichtet</translation>
     </message>
     <message>
       <source>Throw it away; use copy {new}. Nothing was counted.</source>
-      <translation type="unfinished" />
+      <translation>Wegwerfen; Kopie {new} benutzen. Nichts wurde gezählt.</translation>
     </message>
     <message>
       <source>Throw its traveller away.</source>
-      <translation type="unfinished" />
+      <translation>Die Laufkarte wegwerfen.</translation>
     </message>
     <message>
       <source>Throw the old label away.</source>
-      <translation type="unfinished" />
+      <translation>Das alte Etikett wegwerfen.</translation>
     </message>
     <message>
       <source>Throw this paper away. Nothing was counted.</source>
-      <translation type="unfinished" />
+      <translation>Dieses Papier wegwerfen. Nichts wurde gezählt.</translation>
     </message>
     <message>
       <source>Tick it when the bed is free.</source>
-      <translation type="unfinished" />
+      <translation>Abhaken, wenn der Tisch frei ist.</translation>
     </message>
     <message>
       <source>To be made good</source>
-      <translation type="unfinished" />
+      <translation>Nachzubessern</translation>
     </message>
     <message>
       <source>To packing, with order {order}.</source>
-      <translation type="unfinished" />
+      <translation>Zum Packen, mit Auftrag {order}.</translation>
     </message>
     <message>
       <source>To packing: {count}</source>
-      <translation type="unfinished" />
+      <translation>Zum Packen: {count}</translation>
     </message>
     <message>
       <source>To put back</source>
-      <translation type="unfinished" />
+      <translation>Zurückzulegen</translation>
     </message>
     <message>
       <source>To rework</source>
-      <translation type="unfinished" />
+      <translation>Zur Nacharbeit</translation>
     </message>
     <message>
       <source>Too heavy by {g} g: look through the pack.</source>
-      <translation type="unfinished" />
+      <translation>{g} g zu schwer: Paket durchsehen.</translation>
     </message>
     <message>
       <source>Too light by {g} g: look through the pack.</source>
-      <translation type="unfinished" />
+      <translation>{g} g zu leicht: Paket durchsehen.</translation>
     </message>
     <message>
       <source>Too many: {n} × {part}</source>
-      <translation type="unfinished" />
+      <translation>Zu viel: {n} × {part}</translation>
     </message>
     <message>
       <source>Too much is in</source>
-      <translation type="unfinished" />
+      <translation>Zu viel ist drin</translation>
     </message>
     <message>
       <source>Touch a field first.</source>
-      <translation type="unfinished" />
+      <translation>Erst ein Feld berühren.</translation>
     </message>
     <message>
       <source>Touch a field, type, save.</source>
-      <translation type="unfinished" />
+      <translation>Feld berühren, tippen, speichern.</translation>
     </message>
     <message>
       <source>Touch a field.</source>
-      <translation type="unfinished" />
+      <translation>Ein Feld berühren.</translation>
     </message>
     <message>
       <source>Touch a file.</source>
-      <translation type="unfinished" />
+      <translation>Eine Datei berühren.</translation>
     </message>
     <message>
       <source>Touch a line first.</source>
-      <translation type="unfinished" />
+      <translation>Erst einen Posten berühren.</translation>
     </message>
     <message>
       <source>Touch a line.</source>
-      <translation type="unfinished" />
+      <translation>Einen Posten berühren.</translation>
     </message>
     <message>
       <source>Touch a piece to count it spoiled there.</source>
-      <translation type="unfinished" />
+      <translation>Ein Stück berühren, um es dort als Ausschuss zu zählen.</translation>
     </message>
     <message>
       <source>Touch a router first.</source>
-      <translation type="unfinished" />
+      <translation>Erst eine Fräse berühren.</translation>
     </message>
     <message>
       <source>Touch a router or scan its card.</source>
-      <translation type="unfinished" />
+      <translation>Fräse berühren oder Karte scannen.</translation>
     </message>
     <message>
       <source>Touch a router.</source>
-      <translation type="unfinished" />
+      <translation>Eine Fräse berühren.</translation>
     </message>
     <message>
       <source>Touch a row or scan its card.</source>
-      <translation type="unfinished" />
+      <translation>Zeile berühren oder Karte scannen.</translation>
     </message>
     <message>
       <source>Touch a row, or add a new one.</source>
-      <translation type="unfinished" />
+      <translation>Zeile berühren oder neu anlegen.</translation>
     </message>
     <message>
       <source>Touch a row.</source>
-      <translation type="unfinished" />
+      <translation>Eine Zeile berühren.</translation>
     </message>
     <message>
       <source>Touch another field.</source>
-      <translation type="unfinished" />
+      <translation>Ein anderes Feld berühren.</translation>
     </message>
     <message>
       <source>Touch it, or leave it.</source>
-      <translation type="unfinished" />
+      <translation>Berühren oder so lassen.</translation>
     </message>
     <message>
       <source>Touch its row first: {parts}.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Zeile berühren: {parts}.</translation>
     </message>
     <message>
       <source>Touch its row or scan its card.</source>
-      <translation type="unfinished" />
+      <translation>Zeile berühren oder Karte scannen.</translation>
     </message>
     <message>
       <source>Touch its row to change it.</source>
-      <translation type="unfinished" />
+      <translation>Zum Ändern die Zeile berühren.</translation>
     </message>
     <message>
       <source>Touch its row, then enter how many.</source>
-      <translation type="unfinished" />
+      <translation>Zeile berühren, dann Zahl eingeben.</translation>
     </message>
     <message>
       <source>Touch one to take it in.</source>
-      <translation type="unfinished" />
+      <translation>Eine berühren, um sie zu übernehmen.</translation>
     </message>
     <message>
       <source>Touch the line to take out.</source>
-      <translation type="unfinished" />
+      <translation>Den Posten berühren, der gestrichen wird.</translation>
     </message>
     <message>
       <source>Touch the next field, or save.</source>
-      <translation type="unfinished" />
+      <translation>Nächstes Feld berühren oder speichern.</translation>
     </message>
     <message>
       <source>Touch the next row, or work on.</source>
-      <translation type="unfinished" />
+      <translation>Nächste Zeile berühren oder weiterarbeiten.</translation>
     </message>
     <message>
       <source>Touch the place first.</source>
-      <translation type="unfinished" />
+      <translation>Erst die Stelle berühren.</translation>
     </message>
     <message>
       <source>Touch the place that was counted.</source>
-      <translation type="unfinished" />
+      <translation>Den gezählten Platz berühren.</translation>
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
-      <translation type="unfinished" />
+      <translation>Zum Zählen „Teil fehlt“ berühren.</translation>
     </message>
     <message>
       <source>Traveller lost</source>
-      <translation type="unfinished" />
+      <translation>Laufkarte verloren</translation>
     </message>
     <message>
       <source>Trimmed at {at} by worker {worker}: {n} good</source>
-      <translation type="unfinished" />
+      <translation>Verputzt um {at} von Mitarbeiter {worker}: {n} gut</translation>
     </message>
     <message>
       <source>Trimming</source>
-      <translation type="unfinished" />
+      <translation>Verputzen</translation>
     </message>
     <message>
       <source>Try them once more; a third try is not allowed.</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal versuchen; ein drittes Mal gibt es nicht.</translation>
     </message>
     <message>
       <source>Type 1 or more.</source>
-      <translation type="unfinished" />
+      <translation>1 oder mehr tippen.</translation>
     </message>
     <message>
       <source>Type it and press Enter.</source>
-      <translation type="unfinished" />
+      <translation>Tippen und Eingabe drücken.</translation>
     </message>
     <message>
       <source>Type it as 26.11. 14:00.</source>
-      <translation type="unfinished" />
+      <translation>Als 26.11. 14:00 tippen.</translation>
     </message>
     <message>
       <source>Type it on the keyboard</source>
-      <translation type="unfinished" />
+      <translation>Auf der Tastatur tippen</translation>
     </message>
     <message>
       <source>Type one to add it.</source>
-      <translation type="unfinished" />
+      <translation>Zum Hinzufügen eins tippen.</translation>
     </message>
     <message>
       <source>Type x, then y; or touch it.</source>
-      <translation type="unfinished" />
+      <translation>Erst x, dann y tippen; oder berühren.</translation>
     </message>
     <message>
       <source>Under the master: rack {places}.</source>
-      <translation type="unfinished" />
+      <translation>Unter das Muster: Regal {places}.</translation>
     </message>
     <message>
       <source>Under their own masters.</source>
-      <translation type="unfinished" />
+      <translation>Jedes unter sein Muster.</translation>
     </message>
     <message>
       <source>Under way</source>
-      <translation type="unfinished" />
+      <translation>Unterwegs</translation>
     </message>
     <message>
       <source>Under way: {where}. Wait, or send it short.</source>
-      <translation type="unfinished" />
+      <translation>Unterwegs: {where}. Warten oder unvollständig schicken.</translation>
     </message>
     <message>
       <source>Undo the last act</source>
-      <translation type="unfinished" />
+      <translation>Letztes zurücknehmen</translation>
+    </message>
+    <message>
+      <source>Update this program: sharing waits</source>
+      <translation>Dieses Programm aktualisieren: das Teilen wartet</translation>
     </message>
     <message>
       <source>Use @area, @router, @bench, @worker, @at or @place.</source>
-      <translation type="unfinished" />
+      <translation>@area, @router, @bench, @worker, @at oder @place benutzen.</translation>
     </message>
     <message>
       <source>Use a new lot.</source>
-      <translation type="unfinished" />
+      <translation>Eine neue Charge benutzen.</translation>
     </message>
     <message>
       <source>Use the router's own stop. Hands off until the spindle stands still.</source>
-      <translation type="unfinished" />
+      <translation>Den eigenen Halt der Fräse benutzen. Hände weg, bis die Spindel steht.</translation>
     </message>
     <message>
       <source>Use the router's own stop. Never hold parts by hand.</source>
-      <translation type="unfinished" />
+      <translation>Den eigenen Halt der Fräse benutzen. Nie Teile mit der Hand halten.</translation>
     </message>
     <message>
       <source>Use the router's own stop. Report the sheet spoiled.</source>
-      <translation type="unfinished" />
+      <translation>Den eigenen Halt der Fräse benutzen. Platte als Ausschuss melden.</translation>
     </message>
     <message>
       <source>Use the router's own stop. Then scan a reason.</source>
-      <translation type="unfinished" />
+      <translation>Den eigenen Halt der Fräse benutzen. Dann einen Grund scannen.</translation>
     </message>
     <message>
       <source>Vacuum lost: the router's own stop, never hold parts by hand. </source>
-      <translation type="unfinished" />
+      <translation>Vakuum weg: eigener Halt der Fräse, nie Teile mit der Hand halten. </translation>
     </message>
     <message>
       <source>Vacuum the bed, hold the sheet down, tick it.</source>
-      <translation type="unfinished" />
+      <translation>Tisch saugen, Platte niederhalten, abhaken.</translation>
     </message>
     <message>
       <source>Void: copy {old} was replaced by copy {new}</source>
-      <translation type="unfinished" />
+      <translation>Ungültig: Kopie {old} wurde durch Kopie {new} ersetzt</translation>
     </message>
     <message>
       <source>Void: see copy {copy}</source>
-      <translation type="unfinished" />
+      <translation>Ungültig: siehe Kopie {copy}</translation>
     </message>
     <message>
       <source>Wait for it</source>
-      <translation type="unfinished" />
+      <translation>Darauf warten</translation>
     </message>
     <message>
       <source>Wait for sheet {n}, then scan its slip.</source>
-      <translation type="unfinished" />
+      <translation>Auf Platte {n} warten, dann ihren Abschnitt scannen.</translation>
     </message>
     <message>
       <source>Waiting here</source>
-      <translation type="unfinished" />
+      <translation>Wartet hier</translation>
     </message>
     <message>
       <source>Waiting here: {n} more</source>
-      <translation type="unfinished" />
+      <translation>Wartet hier: noch {n}</translation>
     </message>
     <message>
       <source>Waiting to pack</source>
-      <translation type="unfinished" />
+      <translation>Wartet aufs Packen</translation>
     </message>
     <message>
       <source>Weigh</source>
-      <translation type="unfinished" />
+      <translation>Wiegen</translation>
     </message>
     <message>
       <source>Weigh it, then close the pack.</source>
-      <translation type="unfinished" />
+      <translation>Wiegen, dann Paket schließen.</translation>
     </message>
     <message>
       <source>Weight on the scale</source>
-      <translation type="unfinished" />
+      <translation>Gewicht auf der Waage</translation>
     </message>
     <message>
       <source>What does it wait for?</source>
-      <translation type="unfinished" />
+      <translation>Worauf wartet es?</translation>
     </message>
     <message>
       <source>What does the scale show?</source>
-      <translation type="unfinished" />
+      <translation>Was zeigt die Waage?</translation>
     </message>
     <message>
       <source>What else?</source>
-      <translation type="unfinished" />
+      <translation>Was noch?</translation>
     </message>
     <message>
       <source>What is in hand stays here.</source>
-      <translation type="unfinished" />
+      <translation>Was in Arbeit ist, bleibt hier.</translation>
     </message>
     <message>
       <source>What is not counted as whole is lost.</source>
-      <translation type="unfinished" />
+      <translation>Was nicht als heil gezählt ist, ist verloren.</translation>
     </message>
     <message>
       <source>What is not in the file stays as it was.</source>
-      <translation type="unfinished" />
+      <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
     </message>
     <message>
       <source>What part lies there?</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil liegt dort?</translation>
     </message>
     <message>
       <source>What survived? Enter whole parts, or confirm.</source>
-      <translation type="unfinished" />
+      <translation>Was ist heil? Heile Teile eingeben oder bestätigen.</translation>
     </message>
     <message>
       <source>What was counted?</source>
-      <translation type="unfinished" />
+      <translation>Was wurde gezählt?</translation>
     </message>
     <message>
       <source>When it runs again: “The stop is over”.</source>
-      <translation type="unfinished" />
+      <translation>Wenn sie wieder läuft: „Der Halt ist vorbei“.</translation>
     </message>
     <message>
       <source>When it runs again: “{over}”.</source>
-      <translation type="unfinished" />
+      <translation>Wenn sie wieder läuft: „{over}“.</translation>
     </message>
     <message>
       <source>Where was it counted?</source>
-      <translation type="unfinished" />
+      <translation>Wo wurde gezählt?</translation>
     </message>
     <message>
       <source>Where was what?</source>
-      <translation type="unfinished" />
+      <translation>Wo war was?</translation>
     </message>
     <message>
       <source>Which batch is counted again?</source>
-      <translation type="unfinished" />
+      <translation>Welches Los wird nachgezählt?</translation>
     </message>
     <message>
       <source>Which batch is held?</source>
-      <translation type="unfinished" />
+      <translation>Welches Los wird gesperrt?</translation>
     </message>
     <message>
       <source>Which batch is split?</source>
-      <translation type="unfinished" />
+      <translation>Welches Los wird aufgeteilt?</translation>
     </message>
     <message>
       <source>Which batch may go on?</source>
-      <translation type="unfinished" />
+      <translation>Welches Los darf weiter?</translation>
     </message>
     <message>
       <source>Which batch needs a new copy?</source>
-      <translation type="unfinished" />
+      <translation>Welches Los braucht eine neue Kopie?</translation>
     </message>
     <message>
       <source>Which batch were they missing from?</source>
-      <translation type="unfinished" />
+      <translation>Bei welchem Los fehlten sie?</translation>
     </message>
     <message>
       <source>Which bit broke?</source>
-      <translation type="unfinished" />
+      <translation>Welcher Fräser ist gebrochen?</translation>
     </message>
     <message>
       <source>Which cart?</source>
-      <translation type="unfinished" />
+      <translation>Welcher Wagen?</translation>
     </message>
     <message>
       <source>Which file?</source>
-      <translation type="unfinished" />
+      <translation>Welche Datei?</translation>
     </message>
     <message>
       <source>Which is free next</source>
-      <translation type="unfinished" />
+      <translation>Welche wird als Nächste frei</translation>
     </message>
     <message>
       <source>Which label?</source>
-      <translation type="unfinished" />
+      <translation>Welches Etikett?</translation>
     </message>
     <message>
       <source>Which lot is the sheet from?</source>
-      <translation type="unfinished" />
+      <translation>Aus welcher Charge ist die Platte?</translation>
     </message>
     <message>
       <source>Which mailer: can't tell</source>
-      <translation type="unfinished" />
+      <translation>Versandtasche: unklar</translation>
     </message>
     <message>
       <source>Which part is short?</source>
-      <translation type="unfinished" />
+      <translation>Von welchem Teil fehlt etwas?</translation>
     </message>
     <message>
       <source>Which part of batch {batch}?</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil von Los {batch}?</translation>
     </message>
     <message>
       <source>Which part was counted?</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil wurde gezählt?</translation>
     </message>
     <message>
       <source>Which part?</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil?</translation>
     </message>
     <message>
       <source>Which router?</source>
-      <translation type="unfinished" />
+      <translation>Welche Fräse?</translation>
     </message>
     <message>
       <source>Which supervisor?</source>
-      <translation type="unfinished" />
+      <translation>Welche Aufsicht?</translation>
     </message>
     <message>
       <source>Who works here?</source>
-      <translation type="unfinished" />
+      <translation>Wer arbeitet hier?</translation>
     </message>
     <message>
       <source>Whole ones to popping. “{more}” makes good.</source>
-      <translation type="unfinished" />
+      <translation>Heile zum Ausbrechen. „{more}“ macht Ersatz.</translation>
     </message>
     <message>
       <source>Why does {router} stand still?</source>
-      <translation type="unfinished" />
+      <translation>Warum steht {router} still?</translation>
     </message>
     <message>
       <source>Why is sheet {n} spoiled?</source>
-      <translation type="unfinished" />
+      <translation>Warum ist Platte {n} Ausschuss?</translation>
     </message>
     <message>
       <source>Why is sheet {sheet} spoiled?</source>
-      <translation type="unfinished" />
+      <translation>Warum ist Platte {sheet} Ausschuss?</translation>
     </message>
     <message>
       <source>Why?</source>
-      <translation type="unfinished" />
+      <translation>Warum?</translation>
     </message>
     <message>
       <source>Why? Scan or touch a reason.</source>
-      <translation type="unfinished" />
+      <translation>Warum? Grund scannen oder berühren.</translation>
     </message>
     <message>
       <source>With this work</source>
-      <translation type="unfinished" />
+      <translation>Mit dieser Arbeit</translation>
     </message>
     <message>
       <source>Work at loading</source>
-      <translation type="unfinished" />
+      <translation>Am Beladen arbeiten</translation>
     </message>
     <message>
       <source>Work at packing</source>
-      <translation type="unfinished" />
+      <translation>Am Packen arbeiten</translation>
     </message>
     <message>
       <source>Work at popping</source>
-      <translation type="unfinished" />
+      <translation>Am Ausbrechen arbeiten</translation>
     </message>
     <message>
       <source>Work at the cart</source>
-      <translation type="unfinished" />
+      <translation>Am Wagen arbeiten</translation>
     </message>
     <message>
       <source>Work at trimming</source>
-      <translation type="unfinished" />
+      <translation>Am Verputzen arbeiten</translation>
     </message>
     <message>
       <source>Work was left in hand: {what}</source>
-      <translation type="unfinished" />
+      <translation>Arbeit blieb liegen: {what}</translation>
     </message>
     <message>
       <source>Worker</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter</translation>
     </message>
     <message>
       <source>Worker {id}</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {id}</translation>
     </message>
     <message>
       <source>Worker {id} has a new PIN</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {id} hat eine neue PIN</translation>
     </message>
     <message>
       <source>Worker {id} is no supervisor</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {id} ist keine Aufsicht</translation>
     </message>
     <message>
       <source>Worker {id} is signed in</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {id} ist angemeldet</translation>
     </message>
     <message>
       <source>Worker {new} takes over from {old}</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {new} übernimmt von {old}</translation>
     </message>
     <message>
       <source>Workers</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter</translation>
     </message>
     <message>
       <source>Write @place 1200 300.</source>
-      <translation type="unfinished" />
+      <translation>@place 1200 300 schreiben.</translation>
     </message>
     <message>
       <source>Write CSV</source>
-      <translation type="unfinished" />
+      <translation>CSV schreiben</translation>
     </message>
     <message>
       <source>Write a CSV file</source>
-      <translation type="unfinished" />
+      <translation>CSV-Datei schreiben</translation>
     </message>
     <message>
       <source>Write it as 2026-11-25 14:00.</source>
-      <translation type="unfinished" />
+      <translation>Als 2026-11-25 14:00 schreiben.</translation>
     </message>
     <message>
       <source>Write it as 2026-11-25T10:42:00.</source>
-      <translation type="unfinished" />
+      <translation>Als 2026-11-25T10:42:00 schreiben.</translation>
     </message>
     <message>
       <source>Yes, I am sure</source>
-      <translation type="unfinished" />
+      <translation>Ja, ganz sicher</translation>
     </message>
     <message>
       <source>Zero</source>
-      <translation type="unfinished" />
+      <translation>Nullpunkt</translation>
     </message>
     <message>
       <source>Zero is not set yet</source>
-      <translation type="unfinished" />
+      <translation>Nullpunkt ist noch nicht gesetzt</translation>
     </message>
     <message>
       <source>Zero is set</source>
-      <translation type="unfinished" />
+      <translation>Nullpunkt ist gesetzt</translation>
     </message>
     <message>
       <source>a number now changes the {n} × {part}</source>
-      <translation type="unfinished" />
+      <translation>eine Zahl ändert jetzt {n} × {part}</translation>
     </message>
     <message>
       <source>about</source>
-      <translation type="unfinished" />
+      <translation>etwa</translation>
     </message>
     <message>
       <source>about {at}</source>
-      <translation type="unfinished" />
+      <translation>etwa {at}</translation>
+    </message>
+    <message>
+      <source>about {kg} kg on it</source>
+      <translation>etwa {kg} kg darauf</translation>
+    </message>
+    <message>
+      <source>about {weight}</source>
+      <translation>etwa {weight}</translation>
     </message>
     <message>
       <source>all of it is there</source>
-      <translation type="unfinished" />
+      <translation>alles ist da</translation>
     </message>
     <message>
-      <source>at the door: {seen} of {n} seen</source>
-      <translation type="unfinished" />
+      <source>at the door</source>
+      <translation>an der Tür</translation>
+    </message>
+    <message>
+      <source>at the door: {seen} of {n} seen · {kilos}</source>
+      <translation>an der Tür: {seen} von {n} gesehen · {kilos}</translation>
     </message>
     <message>
       <source>batch</source>
-      <translation type="unfinished" />
+      <translation>Los</translation>
     </message>
     <message>
       <source>batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>Los {batch}</translation>
     </message>
     <message>
       <source>bit</source>
-      <translation type="unfinished" />
+      <translation>Fräser</translation>
     </message>
     <message>
       <source>bottom edge at {at} mm</source>
-      <translation type="unfinished" />
+      <translation>Unterkante bei {at} mm</translation>
     </message>
     <message>
       <source>button</source>
-      <translation type="unfinished" />
+      <translation>Knopf</translation>
     </message>
     <message>
       <source>by the book</source>
-      <translation type="unfinished" />
+      <translation>laut Buch</translation>
     </message>
     <message>
       <source>came</source>
-      <translation type="unfinished" />
+      <translation>kam</translation>
     </message>
     <message>
       <source>can't tell: {part}</source>
-      <translation type="unfinished" />
+      <translation>unklar: {part}</translation>
     </message>
     <message>
       <source>cancelled</source>
-      <translation type="unfinished" />
+      <translation>storniert</translation>
+    </message>
+    <message>
+      <source>cancelled: to packing</source>
+      <translation>storniert: zum Packen</translation>
     </message>
     <message>
       <source>cart</source>
-      <translation type="unfinished" />
+      <translation>Wagen</translation>
     </message>
     <message>
       <source>change after sheet {n}</source>
-      <translation type="unfinished" />
+      <translation>nach Platte {n} wechseln</translation>
     </message>
     <message>
       <source>clamped bed</source>
-      <translation type="unfinished" />
+      <translation>Spanntisch</translation>
     </message>
     <message>
       <source>clear</source>
-      <translation type="unfinished" />
+      <translation>löschen</translation>
     </message>
     <message>
       <source>closed {at} by worker {by}</source>
-      <translation type="unfinished" />
+      <translation>geschlossen {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
       <source>cut</source>
-      <translation type="unfinished" />
+      <translation>gefräst</translation>
     </message>
     <message>
       <source>cutfile</source>
-      <translation type="unfinished" />
+      <translation>Fräsdatei</translation>
     </message>
     <message>
       <source>cutting</source>
-      <translation type="unfinished" />
+      <translation>fräst</translation>
     </message>
     <message>
       <source>cutting {batch}, sheet {sheet}, free in {left} min</source>
-      <translation type="unfinished" />
+      <translation>fräst {batch}, Platte {sheet}, frei in {left} min</translation>
     </message>
     <message>
       <source>digit</source>
-      <translation type="unfinished" />
+      <translation>Ziffer</translation>
     </message>
     <message>
       <source>done</source>
-      <translation type="unfinished" />
+      <translation>erledigt</translation>
     </message>
     <message>
       <source>due</source>
-      <translation type="unfinished" />
+      <translation>fällig</translation>
     </message>
     <message>
       <source>due {at}</source>
-      <translation type="unfinished" />
+      <translation>fällig {at}</translation>
     </message>
     <message>
       <source>due {day} {at}</source>
-      <translation type="unfinished" />
+      <translation>fällig {day} {at}</translation>
     </message>
     <message>
       <source>due {due}</source>
-      <translation type="unfinished" />
+      <translation>fällig {due}</translation>
     </message>
     <message>
       <source>field</source>
-      <translation type="unfinished" />
+      <translation>Feld</translation>
     </message>
     <message>
       <source>file</source>
-      <translation type="unfinished" />
+      <translation>Datei</translation>
     </message>
     <message>
       <source>file says {file}, {router} runs it in {real}</source>
-      <translation type="unfinished" />
+      <translation>Datei sagt {file}, {router} braucht {real}</translation>
     </message>
     <message>
       <source>for order {order}</source>
-      <translation type="unfinished" />
+      <translation>für Auftrag {order}</translation>
     </message>
     <message>
       <source>for the rack</source>
-      <translation type="unfinished" />
+      <translation>fürs Regal</translation>
     </message>
     <message>
       <source>found {n}</source>
-      <translation type="unfinished" />
+      <translation>{n} gefunden</translation>
     </message>
     <message>
       <source>free</source>
-      <translation type="unfinished" />
+      <translation>frei</translation>
     </message>
     <message>
       <source>g, without wrap</source>
-      <translation type="unfinished" />
+      <translation>g, ohne Polster</translation>
     </message>
     <message>
       <source>goes</source>
-      <translation type="unfinished" />
+      <translation>fährt</translation>
     </message>
     <message>
       <source>goes at {at}</source>
-      <translation type="unfinished" />
+      <translation>fährt um {at}</translation>
     </message>
     <message>
       <source>goes to</source>
-      <translation type="unfinished" />
+      <translation>geht an</translation>
     </message>
     <message>
       <source>goes {at}</source>
-      <translation type="unfinished" />
+      <translation>fährt {at}</translation>
     </message>
     <message>
       <source>good</source>
-      <translation type="unfinished" />
+      <translation>gut</translation>
     </message>
     <message>
       <source>height between two lines: parts waiting · width: how long they wait</source>
-      <translation type="unfinished" />
+      <translation>Höhe zwischen zwei Linien: wartende Teile · Breite: wie lange sie warten</translation>
     </message>
     <message>
       <source>held</source>
-      <translation type="unfinished" />
+      <translation>gesperrt</translation>
     </message>
     <message>
       <source>held: {why}</source>
-      <translation type="unfinished" />
+      <translation>gesperrt: {why}</translation>
     </message>
     <message>
       <source>hold-downs set</source>
-      <translation type="unfinished" />
+      <translation>Niederhalter gesetzt</translation>
     </message>
     <message>
       <source>in front of you</source>
-      <translation type="unfinished" />
+      <translation>vor Ihnen</translation>
     </message>
     <message>
       <source>in the pack</source>
-      <translation type="unfinished" />
+      <translation>im Paket</translation>
     </message>
     <message>
       <source>it is {state}</source>
-      <translation type="unfinished" />
+      <translation>sie ist {state}</translation>
     </message>
     <message>
       <source>it needs, flat</source>
-      <translation type="unfinished" />
+      <translation>es braucht, flach</translation>
     </message>
     <message>
       <source>it was changed</source>
-      <translation type="unfinished" />
+      <translation>es wurde geändert</translation>
     </message>
     <message>
       <source>its pieces</source>
-      <translation type="unfinished" />
+      <translation>seine Stücke</translation>
     </message>
     <message>
       <source>kept from the last sheet</source>
-      <translation type="unfinished" />
+      <translation>von der letzten Platte behalten</translation>
     </message>
     <message>
       <source>large and flat outside</source>
-      <translation type="unfinished" />
+      <translation>Großes und Flaches außen</translation>
     </message>
     <message>
       <source>last scan</source>
-      <translation type="unfinished" />
+      <translation>letzter Scan</translation>
+    </message>
+    <message>
+      <source>late: {at}</source>
+      <translation>verspätet: {at}</translation>
     </message>
     <message>
       <source>late: {note}</source>
-      <translation type="unfinished" />
+      <translation>verspätet: {note}</translation>
     </message>
     <message>
       <source>later</source>
-      <translation type="unfinished" />
+      <translation>später</translation>
     </message>
     <message>
       <source>leaves {due} · nothing short</source>
-      <translation type="unfinished" />
+      <translation>geht {due} ab · nichts fehlt</translation>
     </message>
     <message>
       <source>leaves {due} · {short} owed</source>
-      <translation type="unfinished" />
+      <translation>geht {due} ab · {short} offen</translation>
     </message>
     <message>
       <source>left edge at {at} mm</source>
-      <translation type="unfinished" />
+      <translation>linke Kante bei {at} mm</translation>
     </message>
     <message>
       <source>left on this sheet</source>
-      <translation type="unfinished" />
+      <translation>noch an dieser Platte</translation>
+    </message>
+    <message>
+      <source>left {at}</source>
+      <translation>abgefahren {at}</translation>
     </message>
     <message>
       <source>line 1: the header must be {names}</source>
-      <translation type="unfinished" />
+      <translation>Zeile 1: der Kopf muss {names} sein</translation>
     </message>
     <message>
       <source>line 1: “{header}” is the header of no list. Write the list out once and see.</source>
-      <translation type="unfinished" />
+      <translation>Zeile 1: „{header}“ ist der Kopf keiner Liste. Liste einmal schreiben und nachsehen.</translation>
     </message>
     <message>
       <source>line {n}: {what}</source>
-      <translation type="unfinished" />
+      <translation>Zeile {n}: {what}</translation>
+    </message>
+    <message>
+      <source>loading</source>
+      <translation>belädt</translation>
     </message>
     <message>
       <source>loading {batch}</source>
-      <translation type="unfinished" />
+      <translation>belädt {batch}</translation>
     </message>
     <message>
-      <source>loading; scan a pack to put it on</source>
-      <translation type="unfinished" />
+      <source>loading · {kilos}</source>
+      <translation>wird beladen · {kilos}</translation>
     </message>
     <message>
       <source>longer than expected</source>
-      <translation type="unfinished" />
+      <translation>länger als erwartet</translation>
     </message>
     <message>
       <source>lost</source>
-      <translation type="unfinished" />
+      <translation>verloren</translation>
     </message>
     <message>
       <source>lot</source>
-      <translation type="unfinished" />
+      <translation>Charge</translation>
     </message>
     <message>
       <source>mailer</source>
-      <translation type="unfinished" />
+      <translation>Versandtasche</translation>
     </message>
     <message>
       <source>measure it, enter mm</source>
-      <translation type="unfinished" />
+      <translation>messen, mm eingeben</translation>
     </message>
     <message>
       <source>measure: {low} to {high} mm</source>
-      <translation type="unfinished" />
+      <translation>messen: {low} bis {high} mm</translation>
     </message>
     <message>
       <source>missing</source>
-      <translation type="unfinished" />
+      <translation>fehlt</translation>
     </message>
     <message>
       <source>mm</source>
-      <translation type="unfinished" />
+      <translation>mm</translation>
     </message>
     <message>
       <source>new</source>
-      <translation type="unfinished" />
+      <translation>neu</translation>
     </message>
     <message>
       <source>no batch on it</source>
-      <translation type="unfinished" />
+      <translation>kein Los darauf</translation>
     </message>
     <message>
       <source>no due time: by need</source>
-      <translation type="unfinished" />
+      <translation>kein Termin: nach Bedarf</translation>
     </message>
     <message>
       <source>no place</source>
-      <translation type="unfinished" />
+      <translation>kein Platz</translation>
     </message>
     <message>
       <source>no. {bits}</source>
-      <translation type="unfinished" />
+      <translation>Nr. {bits}</translation>
     </message>
     <message>
       <source>no. {bit}</source>
-      <translation type="unfinished" />
+      <translation>Nr. {bit}</translation>
     </message>
     <message>
       <source>nothing more</source>
-      <translation type="unfinished" />
+      <translation>nichts weiter</translation>
     </message>
     <message>
       <source>number</source>
-      <translation type="unfinished" />
+      <translation>Nummer</translation>
     </message>
     <message>
       <source>of no batch</source>
-      <translation type="unfinished" />
+      <translation>von keinem Los</translation>
     </message>
     <message>
       <source>of {n} {n|sheet|sheets}</source>
-      <translation type="unfinished" />
+      <translation>von {n} {n|Platte|Platten}</translation>
     </message>
     <message>
       <source>of {sheets}</source>
-      <translation type="unfinished" />
+      <translation>von {sheets}</translation>
     </message>
     <message>
       <source>on the scale</source>
-      <translation type="unfinished" />
+      <translation>auf der Waage</translation>
     </message>
     <message>
       <source>on the sheet</source>
-      <translation type="unfinished" />
+      <translation>auf der Platte</translation>
     </message>
     <message>
       <source>one turn, {m} m</source>
-      <translation type="unfinished" />
+      <translation>eine Lage, {m} m</translation>
     </message>
     <message>
       <source>or a traveller for all its sheets here</source>
-      <translation type="unfinished" />
+      <translation>oder eine Laufkarte für alle ihre Platten hier</translation>
     </message>
     <message>
       <source>or touch a batch that waits</source>
-      <translation type="unfinished" />
+      <translation>oder ein wartendes Los berühren</translation>
     </message>
     <message>
       <source>or touch your number</source>
-      <translation type="unfinished" />
+      <translation>oder Ihre Nummer berühren</translation>
     </message>
     <message>
       <source>order</source>
-      <translation type="unfinished" />
+      <translation>Auftrag</translation>
     </message>
     <message>
       <source>order {order}</source>
-      <translation type="unfinished" />
+      <translation>Auftrag {order}</translation>
     </message>
     <message>
       <source>owed whole</source>
-      <translation type="unfinished" />
+      <translation>ganz offen</translation>
     </message>
     <message>
       <source>pack</source>
-      <translation type="unfinished" />
+      <translation>Paket</translation>
     </message>
     <message>
       <source>packed</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>packs</source>
-      <translation type="unfinished" />
+      <translation>gepackt</translation>
     </message>
     <message>
       <source>packs for a cart</source>
-      <translation type="unfinished" />
+      <translation>Pakete für einen Wagen</translation>
     </message>
     <message>
       <source>part</source>
-      <translation type="unfinished" />
+      <translation>Teil</translation>
     </message>
     <message>
       <source>parts</source>
-      <translation type="unfinished" />
+      <translation>Teile</translation>
     </message>
     <message>
       <source>passed {n} on</source>
-      <translation type="unfinished" />
+      <translation>{n} weitergegeben</translation>
     </message>
     <message>
       <source>place</source>
-      <translation type="unfinished" />
+      <translation>Platz</translation>
     </message>
     <message>
       <source>plan for the day</source>
-      <translation type="unfinished" />
+      <translation>Plan für den Tag</translation>
     </message>
     <message>
       <source>point</source>
-      <translation type="unfinished" />
+      <translation>Komma</translation>
     </message>
     <message>
       <source>popping, sheet {sheet}</source>
-      <translation type="unfinished" />
+      <translation>Ausbrechen, Platte {sheet}</translation>
     </message>
     <message>
       <source>product</source>
-      <translation type="unfinished" />
+      <translation>Produkt</translation>
     </message>
     <message>
       <source>put down here</source>
-      <translation type="unfinished" />
+      <translation>hier weggelegt</translation>
     </message>
     <message>
       <source>put {n} on the rack</source>
-      <translation type="unfinished" />
+      <translation>{n} ins Regal gelegt</translation>
     </message>
     <message>
       <source>rack</source>
-      <translation type="unfinished" />
+      <translation>Regal</translation>
     </message>
     <message>
       <source>rack {name}</source>
-      <translation type="unfinished" />
+      <translation>Regal {name}</translation>
     </message>
     <message>
       <source>rack {place}</source>
-      <translation type="unfinished" />
+      <translation>Regal {place}</translation>
     </message>
     <message>
       <source>reason</source>
-      <translation type="unfinished" />
+      <translation>Grund</translation>
     </message>
     <message>
       <source>revision {has}, approved is {is_}</source>
-      <translation type="unfinished" />
+      <translation>Revision {has}, freigegeben ist {is_}</translation>
     </message>
     <message>
       <source>revision {letter} is approved</source>
-      <translation type="unfinished" />
+      <translation>Revision {letter} ist freigegeben</translation>
     </message>
     <message>
       <source>revision {letter} is not approved: {left} {left|sheet|sheets} held</source>
-      <translation type="unfinished" />
+      <translation>Revision {letter} ist nicht freigegeben: {left} {left|Platte|Platten} gesperrt</translation>
     </message>
     <message>
       <source>rework</source>
-      <translation type="unfinished" />
+      <translation>Nacharbeit</translation>
     </message>
     <message>
       <source>right edge at {at} mm</source>
-      <translation type="unfinished" />
+      <translation>rechte Kante bei {at} mm</translation>
     </message>
     <message>
       <source>router</source>
-      <translation type="unfinished" />
+      <translation>Fräse</translation>
     </message>
     <message>
       <source>scan its card or touch its row; a number first for some of it</source>
-      <translation type="unfinished" />
+      <translation>Karte scannen oder Zeile berühren; für einige erst eine Zahl</translation>
+    </message>
+    <message>
+      <source>scan its card, or touch it</source>
+      <translation>Karte scannen oder berühren</translation>
+    </message>
+    <message>
+      <source>scan its label, or touch it in the list at the right</source>
+      <translation>Etikett scannen oder rechts in der Liste berühren</translation>
+    </message>
+    <message>
+      <source>scan or touch the pack that comes off</source>
+      <translation>das Paket scannen oder berühren, das herunterkommt</translation>
     </message>
     <message>
       <source>scan the card under the master, or touch the row</source>
-      <translation type="unfinished" />
+      <translation>Karte unter dem Muster scannen oder Zeile berühren</translation>
     </message>
     <message>
       <source>scan the order's card, or touch its pack</source>
-      <translation type="unfinished" />
+      <translation>Karte des Auftrags scannen oder sein Paket berühren</translation>
+    </message>
+    <message>
+      <source>scan the pack that goes on</source>
+      <translation>das Paket scannen, das daraufkommt</translation>
     </message>
     <message>
       <source>see above</source>
-      <translation type="unfinished" />
+      <translation>siehe oben</translation>
     </message>
     <message>
       <source>set it: {why}</source>
-      <translation type="unfinished" />
+      <translation>setzen: {why}</translation>
     </message>
     <message>
       <source>settle it this way</source>
-      <translation type="unfinished" />
+      <translation>so regeln</translation>
     </message>
     <message>
       <source>sheet {sheet}</source>
-      <translation type="unfinished" />
+      <translation>Platte {sheet}</translation>
     </message>
     <message>
       <source>sheets of this lot</source>
-      <translation type="unfinished" />
+      <translation>Platten dieser Charge</translation>
     </message>
     <message>
       <source>shipped</source>
-      <translation type="unfinished" />
+      <translation>verschickt</translation>
     </message>
     <message>
       <source>short {n} × {part}</source>
-      <translation type="unfinished" />
+      <translation>{n} × {part} fehlen</translation>
     </message>
     <message>
       <source>should weigh, no wrap</source>
-      <translation type="unfinished" />
+      <translation>Sollgewicht ohne Polster</translation>
     </message>
     <message>
       <source>since</source>
-      <translation type="unfinished" />
+      <translation>seit</translation>
     </message>
     <message>
       <source>since {at}</source>
-      <translation type="unfinished" />
+      <translation>seit {at}</translation>
     </message>
     <message>
       <source>since {day}</source>
-      <translation type="unfinished" />
+      <translation>seit {day}</translation>
     </message>
     <message>
       <source>small parts in a holder or against the starting pin</source>
-      <translation type="unfinished" />
+      <translation>kleine Teile im Halter oder am Anlaufstift</translation>
     </message>
     <message>
       <source>split {n} off</source>
-      <translation type="unfinished" />
+      <translation>{n} abgetrennt</translation>
     </message>
     <message>
       <source>spoiled</source>
-      <translation type="unfinished" />
+      <translation>Ausschuss</translation>
     </message>
     <message>
       <source>stack</source>
-      <translation type="unfinished" />
+      <translation>Stapel</translation>
     </message>
     <message>
       <source>station {station} packs it</source>
-      <translation type="unfinished" />
+      <translation>Station {station} packt ihn</translation>
     </message>
     <message>
       <source>stays</source>
-      <translation type="unfinished" />
+      <translation>bleibt</translation>
     </message>
     <message>
       <source>stopped</source>
-      <translation type="unfinished" />
+      <translation>steht</translation>
     </message>
     <message>
       <source>stopped since {at}: {why}</source>
-      <translation type="unfinished" />
+      <translation>steht seit {at}: {why}</translation>
     </message>
     <message>
       <source>supervisor</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht</translation>
     </message>
     <message>
       <source>take from</source>
-      <translation type="unfinished" />
+      <translation>nehmen von</translation>
     </message>
     <message>
       <source>that is it</source>
-      <translation type="unfinished" />
+      <translation>das ist es</translation>
     </message>
     <message>
       <source>the first by due time whose parts are all there; or scan or touch one</source>
-      <translation type="unfinished" />
+      <translation>der erste nach Termin, dessen Teile alle da sind; oder einen scannen oder berühren</translation>
     </message>
     <message>
       <source>thick</source>
-      <translation type="unfinished" />
+      <translation>dick</translation>
     </message>
     <message>
       <source>this small part in a holder or against the starting pin</source>
-      <translation type="unfinished" />
+      <translation>dieses kleine Teil im Halter oder am Anlaufstift</translation>
     </message>
     <message>
       <source>to be made good, try {n} of {most} · {here} {here|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>nachzubessern, Versuch {n} von {most} · {here} {here|Teil|Teile}</translation>
     </message>
     <message>
       <source>to rework</source>
-      <translation type="unfinished" />
+      <translation>zur Nacharbeit</translation>
     </message>
     <message>
       <source>today {at}</source>
-      <translation type="unfinished" />
+      <translation>heute {at}</translation>
     </message>
     <message>
       <source>top edge at {at} mm</source>
-      <translation type="unfinished" />
+      <translation>Oberkante bei {at} mm</translation>
     </message>
     <message>
       <source>typing</source>
-      <translation type="unfinished" />
+      <translation>Eingabe</translation>
     </message>
     <message>
       <source>under its master, {part}: {n} there now, mark is {mark}</source>
-      <translation type="unfinished" />
+      <translation>unter dem Muster, {part}: jetzt {n}, die Marke ist {mark}</translation>
     </message>
     <message>
       <source>vacuum bed</source>
-      <translation type="unfinished" />
+      <translation>Vakuumtisch</translation>
     </message>
     <message>
       <source>vacuum on, gauge steady</source>
-      <translation type="unfinished" />
+      <translation>Vakuum an, Anzeige ruhig</translation>
     </message>
     <message>
       <source>value</source>
-      <translation type="unfinished" />
+      <translation>Wert</translation>
     </message>
     <message>
       <source>waits for {part}</source>
-      <translation type="unfinished" />
+      <translation>wartet auf {part}</translation>
     </message>
     <message>
       <source>wants {name}: not known</source>
-      <translation type="unfinished" />
+      <translation>will {name}: unbekannt</translation>
     </message>
     <message>
       <source>weight</source>
-      <translation type="unfinished" />
+      <translation>Gewicht</translation>
     </message>
     <message>
       <source>whole</source>
-      <translation type="unfinished" />
+      <translation>heil</translation>
     </message>
     <message>
       <source>will not last a sheet</source>
-      <translation type="unfinished" />
+      <translation>reicht keine Platte mehr</translation>
     </message>
     <message>
       <source>worker</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter</translation>
     </message>
     <message>
       <source>worker {by} {did} at {at}</source>
-      <translation type="unfinished" />
+      <translation>Mitarbeiter {by} um {at}: {did}</translation>
     </message>
     <message>
       <source>wrap</source>
-      <translation type="unfinished" />
+      <translation>Polster</translation>
     </message>
     <message>
       <source>wrong</source>
-      <translation type="unfinished" />
+      <translation>falsch</translation>
     </message>
     <message>
       <source>zone</source>
-      <translation type="unfinished" />
+      <translation>Bereich</translation>
     </message>
     <message>
       <source>{at}</source>
-      <translation type="unfinished" />
+      <translation>{at}</translation>
     </message>
     <message>
       <source>{batch}, sheet {n}</source>
-      <translation type="unfinished" />
+      <translation>{batch}, Platte {n}</translation>
     </message>
     <message>
       <source>{batch}, sheet {sheet}: should be off</source>
-      <translation type="unfinished" />
+      <translation>{batch}, Platte {sheet}: sollte vom Tisch sein</translation>
     </message>
     <message>
       <source>{cart} in hand</source>
-      <translation type="unfinished" />
+      <translation>{cart} in Arbeit</translation>
     </message>
     <message>
       <source>{cart} is at the door</source>
-      <translation type="unfinished" />
+      <translation>{cart} ist an der Tür</translation>
     </message>
     <message>
       <source>{cart} is back from the door</source>
-      <translation type="unfinished" />
+      <translation>{cart} ist von der Tür zurück</translation>
     </message>
     <message>
       <source>{cart} is not at the door yet</source>
-      <translation type="unfinished" />
+      <translation>{cart} ist noch nicht an der Tür</translation>
     </message>
     <message>
       <source>{cart} left, packs on it: {n}</source>
-      <translation type="unfinished" />
+      <translation>{cart} ist abgefahren, Pakete darauf: {n}</translation>
     </message>
     <message>
       <source>{count}</source>
-      <translation type="unfinished" />
+      <translation>{count}</translation>
     </message>
     <message>
       <source>{count} not shared</source>
-      <translation type="unfinished" />
+      <translation>{count} nicht geteilt</translation>
+    </message>
+    <message>
+      <source>{count} not shared since {since}</source>
+      <translation>{count} nicht geteilt seit {since}</translation>
     </message>
     <message>
       <source>{count} of {most} {count|is|are} whole</source>
-      <translation type="unfinished" />
+      <translation>{count} von {most} {count|ist|sind} heil</translation>
     </message>
     <message>
       <source>{count} {count|batch|batches} of the old revision {count|is|are} held.</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|Los|Lose} der alten Revision {count|ist|sind} gesperrt.</translation>
     </message>
     <message>
       <source>{count} {count|hold-down|hold-downs}</source>
-      <translation type="unfinished" />
+      <translation>{count} Niederhalter</translation>
     </message>
     <message>
       <source>{count} {count|piece|pieces}</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|Stück|Stücke}</translation>
     </message>
     <message>
       <source>{count} {count|problem|problems}: nothing was set.</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|Fehler|Fehler}: nichts wurde gesetzt.</translation>
     </message>
     <message>
       <source>{count} {count|sheet was|sheets were} cut.</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|Platte wurde|Platten wurden} gefräst.</translation>
     </message>
     <message>
       <source>{count} {count|sheet|sheets}</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|Platte|Platten}</translation>
     </message>
     <message>
       <source>{count} {count|waits|wait}</source>
-      <translation type="unfinished" />
+      <translation>{count} {count|wartet|warten}</translation>
     </message>
     <message>
       <source>{count} {part} there by the book</source>
-      <translation type="unfinished" />
+      <translation>{count} {part} da laut Buch</translation>
     </message>
     <message>
       <source>{count} {part} {count|goes|go} on now</source>
-      <translation type="unfinished" />
+      <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
     </message>
     <message>
       <source>{day}</source>
-      <translation type="unfinished" />
+      <translation>{day}</translation>
     </message>
     <message>
       <source>{due} is no time</source>
-      <translation type="unfinished" />
+      <translation>{due} ist keine Zeit</translation>
     </message>
     <message>
       <source>{due}, {order}</source>
-      <translation type="unfinished" />
+      <translation>{due}, {order}</translation>
     </message>
     <message>
       <source>{faults}</source>
-      <translation type="unfinished" />
+      <translation>{faults}</translation>
     </message>
     <message>
       <source>{field}</source>
-      <translation type="unfinished" />
+      <translation>{field}</translation>
     </message>
     <message>
       <source>{field} cannot be below 0</source>
-      <translation type="unfinished" />
+      <translation>{field} darf nicht unter 0 sein</translation>
     </message>
     <message>
       <source>{field} is one of {words}</source>
-      <translation type="unfinished" />
+      <translation>{field} ist eins von {words}</translation>
     </message>
     <message>
       <source>{field} must be above 0</source>
-      <translation type="unfinished" />
+      <translation>{field} muss über 0 sein</translation>
     </message>
     <message>
       <source>{field} names one thing twice</source>
-      <translation type="unfinished" />
+      <translation>{field} nennt etwas zweimal</translation>
     </message>
     <message>
       <source>{field}: each quantity is 1 or more</source>
-      <translation type="unfinished" />
+      <translation>{field}: jede Menge ist 1 oder mehr</translation>
     </message>
     <message>
       <source>{field}: type it and press Enter.</source>
-      <translation type="unfinished" />
+      <translation>{field}: tippen und Eingabe drücken.</translation>
     </message>
     <message>
       <source>{field}: write it as 14:00</source>
-      <translation type="unfinished" />
+      <translation>{field}: als 14:00 schreiben</translation>
     </message>
     <message>
       <source>{field}: write it as 2026-11-25</source>
-      <translation type="unfinished" />
+      <translation>{field}: als 2026-11-25 schreiben</translation>
     </message>
     <message>
       <source>{field}: write it as 2026-11-25 14:00</source>
-      <translation type="unfinished" />
+      <translation>{field}: als 2026-11-25 14:00 schreiben</translation>
     </message>
     <message>
       <source>{field}: {value}</source>
-      <translation type="unfinished" />
+      <translation>{field}: {value}</translation>
     </message>
     <message>
       <source>{file}</source>
-      <translation type="unfinished" />
+      <translation>{file}</translation>
     </message>
     <message>
       <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
-      <translation type="unfinished" />
+      <translation>{file} ist nicht in UTF-8 geschrieben. Als CSV UTF-8 speichern und noch einmal versuchen.</translation>
     </message>
     <message>
       <source>{file} is too large for a list</source>
-      <translation type="unfinished" />
+      <translation>{file} ist zu groß für eine Liste</translation>
     </message>
     <message>
       <source>{file}. Keep a copy away from this PC.</source>
-      <translation type="unfinished" />
+      <translation>{file}. Eine Kopie außerhalb dieses PCs aufbewahren.</translation>
     </message>
     <message>
       <source>{file}: {n} {n|problem|problems}</source>
-      <translation type="unfinished" />
+      <translation>{file}: {n} {n|Fehler|Fehler}</translation>
     </message>
     <message>
       <source>{file}: {why}</source>
-      <translation type="unfinished" />
+      <translation>{file}: {why}</translation>
     </message>
     <message>
       <source>{first} and {last}</source>
-      <translation type="unfinished" />
+      <translation>{first} und {last}</translation>
     </message>
     <message>
       <source>{first}, {next}</source>
-      <translation type="unfinished" />
+      <translation>{first}, {next}</translation>
     </message>
     <message>
       <source>{gone} {gone|is|are} missing from batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>{gone} {gone|fehlt|fehlen} von Los {batch}</translation>
     </message>
     <message>
       <source>{g} g</source>
-      <translation type="unfinished" />
+      <translation>{g} g</translation>
     </message>
     <message>
       <source>{g} g on the scale, {grams} ± {plus} g expected</source>
-      <translation type="unfinished" />
+      <translation>{g} g auf der Waage, {grams} ± {plus} g erwartet</translation>
     </message>
     <message>
       <source>{g} g on the scale: as it should be</source>
-      <translation type="unfinished" />
+      <translation>{g} g auf der Waage: wie es sein soll</translation>
     </message>
     <message>
       <source>{g} g on the scale: can't tell</source>
-      <translation type="unfinished" />
+      <translation>{g} g auf der Waage: unklar</translation>
     </message>
     <message>
       <source>{g} g ± {p}</source>
-      <translation type="unfinished" />
+      <translation>{g} g ± {p}</translation>
     </message>
     <message>
       <source>{g} g, as it should be</source>
-      <translation type="unfinished" />
+      <translation>{g} g, wie es sein soll</translation>
     </message>
     <message>
       <source>{g} g: can't tell</source>
-      <translation type="unfinished" />
+      <translation>{g} g: unklar</translation>
     </message>
     <message>
       <source>{g} g: look again</source>
-      <translation type="unfinished" />
+      <translation>{g} g: noch einmal nachsehen</translation>
     </message>
     <message>
       <source>{here} {here|part|parts} here · {stubs} {stubs|tab stub|tab stubs} to trim</source>
-      <translation type="unfinished" />
+      <translation>{here} {here|Teil|Teile} hier · {stubs} {stubs|Stegrest|Stegreste} zu verputzen</translation>
     </message>
     <message>
       <source>{id} is {lost} here: keep its zeros</source>
-      <translation type="unfinished" />
+      <translation>{id} heißt hier {lost}: die Nullen behalten</translation>
     </message>
     <message>
       <source>{id} stands in line {n} already</source>
-      <translation type="unfinished" />
+      <translation>{id} steht schon in Zeile {n}</translation>
     </message>
     <message>
       <source>{kind} follows from the work and is not set by hand</source>
-      <translation type="unfinished" />
+      <translation>{kind} folgt aus der Arbeit und wird nicht von Hand gesetzt</translation>
     </message>
     <message>
       <source>{kind} {id}</source>
-      <translation type="unfinished" />
+      <translation>{kind} {id}</translation>
     </message>
     <message>
       <source>{kind} {id} is changed</source>
-      <translation type="unfinished" />
+      <translation>{kind} {id} ist geändert</translation>
     </message>
     <message>
       <source>{kind} {id} is new</source>
-      <translation type="unfinished" />
+      <translation>{kind} {id} ist neu</translation>
     </message>
     <message>
       <source>{kind} {id}: {field}, page {page} of {pages}</source>
-      <translation type="unfinished" />
+      <translation>{kind} {id}: {field}, Seite {page} von {pages}</translation>
     </message>
     <message>
       <source>{k|slip for sheet|slips for sheets} {sheets} of {all} · cut on {routers}</source>
-      <translation type="unfinished" />
+      <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
     </message>
     <message>
       <source>{left} {left|is|are} left here</source>
-      <translation type="unfinished" />
+      <translation>{left} {left|ist|sind} hier übrig</translation>
     </message>
     <message>
       <source>{left} {left|stays|stay} here.</source>
-      <translation type="unfinished" />
+      <translation>{left} {left|bleibt|bleiben} hier.</translation>
     </message>
     <message>
       <source>{left} {part} left here, not {count}</source>
-      <translation type="unfinished" />
+      <translation>{left} {part} hier übrig, nicht {count}</translation>
     </message>
     <message>
       <source>{left} {part} left here, not {n}</source>
-      <translation type="unfinished" />
+      <translation>{left} {part} hier übrig, nicht {n}</translation>
     </message>
     <message>
       <source>{lift}Eye and ear protection. Nobody reaches over a moving bed; isolate the spindle before hands go near the bit. {hold}{local}</source>
-      <translation type="unfinished" />
+      <translation>{lift}Augen- und Gehörschutz. Niemand greift über einen bewegten Tisch; Spindel sichern, bevor Hände an den Fräser gehen. {hold}{local}</translation>
     </message>
     <message>
       <source>{lines} · {state}</source>
-      <translation type="unfinished" />
+      <translation>{lines} · {state}</translation>
     </message>
     <message>
       <source>{lines}, {parts} {parts|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>{lines}, {parts} {parts|Teil|Teile}</translation>
     </message>
     <message>
       <source>{list}: there is no {text}</source>
-      <translation type="unfinished" />
+      <translation>{list}: {text} gibt es nicht</translation>
     </message>
     <message>
       <source>{list}: {count}, page {page} of {pages}</source>
-      <translation type="unfinished" />
+      <translation>{list}: {count}, Seite {page} von {pages}</translation>
     </message>
     <message>
       <source>{l} × {w} mm</source>
-      <translation type="unfinished" />
+      <translation>{l} × {w} mm</translation>
     </message>
     <message>
       <source>{material} · {sheets} {sheets|sheet|sheets} · {count} {count|part|parts} a sheet, {tabs} {tabs|tab|tabs}</source>
-      <translation type="unfinished" />
+      <translation>{material} · {sheets} {sheets|Platte|Platten} · {count} {count|Teil|Teile} je Platte, {tabs} {tabs|Steg|Stege}</translation>
     </message>
     <message>
       <source>{material}, lot {lot}</source>
-      <translation type="unfinished" />
+      <translation>{material}, Charge {lot}</translation>
     </message>
     <message>
       <source>{material}: scan its lot</source>
-      <translation type="unfinished" />
+      <translation>{material}: Charge scannen</translation>
     </message>
     <message>
       <source>{metres} m cut</source>
-      <translation type="unfinished" />
+      <translation>{metres} m gefräst</translation>
     </message>
     <message>
       <source>{metres} m left</source>
-      <translation type="unfinished" />
+      <translation>{metres} m übrig</translation>
     </message>
     <message>
       <source>{minutes} min</source>
-      <translation type="unfinished" />
+      <translation>{minutes} min</translation>
     </message>
     <message>
       <source>{minutes} min a sheet</source>
-      <translation type="unfinished" />
+      <translation>{minutes} min je Platte</translation>
     </message>
     <message>
       <source>{minutes} min left</source>
-      <translation type="unfinished" />
+      <translation>noch {minutes} min</translation>
     </message>
     <message>
       <source>{mm} mm read</source>
-      <translation type="unfinished" />
+      <translation>{mm} mm gemessen</translation>
     </message>
     <message>
       <source>{mm} mm: within limits</source>
-      <translation type="unfinished" />
+      <translation>{mm} mm: in den Grenzen</translation>
     </message>
     <message>
       <source>{most} of these on a sheet</source>
-      <translation type="unfinished" />
+      <translation>{most} davon auf einer Platte</translation>
     </message>
     <message>
       <source>{name}</source>
-      <translation type="unfinished" />
+      <translation>{name}</translation>
     </message>
     <message>
       <source>{name} does not run this file</source>
-      <translation type="unfinished" />
+      <translation>{name} fährt diese Datei nicht</translation>
     </message>
     <message>
       <source>{name} is in the list</source>
-      <translation type="unfinished" />
+      <translation>{name} steht in der Liste</translation>
     </message>
     <message>
       <source>{name} is missing</source>
-      <translation type="unfinished" />
+      <translation>{name} fehlt</translation>
     </message>
     <message>
       <source>{name} must be a list</source>
-      <translation type="unfinished" />
+      <translation>{name} muss eine Liste sein</translation>
     </message>
     <message>
       <source>{name} must be {wanted}</source>
-      <translation type="unfinished" />
+      <translation>{name} muss {wanted} sein</translation>
     </message>
     <message>
       <source>{name} needs {count} {count|value|values}</source>
-      <translation type="unfinished" />
+      <translation>{name} braucht {count} {count|Wert|Werte}</translation>
     </message>
     <message>
       <source>{name} revision {letter} is approved</source>
-      <translation type="unfinished" />
+      <translation>{name} Revision {letter} ist freigegeben</translation>
     </message>
     <message>
       <source>{name} {count}</source>
-      <translation type="unfinished" />
+      <translation>{name} {count}</translation>
     </message>
     <message>
       <source>{name}: batch {batch}, {qty} by the book</source>
-      <translation type="unfinished" />
+      <translation>{name}: Los {batch}, {qty} laut Buch</translation>
     </message>
     <message>
       <source>{name}: which router?</source>
-      <translation type="unfinished" />
+      <translation>{name}: welche Fräse?</translation>
     </message>
     <message>
       <source>{name}: {n}</source>
-      <translation type="unfinished" />
+      <translation>{name}: {n}</translation>
     </message>
     <message>
       <source>{n|pack left|packs left}</source>
-      <translation type="unfinished" />
+      <translation>{n|Paket übrig|Pakete übrig}</translation>
+    </message>
+    <message>
+      <source>{n|pack|packs} on it</source>
+      <translation>{n|Paket|Pakete} darauf</translation>
     </message>
     <message>
       <source>{n|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>{n|Teil|Teile}</translation>
     </message>
     <message>
       <source>{n|piece|pieces}</source>
-      <translation type="unfinished" />
+      <translation>{n|Stück|Stücke}</translation>
     </message>
     <message>
       <source>{n|sheet|sheets}</source>
-      <translation type="unfinished" />
+      <translation>{n|Platte|Platten}</translation>
     </message>
     <message>
       <source>{n}</source>
-      <translation type="unfinished" />
+      <translation>{n}</translation>
     </message>
     <message>
       <source>{n} CSV {n|file|files}</source>
-      <translation type="unfinished" />
+      <translation>{n} CSV-{n|Datei|Dateien}</translation>
     </message>
     <message>
       <source>{n} at popping</source>
-      <translation type="unfinished" />
+      <translation>{n} beim Ausbrechen</translation>
     </message>
     <message>
       <source>{n} being cut</source>
-      <translation type="unfinished" />
+      <translation>{n} werden gefräst</translation>
     </message>
     <message>
       <source>{n} good</source>
-      <translation type="unfinished" />
+      <translation>{n} gut</translation>
     </message>
     <message>
       <source>{n} h</source>
-      <translation type="unfinished" />
+      <translation>{n} h</translation>
     </message>
     <message>
       <source>{n} in rework</source>
-      <translation type="unfinished" />
+      <translation>{n} in Nacharbeit</translation>
     </message>
     <message>
       <source>{n} in trimming</source>
-      <translation type="unfinished" />
+      <translation>{n} beim Verputzen</translation>
     </message>
     <message>
       <source>{n} min</source>
-      <translation type="unfinished" />
+      <translation>{n} min</translation>
     </message>
     <message>
       <source>{n} missing</source>
-      <translation type="unfinished" />
+      <translation>{n} fehlen</translation>
     </message>
     <message>
       <source>{n} more than the book says</source>
-      <translation type="unfinished" />
+      <translation>{n} mehr, als das Buch sagt</translation>
     </message>
     <message>
       <source>{n} more to put back.</source>
-      <translation type="unfinished" />
+      <translation>Noch {n} zurückzulegen.</translation>
     </message>
     <message>
       <source>{n} more; mend these first.</source>
-      <translation type="unfinished" />
+      <translation>Noch {n}; erst diese in Ordnung bringen.</translation>
     </message>
     <message>
       <source>{n} of the next part</source>
-      <translation type="unfinished" />
+      <translation>{n} vom nächsten Teil</translation>
     </message>
     <message>
       <source>{n} of {all}</source>
-      <translation type="unfinished" />
+      <translation>{n} von {all}</translation>
     </message>
     <message>
       <source>{n} of {mark}</source>
-      <translation type="unfinished" />
+      <translation>{n} von {mark}</translation>
     </message>
     <message>
       <source>{n} put back on the rack</source>
-      <translation type="unfinished" />
+      <translation>{n} ins Regal zurückgelegt</translation>
     </message>
     <message>
       <source>{n} rework</source>
-      <translation type="unfinished" />
+      <translation>{n} Nacharbeit</translation>
     </message>
     <message>
       <source>{n} spoiled</source>
-      <translation type="unfinished" />
+      <translation>{n} Ausschuss</translation>
     </message>
     <message>
       <source>{n} still to be cut</source>
-      <translation type="unfinished" />
+      <translation>{n} noch zu fräsen</translation>
     </message>
     <message>
       <source>{n} there</source>
-      <translation type="unfinished" />
+      <translation>{n} da</translation>
     </message>
     <message>
       <source>{n} there by the book</source>
-      <translation type="unfinished" />
+      <translation>{n} da laut Buch</translation>
     </message>
     <message>
       <source>{n} to count</source>
-      <translation type="unfinished" />
+      <translation>{n} zu zählen</translation>
     </message>
     <message>
       <source>{n} to go.</source>
-      <translation type="unfinished" />
+      <translation>Noch {n}.</translation>
     </message>
     <message>
       <source>{n} too many: put back</source>
-      <translation type="unfinished" />
+      <translation>{n} zu viel: zurücklegen</translation>
     </message>
     <message>
       <source>{n} {n|goes|go} back on the rack</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|geht|gehen} ins Regal zurück</translation>
     </message>
     <message>
       <source>{n} {n|is|are} here, {seen} when you took it: {who}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|ist|sind} hier, {seen} beim Nehmen: {who}</translation>
     </message>
     <message>
       <source>{n} {n|is|are} in the pack</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|ist|sind} im Paket</translation>
     </message>
     <message>
       <source>{n} {n|line|lines}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Zeile|Zeilen}</translation>
     </message>
     <message>
       <source>{n} {n|pack|packs}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Paket|Pakete}</translation>
     </message>
     <message>
       <source>{n} {n|pack|packs}, goes at {at}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Paket|Pakete}, fährt um {at}</translation>
     </message>
     <message>
       <source>{n} {n|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Teil|Teile}</translation>
     </message>
     <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Fehler|Fehler}: nichts wurde übernommen</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Platte|Platten}</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} cut</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Platte|Platten} gefräst</translation>
     </message>
     <message>
       <source>{n} {n|stays|stay} here under {n|its slip|their slips}.</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|bleibt|bleiben} hier unter {n|ihrem Abschnitt|ihren Abschnitten}.</translation>
     </message>
     <message>
       <source>{n} {n|stays|stay} in rack {place}.</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|bleibt|bleiben} in Regal {place}.</translation>
     </message>
     <message>
       <source>{n} {n|tab|tabs} instead of {old}.</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Steg|Stege} statt {old}.</translation>
     </message>
     <message>
       <source>{n} {n|value|values}, wanted: {wanted}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Wert|Werte}, gebraucht: {wanted}</translation>
     </message>
     <message>
       <source>{n} {part} (rack {place})</source>
-      <translation type="unfinished" />
+      <translation>{n} {part} (Regal {place})</translation>
     </message>
     <message>
       <source>{n} {part} would be owed</source>
-      <translation type="unfinished" />
+      <translation>{n} {part} blieben offen</translation>
     </message>
     <message>
       <source>{n} {part} {n|is|are} owed to order {order}</source>
-      <translation type="unfinished" />
+      <translation>{n} {part} {n|steht|stehen} für Auftrag {order} noch aus</translation>
     </message>
     <message>
       <source>{n} {part} {n|is|are} wanted</source>
-      <translation type="unfinished" />
+      <translation>{n} {part} {n|wird|werden} gebraucht</translation>
     </message>
     <message>
       <source>{n} × {part} in the pack</source>
-      <translation type="unfinished" />
+      <translation>{n} × {part} im Paket</translation>
     </message>
     <message>
       <source>{n} × {part} it is</source>
-      <translation type="unfinished" />
+      <translation>{n} × {part}, so ist es</translation>
     </message>
     <message>
       <source>{n} × {part} put back: rack {place}</source>
-      <translation type="unfinished" />
+      <translation>{n} × {part} zurückgelegt: Regal {place}</translation>
     </message>
     <message>
       <source>{n} × {part}, not {was}: {inside} in the pack</source>
-      <translation type="unfinished" />
+      <translation>{n} × {part}, nicht {was}: {inside} im Paket</translation>
     </message>
     <message>
       <source>{parts} left: {who}.</source>
-      <translation type="unfinished" />
+      <translation>{parts} übrig: {who}.</translation>
     </message>
     <message>
       <source>{parts} to trim: say what is not good.</source>
-      <translation type="unfinished" />
+      <translation>{parts} zu verputzen: sagen, was nicht gut ist.</translation>
     </message>
     <message>
       <source>{parts}: say what is not good, pass on.</source>
-      <translation type="unfinished" />
+      <translation>{parts}: sagen, was nicht gut ist, weitergeben.</translation>
     </message>
     <message>
       <source>{parts}: say which are good.</source>
-      <translation type="unfinished" />
+      <translation>{parts}: sagen, welche gut sind.</translation>
     </message>
     <message>
       <source>{part}</source>
-      <translation type="unfinished" />
+      <translation>{part}</translation>
     </message>
     <message>
       <source>{part} agrees with its master</source>
-      <translation type="unfinished" />
+      <translation>{part} stimmt mit dem Muster</translation>
     </message>
     <message>
       <source>{part} differs from its master</source>
-      <translation type="unfinished" />
+      <translation>{part} weicht vom Muster ab</translation>
     </message>
     <message>
       <source>{part} has no outline in the book. Choose by eye.</source>
-      <translation type="unfinished" />
+      <translation>{part} hat keinen Umriss im Buch. Nach Augenmaß wählen.</translation>
     </message>
     <message>
       <source>{part} has no place on the rack</source>
-      <translation type="unfinished" />
+      <translation>{part} hat keinen Platz im Regal</translation>
     </message>
     <message>
       <source>{part} has no rack place</source>
-      <translation type="unfinished" />
+      <translation>{part} hat keinen Regalplatz</translation>
     </message>
     <message>
       <source>{part} has no weight in the book. Count the pack.</source>
-      <translation type="unfinished" />
+      <translation>{part} hat kein Gewicht im Buch. Paket nachzählen.</translation>
     </message>
     <message>
       <source>{part} is not in batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>{part} ist nicht in Los {batch}</translation>
     </message>
     <message>
       <source>{part} is not in order {order}</source>
-      <translation type="unfinished" />
+      <translation>{part} ist nicht in Auftrag {order}</translation>
     </message>
     <message>
       <source>{part} is not missing</source>
-      <translation type="unfinished" />
+      <translation>{part} fehlt nicht</translation>
     </message>
     <message>
       <source>{part} is not short</source>
-      <translation type="unfinished" />
+      <translation>{part} ist nicht zu wenig</translation>
     </message>
     <message>
       <source>{part} is there now</source>
-      <translation type="unfinished" />
+      <translation>{part} ist jetzt da</translation>
     </message>
     <message>
       <source>{part} was tried twice</source>
-      <translation type="unfinished" />
+      <translation>{part} wurde zweimal versucht</translation>
     </message>
     <message>
       <source>{part} {size}: {mm} mm, limits {low} to {high}</source>
-      <translation type="unfinished" />
+      <translation>{part} {size}: {mm} mm, Grenzen {low} bis {high}</translation>
     </message>
     <message>
       <source>{part}, batch {batch}</source>
-      <translation type="unfinished" />
+      <translation>{part}, Los {batch}</translation>
     </message>
     <message>
       <source>{part}, {n} {n|tab|tabs}: {where}.</source>
-      <translation type="unfinished" />
+      <translation>{part}, {n} {n|Steg|Stege}: {where}.</translation>
     </message>
     <message>
       <source>{part}: one less</source>
-      <translation type="unfinished" />
+      <translation>{part}: eins weniger</translation>
     </message>
     <message>
       <source>{part}: one more</source>
-      <translation type="unfinished" />
+      <translation>{part}: eins mehr</translation>
     </message>
     <message>
       <source>{part}: {book} by the book, {counted} counted at packing</source>
-      <translation type="unfinished" />
+      <translation>{part}: {book} laut Buch, {counted} beim Packen gezählt</translation>
     </message>
     <message>
       <source>{part}: {count} here</source>
-      <translation type="unfinished" />
+      <translation>{part}: {count} hier</translation>
     </message>
     <message>
       <source>{part}: {count} {what}</source>
-      <translation type="unfinished" />
+      <translation>{part}: {count} {what}</translation>
     </message>
     <message>
       <source>{part}: {n} in rack {place} by the book</source>
-      <translation type="unfinished" />
+      <translation>{part}: laut Buch {n} in Regal {place}</translation>
     </message>
     <message>
       <source>{place}</source>
-      <translation type="unfinished" />
+      <translation>{place}</translation>
     </message>
     <message>
       <source>{popping} in popping, {trimming} in trimming</source>
-      <translation type="unfinished" />
+      <translation>{popping} beim Ausbrechen, {trimming} beim Verputzen</translation>
     </message>
     <message>
       <source>{quantity} found, {left} still missing</source>
-      <translation type="unfinished" />
+      <translation>{quantity} gefunden, {left} fehlen noch</translation>
     </message>
     <message>
       <source>{quantity} split off as batch {child}, {left} {left|stays|stay}</source>
-      <translation type="unfinished" />
+      <translation>{quantity} als Los {child} abgetrennt, {left} {left|bleibt|bleiben}</translation>
     </message>
     <message>
       <source>{rate} an hour</source>
-      <translation type="unfinished" />
+      <translation>{rate} je Stunde</translation>
     </message>
     <message>
       <source>{reading} mm read, limits are {low} to {high}</source>
-      <translation type="unfinished" />
+      <translation>{reading} mm gemessen, Grenzen {low} bis {high}</translation>
     </message>
     <message>
       <source>{router}</source>
-      <translation type="unfinished" />
+      <translation>{router}</translation>
     </message>
     <message>
       <source>{router} can't run this cut file</source>
-      <translation type="unfinished" />
+      <translation>{router} kann diese Fräsdatei nicht fahren</translation>
     </message>
     <message>
       <source>{router} is in front of you</source>
-      <translation type="unfinished" />
+      <translation>{router} steht vor Ihnen</translation>
     </message>
     <message>
       <source>{router} is not served here</source>
-      <translation type="unfinished" />
+      <translation>{router} wird hier nicht bedient</translation>
     </message>
     <message>
       <source>{router} is not stopped</source>
-      <translation type="unfinished" />
+      <translation>{router} steht nicht</translation>
     </message>
     <message>
       <source>{router} is re-homed</source>
-      <translation type="unfinished" />
+      <translation>{router} ist neu referenziert</translation>
     </message>
     <message>
       <source>{router} is stopped since {at}</source>
-      <translation type="unfinished" />
+      <translation>{router} steht seit {at}</translation>
     </message>
     <message>
       <source>{router} need not be re-homed</source>
-      <translation type="unfinished" />
+      <translation>{router} muss nicht neu referenziert werden</translation>
     </message>
     <message>
       <source>{router} stopped: {why}</source>
-      <translation type="unfinished" />
+      <translation>{router} steht: {why}</translation>
     </message>
     <message>
       <source>{router} · {bed}</source>
-      <translation type="unfinished" />
+      <translation>{router} · {bed}</translation>
     </message>
     <message>
       <source>{share} % of its life</source>
-      <translation type="unfinished" />
+      <translation>{share} % der Standzeit</translation>
     </message>
     <message>
       <source>{sheets} {sheets|sheet|sheets} received, lot {lot}</source>
-      <translation type="unfinished" />
+      <translation>{sheets} {sheets|Platte|Platten} angenommen, Charge {lot}</translation>
     </message>
     <message>
       <source>{spoiled} spoiled</source>
-      <translation type="unfinished" />
+      <translation>{spoiled} Ausschuss</translation>
     </message>
     <message>
       <source>{state}: change it</source>
-      <translation type="unfinished" />
+      <translation>{state}: ändern</translation>
     </message>
     <message>
       <source>{text}</source>
-      <translation type="unfinished" />
+      <translation>{text}</translation>
     </message>
     <message>
       <source>{text} is no count</source>
-      <translation type="unfinished" />
+      <translation>{text} ist keine Anzahl</translation>
     </message>
     <message>
       <source>{text} is no number</source>
-      <translation type="unfinished" />
+      <translation>{text} ist keine Zahl</translation>
     </message>
     <message>
       <source>{text} is no time</source>
-      <translation type="unfinished" />
+      <translation>{text} ist keine Zeit</translation>
     </message>
     <message>
       <source>{text} is no weight</source>
-      <translation type="unfinished" />
+      <translation>{text} ist kein Gewicht</translation>
+    </message>
+    <message>
+      <source>{title} · page {page} of {count}</source>
+      <translation>{title} · Seite {page} von {count}</translation>
     </message>
     <message>
       <source>{title}: {n} more</source>
-      <translation type="unfinished" />
+      <translation>{title}: noch {n}</translation>
     </message>
     <message>
       <source>{t} mm</source>
-      <translation type="unfinished" />
+      <translation>{t} mm</translation>
     </message>
     <message>
       <source>{value} is not a record</source>
-      <translation type="unfinished" />
+      <translation>{value} ist kein Datensatz</translation>
     </message>
     <message>
       <source>{what}</source>
-      <translation type="unfinished" />
+      <translation>{what}</translation>
     </message>
     <message>
       <source>{what} {id}</source>
-      <translation type="unfinished" />
+      <translation>{what} {id}</translation>
     </message>
     <message>
       <source>{what} {id}, new</source>
-      <translation type="unfinished" />
+      <translation>{what} {id}, neu</translation>
     </message>
     <message>
       <source>{what}: none by the book</source>
-      <translation type="unfinished" />
+      <translation>{what}: laut Buch keine</translation>
     </message>
     <message>
       <source>{where}, due {at}</source>
-      <translation type="unfinished" />
+      <translation>{where}, fällig {at}</translation>
     </message>
     <message>
       <source>{why}. Scan its traveller.</source>
-      <translation type="unfinished" />
+      <translation>{why}. Laufkarte scannen.</translation>
     </message>
     <message>
       <source>{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>{words} · {k|Platte|Platten} {sheets} · {n} {n|Teil|Teile}</translation>
     </message>
     <message>
       <source>{words} · {left} of {sheets} {sheets|sheet|sheets} · {material}</source>
-      <translation type="unfinished" />
+      <translation>{words} · {left} von {sheets} {sheets|Platte|Platten} · {material}</translation>
     </message>
     <message>
       <source>{words} · {tabs} {tabs|tab|tabs}</source>
-      <translation type="unfinished" />
+      <translation>{words} · {tabs} {tabs|Steg|Stege}</translation>
     </message>
     <message>
       <source>{words} · ≈ batch assumed</source>
-      <translation type="unfinished" />
+      <translation>{words} · ≈ Los angenommen</translation>
     </message>
     <message>
       <source>{words}, no. {bit}</source>
-      <translation type="unfinished" />
+      <translation>{words}, Nr. {bit}</translation>
     </message>
     <message>
       <source>{wrong}: {size} mm needed</source>
-      <translation type="unfinished" />
+      <translation>{wrong}: {size} mm nötig</translation>
+    </message>
+    <message>
+      <source>—</source>
+      <translation>—</translation>
     </message>
     <message>
       <source>“Sheet spoiled” again when it is complete.</source>
-      <translation type="unfinished" />
+      <translation>„Platte ist Ausschuss“ noch einmal, wenn es vollständig ist.</translation>
     </message>
     <message>
       <source>“{words}” does nothing here now</source>
-      <translation type="unfinished" />
+      <translation>„{words}“ bewirkt hier jetzt nichts</translation>
     </message>
     <message>
       <source>▲ holding up</source>
-      <translation type="unfinished" />
+      <translation>▲ hält auf</translation>
     </message>
   </context>
 </TS>

@@ -23,6 +23,7 @@ TOP_RIGHT = int(Align.AlignRight | Align.AlignTop)
 LOW_LEFT = int(Align.AlignLeft | Align.AlignBottom)
 LOW_RIGHT = int(Align.AlignRight | Align.AlignBottom)
 WRAP = int(Qt.TextFlag.TextWordWrap)
+SMALLEST = 12  # px on the smallest screen
 KEPT = 4096  # measured texts
 FAR = 100_000  # px, wider than any line
 
@@ -98,7 +99,11 @@ class Page:
         if not shown:
             return high
         left, top, width = box
-        tall = max(room(shown, size, width, bold=bold)[1], high)
+        needs = room(shown, size, width, bold=bold)
+        while needs[0] > width and size > SMALLEST:  # a long word is set smaller, never cut
+            size -= 1
+            needs = room(shown, size, width, bold=bold)
+        tall = max(needs[1], high)
         where = QRect(left, top, max(width, 1), tall)
         self.words.append(Words(shown, where, size, bold, shade(tone), flags | WRAP))
         return tall

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 from station.look.style import GAP, TARGET, palette, px
 from station.look.texts import text
 from station.look.widgets import Rowed, Send, Touch
-from station.look.written import RIGHT, Page, wide
+from station.look.written import RIGHT, Page, room, wide
 from station.shop.faces import Cards, Entry
 
 WIDE = 640  # px, where two cards stand side by side
@@ -78,9 +78,18 @@ def _card(entry: Entry, width: int) -> Page:
 
 def _abreast(entries: tuple[Entry, ...], width: int) -> int:
     """How many cards stand side by side: more with few words or in a wide pane."""
-    if len(entries) > 2 and width >= px(WIDE) and any(e.line1 or e.line2 for e in entries):
-        return 2
-    plain = all(not e.line1 and not e.line2 for e in entries)
-    longest = max((len(text(e.big)) + len(text(e.right)) for e in entries), default=0)
-    short = 20 if width >= px(WIDE) else (16 if width >= px(NARROW) else 0)
-    return (3 if longest <= short else 2) if plain and len(entries) > 2 and longest <= 26 else 1
+    if any(e.line1 or e.line2 for e in entries):
+        return 2 if len(entries) > 3 and width >= px(WIDE) else 1
+    if len(entries) < 3:
+        return 1
+    return next((n for n in (3, 2) if all(_fits(e, width // n, 3 - n) for e in entries)), 1)
+
+
+def _fits(entry: Entry, width: int, more: int) -> bool:
+    """Whether a card's words stand on one line, or on so many more."""
+    right = wide(entry.right, 17, bold=bool(entry.tone))
+    free = width - px(GAP) - 2 * px(INSIDE[0]) - (right + px(GAP) if right else 0)
+    big = text(entry.big)
+    size = 22 if " " in big else 16  # a single long word may be set smaller
+    need, high = room(big, size, max(free, 1), bold=True)
+    return need <= free and high <= (1 + more) * room("x", 22, free)[1] + px(2)
