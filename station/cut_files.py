@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,7 +12,7 @@ from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.rooms import Run, Took
-from station.shop.words import say
+from station.shop.words import Say, say
 
 if TYPE_CHECKING:
     from station.cutting.model import Analysis, ShapeFound
@@ -25,13 +26,13 @@ class CutFiles:
 
     def __init__(self, ledger: Ledger, files: Files) -> None:
         self.ledger, self.files = ledger, files
+        self._digests: dict[tuple[str, int, int], str] = {}
 
     def find(self, run: Run) -> Took:
         """The cut files in the shop's folder, newest first."""
         folder = self.files.folder
         folder.mkdir(parents=True, exist_ok=True)
-        found = [f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS]
-        names = [f.name for f in sorted(found, key=lambda f: -f.stat().st_mtime)][:MOST]
+        names = [f.name for f in newest_first(folder)][:MOST]
         next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
         return Took(
             run.hand.with_work(files=names, folder=str(folder)),
@@ -79,6 +80,34 @@ class CutFiles:
             )
         return _told(run, cut_file, material, analysis, name, digest)
 
+    def prove(self, run: Run) -> Took:
+        """Whether the folder that a router runs its texts from holds the approved one."""
+        folder = Path(str(run.args["folder"])).expanduser()
+        digest, letter = str(run.args["digest"]), str(run.args["letter"])
+        for file in newest_first(folder):
+            if self._digest(file) == digest:
+                work, next_ = run.args["work"], run.args["next"]
+                assert isinstance(work, Mapping)
+                assert isinstance(next_, Say)
+                said = say("{file} is revision {letter}", file=file.name, letter=letter)
+                return Took(replace(run.hand, work=work), good(said, next_))
+        return Took(
+            run.hand,
+            refuse(
+                say("The router's folder has no text of revision {letter}", letter=letter),
+                say("Do not cut. Copy the approved file to {folder}.", folder=folder),
+            ),
+        )
+
+    def _digest(self, file: Path) -> str:
+        """The digest of a file's text, kept while its size and time stay the same."""
+        found = file.stat()
+        key = (str(file), found.st_size, found.st_mtime_ns)
+        if key not in self._digests:
+            with file.open("rb") as text:
+                self._digests[key] = hashlib.file_digest(text, "sha256").hexdigest()
+        return self._digests[key]
+
     def _router(self, cut_file: CutFile) -> Router | None:
         """The router that its time is worked out for: one that ran it, else the first."""
         view = self.ledger.view
@@ -86,6 +115,12 @@ class CutFiles:
         routers = [r for r in view.shelf(Router, "all") if r.active]
         mine = [r for r in routers if approved and r.id in approved.routers]
         return next(iter(mine or routers), None)
+
+
+def newest_first(folder: Path) -> list[Path]:
+    """The cut files in a folder, by their endings."""
+    found = [f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS]
+    return sorted(found, key=lambda f: -f.stat().st_mtime)
 
 
 def _is_known(run: Run, old: Revision) -> Took:

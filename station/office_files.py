@@ -10,7 +10,7 @@ from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
 from station.shop.facts import Shop
 from station.shop.rooms import Do, Job, Run, Took
-from station.shop.words import say
+from station.shop.words import Say, say
 
 MOST = 60  # files that are offered, newest first
 
@@ -28,10 +28,11 @@ def jobs(ledger: Ledger, clock: Callable[[], str]) -> Mapping[str, Job]:
         "read_list": _guarded(office.read),
         "find_cut_files": _guarded(cut_files.find),
         "read_cut_file": _guarded(cut_files.read),
+        "prove_file": _guarded(cut_files.prove, say("Set its folder right in the office.")),
     }
 
 
-def _guarded(job: Job) -> Job:
+def _guarded(job: Job, mend: Say = say("Set another folder under “This shop”.")) -> Job:
     """A folder or file that this PC refuses is said in one sentence; nothing was changed."""
 
     def run(given: Run) -> Do | Took:
@@ -42,7 +43,7 @@ def _guarded(job: Job) -> Job:
                 given.hand.with_work(ask=None),
                 refuse(
                     say("{file}: {why}", file=fault.filename or "", why=fault.strerror or fault),
-                    say("Set another folder under “This shop”."),
+                    mend,
                 ),
             )
 

@@ -1,5 +1,6 @@
 """A cut file's text taken in by the office: read, named, kept, approved, and read again."""
 
+import hashlib
 import os
 import shutil
 from dataclasses import replace
@@ -8,8 +9,11 @@ from pathlib import Path
 import pytest
 
 import demo_db
-from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.acts import Act
+from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.plain import to_plain
 from station.shop.revisions import differences
+from tests.floor.shop_small import GAUGES
 from tests.replay import PIN, Stage
 
 TEXTS = Path(demo_db.__file__).parent / "cut_files"
@@ -124,3 +128,44 @@ def test_a_part_without_a_shape_gets_the_one_that_is_cut(stage):
     office(stage, "button read_file", "button row_1", "button row_1", "part 061", "button save")
     box = stage.ledger.view.get(Part, "061").shape.box
     assert sorted(box) == pytest.approx([40, 120], abs=0.01)
+
+
+@pytest.fixture
+def at_bed(stage, tmp_path):
+    """Router 1 with a batch of a revision whose text is known, and the folder it runs from."""
+    folder = tmp_path / "router 1"
+    folder.mkdir()
+    text = (TEXTS / "SG010-SET-C.nc").read_bytes()
+    digest = hashlib.sha256(text).hexdigest()
+    view = stage.ledger.view
+    revision = replace(view.get(Revision, f"{GAUGES}.C"), digest=digest)
+    router = replace(view.get(Router, "1"), folder=str(folder))
+    for n, fact in enumerate((revision, router)):
+        args = {"kind": fact.kind, "value": to_plain(fact), "approved": "07"}
+        act = Act(id=f"set{n}", kind="set_fact", at=stage.clock(), subject=fact.key, args=args)
+        assert stage.ledger.record(act).entry
+    office(stage, "@worker 07", "@area office", "button list_cutfile", "'SG010-SET")
+    office(stage, "button release_batch", "router 1", "1", "worker 07", PIN)
+    stage.desk.at(area="loading", router="1")
+    office(stage, "traveller 00001")
+    return folder, text
+
+
+def test_the_text_that_is_run_is_looked_at(stage, at_bed):
+    folder, text = at_bed
+    other = ("stop", "The router's folder has no text of revision C")
+    assert office(stage, "button file_right") == other
+    assert not stage.desk.hand.work.get("ticks")
+    (folder / "old name.nc").write_bytes(text)
+    assert office(stage, "button file_right") == ("good", "old name.nc is revision C")
+    assert stage.desk.hand.work["ticks"] == ["file"]
+    (folder / "old name.nc").write_bytes(text.replace(b"G1", b"G0", 1))
+    assert office(stage, "button file_right") == other
+
+
+def test_a_folder_that_is_away_ticks_nothing(stage, at_bed):
+    folder, _ = at_bed
+    folder.rmdir()
+    tone, said = office(stage, "button file_right")
+    assert (tone, str(folder) in said) == ("stop", True)
+    assert not stage.desk.hand.work.get("ticks")

@@ -7,7 +7,8 @@ from station.floor.loading.before import Now, bare, counts, off, routers, start,
 from station.floor.loading.codes import choose_part, look_at
 from station.floor.loading.common import bit_in
 from station.shop.acts import notice, refuse
-from station.shop.rooms import Do, Hand, Took
+from station.shop.facts import Router
+from station.shop.rooms import Do, Hand, Run, Took
 from station.shop.words import clock, say
 
 
@@ -136,7 +137,25 @@ def _bit_tick(here: Now) -> Took:
     return tick(here, "bit")
 
 
-BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | None]] = {
+def _file_tick(here: Now) -> Took | Run:
+    """A tick alone proves nothing: where the router's folder is known, its texts are read."""
+    ticked, revision = tick(here, "file"), here.revision
+    router = here.view.get(Router, here.bed.id)
+    if ticked.answer.tone != "good" or not (router and router.folder and revision):
+        return ticked
+    if not revision.digest:
+        return ticked
+    args = {
+        "folder": router.folder,
+        "digest": revision.digest,
+        "letter": revision.letter,
+        "work": dict(ticked.hand.work),
+        "next": ticked.answer.do,
+    }
+    return Run("prove_file", args, here.hand)
+
+
+BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | Run | None]] = {
     "start": start,
     "off_bed": _off_button,
     "sheet_spoiled": _spoil_button,
@@ -145,7 +164,7 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | None]] = {
     "stop_over": _plain("end_stop"),
     "held_down": _ticks("held_down"),
     "bit_good": _bit_tick,
-    "file_right": _ticks("file"),
+    "file_right": _file_tick,
     "zeroed": _ticks("zero"),
     "first_off_good": _first_off(agrees=True),
     "first_off_bad": _first_off(agrees=False),

@@ -7,12 +7,12 @@ from station.floor.loading.rules_sheet import outside
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.rooms import Do, Hand, Input, Number, Run, Took
 from station.shop.views import View
 from station.shop.words import Say, say
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     """One input at the cutting bed."""
     here = now(hand, view)
     if isinstance(given, Number):

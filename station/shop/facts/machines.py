@@ -25,6 +25,7 @@ class Router(Fact):
     pace: float = 1.0  # real time over the file's time
     extra_s: float = 0.0  # added a sheet
     hold_downs: tuple[tuple[float, float], ...] = ()  # where its bed takes them, (x, y)
+    folder: str = ""  # on its PC, where the texts it runs lie; empty: they are not looked at
     active: bool = True
 
 
