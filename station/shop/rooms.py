@@ -27,6 +27,7 @@ class Hand:
 
     area: str
     router: str = ""
+    facing: str = ""  # the one of several routers looked at; stays when work is put down
     bench: str = ""
     worker: str = ""
     station: str = ""

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from station.floor.loading.before import router_id
 from station.floor.loading.dialogue import step
 from station.floor.loading.rules import RULES
 from station.shop.cards import BUTTONS
@@ -149,9 +150,16 @@ def test_what_is_said_while_it_cuts_holds_for_the_next_sheet() -> None:
 def test_looking_at_another_router_lets_go_of_what_was_said() -> None:
     one = player(GOOD, BED, router="1,2", work={"lot": "0931", "reading": 6.4})
     one.give(press("next_router"))
-    assert one.hand.work == {"router": "2"}
+    assert (one.hand.facing, one.hand.work) == ("2", {})
     one.give(press("next_router"))
-    assert one.hand.work == {"router": "1"}
+    assert (one.hand.facing, one.hand.work) == ("1", {})
+
+
+def test_putting_work_down_keeps_the_router_in_front() -> None:
+    one = player(GOOD, BED, router="1,2")
+    one.give(press("next_router"))
+    assert one.hand.empty().facing == "2"
+    assert router_id(one.hand.empty(), one.view) == "2"
 
 
 def test_without_a_router_set_up_every_router_is_served() -> None:
@@ -181,3 +189,21 @@ def test_survivors_are_counted_part_by_part() -> None:
     assert said == [f"{n} of these on a sheet" for n in (160, 1, 160)]
     one.give(Code("part", "014"), Number("1"), Code("part", "045"), Number("9"))
     assert str(one.give(press("sheet_spoiled")).said) == "Sheet 1 spoiled: 10 whole, 151 lost"
+
+
+LAST = replace(CUTTING, sheet=4)
+PREPARES = [press("held_down"), press("bit_good"), press("file_right"), press("zeroed"),
+            Code("lot", "0931"), Number("6.4")]  # fmt: skip
+
+
+@pytest.mark.parametrize("given", PREPARES)
+def test_nothing_is_prepared_for_a_sheet_that_does_not_exist(given: Input) -> None:
+    one = player(replace(GOOD, cut=3, state="cutting"), LAST)
+    answer = one.give(given)
+    assert str(answer.said) == "Sheet 4 is the last of batch 00412"
+    assert not one.hand.work
+
+
+def test_the_start_of_day_needs_a_free_bed() -> None:
+    one = player(GOOD, replace(CUTTING, day="2026-11-24"))
+    assert "Not while sheet 1 is on the bed" in str(one.give(press("day_done")).said)

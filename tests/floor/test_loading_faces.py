@@ -259,3 +259,22 @@ def test_a_cancelled_batch_leaves_the_screen_when_its_sheet_is_off() -> None:
     gone = replace(GOOD, state="cancelled")
     assert labels(shown(BED, gone)) == ["Report a stop", "Resurfaced"]
     assert labels(shown(CUTTING, gone))[0] == "Sheet 1 is off the bed"
+
+
+def test_on_the_last_sheet_the_list_says_what_comes_after_it() -> None:
+    last = replace(CUTTING, sheet=4)
+    alone = checks(shown(replace(GOOD, cut=3), last))
+    assert {k: str(c.text) for k, c in alone.items()} == {
+        "Next batch": "none waits for this router"
+    }
+    after = checks(shown(replace(GOOD, cut=3), last, batch(COMBS, id="00417", sheets=6)))
+    assert {k: str(c.text) for k, c in after.items()} == {
+        "Next batch": "00417, Heddle combs 300",
+        "Bring": "6 sheets of 6.5 mm birch plywood",
+        "Bits": "6 mm",
+    }
+    assert {c.state for c in after.values()} == {"later"}
+
+
+def test_one_before_the_last_still_prepares_the_next() -> None:
+    assert "Thickness" in checks(shown(replace(GOOD, cut=2), replace(CUTTING, sheet=3)))

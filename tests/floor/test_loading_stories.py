@@ -1,6 +1,7 @@
 """Days at the cutting bed, told through codes as a worker scans them."""
 
 from collections import Counter
+from dataclasses import replace
 
 from station.floor.loading.dialogue import step
 from station.floor.loading.face import face
@@ -305,7 +306,7 @@ def test_one_screen_for_two_routers() -> None:
     view = small_shop(batch(GAUGES), batch(COMBS, id="00417", router="2"))
     one = player(view, "1,2")
     one.give(traveller())
-    one.hand = one.hand.with_work(router="1")
+    one.hand = replace(one.hand, facing="1")
     one.give(Code("lot", "0931"), Number("6.4"), press("held_down"), press("bit_good"))
     one.give(press("file_right"), now="08:00")
     one.give(press("start"))

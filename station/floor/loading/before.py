@@ -1,25 +1,24 @@
 """The station at one moment, and what was said about the next sheet so far.
 
 The batch in hand is the one that the router has taken on; `hand.work` holds what was said
-about the next sheet: `router` (of several), `lot`, `reading`, `ticks`; and `mode`, when one
-question is open: ``stop`` (its reason), ``spoil`` (reason, then what survived in
-`survived`, counted for `part`), ``broken`` (which bit).
+about the next sheet: `lot`, `reading`, `ticks`; and `mode`, when one question is open:
+``stop`` (its reason), ``spoil`` (reason, then what survived in `survived`, counted for
+`part`), ``broken`` (which bit). Which of several routers is looked at stands in `hand.facing`.
 """
 
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
+from station.floor.loading.bits import by_hand
 from station.floor.loading.common import bed_at, in_store, revision_of
 from station.floor.loading.rules_sheet import TICKS
 from station.floor.loading.rules_take import not_approved
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision, Router
 from station.shop.rooms import Do, Hand, Took
 from station.shop.views import View
 from station.shop.words import Say, say
-
-ON_FREE_BED = ("held_down", "zero")  # what can only be true once the bed is free
 
 
 class Now(NamedTuple):
@@ -55,8 +54,7 @@ def routers(hand: Hand, view: View) -> tuple[str, ...]:
 def router_id(hand: Hand, view: View) -> str:
     """The router that is looked at now."""
     served = routers(hand, view)
-    chosen = str(hand.work.get("router") or "")
-    return chosen if chosen in served else (served[0] if served else "")
+    return hand.facing if hand.facing in served else (served[0] if served else "")
 
 
 def now(hand: Hand, view: View) -> Now:
@@ -82,7 +80,7 @@ def bare(hand: Hand) -> Hand:
 
 
 def fresh(hand: Hand) -> Hand:
-    """The hand without anything said about the next sheet; router and lot stay."""
+    """The hand without anything said about the next sheet; lot stays."""
     return bare(hand).with_work(reading=None, ticks=None)
 
 
@@ -116,6 +114,32 @@ def missing(here: Now, hand: Hand) -> str:
     return next((t for t in needed if t not in ticks(hand)), "")
 
 
+def only_on_free_bed(here: Now, name: str) -> bool:
+    """Whether this can only be true once the bed is free.
+
+    A bit as well, where the file's bits are changed by hand in the middle of the sheet.
+    """
+    if name == "bit" and here.revision:
+        return by_hand(here.view, here.bed, here.revision)
+    return name in ("held_down", "zero")
+
+
+def no_next(here: Now) -> Answer | None:
+    """Said of what is prepared for a next sheet while the last one is cut."""
+    batch, bed = here.batch, here.bed
+    if batch is None or not bed.sheet or not is_last(here, batch):
+        return None
+    return notice(
+        say("Sheet {n} is the last of batch {batch}", n=bed.sheet, batch=batch.id),
+        say("Scan its slip when it is off the bed."),
+    )
+
+
+def is_last(here: Now, batch: Batch) -> bool:
+    """Whether no sheet of the batch comes after the one on the bed."""
+    return batch.state == "cancelled" or batch.cut + bool(here.bed.sheet) >= batch.sheets
+
+
 def ready(here: Now, hand: Hand) -> bool:
     """Whether everything was said that a start needs."""
     return not missing(here, hand)
@@ -134,7 +158,7 @@ NEXT: dict[str, Say] = {
 def what_next(here: Now, hand: Hand) -> Say:
     """What to do now before the next sheet."""
     need = missing(here, hand)
-    if here.bed.sheet and need in ("", *ON_FREE_BED):
+    if here.bed.sheet and (not need or only_on_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
     return NEXT[need] if need else say("Press “{start}”.", start=say("Start the sheet"))
 
@@ -143,7 +167,9 @@ def tick(here: Now, name: str) -> Took:
     """Something is confirmed for the next sheet, if it can be true already."""
     if here.batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
-    if here.bed.sheet and name in ON_FREE_BED:
+    if last := no_next(here):
+        return Took(here.hand, last)
+    if here.bed.sheet and only_on_free_bed(here, name):
         return Took(
             here.hand,
             notice(

@@ -7,6 +7,7 @@ from station.floor.loading.before import (
     Now,
     bare,
     next_sheet,
+    no_next,
     off,
     ready,
     routers,
@@ -16,7 +17,7 @@ from station.floor.loading.before import (
     what_next,
 )
 from station.floor.loading.common import bed_at, router_name, seconds_between
-from station.floor.loading.rules_sheet import wrong_lot
+from station.floor.loading.material import wrong_lot
 from station.floor.loading.rules_take import may_not_go_on, not_approved
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
@@ -62,8 +63,7 @@ def _taken(here: Now, batch: Batch) -> Say:
 
 
 def _take(here: Now, code: Code) -> Do:
-    kept = {"router": here.bed.id} if len(routers(here.hand, here.view)) > 1 else {}
-    after = replace(here.hand.empty().with_work(**kept), subject=code.number)
+    after = replace(here.hand.empty(), subject=code.number)
     args = {"router": here.bed.id, "copy": code.copy}
     return Do("take_batch", f"batch/{code.number}", args, after)
 
@@ -82,7 +82,7 @@ def _lot_code(here: Now, code: Code) -> Took:
     revision = here.revision
     if revision is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
-    if wrong := wrong_lot(here.view, revision, code.number):
+    if wrong := no_next(here) or wrong_lot(here.view, revision, code.number):
         return Took(here.hand, wrong)
     hand = here.hand.with_work(lot=code.number)
     lot = here.view.get(Lot, code.number)
@@ -144,7 +144,7 @@ def look_at(here: Now, router: str) -> Took:
     hand = here.hand if router == here.bed.id else here.hand.empty()
     there = bed_at(here.view, router)
     name = router_name(here.view, router)
-    hand = hand.with_work(router=router)
+    hand = replace(hand, facing=router)
     if there.sheet:
         what = say("Sheet {n} of batch {batch} is on it.", n=there.sheet, batch=there.batch)
     elif there.batch:

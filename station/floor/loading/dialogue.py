@@ -1,9 +1,9 @@
 """What an input means at the cutting bed: a code, a button or a number."""
 
-from station.floor.loading.before import Now, counts, now, what_next
+from station.floor.loading.before import Now, counts, no_next, now, what_next
 from station.floor.loading.buttons import BUTTON_STEPS
 from station.floor.loading.codes import CODE_STEPS
-from station.floor.loading.rules_sheet import outside
+from station.floor.loading.material import outside
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -38,6 +38,8 @@ def _number(here: Now, given: Number) -> Took | None:
             here.hand,
             refuse(say("That is no thickness"), say("Enter the reading in mm, such as 6.4.")),
         )
+    if last := no_next(here):
+        return Took(here.hand, last)
     hand = here.hand.with_work(reading=value)
     if wrong := outside(here.view, revision, value):
         return Took(hand, _stop(wrong, say("Not this sheet: measure again, or ask.")))

@@ -1,14 +1,8 @@
 """What the screen at the cutting bed shows, state by state."""
 
 from station.floor.loading.before import Now, missing, now, reading, ready
-from station.floor.loading.blocks import (
-    checks,
-    drawing,
-    first_things,
-    header,
-    progress,
-    where,
-)
+from station.floor.loading.blocks import drawing, header, progress, where
+from station.floor.loading.check_list import checks, first_things
 from station.floor.loading.common import bit_in
 from station.floor.loading.face_stop import (
     TITLE,
@@ -18,7 +12,7 @@ from station.floor.loading.face_stop import (
     which_bit,
     why_stopped,
 )
-from station.floor.loading.rules_sheet import outside
+from station.floor.loading.material import outside
 from station.floor.loading.rules_take import may_not_go_on, not_approved, unread
 from station.floor.loading.side import (
     care,

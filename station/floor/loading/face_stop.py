@@ -1,7 +1,8 @@
 """What the screen shows while the router is stopped, or a question is open."""
 
 from station.floor.loading.before import Now, counts
-from station.floor.loading.blocks import drawing, first_things, where
+from station.floor.loading.blocks import drawing, where
+from station.floor.loading.check_list import first_things
 from station.floor.loading.common import seconds_between
 from station.floor.loading.rules_stop import HOLD_DOWN
 from station.floor.loading.side import care, code_of, other_router, side
@@ -47,6 +48,7 @@ def stopped(here: Now) -> Face:
                    right_label=say("Minutes"), right=str(minutes)),
             _own_stop(hold_down=bed.stop == HOLD_DOWN),
             *_due_after(here),
+            *((drawing(here, here.revision),) if bed.sheet and here.revision else ()),
         ),
         presses=(
             over,

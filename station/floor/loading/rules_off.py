@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.loading.bits import later
 from station.floor.loading.common import (
     MOMENT_S,
     START,
@@ -41,6 +42,7 @@ def off_bed(act: Act, view: View) -> Answer:
         void_copy(batch, text(act, "copy"))
         or _already_off(act, view, batch)
         or _not_on_bed(act, view, batch, bed)
+        or _bit_never_in(act, view, batch, bed)
         or _too_soon(act, bed)
     )
     revision = revision_of(view, batch)
@@ -92,6 +94,19 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
             say("End the stop first, or report the sheet spoiled."),
         )  # fmt: skip
     return None
+
+
+def _bit_never_in(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A question where a bit that the file asks for by hand was not scanned in."""
+    revision = revision_of(view, batch)
+    missing = later(view, bed, revision) if revision else ()
+    if not missing or act.args.get("sure"):
+        return None
+    return ask(
+        say("The {size} mm bit was not scanned in", size=f"{missing[0].diameter_mm:g}"),
+        say("Scan it if it is in. Spindle stopped, sheet done: scan again."),
+        "sure",
+    )
 
 
 def _too_soon(act: Act, bed: Bed) -> Answer | None:

@@ -4,18 +4,18 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
+from station.floor.loading.bits import at_start, later, ready_for, too_short, wrong_bit
 from station.floor.loading.common import (
     batch_of,
     bed_at,
-    bit_in,
     expected_minutes,
-    in_store,
     metres_left,
     revision_of,
     router_name,
     seconds_between,
     text,
 )
+from station.floor.loading.material import outside, wrong_lot
 from station.floor.loading.rules_take import (
     NO_BATCH,
     may_not_go_on,
@@ -28,10 +28,8 @@ from station.shop.facts import (
     Batch,
     Bed,
     Bit,
-    BitUse,
     Concern,
     Lot,
-    Material,
     Reason,
     Revision,
     Router,
@@ -161,57 +159,18 @@ def _lot(sheet: Sheet) -> Answer | None:
     return wrong_lot(sheet.view, sheet.revision, text(sheet.act, "lot"))
 
 
-def wrong_lot(view: View, revision: Revision, id: str) -> Answer | None:
-    """A refusal when a lot is unknown, of the wrong material, or used up."""
-    if not id:
-        return refuse(say("Which lot is the sheet from?"), say("Scan the lot's code."))
-    lot = view.get(Lot, id)
-    if lot is None:
-        return refuse(say("There is no lot {lot}", lot=id), say("Receive it in the office."))
-    if lot.material != revision.material:
-        return refuse(
-            say("Lot {lot} is {got}", lot=id, got=material_name(view, lot.material)),
-            say("This job takes {want}.", want=material_name(view, revision.material)),
-        )
-    if in_store(view, id) < 1:
-        return refuse(
-            say("Lot {lot} has no sheet left by the book", lot=id),
-            say("Scan another lot, or have it counted."),
-        )
-    return None
-
-
-def material_name(view: View, id: str) -> str:
-    """The material's name, or its number when the shop does not know it."""
-    material = view.get(Material, id)
-    return material.name if material else f"material {id}"
-
-
 def _bits(sheet: Sheet) -> Answer | None:
-    for use in sheet.revision.bits:
-        if refused := wrong_bit(sheet.view, sheet.bed, use):
+    """The bits that must be in are right; those put in later by hand lie in the drawer."""
+    view, bed, revision = sheet.view, sheet.bed, sheet.revision
+    for use in at_start(view, bed, revision):
+        if refused := wrong_bit(view, bed, use):
             return refused
-        router = sheet.view.get(Router, sheet.bed.id)
-        if not (router and router.changer):
-            break  # the others are put in by hand when the file asks for them
-    return None
-
-
-def wrong_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
-    """A refusal when the bit for this use is not there, or not fit to cut."""
-    bit = bit_in(view, bed, use)
-    put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
-    if bit is None:
-        router = view.get(Router, bed.id)
-        if router and router.changer:
-            return refuse(say("Pocket {pocket} is empty", pocket=use.number), put_in)
-        return refuse(say("No bit is in the spindle"), put_in)
-    if bit.state != "good":
-        return refuse(say("Bit {bit} is {state}", bit=bit.id, state=bit.state), put_in)
-    if bit.diameter_mm != use.diameter_mm:
-        return refuse(
-            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"), put_in
-        )
+    for use in later(view, bed, revision):
+        if ready_for(view, use) is None:
+            return refuse(
+                say("No {size} mm bit is in the drawer", size=f"{use.diameter_mm:g}"),
+                say("The file asks for it later in the sheet: get one first."),
+            )
     return None
 
 
@@ -236,19 +195,6 @@ def reading_of(act: Act) -> float:
     """The thickness that was read, mm; 0 when there is none."""
     given = act.args.get("reading")
     return float(given) if isinstance(given, int | float) else 0.0
-
-
-def outside(view: View, revision: Revision, reading: float) -> Say | None:
-    """What is wrong with a thickness reading, or None."""
-    material = view.get(Material, revision.material)
-    if material is None or material.low_mm <= reading <= material.high_mm:
-        return None
-    return say(
-        "{reading} mm read, limits are {low} to {high}",
-        reading=f"{reading:g}",
-        low=f"{material.low_mm:.1f}",
-        high=f"{material.high_mm:.1f}",
-    )
 
 
 def _thickness(sheet: Sheet) -> Answer | None:
@@ -280,17 +226,6 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
 )
 
 
-def too_short(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float, float] | None:
-    """The bit that will not last a sheet: itself, metres left, metres needed."""
-    for use in revision.bits:
-        bit = bit_in(view, bed, use)
-        if bit and bit.diameter_mm == use.diameter_mm:
-            left, need = metres_left(view, bit), use.cut_mm / 1000
-            if left < need:
-                return bit, left, need
-    return None
-
-
 def _started(sheet: Sheet) -> Answer:
     """The sheet on the bed, the clock running, and what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
@@ -305,7 +240,7 @@ def _started(sheet: Sheet) -> Answer:
         marked = _overruled(sheet, wrong)
         do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
         return attention(said, do, moves=moves, sets=(*sets, *marked))
-    if short := too_short(view, bed, sheet.revision):
+    if short := _short(sheet):
         bit, left, need = short
         do = say(
             "Bit {bit}: {left} m left, {need} m needed. Watch it.",
@@ -314,12 +249,33 @@ def _started(sheet: Sheet) -> Answer:
             need=round(need),
         )
         return attention(said, do, moves=moves, sets=sets)
-    return good(
-        said,
-        say("About {minutes} min on this router. Bring the next sheet.", minutes=round(minutes)),
-        moves=moves,
-        sets=sets,
-    )
+    return good(said, _meanwhile(sheet, minutes), moves=moves, sets=sets)
+
+
+def _short(sheet: Sheet) -> tuple[Bit, float, float] | None:
+    """The first bit, in place or to be put in by hand, that will not last: left, needed (m)."""
+    view, bed, revision = sheet.view, sheet.bed, sheet.revision
+    for use in later(view, bed, revision):
+        bit, need = ready_for(view, use), use.cut_mm / 1000
+        if bit and metres_left(view, bit) < need:
+            return bit, metres_left(view, bit), need
+    return too_short(view, bed, revision)
+
+
+def _meanwhile(sheet: Sheet, minutes: float) -> Say:
+    """What to do while the sheet is cut."""
+    for use in later(sheet.view, sheet.bed, sheet.revision):
+        if bit := ready_for(sheet.view, use):
+            return say(
+                "Lay bit {bit} ready, {size} mm: scan it at the change.",
+                bit=bit.id,
+                size=f"{use.diameter_mm:g}",
+            )
+    if sheet.number >= sheet.batch.sheets:
+        return say(
+            "About {minutes} min on this router. It is the last sheet.", minutes=round(minutes)
+        )
+    return say("About {minutes} min on this router. Bring the next sheet.", minutes=round(minutes))
 
 
 def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:

@@ -2,8 +2,10 @@
 
 from dataclasses import replace
 
+from station.floor.loading.bits import later
 from station.floor.loading.common import (
     bed_at,
+    metres_left,
     revision_of,
     router_name,
     seconds_between,
@@ -13,7 +15,7 @@ from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Fact, Reason, Revision, Router
 from station.shop.moves import WEAR, Move, Spot, tail
 from station.shop.views import View
-from station.shop.words import clock, say
+from station.shop.words import Say, clock, say
 
 HOLD_DOWN = "32"  # the stop reason "hold-down": nobody holds parts by hand
 
@@ -95,21 +97,46 @@ def change_bit(act: Act, view: View) -> Answer:
     given = act.args.get("pocket")
     pocket = given if isinstance(given, int) else 0
     old = view.get(Bit, dict(bed.bits).get(pocket, ""))
+    why = f"new bit {bit.id}"
     changed = replace(
         bed,
         bits=tuple(sorted({**dict(bed.bits), pocket: bit.id}.items())),
-        first_off=f"new bit {bit.id}",
-        zero=f"new bit {bit.id}",
+        first_off=bed.first_off if bit.id in bed.seen else why,
+        zero=why,
+        seen=tuple(dict.fromkeys((*bed.seen, bit.id))),
     )
     sets: tuple[Fact, ...] = (changed, replace(bit, router=bed.id))
     if old:
         sets += (replace(old, router=""),)
-    return good(
-        say("Bit {bit} is in: {words}", bit=bit.id, words=bit.words),
-        say("Set zero; first-off before the next sheet."),
-        moves=_worn_so_far(view, bed, old),
-        sets=sets,
+    said = say("Bit {bit} is in: {words}", bit=bit.id, words=bit.words)
+    moves = _worn_so_far(view, bed, old)
+    if bed.state == "cutting":
+        return replace(_at_its_change(view, bed, bit, said), moves=moves, sets=sets)
+    do = say("Set zero before the next sheet.")
+    if changed.first_off:
+        do = say("Set zero; first-off before the next sheet.")
+    return good(said, do, moves=moves, sets=sets)
+
+
+def _at_its_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
+    """A bit put in by hand where the file stops for it: its metres against what it must cut."""
+    revision = _revision(view, bed)
+    uses = revision.bits if revision else ()
+    need = sum(u.cut_mm for u in uses if u.diameter_mm == bit.diameter_mm) / 1000
+    left = metres_left(view, bit)
+    if left < need:
+        do = say(
+            "{left} m left, {need} m needed. Watch it; set zero first.",
+            left=max(0, round(left)),
+            need=round(need),
+        )
+        return attention(said, do)
+    do = say(
+        "Set zero, then go on: {left} m left, {need} m needed.",
+        left=round(left),
+        need=round(need),
     )
+    return good(said, do)
 
 
 def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
@@ -127,20 +154,25 @@ def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
             say("Bit {bit} is in {router}", bit=bit.id, router=router_name(view, bit.router)),
             say("Take another one, or take it out there first."),
         )
-    if bed.state == "cutting" and not _asked_for(view, bed, bit):
+    return _not_asked_for(view, bed, bit) if bed.state == "cutting" else None
+
+
+def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
+    """A refusal in the middle of a sheet, but for the bit that its file asks for next."""
+    revision = _revision(view, bed)
+    following = later(view, bed, revision) if revision else ()
+    if not following:
         return refuse(
             say("Sheet {sheet} is being cut", sheet=bed.sheet),
             say("Report a stop and isolate the spindle first."),
         )
+    size = f"{following[0].diameter_mm:g}"
+    if bit.diameter_mm != following[0].diameter_mm:
+        return refuse(
+            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"),
+            say("The file asks for {size} mm next: take that one.", size=size),
+        )
     return None
-
-
-def _asked_for(view: View, bed: Bed, bit: Bit) -> bool:
-    """Whether a file with several bits asks for this one in the middle of a sheet."""
-    router, revision = view.get(Router, bed.id), _revision(view, bed)
-    if revision is None or len(revision.bits) < 2 or (router and router.changer):
-        return False
-    return any(use.diameter_mm == bit.diameter_mm for use in revision.bits[1:])
 
 
 def _revision(view: View, bed: Bed) -> Revision | None:
@@ -195,8 +227,11 @@ def _not_while_cutting(act: Act, view: View) -> Answer | None:
 
 
 def start_day(act: Act, view: View) -> Answer:
-    """The checks that the shop lists for the start of the day are done on a router."""
-    if wrong := no_router(act, view):
+    """The checks that the shop lists for the start of the day are done on a router.
+
+    They look at the spoilboard, so the bed must be free.
+    """
+    if wrong := _not_while_cutting(act, view):
         return wrong
     bed = bed_at(view, tail(act.subject))
     name = router_name(view, bed.id)

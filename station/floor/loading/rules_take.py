@@ -144,7 +144,9 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
     due = "" if bed.first_off.startswith(START) else bed.first_off
     if batch.cut:
         due = due or f"{START} {batch.id}, taken up again"
-    sets: tuple[Bed | Batch, ...] = (replace(bed, batch=batch.id, first_off=due),)
+    sets: tuple[Bed | Batch, ...] = (
+        replace(bed, batch=batch.id, first_off=due, seen=tuple(b for _, b in bed.bits)),
+    )
     other = bed_at(view, batch.router)
     if batch.router and other.id != bed.id and other.batch == batch.id:
         sets += (replace(other, batch=""),)

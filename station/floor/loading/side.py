@@ -1,6 +1,7 @@
 """The right pane of the loading room: what comes next, bits, what to take care of."""
 
 from station.floor.loading.before import Now, routers
+from station.floor.loading.bits import by_hand, later, ready_for
 from station.floor.loading.common import (
     bed_at,
     bit_in,
@@ -11,7 +12,7 @@ from station.floor.loading.common import (
     revision_of,
     router_name,
 )
-from station.floor.loading.rules_sheet import material_name
+from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
 from station.shop.cards import button
 from station.shop.codes import usable, write
@@ -117,8 +118,12 @@ def meters(here: Now) -> tuple[Meter, ...]:
     """The bit's metres: of each bit that the file uses, or of those that are in."""
     batch, revision = here.batch, here.revision
     if batch and revision:
-        used = [(bit_in(here.view, here.bed, u), u.cut_mm / 1000) for u in revision.bits]
-        found = {b.id: _meter(here, b, need, batch) for b, need in used if b}
+        used = [(bit_in(here.view, here.bed, u), u) for u in revision.bits]
+        following = later(here.view, here.bed, revision)
+        if by_hand(here.view, here.bed, revision):
+            used = [(b, u) for b, u in used if b and b.diameter_mm == u.diameter_mm]
+            used += [(ready_for(here.view, u), u) for u in following]
+        found = {b.id: _meter(here, b, u.cut_mm / 1000, batch) for b, u in used if b}
         return tuple(found.values())[:2]
     inside = [here.view.get(Bit, b) for _, b in here.bed.bits]
     return tuple(_meter(here, b, 0.0, None) for b in inside[:2] if b)

@@ -49,6 +49,7 @@ class Bed(Fact):
     zero: str = ""  # why zero must be set again
     rehome: str = ""  # why it must be re-homed
     day: str = ""  # date of the last start of day
+    seen: tuple[str, ...] = ()  # bits that were in since its batch was taken
 
     @property
     def ends(self) -> str:

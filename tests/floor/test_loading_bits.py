@@ -1,0 +1,140 @@
+"""A cut file of two bits on a router without a changer: each bit is checked at its change."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.loading.dialogue import step
+from station.floor.loading.face import face
+from station.floor.loading.rules import RULES
+from station.shop.cards import BUTTONS
+from station.shop.codes import Code
+from station.shop.faces import Checks, Meter
+from station.shop.facts import Bed, Bit, BitUse, Fact, Revision
+from station.shop.moves import Move
+from station.shop.rooms import Number
+from tests.floor.beds import BED, worn
+from tests.floor.shop_small import GAUGES, Player, batch, hand, small_shop
+
+SMALL_M = 40  # metres that the 3.0 mm bit cuts on a sheet
+READY = (Code("lot", "0931"), Number("6.4"))
+TICKS = ("held_down", "bit_good", "file_right", "zeroed")
+
+
+def press(name: str) -> Code:
+    return Code("button", BUTTONS[name].number)
+
+
+def bit(number: str) -> Code:
+    return Code("bit", number)
+
+
+def router(*facts: Fact, moves: tuple[Move, ...] = ()) -> Player:
+    """Router 1 with a 6.0 mm bit in, a batch taken whose file wants a 3.0 mm bit after it."""
+    plain = small_shop().get(Revision, f"{GAUGES}.C")
+    assert plain
+    second = BitUse(number=2, diameter_mm=3.0, cut_mm=SMALL_M * 1000)
+    two = replace(plain, bits=(*plain.bits, second))
+    bed = replace(BED, seen=("11",))
+    view = small_shop(batch(GAUGES), bed, two, *facts, moves=moves)
+    return Player(view, RULES, step, hand("loading", "09:00", router="1"))
+
+
+def started(*facts: Fact, moves: tuple[Move, ...] = ()) -> Player:
+    one = router(*facts, moves=moves)
+    one.give(*READY, *map(press, TICKS), press("start"))
+    return one
+
+
+def bed(one: Player) -> Bed:
+    found = one.view.get(Bed, "1")
+    assert found
+    return found
+
+
+def test_the_bit_for_later_is_named_when_the_sheet_starts() -> None:
+    one = started()
+    assert str(one.said[-1].do) == "Lay bit 18 ready, 3 mm: scan it at the change."
+
+
+def test_no_sheet_starts_without_the_bit_for_later() -> None:
+    one = started(Bit(id="18", words="3.0", diameter_mm=3.0, state="broken"))
+    assert one.said[-1].refused
+    assert str(one.said[-1].said) == "No 3 mm bit is in the drawer"
+
+
+def test_a_bit_for_later_that_is_nearly_done_is_told_at_the_start() -> None:
+    one = started(moves=(worn("18", 1490),))
+    assert one.said[-1].tone == "attention"
+    assert str(one.said[-1].do) == "Bit 18: 10 m left, 40 m needed. Watch it."
+
+
+CHANGES = [
+    ((), "18", "good", "Set zero, then go on: 1\u2009500 m left, 40 m needed."),
+    ((worn("18", 1470),), "18", "attention", "30 m left, 40 m needed. Watch it; set zero first."),
+    ((), "17", "stop", "The file asks for 3 mm next: take that one."),
+]
+
+
+@pytest.mark.parametrize(("moves", "number", "tone", "do"), CHANGES)
+def test_each_bit_is_checked_at_its_change(moves, number, tone, do):
+    one = started(moves=moves)
+    answer = one.give(bit(number), now="09:10")
+    assert (answer.tone, str(answer.do)) == (tone, do)
+
+
+def test_no_more_bits_are_asked_for_after_the_last() -> None:
+    one = started()
+    one.give(bit("18"), now="09:10")
+    answer = one.give(bit("17"))
+    assert answer.refused
+    assert "Report a stop" in str(answer.do)
+
+
+def test_a_sheet_whose_second_bit_was_never_scanned_is_a_question() -> None:
+    one = started()
+    asked = one.give(Code("batch", "00412", "A", 1), now="09:30")
+    assert asked.asks == "sure"
+    assert str(asked.said) == "The 3 mm bit was not scanned in"
+    assert not one.yes().refused
+    assert bed(one).sheet == 0
+
+
+def test_with_every_bit_scanned_the_sheet_comes_off() -> None:
+    one = started()
+    one.give(bit("18"), now="09:10")
+    assert one.give(Code("batch", "00412", "A", 1), now="09:30").tone == "good"
+    wear = {n: sum(h.qty for h in one.view.stock(place=f"bit/{n}")) for n in ("11", "18")}
+    assert wear == {"11": 65_000, "18": SMALL_M * 1000}
+
+
+def test_a_bit_put_back_is_not_new_but_another_one_is() -> None:
+    one = started()
+    one.give(bit("18"), now="09:10")
+    one.give(Code("batch", "00412", "A", 1), now="09:30")
+    one.give(press("first_off_good"))
+    one.give(bit("11"))
+    assert (bed(one).first_off, bed(one).zero) == ("", "new bit 11")
+    one.give(bit("17"))
+    assert bed(one).first_off == "new bit 17"
+
+
+def test_the_bit_cannot_be_ticked_while_it_is_to_be_changed() -> None:
+    one = started()
+    assert "Not while sheet 1 is on the bed" in str(one.give(press("bit_good")).said)
+
+
+def test_the_screen_shows_the_change_and_both_bits() -> None:
+    one = started()
+    shown = face(one.hand, one.view)
+    (checks,) = [b for b in shown.beside if isinstance(b, Checks)]
+    assert str(checks.items[0].label) == "When the file stops: scan this bit in"
+    assert str(checks.items[0].text) == "3 mm, no. 18: 1\u2009500 m left, 40 m needed"
+    assert [str(b.title) for b in shown.side if isinstance(b, Meter)] == [
+        "Bit no. 11",
+        "Bit no. 18",
+    ]
+    before = router()
+    (checks,) = [b for b in face(before.hand, before.view).beside if isinstance(b, Checks)]
+    later = [c for c in checks.items if c.state == "later"]
+    assert [str(c.label) for c in later] == ["Then, by hand: checked at its change"]
