@@ -75,9 +75,10 @@ class Session(QObject):
         self._follow()
         self.window.answer(given, text)
         self.repaint()
+        self.took_ms = (time.perf_counter() - began) * 1000
         if self.loop is not None:
             self.loop.kick()
-        self.took_ms = (time.perf_counter() - began) * 1000
+            self.loop.step()
 
     def _given(self, text: str) -> Answer:
         if text.startswith("@place "):

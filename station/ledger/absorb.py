@@ -53,7 +53,7 @@ def _take(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> lis
     acts = again.waiting(history)
     own = _own(acts, entries)
     for act, entry in zip(acts, entries[:own], strict=False):
-        _keep(history, entry, taken_in(entry.id, entry.body))
+        history.store.run(statements.ADD_ENTRY, _row(entry, taken_in(entry.id, entry.body)))
         history.store.run(statements.DROP_PENDING, (act.seq,))
     acts, rest = acts[own:], entries[own:]
     if not rest:
@@ -95,17 +95,14 @@ def _apart(
 
 
 def _apply(history: History, entries: Sequence[SharedEntry], bodies: Sequence[Body]) -> None:
+    """Carries the whole page out at once: what many entries do to one spot is one change."""
     connection = history.store.connection
-    for entry, body in zip(entries, bodies, strict=True):
-        effects.apply_moves(connection, body.moves)
-        effects.apply_sets(connection, entry.id, body.sets)
-        effects.apply_tally(connection, body)
-        for change in body.sets:
-            history.reader.took(change.key, None, None)
-        _keep(history, entry, body)
+    effects.apply_all(connection, bodies)
+    for change in (c for body in bodies for c in body.sets):
+        history.reader.took(change.key, None, None)
+    connection.executemany(statements.ADD_ENTRY, map(_row, entries, bodies))
+    history.at = max(history.at, *(body.act.at for body in bodies))
 
 
-def _keep(history: History, entry: SharedEntry, body: Body) -> None:
-    row = effects.entry_row(entry.number, body, entry.body, entry.digest)
-    history.store.run(statements.ADD_ENTRY, row)
-    history.at = max(history.at, body.act.at)
+def _row(entry: SharedEntry, body: Body) -> effects.EntryRow:
+    return effects.entry_row(entry.number, body, entry.body, entry.digest)

@@ -2,7 +2,7 @@
 
 import json
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from station.ledger import statements
@@ -104,6 +104,28 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
         return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
     hour = body.act.at[:13]
     return [(hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves]
+
+
+def apply_all(connection: sqlite3.Connection, bodies: Sequence[Body]) -> None:
+    """The effects of many entries in order, each spot, fact and hour written once."""
+    run = connection.executemany
+    spots = [(*key, qty) for key, qty in net(m for b in bodies for m in b.moves).items()]
+    run(statements.ADD_SPOT, spots)
+    run(statements.EMPTY_IF_NOTHING, (row[:3] for row in spots))
+    newest = {c.key: (c.after, b.act.id) for b in bodies for c in b.sets}
+    run(statements.DROP_FACT, ((key,) for key, (state, _) in newest.items() if state is None))
+    there = (
+        (key, bytes(state.body).decode(), state.shelf, state.rank, state.entry or id_)
+        for key, (state, id_) in newest.items()
+        if state is not None
+    )
+    run(statements.PUT_FACT, there)
+    counted: dict[tuple[str, str, str, str], int] = {}
+    for hour, frm, to, part, qty in (row for b in bodies for row in tally_rows(b)):
+        counted[hour, frm, to, part] = counted.get((hour, frm, to, part), 0) + qty
+    run(statements.ADD_TALLY, ((*key, qty) for key, qty in counted.items()))
+    hours = {b.reversed_at[:13] for b in bodies if b.reverses}
+    run(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))
 
 
 def unapply(connection: sqlite3.Connection, body: Body) -> None:

@@ -48,6 +48,8 @@ SET_SPOT = (
     "UPDATE balance SET qty=? WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 )
 NEW_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)"
+ADD_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?) ON CONFLICT (batch, part, place) DO UPDATE SET qty = (balance.qty + excluded.qty)"
+EMPTY_IF_NOTHING = "DELETE FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ? AND balance.qty = 0"
 EMPTY_SPOT = (
     "DELETE FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 )

@@ -167,22 +167,26 @@ def _bring(admin: Session, names: Names, ledger: Ledger) -> None:
                 "The history in this database is not the beginning of this PC's. "
                 "If the database was put back to an older day, open the station: it tells."
             )
-        head = _copy(admin, names.site, ledger.chain(number), f"station {ledger.station}")
+        head = copy(admin, names.site, ledger.chain(number), f"station {ledger.station}")
         if head:
             admin.execute("UPDATE shop.site SET number = %s, digest = %s", head)
 
 
-def _copy(
-    admin: Session, site: str, rows: Iterable[tuple[int, str, str, list[str], str, bytes]], by: str
+def copy(
+    admin: Session,
+    site: str,
+    rows: Iterable[tuple[int, str, str, list[str], str, bytes]],
+    by: str,
+    table: str = "shop.entry",
 ) -> tuple[int, bytes] | None:
     """Copies entries as they are; gives the last one's number and digest."""
     head = None
     columns = "site, number, id, verdict, writes, body, digest, pushed_by, pushed_at"
     now = admin.execute("SELECT clock_timestamp()").fetchone()
     assert now
-    with admin.cursor() as cursor, cursor.copy(f"COPY shop.entry ({columns}) FROM STDIN") as copy:
+    with admin.cursor() as cursor, cursor.copy(f"COPY {table} ({columns}) FROM STDIN") as out:
         for number, id_, verdict, writes, body, digest in rows:
-            copy.write_row((site, number, id_, verdict, writes, body, digest, by, now[0]))
+            out.write_row((site, number, id_, verdict, writes, body, digest, by, now[0]))
             head = number, digest
     return head
 
