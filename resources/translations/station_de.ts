@@ -40,8 +40,20 @@
       <translation>Neu anlegen</translation>
     </message>
     <message>
+      <source>A new part</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A new shape</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>A number sets how many.</source>
       <translation>Eine Zahl sagt, wie viele.</translation>
+    </message>
+    <message>
+      <source>A part of it is not known</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>A place is two numbers in mm</source>
@@ -58,6 +70,10 @@
     <message>
       <source>A recount or a correction mends older acts.</source>
       <translation>Nachzählen oder Berichtigen bringt Älteres in Ordnung.</translation>
+    </message>
+    <message>
+      <source>A shape has no name yet</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>A sheet has {most} of part {part}</source>
@@ -106,6 +122,10 @@
     <message>
       <source>Add the next one.</source>
       <translation>Nächstes dazu.</translation>
+    </message>
+    <message>
+      <source>Against approved revision {letter}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Against the master: one in {n}</source>
@@ -176,12 +196,20 @@
       <translation>Andere Sprache</translation>
     </message>
     <message>
+      <source>Another material.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Another sheet, or a supervisor's badge.</source>
       <translation>Andere Platte oder Ausweis der Aufsicht.</translation>
     </message>
     <message>
       <source>Another shop's database: sharing has stopped</source>
       <translation>Datenbank eines anderen Betriebs: das Teilen ruht</translation>
+    </message>
+    <message>
+      <source>Another size of sheet.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Anywhere</source>
@@ -440,6 +468,18 @@
       <translation>Fräser {id}</translation>
     </message>
     <message>
+      <source>Bit {number} is new.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bit {number} is no longer used.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bit {number}: {now} mm instead of {was}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Bits</source>
       <translation>Fräser</translation>
     </message>
@@ -566,6 +606,10 @@
     <message>
       <source>Choose how it is settled.</source>
       <translation>Wählen, wie es geregelt wird.</translation>
+    </message>
+    <message>
+      <source>Choose its material, or another file.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Claim an order first.</source>
@@ -722,6 +766,14 @@
     <message>
       <source>Cut files</source>
       <translation>Fräsdateien</translation>
+    </message>
+    <message>
+      <source>Cut files in {folder}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cut from which material?</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Cut it out and put it in place.</source>
@@ -892,6 +944,10 @@
       <translation>PIN eingeben.</translation>
     </message>
     <message>
+      <source>Enter your material first.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Every card of the shop is printed</source>
       <translation>Alle Karten des Betriebs sind gedruckt</translation>
     </message>
@@ -958,10 +1014,6 @@
     <message>
       <source>For order {order}</source>
       <translation>Für Auftrag {order}</translation>
-    </message>
-    <message>
-      <source>For {n} {n|order|orders}</source>
-      <translation>Für {n} {n|Auftrag|Aufträge}</translation>
     </message>
     <message>
       <source>From sheet to cart</source>
@@ -1252,6 +1304,10 @@
       <translation>Aus den Beinen heben, Paket nah am Körper. Messer von der anderen Hand weg. Örtliche Regeln gehen vor.</translation>
     </message>
     <message>
+      <source>Line {line}: {what}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Line {n}</source>
       <translation>Zeile {n}</translation>
     </message>
@@ -1296,8 +1352,16 @@
       <translation>Büro zusperren</translation>
     </message>
     <message>
+      <source>Look again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Look at its label.</source>
       <translation>Etikett ansehen.</translation>
+    </message>
+    <message>
+      <source>Look at its paper and its lamps. {file} is kept as PDF in {folder}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Look at spoilboard and zero before the sheet.</source>
@@ -1310,6 +1374,14 @@
     <message>
       <source>Look at the screen for what comes next.</source>
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
+    </message>
+    <message>
+      <source>Look it over, then approve it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Look it over, then take it in.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Look through the pack. Close it all the same?</source>
@@ -1368,6 +1440,10 @@
       <translation>Versandtaschen</translation>
     </message>
     <message>
+      <source>Make a new cut file.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Material</source>
       <translation>Werkstoff</translation>
     </message>
@@ -1386,6 +1462,10 @@
     <message>
       <source>Mend the file and read it again.</source>
       <translation>Datei in Ordnung bringen und noch einmal lesen.</translation>
+    </message>
+    <message>
+      <source>Mend the file, then read it again.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Minutes</source>
@@ -1500,6 +1580,10 @@
       <translation>Kein Fräser in der Spindel</translation>
     </message>
     <message>
+      <source>No cut file lies there</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>No field is chosen</source>
       <translation>Kein Feld ist gewählt</translation>
     </message>
@@ -1508,12 +1592,20 @@
       <translation>Auf {router} ist kein Erstteil fällig</translation>
     </message>
     <message>
+      <source>No letter is left for it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>No line is chosen</source>
       <translation>Keine Zeile ist gewählt</translation>
     </message>
     <message>
       <source>No mailer is large enough</source>
       <translation>Keine Versandtasche ist groß genug</translation>
+    </message>
+    <message>
+      <source>No material is known</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>No more are under way: send it short, or put it down.</source>
@@ -1552,8 +1644,16 @@
       <translation>Kein Teil.</translation>
     </message>
     <message>
+      <source>No part was found in that file</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>No pocket takes bit {bit}</source>
       <translation>Kein Platz im Wechsler nimmt Fräser {bit}</translation>
+    </message>
+    <message>
+      <source>No printer is attached to this PC</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>No revision of this cut file is approved</source>
@@ -1662,6 +1762,10 @@
     <message>
       <source>Not {zone} any more</source>
       <translation>Doch nicht {zone}</translation>
+    </message>
+    <message>
+      <source>Nothing could be drawn of it</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Nothing else waits.</source>
@@ -1822,10 +1926,6 @@
     <message>
       <source>One more was added at {at} by worker {by}</source>
       <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
-    </message>
-    <message>
-      <source>One {part} ({g} g) would not show: count those.</source>
-      <translation>Ein {part} ({g} g) würde nicht auffallen: nachzählen.</translation>
     </message>
     <message>
       <source>Only a pack off the cart is opened</source>
@@ -2092,6 +2192,10 @@
       <translation>Karte drucken und auf den Stapel legen.</translation>
     </message>
     <message>
+      <source>Print list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Print the cart list</source>
       <translation>Wagenliste drucken</translation>
     </message>
@@ -2100,8 +2204,12 @@
       <translation>Etikett noch einmal drucken</translation>
     </message>
     <message>
-      <source>Print the list</source>
-      <translation>Liste drucken</translation>
+      <source>Printer {name} did not print</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Printer {name} is not attached</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Product</source>
@@ -2224,6 +2332,10 @@
       <translation>Ins Regal: {count}</translation>
     </message>
     <message>
+      <source>Put one there, then look again.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Put the first pack on</source>
       <translation>Erstes Paket auflegen</translation>
     </message>
@@ -2284,6 +2396,10 @@
       <translation>Noch einmal lesen</translation>
     </message>
     <message>
+      <source>Read another file.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Read before the next sheet</source>
       <translation>Vor der nächsten Platte lesen</translation>
     </message>
@@ -2294,6 +2410,14 @@
     <message>
       <source>Read first: {text}</source>
       <translation>Erst lesen: {text}</translation>
+    </message>
+    <message>
+      <source>Read its file</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Read the file again.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Read this</source>
@@ -2350,6 +2474,10 @@
     <message>
       <source>Revision</source>
       <translation>Revision</translation>
+    </message>
+    <message>
+      <source>Revision {letter} of {name} is in</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Revision {offered} offered, {letter} is approved</source>
@@ -2536,6 +2664,10 @@
       <translation>Karte scannen.</translation>
     </message>
     <message>
+      <source>Scan its part, or type a name.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Scan its rack place.</source>
       <translation>Regalplatz scannen.</translation>
     </message>
@@ -2709,7 +2841,7 @@
     </message>
     <message>
       <source>Set another folder under “This shop”.</source>
-      <translation>Unter „Dieser Betrieb“ einen anderen Ordner setzen.</translation>
+      <translation>Unter „Betrieb“ einen anderen Ordner setzen.</translation>
     </message>
     <message>
       <source>Set it in the office.</source>
@@ -3036,6 +3168,10 @@
       <translation>Aus dem Regal nehmen.</translation>
     </message>
     <message>
+      <source>Take it in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Take it off first, then take this batch.</source>
       <translation>Erst abnehmen, dann dieses Los nehmen.</translation>
     </message>
@@ -3072,8 +3208,8 @@
       <translation>Erst die Teile nehmen.</translation>
     </message>
     <message>
-      <source>Take one off</source>
-      <translation>Eins abnehmen</translation>
+      <source>Take off</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Take pack {pack} back to packing.</source>
@@ -3106,6 +3242,10 @@
     <message>
       <source>Take this line out</source>
       <translation>Diese Zeile streichen</translation>
+    </message>
+    <message>
+      <source>Taken as</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Taken back: {what}</source>
@@ -3156,6 +3296,10 @@
       <translation>Das ist keine Charge</translation>
     </message>
     <message>
+      <source>That is no name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>That is no number of sheets</source>
       <translation>Das ist keine Plattenzahl</translation>
     </message>
@@ -3178,6 +3322,10 @@
     <message>
       <source>That is typed</source>
       <translation>Das wird getippt</translation>
+    </message>
+    <message>
+      <source>That is {name}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>That order cannot be cancelled any more</source>
@@ -3206,6 +3354,10 @@
     <message>
       <source>That part is not on this sheet</source>
       <translation>Dieses Teil ist nicht auf dieser Platte</translation>
+    </message>
+    <message>
+      <source>That text is revision {letter} already</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>That was not counted, so it cannot be taken back</source>
@@ -3300,6 +3452,10 @@
       <translation>Die Fräse erfährt es beim Weitergeben.</translation>
     </message>
     <message>
+      <source>The same parts, places, time and bits.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The screen is dark now</source>
       <translation>Der Bildschirm ist jetzt dunkel</translation>
     </message>
@@ -3330,6 +3486,10 @@
     <message>
       <source>The table {table} differs in {n} {n|row|rows}: {first}</source>
       <translation>Die Tabelle {table} weicht in {n} {n|Zeile|Zeilen} ab: {first}</translation>
+    </message>
+    <message>
+      <source>The text that the router runs. It is only read, never changed.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The two are not the same</source>
@@ -3517,7 +3677,7 @@
     </message>
     <message>
       <source>This shop</source>
-      <translation>Dieser Betrieb</translation>
+      <translation>Betrieb</translation>
     </message>
     <message>
       <source>This shop is set up already</source>
@@ -3546,6 +3706,10 @@
     <message>
       <source>To be made good</source>
       <translation>Nachzubessern</translation>
+    </message>
+    <message>
+      <source>To look at</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>To packing, with order {order}.</source>
@@ -3656,6 +3820,10 @@
       <translation>Zeile berühren, dann Zahl eingeben.</translation>
     </message>
     <message>
+      <source>Touch one to read it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Touch one to take it in.</source>
       <translation>Eine berühren, um sie zu übernehmen.</translation>
     </message>
@@ -3704,6 +3872,10 @@
       <translation>1 oder mehr tippen.</translation>
     </message>
     <message>
+      <source>Type 1 to 24 characters.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Type it and press Enter.</source>
       <translation>Tippen und Eingabe drücken.</translation>
     </message>
@@ -3742,6 +3914,10 @@
     <message>
       <source>Undo the last act</source>
       <translation>Letztes zurücknehmen</translation>
+    </message>
+    <message>
+      <source>Up to {n} {part} more or less would not show: count those.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Update this program: sharing waits</source>
@@ -3928,6 +4104,14 @@
       <translation>Von welchem Teil fehlt etwas?</translation>
     </message>
     <message>
+      <source>Which part is the next shape?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Which part is this? Touch it, or type the name of a new one</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Which part of batch {batch}?</source>
       <translation>Welches Teil von Los {batch}?</translation>
     </message>
@@ -4072,6 +4256,10 @@
       <translation>eine Zahl ändert jetzt {n} × {part}</translation>
     </message>
     <message>
+      <source>a sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>about</source>
       <translation>etwa</translation>
     </message>
@@ -4082,10 +4270,6 @@
     <message>
       <source>about {kg} kg on it</source>
       <translation>etwa {kg} kg darauf</translation>
-    </message>
-    <message>
-      <source>about {weight}</source>
-      <translation>etwa {weight}</translation>
     </message>
     <message>
       <source>all of it is there</source>
@@ -4300,28 +4484,28 @@
       <translation>Großes und Flaches außen</translation>
     </message>
     <message>
+      <source>last left {at}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>last scan</source>
       <translation>letzter Scan</translation>
+    </message>
+    <message>
+      <source>late: due {due}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>late: {at}</source>
       <translation>verspätet: {at}</translation>
     </message>
     <message>
-      <source>late: {note}</source>
-      <translation>verspätet: {note}</translation>
-    </message>
-    <message>
       <source>later</source>
       <translation>später</translation>
     </message>
     <message>
-      <source>leaves {due} · nothing short</source>
-      <translation>geht {due} ab · nichts fehlt</translation>
-    </message>
-    <message>
-      <source>leaves {due} · {short} owed</source>
-      <translation>geht {due} ab · {short} offen</translation>
+      <source>leaves {due}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>left edge at {at} mm</source>
@@ -4330,10 +4514,6 @@
     <message>
       <source>left on this sheet</source>
       <translation>noch an dieser Platte</translation>
-    </message>
-    <message>
-      <source>left {at}</source>
-      <translation>abgefahren {at}</translation>
     </message>
     <message>
       <source>line 1: the header must be {names}</source>
@@ -4374,6 +4554,10 @@
     <message>
       <source>mailer</source>
       <translation>Versandtasche</translation>
+    </message>
+    <message>
+      <source>material</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>measure it, enter mm</source>
@@ -4672,6 +4856,10 @@
       <translation>Aufsicht</translation>
     </message>
     <message>
+      <source>tabs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>take from</source>
       <translation>nehmen von</translation>
     </message>
@@ -4916,8 +5104,28 @@
       <translation>{file}</translation>
     </message>
     <message>
+      <source>{file} cannot be read: {why}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{file} cuts no part out of {mm} mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{file} is kept as PDF in {folder} and opened.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{file} is kept as PDF in {folder}. Plug the printer in and print it from there, or choose another: station printer {size}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
       <translation>{file} ist nicht in UTF-8 geschrieben. Als CSV UTF-8 speichern und noch einmal versuchen.</translation>
+    </message>
+    <message>
+      <source>{file} is read</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{file} is too large for a list</source>
@@ -4930,6 +5138,10 @@
     <message>
       <source>{file}: {n} {n|problem|problems}</source>
       <translation>{file}: {n} {n|Fehler|Fehler}</translation>
+    </message>
+    <message>
+      <source>{file}: {n} {n|thing|things} to look at</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{file}: {why}</source>
@@ -5016,6 +5228,14 @@
       <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
     </message>
     <message>
+      <source>{leaves} · nothing short</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{leaves} · {short} owed</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{left} {left|is|are} left here</source>
       <translation>{left} {left|ist|sind} hier übrig</translation>
     </message>
@@ -5088,6 +5308,10 @@
       <translation>noch {minutes} min</translation>
     </message>
     <message>
+      <source>{mm} mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{mm} mm read</source>
       <translation>{mm} mm gemessen</translation>
     </message>
@@ -5148,6 +5372,10 @@
       <translation>{name}: {n}</translation>
     </message>
     <message>
+      <source>{now} min a sheet instead of {was}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{n|pack left|packs left}</source>
       <translation>{n|Paket übrig|Pakete übrig}</translation>
     </message>
@@ -5184,6 +5412,10 @@
       <translation>{n} werden gefräst</translation>
     </message>
     <message>
+      <source>{n} cut {n|file|files}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{n} good</source>
       <translation>{n} gut</translation>
     </message>
@@ -5206,6 +5438,10 @@
     <message>
       <source>{n} missing</source>
       <translation>{n} fehlen</translation>
+    </message>
+    <message>
+      <source>{n} more</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{n} more than the book says</source>
@@ -5296,12 +5532,20 @@
       <translation>{n} {n|Teil|Teile}</translation>
     </message>
     <message>
+      <source>{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{n} {n|piece|pieces}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
       <translation>{n} {n|Fehler|Fehler}: nichts wurde übernommen</translation>
     </message>
     <message>
-      <source>{n} {n|sheet|sheets}</source>
-      <translation>{n} {n|Platte|Platten}</translation>
+      <source>{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{n} {n|sheet|sheets} cut</source>
@@ -5400,6 +5644,14 @@
       <translation>{part} hat kein Gewicht im Buch. Paket nachzählen.</translation>
     </message>
     <message>
+      <source>{part} is new: {n} a sheet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{part} is no longer cut.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{part} is not in batch {batch}</source>
       <translation>{part} ist nicht in Los {batch}</translation>
     </message>
@@ -5436,6 +5688,10 @@
       <translation>{part}, {n} {n|Steg|Stege}: {where}.</translation>
     </message>
     <message>
+      <source>{part}: its tabs are elsewhere.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{part}: one less</source>
       <translation>{part}: eins weniger</translation>
     </message>
@@ -5456,8 +5712,28 @@
       <translation>{part}: {count} {what}</translation>
     </message>
     <message>
+      <source>{part}: {now} instead of {was} a sheet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{part}: {now} mm instead of {was}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{part}: {now} {now|hole|holes} instead of {was}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{part}: {now} {now|tab|tabs} instead of {was}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{part}: {n} in rack {place} by the book</source>
       <translation>{part}: laut Buch {n} in Regal {place}</translation>
+    </message>
+    <message>
+      <source>{part}: {n} {n|lies|lie} elsewhere on the sheet.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{place}</source>
@@ -5530,6 +5806,10 @@
     <message>
       <source>{sheets} {sheets|sheet|sheets} received, lot {lot}</source>
       <translation>{sheets} {sheets|Platte|Platten} angenommen, Charge {lot}</translation>
+    </message>
+    <message>
+      <source>{size}, {n} a sheet</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{spoiled} spoiled</source>
@@ -5634,6 +5914,10 @@
     <message>
       <source>“{words}” does nothing here now</source>
       <translation>„{words}“ bewirkt hier jetzt nichts</translation>
+    </message>
+    <message>
+      <source>≈ {weight}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>▲ holding up</source>

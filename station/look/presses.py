@@ -8,11 +8,12 @@ from station.look import fonts
 from station.look.style import TARGET, palette, px
 from station.look.texts import text
 from station.look.widgets import Send, Touch
-from station.look.written import CENTRE, LOW_RIGHT, Page
+from station.look.written import CENTRE, LOW_RIGHT, Page, wide
 from station.shop.faces import Press
 
 BETWEEN = 16  # px
 INSIDE = (14, 6)  # px, from a button's edge to its words
+KEY = 6  # px beside them for the name of the key
 ALONE = 3  # a button on its own takes this part of the row
 
 
@@ -69,18 +70,26 @@ class Presses(QWidget):
 
     def _lay(self, width: int) -> list[tuple[QRect, Page]]:
         """The place and the words of each button."""
-        parts = sum(p.wide for p in self.shown) if len(self.shown) > 1 else ALONE
-        count = len(self.shown) if len(self.shown) > 1 else ALONE
-        each = (width - px(BETWEEN) * (count - 1)) / max(parts, 1)
-        left, made = 0.0, []
-        for press in self.shown:
-            wide = round(each * (press.wide if len(self.shown) > 1 else 1))
-            page, (aside, above) = Page(wide), map(px, INSIDE)
-            page.put(press.label, (aside, 0, wide - 2 * aside), 20, bold=True, flags=CENTRE)
+        left, made = 0, []
+        for press, wide_ in zip(self.shown, self._widths(width), strict=True):
+            page, (aside, above) = Page(wide_), map(px, INSIDE)
+            page.put(press.label, (aside, 0, wide_ - 2 * aside), 20, bold=True, flags=CENTRE)
             page.stack(len(page.words), px(TARGET), above)
-            made.append((QRect(round(left), 0, wide, page.height), page))
-            left += wide + px(BETWEEN)
+            made.append((QRect(left, 0, wide_, page.height), page))
+            left += wide_ + px(BETWEEN)
         return made
+
+    def _widths(self, width: int) -> list[int]:
+        """What each button's words need; what is left is shared as the room wishes."""
+        count = max(len(self.shown), 1)
+        free = width - px(BETWEEN) * (count - 1)
+        needs = [wide(p.label, 20, bold=True) + 2 * px(INSIDE[0] + KEY) for p in self.shown]
+        if count == 1:  # a button on its own keeps a button's size
+            return [min(max(free // ALONE, need), free) for need in needs]
+        if sum(needs) > free:
+            return [free * need // sum(needs) for need in needs]
+        each = (free - sum(needs)) / sum(p.wide for p in self.shown)
+        return [round(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
 
     def stand(self, box: QRect) -> None:
         """Puts the buttons into their places, all as high as the highest."""

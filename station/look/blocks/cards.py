@@ -11,6 +11,8 @@ from station.shop.faces import Cards, Entry
 
 WIDE = 640  # px, where two cards stand side by side
 NARROW = 340  # px, under which no three cards stand side by side
+MANY = 12  # cards that stand three abreast even where their words wrap
+BESIDE = 6  # px between a card's words and what stands at their right
 INSIDE = (16, 8)  # px, from a card's edge to its texts
 
 
@@ -57,7 +59,7 @@ def _card(entry: Entry, width: int) -> Page:
     inner = width - 2 * left
     heavy = bool(entry.tone)
     right = min(wide(entry.right, 17, bold=heavy), inner * 3 // 5)
-    big = inner - right - (px(GAP) if right else 0)
+    big = inner - right - (px(BESIDE) if right else 0)
     at = (left + inner - right, top, right)
     high = max(
         page.put(entry.big, (left, top, big), 22, bold=True),
@@ -82,13 +84,14 @@ def _abreast(entries: tuple[Entry, ...], width: int) -> int:
         return 2 if len(entries) > 3 and width >= px(WIDE) else 1
     if len(entries) < 3:
         return 1
-    return next((n for n in (3, 2) if all(_fits(e, width // n, 3 - n) for e in entries)), 1)
+    lines = {3: int(len(entries) > MANY), 2: 1}
+    return next((n for n in lines if all(_fits(e, width // n, lines[n]) for e in entries)), 1)
 
 
 def _fits(entry: Entry, width: int, more: int) -> bool:
     """Whether a card's words stand on one line, or on so many more."""
     right = wide(entry.right, 17, bold=bool(entry.tone))
-    free = width - px(GAP) - 2 * px(INSIDE[0]) - (right + px(GAP) if right else 0)
+    free = width - px(GAP) - 2 * px(INSIDE[0]) - (right + px(BESIDE) if right else 0)
     big = text(entry.big)
     size = 22 if " " in big else 16  # a single long word may be set smaller
     need, high = room(big, size, max(free, 1), bold=True)

@@ -6,7 +6,8 @@ from station.look.written import wide
 from station.shop.faces import Table
 
 Span = tuple[int, int]  # left and width, px
-EDGE, BETWEEN = 8, 10  # px
+EDGE, BETWEEN = 8, 18  # px
+ASIDE = 14  # px
 TITLE, CELL, BAR = 5, 2, 3  # shares of the width
 COUNT = 46  # px, the least width of a count between its keys
 
@@ -39,15 +40,19 @@ class Columns:
         heads = [wide(h, 14) for h in table.columns[1:]] + [0] * most
         return [
             max(
-                [heads[n], px(COUNT) if n == self.counter else 0]
+                [heads[n] + self._aside(n), px(COUNT) if n == self.counter else 0]
                 + [
-                    wide(r.cells[n].text, 19, bold=r.cells[n].bold)
+                    wide(r.cells[n].text, 19, bold=r.cells[n].bold) + self._aside(n)
                     for r in table.rows
                     if n < len(r.cells)
                 ]
             )
             for n in range(max(most, 0))
         ]
+
+    def _aside(self, n: int) -> int:
+        """How far words stand off from numbers before them, which end at their edge."""
+        return px(ASIDE) if n in self.words and n and n - 1 not in self.words else 0
 
     def _deal(self, free: int, bar: int, keys: int) -> None:
         """Gives each column its share of the width, or what its texts need."""
@@ -77,8 +82,8 @@ class Columns:
         self.title: Span = (left, self._title)
         left += self._title + gap
         self.cells: list[Span] = []
-        for width in self._widths:
-            self.cells.append((left, width))
+        for n, width in enumerate(self._widths):
+            self.cells.append((left + self._aside(n), width - self._aside(n)))
             left += width + gap
         self.tick: Span = (left, tick)
         left += tick + gap if tick else 0
