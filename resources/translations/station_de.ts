@@ -41,11 +41,11 @@
     </message>
     <message>
       <source>A new part</source>
-      <translation type="unfinished" />
+      <translation>Ein neues Teil</translation>
     </message>
     <message>
       <source>A new shape</source>
-      <translation type="unfinished" />
+      <translation>Eine neue Form</translation>
     </message>
     <message>
       <source>A number sets how many.</source>
@@ -53,7 +53,7 @@
     </message>
     <message>
       <source>A part of it is not known</source>
-      <translation type="unfinished" />
+      <translation>Ein Teil davon ist unbekannt</translation>
     </message>
     <message>
       <source>A place is two numbers in mm</source>
@@ -73,7 +73,7 @@
     </message>
     <message>
       <source>A shape has no name yet</source>
-      <translation type="unfinished" />
+      <translation>Eine Form hat noch keinen Namen</translation>
     </message>
     <message>
       <source>A sheet has {most} of part {part}</source>
@@ -116,6 +116,10 @@
       <translation>Etwa {minutes} min auf dieser Fräse. Nächste Platte holen.</translation>
     </message>
     <message>
+      <source>About {minutes} min on this router. It is the last sheet.</source>
+      <translation>Etwa {minutes} min auf dieser Fräse. Es ist die letzte Platte.</translation>
+    </message>
+    <message>
       <source>Add the next one, or close the list.</source>
       <translation>Nächstes dazu oder Liste schließen.</translation>
     </message>
@@ -124,8 +128,12 @@
       <translation>Nächstes dazu.</translation>
     </message>
     <message>
+      <source>After this last sheet</source>
+      <translation>Nach dieser letzten Platte</translation>
+    </message>
+    <message>
       <source>Against approved revision {letter}</source>
-      <translation type="unfinished" />
+      <translation>Gegen freigegebene Revision {letter}</translation>
     </message>
     <message>
       <source>Against the master: one in {n}</source>
@@ -197,7 +205,7 @@
     </message>
     <message>
       <source>Another material.</source>
-      <translation type="unfinished" />
+      <translation>Anderer Werkstoff.</translation>
     </message>
     <message>
       <source>Another sheet, or a supervisor's badge.</source>
@@ -209,7 +217,7 @@
     </message>
     <message>
       <source>Another size of sheet.</source>
-      <translation type="unfinished" />
+      <translation>Andere Plattengröße.</translation>
     </message>
     <message>
       <source>Anywhere</source>
@@ -469,15 +477,15 @@
     </message>
     <message>
       <source>Bit {number} is new.</source>
-      <translation type="unfinished" />
+      <translation>Fräser {number} ist neu.</translation>
     </message>
     <message>
       <source>Bit {number} is no longer used.</source>
-      <translation type="unfinished" />
+      <translation>Fräser {number} wird nicht mehr gebraucht.</translation>
     </message>
     <message>
       <source>Bit {number}: {now} mm instead of {was}.</source>
-      <translation type="unfinished" />
+      <translation>Fräser {number}: {now} mm statt {was}.</translation>
     </message>
     <message>
       <source>Bits</source>
@@ -490,6 +498,10 @@
     <message>
       <source>Bits near their end</source>
       <translation>Fräser kurz vor dem Ende</translation>
+    </message>
+    <message>
+      <source>Bring</source>
+      <translation>Holen</translation>
     </message>
     <message>
       <source>Bring it to trimming.</source>
@@ -609,7 +621,7 @@
     </message>
     <message>
       <source>Choose its material, or another file.</source>
-      <translation type="unfinished" />
+      <translation>Werkstoff wählen oder andere Datei.</translation>
     </message>
     <message>
       <source>Claim an order first.</source>
@@ -769,11 +781,11 @@
     </message>
     <message>
       <source>Cut files in {folder}</source>
-      <translation type="unfinished" />
+      <translation>Fräsdateien in {folder}</translation>
     </message>
     <message>
       <source>Cut from which material?</source>
-      <translation type="unfinished" />
+      <translation>Aus welchem Werkstoff?</translation>
     </message>
     <message>
       <source>Cut it out and put it in place.</source>
@@ -810,6 +822,10 @@
     <message>
       <source>Do it when the bed is free.</source>
       <translation>Tun, wenn der Tisch frei ist.</translation>
+    </message>
+    <message>
+      <source>Do not cut. Copy the approved file to {folder}.</source>
+      <translation>Nicht fräsen. Die freigegebene Datei nach {folder} kopieren.</translation>
     </message>
     <message>
       <source>Do the checks, then “{done}”.</source>
@@ -945,7 +961,7 @@
     </message>
     <message>
       <source>Enter your material first.</source>
-      <translation type="unfinished" />
+      <translation>Erst den Werkstoff eingeben.</translation>
     </message>
     <message>
       <source>Every card of the shop is printed</source>
@@ -1276,6 +1292,10 @@
       <translation>Etikett von Paket {pack}: Kopie {n}</translation>
     </message>
     <message>
+      <source>Lay bit {bit} ready, {size} mm: scan it at the change.</source>
+      <translation>Fräser {bit} bereitlegen, {size} mm: beim Wechsel scannen.</translation>
+    </message>
+    <message>
       <source>Leave it</source>
       <translation>So lassen</translation>
     </message>
@@ -1305,7 +1325,7 @@
     </message>
     <message>
       <source>Line {line}: {what}</source>
-      <translation type="unfinished" />
+      <translation>Zeile {line}: {what}</translation>
     </message>
     <message>
       <source>Line {n}</source>
@@ -1353,7 +1373,7 @@
     </message>
     <message>
       <source>Look again</source>
-      <translation type="unfinished" />
+      <translation>Noch einmal nachsehen</translation>
     </message>
     <message>
       <source>Look at its label.</source>
@@ -1361,7 +1381,7 @@
     </message>
     <message>
       <source>Look at its paper and its lamps. {file} is kept as PDF in {folder}.</source>
-      <translation type="unfinished" />
+      <translation>Papier und Lampen ansehen. {file} liegt als PDF in {folder}.</translation>
     </message>
     <message>
       <source>Look at spoilboard and zero before the sheet.</source>
@@ -1377,11 +1397,11 @@
     </message>
     <message>
       <source>Look it over, then approve it.</source>
-      <translation type="unfinished" />
+      <translation>Durchsehen, dann freigeben.</translation>
     </message>
     <message>
       <source>Look it over, then take it in.</source>
-      <translation type="unfinished" />
+      <translation>Durchsehen, dann übernehmen.</translation>
     </message>
     <message>
       <source>Look through the pack. Close it all the same?</source>
@@ -1441,7 +1461,7 @@
     </message>
     <message>
       <source>Make a new cut file.</source>
-      <translation type="unfinished" />
+      <translation>Eine neue Fräsdatei anlegen.</translation>
     </message>
     <message>
       <source>Material</source>
@@ -1465,7 +1485,7 @@
     </message>
     <message>
       <source>Mend the file, then read it again.</source>
-      <translation type="unfinished" />
+      <translation>Datei in Ordnung bringen, dann noch einmal lesen.</translation>
     </message>
     <message>
       <source>Minutes</source>
@@ -1506,6 +1526,10 @@
     <message>
       <source>Newest first</source>
       <translation>Neueste zuerst</translation>
+    </message>
+    <message>
+      <source>Next batch</source>
+      <translation>Nächstes Los</translation>
     </message>
     <message>
       <source>Next field</source>
@@ -1581,7 +1605,7 @@
     </message>
     <message>
       <source>No cut file lies there</source>
-      <translation type="unfinished" />
+      <translation>Dort liegt keine Fräsdatei</translation>
     </message>
     <message>
       <source>No field is chosen</source>
@@ -1593,7 +1617,7 @@
     </message>
     <message>
       <source>No letter is left for it</source>
-      <translation type="unfinished" />
+      <translation>Kein Buchstabe ist dafür frei</translation>
     </message>
     <message>
       <source>No line is chosen</source>
@@ -1605,7 +1629,7 @@
     </message>
     <message>
       <source>No material is known</source>
-      <translation type="unfinished" />
+      <translation>Kein Werkstoff ist bekannt</translation>
     </message>
     <message>
       <source>No more are under way: send it short, or put it down.</source>
@@ -1645,7 +1669,7 @@
     </message>
     <message>
       <source>No part was found in that file</source>
-      <translation type="unfinished" />
+      <translation>In dieser Datei wurde kein Teil gefunden</translation>
     </message>
     <message>
       <source>No pocket takes bit {bit}</source>
@@ -1653,7 +1677,7 @@
     </message>
     <message>
       <source>No printer is attached to this PC</source>
-      <translation type="unfinished" />
+      <translation>Kein Drucker an diesem PC</translation>
     </message>
     <message>
       <source>No revision of this cut file is approved</source>
@@ -1694,6 +1718,10 @@
     <message>
       <source>No {part} are under way</source>
       <translation>Keine {part} unterwegs</translation>
+    </message>
+    <message>
+      <source>No {size} mm bit is in the drawer</source>
+      <translation>Kein Fräser mit {size} mm in der Schublade</translation>
     </message>
     <message>
       <source>Nobody is signed in here</source>
@@ -1765,7 +1793,7 @@
     </message>
     <message>
       <source>Nothing could be drawn of it</source>
-      <translation type="unfinished" />
+      <translation>Davon ließ sich nichts zeichnen</translation>
     </message>
     <message>
       <source>Nothing else waits.</source>
@@ -2193,7 +2221,7 @@
     </message>
     <message>
       <source>Print list</source>
-      <translation type="unfinished" />
+      <translation>Liste drucken</translation>
     </message>
     <message>
       <source>Print the cart list</source>
@@ -2205,11 +2233,11 @@
     </message>
     <message>
       <source>Printer {name} did not print</source>
-      <translation type="unfinished" />
+      <translation>Drucker {name} hat nicht gedruckt</translation>
     </message>
     <message>
       <source>Printer {name} is not attached</source>
-      <translation type="unfinished" />
+      <translation>Drucker {name} ist nicht angeschlossen</translation>
     </message>
     <message>
       <source>Product</source>
@@ -2333,7 +2361,7 @@
     </message>
     <message>
       <source>Put one there, then look again.</source>
-      <translation type="unfinished" />
+      <translation>Eine dort ablegen, dann noch einmal nachsehen.</translation>
     </message>
     <message>
       <source>Put the first pack on</source>
@@ -2397,7 +2425,7 @@
     </message>
     <message>
       <source>Read another file.</source>
-      <translation type="unfinished" />
+      <translation>Andere Datei lesen.</translation>
     </message>
     <message>
       <source>Read before the next sheet</source>
@@ -2413,11 +2441,11 @@
     </message>
     <message>
       <source>Read its file</source>
-      <translation type="unfinished" />
+      <translation>Seine Datei lesen</translation>
     </message>
     <message>
       <source>Read the file again.</source>
-      <translation type="unfinished" />
+      <translation>Datei noch einmal lesen.</translation>
     </message>
     <message>
       <source>Read this</source>
@@ -2477,7 +2505,7 @@
     </message>
     <message>
       <source>Revision {letter} of {name} is in</source>
-      <translation type="unfinished" />
+      <translation>Revision {letter} von {name} ist übernommen</translation>
     </message>
     <message>
       <source>Revision {offered} offered, {letter} is approved</source>
@@ -2644,6 +2672,10 @@
       <translation>Noch einmal scannen.</translation>
     </message>
     <message>
+      <source>Scan it if it is in. Spindle stopped, sheet done: scan again.</source>
+      <translation>Scannen, wenn er drin ist. Spindel steht, Platte fertig: noch einmal scannen.</translation>
+    </message>
+    <message>
       <source>Scan it once more. It is written down for the makers.</source>
       <translation>Noch einmal scannen. Für die Hersteller ist es notiert.</translation>
     </message>
@@ -2665,11 +2697,15 @@
     </message>
     <message>
       <source>Scan its part, or type a name.</source>
-      <translation type="unfinished" />
+      <translation>Teil scannen oder Namen tippen.</translation>
     </message>
     <message>
       <source>Scan its rack place.</source>
       <translation>Regalplatz scannen.</translation>
+    </message>
+    <message>
+      <source>Scan its slip when it is off the bed.</source>
+      <translation>Abschnitt scannen, wenn sie vom Tisch ist.</translation>
     </message>
     <message>
       <source>Scan its traveller first.</source>
@@ -2848,8 +2884,16 @@
       <translation>Im Büro setzen.</translation>
     </message>
     <message>
+      <source>Set its folder right in the office.</source>
+      <translation>Den Ordner im Büro richtig setzen.</translation>
+    </message>
+    <message>
       <source>Set zero before the next sheet.</source>
       <translation>Vor der nächsten Platte Nullpunkt setzen.</translation>
+    </message>
+    <message>
+      <source>Set zero, then go on: {left} m left, {need} m needed.</source>
+      <translation>Nullpunkt setzen, dann weiter: noch {left} m, gebraucht {need} m.</translation>
     </message>
     <message>
       <source>Set zero, tick it.</source>
@@ -2902,6 +2946,10 @@
     <message>
       <source>Sheet {n} is spoiled</source>
       <translation>Platte {n} ist Ausschuss</translation>
+    </message>
+    <message>
+      <source>Sheet {n} is the last of batch {batch}</source>
+      <translation>Platte {n} ist die letzte von Los {batch}</translation>
     </message>
     <message>
       <source>Sheet {n} of batch {batch} is on it.</source>
@@ -3169,7 +3217,7 @@
     </message>
     <message>
       <source>Take it in</source>
-      <translation type="unfinished" />
+      <translation>Übernehmen</translation>
     </message>
     <message>
       <source>Take it off first, then take this batch.</source>
@@ -3209,7 +3257,7 @@
     </message>
     <message>
       <source>Take off</source>
-      <translation type="unfinished" />
+      <translation>Abnehmen</translation>
     </message>
     <message>
       <source>Take pack {pack} back to packing.</source>
@@ -3245,7 +3293,7 @@
     </message>
     <message>
       <source>Taken as</source>
-      <translation type="unfinished" />
+      <translation>Übernommen als</translation>
     </message>
     <message>
       <source>Taken back: {what}</source>
@@ -3297,7 +3345,7 @@
     </message>
     <message>
       <source>That is no name</source>
-      <translation type="unfinished" />
+      <translation>Das ist kein Name</translation>
     </message>
     <message>
       <source>That is no number of sheets</source>
@@ -3325,7 +3373,7 @@
     </message>
     <message>
       <source>That is {name}</source>
-      <translation type="unfinished" />
+      <translation>Das ist {name}</translation>
     </message>
     <message>
       <source>That order cannot be cancelled any more</source>
@@ -3357,7 +3405,7 @@
     </message>
     <message>
       <source>That text is revision {letter} already</source>
-      <translation type="unfinished" />
+      <translation>Dieser Text ist schon Revision {letter}</translation>
     </message>
     <message>
       <source>That was not counted, so it cannot be taken back</source>
@@ -3390,6 +3438,14 @@
     <message>
       <source>The cut file is not checked yet</source>
       <translation>Die Fräsdatei ist noch nicht geprüft</translation>
+    </message>
+    <message>
+      <source>The file asks for it later in the sheet: get one first.</source>
+      <translation>Die Datei braucht ihn später auf der Platte: erst einen holen.</translation>
+    </message>
+    <message>
+      <source>The file asks for {size} mm next: take that one.</source>
+      <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
     </message>
     <message>
       <source>The list is complete</source>
@@ -3452,8 +3508,12 @@
       <translation>Die Fräse erfährt es beim Weitergeben.</translation>
     </message>
     <message>
+      <source>The router's folder has no text of revision {letter}</source>
+      <translation>Im Ordner der Fräse fehlt der Text von Revision {letter}</translation>
+    </message>
+    <message>
       <source>The same parts, places, time and bits.</source>
-      <translation type="unfinished" />
+      <translation>Dieselben Teile, Stellen, Zeiten und Fräser.</translation>
     </message>
     <message>
       <source>The screen is dark now</source>
@@ -3489,7 +3549,7 @@
     </message>
     <message>
       <source>The text that the router runs. It is only read, never changed.</source>
-      <translation type="unfinished" />
+      <translation>Der Text, den die Fräse fährt. Er wird nur gelesen, nie geändert.</translation>
     </message>
     <message>
       <source>The two are not the same</source>
@@ -3508,6 +3568,10 @@
       <translation>Seitdem geändert: {kind} {id}</translation>
     </message>
     <message>
+      <source>The {size} mm bit was not scanned in</source>
+      <translation>Der Fräser mit {size} mm wurde nicht gescannt</translation>
+    </message>
+    <message>
       <source>Then scan or touch the reason. Hands off the bed.</source>
       <translation>Dann den Grund scannen oder berühren. Hände weg vom Tisch.</translation>
     </message>
@@ -3518,6 +3582,10 @@
     <message>
       <source>Then “{read}”.</source>
       <translation>Dann „{read}“.</translation>
+    </message>
+    <message>
+      <source>Then, by hand: checked at its change</source>
+      <translation>Dann von Hand: beim Wechsel geprüft</translation>
     </message>
     <message>
       <source>There is no batch {batch}</source>
@@ -3709,7 +3777,7 @@
     </message>
     <message>
       <source>To look at</source>
-      <translation type="unfinished" />
+      <translation>Anzusehen</translation>
     </message>
     <message>
       <source>To packing, with order {order}.</source>
@@ -3821,7 +3889,7 @@
     </message>
     <message>
       <source>Touch one to read it.</source>
-      <translation type="unfinished" />
+      <translation>Zum Lesen eine berühren.</translation>
     </message>
     <message>
       <source>Touch one to take it in.</source>
@@ -3873,7 +3941,7 @@
     </message>
     <message>
       <source>Type 1 to 24 characters.</source>
-      <translation type="unfinished" />
+      <translation>1 bis 24 Zeichen tippen.</translation>
     </message>
     <message>
       <source>Type it and press Enter.</source>
@@ -3917,7 +3985,7 @@
     </message>
     <message>
       <source>Up to {n} {part} more or less would not show: count those.</source>
-      <translation type="unfinished" />
+      <translation>Bis zu {n} {part} mehr oder weniger würden nicht auffallen: nachzählen.</translation>
     </message>
     <message>
       <source>Update this program: sharing waits</source>
@@ -4040,6 +4108,10 @@
       <translation>Wenn sie wieder läuft: „{over}“.</translation>
     </message>
     <message>
+      <source>When the file stops: scan this bit in</source>
+      <translation>Wenn die Datei hält: diesen Fräser scannen</translation>
+    </message>
+    <message>
       <source>Where was it counted?</source>
       <translation>Wo wurde gezählt?</translation>
     </message>
@@ -4105,11 +4177,11 @@
     </message>
     <message>
       <source>Which part is the next shape?</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil ist die nächste Form?</translation>
     </message>
     <message>
       <source>Which part is this? Touch it, or type the name of a new one</source>
-      <translation type="unfinished" />
+      <translation>Welches Teil ist das? Berühren oder Namen eines neuen tippen</translation>
     </message>
     <message>
       <source>Which part of batch {batch}?</source>
@@ -4257,7 +4329,7 @@
     </message>
     <message>
       <source>a sheet</source>
-      <translation type="unfinished" />
+      <translation>je Platte</translation>
     </message>
     <message>
       <source>about</source>
@@ -4485,7 +4557,7 @@
     </message>
     <message>
       <source>last left {at}</source>
-      <translation type="unfinished" />
+      <translation>zuletzt ab {at}</translation>
     </message>
     <message>
       <source>last scan</source>
@@ -4493,7 +4565,7 @@
     </message>
     <message>
       <source>late: due {due}</source>
-      <translation type="unfinished" />
+      <translation>verspätet: fällig {due}</translation>
     </message>
     <message>
       <source>late: {at}</source>
@@ -4505,7 +4577,7 @@
     </message>
     <message>
       <source>leaves {due}</source>
-      <translation type="unfinished" />
+      <translation>geht {due} ab</translation>
     </message>
     <message>
       <source>left edge at {at} mm</source>
@@ -4557,7 +4629,7 @@
     </message>
     <message>
       <source>material</source>
-      <translation type="unfinished" />
+      <translation>Werkstoff</translation>
     </message>
     <message>
       <source>measure it, enter mm</source>
@@ -4598,6 +4670,10 @@
     <message>
       <source>no. {bit}</source>
       <translation>Nr. {bit}</translation>
+    </message>
+    <message>
+      <source>none waits for this router</source>
+      <translation>für diese Fräse wartet keins</translation>
     </message>
     <message>
       <source>nothing more</source>
@@ -4857,7 +4933,7 @@
     </message>
     <message>
       <source>tabs</source>
-      <translation type="unfinished" />
+      <translation>Stege</translation>
     </message>
     <message>
       <source>take from</source>
@@ -4966,6 +5042,10 @@
     <message>
       <source>{batch}, sheet {sheet}: should be off</source>
       <translation>{batch}, Platte {sheet}: sollte vom Tisch sein</translation>
+    </message>
+    <message>
+      <source>{batch}, {words}</source>
+      <translation>{batch}, {words}</translation>
     </message>
     <message>
       <source>{cart} in hand</source>
@@ -5105,19 +5185,19 @@
     </message>
     <message>
       <source>{file} cannot be read: {why}</source>
-      <translation type="unfinished" />
+      <translation>{file} lässt sich nicht lesen: {why}</translation>
     </message>
     <message>
       <source>{file} cuts no part out of {mm} mm</source>
-      <translation type="unfinished" />
+      <translation>{file} schneidet kein Teil aus {mm} mm</translation>
     </message>
     <message>
       <source>{file} is kept as PDF in {folder} and opened.</source>
-      <translation type="unfinished" />
+      <translation>{file} liegt als PDF in {folder} und ist geöffnet.</translation>
     </message>
     <message>
       <source>{file} is kept as PDF in {folder}. Plug the printer in and print it from there, or choose another: station printer {size}</source>
-      <translation type="unfinished" />
+      <translation>{file} liegt als PDF in {folder}. Drucker anschließen und von dort drucken oder einen anderen wählen: station printer {size}</translation>
     </message>
     <message>
       <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
@@ -5125,7 +5205,11 @@
     </message>
     <message>
       <source>{file} is read</source>
-      <translation type="unfinished" />
+      <translation>{file} ist gelesen</translation>
+    </message>
+    <message>
+      <source>{file} is revision {letter}</source>
+      <translation>{file} ist Revision {letter}</translation>
     </message>
     <message>
       <source>{file} is too large for a list</source>
@@ -5141,7 +5225,7 @@
     </message>
     <message>
       <source>{file}: {n} {n|thing|things} to look at</source>
-      <translation type="unfinished" />
+      <translation>{file}: {n} {n|Sache|Sachen} anzusehen</translation>
     </message>
     <message>
       <source>{file}: {why}</source>
@@ -5229,11 +5313,15 @@
     </message>
     <message>
       <source>{leaves} · nothing short</source>
-      <translation type="unfinished" />
+      <translation>{leaves} · nichts fehlt</translation>
     </message>
     <message>
       <source>{leaves} · {short} owed</source>
-      <translation type="unfinished" />
+      <translation>{leaves} · {short} offen</translation>
+    </message>
+    <message>
+      <source>{left} m left, {need} m needed. Watch it; set zero first.</source>
+      <translation>Noch {left} m, gebraucht {need} m. Im Auge behalten; erst Nullpunkt setzen.</translation>
     </message>
     <message>
       <source>{left} {left|is|are} left here</source>
@@ -5309,7 +5397,7 @@
     </message>
     <message>
       <source>{mm} mm</source>
-      <translation type="unfinished" />
+      <translation>{mm} mm</translation>
     </message>
     <message>
       <source>{mm} mm read</source>
@@ -5373,7 +5461,7 @@
     </message>
     <message>
       <source>{now} min a sheet instead of {was}.</source>
-      <translation type="unfinished" />
+      <translation>{now} min je Platte statt {was}.</translation>
     </message>
     <message>
       <source>{n|pack left|packs left}</source>
@@ -5413,7 +5501,7 @@
     </message>
     <message>
       <source>{n} cut {n|file|files}</source>
-      <translation type="unfinished" />
+      <translation>{n} Fräs{n|datei|dateien}</translation>
     </message>
     <message>
       <source>{n} good</source>
@@ -5441,7 +5529,7 @@
     </message>
     <message>
       <source>{n} more</source>
-      <translation type="unfinished" />
+      <translation>noch {n}</translation>
     </message>
     <message>
       <source>{n} more than the book says</source>
@@ -5533,11 +5621,11 @@
     </message>
     <message>
       <source>{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Teil|Teile} je Platte, {minutes} min, {bits} Fräser.</translation>
     </message>
     <message>
       <source>{n} {n|piece|pieces}</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Stück|Stücke}</translation>
     </message>
     <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
@@ -5545,11 +5633,15 @@
     </message>
     <message>
       <source>{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Form ist|Formen sind} neu: sagen, welches {n|Teil es ist|Teile es sind}.</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} cut</source>
       <translation>{n} {n|Platte|Platten} gefräst</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet|sheets} of {material}</source>
+      <translation>{n} {n|Platte|Platten} {material}</translation>
     </message>
     <message>
       <source>{n} {n|stays|stay} here under {n|its slip|their slips}.</source>
@@ -5645,11 +5737,11 @@
     </message>
     <message>
       <source>{part} is new: {n} a sheet.</source>
-      <translation type="unfinished" />
+      <translation>{part} ist neu: {n} je Platte.</translation>
     </message>
     <message>
       <source>{part} is no longer cut.</source>
-      <translation type="unfinished" />
+      <translation>{part} wird nicht mehr gefräst.</translation>
     </message>
     <message>
       <source>{part} is not in batch {batch}</source>
@@ -5689,7 +5781,7 @@
     </message>
     <message>
       <source>{part}: its tabs are elsewhere.</source>
-      <translation type="unfinished" />
+      <translation>{part}: seine Stege liegen anders.</translation>
     </message>
     <message>
       <source>{part}: one less</source>
@@ -5713,19 +5805,19 @@
     </message>
     <message>
       <source>{part}: {now} instead of {was} a sheet.</source>
-      <translation type="unfinished" />
+      <translation>{part}: {now} statt {was} je Platte.</translation>
     </message>
     <message>
       <source>{part}: {now} mm instead of {was}.</source>
-      <translation type="unfinished" />
+      <translation>{part}: {now} mm statt {was}.</translation>
     </message>
     <message>
       <source>{part}: {now} {now|hole|holes} instead of {was}.</source>
-      <translation type="unfinished" />
+      <translation>{part}: {now} {now|Loch|Löcher} statt {was}.</translation>
     </message>
     <message>
       <source>{part}: {now} {now|tab|tabs} instead of {was}.</source>
-      <translation type="unfinished" />
+      <translation>{part}: {now} {now|Steg|Stege} statt {was}.</translation>
     </message>
     <message>
       <source>{part}: {n} in rack {place} by the book</source>
@@ -5733,7 +5825,7 @@
     </message>
     <message>
       <source>{part}: {n} {n|lies|lie} elsewhere on the sheet.</source>
-      <translation type="unfinished" />
+      <translation>{part}: {n} {n|liegt|liegen} anders auf der Platte.</translation>
     </message>
     <message>
       <source>{place}</source>
@@ -5808,8 +5900,24 @@
       <translation>{sheets} {sheets|Platte|Platten} angenommen, Charge {lot}</translation>
     </message>
     <message>
+      <source>{sizes} mm</source>
+      <translation>{sizes} mm</translation>
+    </message>
+    <message>
+      <source>{size} mm again, by hand</source>
+      <translation>noch einmal {size} mm, von Hand</translation>
+    </message>
+    <message>
+      <source>{size} mm, no. {bit}: {left} m left, {need} m needed</source>
+      <translation>{size} mm, Nr. {bit}: noch {left} m, gebraucht {need} m</translation>
+    </message>
+    <message>
+      <source>{size} mm: none in the drawer</source>
+      <translation>{size} mm: keiner in der Schublade</translation>
+    </message>
+    <message>
       <source>{size}, {n} a sheet</source>
-      <translation type="unfinished" />
+      <translation>{size}, {n} je Platte</translation>
     </message>
     <message>
       <source>{spoiled} spoiled</source>
@@ -5917,7 +6025,7 @@
     </message>
     <message>
       <source>≈ {weight}</source>
-      <translation type="unfinished" />
+      <translation>≈ {weight}</translation>
     </message>
     <message>
       <source>▲ holding up</source>
