@@ -62,6 +62,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (42, "dark", "Dark or light screen"),
             (43, "sounds", "Sounds on or off"),
             (44, "language", "Another language"),
+            (45, "print_page", "Print the list"),
         ),
     ),
     (

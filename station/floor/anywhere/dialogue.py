@@ -36,6 +36,8 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
     if card and card.name in OPENS:
         return _open(hand, OPENS[card.name], view)
     what = str(hand.work.get("any", ""))
+    if card and card.name == "print_page" and what in ("", "menu", "handover"):
+        return _printed(hand, what)
     if not what:
         return None
     if what == "handover":
@@ -43,6 +45,24 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
     if what == "menu":
         return None
     return _fill(hand, what, given, view)
+
+
+def _printed(hand: Hand, what: str) -> Took:
+    """The pick list of the order in hand at packing, else the handover sheet."""
+    after = close(hand) if what == "menu" else hand
+    if hand.area == "packing" and hand.subject and what != "handover":
+        printed = good(
+            say("The pick list of order {order} is printed", order=hand.subject),
+            say("Take it along the rack; scan each part there."),
+            prints=(("pick_list", hand.subject),),
+        )
+        return Took(after, printed)
+    printed = good(
+        say("The handover sheet is printed"),
+        say("Sign it, both of you."),
+        prints=(("handover", hand.worker),),
+    )
+    return Took(after, printed)
 
 
 def close(hand: Hand) -> Hand:

@@ -56,7 +56,7 @@ def face(hand: Hand, view: View) -> Face:
 
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
-        "handover")  # fmt: skip
+        "handover", "print_page")  # fmt: skip
 SCREEN = ("dark", "sounds", "language")
 AREAS = ("loading", "popping", "trimming", "packing", "cart", "today", "office")
 
@@ -229,5 +229,8 @@ def _handover(view: View) -> Face:
             Listing(title=say("Routers"), rows=routers),
             Listing(title=say("Bits near their end"), rows=bits, empty=say("None.")),
         ),
-        presses=(Press(label=say("Close"), code=button("handover")),),
+        presses=(
+            Press(label=say("Print"), code=button("print_page")),
+            Press(label=say("Close"), code=button("handover")),
+        ),
     )
