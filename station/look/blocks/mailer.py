@@ -1,30 +1,35 @@
 """A mailer lying flat with the stack in it, drawn from its sizes."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from station.look import fonts
 from station.look.style import palette, px
 from station.look.widgets import Painted
 from station.look.written import Page
-from station.shop.faces import Layer, MailerDrawing
+from station.shop.faces import MailerDrawing
 
 LEAST, MOST = 110, 230  # px high
+SIDE = 0.5  # share of the width that the stack from the side takes
+BAR = 18  # px, a level from the side and its name
 STEP = 13  # px that a level is drawn to the right of and above the one below it
 
 
 class MailerBlock(Painted[MailerDrawing]):
-    """A mailer with its stack; the names of the layers stand below."""
+    """A mailer with its stack from above, and below it the stack from the side."""
 
     def lay(self, page: Page, block: MailerDrawing) -> None:
-        """Room for the drawing, then the names by number."""
+        """Room for the drawing, then a line for each level, the bottom one last."""
         long = max(block.length_mm, block.width_mm, 1.0)
         tall = page.width * min(block.length_mm, block.width_mm) / long
         page.height = max(px(LEAST), min(px(MOST), round(tall) + px(6)))
         self._drawn = page.height
-        page.height += px(6)
-        for n, name in enumerate(_names(block), 1):
-            page.down(f"{n}  {name}", 14, tone="quiet")
+        page.height += px(8)
+        left = round(page.width * SIDE) + px(12)
+        self._middles: list[float] = []  # of each level's line, the top level first
+        for name in reversed(_names(block)):
+            tall = page.put(name, (left, page.height, page.width - left), 14, high=px(BAR))
+            self._middles.append(page.height + tall / 2)
+            page.height += tall
 
     def draw(self, painter: QPainter) -> None:
         """The mailer, then what lies in it."""
@@ -41,6 +46,7 @@ class MailerBlock(Painted[MailerDrawing]):
         # the stack lies under the flap, smaller where it would stick out of the drawing
         room = body.adjusted(px(12), px(30), -px(12), -px(12))
         self._layers(painter, self.block, room, scale)
+        self._side(painter, self.block)
 
     def _bag(self, painter: QPainter, body: QRectF) -> None:
         """The mailer's outline, its flap and its seam."""
@@ -70,7 +76,6 @@ class MailerBlock(Painted[MailerDrawing]):
         )
         left = room.center().x() - (length * scale + steps * step) / 2
         low = room.center().y() + (width * scale + steps * step) / 2
-        names = _names(block)
         for layer in layers:
             box = QRectF(
                 left + layer.x_mm * scale,
@@ -78,24 +83,26 @@ class MailerBlock(Painted[MailerDrawing]):
                 layer.length_mm * scale,
                 layer.width_mm * scale,
             )
-            self._layer(painter, box.translated(layer.level * step, -layer.level * step), layer)
-        for layer in layers:
-            if layer.label:
-                number = str(names.index(layer.label) + 1)
-                foot = QPointF(left + layer.level * step, low - layer.level * step)
-                self._number(painter, foot, number)
+            _piece(painter, box.translated(layer.level * step, -layer.level * step), layer.level)
 
-    def _layer(self, painter: QPainter, box: QRectF, layer: Layer) -> None:
-        grounds = palette().layers
-        painter.setPen(QPen(QColor(palette().ink), px(1.5)))
-        painter.setBrush(QColor(grounds[layer.level % len(grounds)]))
-        painter.drawRoundedRect(box, px(3), px(3))
+    def _side(self, painter: QPainter, block: MailerDrawing) -> None:
+        """The levels as bars above each other, each as long as its pieces reach."""
+        reach: dict[int, float] = {}
+        for layer in block.layers:
+            reach[layer.level] = max(reach.get(layer.level, 0.0), layer.x_mm + layer.length_mm)
+        whole = self.width() * SIDE
+        for middle, level in zip(self._middles, sorted(reach, reverse=True), strict=False):
+            long = whole * reach[level] / max(reach.values())
+            bar = QRectF((whole - long) / 2, middle - px(BAR - 4) / 2, long, px(BAR - 4))
+            _piece(painter, bar.adjusted(1, 0, -1, 0), level)
 
-    def _number(self, painter: QPainter, foot: QPointF, number: str) -> None:
-        """A level's number, left of the foot of its first piece."""
-        painter.setFont(fonts.font(12, bold=True))
-        box = QRectF(foot.x() - px(22), foot.y() - px(16), px(18), px(16))
-        painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, number)
+
+def _piece(painter: QPainter, box: QRectF, level: int) -> None:
+    """A piece in its level's colour, the same from above and from the side."""
+    grounds = palette().layers
+    painter.setPen(QPen(QColor(palette().ink), px(1.5)))
+    painter.setBrush(QColor(grounds[level % len(grounds)]))
+    painter.drawRoundedRect(box, px(3), px(3))
 
 
 def _names(block: MailerDrawing) -> list[str]:
