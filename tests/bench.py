@@ -25,20 +25,24 @@ SHORT, LONG, SMALL = 10_000, 1_000_000, 60_000
 
 @dataclass
 class Line:
-    """One measured figure; `limit` is what it must not pass (None: only told)."""
+    """One measured figure; it must not pass `limit`, nor fall below `least` (None: only told)."""
 
     name: str
     value: float
     unit: str
     limit: float | None
     spread: str
+    least: float | None = None
 
     @property
     def kept(self) -> bool:
-        return self.limit is None or self.value <= self.limit
+        under = self.limit is None or self.value <= self.limit
+        return under and (self.least is None or self.value >= self.least)
 
     def __str__(self) -> str:
         limit = "" if self.limit is None else f"≤ {self.limit:g}{'' if self.kept else '  PASSED'}"
+        if self.least is not None:
+            limit = f"≥ {self.least:g}{'' if self.kept else '  MISSED'}"
         return f"{self.name:<58}{self.value:>9.2f} {self.unit:<3}{self.spread:>16}  {limit}"
 
 
@@ -58,10 +62,11 @@ class Bench:
         *,
         unit: str = "×",
         limit: float | None = None,
+        least: float | None = None,
         spread: str = "",
     ) -> None:
         """A line of the table, printed at once."""
-        line = Line(name, value, unit, limit, spread)
+        line = Line(name, value, unit, limit, spread, least)
         self.lines.append(line)
         print(line, flush=True)
 

@@ -1,110 +1,158 @@
 """How fast cut files are read and analysed, against pygcode and polars in the same run.
 
-``python -m tests.bench_cutting [LINES]`` prints the ratios with their spread.
+Each round times both sides one after the other; pygcode's rate does not depend on the
+number of lines, so it parses a part of the file.
 """
 
-from __future__ import annotations
-
 import io
-import math
+import os
 import random
-import statistics
+import subprocess
 import sys
+import tempfile
 import time
+import tracemalloc
 from collections.abc import Callable
+from pathlib import Path
 
-from station.cutting.model import Setting
+import numpy as np
+import polars as pl
+from pygcode import Line as TheirLine
+from pygcode import Machine as TheirMachine
+
+from station.cutting.model import Program, Setting
 from station.cutting.report import analyse, read
 from station.shop.facts import Router
+from tests.bench import Bench, median
+from tests.cutting.sheets import outlines, sheet
 
-SAMPLE = 20_000  # lines that pygcode is timed on: its rate does not depend on the number
-ROUNDS = 3
-
-
-def sheet(lines: int, seed: int = 1) -> str:
-    """A program with a fifth arcs, bare modal lines, feed changes and cycles."""
-    rng = random.Random(seed)
-    out = ["G21 G90 G17", "T1 M6", "S18000 M3", "G0 X0 Y0 Z5", "G1 Z-2 F800"]
-    x = y = 0.0
-    mode = 1
-    while len(out) < lines:
-        roll = rng.random()
-        if roll < 0.2:
-            x, y, line = _arc(rng, x, y)
-            out.append(line)
-            mode = 3
-        elif roll < 0.205:
-            out += _holes(rng, x, y)
-            mode = 1
-        elif roll < 0.3:
-            out.append(f"F{rng.randint(2000, 5000)}")
-        else:
-            x = min(max(x + rng.uniform(-20, 20), 0), 2400)
-            y = min(max(y + rng.uniform(-20, 20), 0), 1200)
-            out.append(f"{'' if mode == 1 else 'G1 '}X{x:.4f} Y{y:.4f}")
-            mode = 1
-    return "\n".join(out[:lines]) + "\n"
+SETTING = Setting(router=Router(id="1", name="Router 1"), thickness_mm=6.0)
+PARSED = 10_000  # lines that pygcode is timed on
+CHECKED = 20_000  # lines of which 1,000 positions are compared
+ROUNDS = 7
+FIRST = """
+from station.cutting.model import Setting
+from station.cutting.report import read
+read(b"G21 G0 X1", Setting())
+"""
 
 
-def _arc(rng: random.Random, x: float, y: float) -> tuple[float, float, str]:
-    r, a = rng.uniform(3, 9), rng.uniform(0, math.tau)
-    b = a + rng.uniform(0.3, 2)
-    i, j = -r * math.cos(a), -r * math.sin(a)
-    x2, y2 = x + i + r * math.cos(b), y + j + r * math.sin(b)
-    return x2, y2, f"G3 X{x2:.4f} Y{y2:.4f} I{i:.4f} J{j:.4f}"
+def run(bench: Bench) -> None:
+    """Adds reading, the whole analysis, their cost per line, memory, and the first reading."""
+    text = sheet(bench.long)
+    assert same_places() == 1000
+    _against_others(bench, "a sheet", text)
+    _against_others(bench, "cuts through only", outlines(bench.long // 2))
+    _by_length(bench)
+    _memory(bench)
+    _first(bench)
 
 
-def _holes(rng: random.Random, x: float, y: float) -> list[str]:
-    places = [f"X{rng.uniform(0, 2400):.3f} Y{rng.uniform(0, 1200):.3f}" for _ in range(6)]
-    first = f"G81 {places[0]} Z-6.2 R1 F500"
-    return ["G0 Z5", first, *places[1:], "G80", f"G0 X{x:.4f} Y{y:.4f}", "G1 Z-2 F800"]
+def seconds(work: Callable[[], object]) -> float:
+    began = time.perf_counter()
+    work()
+    return time.perf_counter() - began
 
 
-def timed(work: Callable[[], object], rounds: int = ROUNDS) -> list[float]:
-    """Seconds of each round."""
-    found = []
-    for _ in range(rounds):
-        began = time.perf_counter()
-        work()
-        found.append(time.perf_counter() - began)
-    return found
+def ratios(bench: Bench, name: str, each: list[float], *, least: float) -> None:
+    """A line with the median of the rounds."""
+    bench.add(name, median(each), least=least, spread=f"{min(each):.1f}–{max(each):.1f}")
 
 
-def told(name: str, theirs: list[float], ours: list[float]) -> None:
-    """One line: the ratio of the medians, and from the worst to the best pairing."""
-    ratio = statistics.median(theirs) / statistics.median(ours)
-    low, high = min(theirs) / max(ours), max(theirs) / min(ours)
-    print(f"{name}: {ratio:.1f} times ({low:.1f} to {high:.1f}); "
-          f"ours {statistics.median(ours):.3f} s")  # fmt: skip
+def _against_others(bench: Bench, what: str, text: str) -> None:
+    data, lines = text.encode(), text.count("\n")
+    few = text.splitlines()[:PARSED]
+    program = read(data, SETTING)
+    table = numbers(program)
+    parse, reading, whole, csv = [], [], [], []
+    for _ in range(ROUNDS):
+        parse.append(seconds(lambda: [TheirLine(line) for line in few]) * lines / len(few))
+        reading.append(seconds(lambda: read(data, SETTING)))
+        csv.append(seconds(lambda: pl.read_csv(io.BytesIO(table), has_header=False)))
+        whole.append(seconds(lambda: analyse(read(data, SETTING), SETTING)))
+    bench.add(f"{what}: reading a line", median(reading) / lines * 1e6, unit="µs")
+    ratios(bench, f"{what}: pygcode's parse over reading", over(parse, reading), least=150)
+    ratios(bench, f"{what}: pygcode's parse over all", over(parse, whole), least=30)
+    each = over(reading, csv)
+    bench.add(f"{what}: reading over polars' CSV of its numbers", median(each), limit=3,
+              spread=f"{min(each):.1f}–{max(each):.1f}")  # fmt: skip
 
 
-def main() -> int:
-    """Prints reading against pygcode and polars, and the whole analysis against pygcode."""
-    import polars as pl  # noqa: PLC0415 - only the bench needs them
-    from pygcode import Line  # noqa: PLC0415
-
-    lines = int(sys.argv[1]) if len(sys.argv) > 1 else 1_000_000
-    text = sheet(lines)
-    data, setting = text.encode(), Setting(router=Router(id="1", name="Router 1"))
-    few = text.splitlines()[:SAMPLE]
-    scale = lines / len(few)
-    parse = [s * scale for s in timed(lambda: [Line(line) for line in few])]
-    ours = timed(lambda: read(data, setting))
-    told("reading against pygcode's parse", parse, ours)
-    program = read(data, setting)
-    rest = timed(lambda: analyse(program, setting))
-    whole = [a + b for a, b in zip(ours, rest, strict=True)]
-    told("reading and analysing against pygcode's parse", parse, whole)
-    points = program.moves.points
-    table = "\n".join(f"{x:.4f},{y:.4f},{z:.4f}" for x, y, z in points.tolist()).encode()
-    theirs = timed(lambda: pl.read_csv(io.BytesIO(table), has_header=False))
-    told("reading against polars' CSV of the same numbers", theirs, ours)
-    for some in (10_000, 100_000, lines):
-        part = "\n".join(text.splitlines()[:some]).encode() + b"\n"
-        seconds = statistics.median(timed(lambda part=part: read(part, setting)))
-        print(f"{some} lines: {seconds / some * 1e6:.3f} µs a line")
-    return 0
+def over(theirs: list[float], ours: list[float]) -> list[float]:
+    return [a / b for a, b in zip(theirs, ours, strict=True)]
 
 
-if __name__ == "__main__":
-    sys.exit(main())
+def numbers(program: Program) -> bytes:
+    """The path's numbers as a table: x, y, z and feed of every move."""
+    moves = program.moves
+    table = np.column_stack((moves.points[1:], moves.feed))
+    return "\n".join(f"{x:.4f},{y:.4f},{z:.4f},{f:.1f}" for x, y, z, f in table.tolist()).encode()
+
+
+def same_places() -> int:
+    """How many of 1,000 sampled positions equal pygcode's (it does not drill: cycles aside)."""
+    text = sheet(CHECKED)
+    theirs, machine, plain = {}, TheirMachine(), True
+    for number, line in enumerate(text.splitlines(), 1):
+        block = TheirLine(line).block
+        machine.process_block(block)
+        plain = "G81" not in line and (plain or line.startswith("G0 X"))
+        if plain:
+            theirs[number] = tuple(machine.pos.values[a] for a in "XYZ")
+    moves = read(text.encode(), SETTING).moves
+    ours = dict(zip(moves.line.tolist(), moves.points[1:].tolist(), strict=True))
+    chosen = random.Random(5).sample(sorted(theirs.keys() & ours.keys()), 1000)
+    return sum(bool(np.allclose(ours[n], theirs[n], atol=1e-6)) for n in chosen)
+
+
+def _by_length(bench: Bench) -> None:
+    """Cost per line from ten thousand lines to two million (with ``--small`` to fewer)."""
+    text = sheet(2 * bench.long)
+    cost: dict[str, list[float]] = {"reading": [], "all": []}
+    for lines in (10_000, 100_000, bench.long, 2 * bench.long):
+        data = "".join(text.splitlines(keepends=True)[:lines]).encode()
+        each = {
+            "reading": [seconds(lambda d=data: read(d, SETTING)) for _ in range(5)],
+            "all": [seconds(lambda d=data: analyse(read(d, SETTING), SETTING)) for _ in range(5)],
+        }
+        for name, times in each.items():
+            cost[name].append(min(times) / lines * 1e6)
+    for name, costs in cost.items():
+        told = " ".join(f"{c:.2f}" for c in costs)
+        bench.add(f"{name}: a line of 2,000,000 over one of 10,000", costs[-1] / costs[0],
+                  limit=1.5, spread=f"µs {told}")  # fmt: skip
+
+
+def _memory(bench: Bench) -> None:
+    """The most memory that reading 100 MB asks for, over what its columns take."""
+    body = sheet(100_000)
+    times = max(1, (100_000_000 if bench.long >= 1_000_000 else 10_000_000) // len(body))
+    data = (body * times).encode()
+    tracemalloc.start()
+    program = read(data, SETTING)
+    _, peak = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    moves = program.moves
+    columns = sum(getattr(moves, name).nbytes for name in moves.__dataclass_fields__)
+    bench.add(f"reading {len(data) / 1e6:.0f} MB: most memory over its columns", peak / columns,
+              limit=2.0, spread=f"{peak / 1e6:.0f} MB")  # fmt: skip
+
+
+def _first(bench: Bench) -> None:
+    """A first reading on a computer, and one with what the first has kept."""
+    with tempfile.TemporaryDirectory() as folder:
+        places = dict.fromkeys(("XDG_CACHE_HOME", "LOCALAPPDATA", "HOME"), folder)
+        home = Path(__file__).parent.parent
+        times = [
+            seconds(
+                lambda: subprocess.run(
+                    [sys.executable, "-c", FIRST],
+                    env={**os.environ, **places},
+                    cwd=home,
+                    check=True,
+                )
+            )
+            for _ in range(2)
+        ]
+    bench.add("the first reading on a computer", times[0], unit="s")
+    bench.add("a later first reading of a run", times[1], unit="s")

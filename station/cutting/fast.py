@@ -54,7 +54,9 @@ class Reader:
     def __init__(self, machine: Machine, data: bytes) -> None:
         self.machine, self.taker, self.data = machine, Taker(machine), data
         self.record = record_of(machine)
-        self.lines = data.count(b"\n") + data.count(b"\r") - data.count(b"\r\n") + 1
+        self.lines = data.count(b"\n") + 1
+        if b"\r" in data:
+            self.lines += data.count(b"\r") - data.count(b"\r\n")
         self.columns = Columns(self.lines)
         self.start = len(MARK) if data.startswith(MARK) else 0  # of the chunk
         self.slow = 1
@@ -110,8 +112,10 @@ class Reader:
     def _line(self, byte: int) -> tuple[str, int]:
         """The line at a byte of the chunk, and where the next begins."""
         start = self.start + byte
-        ends = [self.data.find(end, start) for end in (b"\n", b"\r")]
-        end = min((found for found in ends if found >= 0), default=len(self.data))
+        end = self.data.find(b"\n", start)
+        end = len(self.data) if end < 0 else end
+        early = self.data.find(b"\r", start, end)
+        end = end if early < 0 else early
         after = end + 2 if self.data[end : end + 2] == b"\r\n" else end + 1
         text = self.data[start : min(end, start + LONGEST + 1)].decode("latin-1")
         return text, after - self.start

@@ -10,7 +10,7 @@ import numpy as np
 from station.cutting.loops import Loop, find_loops
 from station.cutting.model import LINE, Floats, Moves, Piece, Ring, Tab
 from station.cutting.moves import Geometry
-from station.cutting.rings import area_of, contains, offset
+from station.cutting.rings import area_of, contains, offset, shifted
 from station.cutting.tabs import Marks, Stretch, lost, marked, stretches
 
 LEAST_MM2 = 1.0
@@ -75,7 +75,7 @@ def _swept_between(outer: Node, inner: Node) -> bool:
 
 def distance_to(ring: Ring, point: Floats) -> float:
     """From a point to the nearest edge of a ring."""
-    step = np.roll(ring, -1, axis=0) - ring
+    step = shifted(ring) - ring
     size = np.maximum((step * step).sum(axis=1), 1e-18)
     t = np.clip(((point - ring) * step).sum(axis=1) / size, 0, 1)
     off = ring + step * t[:, None] - point

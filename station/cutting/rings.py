@@ -5,25 +5,36 @@ A ring is an (n, 2) array of corners; the last joins the first.
 
 from __future__ import annotations
 
-import numpy as np
+from typing import Any
 
+import numpy as np
+import numpy.typing as npt
+
+from station.cutting.hull import boxes, hull, touches
 from station.cutting.model import Bools, Floats, Ring
+from station.cutting.moves import apart
 
 CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
 MOST_CHORDS = 1440
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
+Values = npt.NDArray[Any]
 JOIN = np.radians(6)  # step of the round joins
+
+
+def shifted(column: Values) -> Values:
+    """Each value's next; the last's is the first."""
+    return np.concatenate((column[1:], column[:1]))
 
 
 def area_of(ring: Ring) -> float:
     """Signed area, counter-clockwise positive."""
     x, y = ring[:, 0] - ring[0, 0], ring[:, 1] - ring[0, 1]
-    return float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1))) / 2
+    return float(np.dot(x, shifted(y)) - np.dot(y, shifted(x))) / 2
 
 
 def perimeter_of(ring: Ring) -> float:
     """Length all around."""
-    step = np.roll(ring, -1, axis=0) - ring
+    step = shifted(ring) - ring
     return float(np.hypot(step[:, 0], step[:, 1]).sum())
 
 
@@ -31,7 +42,7 @@ def centroid_of(ring: Ring) -> Floats:
     """Centre of area."""
     base = ring[0]
     p = ring - base
-    q = np.roll(p, -1, axis=0)
+    q = shifted(p)
     cross = p[:, 0] * q[:, 1] - q[:, 0] * p[:, 1]
     total = cross.sum()
     if abs(total) < 1e-12:
@@ -41,7 +52,7 @@ def centroid_of(ring: Ring) -> Floats:
 
 def tidy(ring: Ring) -> Ring:
     """Without corners that repeat the one before, counter-clockwise."""
-    step = np.roll(ring, -1, axis=0) - ring
+    step = shifted(ring) - ring
     ring = ring[np.hypot(step[:, 0], step[:, 1]) > 1e-6]
     if len(ring) > 2 and area_of(ring) < 0:
         ring = ring[::-1]
@@ -62,7 +73,7 @@ def arc_points(start: Floats, centre: Floats, sweep: float) -> Floats:
 def contains(ring: Ring, point: Floats) -> bool:
     """Whether a point lies inside."""
     x, y = ring[:, 0] - point[0], ring[:, 1] - point[1]
-    x2, y2 = np.roll(x, -1), np.roll(y, -1)
+    x2, y2 = shifted(x), shifted(y)
     crosses = (y > 0) != (y2 > 0)
     if not crosses.any():
         return False
@@ -81,7 +92,7 @@ def offset(ring: Ring, by: float) -> Ring | None:
     if abs(by) < 1e-12:
         return ring
     edges = np.arange(len(ring))
-    step = np.roll(ring, -1, axis=0) - ring
+    step = shifted(ring) - ring
     way = step / np.hypot(step[:, 0], step[:, 1])[:, None]
     moved = ring + by * np.column_stack((way[:, 1], -way[:, 0]))
     far = moved + step
@@ -99,7 +110,7 @@ def offset(ring: Ring, by: float) -> Ring | None:
 def _joints(edges: np.ndarray, way: Floats, moved: Floats, far: Floats, by: float
             ) -> tuple[Floats, Floats]:  # fmt: skip
     """Where each kept edge now starts and ends."""
-    nexts = np.roll(edges, -1)
+    nexts = shifted(edges)
     d1, d2 = way[edges], way[nexts]
     cross = d1[:, 0] * d2[:, 1] - d1[:, 1] * d2[:, 0]
     dot = (d1 * d2).sum(axis=1)
@@ -112,7 +123,7 @@ def _joints(edges: np.ndarray, way: Floats, moved: Floats, far: Floats, by: floa
     meet = far[edges] + d1 * np.where(straight, 0.0, reach)[:, None]
     end = np.where((opens | sharp)[:, None], far[edges], meet)
     start = np.where((opens | sharp)[:, None], moved[nexts], meet)
-    return np.roll(start, 1, axis=0), end
+    return np.concatenate((start[-1:], start[:-1])), end
 
 
 def _turned_round(edges: np.ndarray, way: Floats, before: Floats, after: Floats) -> Bools:
@@ -126,7 +137,7 @@ def _turned_round(edges: np.ndarray, way: Floats, before: Floats, after: Floats)
 
 def _whole(ring: Ring, edges: np.ndarray, before: Floats, after: Floats) -> Ring | None:
     """Puts the edges and the round joins between them together."""
-    starts = np.roll(before, -1, axis=0)
+    starts = shifted(before)
     corner = ring[(edges + 1) % len(ring)]
     open_ = np.hypot(*(starts - after).T) > 1e-9
     brief = open_ & (np.hypot(*(starts - after).T) < JOIN * np.hypot(*(after - corner).T))
@@ -147,7 +158,7 @@ def _whole(ring: Ring, edges: np.ndarray, before: Floats, after: Floats) -> Ring
 
 def tidy_points(ring: Ring) -> Ring:
     """Without corners that repeat the one before; its direction is kept."""
-    step = np.roll(ring, -1, axis=0) - ring
+    step = shifted(ring) - ring
     return np.asarray(ring[np.hypot(step[:, 0], step[:, 1]) > 1e-6])
 
 
@@ -162,23 +173,11 @@ def _join(one: Floats, other: Floats, corner: Floats) -> Floats:
 
 def hull_of(points: Ring) -> Ring:
     """Convex hull, counter-clockwise."""
-    order = points[np.lexsort((points[:, 1], points[:, 0]))]
-    rows = [(float(x), float(y)) for x, y in order]
-    lower, upper = _half(rows), _half(rows[::-1])
-    return np.array(lower[:-1] + upper[:-1])
-
-
-def _half(rows: list[tuple[float, float]]) -> list[tuple[float, float]]:
-    kept: list[tuple[float, float]] = []
-    for p in rows:
-        while len(kept) > 1 and _right(kept[-2], kept[-1], p):
-            kept.pop()
-        kept.append(p)
-    return kept
-
-
-def _right(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> bool:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) <= 0
+    order = np.lexsort((points[:, 1], points[:, 0]))
+    x, y = apart(points)
+    kept = np.empty(2 * len(points) + 1, np.int64)
+    count = hull(x, y, order, np.ascontiguousarray(order[::-1]), kept)
+    return np.asarray(points[kept[:count]])
 
 
 def sizes_of(ring: Ring) -> tuple[float, float, float]:
@@ -186,27 +185,20 @@ def sizes_of(ring: Ring) -> tuple[float, float, float]:
 
     Among rectangles of almost the same area the one is taken that touches the most edge.
     """
-    hull = hull_of(ring)
-    step = np.roll(hull, -1, axis=0) - hull
+    around = hull_of(ring)
+    step = shifted(around) - around
     angles = np.mod(np.arctan2(step[:, 1], step[:, 0]), np.pi / 2)
-    if len(hull) > MOST_SIDES:
+    if len(around) > MOST_SIDES:
         angles = angles[np.argsort(-np.hypot(step[:, 0], step[:, 1]))[:MOST_SIDES]]
     angles = np.append(np.unique(np.round(angles, 9)), 0.0)
-    c, s = np.cos(angles)[:, None], np.sin(angles)[:, None]
-    u = hull[:, 0] * c + hull[:, 1] * s
-    v = hull[:, 1] * c - hull[:, 0] * s
-    wide, high = np.ptp(u, axis=1), np.ptp(v, axis=1)
+    x, y = apart(around)
+    wide, high = np.empty(len(angles)), np.empty(len(angles))
+    boxes(x, y, angles, wide, high)
     area = wide * high
     near = np.flatnonzero(area <= area.min() * 1.0005)
     near = near[np.argsort(area[near], kind="stable")[:MOST_TIES]]
-    best = int(near[np.argmax([_touch(hull, float(angles[i])) for i in near])])
+    along = np.empty(len(near))
+    touches(x, y, angles[near], along)
+    best = int(near[np.argmax(along)])
     length, width, turn = float(wide[best]), float(high[best]), float(angles[best])
     return (width, length, turn) if width <= length else (length, width, turn + np.pi / 2)
-
-
-def _touch(ring: Ring, angle: float) -> float:
-    """How much of a ring's edge runs along or across an angle."""
-    step = np.roll(ring, -1, axis=0) - ring
-    long = np.hypot(step[:, 0], step[:, 1])
-    off = np.abs(np.sin(2 * (np.arctan2(step[:, 1], step[:, 0]) - angle)))
-    return float(long[off < 1e-4].sum())

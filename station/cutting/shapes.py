@@ -11,25 +11,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from station.cutting.model import Floats, Piece, Ring, ShapeFound
-from station.cutting.rings import area_of, perimeter_of, sizes_of
+from station.cutting.hull import SPIN, Complexes, moments
+from station.cutting.model import Piece, Ring, ShapeFound
+from station.cutting.rings import area_of, centroid_of, perimeter_of, sizes_of
 from station.shop.facts import Part
 
-ORDERS = tuple((p, q) for n in range(2, 6) for p in range(n, -1, -1) if p >= (q := n - p))
 TOLERANCE = 0.002
-# 7-point rule on a triangle, exact to degree 5 (a standard quadrature)
-_A, _B = (6 - 15**0.5) / 21, (6 + 15**0.5) / 21
-_WA, _WB = (155 - 15**0.5) / 1200, (155 + 15**0.5) / 1200
-RULE = np.array(
-    [
-        (1 / 3, 1 / 3, 9 / 40),
-        *[(_A, _A, _WA), (1 - 2 * _A, _A, _WA), (_A, 1 - 2 * _A, _WA)],
-        *[(_B, _B, _WB), (1 - 2 * _B, _B, _WB), (_B, 1 - 2 * _B, _WB)],
-    ]
-)
-SPIN = np.array([p - q for p, q in ORDERS])
-
-Complexes = np.ndarray
 
 
 @dataclass(frozen=True)
@@ -53,28 +40,23 @@ def print_of(outline: Ring, holes: Sequence[Ring]) -> Print:
 
 
 def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
-    base = complex(*outline.mean(axis=0))
-    rings = [(outline, 1.0), *((hole, -1.0) for hole in holes)]
-    nodes, weights = [], []
-    for ring, sign in rings:
-        z, w = _quadrature(ring, base)
-        nodes.append(z)
-        weights.append(w * (sign if area_of(ring) > 0 else -sign))
-    z, w = np.concatenate(nodes), np.concatenate(weights)
-    total = w.sum()
-    z = z - (z * w).sum() / total
-    scale = np.sqrt(total)
-    z = z / scale
-    sums = np.array([(z**p * np.conj(z) ** q * w).sum() for p, q in ORDERS])
-    return np.asarray(sums / total)
-
-
-def _quadrature(ring: Ring, base: complex) -> tuple[Complexes, Floats]:
-    a = ring[:, 0] + 1j * ring[:, 1] - base
-    b = np.roll(a, -1)
-    area = (np.conj(a) * b).imag / 2
-    z = RULE[:, 0, None] * a + RULE[:, 1, None] * b
-    return z.ravel(), (RULE[:, 2, None] * area).ravel()
+    rings = (outline, *holes)
+    areas = np.array([area_of(ring) for ring in rings])
+    base = outline[0]
+    sides = np.sign(areas)
+    sides[1:] *= -1
+    weights = np.abs(areas) * np.array([1.0] + [-1.0] * len(holes))
+    total = weights.sum()
+    if total <= 0:
+        return np.zeros(len(SPIN), np.complex128)
+    centres = np.array([centroid_of(ring) - base for ring in rings])
+    middle = complex(*(weights[:, None] * centres).sum(axis=0)) / total
+    points = np.concatenate(rings) - base
+    sums = np.zeros(len(SPIN), np.complex128)
+    scale = float(np.sqrt(total))
+    moments(points[:, 0] + 1j * points[:, 1], np.cumsum([len(r) for r in rings]), sides, middle,
+            scale, sums)  # fmt: skip
+    return sums
 
 
 def turn_between(one: Print, other: Print) -> tuple[float, bool] | None:

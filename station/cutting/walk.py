@@ -12,7 +12,7 @@ from station.cutting.compiled import Real, Whole, dtype_of, entry, inner
 from station.cutting.model import CW, XY, Bytes, Floats, Ints
 
 CLOSES_MM = 0.02  # ends nearer than this are the same point
-CELL_MM = 4 * CLOSES_MM
+PER_CELL = 1 / (4 * CLOSES_MM)
 SHORTEST_MM = 1.0
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 BRIDGE = -1  # the move of an edge that no move cuts
@@ -39,9 +39,15 @@ Edges = npt.NDArray[Any]
 
 
 @inner
-def _place(i: float, j: float, mask: int) -> int:
+def _cell(v: float) -> int:
+    """The cell along one axis."""
+    return math.floor(v * PER_CELL)
+
+
+@inner
+def _place(i: int, j: int, mask: int) -> int:
     """Where a cell of the plane is kept."""
-    return (int(i) * 73856093 ^ int(j) * 19349663) & mask
+    return (i * 73856093 ^ j * 19349663) & mask
 
 
 @inner
@@ -56,7 +62,7 @@ def _push(px: Floats, py: Floats, chain: Ints, heads: Ints, corner: int, x: floa
           ) -> None:  # fmt: skip
     """One more corner, first in the list of its cell."""
     px[corner], py[corner] = x, y
-    h = _place(x // CELL_MM, y // CELL_MM, len(heads) - 1)
+    h = _place(_cell(x), _cell(y), len(heads) - 1)
     chain[corner], heads[h] = heads[h], corner + 1
 
 
@@ -65,7 +71,7 @@ def _drop(px: Floats, py: Floats, chain: Ints, heads: Ints, corners: int, keep: 
     """Forgets all corners but the first few; they go in turn, so each is first of its cell."""
     while corners > keep:
         corners -= 1
-        h = _place(px[corners] // CELL_MM, py[corners] // CELL_MM, len(heads) - 1)
+        h = _place(_cell(px[corners]), _cell(py[corners]), len(heads) - 1)
         heads[h] = chain[corners]
     return corners
 
@@ -74,8 +80,8 @@ def _drop(px: Floats, py: Floats, chain: Ints, heads: Ints, corners: int, keep: 
 def _known(px: Floats, py: Floats, chain: Ints, heads: Ints, x: float, y: float) -> int:
     """The last corner that is this place; -1: there is none."""
     again = -1
-    for i in range(int((x - CLOSES_MM) // CELL_MM), int((x + CLOSES_MM) // CELL_MM) + 1):
-        for j in range(int((y - CLOSES_MM) // CELL_MM), int((y + CLOSES_MM) // CELL_MM) + 1):
+    for i in range(_cell(x - CLOSES_MM), _cell(x + CLOSES_MM) + 1):
+        for j in range(_cell(y - CLOSES_MM), _cell(y + CLOSES_MM) + 1):
             c = heads[_place(i, j, len(heads) - 1)] - 1
             while c > again:
                 if math.hypot(px[c] - x, py[c] - y) < CLOSES_MM:

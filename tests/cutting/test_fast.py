@@ -2,12 +2,12 @@
 
 import pytest
 from layouts import make
+from sheets import sheet
 
 from station.cutting import fast
 from station.cutting.model import Cancel, Setting
 from station.cutting.reader import read_slowly
 from station.cutting.report import read
-from tests.bench_cutting import sheet
 from tests.fuzz import differences
 
 
