@@ -12,8 +12,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from station.cutting.dialects import DIALECTS
 from station.cutting.fast import read_fast
-from station.cutting.model import DIALECTS, Program, Setting
+from station.cutting.model import Program, Setting
 from station.cutting.reader import read_slowly
 from station.cutting.report import analyse, as_json
 

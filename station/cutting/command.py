@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import argparse
 import json
+import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from station.cutting.model import DIALECTS, Setting
-from station.cutting.report import analyse, as_json, read
+from station.cutting.dialects import DIALECTS
+from station.cutting.prepare import prepare, prepared
 from station.shop.facts import Part, Router
+
+if TYPE_CHECKING:
+    from station.cutting.model import Setting
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -53,6 +58,8 @@ def _bit(text: str) -> tuple[int, float]:
 
 def setting_of(options: argparse.Namespace, router: Router | None = None) -> Setting:
     """The setting that the options give."""
+    from station.cutting.model import Setting  # noqa: PLC0415 - keeps numpy out of the start
+
     return Setting(
         router=router,
         thickness_mm=options.thickness,
@@ -74,6 +81,11 @@ def run(
     known: Mapping[str, Part] | None = None,
 ) -> tuple[str, int]:
     """The JSON text and the exit code; for a file that cannot be read, a sentence and 2."""
+    if not prepared():
+        print("Preparing to read cut files, once on this computer …", file=sys.stderr)  # noqa: T201
+        prepare()
+    from station.cutting.report import analyse, as_json, read  # noqa: PLC0415 - compiled by now
+
     setting = setting_of(options, router)
     results: list[dict[str, object]] = []
     for name in files:

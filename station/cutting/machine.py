@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from station.cutting.dialects import Dialect
 from station.cutting.model import (
     CCW,
     CW,
@@ -15,7 +16,6 @@ from station.cutting.model import (
     PLANE_AXES,
     RAPID,
     XY,
-    Dialect,
     Moves,
     Pause,
     Problem,

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import numpy.typing as npt
 
+from station.cutting.dialects import DIALECTS, Dialect
 from station.shop.facts import Router
 
 Floats = npt.NDArray[np.float64]
@@ -28,37 +29,6 @@ PLANE_AXES: dict[int, tuple[int, int, int]] = {XY: (0, 1, 2), XZ: (2, 0, 1), YZ:
 
 class Cancel(Exception):  # noqa: N818 - not an error: a person pressed cancel
     """Reading was cancelled."""
-
-
-@dataclass(frozen=True)
-class Dialect:
-    """How a controller reads where controllers differ; the defaults are the report's.
-
-    `dwell_ms`: P of G4 and of cycles is milliseconds. `semicolon`: ``;`` starts a comment.
-    `skip_deleted`: lines that start with ``/`` are not run. `peck_back_mm`: how far above
-    the last depth G83 comes back. `return_first`: G98 goes back to where a series of
-    cycles began, not to where each one began. `relative_r`: under G91, R counts from the
-    height before the cycle.
-    """
-
-    name: str = "report"
-    dwell_ms: bool = False
-    semicolon: bool = True
-    skip_deleted: bool = True
-    peck_back_mm: float = 0.254
-    return_first: bool = False
-    relative_r: bool = True
-
-
-DIALECTS: dict[str, Dialect] = {
-    "report": Dialect(),
-    "milliseconds": Dialect("milliseconds", dwell_ms=True),
-    "no-semicolon": Dialect("no-semicolon", semicolon=False),
-    "run-deleted": Dialect("run-deleted", skip_deleted=False),
-    "return-first": Dialect("return-first", return_first=True),
-    "absolute-r": Dialect("absolute-r", relative_r=False),
-    "peck-1mm": Dialect("peck-1mm", peck_back_mm=1.0),
-}
 
 
 @dataclass(frozen=True)

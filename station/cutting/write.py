@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import math
 
-from station.cutting.compiled import inner
-from station.cutting.controller import Row
+from numba import f8, from_dtype, i8, typeof, void
+
+from station.cutting.compiled import entry
+from station.cutting.controller import RECORD, Row
 from station.cutting.model import RAPID
+
+ROW = from_dtype(RECORD)
+POINT = typeof((0.0, 0.0, 0.0))  # type: ignore[no-untyped-call] # numba has no types
 
 # kinds of pauses; a pause is (move, kind, seconds, line)
 DWELL, SPINDLE_PAUSE = 0, 1
@@ -18,14 +23,14 @@ PAUSE_KINDS = ("dwell", "spindle")
  CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW) = range(20)  # fmt: skip
 
 
-@inner
+@entry(f8(ROW, i8))
 def offset(s: Row, axis: int) -> float:
     """From the program's own numbers to the file's frame, mm."""
     moved: float = s.shift[axis] + s.systems[s.system, axis]
     return moved
 
 
-@inner
+@entry(void(ROW, i8, f8))
 def note(s: Row, which: int, value: float) -> None:
     """Something to tell of this line."""
     row = s.note[s.notes]
@@ -34,7 +39,7 @@ def note(s: Row, which: int, value: float) -> None:
     s.notes += 1
 
 
-@inner
+@entry(void(ROW, i8, f8))
 def pause(s: Row, kind: int, seconds: float) -> None:
     """The path stops here."""
     row = s.pause[s.pauses]
@@ -42,13 +47,7 @@ def pause(s: Row, kind: int, seconds: float) -> None:
     s.pauses += 1
 
 
-@inner
-def straight(s: Row, kind: int, x: float, y: float, z: float) -> None:
-    """A straight move to a place in the frame."""
-    write(s, kind, (x, y, z), 0.0, 0.0, 0.0)
-
-
-@inner
+@entry(void(ROW, i8, POINT, f8, f8, f8))
 def write(
     s: Row, kind: int, end: tuple[float, float, float], c0: float, c1: float, sweep: float
 ) -> None:
@@ -65,3 +64,9 @@ def write(
     s.exactly[n] = s.exact
     s.at[0], s.at[1], s.at[2] = end
     s.moves = n + 1
+
+
+@entry(void(ROW, i8, f8, f8, f8))
+def straight(s: Row, kind: int, x: float, y: float, z: float) -> None:
+    """A straight move to a place in the frame."""
+    write(s, kind, (x, y, z), 0.0, 0.0, 0.0)
