@@ -2208,6 +2208,10 @@
       <translation>„{start}“ drücken.</translation>
     </message>
     <message>
+      <source>Print</source>
+      <translation>Drucken</translation>
+    </message>
+    <message>
       <source>Print a new copy</source>
       <translation>Neue Kopie drucken</translation>
     </message>
@@ -2230,6 +2234,10 @@
     <message>
       <source>Print the label again</source>
       <translation>Etikett noch einmal drucken</translation>
+    </message>
+    <message>
+      <source>Print the list</source>
+      <translation>Liste drucken</translation>
     </message>
     <message>
       <source>Printer {name} did not print</source>
@@ -3044,6 +3052,10 @@
       <translation>Zeigen, was anzusehen ist</translation>
     </message>
     <message>
+      <source>Sign it, both of you.</source>
+      <translation>Beide unterschreiben.</translation>
+    </message>
+    <message>
       <source>Signed out; what is in hand stays here</source>
       <translation>Abgemeldet; was in Arbeit ist, bleibt hier</translation>
     </message>
@@ -3206,6 +3218,10 @@
     <message>
       <source>Take care</source>
       <translation>Vorsicht</translation>
+    </message>
+    <message>
+      <source>Take it along the rack; scan each part there.</source>
+      <translation>Damit am Regal entlanggehen; dort jedes Teil scannen.</translation>
     </message>
     <message>
       <source>Take it back to packing.</source>
@@ -3448,6 +3464,10 @@
       <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
     </message>
     <message>
+      <source>The handover sheet is printed</source>
+      <translation>Das Übergabeblatt ist gedruckt</translation>
+    </message>
+    <message>
       <source>The list is complete</source>
       <translation>Die Liste ist vollständig</translation>
     </message>
@@ -3498,6 +3518,10 @@
     <message>
       <source>The pack is empty</source>
       <translation>Das Paket ist leer</translation>
+    </message>
+    <message>
+      <source>The pick list of order {order} is printed</source>
+      <translation>Die Entnahmeliste von Auftrag {order} ist gedruckt</translation>
     </message>
     <message>
       <source>The rack is below its mark</source>
