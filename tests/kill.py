@@ -71,8 +71,9 @@ def kill_once(path: Path, run: int, tally: Tally, chance: random.Random) -> None
         assert process.stdout
         lines = []
         if chance.random() < 0.9:
-            lines.append(process.stdout.readline())
-            time.sleep(chance.uniform(0, 0.05))
+            told = chance.randrange(1, 40)  # lines, not seconds: a slow machine gets as far
+            lines += [process.stdout.readline() for _ in range(told)]
+            time.sleep(chance.uniform(0, 0.02))
         else:
             time.sleep(chance.uniform(0, 0.6))  # while it opens the file
         tally.died += process.poll() is not None
