@@ -1,0 +1,253 @@
+"""The table of faults that the design promises to survive, row by row, on a real server."""
+
+import shutil
+import time
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import pytest
+
+from station import told
+from station.ledger import effects
+from station.ledger.faults import Damaged, DiskFull, InUse
+from station.ledger.ledger import Ledger
+from station.ledger.shop_link import Away
+from station.sharing.loop import Loop
+from tests.ledger.toy import RULES, act
+from tests.proxy import Proxy
+from tests.sharing.shop import found
+from tests.sharing.test_two_stations import put_back
+from tests.sharing.two import Station, healed
+
+
+@pytest.fixture
+def net(shop):
+    """The network between a station and the shop."""
+    proxy = Proxy(shop.server.port)
+    yield proxy
+    proxy.close()
+
+
+@pytest.fixture
+def one(tmp_path, shop, net):
+    station = Station(tmp_path, shop, "2", port=net.port)
+    yield station
+    station.close()
+
+
+@pytest.fixture
+def two(tmp_path, shop):
+    station = Station(tmp_path, shop, "3")
+    yield station
+    station.close()
+
+
+def test_power_cut_before_the_local_commit(one, two, monkeypatch):
+    def power_cut(*_):
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as cut:
+        cut.setattr(effects, "apply_tally", power_cut)
+        with pytest.raises(KeyboardInterrupt):
+            one.do("a")
+    one.ledger.close()
+    one.open()
+    assert (one.ledger.not_shared(), one.stock()) == (0, [])
+    one.do("a")
+    healed(one, two)
+    assert two.ids() == ["a"]
+
+
+def test_power_cut_after_the_commit_before_the_screen(one, two):
+    first = one.do("a")
+    one.ledger.close()
+    one.open()
+    again = one.do("a")
+    assert (again.entry, again.answer.said) == ("a", first.answer.said)
+    one.share()
+    assert one.do("a").entry == "a"
+    healed(one, two)
+    assert two.ids() == ["a"]
+
+
+def test_the_network_away_for_hours(one, two, net):
+    one.share()
+    net.mode = "cut"
+    for n in range(14):
+        one.do(f"a{n}", at=f"2026-11-25T10:{n:02d}:00")
+        assert one.talk()[0].state == "away"
+    loop = Loop(one.ledger, lambda: one.link)
+    words, well = told.sharing(one.ledger, loop, "2026-11-25T12:42:00")
+    loop.close()
+    assert (str(words), well) == ("14 not shared since 10:00", False)
+    net.mode = "open"
+    healed(one, two)
+    healed(one, two)
+    assert two.ids() == [f"a{n}" for n in range(14)]
+    assert [e.at[14:16] for e in two.ledger.entries()] == [f"{n:02d}" for n in range(14)]
+
+
+def test_a_network_that_swallows_everything(one, two, net, monkeypatch):
+    monkeypatch.setattr("station.sharing.link.Patient.patience", 0.5)
+    one.do("a")
+    one.share()
+    net.mode = "silent"
+    one.do("b")
+    began = time.monotonic()
+    assert one.talk()[0].state == "away"
+    assert time.monotonic() - began < 3
+    net.mode = "open"
+    healed(one, two)
+
+
+def test_the_reply_to_a_push_lost(one, two, monkeypatch):
+    one.do("a")
+    push = one.link.push
+
+    def lost(*given):
+        push(*given)
+        raise Away("lost")
+
+    with monkeypatch.context() as cut:
+        cut.setattr(one.link, "push", lost)
+        assert one.talk()[0].state == "away"
+    one.do("b")
+    healed(one, two)
+    assert two.ids() == ["a", "b"]
+
+
+def test_the_shop_s_database_restored_to_an_older_day(one, two, shop):
+    for n in range(5):
+        one.do(f"a{n}")
+    healed(one, two)
+    put_back(shop, 2)
+    assert one.talk()[0].state == "differs"
+    assert one.do("scanning goes on").entry
+    assert one.ledger.count() == 6
+    with shop.admin() as admin:
+        admin.execute("UPDATE shop.site SET epoch = epoch + 1")
+    healed(two, one)
+    assert one.ids() == ["a0", "a1", "a2", "a3", "a4", "scanning goes on"]
+
+
+def test_another_database(one, server):
+    one.do("a")
+    other = found(server)
+    elsewhere = Station(one.path.parent, other, "7")
+    one.link = elsewhere.link
+    assert one.talk()[0].state == "another"
+    assert one.ledger.not_shared() == 1
+    elsewhere.close()
+
+
+def test_an_empty_database(one, shop):
+    one.do("a")
+    with shop.admin() as admin:
+        admin.execute("ALTER TABLE shop.site DISABLE TRIGGER kept")
+        admin.execute("DELETE FROM shop.site")
+    assert one.talk()[0].state == "away"
+    assert one.ledger.not_shared() == 1
+
+
+def test_a_station_restored_from_an_old_disk_image(one, two):
+    one.ledger.ask_ahead()
+    one.share()
+    one.ledger.ask_ahead()
+    one.share()
+    first = one.ledger.take_number("order")
+    one.do("a", batch="first")
+    one.ledger.close()
+    image = shutil.copy(one.path, one.path.with_suffix(".image"))
+    one.open()
+    given = {first, *(one.ledger.take_number("order") for _ in range(5))}
+    one.do("b", batch="second")
+    healed(one, two)
+    one.ledger.close()
+    shutil.copy(image, one.path)
+    one.open()
+    healed(one, two)
+    one.ledger.ask_ahead()
+    one.share()
+    assert one.ids().count("a") == one.ids().count("b") == 1
+    assert one.ledger.take_number("order") not in given
+
+
+def test_clocks_wrong_by_a_day(one, two):
+    one.do("a", at="2026-11-26T10:42:07")
+    one.share()
+    two.do("b", at="2026-11-24T10:42:07")
+    healed(one, two)
+    assert one.ids() == ["a", "b"]
+    loop = Loop(one.ledger, lambda: one.link)
+    until = time.monotonic() + 5
+    while loop.state != "shared" and time.monotonic() < until:
+        loop.step()
+    assert abs(loop.clock_off) < 5
+    now = datetime.now().isoformat(timespec="seconds")
+    assert str(told.sharing(one.ledger, loop, now)[0]) == "Shared"
+    loop.clock_off = timedelta(days=1).total_seconds()
+    assert "clock is" in str(told.sharing(one.ledger, loop, now)[0])
+    loop.close()
+
+
+def test_the_local_disk_full_while_the_shop_comes(one, two):
+    for n in range(200):
+        two.do(f"b{n}", batch=f"{n:05d}")
+    two.share()
+    run = one.ledger._store.run
+    pages = run("PRAGMA page_count").fetchone()[0]
+    run(f"PRAGMA max_page_count={pages + 2}")
+    with pytest.raises(DiskFull):
+        one.share()
+    assert one.ledger.check() == []
+    run("PRAGMA max_page_count=1000000")
+    healed(one, two)
+
+
+def test_the_file_damaged(one, two):
+    one.do("shared")
+    one.share()
+    one.do("pending")
+    one.ledger.idle()
+    one.ledger.close()
+    raw = bytearray(one.path.read_bytes())
+    at = raw.find(b'"id":"shared"')
+    raw[at : at + 4] = b"\x00\x00\x00\x00"
+    one.path.write_bytes(raw)
+    with pytest.raises(Damaged, match="set aside"):
+        one.open()
+    one.open()
+    assert one.ledger.not_shared() == 1
+    healed(one, two)
+    assert two.ids() == ["shared", "pending"]
+
+
+def test_two_programs_on_one_file(one):
+    with pytest.raises(InUse, match="Another program has"):
+        Ledger(one.path, RULES, station="2")
+
+
+def test_an_old_program_keeps_what_it_has(one, two, shop):
+    one.do("a")
+    with shop.admin() as admin:
+        admin.execute("UPDATE shop.site SET format = 2")
+    assert one.talk()[0].state == "too old"
+    assert one.do("b").entry == "b"
+    assert one.ledger.not_shared() == 2
+    with shop.admin() as admin:
+        admin.execute("UPDATE shop.site SET format = 1")
+    healed(one, two)
+    assert two.ids() == ["a", "b"]
+
+
+def test_a_stolen_station_s_password(one, two, shop):
+    one.do("a")
+    one.share()
+    thief = replace(act("stolen"), station="9")
+    with shop.station("2") as link:
+        assert link.execute("SELECT count(*) FROM shop.entry").fetchone() == (1,)
+    one.ledger.record(thief)
+    healed(one, two)
+    with shop.admin() as admin:
+        rows = admin.execute("SELECT id, pushed_by FROM shop.entry ORDER BY number").fetchall()
+    assert rows == [("a", shop.names.station("2")), ("stolen", shop.names.station("2"))]
