@@ -9,12 +9,16 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
+from station.look.sounds import SILENT
+from station.look.style import BASE
 from station.look.window import Window
 from station.shop.words import clock, say
 
 if TYPE_CHECKING:
     from station.papers.page import Page
     from station.printers import Printers
+
+FRAME = 40  # px, a window's title bar at most
 
 
 def open_station(data: Path, at: Clock) -> int:
@@ -24,7 +28,7 @@ def open_station(data: Path, at: Clock) -> int:
     window.top(
         area=say("Station"), where="", worker="", clock=clock(at()), shared="", shared_ok=True
     )
-    window.show()
+    fill_screen(window)
     application.processEvents()  # the frame stands before anything heavy is loaded
     from station import app, first_run  # noqa: PLC0415 - after the frame
     from station.printers import Printers  # noqa: PLC0415
@@ -45,6 +49,17 @@ def open_station(data: Path, at: Clock) -> int:
         code = application.exec()
         session.stop()
         return code
+
+
+def fill_screen(window: Window) -> None:
+    """As large as the screen; without a frame where the frame would leave too little room."""
+    free = window.screen().availableGeometry()
+    if QApplication.platformName() in SILENT:
+        window.show()
+    elif free.width() >= BASE[0] and free.height() >= BASE[1] + FRAME:
+        window.showMaximized()
+    else:
+        window.showFullScreen()
 
 
 def application_of() -> QApplication:

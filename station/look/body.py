@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect
+from PySide6.QtCore import QPoint, QRect
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
@@ -11,7 +11,7 @@ from station.look.style import px
 if TYPE_CHECKING:
     from station.look.panes import Pane
     from station.look.presses import PressButton
-    from station.look.widgets import Send
+    from station.look.widgets import Send, Touch
     from station.shop.faces import Face
 
 EDGE, GAP = 24, 16  # px, around the panes and between them
@@ -49,6 +49,17 @@ class Body(QWidget):
         """The large buttons in use, in order."""
         presses = self.main_pane.presses if self.panes else None
         return presses.buttons[: len(presses.shown)] if presses else []
+
+    def stops(self) -> "list[Touch]":
+        """What can be touched now, in the order of reading: pane by pane, row by row."""
+        from station.look.widgets import Touch  # noqa: PLC0415 - after the first frame
+
+        found = []
+        for pane in self.panes:
+            here = [t for t in pane.findChildren(Touch) if t.code and t.isVisibleTo(self)]
+            places = {t: t.mapTo(self, QPoint(0, 0)) for t in here if t.isEnabled()}
+            found += sorted(places, key=lambda t: (places[t].y(), places[t].x()))
+        return found
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lays the panes out in the new size."""

@@ -125,8 +125,16 @@ class Window(QMainWindow):
             super().keyPressEvent(event)
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's signature
-        """Tab ends a scan; with nothing typed it moves the focus."""
-        return self.scanner.end() or super().focusNextPrevChild(next)
+        """Tab ends a scan; with nothing typed it moves the focus as one reads."""
+        if self.scanner.end():
+            return True
+        stops = self.body.stops()
+        if not stops:
+            return super().focusNextPrevChild(next)
+        now, step = QApplication.focusWidget(), 1 if next else -1
+        at = stops.index(now) + step if now in stops else (0 if next else -1)
+        stops[at % len(stops)].setFocus(Qt.FocusReason.TabFocusReason)
+        return True
 
     def _typing(self, text: str) -> None:
         self.strip.typing(text)

@@ -101,3 +101,23 @@ def test_the_focus_is_not_handed_to_a_neighbour(
     QTest.keyClick(window, Qt.Key.Key_Return)
     assert not isinstance(QApplication.focusWidget(), Touch)
     assert sent == []
+
+
+def test_tab_goes_as_one_reads(window: Window, sent: list[str], qapp: QApplication) -> None:
+    """Rows from above, a row's keys from the left, the large buttons, then the next pane."""
+    window.activateWindow()
+    names = []
+    for _ in range(15):
+        QTest.keyClick(QApplication.focusWidget() or window, Qt.Key.Key_Tab)
+        found = QApplication.focusWidget()
+        assert isinstance(found, Touch)
+        names.append(found.accessibleName().split(",")[0])
+    assert names == [
+        "HC-300", "HC-300: one less", "HC-300: one more",
+        "SH-180", "SH-180: one less", "SH-180: one more",
+        "WS-12", "WS-12: one less", "WS-12: one more",
+        "Pass on: 349 good", "Only some of it", "00413", "00409", "00412", "HC-300",
+    ]  # fmt: skip
+    shift = Qt.KeyboardModifier.ShiftModifier
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backtab, shift)
+    assert QApplication.focusWidget().accessibleName().startswith("00412")

@@ -1,8 +1,10 @@
 """Everything grows with the screen, and nothing is cut or too small on a larger one."""
 
 from collections.abc import Callable
+from types import SimpleNamespace
 
 import pytest
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from samples import SAMPLES, popping
@@ -14,6 +16,7 @@ from station.look.window import SETTLE_MS, Window
 from station.shop.acts import good
 from station.shop.faces import Face
 from station.shop.words import say
+from station.show import fill_screen
 
 SIZES = ((1366, 768), (1920, 1080), (2560, 1440))
 
@@ -73,3 +76,16 @@ def test_a_window_turns_dark_and_light_with_what_it_showed(
         assert sorted(inspect.texts(window)) == before
         assert inspect.problems(window) == []
         assert (window.grab().toImage().pixelColor(8, 400).lightness() < 80) == dark
+
+
+@pytest.mark.parametrize(
+    ("free", "state"),
+    [((1366, 768), "WindowFullScreen"), ((1366, 728), "WindowFullScreen"),
+     ((1920, 1040), "WindowMaximized"), ((2560, 1400), "WindowMaximized")],
+)  # fmt: skip
+def test_the_window_opens_as_large_as_the_screen(window, monkeypatch, free, state) -> None:
+    monkeypatch.setattr(QApplication, "platformName", lambda: "xcb")
+    monkeypatch.setattr(window, "screen", lambda: SimpleNamespace(
+        availableGeometry=lambda: QRect(0, 0, *free)))  # fmt: skip
+    fill_screen(window)
+    assert window.windowState() == getattr(Qt.WindowState, state)
