@@ -2516,6 +2516,10 @@
       <translation>Revision {letter} von {name} ist übernommen</translation>
     </message>
     <message>
+      <source>Revision {letter}: {n} {n|part|parts} a sheet, {minutes} min.</source>
+      <translation>Revision {letter}: {n} {n|Teil|Teile} je Platte, {minutes} min.</translation>
+    </message>
+    <message>
       <source>Revision {offered} offered, {letter} is approved</source>
       <translation>Revision {offered} vorgelegt, freigegeben ist {letter}</translation>
     </message>

@@ -229,10 +229,27 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
+    if isinstance(fact, CutFile) and (drawn := _sheet_of(fact, view)):
+        blocks.append(drawn)
     if isinstance(fact, Revision):
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
         blocks += _against_approved(fact, view)
     return tuple(blocks)
+
+
+def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:
+    """The sheet as it may be cut now, else the newest revision."""
+    approved = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+    newest = approved or next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
+    if newest is None:
+        return None
+    note = say(
+        "Revision {letter}: {n} {n|part|parts} a sheet, {minutes} min.",
+        letter=newest.letter,
+        n=len(newest.placed),
+        minutes=f"{newest.minutes:.1f}",
+    )
+    return SheetDrawing(revision=newest, note=note)
 
 
 def _against_approved(fact: Revision, view: View) -> tuple[Block, ...]:
