@@ -2301,7 +2301,7 @@
     </message>
     <message>
       <source>Put down</source>
-      <translation>Weggelegt</translation>
+      <translation>Weglegen</translation>
     </message>
     <message>
       <source>Put down. Start again.</source>
