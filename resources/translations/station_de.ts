@@ -100,8 +100,8 @@
       <translation>Die Aufsicht darf es mit Grund zulassen</translation>
     </message>
     <message>
-      <source>A supervisor settles it with badge and PIN.</source>
-      <translation>Die Aufsicht regelt es mit Ausweis und PIN.</translation>
+      <source>A supervisor settles it with badge, PIN and a reason.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>A supervisor's badge, or put it down.</source>
@@ -150,6 +150,10 @@
     <message>
       <source>All cards</source>
       <translation>Alle Karten</translation>
+    </message>
+    <message>
+      <source>All is well.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>All of it is in</source>
@@ -574,10 +578,6 @@
     <message>
       <source>Check the cut file, tick it.</source>
       <translation>Fräsdatei prüfen und abhaken.</translation>
-    </message>
-    <message>
-      <source>Choose</source>
-      <translation>Auswählen</translation>
     </message>
     <message>
       <source>Choose a field and type.</source>
@@ -1132,6 +1132,10 @@
       <translation>Niederhalter, Tisch gesaugt</translation>
     </message>
     <message>
+      <source>How is it settled?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>How many are good now?</source>
       <translation>Wie viele sind jetzt gut?</translation>
     </message>
@@ -1198,6 +1202,10 @@
     <message>
       <source>I have read it</source>
       <translation>Gelesen</translation>
+    </message>
+    <message>
+      <source>It can be settled in several ways</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>It could not be decided again</source>
@@ -1294,6 +1302,10 @@
     <message>
       <source>Lay bit {bit} ready, {size} mm: scan it at the change.</source>
       <translation>Fräser {bit} bereitlegen, {size} mm: beim Wechsel scannen.</translation>
+    </message>
+    <message>
+      <source>Leave</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Leave it</source>
@@ -1516,6 +1528,14 @@
       <translation>Bitte ansehen</translation>
     </message>
     <message>
+      <source>Needs a look, and {n} more</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Needs a look: {count}, page {page} of {pages}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Never hold parts by hand. This does not stop it.</source>
       <translation>Nie Teile mit der Hand halten. Das hier hält die Fräse nicht an.</translation>
     </message>
@@ -1526,6 +1546,10 @@
     <message>
       <source>Newest first</source>
       <translation>Neueste zuerst</translation>
+    </message>
+    <message>
+      <source>Next</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Next batch</source>
@@ -1808,6 +1832,10 @@
       <translation>Nichts darin ist anders als bekannt</translation>
     </message>
     <message>
+      <source>Nothing is chosen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Nothing is in its pack. Put the order down.</source>
       <translation>Im Paket ist nichts. Auftrag weglegen.</translation>
     </message>
@@ -1878,10 +1906,6 @@
     <message>
       <source>Nothing: all is well.</source>
       <translation>Nichts: alles in Ordnung.</translation>
-    </message>
-    <message>
-      <source>Now choose how it is settled.</source>
-      <translation>Jetzt wählen, wie es geregelt wird.</translation>
     </message>
     <message>
       <source>Now each is good or spoiled.</source>
@@ -2472,10 +2496,6 @@
       <translation>Grund: {reason}.</translation>
     </message>
     <message>
-      <source>Reason: {words}</source>
-      <translation>Grund: {words}</translation>
-    </message>
-    <message>
       <source>Reasons</source>
       <translation>Gründe</translation>
     </message>
@@ -2744,6 +2764,10 @@
       <translation>Ein Paket scannen oder berühren.</translation>
     </message>
     <message>
+      <source>Scan or touch a reason.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Scan or touch the reason.</source>
       <translation>Den Grund scannen oder berühren.</translation>
     </message>
@@ -2918,6 +2942,10 @@
     <message>
       <source>Settle it</source>
       <translation>Regeln</translation>
+    </message>
+    <message>
+      <source>Settled today</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Settled: {how}</source>
@@ -3460,6 +3488,10 @@
       <translation>Die Fräsdatei ist noch nicht geprüft</translation>
     </message>
     <message>
+      <source>The day so far</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The file asks for it later in the sheet: get one first.</source>
       <translation>Die Datei braucht ihn später auf der Platte: erst einen holen.</translation>
     </message>
@@ -3916,8 +3948,16 @@
       <translation>Zeile berühren, dann Zahl eingeben.</translation>
     </message>
     <message>
+      <source>Touch one of them.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Touch one to read it.</source>
       <translation>Zum Lesen eine berühren.</translation>
+    </message>
+    <message>
+      <source>Touch one to see what happened.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Touch one to take it in.</source>
@@ -3942,6 +3982,10 @@
     <message>
       <source>Touch the place that was counted.</source>
       <translation>Den gezählten Platz berühren.</translation>
+    </message>
+    <message>
+      <source>Touch what needs a look.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
@@ -3970,10 +4014,6 @@
     <message>
       <source>Type 1 to 24 characters.</source>
       <translation>1 bis 24 Zeichen tippen.</translation>
-    </message>
-    <message>
-      <source>Type it and press Enter.</source>
-      <translation>Tippen und Eingabe drücken.</translation>
     </message>
     <message>
       <source>Type it as 26.11. 14:00.</source>
@@ -4104,6 +4144,10 @@
       <translation>Was noch?</translation>
     </message>
     <message>
+      <source>What happened</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>What is in hand stays here.</source>
       <translation>Was in Arbeit ist, bleibt hier.</translation>
     </message>
@@ -4114,6 +4158,10 @@
     <message>
       <source>What is not in the file stays as it was.</source>
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
+    </message>
+    <message>
+      <source>What needs a look</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>What part lies there?</source>
@@ -4242,6 +4290,10 @@
     <message>
       <source>Why does {router} stand still?</source>
       <translation>Warum steht {router} still?</translation>
+    </message>
+    <message>
+      <source>Why is it settled so?</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Why is sheet {n} spoiled?</source>
@@ -4376,6 +4428,10 @@
       <translation>alles ist da</translation>
     </message>
     <message>
+      <source>at</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>at the door</source>
       <translation>an der Tür</translation>
     </message>
@@ -4402,6 +4458,10 @@
     <message>
       <source>button</source>
       <translation>Knopf</translation>
+    </message>
+    <message>
+      <source>by</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>by the book</source>
@@ -4676,6 +4736,10 @@
       <translation>mm</translation>
     </message>
     <message>
+      <source>moved</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>new</source>
       <translation>neu</translation>
     </message>
@@ -4714,6 +4778,10 @@
     <message>
       <source>of no batch</source>
       <translation>von keinem Los</translation>
+    </message>
+    <message>
+      <source>of {n} {n|part|parts}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>of {n} {n|sheet|sheets}</source>
@@ -4916,6 +4984,10 @@
       <translation>seit</translation>
     </message>
     <message>
+      <source>since then</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>since {at}</source>
       <translation>seit {at}</translation>
     </message>
@@ -4940,6 +5012,10 @@
       <translation>Stapel</translation>
     </message>
     <message>
+      <source>station {id}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>station {station} packs it</source>
       <translation>Station {station} packt ihn</translation>
     </message>
@@ -4960,12 +5036,20 @@
       <translation>Aufsicht</translation>
     </message>
     <message>
+      <source>supervisor {by}: {why}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>tabs</source>
       <translation>Stege</translation>
     </message>
     <message>
       <source>take from</source>
       <translation>nehmen von</translation>
+    </message>
+    <message>
+      <source>taken back</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>that is it</source>
@@ -5032,6 +5116,14 @@
       <translation>Gewicht</translation>
     </message>
     <message>
+      <source>what</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>when</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>whole</source>
       <translation>heil</translation>
     </message>
@@ -5046,6 +5138,10 @@
     <message>
       <source>worker {by} {did} at {at}</source>
       <translation>Mitarbeiter {by} um {at}: {did}</translation>
+    </message>
+    <message>
+      <source>worker {id}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>wrap</source>
@@ -5684,6 +5780,10 @@
       <translation>{n} {n|Steg|Stege} statt {old}.</translation>
     </message>
     <message>
+      <source>{n} {n|thing needs|things need} a look</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{n} {n|value|values}, wanted: {wanted}</source>
       <translation>{n} {n|Wert|Werte}, gebraucht: {wanted}</translation>
     </message>
@@ -5702,6 +5802,10 @@
     <message>
       <source>{n} {part} {n|is|are} wanted</source>
       <translation>{n} {part} {n|wird|werden} gebraucht</translation>
+    </message>
+    <message>
+      <source>{n} {part}: from {here} to {there}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{n} × {part} in the pack</source>
@@ -5974,6 +6078,10 @@
     <message>
       <source>{text} is no weight</source>
       <translation>{text} ist kein Gewicht</translation>
+    </message>
+    <message>
+      <source>{text}. Supervisor {by}: {why}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{title} · page {page} of {count}</source>

@@ -52,7 +52,7 @@ def stage(tmp_path):
 
 def saving(morning):
     """Up to the supervisor's badge for a first fact: a new one of the first list."""
-    morning.send("worker 01", "button new", "0001")
+    morning.send("worker 01", "button list_worker", "button new", "no")
     return morning.send("button save")
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from station.floor.anywhere.rules import RULES
-from station.floor.today import dialogue, face, figures
+from station.floor.today import dialogue, face, figures, looks
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
@@ -43,6 +43,7 @@ def test_the_longest_wait_over_an_hour_holds_up():
         waiting={"popping": 50, "trimming": 200},
         packs=0,
         packs_waiting=0,
+        to_do={},
     )
     assert figures.holding_up(day) == "trimming"
     assert figures.holding_up(day._replace(waiting={"popping": 50, "trimming": 5})) == ""
@@ -65,7 +66,10 @@ def test_the_whole_screen(tmp_path):
     assert isinstance(shown.main[0], Flow)
     assert isinstance(shown.side[0], Bands)
     assert len(shown.side[0].items) == 5
-    assert shown.top[0].items[1].waiting == 24
+    popping = shown.top[0].items[1]
+    assert popping.waiting == 24
+    assert str(popping.unit) == "of 96 parts"  # 24 that wait, and three sheets of 24 still queued
+    assert shown.main[0].plan == 72
 
 
 def test_a_concern_is_chosen_and_settled():
@@ -94,7 +98,7 @@ def test_a_concern_is_chosen_and_settled():
             kind=done.kind,
             at="",
             subject=done.subject,
-            args={**done.args, "approved": "07"},
+            args={**done.args, "approved": "07", "reason": "51"},
         ),
     )
     assert view.get(Batch, "00412").holds == ()
@@ -111,7 +115,7 @@ def test_a_concern_is_chosen_and_settled():
     ],
 )
 def test_ages_are_short(since, words):
-    assert str(face.age(since, f"{DAY}T10:42:00")) == words
+    assert str(looks.age(since, f"{DAY}T10:42:00")) == words
 
 
 def test_hours_of_the_day():

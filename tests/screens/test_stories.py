@@ -93,7 +93,7 @@ def test_shop_today_by_touch(screen, stage):
     screen.at("today", worker="07")
     screen.touch(button("row_1"))
     screen.touch(button("row_1"))
-    screen.scan("worker 07", PIN)
+    screen.scan("worker 07", PIN, "reason 51")
     assert screen.said == "Settled: let it go on"
     assert stage.ledger.view.get(Batch, "00900").holds == ()
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.shop.facts import Order
+from station.shop.facts import Batch, Material, Order
 from tests.replay import PIN
 from tests.screens.ways import WAYS
 
@@ -123,8 +123,69 @@ def test_shop_today(stage, screen, do):
     screen.at("trimming")
     screen.scan("traveller 00900", "button hold")
     screen.at("today", worker="07")
-    do("button row_1", "button row_1", "worker 07", PIN)
+    do("button row_1", "button row_1", "worker 07", PIN, "reason 51")
     assert screen.said == "Settled: let it go on"
+
+
+def test_everything_that_needs_a_look(stage, screen, do):
+    screen.at("trimming")
+    screen.scan("traveller 00900", "button recount", "3", "reason 51")
+    screen.at("today", worker="07")
+    do("button show_concerns", "button row_1", "button settle", "worker 07", PIN, "reason 52")
+    assert screen.said == "Settled: looked at"
+    do("button show_flow")
+    assert screen.said == "The day so far"
+
+
+def test_an_order_with_its_lines(stage, screen, do):
+    screen.at("office", worker="07")
+    do("button list_order", "button new", "product 032", "6", "product 031", "3")
+    do("button row_1", "7", "button row_2", "button remove", "button lines_done")
+    do("button row_3", "button more", "button save", "worker 07", PIN)
+    assert screen.said == "order 3310 is new"
+    order = stage.ledger.view.get(Order, "3310")
+    assert [(line.product, line.quantity) for line in order.lines] == [("032", 7)]
+    assert order.due == f"{stage.clock()[:10]}T16:00:00"
+
+
+def test_a_batch_for_one_order(stage, screen, do):
+    screen.at("office", worker="07")
+    do("button list_cutfile", "button row_4", "button release_batch", "router 3", "order 3307")
+    do("button more", "2", "worker 07", PIN)
+    batch = stage.ledger.view.get(Batch, "00001")
+    assert (batch.router, batch.order, batch.sheets) == ("3", "3307", 2)
+    assert batch.due == "2026-11-26T14:00:00"
+
+
+def test_a_count_set_right_with_a_reason(stage, screen, do):
+    screen.at("office", worker="07")
+    do(
+        "button list_part",
+        "button row_4",
+        "button correct",
+        "button row_1",
+        "12",
+        "worker 07",
+        PIN,
+    )
+    do("reason 54")
+    assert screen.said == "Corrected from 10 to 12"
+
+
+def test_lists_and_copies_as_files(stage, screen, do):
+    screen.at("office", worker="07")
+    do("button list_material", "button write_csv")
+    assert screen.said == "The list is written"
+    file = next((stage.ledger.path.parent / "files").glob("material-*.csv"))
+    file.write_text(file.read_text("utf-8-sig").replace("6.5 mm birch", "Birch"), "utf-8")
+    do("button read_csv", "button row_1", "worker 07", PIN)
+    assert screen.said == "Taken in: 0 new, 1 changed"
+    assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
+    do("button backup")
+    assert screen.said == "The whole history is copied"
+    do("button lock", "button list_router", "button row_1", "button row_5", "button more")
+    do("button save")
+    assert screen.said == "Supervisor's work"
 
 
 def test_loose_parts_without_their_paper(screen, do):

@@ -222,13 +222,17 @@ def settle_concern(act: Act, view: View) -> Answer:
             say("Supervisor: scan your badge, then enter your PIN."),
             "supervisor",
         )
-    how = str(act.args.get("how") or concern.choices[0])
-    done = replace(
-        concern, settled=how, by=str(act.args["approved"]), reason=str(act.args.get("why", ""))
-    )
+    reason = view.get(Reason, str(act.args.get("reason", "")))
+    why = reason.words if reason else str(act.args.get("why", ""))
+    if not why:
+        return ask(say("Why is it settled so?"), say("Scan or touch a reason."), "reason")
+    how, by = str(act.args.get("how") or concern.choices[0]), str(act.args["approved"])
+    done = replace(concern, settled=how, settled_at=act.at, by=by, reason=why)
     freed = _let_go(view, concern) if how == "let it go on" else ()
     return good(
-        say("Settled: {how}", how=how), say("{text}", text=concern.text), sets=(done, *freed)
+        say("Settled: {how}", how=how),
+        say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
+        sets=(done, *freed),
     )
 
 

@@ -92,9 +92,11 @@ def _lines(hand: Hand, view: View) -> Face:
     if pages > 1:
         presses.append(Press(label=say("Page back"), code=button("back_page")))
         presses.append(Press(label=say("Next page"), code=button("next_page")))
+    table = Table(columns=heads, rows=rows, title=title)
+    bed = _bed(hand, view)
     return _face(
         hand,
-        Table(columns=heads, rows=rows, title=title),
+        *((bed, table) if bed else (table,)),
         side=_line_side(hand, view),
         presses=(*presses, LEAVE),
         weights=(60, 0, 40),
@@ -141,8 +143,7 @@ def _line_side(hand: Hand, view: View) -> tuple[Block, ...]:
     if column.kind is str:
         return (Hint(title=say("Type it on the keyboard"), note=say("Enter adds it.")),)
     pad = Asked(question=say("{field}", field=label(column.name)), typed=hand.digits)
-    bed = _bed(hand, view)
-    return (bed, pad) if bed else (pad,)
+    return (pad,)
 
 
 def _bed(hand: Hand, view: View) -> SheetDrawing | None:
@@ -180,13 +181,15 @@ def _release(hand: Hand, view: View) -> Face:
     return _face(
         hand,
         head,
-        Asked(
-            question=say("How many sheets?"),
-            typed=hand.digits,
-            unit=say("{n|sheet|sheets}", n=hand.digits),
+        _routers(hand, view, router),
+        _orders(hand, view),
+        side=(
+            Asked(
+                question=say("How many sheets?"),
+                typed=hand.digits,
+                unit=say("{n|sheet|sheets}", n=hand.digits),
+            ),
         ),
-        beside=(_routers(hand, view, router),),
-        side=(_orders(hand, view),),
         presses=(
             Press(label=say("Due a day sooner"), code=button("fewer")),
             Press(label=say("Due a day later"), code=button("more")),

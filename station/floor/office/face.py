@@ -45,7 +45,7 @@ from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
-LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+LEAVE = Press(label=say("Leave"), code=button("put_down"))
 
 
 def face(hand: Hand, view: View) -> Face:
@@ -188,7 +188,7 @@ def _form_presses(entry: OfficeList, field: str, *, saving: bool) -> tuple[Press
         if field and steps(entry.kind, field)
         else ()
     )
-    return (save, Press(label=say("Next field"), code=button("next_field")), *by, LEAVE)
+    return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE)
 
 
 def _beside(hand: Hand, view: View, fact: Fact | None, field: str) -> tuple[Block, ...]:

@@ -61,15 +61,10 @@ def new(hand: Hand, view: View) -> Took:
     if entry.kind is Shop:
         return Took(hand, refuse(say("There is one shop"), say("Touch its row to change it.")))
     form = {} if entry.kind is Revision else {"id": next_number(entry.kind, view)}
-    field = typed_fields(entry.kind)[1]
-    fresh = hand.with_work(chosen="", form=form, page=0, field=field)
-    return Took(
-        fresh,
-        good(
-            say("{what} {id}, new", what=entry.one, id=form.get("id", "")),
-            say("{field}: type it and press Enter.", field=label(field)),
-        ),
-    )
+    fresh = hand.with_work(chosen="", form=form, page=0)
+    first = choose(fresh, typed_fields(entry.kind)[1], view)
+    said = say("{what} {id}, new", what=entry.one, id=str(form.get("id", "")))
+    return Took(first.hand, good(said, first.answer.do))
 
 
 def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
@@ -102,7 +97,10 @@ def choose(hand: Hand, name: str, view: View) -> Took:
         return lines.start(hand, name, view)
     return Took(
         hand.with_work(field=name),
-        good(say("{field}", field=label(name)), say("Type it and press Enter.")),
+        good(
+            say("{field}", field=label(name)),
+            say("{field}: type it and press Enter.", field=label(name)),
+        ),
     )
 
 

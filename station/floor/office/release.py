@@ -13,7 +13,7 @@ from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
 
-OFFERED = 5  # orders that stand on the screen
+OFFERED = 4  # orders that stand on the screen
 
 
 def start(hand: Hand, view: View) -> Took:

@@ -1,26 +1,20 @@
 """Shop today: each area's figures, the flow, the routers' day, what needs a look."""
 
-from station.floor.today import figures
+from station.floor.today import figures, looks
 from station.floor.today.figures import Day, Doing
 from station.shop.cards import button
 from station.shop.faces import (
     Band,
     Bands,
-    Cards,
-    Cell,
-    Entry,
     Face,
     Flow,
-    Hint,
-    Listing,
-    Pairs,
     Place,
     Places,
     Press,
 )
-from station.shop.facts import Batch, Cart, Concern, Shop, Slip
+from station.shop.facts import Cart, Concern, Shop, Slip
 from station.shop.rooms import Hand
-from station.shop.views import View, total
+from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
@@ -28,7 +22,9 @@ def face(hand: Hand, view: View) -> Face:
     """The whole screen, or one concern with its choices."""
     concern = view.get(Concern, hand.subject) if hand.subject else None
     if concern:
-        return _concern(concern, view)
+        return looks.one(concern, view)
+    if hand.work.get("shown") == "concerns":
+        return looks.all_of_them(hand, view)
     shop = view.get(Shop, "shop") or Shop(id="shop")
     day = figures.day(view, hand.now, shop)
     return Face(
@@ -36,7 +32,10 @@ def face(hand: Hand, view: View) -> Face:
         where=shop.name,
         top=(Places(items=_places(day, view)),),
         main=(_flow(day, shop, hand.now),),
-        side=(_bands(view, shop, hand.now), _concerns(view, hand.now)),
+        side=(_bands(view, shop, hand.now), looks.beside(view, hand.now)),
+        presses=(
+            Press(label=say("What needs a look"), code=button("show_concerns"), style="primary"),
+        ),
         weights=(66, 0, 34),
     )
 
@@ -45,8 +44,12 @@ def _rate(pieces: int, day: Day) -> Say:
     return say("{rate} an hour", rate=round(pieces / day.hours))
 
 
+def _of(plan: int) -> Say:
+    """What there is to do today, done and still to do."""
+    return say("of {n} {n|part|parts}", n=plan)
+
+
 def _places(day: Day, view: View) -> tuple[Place, ...]:
-    slow = figures.holding_up(day)
     cart = next(iter(view.shelf(Cart, "all")), None)
     return (
         Place(
@@ -55,28 +58,9 @@ def _places(day: Day, view: View) -> tuple[Place, ...]:
             unit=say("of {n} {n|sheet|sheets}", n=day.planned),
             rate=say("{rate} an hour", rate=round(day.sheets / day.hours, 1)),
         ),
-        Place(
-            name=say("Popping"),
-            done=say("{n}", n=day.through["popped"]),
-            unit=say("{n|part|parts}", n=day.through["popped"]),
-            rate=_rate(day.through["popped"], day),
-            waiting=day.waiting["popping"],
-            holding_up=slow == "popping",
-        ),
-        Place(
-            name=say("Trimming"),
-            done=say("{n}", n=day.through["trimmed"]),
-            unit=say("{n|part|parts}", n=day.through["trimmed"]),
-            rate=_rate(day.through["trimmed"], day),
-            waiting=day.waiting["trimming"],
-            holding_up=slow == "trimming",
-        ),
-        Place(
-            name=say("Packing"),
-            done=say("{n}", n=day.through["packed"]),
-            unit=say("{n|part|parts}", n=day.through["packed"]),
-            rate=_rate(day.through["packed"], day),
-        ),
+        _parts_place(say("Popping"), "popped", day, waits="popping"),
+        _parts_place(say("Trimming"), "trimmed", day, waits="trimming"),
+        _parts_place(say("Packing"), "packed", day),
         Place(
             name=say("Cart"),
             done=say("{n}", n=day.packs),
@@ -84,6 +68,19 @@ def _places(day: Day, view: View) -> tuple[Place, ...]:
             rate=say("goes {at}", at=cart.goes) if cart and cart.goes else "",
             waiting=day.packs_waiting,
         ),
+    )
+
+
+def _parts_place(name: Say, through: str, day: Day, waits: str = "") -> Place:
+    """An area whose work is counted in parts."""
+    done = day.through[through]
+    return Place(
+        name=name,
+        done=say("{n}", n=done),
+        unit=_of(done + day.to_do[through]),
+        rate=_rate(done, day),
+        waiting=day.waiting[waits] if waits else None,
+        holding_up=bool(waits) and figures.holding_up(day) == waits,
     )
 
 
@@ -103,6 +100,7 @@ def _flow(day: Day, shop: Shop, now: str) -> Flow:
         start_h=start,
         end_h=max(end, now_h),
         now_h=now_h,
+        plan=day.through["cut"] + day.to_do["cut"],
     )
 
 
@@ -160,49 +158,3 @@ def _spans(view: View, doing: Doing, now: str) -> tuple[tuple[float, float, str]
     if bed.state == "stopped" and bed.stopped[:10] == now[:10]:
         spans.append((figures.hours(bed.stopped), figures.hours(now), "stopped"))
     return tuple(spans)
-
-
-def age(since: str, now: str) -> Say:
-    """How long ago, in the largest whole unit."""
-    if since[:10] != now[:10]:
-        return say("since {day}", day=f"{since[8:10]}.{since[5:7]}.")
-    minutes = max(0, round((figures.hours(now) - figures.hours(since)) * 60))
-    return say("{n} min", n=minutes) if minutes < 90 else say("{n} h", n=round(minutes / 60))
-
-
-def _concerns(view: View, now: str) -> Listing:
-    rows = tuple(
-        (
-            (
-                Cell(text=c.text, tone="attention" if c.tone == "attention" else "stop"),
-                Cell(text=age(c.since, now), tone="quiet"),
-            ),
-            button(f"row_{n}"),
-        )
-        for n, c in enumerate(view.shelf(Concern, "open", 6), 1)
-    )
-    return Listing(title=say("Needs a look"), rows=rows, empty=say("Nothing: all is well."))
-
-
-def _concern(concern: Concern, view: View) -> Face:
-    """One concern: what happened, when, about what, and the ways to settle it."""
-    batch = view.get(Batch, concern.about.partition("/")[2])
-    pairs: list[tuple[Say | str, Say | str]] = [
-        (say("since"), f"{concern.since[:10]} {clock(concern.since)}"),
-        (say("about"), concern.about.replace("/", " ")),
-    ]
-    if batch:
-        pairs.append((say("its pieces"), say("{n}", n=total(view.stock(batch=batch.id)))))
-    choices = tuple(
-        Entry(big=choice, line1=say("settle it this way"), code=button(f"row_{n}"))
-        for n, choice in enumerate(concern.choices, 1)
-    )
-    return Face(
-        title=say("Needs a look"),
-        main=(
-            Hint(title=concern.text, note=say("A supervisor settles it with badge and PIN.")),
-            Pairs(rows=tuple(pairs)),
-            Cards(title=say("Choose"), entries=choices),
-        ),
-        presses=(Press(label=say("Leave it"), code=button("put_down")),),
-    )

@@ -7,7 +7,18 @@ its own rate, when that is over an hour and the longest of all.
 
 from typing import NamedTuple
 
-from station.shop.facts import Batch, Bed, Pack, Reason, Router, Shop, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Order,
+    Pack,
+    Product,
+    Reason,
+    Revision,
+    Router,
+    Shop,
+    Slip,
+)
 from station.shop.moves import SHEET, WEAR
 from station.shop.views import Passed, View, total
 
@@ -32,6 +43,7 @@ class Day(NamedTuple):
     waiting: dict[str, int]  # pieces before popping, trimming, packing, cart
     packs: int
     packs_waiting: int
+    to_do: dict[str, int]  # pieces still to go through today, by name of THROUGH
 
 
 def hours(at: str) -> float:
@@ -59,6 +71,7 @@ def day(view: View, now: str, shop: Shop) -> Day:
         for r in view.shelf(Router, "all")
         for b in view.shelf(Batch, f"queue/{r.id}")
     )
+    waits = waiting(view)
     packs = sum(1 for p in view.shelf(Pack, "packed", 500))
     shipped = sum(1 for p in view.shelf(Pack, "shipped", 500) if p.closed[:10] == now[:10])
     return Day(
@@ -67,10 +80,41 @@ def day(view: View, now: str, shop: Shop) -> Day:
         by_hour=by_hour,
         sheets=sheets,
         planned=sheets + queued,
-        waiting=waiting(view),
+        waiting=waits,
         packs=shipped,
         packs_waiting=packs,
+        to_do=to_do(view, now, waits),
     )
+
+
+def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
+    """What there is left today: queued sheets in pieces, what waits, orders due by tonight."""
+    cut = sum(
+        (batch.sheets - batch.cut) * len(revision.placed)
+        for router in view.shelf(Router, "all")
+        for batch in view.shelf(Batch, f"queue/{router.id}")
+        if (revision := view.get(Revision, f"{batch.cut_file}.{batch.revision}"))
+    )
+    popped = cut + waits["popping"]
+    return {
+        "cut": cut,
+        "popped": popped,
+        "trimmed": popped + waits["trimming"],
+        "packed": _wanted(view, f"{now[:10]}T24"),
+    }
+
+
+def _wanted(view: View, until: str) -> int:
+    """Pieces that open orders due by then want in closed packs."""
+    wanted = 0
+    for order in view.shelf(Order, "open", 200):
+        if order.due > until:
+            break  # by due time
+        for line in order.lines:
+            product = view.get(Product, line.product)
+            each = sum(n for _, n in product.parts) if product else 0
+            wanted += each * (line.quantity - line.short)
+    return wanted
 
 
 def _by_hour(

@@ -19,7 +19,7 @@ WAITING = 92  # px wide
 PLACES = 96  # px high
 CHART = 220  # px, the least height of the flow
 NAMES = 150  # px for the names at the right of the flow
-BAND = 10  # px high
+BAND = 12  # px high
 
 
 class PlacesBlock(Painted[Places]):
@@ -106,7 +106,9 @@ class FlowBlock(Painted[Flow]):
             return QPointF(left + across, low - count / most * tall)
 
         self._axis(painter, block, at, low)
-        for (_, points), shade in zip(block.lines, palette().flow, strict=False):
+        shaded = [(p, shade) for (_, p), shade in zip(block.lines, palette().flow, strict=False)]
+        # The largest first, so that none hides another: packing may take from the rack.
+        for points, shade in sorted(shaded, key=lambda s: -s[0][-1][1] if s[0] else 0):
             if points:
                 ends = (at(points[0][0], 0), at(points[-1][0], 0))
                 painter.setPen(Qt.PenStyle.NoPen)
@@ -137,11 +139,13 @@ class FlowBlock(Painted[Flow]):
         """Each line's name at its end, pushed apart where they would overlap."""
         painter.setFont(fonts.font(15, bold=True))
         taken = -1000.0
-        for (name, points), shade in zip(block.lines, palette().names, strict=False):
-            if not points:
-                continue
-            end = at(*points[-1])
-            taken = max(end.y() + px(12), taken + px(19))
+        named = zip(block.lines, palette().names, strict=False)
+        ends = [(at(*points[-1]), name, shade) for (name, points), shade in named if points]
+        ends.sort(key=lambda end: end[0].y())
+        lowest = at(block.start_h, 0).y() - px(19) * len(ends)
+        for end, name, shade in ends:
+            lowest += px(19)
+            taken = max(min(end.y() + px(12), lowest), taken + px(19))
             painter.setPen(QColor(shade))
             painter.drawText(QPointF(end.x() + px(8), taken), text(name))
 

@@ -100,12 +100,16 @@ class Concern(Fact):
     since: str
     tone: str = "attention"
     about: str = ""
-    choices: tuple[str, ...] = ("settled",)
+    choices: tuple[str, ...] = ("looked at",)
     settled: str = ""  # how
+    settled_at: str = ""
     reason: str = ""
     by: str = ""
 
     @property
     def shelf(self) -> Shelf:
-        """Open ones, oldest first."""
-        return ("open", f"{self.since}/{self.id}") if not self.settled else None
+        """Open ones, oldest first; then among what was settled that day."""
+        if not self.settled:
+            return ("open", f"{self.since}/{self.id}")
+        day = self.settled_at[:10]
+        return (f"settled/{day}", f"{self.settled_at}/{self.id}") if day else None

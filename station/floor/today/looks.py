@@ -1,0 +1,179 @@
+"""What needs a look: in short beside the day, all of it, and one thing with its whole story."""
+
+from station.floor.today import figures
+from station.floor.today.dialogue import ROWS, open_ones, page_of
+from station.shop.cards import button
+from station.shop.faces import (
+    Cards,
+    Cell,
+    Entry,
+    Face,
+    Hint,
+    Listing,
+    Pairs,
+    Press,
+    Row,
+    Table,
+)
+from station.shop.facts import Batch, Concern, Part
+from station.shop.moves import Move
+from station.shop.places import place_name
+from station.shop.rooms import Hand
+from station.shop.views import Past, View, total
+from station.shop.words import Say, clock, say
+
+BESIDE = 3  # that stand beside the day
+SETTLED = 7  # of today
+MOVES = 4  # of an entry that are shown
+BACK = Press(label=say("Show the flow"), code=button("show_flow"))
+
+
+def age(since: str, now: str) -> Say:
+    """How long ago, in the largest whole unit."""
+    if since[:10] != now[:10]:
+        return say("since {day}", day=f"{since[8:10]}.{since[5:7]}.")
+    minutes = max(0, round((figures.hours(now) - figures.hours(since)) * 60))
+    return say("{n} min", n=minutes) if minutes < 90 else say("{n} h", n=round(minutes / 60))
+
+
+def beside(view: View, now: str) -> Listing:
+    """The oldest ones, to touch."""
+    found = open_ones(view)
+    rows = tuple(
+        (
+            (
+                Cell(text=c.text, tone="attention" if c.tone == "attention" else "stop"),
+                Cell(text=age(c.since, now), tone="quiet"),
+            ),
+            button(f"row_{n}"),
+        )
+        for n, c in enumerate(found[:BESIDE], 1)
+    )
+    more = len(found) - len(rows)
+    title = say("Needs a look, and {n} more", n=more) if more > 0 else say("Needs a look")
+    return Listing(title=title, rows=rows, empty=say("Nothing: all is well."))
+
+
+def all_of_them(hand: Hand, view: View) -> Face:
+    """Everything that needs a look, a page at a time, and what was settled today."""
+    found, first = open_ones(view), page_of(hand) * ROWS
+    rows = tuple(
+        Row(
+            title=c.text,
+            note=about(c),
+            cells=(Cell(text=age(c.since, hand.now), tone="attention"),),
+            code=button(f"row_{n}"),
+        )
+        for n, c in enumerate(found[first : first + ROWS], 1)
+    )
+    pages = max(1, -(-len(found) // ROWS))
+    title = say(
+        "Needs a look: {count}, page {page} of {pages}",
+        count=len(found),
+        page=page_of(hand) + 1,
+        pages=pages,
+    )
+    turn = (
+        Press(label=say("Page back"), code=button("back_page")),
+        Press(label=say("Next page"), code=button("next_page")),
+    )
+    return Face(
+        title=say("Shop today"),
+        where=say("Needs a look"),
+        main=(Table(columns=(say("what"), say("since")), rows=rows, title=title),),
+        side=(_settled(view, hand.now),),
+        presses=(BACK, *(turn if pages > 1 else ())),
+        weights=(62, 0, 38),
+    )
+
+
+def _settled(view: View, now: str) -> Cards:
+    """What was settled today: how, why, by whom."""
+    done = view.shelf(Concern, f"settled/{now[:10]}", 200)[-SETTLED:]
+    return Cards(
+        title=say("Settled today"),
+        entries=tuple(
+            Entry(
+                big=c.settled,
+                right=clock(c.settled_at),
+                line1=c.text,
+                line2=say("supervisor {by}: {why}", by=c.by, why=c.reason),
+            )
+            for c in reversed(done)
+        ),
+        empty=say("Nothing yet."),
+    )
+
+
+def about(concern: Concern) -> str:
+    """What it is about: ``batch 00412``."""
+    return concern.about.replace("/", " ")
+
+
+def one(concern: Concern, view: View) -> Face:
+    """One concern: what happened, where, by whom, and the ways to settle it."""
+    choices = tuple(
+        Entry(big=choice, line1=say("settle it this way"), code=button(f"row_{n}"))
+        for n, choice in enumerate(concern.choices, 1)
+    )
+    settle = Press(
+        label=say("Settle it"), code=button("settle"), wide=2,
+        style="primary" if len(choices) == 1 else "off",
+    )  # fmt: skip
+    return Face(
+        title=say("Shop today"),
+        where=say("Needs a look"),
+        main=(
+            Hint(
+                title=concern.text,
+                note=say("A supervisor settles it with badge, PIN and a reason."),
+                tone="attention",
+            ),
+            Pairs(title=say("What happened"), rows=_story(concern, view)),
+        ),
+        side=(Cards(title=say("How is it settled?"), entries=choices),),
+        presses=(settle, Press(label=say("Leave it"), code=button("put_down"))),
+        weights=(62, 0, 38),
+    )
+
+
+def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], ...]:
+    """When, where, by whom, about what, and what was moved."""
+    pairs: list[tuple[Say | str, Say | str]] = [
+        (say("when"), f"{concern.since[:10]} {clock(concern.since)}")
+    ]
+    past = view.past(concern.id)
+    if past:
+        pairs += _who(past)
+    if concern.about:
+        pairs.append((say("about"), about(concern)))
+    batch = view.get(Batch, concern.about.partition("/")[2])
+    if batch and concern.about.startswith("batch/"):
+        pieces = total(view.stock(batch=batch.id))
+        pairs.append((say("its pieces"), say("{n}", n=pieces)))
+    if past:
+        pairs += [(say("moved"), _moved(m, view)) for m in past.moves[:MOVES]]
+        if past.undone:
+            pairs.append((say("since then"), say("taken back")))
+    return tuple(pairs)
+
+
+def _who(past: Past) -> list[tuple[Say | str, Say | str]]:
+    act = past.act
+    found: list[tuple[Say | str, Say | str]] = []
+    if act.worker:
+        found.append((say("by"), say("worker {id}", id=act.worker)))
+    if act.station:
+        found.append((say("at"), say("station {id}", id=act.station)))
+    return found
+
+
+def _moved(move: Move, view: View) -> Say:
+    part = view.get(Part, move.part)
+    return say(
+        "{n} {part}: from {here} to {there}",
+        n=move.qty,
+        part=part.name if part else move.part,
+        here=place_name(view, move.frm.place),
+        there=place_name(view, move.to.place),
+    )
