@@ -16,6 +16,7 @@ from station.shop.faces import (
     Press,
     Row,
     Table,
+    Text,
 )
 from station.shop.facts import Batch, CutFile, Part, Slip
 from station.shop.places import place_name
@@ -25,6 +26,7 @@ from station.shop.words import Say, clock, say
 
 MOST_PARTS = 7  # rows that stand on the screen without scrolling
 
+WAIT = 8  # rows of what waits on the handover
 TITLES: dict[str, Say] = {
     "split_batch": say("Split a part off"),
     "find_parts": say("Missing parts found"),
@@ -172,65 +174,74 @@ def _lost(hand: Hand, view: View) -> Face:
 
 def _handover(view: View) -> Face:
     """Both piles once, each router's state, and bits near their end."""
-    slips = tuple(
-        (
-            (
-                Cell(text=s.batch, bold=True),
-                Cell(text=say("sheet {sheet}", sheet=s.sheet)),
-                Cell(
-                    text=say(
-                        "{count} {count|piece|pieces}",
-                        count=total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")),
-                    )
-                ),
-            ),
-            "",
-        )
-        for s in view.shelf(Slip, "popping", 8)
-    )
-    trimming: dict[str, int] = {}
-    for held in (*view.stock(place="trimming"), *view.stock(place="rework")):
-        trimming[held.batch] = trimming.get(held.batch, 0) + held.qty
-    piles = tuple(
-        ((Cell(text=b, bold=True), Cell(text=say("{count} {count|piece|pieces}", count=n))), "")
-        for b, n in list(trimming.items())[:8]
-    )
-    bits = tuple(
-        (
-            (
-                Cell(text=say("Bit {id}", id=b.id), bold=True),
-                Cell(text=b.words),
-                Cell(
-                    text=say("{share} % of its life", share=round(100 * share)), tone="attention"
-                ),
-            ),
-            "",
-        )
-        for b, share in dialogue.worn_bits(view)
-    )
-    routers = tuple(
-        (
-            (
-                Cell(text=r.name, bold=True),
-                Cell(text=say(bed.state)),
-                Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
-            ),
-            "",
-        )
-        for r, bed in dialogue.beds(view)
-    )
     return Face(
         title=TITLES["handover"],
         main=(
-            Listing(title=say("At popping"), rows=slips, empty=say("Nothing waits.")),
-            Listing(title=say("At trimming"), rows=piles, empty=say("Nothing waits.")),
+            Listing(title=say("At popping"), rows=_slips(view), empty=say("Nothing waits.")),
+            Listing(title=say("At trimming"), rows=_piles(view), empty=say("Nothing waits.")),
         ),
         side=(
-            Listing(title=say("Routers"), rows=routers),
-            Listing(title=say("Bits near their end"), rows=bits, empty=say("None.")),
+            Listing(title=say("Routers"), rows=_routers(view)),
+            Listing(title=say("Bits near their end"), rows=_bits(view), empty=say("None.")),
         ),
         presses=(
             Press(label=say("Print"), code=button("print_page")),
             Press(label=say("Close"), code=button("handover")),
         ),
+    )
+
+
+Lines = tuple[tuple[tuple[Cell, ...], str], ...]
+
+
+def _line(first: Text, *cells: Cell) -> tuple[tuple[Cell, ...], str]:
+    """One row of the handover; nothing to touch."""
+    return (Cell(text=first, bold=True), *cells), ""
+
+
+def _pieces(count: int) -> Cell:
+    return Cell(text=say("{count} {count|piece|pieces}", count=count))
+
+
+def _slips(view: View) -> Lines:
+    """The sheets that wait at popping."""
+    return tuple(
+        _line(
+            s.batch,
+            Cell(text=say("sheet {sheet}", sheet=s.sheet)),
+            _pieces(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))),
+        )
+        for s in view.shelf(Slip, "popping", WAIT)
+    )
+
+
+def _piles(view: View) -> Lines:
+    """What waits at trimming, good and to be made good, by batch."""
+    waits: dict[str, int] = {}
+    for held in (*view.stock(place="trimming"), *view.stock(place="rework")):
+        waits[held.batch] = waits.get(held.batch, 0) + held.qty
+    return tuple(_line(batch, _pieces(n)) for batch, n in list(waits.items())[:WAIT])
+
+
+def _routers(view: View) -> Lines:
+    """Each router's state, and since when it cuts."""
+    return tuple(
+        _line(
+            r.name,
+            Cell(text=say(bed.state)),
+            Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
+        )
+        for r, bed in dialogue.beds(view)
+    )
+
+
+def _bits(view: View) -> Lines:
+    """Bits near their end."""
+    return tuple(
+        _line(
+            say("Bit {id}", id=b.id),
+            Cell(text=b.words),
+            Cell(text=say("{share} % of its life", share=round(100 * share)), tone="attention"),
+        )
+        for b, share in dialogue.worn_bits(view)
     )
