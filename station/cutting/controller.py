@@ -69,6 +69,7 @@ class Row:
     worded: Whole
     deleted: Whole
     odd: Whole
+    gaps: Whole  # a number of the file has blanks inside
     # how far reading is in the text, how much is written, and why it came back
     byte: Whole
     line: Whole
@@ -107,7 +108,9 @@ DIALECT = ("dwell_ms", "semicolon", "skip_deleted", "peck_back_mm", "return_firs
 
 def record_of(machine: Machine) -> Record:
     """A record for the compiled reader, at the start of a file."""
-    record = np.zeros(1, RECORD)
+    record = np.empty(1, RECORD)
+    assert RECORD.fields is not None
+    record.view(np.uint8)[: RECORD.fields["x"][1]] = 0  # all but the tables
     for name in DIALECT:
         record[0][name] = getattr(machine.state.dialect, name)
     record[0]["line"] = 1

@@ -33,6 +33,8 @@ def run(machine: Machine, line: Line) -> None:
     repeats = _repeats(machine, line)
     began = _began(machine, axes[2])
     wrong = _wrong(machine, hole, began, repeats)
+    if line.has("ABC"):
+        wrong = "A cycle cannot turn an axis; nothing is drilled here."
     if wrong:
         machine.problem("cycle", wrong)
         return

@@ -16,6 +16,7 @@ from station.cutting.reader import (
     finish,
     look_up,
     quoted,
+    stretched,
     too_long,
     units_of,
 )
@@ -44,8 +45,10 @@ def read_fast(
     if progress:
         progress(1.0)
     units = "inch" if scale == MM_PER_INCH else "mm"
-    moves = reader.columns.moves()
-    return finish(machine, moves, reader.lines, units, reader.taker.refused, said=said)
+    ended = machine.state.ended or reader.taker.marks > 0
+    mentions = stretched(data, ended=ended, gaps=bool(reader.record["gaps"][0]))
+    moves, refused = reader.columns.moves(), reader.taker.refused
+    return finish(machine, moves, reader.lines, units, refused, said=said, mentions=mentions)
 
 
 class Reader:

@@ -92,7 +92,7 @@ def ring_of(edges: Edges) -> Ring:
         return np.column_stack((edges["x1"], edges["y1"]))
     spoke = edges["x0"] - edges["cx"] + 1j * (edges["y0"] - edges["cy"])
     reach = np.maximum(np.abs(spoke), CHORD_MM)
-    widest = 2 * np.arccos(np.maximum(1 - CHORD_MM / reach, 0.5))
+    widest = np.maximum(2 * np.arccos(np.maximum(1 - CHORD_MM / reach, 0.5)), 1e-6)
     chords = np.clip(np.ceil(np.abs(sweep) / widest / 4) * 4, 4, MOST_CHORDS)
     count = np.where(sweep == 0, 1, chords).astype(np.int64)
     edge = np.repeat(np.arange(len(edges)), count)

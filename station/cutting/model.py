@@ -207,3 +207,7 @@ class Analysis:
     face_z: float
     assumed: tuple[str, ...]
     problems: tuple[Problem, ...]
+
+    def mass_g(self, shape: ShapeFound, density_kg_m3: float) -> float:
+        """Of one piece of a shape, its holes taken off."""
+        return shape.area_mm2 * self.thickness_mm * density_kg_m3 * 1e-6

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -27,6 +28,7 @@ MOST_MOVES = 20_000_000  # 1.7 GB of columns
 EVERY = 20_000  # lines between two looks at progress and cancel
 NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
 CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
+NUMBERED = re.compile(rb"(?:\xef\xbb\xbf)?[%\s]*[Oo]\s*\d")
 UNITS = re.compile(rb"G\s*0*2\s*([01])(?![\d.])", re.IGNORECASE)
 
 
@@ -141,9 +143,22 @@ def too_long(moves: int) -> str:
     return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
 
 
+def stretched(data: bytes, *, ended: bool, gaps: bool) -> list[str]:
+    """In what a file goes beyond the report, without harm; the reader takes it as it is."""
+    found = {
+        "The file begins with a byte-order mark; it is passed over.": data.startswith(MARK),
+        "Lines end with a carriage return.": b"\r" in data,
+        "A program number stands at the top; it is passed over.": bool(NUMBERED.match(data)),
+        "Blanks stand inside numbers; they are passed over.": gaps,
+        "The file has no M2, M30 or % at its end.": not ended,
+    }
+    return [text for text, so in found.items() if so]
+
+
 def finish(
-    machine: Machine, moves: Moves, lines: int, units: str, refused: str, *, said: bool
-) -> Program:
+    machine: Machine, moves: Moves, lines: int, units: str, refused: str, *, said: bool,
+    mentions: Sequence[str] = (),
+) -> Program:  # fmt: skip
     """The program that a machine has run, with remarks on the file as a whole."""
     problems = sorted(machine.problems, key=lambda p: (p.line, p.kind))
     assumed: list[str] = []
@@ -151,6 +166,7 @@ def finish(
         text = "The file does not say inch or millimetre. Say which it is."
         problems.insert(0, Problem(0, "no-units", text))
         assumed.append(f"Units: {units}, for the file does not say.")
+    assumed += mentions
     if refused:
         problems.append(Problem(_line_in(refused), "refused", refused))
     return Program(

@@ -21,7 +21,7 @@ MEANING[[NEWLINE, RETURN]] = END
 MEANING[[40, 59, 47]] = OPENS, REMARK, SLASH
 
 # letters with a part of their own
-F, G, M, N, PROGRAM = 6, 7, 13, 14, 15
+ROTARY, F, G, M, N, PROGRAM = 3, 6, 7, 13, 14, 15  # ROTARY: A to C
 
 # groups of G codes, and which codes a line may hold without being odd
 (MOTION, PLANE, DISTANCE, FEED_MODE, UNITS, SIDE, LENGTH, RETURN_TO, SYSTEM, PATH, ONCE,
@@ -52,7 +52,7 @@ def number_at(at: int, s: Row) -> tuple[int, float, int]:
     if minus or c == PLUS:
         at += 1
         c = s.text[at]
-    whole, digits, places, pointed = 0, 0, 0, 0
+    whole, digits, places, pointed, gap = 0, 0, 0, 0, 0
     while True:
         digit = int(np.int64(c)) - ZERO
         if 0 <= digit <= 9:
@@ -61,10 +61,14 @@ def number_at(at: int, s: Row) -> tuple[int, float, int]:
             places += pointed
         elif c == POINT and pointed == 0:
             pointed = 1
-        elif c not in (SPACE, TAB):
+        elif c in (SPACE, TAB):
+            gap = digits
+        else:
             break
         at += 1
         c = s.text[at]
+    if 0 < gap < digits:
+        s.gaps = 1
     if digits == 0 or digits > MOST_DIGITS:
         return at, 0.0, 0
     value = whole / POWERS[places] if places else float(whole)
@@ -118,7 +122,7 @@ def _word(at: int, letter: int, s: Row) -> int:
     """Keeps one word; a letter said twice, or with no number, makes the line odd."""
     at, value, fine = number_at(at, s)
     s.begun = 1
-    if not fine or letter == PROGRAM:
+    if not fine or letter == PROGRAM or letter <= ROTARY:
         s.odd = 1
     elif letter == G:
         _g_code(value, s)

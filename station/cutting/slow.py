@@ -22,7 +22,7 @@ from station.cutting.machine import (
     radii_differ,
     turn_of,
 )
-from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, PLANE_AXES, RAPID
+from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, PLANE_AXES, RAPID, XY
 
 AXES = {"X": 0, "Y": 1, "Z": 2}
 GROUPS: dict[float, str] = {}
@@ -74,6 +74,8 @@ class Line:
         self.machine = machine
         for letter, value in block.words:
             self._take(letter, value)
+        if self.has("ABC"):
+            machine.problem("rotary", "A, B and C turn an axis; they are left out.")
 
     def _take(self, letter: str, value: float) -> None:
         if letter == "G":
@@ -376,7 +378,14 @@ def _stop(machine: Machine, line: Line) -> None:
         return
     machine.pause("stop")
     if code in {2, 30}:
-        machine.state.ended = True
+        _end(machine.state)
+
+
+def _end(state: State) -> None:
+    """What the report sets at the end of a program."""
+    state.ended = True
+    state.system, state.plane, state.absolute, state.inverse = 1, XY, True, False
+    state.side, state.turning, state.motion = 40, False, LINE
 
 
 STEPS: tuple[Callable[[Machine, Line], None], ...] = (

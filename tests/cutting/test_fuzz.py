@@ -2,8 +2,12 @@
 
 from tests.fuzz import fuzz
 
+CI = 100_000
 
-def test_a_few_thousand_inputs():
-    tally = fuzz(2500)
-    assert tally.past_20 >= 0.3 * tally.tried
+
+def test_a_hundred_thousand_inputs():
+    tally = fuzz(CI)
+    assert tally.mutated >= tally.tried / 2
+    assert tally.past_20 >= 0.3 * tally.mutated
     assert tally.slowest < 5
+    assert tally.most_moves < 500_000

@@ -4,7 +4,12 @@ import numpy as np
 import pytest
 from layouts import STYLES, make
 from pygcode import Line, Machine
+from pygcode.gcodes import GCodeSelectXYPlane
+from pygcode.machine import Position
+from pygcode.transform import ArcLinearizeInside, ArcLinearizeMid, linearize_arc
 
+from station.cutting.model import Setting
+from station.cutting.moves import geometry
 from station.cutting.report import read
 
 READABLE = [n for n, s in enumerate(STYLES) if not s.inch and not s.radius_words and not s.blanks]
@@ -32,3 +37,32 @@ def test_positions(seed):
         np.testing.assert_allclose(point, places[line - 1], atol=1e-6)
         checked += 1
     assert checked > 10
+
+
+QUARTER = "G3 X20 Y20 I0 J20"  # of a radius of 20 mm
+
+
+@pytest.mark.parametrize(
+    ("method", "error", "length"),
+    [
+        (ArcLinearizeInside, 0.1, 31.36548),
+        (ArcLinearizeInside, 0.01, 31.41076),
+        (ArcLinearizeInside, 0.001, 31.41541),
+        (ArcLinearizeMid, 0.1, 31.44237),
+        (ArcLinearizeMid, 0.01, 31.41855),
+        (ArcLinearizeMid, 0.001, 31.41619),
+    ],
+)
+def test_their_chords_bracket_an_arcs_length(method, error, length):
+    # COMPUTED with pygcode 0.2.1 (checks 7.6): chords inside are shorter, across longer
+    arc = Line(QUARTER).block.gcodes[0]
+    at, theirs = np.zeros(3), 0.0
+    for move in linearize_arc(arc, Position(X=0, Y=0, Z=0), plane=GCodeSelectXYPlane(),
+                              method_class=method, max_error=error, decimal_places=9):  # fmt: skip
+        to = np.array([move.X or 0.0, move.Y or 0.0, move.Z or 0.0])
+        theirs += float(np.linalg.norm(to - at))
+        at = to
+    moves = read(f"G21 F9\n{QUARTER}".encode(), Setting()).moves
+    ours = float(geometry(moves).length[0])
+    assert theirs == pytest.approx(length, abs=2e-4)
+    assert (theirs < ours) == (method is ArcLinearizeInside)

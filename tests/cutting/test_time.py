@@ -1,7 +1,7 @@
 """Motion times: closed forms (checks 7.5, COMPUTED) and a plain small-step integration."""
 
 import math
-from dataclasses import replace
+from dataclasses import fields, replace
 
 import numpy as np
 import pytest
@@ -9,6 +9,7 @@ from layouts import make
 from reading import program
 
 from station.cutting.drive import corner_speed2, trapezoid
+from station.cutting.model import Moves
 from station.cutting.moves import geometry
 from station.cutting.report import analyse, read
 from station.cutting.time import fit, timing
@@ -95,73 +96,125 @@ def test_the_spread_of_a_fit():
     assert fit([]).count == 0
 
 
-def by_small_steps(moves, router, dt=2e-4):
+PLANES = {17: (0, 1, 2), 18: (2, 0, 1), 19: (1, 2, 0)}
+
+
+def place(moves, i, part):
+    """Where move i is after `part` of its length: drawn anew from the columns."""
+    start, end = moves.points[i], moves.points[i + 1]
+    point = start + (end - start) * part
+    if moves.kind[i] > 1:
+        a, b, _ = PLANES[int(moves.plane[i])]
+        centre = complex(*moves.centre[i])
+        spoke = complex(start[a], start[b]) - centre
+        turned = centre + spoke * complex(
+            math.cos(moves.sweep[i] * part), math.sin(moves.sweep[i] * part)
+        )
+        point[a], point[b] = turned.real, turned.imag
+    return point
+
+
+def drawn(moves, i):
+    """Length, directions at both ends and radius of a move, from small chords along it."""
+    n = 400 if moves.kind[i] > 1 else 1
+    points = np.array([place(moves, i, k / n) for k in range(n + 1)])
+    length = float(np.linalg.norm(np.diff(points, axis=0), axis=1).sum())
+    ways = [place(moves, i, b) - place(moves, i, a) for a, b in ((0, 1e-5), (1 - 1e-5, 1))]
+    leave, arrive = (w / np.linalg.norm(w) for w in ways)
+    a, b, _ = PLANES[int(moves.plane[i])]
+    spoke = moves.points[i][[a, b]] - moves.centre[i]
+    return length, leave, arrive, float(np.hypot(*spoke)) if moves.kind[i] > 1 else math.inf
+
+
+def limits_of(moves, i, router, way, radius):
+    """Acceleration and top speed of a move."""
+    axes = (router.accel_mm_s2,) * 2 + (router.accel_z_mm_s2,)
+    accel = min(limit / abs(w) for limit, w in zip(axes, way, strict=True) if abs(w) > 1e-9)
+    if moves.kind[i] > 1:
+        level = abs(moves.points[i, 2] - moves.points[i + 1, 2]) < 1e-12
+        accel = axes[0] if level and moves.plane[i] == 17 else min(axes)
+    v = router.rapid_mm_min / 60
+    v = v if moves.kind[i] == 0 else min(v, moves.feed[i] / 60)
+    return accel, min(v, math.sqrt(accel * min(radius, 1e12)))
+
+
+def by_small_steps(moves, router, dt=5e-4):
     """Drives along the path in small steps of time: an independent plain integration.
 
     The speed allowed at the end of a move comes from walking back over all later moves.
     """
-    geo = geometry(moves)
     n = len(moves)
-    accel, top, corner = [], [], [0.0] * (n + 1)
-    for i in range(n):
-        limits = [
-            limit / abs(d[axis])
-            for d in (geo.leave[i], geo.arrive[i])
-            for axis, limit in enumerate((router.accel_mm_s2,) * 2 + (router.accel_z_mm_s2,))
-            if abs(d[axis]) > 1e-12
-        ]
-        a = min(limits)
-        if moves.kind[i] > 1:
-            level = abs(moves.points[i, 2] - moves.points[i + 1, 2]) < 1e-12
-            a = min(router.accel_mm_s2, a if level else router.accel_z_mm_s2)
-            a = router.accel_mm_s2 if level else min(router.accel_mm_s2, router.accel_z_mm_s2)
-        v = router.rapid_mm_min / 60
-        v = v if moves.kind[i] == 0 else min(v, moves.feed[i] / 60)
-        accel.append(a)
-        top.append(min(v, math.sqrt(a * geo.radius[i])))
+    shapes = [drawn(moves, i) for i in range(n)]
+    limits = [limits_of(moves, i, router, s[1], s[3]) for i, s in enumerate(shapes)]
+    corner = [0.0] * (n + 1)
     for i in range(1, n):
-        cosine = float(geo.arrive[i - 1] @ geo.leave[i])
-        inside = math.pi - math.acos(max(-1.0, min(1.0, cosine)))
-        s = math.sin(inside / 2)
-        free = min(top[i - 1], top[i])
-        a = min(accel[i - 1], accel[i])
+        cosine = float(shapes[i - 1][2] @ shapes[i][1])
+        s = math.sin((math.pi - math.acos(max(-1.0, min(1.0, cosine)))) / 2)
+        corner[i] = min(limits[i - 1][1], limits[i][1])
         if s < 1 - 1e-9:
-            free = min(free, math.sqrt(a * router.corner_mm * s / (1 - s)))
-        corner[i] = free
+            a = min(limits[i - 1][0], limits[i][0])
+            corner[i] = min(corner[i], math.sqrt(a * router.corner_mm * s / (1 - s)))
     for i in range(n - 1, -1, -1):
-        reach = math.sqrt(corner[i + 1] ** 2 + 2 * accel[i] * geo.length[i])
+        reach = math.sqrt(corner[i + 1] ** 2 + 2 * limits[i][0] * shapes[i][0])
         corner[i] = min(corner[i], reach)
-    seconds, v = 0.0, 0.0
+    seconds = v = 0.0
     for i in range(n):
-        left = float(geo.length[i])
+        (accel, top), left = limits[i], shapes[i][0]
         v = min(v, corner[i])
         while left > 1e-9:
-            brake = math.sqrt(corner[i + 1] ** 2 + 2 * accel[i] * left)
-            v2 = min(v + accel[i] * dt, top[i], brake)
+            v2 = min(v + accel * dt, top, math.sqrt(corner[i + 1] ** 2 + 2 * accel * left))
             step = (v + v2) / 2 * dt
             if step >= left or step <= 0:
                 seconds += left / max((v + v2) / 2, 1e-9)
-                v = min(v2, max(corner[i + 1], 0.0)) if corner[i + 1] else 0.0
+                v = v2
                 break
-            left -= step
-            seconds += dt
-            v = v2
+            left, seconds, v = left - step, seconds + dt, v2
     return seconds
 
 
-@pytest.mark.parametrize("seed", [0, 1, 3])
+ROUTERS = (
+    ROUTER,
+    Router(id="2", name="", accel_mm_s2=300, accel_z_mm_s2=150, rapid_mm_min=9000, corner_mm=0.05),
+    Router(id="3", name="", accel_mm_s2=2500, accel_z_mm_s2=900, rapid_mm_min=40000),
+    Router(id="4", name="", accel_mm_s2=800, accel_z_mm_s2=800, corner_mm=0.2),
+)
+UPRIGHT = "G18 G3 X10 Z-6 R40\nG19 G2 Y12 Z-2 R30\nG17 G2 X20 Y20 I5 J5 Z-6\n"
+
+
+@pytest.mark.parametrize("seed", range(50))
 def test_within_one_percent_of_small_steps(seed):
+    """Fifty files on four routers; every fifth with arcs in upright planes and a helix."""
     layout = make(seed)
-    got = read(layout.text.encode(), layout.setting)
-    moves = got.moves
-    short = int(np.searchsorted(moves.line, 60))
-    text = "\n".join(layout.text.splitlines()[:60])
-    got = read(text.encode(), layout.setting)
-    assert short
-    got_s = float(timing(got.moves, (), ROUTER).moves.sum())
-    real = geometry(got.moves).length > 0
-    assert real.all()
-    assert got_s == pytest.approx(by_small_steps(got.moves, ROUTER), rel=0.01)
+    lines = layout.text.splitlines()
+    text = "\n".join([*lines[:6], *lines[6 + seed % 8 : 56]])
+    if seed % 5 == 0:
+        text += "\nG90 G21 G0 X0 Y0 Z0\nG1 F2000\n" + UPRIGHT
+    got = read(text.encode(), layout.setting).moves
+    real = geometry(got).length > 0
+    if not real.all():
+        got = only(got, real)
+    router = ROUTERS[seed % len(ROUTERS)]
+    assert len(got) > 20
+    seconds = float(timing(got, (), router).moves.sum())
+    assert seconds == pytest.approx(by_small_steps(got, router), rel=0.01)
+
+
+def only(moves, real):
+    """Without moves that go nowhere."""
+    keep = np.flatnonzero(real)
+    rest = {f.name: getattr(moves, f.name)[keep] for f in fields(moves) if f.name != "points"}
+    return Moves(points=moves.points[np.append(keep, len(moves))], **rest)
+
+
+def test_recorded_times_of_real_files_are_fitted_back():
+    files = []
+    for seed in range(12):
+        layout = make(seed)
+        setting = replace(layout.setting, router=ROUTER)
+        files.append(analyse(read(layout.text.encode(), setting), setting).file_s)
+    got = fit([(f, 1.08 * f + 40) for f in files])
+    assert got.pace == pytest.approx(1.08, rel=0.01)
+    assert got.extra_s == pytest.approx(40, rel=0.01)
 
 
 def test_the_router_puts_its_own_correction_on_top():
