@@ -73,3 +73,39 @@ def test_only_a_supervisor_takes_a_list_in(ledger, monkeypatch, worker, pin, may
     monkeypatch.setattr("getpass.getpass", lambda _words: pin)
     assert people.supervisor(ledger, worker) is may
     assert ledger.view.get(Worker, "07").supervisor
+
+
+def _parts(ledger, change):
+    """The list of parts as a spreadsheet might hand it back."""
+    return lists.read_text(ledger.view, change(lists.write(ledger, Part)))
+
+
+@pytest.mark.parametrize("sign", [";", "\t"])
+def test_a_spreadsheets_own_sign_between_columns_is_read(ledger, sign):
+    text = lists.write(ledger, Material).replace(",", sign)
+    found = lists.read_text(ledger.view, text)
+    assert found.kind is Material
+    assert not found.problems
+
+
+def test_leading_zeros_that_were_lost_are_told_by_line(ledger):
+    found = _parts(ledger, lambda t: t.replace("\n014,", "\n14,"))
+    assert any("14 is 014 here: keep its zeros" in str(p) for p in found.problems)
+
+
+def test_a_number_that_stands_twice_is_told_by_line(ledger):
+    found = _parts(ledger, lambda t: t + t.splitlines()[1] + "\n")
+    assert any("stands in line 2 already" in str(p) for p in found.problems)
+
+
+def test_each_header_belongs_to_one_list():
+    headers = [lists.typed_fields(kind) for kind in lists.NAMES.values()]
+    assert len(set(headers)) == len(headers)
+
+
+def test_a_list_taken_in_is_one_entry(ledger, tmp_path):
+    file, before = tmp_path / "m.csv", ledger.count()
+    text = lists.write(ledger, Material).replace("birch", "beech")
+    file.write_text(text, encoding="utf-8")
+    assert lists.read(ledger, Material, file, "07", AT, "t2") == []
+    assert ledger.count() == before + 1

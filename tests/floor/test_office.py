@@ -3,16 +3,40 @@
 import pytest
 
 from station.floor.office import dialogue, face, state
-from station.floor.office.fields import LISTS, from_text, label, typed_fields
+from station.floor.office.fields import (
+    LISTS,
+    a_time,
+    from_text,
+    label,
+    list_from_text,
+    text_of,
+    typed_fields,
+)
 from station.floor.office.rules import RULES
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
-from station.shop.facts import KINDS, Batch, CutFile, Lot, Material, Order, Part, Revision, Worker
+from station.shop.facts import (
+    KINDS,
+    Batch,
+    CutFile,
+    Lot,
+    Material,
+    Order,
+    Part,
+    Product,
+    Revision,
+    Router,
+    Shop,
+    Worker,
+)
 from station.shop.plain import build, to_plain
 from station.shop.rooms import Hand, Number, Typed
 from station.shop.views import total
 from tests.floor.shop_small import COMBS, batch, small_facts, small_shop
+
+DUE = "2026-11-26T14:00:00"
+LINE = {"product": "061", "quantity": 2, "short": 0}
 
 
 def act(kind, subject="", /, **args):
@@ -216,3 +240,87 @@ def test_a_field_has_a_name_in_words(field, words):
 
 def test_every_kind_that_is_set_has_a_name():
     assert all(entry.kind.kind in KINDS for entry in LISTS)
+
+
+@pytest.mark.parametrize(
+    ("kind", "value", "said"),
+    [
+        ("order", {"id": "4000", "lines": [], "due": DUE}, "at least one line"),
+        ("order", {"id": "4000", "lines": [LINE], "due": "soon"}, "write it as 2026-11-25 14:00"),
+        ("order", {"id": "4000", "lines": [LINE], "due": ""}, "needs a due time"),
+        ("order", {"id": "4000", "lines": [LINE, LINE], "due": DUE}, "names one thing twice"),
+        ("order", {"id": "4000", "lines": [{**LINE, "quantity": 0}], "due": DUE}, "1 or more"),
+        (
+            "order",
+            {"id": "4000", "lines": [{**LINE, "product": "999"}], "due": DUE},
+            "product 999",
+        ),
+        ("order", {"id": "X1", "lines": [LINE], "due": DUE}, "digits only, not X1"),
+        ("product", {"id": "400", "name": "x", "words": "y", "parts": []}, "at least one part"),
+        ("rack", {"id": "400", "name": "C 1", "part": "999"}, "no part 999"),
+        ("router", {"id": "6", "name": "R", "bed": "magnet"}, "bed is one of clamped and vacuum"),
+        ("cart", {"id": "9", "name": "C", "goes": "25:00"}, "goes: write it as 14:00"),
+        ("part", {"id": "400", "name": "x", "words": "y", "mark": -1}, "mark cannot be below 0"),
+        (
+            "material",
+            {"id": "9", "name": "x", "thickness_mm": 6.0, "low_mm": 7.0, "high_mm": 6.0},
+            "lower limit is above",
+        ),
+    ],
+)
+def test_what_makes_no_sense_is_not_set(view, kind, value, said):
+    view.facts["product/061"] = Product(id="061", name="K", words="k", parts=(("014", 1),))
+    answer = view.do(RULES, act("set_fact", kind=kind, value=value))
+    assert answer.refused
+    assert said in str(answer.said)
+
+
+def test_a_list_is_taken_in_whole_or_not_at_all(view):
+    names = [{"id": n, "supervisor": False} for n in ("03", "98", "97")]
+    bad = act("set_list", kind="worker", values=[*names, {"id": "99", "active": 3}])
+    assert str(view.do(RULES, bad).said).startswith("Row 4:")
+    assert view.get(Worker, "98") is None
+    done = view.do(RULES, act("set_list", kind="worker", values=names))
+    assert str(done.said).startswith("Taken in: ")
+    assert view.get(Worker, "98")
+    assert view.get(Worker, "97")
+    assert view.do(RULES, act("set_list", kind="worker", values=names)).refused
+
+
+def test_a_new_rack_place_is_given_to_its_part(view):
+    view.facts["part/400"] = Part(id="400", name="x", words="y")
+    view.do(RULES, act("set_fact", kind="rack", value={"id": "401", "name": "E 1", "part": "400"}))
+    assert view.get(Part, "400").rack == "401"
+
+
+@pytest.mark.parametrize(
+    ("text", "at"),
+    [
+        ("2026-11-26 14:00", "2026-11-26T14:00:00"),
+        ("2026-11-26", "2026-11-26T16:00:00"),
+        ("26.11. 9:30", "2026-11-26T09:30:00"),
+        ("26.11.", "2026-11-26T16:00:00"),
+        ("26110930", "2026-11-26T09:30:00"),
+        ("0301", "2027-01-03T16:00:00"),
+        ("31.02.", "31.02."),
+        ("25:99", "25:99"),
+        ("soon", "soon"),
+    ],
+)
+def test_a_time_is_typed_as_people_write_it(text, at):
+    assert a_time(text, "2026-11-25T10:00:00") == at
+
+
+@pytest.mark.parametrize(
+    ("kind", "field", "value", "text"),
+    [
+        (Product, "parts", [["014", 2], ["021", 1]], "014 x 2; 021 x 1"),
+        (Order, "lines", [{"product": "031", "quantity": 2, "short": 0}], "031 x 2"),
+        (Order, "lines", [{"product": "031", "quantity": 2, "short": 1}], "031 x 2 x 1"),
+        (Router, "hold_downs", [[120.0, 40.5]], "120 x 40.5"),
+        (Shop, "day_checks", ["air pressure", "extraction on"], "air pressure; extraction on"),
+    ],
+)
+def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
+    assert text_of(kind, field, value) == text
+    assert list_from_text(kind, field, text) == value
