@@ -17,6 +17,7 @@ ledger as at a real station, and at the end the ledger checks itself.
 import itertools
 import sys
 import tempfile
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -84,6 +85,13 @@ class Stage:
     def new_desk(self, area: str = "loading") -> Desk:
         return app.new_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
 
+    def check(self) -> list[str]:
+        """What is not sound in the end."""
+        return self.ledger.check()
+
+    def close(self) -> None:
+        self.ledger.close()
+
     def send(self, text: str) -> Given:
         """One line of a scenario; ``restart`` is a power cut."""
         if text == "restart":
@@ -148,17 +156,19 @@ def small_shop() -> list[Fact]:
     return [*facts.values(), *orders()]
 
 
-def play(file: Path, *, write: bool = False) -> list[str]:
+def play(
+    file: Path, *, write: bool = False, staged: Callable[[Path], Stage] = Stage
+) -> list[str]:
     """Plays one file; gives its lines with the answers that came. Raises Mismatch."""
     lines: list[str] = file.read_text(encoding="utf-8").splitlines()
     out: list[str] = []
     with tempfile.TemporaryDirectory() as folder:
-        stage = Stage(Path(folder))
+        stage = staged(Path(folder))
         try:
             _act_out(stage, lines, out, file.name)
-            problems = stage.ledger.check()
+            problems = stage.check()
         finally:
-            stage.ledger.close()
+            stage.close()
             if write and len(out) < len(lines):
                 print("\n".join(out))
     if problems:
@@ -207,7 +217,8 @@ def found(stage: Stage, words: list[str]) -> object:
     """A value of the state: ``rack HC-300``, ``batch 00001 ST-200 spoiled`` (a kind of
     place, all sheets and reasons together), ``family 00001 ST-200 rack`` (with children),
     ``cut 00001``, ``sheets 00001``, ``order 3306``, ``packed 3306 NAME``, ``short 3306 NAME``,
-    ``look KIND`` (how many), ``holds 00001`` (how many), ``undone`` (acts taken back).
+    ``look KIND`` (how many), ``waits`` (acts not shared yet), ``holds 00001`` (how many),
+    ``undone`` (acts taken back).
     """
     what, *rest = words
     whole = state(stage.ledger, stage.clock())
@@ -223,6 +234,8 @@ def found(stage: Stage, words: list[str]) -> object:
         return sum(1 for c in whole["look"] if c["kind"] == rest[0])
     if what == "undone":
         return sum(1 for e in stage.ledger.entries() if e.kind == "undo")
+    if what == "waits":
+        return stage.ledger.not_shared()
     if what == "entries":
         return sum(1 for e in stage.ledger.entries() if e.kind == rest[0])
     if what == "order":

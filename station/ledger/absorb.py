@@ -64,9 +64,6 @@ def _take(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> lis
         return []
     again.undo_all(history, acts)
     come = {e.id for e in rest}
-    for act in acts:
-        if act.id in come:
-            history.store.run(statements.DROP_PENDING, (act.seq,))
     _apply(history, rest, bodies)
     return again.decide_again(history, rules, [a for a in acts if a.id not in come])
 

@@ -60,9 +60,13 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
 
 
 def undo_all(history: History, acts: Iterable[Waiting]) -> None:
-    """Takes the effects of pending acts out of the tables, the newest first."""
+    """Takes pending acts and their effects out of the tables, the newest first.
+
+    None of them may be seen while one is decided again: it would read itself.
+    """
     for act in reversed(list(acts)):
         effects.unapply(history.store.connection, act.body)
+        history.store.run(statements.DROP_PENDING, (act.seq,))
     history.reader.forget()
 
 
@@ -75,7 +79,7 @@ def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> lis
         if now.verdict and not was.verdict:
             turned.append(Turned(act.id, answer_of(now)))
         row = pending_row(act.seq, now, write_body(now), reads)
-        history.store.run(statements.SET_PENDING, (*row[3:], act.seq))
+        history.store.run(statements.ADD_PENDING, row)
     return turned
 
 

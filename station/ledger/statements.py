@@ -41,7 +41,6 @@ PENDING_ABOUT = (
     "SELECT pending.body FROM pending WHERE pending.subject = ? ORDER BY pending.seq DESC"
 )
 FIRST_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq LIMIT ? OFFSET 0"
-SET_PENDING = "UPDATE pending SET reads=?, writes=?, body=? WHERE pending.seq = ?"
 DROP_PENDING = "DELETE FROM pending WHERE pending.seq = ?"
 SPOT = "SELECT balance.qty FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 SET_SPOT = (

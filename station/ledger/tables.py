@@ -229,11 +229,6 @@ PENDING_ABOUT = sql(
     .order_by(pending.c.seq.desc())
 )
 FIRST_PENDING = _first(select(pending).order_by(pending.c.seq), _N)
-SET_PENDING = sql(
-    update(pending)
-    .where(pending.c.seq == _N)
-    .values(reads=bindparam("r"), writes=bindparam("w"), body=bindparam("t"))
-)
 DROP_PENDING = sql(delete(pending).where(pending.c.seq == _N))
 
 SPOT = sql(select(balance.c.qty).where(*_spot))
