@@ -15,16 +15,17 @@ from station.shop.faces import (
     Checks,
     Face,
     Header,
+    Listing,
     Meter,
     Progress,
     Remark,
     SheetDrawing,
     Table,
 )
-from station.shop.facts import Bed, CutFile, Fact, Notice
+from station.shop.facts import Bed, CutFile, Fact, Notice, Slip
 from station.shop.rooms import Hand
 from tests.floor.beds import BED, CUTTING, STOPPED, worn
-from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, small_shop
+from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, off_bed, small_shop
 
 GOOD = batch(GAUGES)
 FREE = replace(BED, batch="")
@@ -278,3 +279,21 @@ def test_on_the_last_sheet_the_list_says_what_comes_after_it() -> None:
 
 def test_one_before_the_last_still_prepares_the_next() -> None:
     assert "Thickness" in checks(shown(replace(GOOD, cut=2), replace(CUTTING, sheet=3)))
+
+
+def test_the_sheets_cut_today_stand_at_the_side() -> None:
+    view = off_bed(small_shop(BED, GOOD), GOOD, 1)
+    slip = view.get(Slip, "00412-1")
+    assert slip
+    view.facts[slip.key] = replace(slip, at=at("09:20"), minutes=18.4)
+    other = replace(slip, id="00400-2", batch="00400", sheet=2, router="2")
+    yesterday = replace(slip, id="00399-1", batch="00399", at="2026-11-24T15:00:00")
+    popped = replace(slip, id="00401-1", batch="00401", state="popped", at=at("08:10"))
+    view.facts |= {s.key: s for s in (other, yesterday, popped)}
+    shown = face(hand("loading", "09:30", router="1"), view)
+    listing = next(b for b in shown.side if isinstance(b, Listing))
+    assert str(listing.title) == "Cut today: 2 sheets"
+    assert [[str(c.text) for c in cells] for cells, _ in listing.rows] == [
+        ["09:20", "00412, sheet 1", "18 min"],
+        ["08:10", "00401, sheet 1", "18 min"],
+    ]

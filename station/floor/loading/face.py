@@ -16,6 +16,7 @@ from station.floor.loading.material import outside
 from station.floor.loading.rules_take import may_not_go_on, not_approved, unread
 from station.floor.loading.side import (
     care,
+    cut_today,
     drawer,
     lots,
     meters,
@@ -158,7 +159,7 @@ def _cut(here: Now, batch: Batch, revision: Revision) -> Face:
             Press(label=say("Put it down"), code=button("put_down")),
             *other_router(here),
         ),
-        side=(*router_cards(here), *meters(here), care(here)),
+        side=(*router_cards(here), *meters(here), cut_today(here, 5), care(here)),
     )
 
 
@@ -197,7 +198,7 @@ def _queue(here: Now) -> Face:
             Press(label=say("Resurfaced"), code=button("resurfaced")),
             *other_router(here),
         ),
-        side=(*router_cards(here), *meters(here), care(here)),
+        side=(*router_cards(here), *meters(here), cut_today(here, 5), care(here)),
     )
 
 

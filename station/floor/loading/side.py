@@ -16,9 +16,9 @@ from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
 from station.shop.cards import button
 from station.shop.codes import usable, write
-from station.shop.faces import Block, Cards, Entry, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop
-from station.shop.words import Say, say
+from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
+from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop, Slip
+from station.shop.words import Say, clock, say
 
 
 def code_of(kind: str, number: str, copy: str = "") -> str:
@@ -35,7 +35,32 @@ def side(here: Now) -> tuple[Block, ...]:
     """The right pane: what comes next, the bit, and what to take care of."""
     served = router_cards(here)
     shown = queue(here, 1 if served else 3, say("Next on this router"))
-    return (*served, *told(here), shown, *meters(here), care(here))
+    today = () if served else (cut_today(here, 3),)
+    return (*served, *told(here), shown, *meters(here), *today, care(here))
+
+
+def cut_today(here: Now, most: int) -> Listing:
+    """The sheets that came off this router today, newest first, with the minutes each took."""
+    view, router, day = here.view, here.bed.id, here.hand.now[:10]
+    waiting = [s for s in view.shelf(Slip, "popping", 60) if s.router == router]
+    slips = [s for s in waiting if s.at[:10] == day]
+    slips += view.shelf(Slip, f"cut/{router}/{day}", 99)
+    newest = sorted(slips, key=lambda s: s.at, reverse=True)
+    return Listing(
+        title=say("Cut today: {n} {n|sheet|sheets}", n=len(slips)),
+        rows=tuple(
+            (
+                (
+                    Cell(text=clock(s.at), tone="quiet"),
+                    Cell(text=say("{batch}, sheet {n}", batch=s.batch, n=s.sheet)),
+                    Cell(text=say("{n} min", n=round(s.minutes))),
+                ),
+                "",
+            )
+            for s in newest[:most]
+        ),
+        empty=say("Nothing yet."),
+    )
 
 
 def other_router(here: Now) -> tuple[Press, ...]:
