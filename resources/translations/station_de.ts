@@ -804,6 +804,10 @@
       <translation>Ausschneiden und aufhängen.</translation>
     </message>
     <message>
+      <source>Cut today: {n} {n|sheet|sheets}</source>
+      <translation>Heute geschnitten: {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>Dark or light screen</source>
       <translation>Bildschirm dunkel oder hell</translation>
     </message>
