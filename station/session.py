@@ -66,14 +66,15 @@ class Session(QObject):
     def take(self, text: str) -> None:
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""
         began = time.perf_counter()
+        told = "" if self.desk.secret else text
         try:
             given = self._given(text)
         except Exception:  # the person's work goes on, the bug is written down
-            LOG.exception("input %r at %s", text, self.desk.hand)
+            LOG.exception("input %r at %s", told, self.desk.hand)
             given = own_bug()
         self.answered = given
         self._follow()
-        self.window.answer(given, text)
+        self.window.answer(given, told)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
         if self.loop is not None:
@@ -96,6 +97,7 @@ class Session(QObject):
     def repaint(self) -> None:
         """The top bar and the room's face as they are now."""
         face = self.desk.face()
+        self.window.secret = self.desk.secret
         self.top(face)
         self.window.paint(face)
 

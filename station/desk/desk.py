@@ -138,6 +138,11 @@ class Desk:
         """What is asked back now: sure, supervisor, pin, reason, or nothing."""
         return self._draft.waiting.asks if self._draft.waiting else ""
 
+    @property
+    def secret(self) -> bool:
+        """Whether a PIN is asked for: what is typed now is shown and written nowhere."""
+        return self.question() in common.SECRET
+
     def _set_now(self) -> None:
         now = self.clock()
         if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
@@ -341,7 +346,9 @@ class Desk:
     def _keep(self, draft: Draft) -> None:
         """Holds the draft, and writes it down when it differs from what is written."""
         self._draft = draft
-        text = drafts.write(replace(draft, hand=_kept(draft.hand)))
+        secret = draft.waiting is not None and draft.waiting.asks in common.SECRET
+        hand = replace(draft.hand, digits="") if secret else draft.hand
+        text = drafts.write(replace(draft, hand=_kept(hand)))
         if text != self.ledger.draft():
             self.ledger.keep(text)
 

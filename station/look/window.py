@@ -42,6 +42,7 @@ class Window(QMainWindow):
         self._build()
         self.scanner = Scanner(self)
         self.scanner.scanned.connect(self.sent)
+        self.secret = False  # a PIN is typed: only how long it is may be seen
         self.scanner.typing.connect(self._typing)
         self.scanner.pressed.connect(self._press)
         self.scanner.confirmed.connect(self._confirm)
@@ -137,7 +138,7 @@ class Window(QMainWindow):
         return True
 
     def _typing(self, text: str) -> None:
-        self.strip.typing(text)
+        self.strip.typing("•" * len(text) if self.secret else text)
 
     def _press(self, number: int) -> None:
         """F1 to F9: one of the large buttons."""

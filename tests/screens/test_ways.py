@@ -1,6 +1,9 @@
 """Every room's work by scanner alone, by touch alone and by keyboard alone: one story each."""
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
 from station.shop.facts import Batch, Material, Order
 from tests.replay import PIN
@@ -192,3 +195,21 @@ def test_loose_parts_without_their_paper(screen, do):
     screen.at("trimming")
     do("button menu", "button lost_paper", "part 051", "traveller 00901")
     assert screen.said == "Copy B of batch 00901 is printed"
+
+
+def test_a_pin_is_seen_and_kept_nowhere(stage, screen):
+    """Neither while it is typed or scanned, nor after, nor in what a power cut leaves."""
+    for line in RELEASE[:-1]:
+        stage.send(line)
+    screen.session.repaint()
+    QTest.keyClicks(screen.window, PIN[:3])
+    assert screen.window.strip.code.text() == "•••"
+    QTest.keyClick(screen.window, Qt.Key.Key_Escape)
+    screen.scan(*(f"digit {d}" for d in PIN))
+    assert PIN not in stage.ledger.draft()
+    screen.scan("button clear")
+    screen.type(PIN)
+    assert screen.said.startswith("Batch 00001 is released")
+    shown = [label.text() for label in screen.window.findChildren(QLabel)]
+    assert not [text for text in shown if PIN in text]
+    assert PIN not in stage.ledger.draft()
