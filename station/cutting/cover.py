@@ -44,15 +44,15 @@ def _span(a: float, b: float, low: float, cells: int) -> tuple[int, int]:
 
 
 @entry(
-    "void(f8[::1], f8[::1], i8[::1], i8[::1], i8[::1], f8, f8, i8, i8, i8[::1], f8[::1],"
+    "void(f8[::1], f8[::1], i8[::1], i8[::1], f8, f8, i8, i8, i8[::1], f8[::1],"
     " f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1], b1[::1])"
 )
 def cover(
-    px: Floats, py: Floats, owner: Ints, order: Ints, starts: Ints, left: float, front: float,
+    px: Floats, py: Floats, order: Ints, starts: Ints, left: float, front: float,
     wide: int, deep: int, cuts: Ints, x: Floats, y: Floats, kind: Bytes, plane: Bytes,
     c0: Floats, c1: Floats, sweep: Floats, low: Floats, high: Floats, done: Bools,
 ) -> None:  # fmt: skip
-    """Marks points that lie on one of the moves `cuts` other than the point's own move.
+    """Marks points that lie on one of the moves `cuts`.
 
     Points stand in cells of a grid: `order` by cell, `starts` where a cell begins in it.
     """
@@ -70,7 +70,7 @@ def cover(
             c, d = _span(y0, y1, front, deep)
             for k in range(starts[column * deep + c], starts[column * deep + max(c, d)]):
                 p = order[k]
-                if done[p] or owner[p] == i:
+                if done[p]:
                     continue
                 if bent:
                     done[p] = _on_arc(px[p], py[p], x[i], y[i], c0[i], c1[i], sweep[i])
@@ -78,10 +78,8 @@ def cover(
                     done[p] = _on_line(px[p], py[p], x[i], y[i], x[i + 1], y[i + 1])
 
 
-def covered(
-    points: Floats, owner: Ints, moves: Moves, cuts: Ints, low: Floats, high: Floats
-) -> Bools:
-    """Which points lie on one of the moves `cuts`, their own move aside.
+def covered(points: Floats, moves: Moves, cuts: Ints, low: Floats, high: Floats) -> Bools:
+    """Which points lie on one of the moves `cuts`.
 
     `low` and `high` are the moves' boxes, (n, 3). Points far out stand in the last cells.
     """
@@ -98,7 +96,7 @@ def covered(
     x, y, _ = apart(moves.points)
     c0, c1 = apart(moves.centre)
     px, py = apart(points)
-    cover(px, py, owner, order, starts, left, front, wide, deep, cuts, x, y, moves.kind,
+    cover(px, py, order, starts, left, front, wide, deep, cuts, x, y, moves.kind,
           moves.plane, c0, c1, moves.sweep, np.ascontiguousarray(low.T),
           np.ascontiguousarray(high.T), done)  # fmt: skip
     return done

@@ -46,12 +46,9 @@ def marked(laps: Sequence[Loop], moves: Moves, geo: Geometry, through_z: float) 
     found = [_steps(lap.edges) for lap in laps]
     open_ = [~m.cut for m in found]
     points = [m.points[o] for m, o in zip(found, open_, strict=True)]
-    owner = [lap.edges["move"][m.edge[o]] for lap, m, o in zip(laps, found, open_, strict=True)]
     if sum(map(len, points)):
         cuts = np.flatnonzero(cut_moves(moves, geo.flat, through_z))
-        done = covered(
-            np.concatenate(points), np.concatenate(owner), moves, cuts, geo.low, geo.high
-        )
+        done = covered(np.concatenate(points), moves, cuts, geo.low, geo.high)
         at = 0
         for marks, some in zip(found, open_, strict=True):
             count = int(some.sum())
