@@ -137,6 +137,10 @@ def _database_commands(add: Add) -> None:
     share.add_argument("url", metavar="URL", help="postgresql://user@host/database, no password")
     share.add_argument("--stations", type=int, default=3, help="how many other PCs (3)")
     share.add_argument("--card", metavar="STATION", help="only a new join card for this station")
+    share.add_argument("--block", metavar="STATION", help="only shuts this station out")
+    share.add_argument(
+        "--put-back", action="store_true", help="confirms that an older day was put back"
+    )
     share.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
     join = add("join", run_join, "makes this PC a station of a shop")
     join.add_argument("host", nargs="?", default="", help="host of the shop's database")
@@ -276,7 +280,11 @@ def run_share(options: argparse.Namespace) -> int:
     """Shares this PC's shop, or prints one station's new join card."""
     from station import shop_database  # noqa: PLC0415
 
-    if options.card:
+    if options.put_back:
+        shop_database.put_back(options.url, print)
+    elif options.block:
+        shop_database.block(options.url, options.block, print)
+    elif options.card:
         pdf = options.pdf or Path(shop_database.CARDS)
         shop_database.card(options.url, options.card, pdf, print)
     else:

@@ -48,6 +48,20 @@ def update(url: str, tell: Say) -> None:
     tell(f"{address} is up to date.")
 
 
+def put_back(url: str, tell: Say) -> None:
+    """The owner confirms that the database was put back to an older day."""
+    address = _owner(url)
+    number = founding.put_back(address, hidden(f"Password of {address.user} at {address}: "))
+    tell(f"Confirmed: it ends at entry {number}. The stations share again what is newer.")
+
+
+def block(url: str, station: str, tell: Say) -> None:
+    """Shuts a station out whose password may be in wrong hands."""
+    address = _owner(url)
+    founding.block(address, hidden(f"Password of {address.user} at {address}: "), station)
+    tell(f"Station {station} is shut out. A new card lets it in again: station share --card.")
+
+
 def join(data: Path, host: str, tell: Say) -> None:
     """Makes this PC a station of a shop."""
     known = membership.of(data)

@@ -67,6 +67,30 @@ def update(address: Address, password: str) -> None:
         schema.up_to_date(lambda: _session(address, password), names)
 
 
+def put_back(address: Address, password: str) -> int:
+    """The owner confirms that an older day was put back: every station shares again what is
+    missing. Gives the number of the last entry that is there. Raises NotShared.
+    """
+    with opened(address, password) as admin, admin.transaction():
+        names = Names(_site_of(admin))
+        roles.as_owner(admin, names, "UPDATE shop.site SET epoch = epoch + 1")
+        return int(admin.execute("SELECT number FROM shop.site").fetchall()[0][0])
+
+
+def block(address: Address, password: str, station: str) -> None:
+    """A station's password was stolen: it does not come in any more. Raises NotShared."""
+    with opened(address, password) as admin:
+        names = Names(_site_of(admin))
+        role = names.station(station)
+        if not roles.exists(admin, role):
+            raise NotShared(f"There is no station {station}.")
+        with admin.transaction():
+            roles.as_owner(admin, names, "ALTER ROLE {} NOLOGIN PASSWORD NULL", role)
+        admin.execute(
+            "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE usename = %s", (role,)
+        )
+
+
 @contextmanager
 def opened(address: Address, password: str) -> Iterator[Session]:
     """A session of who owns the server; the database is made where there is none."""

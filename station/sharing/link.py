@@ -121,17 +121,34 @@ class PostgresLink:
             self._drop()
 
     def _ask(self, statement: str, values: Sequence[object]) -> list[tuple[Any, ...]]:
-        """The rows of one statement; whatever goes wrong ends the connection."""
+        """The rows of one statement; whatever goes wrong ends the connection.
+
+        One that was open before and is found dead is made anew once: a push that had come
+        through all the same is found by its ids.
+        """
         with self._turn:
+            used = self._connection is not None
             try:
-                cursor = self._open().cursor(binary=True)
-                return cursor.execute(statement, values, prepare=True).fetchall()
+                try:
+                    return self._run(statement, values)
+                except psycopg.OperationalError:
+                    if not used or self._alive():
+                        raise
+                    self._drop()
+                    return self._run(statement, values)
             except psycopg.Error as error:
                 self._drop()
                 raise _away(error, self.address) from error
             except BaseException:
                 self._drop()
                 raise
+
+    def _run(self, statement: str, values: Sequence[object]) -> list[tuple[Any, ...]]:
+        return self._open().cursor(binary=True).execute(statement, values, prepare=True).fetchall()
+
+    def _alive(self) -> bool:
+        """Whether the connection still stands: then the server was slow, not gone."""
+        return self._connection is not None and not self._connection.closed
 
     def _open(self) -> Patient:
         if self._connection is None or self._connection.closed:

@@ -187,6 +187,31 @@ def test_a_new_card_puts_a_new_pc_in_an_old_ones_place(server, home, ledger, add
         before.link(old).head()
 
 
+def test_a_station_is_shut_out_and_let_in_again(home, ledger, address, tmp_path):
+    card = share(home, ledger, address, PASSWORD, 1)[0]
+    joined = join(tmp_path, typed(address), card.code)
+    link = joined.link(tmp_path)
+    link.head()
+    founding.block(address, PASSWORD, "2")
+    with pytest.raises(Exception, match=r"does not (answer|let)"):
+        link.head()
+    with pytest.raises(Exception, match="does not let this station in"):
+        link.head()
+    again = join(tmp_path, typed(address), founding.card_again(address, PASSWORD, "2").code)
+    assert again.link(tmp_path).head().number == 5
+    with pytest.raises(NotShared, match="no station 9"):
+        founding.block(address, PASSWORD, "9")
+
+
+def test_an_older_day_put_back_is_confirmed_once(home, ledger, address):
+    share(home, ledger, address, PASSWORD, 1)
+    assert founding.put_back(address, PASSWORD) == 5
+    link = membership.of(home).link(home)
+    assert link.head().epoch == 2
+    assert catch_up(ledger, link).state == "shared"
+    assert ledger.local("epoch") == "2"
+
+
 def test_the_password_is_in_a_file_of_its_user_alone(home, ledger, address):
     share(home, ledger, address, PASSWORD, 1)
     file = home / secret.FILE

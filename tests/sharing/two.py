@@ -57,7 +57,8 @@ def healed(*stations: Station) -> None:
     """All share all, and then nothing tells them apart: invariants 2, 3, 4 and 6."""
     for _ in range(2):
         for station in stations:
-            assert station.share().state == "shared"
+            news = station.share()
+            assert news.state == "shared", (station.number, news.state, news.why)
     first = stations[0]
     for station in stations:
         assert station.ledger.check() == []
