@@ -3,13 +3,16 @@
 from collections.abc import Sequence
 
 from station.ledger import again, effects, statements
-from station.ledger.again import Turned, Waiting
+from station.ledger.again import Turned, Waiting, decide_again
+from station.ledger.books import instead
 from station.ledger.codec import Body, digest
 from station.ledger.faults import Fault
 from station.ledger.history import History
+from station.ledger.page import Page
 from station.ledger.shop_link import SharedEntry
 from station.ledger.sound import taken_in
 from station.shop.views import Rules
+from station.shop.words import Say
 
 
 class HistoryBroken(Fault):
@@ -53,19 +56,35 @@ def _take(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> lis
     acts = again.waiting(history)
     own = _own(acts, entries)
     for act, entry in zip(acts, entries[:own], strict=False):
-        history.store.run(statements.ADD_ENTRY, _row(entry, taken_in(entry.id, entry.body)))
+        _keep(history, entry, act.body)
         history.store.run(statements.DROP_PENDING, (act.seq,))
     acts, rest = acts[own:], entries[own:]
     if not rest:
         return []
-    bodies = [taken_in(e.id, e.body) for e in rest]
-    if _apart(acts, rest, bodies):
-        _apply(history, rest, bodies)
-        return []
-    again.undo_all(history, acts)
-    come = {e.id for e in rest}
-    _apply(history, rest, bodies)
-    return again.decide_again(history, rules, [a for a in acts if a.id not in come])
+    come = _taken_in(history, rest)
+    apart = _apart(acts, [body for body, _ in come])
+    page = Page(history.store)
+    if not apart:
+        for act in reversed(acts):
+            page.back(act.body)
+            history.store.run(statements.DROP_PENDING, (act.seq,))
+    for entry, (body, why) in zip(rest, come, strict=True):
+        unfit = page.take(body, why)
+        _keep(history, entry, instead(body, unfit) if unfit else body)
+    page.write(history.store.connection)
+    history.reader.forget(page.touched() if apart else None)
+    ids = {e.id for e in rest}
+    return [] if apart else decide_again(history, rules, [a for a in acts if a.id not in ids])
+
+
+def _taken_in(history: History, entries: Sequence[SharedEntry]) -> list[tuple[Body, Say]]:
+    """What can be read of the entries; one that has no time has that of the one before."""
+    newest = history.store.rows(statements.NEWEST)
+    come, at = list[tuple[Body, Say]](), newest[0][2] if newest else ""
+    for entry in entries:
+        come.append(taken_in(entry.id, entry.body, at))
+        at = come[-1][0].act.at
+    return come
 
 
 def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
@@ -78,28 +97,21 @@ def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
     return count
 
 
-def _apart(
-    acts: Sequence[Waiting], entries: Sequence[SharedEntry], bodies: Sequence[Body]
-) -> bool:
-    """Whether nothing that comes touches what the pending acts rest on: then all commutes."""
+def _apart(acts: Sequence[Waiting], bodies: Sequence[Body]) -> bool:
+    """Whether what comes and the pending acts let each other be: then all commutes."""
     if not acts:
         return True
-    rests_on = frozenset[str]().union(*(act.reads for act in acts))
+    reads = frozenset[str]().union(*(act.reads for act in acts))
+    if not reads.isdisjoint(name for body in bodies for name in effects.writes(body)):
+        return False
+    marks = frozenset[str]().union(*(effects.marks(act.body) for act in acts))
     ids = {act.id for act in acts}
-    return not any(e.id in ids for e in entries) and rests_on.isdisjoint(
-        name for body in bodies for name in effects.writes(body)
+    return not any(body.act.id in ids for body in bodies) and marks.isdisjoint(
+        name for body in bodies for name in effects.rests_on(body)
     )
 
 
-def _apply(history: History, entries: Sequence[SharedEntry], bodies: Sequence[Body]) -> None:
-    """Carries the whole page out at once: what many entries do to one spot is one change."""
-    connection = history.store.connection
-    effects.apply_all(connection, bodies)
-    for change in (c for body in bodies for c in body.sets):
-        history.reader.took(change.key, None, None)
-    connection.executemany(statements.ADD_ENTRY, map(_row, entries, bodies))
-    history.at = max(history.at, *(body.act.at for body in bodies))
-
-
-def _row(entry: SharedEntry, body: Body) -> effects.EntryRow:
-    return effects.entry_row(entry.number, body, entry.body, entry.digest)
+def _keep(history: History, entry: SharedEntry, body: Body) -> None:
+    row = effects.entry_row(entry.number, body, entry.body, entry.digest)
+    history.store.run(statements.ADD_ENTRY, row)
+    history.at = body.act.at

@@ -11,22 +11,27 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
-import msgspec
-
-from station.ledger import effects, statements
-from station.ledger.codec import Body, answer_of, lay_say, read_body, write_body
+from station.ledger import statements
+from station.ledger.codec import (
+    Body,
+    Change,
+    answer_of,
+    lay_say,
+    lift_say,
+    read_body,
+    state_of,
+    write_body,
+)
 from station.ledger.faults import OwnBug
 from station.ledger.history import Decided, History, pending_row, rule_for
 from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.ledger.undo import decide_undo
 from station.shop.acts import Answer, attention
-from station.shop.facts import Concern
-from station.shop.moves import Move
+from station.shop.conflicts import no_longer
 from station.shop.views import Rules
 from station.shop.words import say
 
 log = logging.getLogger(__name__)
-CHOICES = ("counted again", "left as it is")
 
 
 class Waiting(NamedTuple):
@@ -59,19 +64,11 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
     ]
 
 
-def undo_all(history: History, acts: Iterable[Waiting]) -> None:
-    """Takes pending acts and their effects out of the tables, the newest first.
-
-    None of them may be seen while one is decided again: it would read itself.
-    """
-    for act in reversed(list(acts)):
-        effects.unapply(history.store.connection, act.body)
-        history.store.run(statements.DROP_PENDING, (act.seq,))
-    history.reader.forget()
-
-
 def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:
-    """Decides the acts anew, in order, and writes them down; gives those that turned."""
+    """Decides the acts anew, in order, once they are undone and dropped; gives those that turned.
+
+    An act that turned is never decided again: a person may have settled it already.
+    """
     turned = []
     for act in acts:
         was = act.body
@@ -91,7 +88,7 @@ def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[s
         try:
             decided = _decided(history, rules, was)
             body = decided.body
-            if body and _same(body.moves, was.moves):
+            if body and _deed(body) == _deed(was):
                 _carry_out(history, body)
                 run("RELEASE one")
                 return body, frozenset(decided.reads)
@@ -102,9 +99,8 @@ def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[s
         run("ROLLBACK TO one")
         run("RELEASE one")
         history.reader.forget()
-    kept = msgspec.structs.replace(was, sets=history.changes((_concern(was),)))
-    _carry_out(history, kept)
-    return kept, frozenset()
+    _carry_out(history, was)
+    return was, frozenset()
 
 
 def _decided(history: History, rules: Rules, was: Body) -> Decided:
@@ -121,52 +117,30 @@ def _carry_out(history: History, body: Body) -> None:
         history.reader.took(change.key, None, None)
 
 
-def _same(now: Iterable[Move], was: Iterable[Move]) -> bool:
-    """Whether the same pieces go the same way; out of which batch may differ: it is assumed."""
-    return _ways(now) == _ways(was)
+def _deed(body: Body) -> tuple[object, ...]:
+    """What a person did: which pieces went which way, and the papers that came out.
 
-
-def _ways(moves: Iterable[Move]) -> Counter[tuple[str, str, str]]:
+    Out of which batch may differ: the oldest is assumed.
+    """
     ways: Counter[tuple[str, str, str]] = Counter()
-    for m in moves:
+    for m in body.moves:
         ways[m.part, m.frm.place, m.to.place] += m.qty
-    return ways
+    return ways, body.prints
 
 
 def _looked_at(was: Body, answer: Answer) -> Body:
     """The act as something that needs a look: said what stands against it, nothing moved."""
     said = answer.said if answer.refused or not answer.moves else OTHERWISE
+    concern = no_longer(was.act, lift_say(was.said), said, was.moves)
     return Body(
         act=was.act,
         tone="attention",
         said=lay_say(said),
         do=lay_say(answer.do if answer.refused else say("Count again.")),
+        sets=(Change(concern.key, None, state_of(concern)),),
         verdict=str(said) or str(OTHERWISE),
         wanted=was.moves,
-        reverses="",
     )
 
 
 OTHERWISE = say("Others have been at the same pieces meanwhile")
-
-
-def _concern(body: Body) -> Concern:
-    """What the supervisor finds under "Needs a look"."""
-    act, counted = body.act, sum(m.qty for m in body.wanted)
-    said = answer_of(body).said
-    return Concern(
-        id=act.id,
-        what="meanwhile",
-        text=say(
-            "Station {station}, worker {worker}, {act}: {n} {n|piece|pieces} not counted, "
-            "for when it was shared: {why}",
-            station=act.station,
-            worker=act.worker or "?",
-            act=act.kind.replace("_", " "),
-            n=counted,
-            why=said,
-        ),
-        since=act.at,
-        about=act.subject,
-        choices=CHOICES,
-    )

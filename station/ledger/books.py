@@ -1,38 +1,77 @@
-"""The derived tables worked out in memory from the entries alone: what a rebuild writes."""
+"""The derived tables worked out in memory from the entries alone: what a rebuild writes.
 
+An entry that does not fit what came before it is left out, and something that needs a look
+stands in its place: at every station alike, for nothing counts but the entries in order.
+"""
+
+import sqlite3
 from collections.abc import Iterable, Iterator
-from typing import Any, TypeVar
+from dataclasses import replace
+from typing import Any
 
 from station.ledger import statements
-from station.ledger.codec import Body, Change, State, read_body
-from station.ledger.effects import net, tally_rows
-from station.ledger.sound import taken_in
+from station.ledger.codec import Body, Change, State, lift_say, read_body, state_of
+from station.ledger.effects import SpotKey, net, tally_rows
+from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store
+from station.shop.conflicts import left_out
 from station.shop.moves import balancing
+from station.shop.words import Say, say
 
-K = TypeVar("K")
+FactRow = tuple[str, str | None, str, str]  # text, shelf, rank, id of the act that set it
+TallyKey = tuple[str, str, str, str]
 
 
 class Books:
     """Balances, facts and tallies after the entries taken in so far."""
 
     def __init__(self) -> None:
-        self.balance: dict[tuple[str, str, str], int] = {}
-        self.fact: dict[str, tuple[str, str | None, str, str]] = {}
-        self.tally: dict[tuple[str, str, str, str], int] = {}
+        self.balance: dict[SpotKey, int] = {}
+        self.fact: dict[str, FactRow] = {}
+        self.tally: dict[TallyKey, int] = {}
 
-    def take(self, body: Body) -> list[str]:
-        """Takes an entry in; returns what does not hold in it. Never fails on content."""
-        wrong = [why for change in body.sets if (why := self._set(body.act.id, change))]
-        for key, change in net(body.moves).items():
-            left = self.balance.get(key, 0) + change
-            _put(self.balance, key, left)
-            if left < 0 and change < 0 and not balancing(key[2]):
-                wrong.append(f"{-left} of {key[1]} too many leave {key[2]} ({key[0]})")
-        for hour, frm, to, part, qty in tally_rows(body):
-            counted = (hour, frm, to, part)
-            _put(self.tally, counted, self.tally.get(counted, 0) + qty)
-        return wrong
+    def take(self, body: Body, why: Say = Say()) -> Say:
+        """Takes an entry in; returns why it is left out, if it is. Never fails on content."""
+        why = why or self._unfit(body)
+        if why:
+            body = instead(body, why)
+        for change in body.sets:
+            self.set_fact(change.key, row_of(change.after, body.act.id))
+        for key, more in net(body.moves).items():
+            self.set_qty(key, self.qty(key) + more)
+        for row in tally_rows(body):
+            self.count(row[:4], row[4])
+        return why
+
+    def qty(self, key: SpotKey) -> int:
+        """Pieces at a spot."""
+        return self.balance.get(key, 0)
+
+    def set_qty(self, key: SpotKey, qty: int) -> None:
+        """Sets the pieces at a spot; none are no row."""
+        if qty:
+            self.balance[key] = qty
+        else:
+            self.balance.pop(key, None)
+
+    def row(self, key: str) -> FactRow | None:
+        """A fact as it is kept."""
+        return self.fact.get(key)
+
+    def set_fact(self, key: str, row: FactRow | None) -> None:
+        """Sets a fact; None: it is gone."""
+        if row is None:
+            self.fact.pop(key, None)
+        else:
+            self.fact[key] = row
+
+    def count(self, key: TallyKey, qty: int) -> None:
+        """Counts pieces under an hour; a sum that comes to nothing is no row."""
+        total = self.tally.get(key, 0) + qty
+        if total:
+            self.tally[key] = total
+        else:
+            self.tally.pop(key, None)
 
     def table(self, name: str) -> dict[Any, Any]:
         """A derived table by name: from its key to the rest of the row."""
@@ -59,49 +98,77 @@ class Books:
                 wrong.append(key)
         return sorted(k if isinstance(k, str) else "/".join(k) for k in (*wrong, *left))
 
-    def _set(self, entry: str, change: Change) -> str:
-        before = _row(change.before, "") if change.before else None
-        right = self.fact.get(change.key) == before
-        if change.after is None:
-            self.fact.pop(change.key, None)
-        else:
-            self.fact[change.key] = _row(change.after, entry)
-        return "" if right else f"the state before of {change.key} is another"
+    def _unfit(self, body: Body) -> Say:
+        """Why an entry does not fit what came before; nothing when it does.
+
+        A state is known by who set it: the same text from two programs may differ in a blank.
+        """
+        for key, before, _ in ((c.key, c.before, c.after) for c in body.sets):
+            now = self.row(key)
+            if (now[3] if now else None) != (before.entry if before else None):
+                return say("the state before of {key} is another", key=key)
+        for (batch, part, place), change in net(body.moves).items():
+            if change < 0 and not balancing(place):
+                left = self.qty((batch, part, place)) + change
+                if left < 0:
+                    return say(
+                        "{n} of {part} too many leave {place} ({batch})",
+                        n=-left,
+                        part=part,
+                        place=place,
+                        batch=batch,
+                    )
+        return Say()
 
 
-def bodies(store: Store) -> Iterator[Body]:
-    """Every entry's body in order, those not shared yet last."""
-    after = 0
+def instead(body: Body, why: Say) -> Body:
+    """What stands for an entry that is left out: only that it needs a look."""
+    act, said = body.act, lift_say(body.said)
+    concern = left_out(act, said, why, body.moves)
+    return Body(
+        act=replace(act, kind=LEFT_OUT, subject=""),
+        tone="stop",
+        sets=(Change(concern.key, None, state_of(concern)),),
+    )
+
+
+def bodies(store: Store) -> Iterator[tuple[Body, Say]]:
+    """Every entry in order, and why it cannot be read; those not shared yet last."""
+    after, at = 0, ""
     while page := store.run(statements.CHAIN, (after,)).fetchall():
         after = page[-1][0]
-        yield from (taken_in(row[1], row[2]) for row in page)
-    yield from (read_body(text) for (text,) in store.run(statements.PENDING).fetchall())
+        for row in page:
+            body, why = taken_in(row[1], row[2], at)
+            at = body.act.at
+            yield body, why
+    for (text,) in store.run(statements.PENDING).fetchall():
+        yield read_body(text), Say()
 
 
-def derive(all_bodies: Iterable[Body]) -> Books:
+def derive(entries: Iterable[tuple[Body, Say]]) -> Books:
     """The books after these entries."""
     books = Books()
-    for body in all_bodies:
-        books.take(body)
+    for body, why in entries:
+        books.take(body, why)
     return books
 
 
 def rebuild(store: Store) -> None:
     """Writes the derived tables anew from the history, in one transaction."""
     with store.writing() as connection:
-        books = derive(bodies(store))
-        for table in statements.DERIVED:
-            connection.execute(statements.EMPTY[table])
-            connection.executemany(statements.FILL[table], books.rows(table))
+        fill(store, connection)
 
 
-def _put(sums: dict[K, int], key: K, qty: int) -> None:
-    """Sets a sum; one that comes to nothing is no row."""
-    if qty:
-        sums[key] = qty
-    else:
-        sums.pop(key, None)
+def fill(store: Store, connection: sqlite3.Connection) -> None:
+    """Writes the derived tables anew, inside a transaction."""
+    books = derive(bodies(store))
+    for table in statements.DERIVED:
+        connection.execute(statements.EMPTY[table])
+        connection.executemany(statements.FILL[table], books.rows(table))
 
 
-def _row(state: State, entry: str) -> tuple[str, str | None, str, str]:
-    return (bytes(state.body).decode(), state.shelf, state.rank, state.entry or entry)
+def row_of(state: State | None, id: str) -> FactRow | None:
+    """A fact's state as it is kept."""
+    if state is None:
+        return None
+    return (bytes(state.body).decode(), state.shelf, state.rank, state.entry or id)

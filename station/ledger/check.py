@@ -5,7 +5,7 @@ import json
 from station.ledger import effects, statements
 from station.ledger.books import Books
 from station.ledger.codec import Body, digest, read_body
-from station.ledger.sound import taken_in
+from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store
 from station.shop.words import say
 
@@ -33,20 +33,24 @@ def _pages(store: Store) -> list[str]:
 
 def _history(store: Store) -> tuple[Books, list[str]]:
     """The books after all entries, and what does not hold in them."""
-    books, problems, last, link = Books(), list[str](), 0, b""
+    books, problems, last, link, at = Books(), list[str](), 0, b"", ""
     while page := store.run(statements.CHAIN, (last,)).fetchall():
         for number, id_, text, digest_, *columns in page:
-            body = taken_in(id_, text)
+            body, why = taken_in(id_, text, at)
+            at = body.act.at
             wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]
             link = digest(link, id_, text)
             if link != digest_:
                 wrong.append("its digest does not match")
                 link = digest_
-            wrong += _columns(body, id_, columns) + books.take(body)
+            why = books.take(body, why)
+            if columns[1] != LEFT_OUT:  # else it was found out when it came, and needs a look
+                wrong += _columns(body, id_, columns) + ([str(why)] if why else [])
             problems += [f"Entry {number}: {why}" for why in wrong[: MOST - len(problems)]]
             last = number
     for (text,) in store.run(statements.PENDING).fetchall():
-        problems += [f"Not shared yet: {why}" for why in books.take(read_body(text))]
+        if why := books.take(read_body(text)):
+            problems.append(f"Not shared yet: {why}")
     return books, problems
 
 

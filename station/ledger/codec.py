@@ -105,6 +105,11 @@ def full_shelf(fact: Fact) -> tuple[str | None, str]:
     return (f"{fact.kind}/{shelf[0]}", shelf[1]) if shelf else (None, "")
 
 
+def state_of(fact: Fact) -> State:
+    """A fact as an entry sets it. Raises EffectsWrong when it could not be read back."""
+    return State(msgspec.Raw(write_fact(fact)), *full_shelf(fact))
+
+
 def lay(value: object) -> object:
     """A value of a sentence as JSON; a sentence in a sentence keeps its shape."""
     if isinstance(value, Say):

@@ -2,7 +2,7 @@
 
 import json
 import sqlite3
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from station.ledger import statements
@@ -51,6 +51,18 @@ def writes(body: Body) -> list[str]:
             if state and state.shelf is not None:
                 names.add(f"shelf/{state.shelf}")
     return sorted(names)
+
+
+def marks(body: Body) -> set[str]:
+    """The facts and spots that the entry changes, one by one; balancing places come apart."""
+    ends = (spot for m in body.moves for spot in (m.frm, m.to) if not balancing(spot.place))
+    return {f"at/{place}/{batch}" for place, batch in ends} | {c.key for c in body.sets}
+
+
+def rests_on(body: Body) -> set[str]:
+    """What the effects rest on, whatever the rule read: states before, and spots taken from."""
+    spots = {f"at/{m.frm.place}/{m.frm.batch}" for m in body.moves if not balancing(m.frm.place)}
+    return spots | {change.key for change in body.sets}
 
 
 EntryRow = tuple[int, str, str, str, str, str, str, str, bytes]
@@ -104,44 +116,6 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
         return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
     hour = body.act.at[:13]
     return [(hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves]
-
-
-def apply_all(connection: sqlite3.Connection, bodies: Sequence[Body]) -> None:
-    """The effects of many entries in order, each spot, fact and hour written once."""
-    run = connection.executemany
-    spots = [(*key, qty) for key, qty in net(m for b in bodies for m in b.moves).items()]
-    run(statements.ADD_SPOT, spots)
-    run(statements.EMPTY_IF_NOTHING, (row[:3] for row in spots))
-    newest = {c.key: (c.after, b.act.id) for b in bodies for c in b.sets}
-    run(statements.DROP_FACT, ((key,) for key, (state, _) in newest.items() if state is None))
-    there = (
-        (key, bytes(state.body).decode(), state.shelf, state.rank, state.entry or id_)
-        for key, (state, id_) in newest.items()
-        if state is not None
-    )
-    run(statements.PUT_FACT, there)
-    counted: dict[tuple[str, str, str, str], int] = {}
-    for hour, frm, to, part, qty in (row for b in bodies for row in tally_rows(b)):
-        counted[hour, frm, to, part] = counted.get((hour, frm, to, part), 0) + qty
-    run(statements.ADD_TALLY, ((*key, qty) for key, qty in counted.items()))
-    hours = {b.reversed_at[:13] for b in bodies if b.reverses}
-    run(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))
-
-
-def unapply(connection: sqlite3.Connection, body: Body) -> None:
-    """Takes the effects out again, as if the entry had never been; it was the newest."""
-    apply_moves(connection, [m.back() for m in body.moves])
-    for change in body.sets:
-        state = change.before
-        if state is None:
-            connection.execute(statements.DROP_FACT, (change.key,))
-        else:
-            row = (change.key, bytes(state.body).decode(), state.shelf, state.rank, state.entry)
-            connection.execute(statements.PUT_FACT, row)
-    rows = [(*spot, -qty) for *spot, qty in tally_rows(body)]
-    connection.executemany(statements.ADD_TALLY, rows)
-    for hour in {row[0] for row in rows}:
-        connection.execute(statements.DROP_EMPTY_TALLY, (hour,))
 
 
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:

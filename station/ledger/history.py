@@ -55,9 +55,9 @@ PendingRow = tuple[int | None, str, str, str, str, str]
 def pending_row(seq: int | None, body: Body, text: str, reads: AbstractSet[str]) -> PendingRow:
     """The row of an act that is not shared yet.
 
-    A fact that was set without being read counts as read: its state before would be another.
+    What the effects rest on counts as read too: a state before, a spot that is taken from.
     """
-    names = sorted({*reads, *(c.key for c in body.sets)})
+    names = sorted({*reads, *effects.rests_on(body)})
     act, written = body.act, effects.list_text(effects.writes(body))
     return (seq, act.id, act.subject, effects.list_text(names), written, text)
 

@@ -9,7 +9,7 @@ from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import open_sound
 from station.ledger.reports import Chained, Entry, Flow
-from station.ledger.sharing import Sharing
+from station.ledger.sharing import Sharing, Verdict
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
@@ -163,6 +163,10 @@ class Ledger:
     def ask_ahead(self) -> None:
         """Asks the shop for spare numbers, where there are none."""
         self._supply.ask_ahead()
+
+    def verdict(self, id: str) -> Verdict:
+        """What became of an act: ``asking`` the shop, ``holds``, or needs a ``look``."""
+        return self._sharing.verdict(id)
 
     def oldest_not_shared(self) -> str:
         """When the oldest act was done that is not shared yet; empty when all is shared."""

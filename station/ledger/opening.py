@@ -8,12 +8,12 @@ from pathlib import Path
 from typing import Any
 
 from station.ledger import statements
-from station.ledger.books import rebuild
+from station.ledger.books import instead, rebuild
 from station.ledger.check import pages_sound
 from station.ledger.codec import digest
 from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
-from station.ledger.sound import taken_in
+from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store, suspect_mark
 
 NO_ROOM = 28  # the system's number for a full disk
@@ -123,13 +123,17 @@ def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ..
 
 def _chained(damaged: sqlite3.Connection) -> Iterator[EntryRow]:
     """Entries up to the first that does not hold. What follows from the body is made anew."""
-    link = b""
+    link, at = b"", ""
     for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=1):
-        id_, text = row[1], row[7]
+        id_, kind, text = row[1], row[3], row[7]
         link = digest(link, id_, text)
         if row[0] != number or row[8] != link:
             return
-        yield entry_row(number, taken_in(id_, text), text, link)
+        body, why = taken_in(id_, text, at)
+        at = body.act.at
+        if why or kind == LEFT_OUT:
+            body = instead(body, why)
+        yield entry_row(number, body, text, link)
 
 
 class disk_faults:  # noqa: N801 - reads as a statement

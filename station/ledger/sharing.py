@@ -1,18 +1,21 @@
 """What one station shares: its side of the talk with the shop, on the file's own thread."""
 
 import logging
+from typing import Literal
 
 from station.ledger import again, effects, statements
 from station.ledger.absorb import absorb
 from station.ledger.again import Turned
+from station.ledger.books import fill
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
 from station.ledger.shop_link import SharedRow
-from station.ledger.sound import taken_in
+from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
 from station.shop.views import Rules
 
 log = logging.getLogger(__name__)
+Verdict = Literal["", "asking", "holds", "look"]
 EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
 
 
@@ -61,8 +64,17 @@ class Sharing:
         mine = [e for e in news.entries if named in e.body]
         known = {act.id for act in again.waiting(self._history)} if mine else set[str]()
         return any(
-            e.id not in known and taken_in(e.id, e.body).act.station == station for e in mine
+            e.id not in known and taken_in(e.id, e.body)[0].act.station == station for e in mine
         )
+
+    def verdict(self, id: str) -> Verdict:
+        """What became of an act; nothing where none was recorded."""
+        body = self._history.reader.body(id)
+        if body is None:
+            return ""
+        if body.verdict:
+            return "look"
+        return "asking" if self._store.rows(statements.PENDING_BY_ID, (id,)) else "holds"
 
     def oldest(self) -> str:
         """When the oldest act was done that is not shared yet; empty when all is shared."""
@@ -88,17 +100,25 @@ class Sharing:
             self._store.run(statements.DROP_AFTER, (common.number,))
             for act in acts:
                 self._store.run(statements.DROP_PENDING, (act.seq,))
-            for id_, text in rows:
-                body = taken_in(id_, text)
-                row = pending_row(None, body, text, set(effects.writes(body)))
+            back = [(text, effects.writes(read_body(text))) for k, text in rows if k != LEFT_OUT]
+            for text, reads in (*back, *((act.text, act.reads) for act in acts)):
+                row = pending_row(None, read_body(text), text, set(reads))
                 self._store.run(statements.ADD_PENDING, row)
-            for act in acts:
-                row = pending_row(None, act.body, act.text, act.reads)
-                self._store.run(statements.ADD_PENDING, row)
+            if len(back) < len(rows):
+                self._derive_again()
             self._store.put(EPOCH, str(epoch))
         self._store.values[EPOCH] = str(epoch)
         self._history.reload()
         log.warning("the shop was put back to entry %s; %s are shared again", common, len(rows))
+
+    def _derive_again(self) -> None:
+        """What was left out is gone, and with it what was said of it: all stands on the rest."""
+        acts = again.waiting(self._history)
+        for act in acts:
+            self._store.run(statements.DROP_PENDING, (act.seq,))
+        fill(self._store, self._store.connection)
+        self._history.reader.forget()
+        again.decide_again(self._history, self._rules, acts)
 
 
 def _row(text: str) -> SharedRow:

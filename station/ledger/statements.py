@@ -18,16 +18,16 @@ CREATION = (
     "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
 )
 ADD_ENTRY = "INSERT INTO entry (number, id, at, kind, subject, verdict, writes, body, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
-BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ? AND entry.kind != 'unreadable'"
+BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ? AND entry.kind != 'left-out'"
 NEWEST = "SELECT entry.number, entry.digest, entry.at FROM entry ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
-ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? AND entry.kind != 'unreadable' ORDER BY entry.number LIMIT 1000 OFFSET 0"
+ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? AND entry.kind != 'left-out' ORDER BY entry.number LIMIT 1000 OFFSET 0"
 ENTRIES_ABOUT = "SELECT entry.number, entry.body FROM entry WHERE entry.subject = ? AND entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 LAST = "SELECT entry.body FROM entry WHERE entry.subject = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
 LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.kind = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
-BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? ORDER BY entry.at, entry.number"
+BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? AND entry.kind != 'left-out' ORDER BY entry.at, entry.number"
 CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject, entry.writes FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.writes, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
-AFTER = "SELECT entry.id, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number"
+AFTER = "SELECT entry.kind, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number"
 DROP_AFTER = "DELETE FROM entry WHERE entry.number > ?"
 LINK = "SELECT entry.digest FROM entry WHERE entry.number = ?"
 PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
@@ -47,8 +47,7 @@ SET_SPOT = (
     "UPDATE balance SET qty=? WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 )
 NEW_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)"
-ADD_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?) ON CONFLICT (batch, part, place) DO UPDATE SET qty = (balance.qty + excluded.qty)"
-EMPTY_IF_NOTHING = "DELETE FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ? AND balance.qty = 0"
+PUT_SPOT = "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?) ON CONFLICT (batch, part, place) DO UPDATE SET qty = excluded.qty"
 EMPTY_SPOT = (
     "DELETE FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 )

@@ -160,7 +160,7 @@ _order = (balance.c.batch, balance.c.place, balance.c.part)
 _above = balance.c.qty > _ZERO
 _fact = select(fact.c.key, fact.c.body, fact.c.shelf, fact.c.rank, fact.c.entry)
 _past = select(entry.c.number, entry.c.body)
-_readable = entry.c.kind != literal_column("'unreadable'")
+_counts = entry.c.kind != literal_column("'left-out'")
 _spot = (
     (balance.c.batch == bindparam("b")),
     (balance.c.part == bindparam("p")),
@@ -168,11 +168,11 @@ _spot = (
 )
 
 ADD_ENTRY = sql(insert(entry))
-BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id"), _readable))
+BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id"), _counts))
 NEWEST = _first(
     select(entry.c.number, entry.c.digest, entry.c.at).order_by(entry.c.number.desc()), _ONE
 )
-ENTRIES = _first(_past.where(entry.c.number > _N, _readable).order_by(entry.c.number), _PAGE)
+ENTRIES = _first(_past.where(entry.c.number > _N, _counts).order_by(entry.c.number), _PAGE)
 ENTRIES_ABOUT = _first(
     _past.where(entry.c.subject == bindparam("s"), entry.c.number > _N).order_by(entry.c.number),
     _PAGE,
@@ -184,7 +184,7 @@ LAST_OF_KIND = _first(
 )
 BETWEEN = sql(
     select(entry.c.id, entry.c.at, entry.c.body)
-    .where(entry.c.at >= bindparam("a"), entry.c.at < bindparam("b"))
+    .where(entry.c.at >= bindparam("a"), entry.c.at < bindparam("b"), _counts)
     .order_by(entry.c.at, entry.c.number)
 )
 CHAIN = _first(
@@ -215,7 +215,7 @@ SHARED = _first(
     .order_by(entry.c.number),
     _PAGE,
 )
-AFTER = sql(select(entry.c.id, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number))
+AFTER = sql(select(entry.c.kind, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number))
 DROP_AFTER = sql(delete(entry).where(entry.c.number > _N))
 LINK = sql(select(entry.c.digest).where(entry.c.number == _N))
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
@@ -234,8 +234,7 @@ DROP_PENDING = sql(delete(pending).where(pending.c.seq == _N))
 SPOT = sql(select(balance.c.qty).where(*_spot))
 SET_SPOT = sql(update(balance).where(*_spot).values(qty=bindparam("q")))
 NEW_SPOT = sql(insert(balance))
-ADD_SPOT = _summing(balance)
-EMPTY_IF_NOTHING = sql(delete(balance).where(*_spot, balance.c.qty == _ZERO))
+PUT_SPOT = _putting(balance)
 EMPTY_SPOT = sql(delete(balance).where(*_spot))
 STOCK_BATCH = sql(_held.where(balance.c.batch == bindparam("b"), _above).order_by(*_order))
 STOCK_PLACE = sql(_held.where(balance.c.place == bindparam("l"), _above).order_by(*_order))

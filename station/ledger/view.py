@@ -1,5 +1,6 @@
 """The shop as rules, dialogues and faces read it, straight from the derived tables."""
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 import msgspec
@@ -110,9 +111,13 @@ class Reader:
         else:
             self._kept[key] = Kept(state, fact)
 
-    def forget(self) -> None:
-        """Holds nothing: what was written was rolled back or came from elsewhere."""
-        self._kept.clear()
+    def forget(self, keys: Iterable[str] | None = None) -> None:
+        """Holds these facts no longer, or none: they were rolled back or came from elsewhere."""
+        if keys is None:
+            self._kept.clear()
+            return
+        for key in keys:
+            self._kept.pop(key, None)
 
     def _all(self, kind: type[F], rows: list[tuple[str, ...]]) -> tuple[F, ...]:
         for row in rows:

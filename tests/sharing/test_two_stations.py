@@ -59,7 +59,7 @@ def test_what_does_not_hold_any_more_needs_a_look_and_is_never_dropped(pair):
     healed(one, two)
     for station in pair:
         concern = station.ledger.view.get(Concern, "y")
-        assert "Station 3, worker 03, pop: 6 pieces not counted" in str(concern.text)
+        assert "Station 3, worker 03: 6 pieces not counted" in str(concern.text)
         assert station.ledger.view.stock(batch="00412", place="trimming")[0].qty == 6
     assert one.ids() == ["a", "x", "y"]
 
@@ -98,7 +98,7 @@ def test_taken_back_here_and_passed_on_there(pair):
     assert one.undo("a", "u").entry == "u"
     healed(two, one)
     assert one.ids() == ["a", "p", "u"]
-    assert "gone on" in str(two.ledger.view.get(Concern, "u").text)
+    assert "gone on" in str(two.ledger.view.get(Concern, "u").now)
     assert one.ledger.view.stock(batch="00412", place="trimming")[0].qty == 6
 
 
@@ -110,7 +110,7 @@ def test_both_take_back_the_same(pair):
     two.undo("a", "v")
     healed(one, two)
     assert one.stock() == []
-    assert "taken back already" in str(one.ledger.view.get(Concern, "v").text)
+    assert "taken back already" in str(one.ledger.view.get(Concern, "v").now)
 
 
 def test_undone_before_it_is_shared(pair):

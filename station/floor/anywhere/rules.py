@@ -5,6 +5,7 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 
 from dataclasses import replace
 
+from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.batches import child_of
 from station.shop.codes import next_copy
@@ -229,10 +230,26 @@ def settle_concern(act: Act, view: View) -> Answer:
     how, by = str(act.args.get("how") or concern.choices[0]), str(act.args["approved"])
     done = replace(concern, settled=how, settled_at=act.at, by=by, reason=why)
     freed = _let_go(view, concern) if how == "let it go on" else ()
+    if how == conflicts.BOOK:
+        return _booked(view, concern, done)
     return good(
         say("Settled: {how}", how=how),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
         sets=(done, *freed),
+    )
+
+
+def _booked(view: View, concern: Concern, done: Concern) -> Answer:
+    """What an act had meant to move is moved now, as far as it still lies there."""
+    moves = conflicts.bookable(view, concern)
+    if not moves:
+        return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
+    booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)
+    return good(
+        say("Settled: {booked} of {meant} are booked now", booked=booked, meant=meant),
+        say("{text}. Supervisor {by}: {why}.", text=concern.text, by=done.by, why=done.reason),
+        moves=moves,
+        sets=(done,),
     )
 
 

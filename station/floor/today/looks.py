@@ -155,7 +155,18 @@ def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], .
         pairs += [(say("moved"), _moved(m, view)) for m in past.moves[:MOVES]]
         if past.undone:
             pairs.append((say("since then"), say("taken back")))
-    return tuple(pairs)
+    return (*pairs, *_versions(concern, view))
+
+
+def _versions(concern: Concern, view: View) -> list[tuple[Say | str, Say | str]]:
+    """Where stations were of two minds: what was said then and now, what was to move."""
+    if not concern.now:
+        return []
+    return [
+        (say("said then"), concern.first or say("nothing")),
+        (say("said now"), concern.now),
+        *((say("not moved"), _moved(m, view)) for m in concern.meant[:MOVES]),
+    ]
 
 
 def _who(past: Past) -> list[tuple[Say | str, Say | str]]:

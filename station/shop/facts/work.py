@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from station.shop.facts.base import Fact, Shelf
+from station.shop.moves import Move
 from station.shop.words import Say
 
 
@@ -91,7 +92,9 @@ class Concern(Fact):
     """Something that needs a look: settled by a person with a reason.
 
     `about` is the key of what it concerns (``batch/00412``); `choices` the ways to
-    settle it, by name.
+    settle it, by name. Where stations were of two minds, `station` and `worker` say whose
+    act it was, `first` what was said then, `now` what would be said now, `meant` what was
+    to move.
     """
 
     kind: ClassVar[str] = "concern"
@@ -105,6 +108,11 @@ class Concern(Fact):
     settled_at: str = ""
     reason: str = ""
     by: str = ""
+    station: str = ""
+    worker: str = ""
+    first: Say | str = ""
+    now: Say | str = ""
+    meant: tuple[Move, ...] = ()
 
     @property
     def shelf(self) -> Shelf:

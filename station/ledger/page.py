@@ -1,0 +1,73 @@
+"""The derived tables under one page of entries: read when needed, written once at the end."""
+
+import sqlite3
+
+from station.ledger import statements
+from station.ledger.books import Books, FactRow, TallyKey, row_of
+from station.ledger.codec import Body
+from station.ledger.effects import SpotKey, net, tally_rows
+from station.ledger.store import Store
+
+
+class Page(Books):
+    """The books on top of a station's tables. A spot of nothing and a fact gone stay as such."""
+
+    def __init__(self, store: Store) -> None:
+        super().__init__()
+        self._rows = store.rows
+        self._spots: dict[SpotKey, int] = {}  # as they were found
+        self._facts: dict[str, FactRow | None] = {}
+        self._now: dict[str, FactRow | None] = {}
+
+    def qty(self, key: SpotKey) -> int:
+        """Pieces at a spot."""
+        if key not in self.balance:
+            rows = self._rows(statements.SPOT, key)
+            self._spots[key] = self.balance[key] = rows[0][0] if rows else 0
+        return self.balance[key]
+
+    def set_qty(self, key: SpotKey, qty: int) -> None:
+        """Sets the pieces at a spot."""
+        self.balance[key] = qty
+
+    def row(self, key: str) -> FactRow | None:
+        """A fact as it is kept."""
+        if key not in self._now:
+            rows = self._rows(statements.FACT, (key,))
+            self._facts[key] = self._now[key] = rows[0][1:] if rows else None
+        return self._now[key]
+
+    def set_fact(self, key: str, row: FactRow | None) -> None:
+        """Sets a fact; None: it is gone."""
+        self._now[key] = row
+
+    def count(self, key: TallyKey, qty: int) -> None:
+        """Counts pieces under an hour; here what is to be added."""
+        self.tally[key] = self.tally.get(key, 0) + qty
+
+    def back(self, body: Body) -> None:
+        """Takes a pending act back, newest first: facts are as before, pieces lie as before."""
+        for change in body.sets:
+            self.set_fact(change.key, row_of(change.before, ""))
+        for key, more in net(body.moves).items():
+            self.set_qty(key, self.qty(key) - more)
+        for row in tally_rows(body):
+            self.count(row[:4], -row[4])
+
+    def touched(self) -> set[str]:
+        """Keys of facts that are not as they were found."""
+        return {k for k, row in self._now.items() if k not in self._facts or self._facts[k] != row}
+
+    def write(self, connection: sqlite3.Connection) -> None:
+        """Writes what is not as it was found."""
+        found = self._spots
+        spots = [(*k, qty) for k, qty in self.balance.items() if found.get(k) != qty]
+        many = connection.executemany
+        many(statements.PUT_SPOT, (spot for spot in spots if spot[3]))
+        many(statements.EMPTY_SPOT, (spot[:3] for spot in spots if not spot[3]))
+        facts = [(key, self._now[key]) for key in self.touched()]
+        many(statements.PUT_FACT, ((key, *row) for key, row in facts if row))
+        many(statements.DROP_FACT, ((key,) for key, row in facts if not row))
+        many(statements.ADD_TALLY, ((*k, qty) for k, qty in self.tally.items() if qty))
+        hours = {k[0] for k, qty in self.tally.items() if qty < 0}
+        many(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))

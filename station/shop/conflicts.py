@@ -1,0 +1,85 @@
+"""What needs a look because stations share: what is said of it, and the ways to settle it."""
+
+from station.shop.acts import Act
+from station.shop.facts import Concern
+from station.shop.moves import Move, balancing
+from station.shop.views import View
+from station.shop.words import Say, say
+
+NO_LONGER = "no-longer"  # an act that did not hold any more when it was shared
+LEFT_OUT = "left-out"  # an entry that does not fit what came before it, or cannot be read
+SHARED = (NO_LONGER, LEFT_OUT)
+
+LEAVE = "leave it out"
+BOOK = "book what is there"
+
+
+def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concern:
+    """An act that holds no longer: what was said then, what would be said now."""
+    return Concern(
+        id=act.id,
+        what=NO_LONGER,
+        text=say(
+            "Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first",
+            station=act.station,
+            by=act.worker or "?",
+            n=sum(m.qty for m in meant),
+        )
+        if meant
+        else say(
+            "Station {station}, worker {by}: not done, somebody was first",
+            station=act.station,
+            by=act.worker or "?",
+        ),
+        since=act.at,
+        about=act.subject,
+        choices=(LEAVE, BOOK) if meant else (LEAVE,),
+        station=act.station,
+        worker=act.worker,
+        first=flat(first),
+        now=flat(now),
+        meant=meant,
+    )
+
+
+def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:
+    """An entry whose effects are left out, at every station alike."""
+    return Concern(
+        id=act.id,
+        what=LEFT_OUT,
+        text=say(
+            "An entry of station {station} was left out: {why}",
+            station=act.station or "?",
+            why=str(why),
+        ),
+        since=act.at,
+        about=act.subject,
+        choices=(LEAVE, BOOK) if meant else (LEAVE,),
+        station=act.station,
+        worker=act.worker,
+        first=flat(first),
+        now=flat(why),
+        meant=meant,
+    )
+
+
+def flat(words: Say) -> Say:
+    """A sentence whose values are plain: a fact keeps no sentence inside a sentence."""
+    plain = {k: str(v) if isinstance(v, Say) else v for k, v in words.values.items()}
+    return Say(words.template, plain)
+
+
+def bookable(view: View, concern: Concern) -> tuple[Move, ...]:
+    """What was meant to move, as far as it still lies there."""
+    left: dict[tuple[str, str, str], int] = {}
+    moves = []
+    for m in concern.meant:
+        spot = (m.frm.place, m.frm.batch, m.part)
+        if not balancing(m.frm.place) and spot not in left:
+            held = view.stock(batch=m.frm.batch, place=m.frm.place)
+            left[spot] = sum(h.qty for h in held if (h.batch, h.part) == (m.frm.batch, m.part))
+        qty = m.qty if balancing(m.frm.place) else min(m.qty, left[spot])
+        if qty > 0:
+            moves.append(m._replace(qty=qty))
+            left[spot] = left.get(spot, 0) - qty
+    return tuple(moves)

@@ -1,0 +1,157 @@
+"""Every kind of Needs a look that sharing brings arises, and each choice under it is settled.
+
+Two stations with the rooms' own rules; what one does the other has not seen yet.
+"""
+
+import pytest
+
+from station import app
+from station.ledger.shop_link import SharedRow
+from station.shop.acts import Act
+from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER
+from station.shop.facts import Batch, Concern, Line, Order, Pile
+from station.shop.moves import balancing
+from tests.floor.shop_small import COMB, DAY, small_facts
+from tests.ledger.stations import Station, same
+from tests.simulate.shop import MemoryShop
+
+AT = f"{DAY}T10:00:00"
+FACTS = [
+    *small_facts(),
+    Batch(id="00900", cut_file="008", revision="C", sheets=1, cut=1, state="cut"),
+    Pile(id="trimming/00900", area="trimming", batch="00900", since=AT),
+    Order(id="3306", due=AT, lines=(Line(product="021", quantity=1),)),
+]
+
+
+@pytest.fixture
+def two(tmp_path):
+    shop = MemoryShop()
+    made = [Station(tmp_path / n, n, shop, **app.all_rules()) for n in "12"]
+    app.seed(made[0].ledger, FACTS, AT, stock=[(COMB, 24, "cut", "trimming", "00900")])
+    heal(made)
+    yield made
+    heal(made)
+    assert same(*made)
+    for station in made:
+        assert station.ledger.check() == []
+        sums = sum(h.qty for h in station.ledger.balances() if h.part == COMB)
+        below = [h for h in station.ledger.balances() if h.qty < 0 and not balancing(h.place)]
+        assert (sums, below) == (0, [])
+
+
+def heal(stations):
+    for station in (*stations, *stations, *stations):
+        assert station.share() == "shared"
+
+
+def do(station, id, kind, subject, **args):
+    act = Act(id=id, kind=kind, at=AT, worker="02", station=station.number, subject=subject,
+              args=args)  # fmt: skip
+    return station.ledger.record(act)
+
+
+def split(station, id, quantity, child):
+    return do(station, id, "split_batch", "batch/00900", part=COMB, quantity=quantity,
+              numbers={"batch": child})  # fmt: skip
+
+
+def settle(station, concern, how, **args):
+    args = {"approved": "07", "reason": "51"} | args
+    return do(station, f"s{station.number}", "settle_concern", concern.key, how=how, **args)
+
+
+def at(station, place, batch):
+    return sum(h.qty for h in station.ledger.view.stock(batch=batch, place=place))
+
+
+def two_splits(two):
+    """Both split off what is only there once: 20 and 10 of 24."""
+    a, b = two
+    assert split(a, "one", 20, "00950").entry
+    assert split(b, "two", 10, "00951").entry
+    heal(two)
+    return concern_of(two, "two")
+
+
+def concern_of(two, id):
+    found = [s.ledger.view.get(Concern, id) for s in two]
+    assert found[0] == found[1]
+    return found[0]
+
+
+def test_an_act_that_holds_no_longer_shows_both_versions(two):
+    concern = two_splits(two)
+    assert (concern.what, concern.station, concern.worker) == (NO_LONGER, "2", "02")
+    assert str(concern.first) == "10 split off as batch 00951, 14 stay"
+    assert str(concern.now) == "Only 4 are here to split"
+    assert concern.choices == (LEAVE, BOOK)
+    assert [at(two[0], "trimming", b) for b in ("00900", "00950", "00951")] == [4, 20, 0]
+
+
+@pytest.mark.parametrize(("how", "left"), [(LEAVE, [4, 20, 0]), (BOOK, [0, 20, 4])])
+def test_each_choice_settles_it(how, left, two):
+    concern = two_splits(two)
+    assert settle(two[0], concern, how).entry
+    heal(two)
+    assert [at(two[1], "trimming", b) for b in ("00900", "00950", "00951")] == left
+    settled = concern_of(two, "two")
+    assert (settled.settled, settled.by, settled.reason) == (how, "07", "counted again")
+
+
+def test_both_supervisors_settle_it_and_it_is_booked_once(two):
+    concern = two_splits(two)
+    assert all(settle(station, concern, BOOK).entry for station in two)
+    heal(two)
+    assert at(two[0], "trimming", "00951") == 4
+    second = concern_of(two, "s2")
+    assert str(second.now) == "That is settled already"
+    done = do(two[0], "s3", "settle_concern", second.key, how=LEAVE, approved="07", reason="51")
+    assert done.entry
+
+
+def test_an_order_claimed_twice_stays_with_the_first(two):
+    a, b = two
+    assert all(do(s, f"claim{s.number}", "claim_order", "order/3306").entry for s in two)
+    heal(two)
+    assert b.ledger.view.get(Order, "3306").claimed == "1"
+    concern = concern_of(two, "claim2")
+    assert (concern.choices, str(concern.now)) == ((LEAVE,), "Station 1 packs order 3306")
+    assert settle(a, concern, LEAVE).entry
+
+
+def test_it_takes_a_supervisor_and_a_reason(two):
+    concern = two_splits(two)
+    assert settle(two[0], concern, LEAVE, approved="").answer.asks == "supervisor"
+    assert settle(two[0], concern, LEAVE, reason="").answer.asks == "reason"
+    assert settle(two[0], concern, LEAVE).entry
+    heal(two)
+    assert concern_of(two, "two").reason == "counted again"
+
+
+TOO_MANY = (
+    '{"act":{"id":"bad","kind":"pass_on","at":"2026-11-25T10:00:00","station":"9","worker":"05"},'
+    '"tone":"good","said":["60 passed on",{}],'
+    '"moves":[["014",60,["trimming","00900"],["rack/014","00900"]]]}'
+)
+
+
+@pytest.mark.parametrize(("how", "left"), [(LEAVE, (24, 0)), (BOOK, (0, 24))])
+def test_an_entry_that_takes_too_many_is_left_out_and_settled(how, left, two):
+    two[0].shop.add(SharedRow("bad", "", (), TOO_MANY))
+    heal(two)
+    concern = concern_of(two, "bad")
+    assert (concern.what, concern.station, str(concern.first)) == (LEFT_OUT, "9", "60 passed on")
+    assert "36 of 014 too many leave trimming" in str(concern.now)
+    assert settle(two[0], concern, how).entry
+    heal(two)
+    assert (at(two[1], "trimming", "00900"), at(two[1], "rack/014", "00900")) == left
+
+
+def test_an_entry_that_nobody_can_read_can_only_be_left_out(two):
+    two[0].shop.add(SharedRow("bad", "", (), "{"))
+    heal(two)
+    concern = concern_of(two, "bad")
+    assert concern.choices == (LEAVE,)
+    assert "it cannot be read" in str(concern.text)
+    assert settle(two[1], concern, LEAVE).entry

@@ -1,0 +1,325 @@
+import pytest
+
+from station.ledger.shop_link import SharedRow
+from station.ledger.supply import NoNumbers
+from station.ledger.talk import exchange
+from station.shop.facts import Batch, Concern, Numbers
+from station.shop.moves import Held
+from tests.ledger.stations import Station, same
+from tests.ledger.toy import act
+from tests.simulate.shop import MemoryShop
+
+
+@pytest.fixture
+def shop():
+    return MemoryShop()
+
+
+@pytest.fixture
+def two(tmp_path, shop):
+    made = [Station(tmp_path / n, n, shop) for n in "12"]
+    for station in (*made, *made):
+        station.share()
+    yield made
+    for station in made:
+        assert station.ledger.check() == []
+
+
+def settled(*stations):
+    for station in (*stations, *stations, *stations):
+        assert station.share() == "shared"
+    assert same(*stations)
+    assert all(s.ledger.not_shared() == 0 for s in stations)
+
+
+def test_an_act_counts_at_once_and_is_shared(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    assert a.ledger.not_shared() == 1
+    assert a.ledger.view.get(Batch, "00412").cut == 1
+    assert a.ledger.view.past("x").act.id == "x"
+    assert a.ledger.view.last("batch/00412").act.id == "x"
+    assert [e.id for e in a.ledger.entries(subject="batch/00412")] == ["x"]
+    assert len(a.ledger.flow("2026", "2027")) == 1
+    assert a.ledger.verdict("x") == "asking"
+    assert a.ledger.record(act("x")).entry == "x"
+    settled(a, b)
+    assert a.ledger.verdict("x") == "holds"
+    assert b.ledger.view.stock(batch="00412") == (Held("popping/1", "00412", "014", 6),)
+    assert b.ledger.view.past("x").act == act("x")
+
+
+def test_acts_on_other_things_are_not_decided_again(two, shop):
+    a, b = two
+    a.link.cut = True
+    a.ledger.record(act("x", batch="00412"))
+    b.ledger.record(act("y", batch="00413"))
+    b.share()
+    (before,) = (entry for entry in a.ledger._store.run("SELECT body FROM pending").fetchone())
+    a.link.cut = False
+    a.share()
+    assert [e.id for e in shop.entries if e.id in "xy"] == ["y", "x"]
+    assert before == next(e.body for e in shop.entries if e.id == "x")
+    settled(a, b)
+
+
+def test_two_at_once_both_count_where_both_hold(two):
+    a, b = two
+    for station in two:
+        station.link.cut = True
+    a.ledger.record(act("x"))
+    b.ledger.record(act("y"))
+    for station in two:
+        station.link.cut = False
+    settled(a, b)
+    assert a.ledger.view.get(Batch, "00412").cut == 2
+    assert a.ledger.view.stock(batch="00412")[0].qty == 12
+
+
+def together(a, b, first, second):
+    """Two acts done while neither station knows of the other's."""
+    for station in (a, b):
+        station.link.cut = True
+    assert a.ledger.record(first).entry
+    assert b.ledger.record(second).entry
+    for station in (a, b):
+        station.link.cut = False
+    a.share()
+    b.share()
+
+
+def test_what_holds_no_longer_needs_a_look(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    together(a, b, act("p1", "pop"), act("p2", "pop"))
+    assert a.ledger.verdict("p1") == "holds"
+    assert b.ledger.verdict("p2") == "look"
+    (lost,) = b.turned
+    assert (lost.id, str(lost.answer.said)) == ("p2", "Nothing waits")
+    settled(a, b)
+    (concern,) = a.ledger.facts(Concern)
+    assert (concern.id, concern.what, concern.station, concern.worker) == (
+        "p2", "no-longer", "1", "03"
+    )  # fmt: skip
+    assert (str(concern.first), str(concern.now)) == ("Passed on", "Nothing waits")
+    assert a.ledger.view.stock(batch="00412") == (Held("trimming", "00412", "014", 6),)
+    assert not a.ledger.view.past("p2").moves
+    refused = b.ledger.undo("p2", act("u", "undo"))
+    assert refused.entry is None
+    assert "not counted" in str(refused.answer.said)
+
+
+def test_what_is_lost_is_not_decided_again(two, shop):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    for station in two:
+        station.link.cut = True
+    a.ledger.record(act("p1", "pop"))
+    b.ledger.record(act("p2", "pop"))
+    a.link.cut = b.link.cut = False
+    a.share()
+    assert [t.id for t in b.ledger.take_news(exchange(b.link, b.ledger.offer()))] == ["p2"]
+    b.link.cut = True
+    a.ledger.record(act("more"))
+    a.share()
+    b.link.cut = False
+    settled(a, b)
+    assert b.ledger.verdict("p2") == "look"
+    assert b.ledger.view.stock(batch="00412", place="popping/1")[0].qty == 6
+
+
+def test_other_pieces_than_were_moved_are_no_longer_the_same_act(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    together(a, b, act("y"), act("p", "pop"))  # 6 were passed on, 12 would be now
+    assert b.ledger.verdict("p") == "look"
+    settled(a, b)
+
+
+def test_an_undo_that_lost(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    for station in two:
+        station.link.cut = True
+    a.ledger.record(act("p", "pop"))
+    assert b.ledger.undo("x", act("u", "undo")).entry
+    a.link.cut = b.link.cut = False
+    a.share()
+    settled(a, b)
+    assert b.ledger.verdict("u") == "look"
+    assert not a.ledger.view.past("x").undone
+
+
+def test_both_take_the_same_act_back(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    for station in two:
+        station.link.cut = True
+        assert station.ledger.undo("x", act(f"u{station.number}", "undo")).entry
+    a.link.cut = b.link.cut = False
+    settled(a, b)
+    assert [s.ledger.verdict(f"u{s.number}") for s in two] == ["holds", "look"]
+    assert a.ledger.view.stock(batch="00412") == ()
+
+
+def test_the_reply_to_a_push_is_lost(two, shop):
+    a, b = two
+    a.ledger.record(act("x"))
+    a.link.deaf = True
+    assert a.share() == "away"
+    a.ledger.record(act("y"))
+    a.link.deaf = False
+    settled(a, b)
+    assert [e.id for e in shop.entries].count("x") == 1
+
+
+def test_away_is_told_with_count_and_since(two):
+    a, _ = two
+    a.link.cut = True
+    a.ledger.record(act("x", at="2026-11-25T10:00:00"))
+    a.ledger.record(act("y", at="2026-11-25T10:05:00"))
+    assert a.share() == "away"
+    assert (a.ledger.not_shared(), a.ledger.oldest_not_shared()) == (2, "2026-11-25T10:00:00")
+
+
+def test_a_station_that_dies_keeps_what_waits(two):
+    a, b = two
+    a.link.cut = True
+    a.ledger.record(act("x"))
+    a.crash()
+    assert a.ledger.not_shared() == 1
+    assert a.ledger.check() == []
+    a.link.cut = False
+    settled(a, b)
+
+
+def test_the_database_is_put_back_to_an_older_day(two, shop):
+    a, b = two
+    for n in range(5):
+        a.ledger.record(act(f"x{n}", batch=f"0000{n}"))
+        settled(a, b)
+    shop.put_back(len(shop.entries) - 3)
+    b.ledger.record(act("later"))
+    assert (a.share(), b.share()) == ("differs", "differs")
+    assert b.ledger.record(act("later2")).entry
+    shop.epoch += 1
+    settled(a, b)
+    ids = [e.id for e in shop.entries]
+    assert len(set(ids)) == len(ids)
+    assert {"x0", "x1", "x2", "x3", "x4", "later", "later2"} <= set(ids)
+
+
+def test_the_database_went_on_after_it_was_put_back(two, shop):
+    a, b = two
+    for n in range(5):
+        a.ledger.record(act(f"x{n}", batch=f"0000{n}"))
+        a.share()
+    shop.put_back(len(shop.entries) - 3)
+    b.share()
+    for n in range(6):
+        b.ledger.record(act(f"y{n}", batch=f"0000{n}"))
+    b.share()
+    assert a.share() == "differs"
+    shop.epoch += 1
+    settled(a, b)
+    assert {f"x{n}" for n in range(5)} < {e.id for e in shop.entries}
+    assert a.ledger.view.get(Batch, "00004").cut == 2
+
+
+def test_another_shop_is_refused(two):
+    a, _ = two
+    a.ledger.record(act("x"))
+    a.link.shop = MemoryShop(site="other")
+    assert a.share() == "another"
+    assert a.link.shop.entries == []
+
+
+def test_an_old_program_keeps_what_it_has(two, shop):
+    a, _ = two
+    shop.format = 2
+    a.ledger.record(act("x"))
+    assert a.share() == "too old"
+    assert a.ledger.not_shared() == 1
+
+
+def test_numbers_come_from_blocks_that_are_shared(two):
+    a, b = two
+    taken = {"1": [], "2": []}
+    for station in two:
+        station.link.cut = True
+        for _ in range(5):
+            taken[station.number].append(station.ledger.take_number("batch"))
+    assert not set(taken["1"]) & set(taken["2"])
+    for station in two:
+        with pytest.raises(NoNumbers, match="No batch numbers are left"):
+            taken[station.number] += iter(lambda: station.ledger.take_number("batch"), "")  # noqa: B023
+        station.link.cut = False
+    settled(a, b)
+    for station in two:
+        taken[station.number] += [station.ledger.take_number("batch") for _ in range(3)]
+    assert len({*taken["1"], *taken["2"]}) == len(taken["1"]) + len(taken["2"])
+    assert a.ledger.view.get(Numbers, "batch").next > 60
+
+
+def test_an_old_copy_of_a_station_gives_its_numbers_up(two, tmp_path):
+    a, b = two
+    a.ledger.close()
+    old = a.path.read_bytes()
+    a.open()
+    taken = [a.ledger.take_number("pack") for _ in range(5)]
+    a.ledger.record(act("x"))
+    a.share()
+    a.ledger.close()
+    a.path.write_bytes(old)
+    a.open()
+    a.share()
+    again = [a.ledger.take_number("pack") for _ in range(5)]
+    assert not set(taken) & set(again)
+    settled(a, b)
+
+
+BAD = {
+    "rubbish": "{",
+    "no object": "7",
+    "another id": '{"act":{"id":"zz","kind":"k","at":"2026-11-25T10:00:00"},"tone":"good"}',
+    "no time": '{"act":{"id":"bad","kind":"k","at":"soon"},"tone":"good"}',
+    "deep": "[" * 100_000,
+    "too many": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},"tone":"good",'
+    '"moves":[["014",99,["popping/1","00412"],["trimming","00412"]]]}',
+    "a huge number": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},"tone":"good",'
+    '"moves":[["014",9223372036854775807,["cut","00412"],["trimming","00412"]]]}',
+    "no fact": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},"tone":"good",'
+    '"sets":[["batch/00412",null,[{"id":5},null,""]]]}',
+    "another state before": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},'
+    '"tone":"good","sets":[["worker/09",[{"id":"09"},null,"","x"],[{"id":"09"},null,""]]]}',
+    "a strange shelf": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},"tone":"good",'
+    '"sets":[["worker/09",null,[{"id":"09"},"batch/queue/1",""]]]}',
+    "words without values": '{"act":{"id":"bad","kind":"k","at":"2026-11-25T10:00:00"},'
+    '"tone":"good","said":["{x}",{}]}',
+}
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_a_malformed_entry_needs_a_look_and_stops_nobody(name, two, shop):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    a.link.cut = True
+    a.ledger.record(act("mine"))
+    shop.add(SharedRow("bad", "", (), BAD[name]))
+    b.ledger.record(act("y"))
+    a.link.cut = False
+    settled(a, b)
+    (concern,) = a.ledger.facts(Concern)
+    assert (concern.id, concern.what) == ("bad", "left-out")
+    assert a.ledger.view.past("bad") is None
+    before = [a.ledger._store.run(f"SELECT * FROM {t} ORDER BY 1,2,3").fetchall() for t in
+              ("balance", "fact", "tally")]  # fmt: skip
+    a.ledger.rebuild()
+    assert before == [a.ledger._store.run(f"SELECT * FROM {t} ORDER BY 1,2,3").fetchall() for t in
+                      ("balance", "fact", "tally")]  # fmt: skip
