@@ -192,6 +192,10 @@
       <translation>Alle {sheets} {sheets|Platte|Platten} von Los {batch} {sheets|ist|sind} gefräst</translation>
     </message>
     <message>
+      <source>An entry of station {station} was left out: {why}</source>
+      <translation>Ein Eintrag von Station {station} zählt nicht: {why}</translation>
+    </message>
+    <message>
       <source>An order needs a due time</source>
       <translation>Ein Auftrag braucht einen Termin</translation>
     </message>
@@ -1316,6 +1320,10 @@
       <translation>So lassen</translation>
     </message>
     <message>
+      <source>Leave it out.</source>
+      <translation>Lass es weg.</translation>
+    </message>
+    <message>
       <source>Leave it there, or take its sheet off first.</source>
       <translation>Dort lassen oder erst die Platte abnehmen.</translation>
     </message>
@@ -1870,6 +1878,10 @@
     <message>
       <source>Nothing of it is left to pack: close it as owed.</source>
       <translation>Davon ist nichts mehr zu packen: als offen schließen.</translation>
+    </message>
+    <message>
+      <source>Nothing of it lies there any more</source>
+      <translation>Davon liegt nichts mehr dort</translation>
     </message>
     <message>
       <source>Nothing to put back from order {order}</source>
@@ -2952,6 +2964,10 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Settled: {booked} of {meant} are booked now</source>
+      <translation>Erledigt: {booked} von {meant} sind jetzt gebucht</translation>
+    </message>
+    <message>
       <source>Settled: {how}</source>
       <translation>Geregelt: {how}</translation>
     </message>
@@ -3200,8 +3216,12 @@
       <translation>Station {station} packt Auftrag {order}</translation>
     </message>
     <message>
-      <source>Station {station}, worker {worker}, {act}: {n} {n|piece|pieces} not counted, for when it was shared: {why}</source>
-      <translation>Station {station}, Mitarbeiter {worker}, {act}: {n} {n|Teil|Teile} nicht gezählt, denn beim Teilen: {why}</translation>
+      <source>Station {station}, worker {by}: not done, somebody was first</source>
+      <translation>Station {station}, Mitarbeiter {by}: nicht getan, jemand war schneller</translation>
+    </message>
+    <message>
+      <source>Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first</source>
+      <translation>Station {station}, Mitarbeiter {by}: {n} {n|Stück|Stück} nicht gezählt, jemand war schneller</translation>
     </message>
     <message>
       <source>Still to see come first</source>
@@ -4624,6 +4644,10 @@
       <translation>im Paket</translation>
     </message>
     <message>
+      <source>it cannot be read</source>
+      <translation>er ist nicht lesbar</translation>
+    </message>
+    <message>
       <source>it is {state}</source>
       <translation>sie ist {state}</translation>
     </message>
@@ -4770,6 +4794,14 @@
     <message>
       <source>none waits for this router</source>
       <translation>für diese Fräse wartet keins</translation>
+    </message>
+    <message>
+      <source>not moved</source>
+      <translation>nicht bewegt</translation>
+    </message>
+    <message>
+      <source>nothing</source>
+      <translation>nichts</translation>
     </message>
     <message>
       <source>nothing more</source>
@@ -4924,6 +4956,14 @@
       <translation>Fräse</translation>
     </message>
     <message>
+      <source>said now</source>
+      <translation>jetzt gesagt</translation>
+    </message>
+    <message>
+      <source>said then</source>
+      <translation>damals gesagt</translation>
+    </message>
+    <message>
       <source>scan its card or touch its row; a number first for some of it</source>
       <translation>Karte scannen oder Zeile berühren; für einige erst eine Zahl</translation>
     </message>
@@ -5062,6 +5102,10 @@
     <message>
       <source>the first by due time whose parts are all there; or scan or touch one</source>
       <translation>der erste nach Termin, dessen Teile alle da sind; oder einen scannen oder berühren</translation>
+    </message>
+    <message>
+      <source>the state before of {key} is another</source>
+      <translation>der Stand davor von {key} ist ein anderer</translation>
     </message>
     <message>
       <source>thick</source>
@@ -5682,6 +5726,10 @@
     <message>
       <source>{n} of {mark}</source>
       <translation>{n} von {mark}</translation>
+    </message>
+    <message>
+      <source>{n} of {part} too many leave {place} ({batch})</source>
+      <translation>{n} von {part} zu viel verlassen {place} ({batch})</translation>
     </message>
     <message>
       <source>{n} put back on the rack</source>

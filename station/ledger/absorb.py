@@ -25,17 +25,20 @@ class HistoryBroken(Fault):
         )
 
 
-def absorb(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> list[Turned]:
+def absorb(
+    history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool = False
+) -> list[Turned]:
     """Takes entries in that follow on the head, in one transaction; gives the acts that turned.
 
-    Total: it never fails on content. Raises HistoryBroken, or a Fault of the surroundings.
+    Total: it never fails on content. Where what is here has gaps (`trusted`) nothing is held
+    against the entries. Raises HistoryBroken, or a Fault of the surroundings.
     """
     _check_chain(history, entries)
     if not entries:
         return []
     try:
         with history.store.writing():
-            turned = _take(history, rules, entries)
+            turned = _take(history, rules, entries, trusted=trusted)
     except BaseException:
         history.reload()
         raise
@@ -52,7 +55,9 @@ def _check_chain(history: History, entries: Sequence[SharedEntry]) -> None:
             raise HistoryBroken
 
 
-def _take(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> list[Turned]:
+def _take(
+    history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool
+) -> list[Turned]:
     acts = again.waiting(history)
     own = _own(acts, entries)
     for act, entry in zip(acts, entries[:own], strict=False):
@@ -64,16 +69,23 @@ def _take(history: History, rules: Rules, entries: Sequence[SharedEntry]) -> lis
     come = _taken_in(history, rest)
     apart = _apart(acts, [body for body, _ in come])
     page = Page(history.store)
+    apart = apart or trusted
     if not apart:
         for act in reversed(acts):
             page.back(act.body)
             history.store.run(statements.DROP_PENDING, (act.seq,))
     for entry, (body, why) in zip(rest, come, strict=True):
-        unfit = page.take(body, why)
-        _keep(history, entry, instead(body, unfit) if unfit else body)
+        unfit = why or (Say() if trusted else page.unfit(body))
+        counted = instead(body, unfit) if unfit else body
+        page.carry_out(counted)
+        _keep(history, entry, counted)
     page.write(history.store.connection)
     history.reader.forget(page.touched() if apart else None)
     ids = {e.id for e in rest}
+    if trusted:
+        for act in acts:
+            if act.id in ids:
+                history.store.run(statements.DROP_PENDING, (act.seq,))
     return [] if apart else decide_again(history, rules, [a for a in acts if a.id not in ids])
 
 

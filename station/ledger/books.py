@@ -32,16 +32,18 @@ class Books:
 
     def take(self, body: Body, why: Say = Say()) -> Say:
         """Takes an entry in; returns why it is left out, if it is. Never fails on content."""
-        why = why or self._unfit(body)
-        if why:
-            body = instead(body, why)
+        why = why or self.unfit(body)
+        self.carry_out(instead(body, why) if why else body)
+        return why
+
+    def carry_out(self, body: Body) -> None:
+        """Takes an entry in as it is."""
         for change in body.sets:
             self.set_fact(change.key, row_of(change.after, body.act.id))
         for key, more in net(body.moves).items():
             self.set_qty(key, self.qty(key) + more)
         for row in tally_rows(body):
             self.count(row[:4], row[4])
-        return why
 
     def qty(self, key: SpotKey) -> int:
         """Pieces at a spot."""
@@ -98,7 +100,7 @@ class Books:
                 wrong.append(key)
         return sorted(k if isinstance(k, str) else "/".join(k) for k in (*wrong, *left))
 
-    def _unfit(self, body: Body) -> Say:
+    def unfit(self, body: Body) -> Say:
         """Why an entry does not fit what came before; nothing when it does.
 
         A state is known by who set it: the same text from two programs may differ in a blank.
@@ -132,8 +134,18 @@ def instead(body: Body, why: Say) -> Body:
     )
 
 
-def bodies(store: Store) -> Iterator[tuple[Body, Say]]:
-    """Every entry in order, and why it cannot be read; those not shared yet last."""
+def derived(store: Store) -> Books:
+    """The books after all entries, and after the acts that are not shared yet."""
+    books = Books()
+    for body, why in _entries(store):
+        books.take(body, why)
+    for (text,) in store.run(statements.PENDING).fetchall():
+        books.carry_out(read_body(text))
+    return books
+
+
+def _entries(store: Store) -> Iterator[tuple[Body, Say]]:
+    """Every entry in order, and why it cannot be read."""
     after, at = 0, ""
     while page := store.run(statements.CHAIN, (after,)).fetchall():
         after = page[-1][0]
@@ -141,16 +153,6 @@ def bodies(store: Store) -> Iterator[tuple[Body, Say]]:
             body, why = taken_in(row[1], row[2], at)
             at = body.act.at
             yield body, why
-    for (text,) in store.run(statements.PENDING).fetchall():
-        yield read_body(text), Say()
-
-
-def derive(entries: Iterable[tuple[Body, Say]]) -> Books:
-    """The books after these entries."""
-    books = Books()
-    for body, why in entries:
-        books.take(body, why)
-    return books
 
 
 def rebuild(store: Store) -> None:
@@ -161,7 +163,7 @@ def rebuild(store: Store) -> None:
 
 def fill(store: Store, connection: sqlite3.Connection) -> None:
     """Writes the derived tables anew, inside a transaction."""
-    books = derive(bodies(store))
+    books = derived(store)
     for table in statements.DERIVED:
         connection.execute(statements.EMPTY[table])
         connection.executemany(statements.FILL[table], books.rows(table))

@@ -49,8 +49,10 @@ def _history(store: Store) -> tuple[Books, list[str]]:
             problems += [f"Entry {number}: {why}" for why in wrong[: MOST - len(problems)]]
             last = number
     for (text,) in store.run(statements.PENDING).fetchall():
-        if why := books.take(read_body(text)):
+        body = read_body(text)
+        if why := books.unfit(body):
             problems.append(f"Not shared yet: {why}")
+        books.carry_out(body)
     return books, problems
 
 

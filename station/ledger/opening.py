@@ -16,6 +16,7 @@ from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritab
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store, suspect_mark
 
+MENDED = "mended"  # local: entries are missing that the acts not shared yet stand on
 NO_ROOM = 28  # the system's number for a full disk
 
 
@@ -107,6 +108,7 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
             unshared = _readable(damaged, statements.ALL_PENDING)
             connection.executemany(statements.ADD_PENDING, unshared)
             connection.executemany(statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
+            store.put(MENDED, "yes")
             store.put("format", str(statements.FORMAT))
         rebuild(store)
         newest = store.rows(statements.NEWEST)

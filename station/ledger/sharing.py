@@ -9,6 +9,7 @@ from station.ledger.again import Turned
 from station.ledger.books import fill
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
+from station.ledger.opening import MENDED
 from station.ledger.shop_link import SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
@@ -54,7 +55,18 @@ class Sharing:
         if news.state == "put back":
             self._step_back(news.common, news.epoch)
             return []
-        return absorb(self._history, self._rules, news.entries)
+        if not self._store.values.get(MENDED):
+            return absorb(self._history, self._rules, news.entries)
+        absorb(self._history, self._rules, news.entries, trusted=True)
+        return [] if news.more or news.state not in ("shared", "behind") else self._mended()
+
+    def _mended(self) -> list[Turned]:
+        """All that was missing after a damage is here again: everything is derived anew."""
+        with self._store.writing():
+            turned = self._derive_again()
+            self._store.put(MENDED, "")
+        self._store.values[MENDED] = ""
+        return turned
 
     def foreign_of_mine(self, news: News, station: str) -> bool:
         """Whether acts of this station come that it does not know: its file is an older one."""
@@ -111,14 +123,14 @@ class Sharing:
         self._history.reload()
         log.warning("the shop was put back to entry %s; %s are shared again", common, len(rows))
 
-    def _derive_again(self) -> None:
+    def _derive_again(self) -> list[Turned]:
         """What was left out is gone, and with it what was said of it: all stands on the rest."""
         acts = again.waiting(self._history)
         for act in acts:
             self._store.run(statements.DROP_PENDING, (act.seq,))
         fill(self._store, self._store.connection)
         self._history.reader.forget()
-        again.decide_again(self._history, self._rules, acts)
+        return again.decide_again(self._history, self._rules, acts)
 
 
 def _row(text: str) -> SharedRow:

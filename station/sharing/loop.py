@@ -122,6 +122,10 @@ class Loop:
             return 0.05 * chance
         return EVERY * (1 + 0.2 * chance) if not self.ledger.not_shared() else 0.0
 
+    def _part(self, page: list[SharedEntry]) -> News:
+        more = bool(self._come) or self._rest.more
+        return News("shared", tuple(page), more)
+
     def _take_in(self) -> None:
         began = self._clock()
         try:
@@ -130,7 +134,7 @@ class Loop:
                 self._rest = News("shared")
             while self._come and self._clock() - began < BUDGET:
                 page = [self._come.popleft() for _ in range(min(SLICE, len(self._come)))]
-                for act in self.ledger.take_news(News("shared", tuple(page))):
+                for act in self.ledger.take_news(self._part(page)):
                     self.turned(act)
         except HistoryBroken as broken:
             self._come.clear()
