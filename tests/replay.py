@@ -156,9 +156,7 @@ def small_shop() -> list[Fact]:
     return [*facts.values(), *orders()]
 
 
-def play(
-    file: Path, *, write: bool = False, staged: Callable[[Path], Stage] = Stage
-) -> list[str]:
+def play(file: Path, *, write: bool = False, staged: Callable[[Path], Stage] = Stage) -> list[str]:
     """Plays one file; gives its lines with the answers that came. Raises Mismatch."""
     lines: list[str] = file.read_text(encoding="utf-8").splitlines()
     out: list[str] = []

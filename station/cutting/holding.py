@@ -6,10 +6,10 @@ import numpy as np
 
 from station.cutting.model import Analysis, Bools, Floats
 from station.cutting.moves import geometry
+from station.cutting.problems import SMALL_MM2, is_small
 from station.cutting.rings import centroid_of
 
 GRID_MM = 10.0
-SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 
 
 def hold_down_places(
@@ -67,9 +67,7 @@ def _along(analysis: Analysis) -> Floats:
 def will_fly(analysis: Analysis) -> list[int]:
     """Pieces, by index, that come loose on a clamped bed and are small enough to fly."""
     return [
-        index
-        for index, piece in enumerate(analysis.pieces)
-        if not piece.tabs and analysis.shapes[piece.shape].area_mm2 < SMALL_MM2
+        index for index, piece in enumerate(analysis.pieces) if not piece.tabs and is_small(piece)
     ]
 
 

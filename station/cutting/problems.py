@@ -8,6 +8,7 @@ import numpy as np
 
 from station.cutting.model import RAPID, Bools, Moves, Piece, Problem, Setting
 from station.cutting.moves import Geometry, bounds, kinds_of
+from station.cutting.rings import area_of
 from station.cutting.settled import Settled
 
 MOST_OF_A_KIND = 1000
@@ -26,6 +27,7 @@ def find_problems(
         *_spindle(moves, geo, settled, setting),
         *_bits(moves, setting),
         *_tabs(pieces, setting),
+        *_small(pieces),
         *_hold_downs(moves, geo, settled, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
@@ -171,6 +173,22 @@ def _tabs(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
             text = "This piece has no tabs and comes loose while it is cut."
             found.append(Problem(piece.line, "no-tabs", text, at=(float(x), float(y))))
     return found
+
+
+def _small(pieces: Sequence[Piece]) -> list[Problem]:
+    """Small pieces that nothing holds, on any bed: a vacuum hardly holds them either."""
+    found = []
+    for piece in pieces:
+        if not piece.tabs and piece.covered > 0.995 and is_small(piece):
+            x, y = piece.outline.mean(axis=0)
+            text = "This piece is small and loose; it may fly off."
+            found.append(Problem(piece.line, "small-piece", text, at=(float(x), float(y))))
+    return found
+
+
+def is_small(piece: Piece) -> bool:
+    """Whether a piece flies once nothing holds it."""
+    return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
 
 
 def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
