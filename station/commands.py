@@ -61,7 +61,8 @@ def text_station(
     for raw in lines if loop is None else _meanwhile(lines, loop):
         text = raw.strip()
         if text and not text.startswith("#"):
-            out(line(*told(desk, clock, text)))
+            given = told(desk, clock, text)
+            out(line(given.answer, given.entry, given.moves))
             if loop is not None:
                 loop.kick()
 

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 
 from station import told
-from station.desk.desk import Desk
+from station.certain import Certain
+from station.desk.desk import Desk, Given
 from station.desk.screen import screen
 from station.ledger.again import Turned
 from station.look.shop_time import SHOP_TIME
@@ -29,6 +30,7 @@ class Session(QObject):
         super().__init__(window)
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
+        self.certain = Certain(desk.ledger, time.monotonic)
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
         SHOP_TIME.clock = desk.clock
@@ -40,6 +42,7 @@ class Session(QObject):
         self._often.setInterval(25)
         if loop is not None:
             self._often.timeout.connect(loop.step)
+            self._often.timeout.connect(self.verdict)
             loop.turned = self.turned
 
     def start(self) -> None:
@@ -63,12 +66,20 @@ class Session(QObject):
         self.window.answer(act.answer, "")
         self.repaint()
 
+    def verdict(self) -> None:
+        """What became of an act that must be certain, as soon as the shop has said it."""
+        answer = self.certain.told()
+        if answer:
+            self.answered = answer
+            self.window.answer(answer, "")
+            self.repaint()
+
     def take(self, text: str) -> None:
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""
         began = time.perf_counter()
         told = "" if self.desk.secret else text
         try:
-            given = self._given(text)
+            given = self.certain.asked(self._given(text))
         except Exception:  # the person's work goes on, the bug is written down
             LOG.exception("input %r at %s", told, self.desk.hand)
             given = own_bug()
@@ -81,11 +92,11 @@ class Session(QObject):
             self.loop.kick()
             self.loop.step()
 
-    def _given(self, text: str) -> Answer:
+    def _given(self, text: str) -> Given:
         if text.startswith("@place "):
             x, y = (float(part) for part in text.split()[1:3])
-            return self.desk.touch(x, y).answer
-        return self.desk.take(text).answer
+            return self.desk.touch(x, y)
+        return self.desk.take(text)
 
     def _follow(self) -> None:
         """The window looks, sounds and speaks as was chosen on this PC."""

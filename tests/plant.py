@@ -11,6 +11,7 @@ import tempfile
 from pathlib import Path
 
 from tests.plants import PLANTS, Plant
+from tests.plants_sharing import SHARING
 
 ROOT = Path(__file__).resolve().parent.parent
 ENOUGH_S = 120
@@ -36,11 +37,12 @@ def caught(folder: Path, plant: Plant) -> bool:
 
 
 def fails(folder: Path, test: str) -> bool:
-    """Whether one test path, or one day in the shop, fails in the copy."""
+    """Whether one test path, day in the shop or run of the simulator fails in the copy."""
     kind, _, name = test.partition(":")
-    words = (
-        ["-m", "tests.replay", name] if kind == "replay" else ["-m", "pytest", "-x", "-q", test]
-    )
+    words = {
+        "replay": ["-m", "tests.replay", name],
+        "simulate": ["-m", "tests.simulate", name],
+    }.get(kind, ["-m", "pytest", "-x", "-q", test])
     quiet = {"QT_QPA_PLATFORM": "offscreen", "PYTHONDONTWRITEBYTECODE": "1"}
     try:
         done = subprocess.run(
@@ -59,7 +61,8 @@ def fails(folder: Path, test: str) -> bool:
 def main() -> int:
     """Plants each, or those whose file or reason holds a word given; 1 when one is missed."""
     words = sys.argv[1:]
-    chosen = [p for p in PLANTS if not words or any(w in p.file + p.why for w in words)]
+    every = (*PLANTS, *SHARING)
+    chosen = [p for p in every if not words or any(w in p.file + p.why for w in words)]
     missed = 0
     with tempfile.TemporaryDirectory() as scratch:
         folder = Path(scratch) / "copy"

@@ -4,17 +4,19 @@ import pytest
 
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
+from tests.plants_sharing import SHARING
 
 
-@pytest.mark.parametrize("plant", PLANTS, ids=lambda plant: plant.why)
+@pytest.mark.parametrize("plant", [*PLANTS, *SHARING], ids=lambda plant: plant.why)
 def test_the_line_stands_just_once(plant):
     sound = (ROOT / plant.file).read_text(encoding="utf-8")
     assert planted(sound, plant) != sound
-    assert all((ROOT / t).exists() for t in plant.tests if not t.startswith("replay:"))
+    assert all((ROOT / t).exists() for t in plant.tests if ":" not in t)
 
 
 def test_there_are_thirty():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
+    assert len(SHARING) == 20
 
 
 def test_a_line_that_moved_is_an_error():

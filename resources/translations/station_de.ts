@@ -28,6 +28,10 @@
       <translation>Eine Liste hat höchstens {n} {n|Zeile|Zeilen}</translation>
     </message>
     <message>
+      <source>A moment.</source>
+      <translation>Einen Moment.</translation>
+    </message>
+    <message>
       <source>A new PIN</source>
       <translation>Neue PIN</translation>
     </message>
@@ -250,6 +254,10 @@
     <message>
       <source>Ask the supervisor for a badge.</source>
       <translation>Bei der Aufsicht einen Ausweis holen.</translation>
+    </message>
+    <message>
+      <source>Asking the shop: {what}</source>
+      <translation>Die Werkstatt wird gefragt: {what}</translation>
     </message>
     <message>
       <source>At most {most} of them {most|is|are} left</source>
@@ -836,6 +844,10 @@
       <translation>Nicht fräsen. Die freigegebene Datei nach {folder} kopieren.</translation>
     </message>
     <message>
+      <source>Do something else first. The strip tells when somebody was before you.</source>
+      <translation>Mach erst etwas anderes. Die Leiste sagt, wenn jemand schneller war.</translation>
+    </message>
+    <message>
       <source>Do the checks, then “{done}”.</source>
       <translation>Prüfungen machen, dann „{done}“.</translation>
     </message>
@@ -1070,6 +1082,10 @@
     <message>
       <source>Go on with sheet {sheet}.</source>
       <translation>Mit Platte {sheet} weitermachen.</translation>
+    </message>
+    <message>
+      <source>Go on with what is yours already, or try again later.</source>
+      <translation>Mach mit dem weiter, was dir schon gehört, oder versuch es später.</translation>
     </message>
     <message>
       <source>Go on with your work.</source>
@@ -3392,6 +3408,10 @@
       <translation>Dieser Fräser ist nicht in {router}</translation>
     </message>
     <message>
+      <source>That cannot be made sure now: the shop's database does not answer</source>
+      <translation>Das lässt sich jetzt nicht sichern: die Datenbank der Werkstatt antwortet nicht</translation>
+    </message>
+    <message>
       <source>That cart is not at the door</source>
       <translation>Dieser Wagen ist nicht an der Tür</translation>
     </message>
@@ -3610,6 +3630,10 @@
     <message>
       <source>The sheet is off the bed</source>
       <translation>Die Platte ist vom Tisch</translation>
+    </message>
+    <message>
+      <source>The shop has not said yet: {what}</source>
+      <translation>Die Werkstatt hat noch nicht geantwortet: {what}</translation>
     </message>
     <message>
       <source>The shop is away</source>

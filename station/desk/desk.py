@@ -25,11 +25,15 @@ NOTHING = Answer(tone="good", said=Say(), refused=True)
 
 
 class Given(NamedTuple):
-    """What became of one input: the answer, the entry's id (None: none) and its moves."""
+    """What became of one input: the answer, the entry's id (None: none) and its moves.
+
+    `certain`: it only counts once the shop has said so.
+    """
 
     answer: Answer
     entry: str | None = None
     moves: tuple[Move, ...] = ()
+    certain: bool = False
 
 
 class Desk:

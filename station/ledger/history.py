@@ -24,21 +24,30 @@ from station.ledger.codec import (
 from station.ledger.faults import EffectsWrong, OwnBug, UnknownAct
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
-from station.shop.acts import Act, Answer
+from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Move
 from station.shop.views import Rule
+from station.shop.words import say
 
 log = logging.getLogger(__name__)
 SHOP = "shop"  # local: the site that this station shares with
+UNSURE = refuse(
+    say("That cannot be made sure now: the shop's database does not answer"),
+    say("Go on with what is yours already, or try again later."),
+)
 
 
 class Recorded(NamedTuple):
-    """What became of an act: the answer, its entry's id (None: refused) and its moves."""
+    """What became of an act: the answer, its entry's id (None: refused) and its moves.
+
+    `certain`: it only counts once the shop has said so (`Ledger.verdict`).
+    """
 
     answer: Answer
     entry: str | None
     moves: tuple[Move, ...]
+    certain: bool = False
 
 
 class Decided(NamedTuple):
@@ -68,6 +77,7 @@ class History:
     def __init__(self, store: Store) -> None:
         self.store = store
         self.reader = Reader(store)
+        self.reached = False  # whether the shop answered when it was last asked
         self.share(shared=bool(store.values.get(SHOP)))
         self.reload()
 
@@ -103,8 +113,11 @@ class History:
         decided = self.decide(act, rule)
         if decided.body is None:
             return Recorded(decided.answer, None, ())
+        certain = decided.answer.certain if self.shared else ""
+        if certain == "needed" and not self.reached:
+            return Recorded(UNSURE, None, ())
         self.append(decided.body, decided.answer.sets, local, decided.reads)
-        return Recorded(decided.answer, act.id, decided.answer.moves)
+        return Recorded(decided.answer, act.id, decided.answer.moves, bool(certain))
 
     def decide(self, act: Act, rule: Rule) -> Decided:
         """What the rule says to the act now; nothing is written."""

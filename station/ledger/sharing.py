@@ -52,6 +52,7 @@ class Sharing:
 
     def take(self, news: News) -> list[Turned]:
         """Takes the news in; gives the acts of this station that do not hold any more."""
+        self._history.reached = news.state in ("shared", "behind", "put back")
         if news.state == "put back":
             self._step_back(news.common, news.epoch)
             return []

@@ -37,6 +37,8 @@ class Answer:
     Moves and facts are recorded whatever the tone, unless `refused`: a refusal records
     nothing. `asks` names what would turn a refusal into a yes: ``sure`` (scan it again),
     ``supervisor`` (badge and PIN), ``reason`` (a reason card), ``new_pin`` (a PIN, twice).
+    `certain`: two stations must not both do it. ``told``: the strip waits for the shop's
+    word; ``needed``: without the shop it is refused.
     """
 
     tone: Tone
@@ -47,6 +49,7 @@ class Answer:
     refused: bool = False
     asks: Asks = ""
     prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
+    certain: Literal["", "told", "needed"] = ""
 
 
 def good(

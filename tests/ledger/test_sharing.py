@@ -121,13 +121,15 @@ def test_what_is_lost_is_not_decided_again(two, shop):
     a.link.cut = b.link.cut = False
     a.share()
     assert [t.id for t in b.ledger.take_news(exchange(b.link, b.ledger.offer()))] == ["p2"]
+    b.ledger.record(act("mine"))  # makes way for what comes, and with it what was lost
     b.link.cut = True
     a.ledger.record(act("more"))
     a.share()
     b.link.cut = False
     settled(a, b)
     assert b.ledger.verdict("p2") == "look"
-    assert b.ledger.view.stock(batch="00412", place="popping/1")[0].qty == 6
+    assert a.ledger.view.get(Concern, "p2").meant[0].qty == 6
+    assert b.ledger.view.stock(batch="00412", place="popping/1")[0].qty == 12
 
 
 def test_other_pieces_than_were_moved_are_no_longer_the_same_act(two):
@@ -247,6 +249,12 @@ def test_an_old_program_keeps_what_it_has(two, shop):
     assert a.ledger.not_shared() == 1
 
 
+def number_of(station):
+    """A batch number, once more word has come from the shop, or has not."""
+    station.share()
+    return station.ledger.take_number("batch")
+
+
 def test_numbers_come_from_blocks_that_are_shared(two):
     a, b = two
     taken = {"1": [], "2": []}
@@ -254,10 +262,11 @@ def test_numbers_come_from_blocks_that_are_shared(two):
         station.link.cut = True
         for _ in range(5):
             taken[station.number].append(station.ledger.take_number("batch"))
+            assert station.share() == "away"
     assert not set(taken["1"]) & set(taken["2"])
     for station in two:
         with pytest.raises(NoNumbers, match="No batch numbers are left"):
-            taken[station.number] += iter(lambda: station.ledger.take_number("batch"), "")  # noqa: B023
+            taken[station.number] += iter(lambda: number_of(station), "")  # noqa: B023
         station.link.cut = False
     settled(a, b)
     for station in two:

@@ -114,12 +114,12 @@ def _settle(random: Random, ledger: Ledger) -> Iterator[str]:
 
 
 ERRANDS = {
-    "pop": (4, _pop),
-    "trim": (4, _trim),
-    "split": (2, _split),
+    "pop": (5, _pop),
+    "trim": (5, _trim),
+    "split": (4, _split),
     "find": (1, _find),
     "hold": (1, _hold),
-    "claim": (2, _claim),
+    "claim": (1, _claim),
     "pack": (3, _pack),
     "close": (3, _close),
     "miss": (1, _miss),

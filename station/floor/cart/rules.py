@@ -158,12 +158,13 @@ def _left(act: Act, view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
         *(replace(p, state="shipped") for p in packs),
         *(replace(o, state="shipped") for o in orders if o and o.state == "packed"),
     )
-    return good(
+    done = good(
         say("{cart} left, packs on it: {n}", cart=cart.name, n=len(packs)),
         say("It is empty now."),
         moves=moves,
         sets=sets,
     )
+    return replace(done, certain="needed")
 
 
 def come_back(act: Act, view: View) -> Answer:

@@ -42,9 +42,10 @@ def claim_order(act: Act, view: View) -> Answer:
             sets=(replace(order, claimed=act.station, by=act.worker), *left),
         )
     claimed = replace(order, state="packing", claimed=act.station, by=act.worker, waits="")
-    return good(
+    done = good(
         say("Order {order} is yours", order=order.id), _first(view, order), sets=(claimed, *left)
     )
+    return done if order.claimed == act.station else replace(done, certain="needed")
 
 
 def _wanted_again(view: View, order: Order) -> Order:

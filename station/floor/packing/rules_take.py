@@ -39,11 +39,12 @@ def pick(act: Act, view: View) -> Answer:
         return _no_more(want.to_go, part)
     if want.on_rack < quantity:
         return too_few(want)
-    return good(
+    done = good(
         say("{n} × {part} in the pack", n=quantity, part=part.name),
         next_to_take(view, order, part.id, want.inside + quantity),
         moves=taken(rack(view, part), quantity, f"packing/{order.id}"),
     )
+    return replace(done, certain="told") if quantity == want.on_rack else done
 
 
 def wrong(view: View, order: Order, part: Part) -> Answer:

@@ -1,0 +1,68 @@
+"""Lines of sharing broken on purpose; the simulator must see each, whatever the seed brings."""
+
+from tests.plants import Plant
+
+SEEN = ("simulate:48",)
+LEDGER = "station/ledger"
+
+SHARING = (
+    Plant(f"{LEDGER}/absorb.py", "        for act in reversed(acts):\n            page.back",
+          "        for act in acts:\n            page.back",
+          "sharing: pending acts are undone oldest first", SEEN),
+    Plant(f"{LEDGER}/absorb.py", "            page.back(act.body)\n", "            pass\n",
+          "sharing: pending acts are not undone", SEEN),
+    Plant(f"{LEDGER}/absorb.py", "[a for a in acts if a.id not in ids]", "list(acts)",
+          "sharing: an act that came back is decided once more", SEEN),
+    Plant(f"{LEDGER}/absorb.py",
+          "(name for body in bodies for name in effects.writes(body)):", "(()):",
+          "sharing: what others wrote is not held against what was read here", SEEN),
+    Plant(f"{LEDGER}/absorb.py", "if (act.id, act.text) != (entry.id, entry.body):",
+          "if act.text[:9] != entry.body[:9]:",
+          "sharing: another's entry is taken for one's own", SEEN),
+    Plant(f"{LEDGER}/absorb.py", "        history.store.run(statements.DROP_PENDING, (act.seq,))\n"
+          "    acts, rest", "    acts, rest",
+          "sharing: what is shared stays pending", SEEN),
+    Plant(f"{LEDGER}/absorb.py",
+          "    history.number, history.digest = entries[-1].number, entries[-1].digest\n", "",
+          "sharing: the head does not move on", SEEN),
+    Plant(f"{LEDGER}/again.py", "if body and _deed(body) == _deed(was):", "if body:",
+          "sharing: other pieces than a person moved are booked in silence",
+          ("tests/ledger/test_sharing.py",)),
+    Plant(f"{LEDGER}/again.py", "    if not was.verdict:\n", "    if True:\n",
+          "sharing: what needs a look is decided again",
+          ("tests/ledger/test_sharing.py", *SEEN)),
+    Plant(f"{LEDGER}/again.py", "sets=(Change(concern.key, None, state_of(concern)),),", "",
+          "sharing: a lost act is shown nowhere", SEEN),
+    Plant(f"{LEDGER}/again.py", "    _carry_out(history, was)\n    return was", "    return was",
+          "sharing: what needs a look is not shown where it was done", SEEN),
+    Plant(f"{LEDGER}/page.py", 'self.set_fact(change.key, row_of(change.before, ""))',
+          "self.set_fact(change.key, None)",
+          "sharing: an undone fact is gone instead of as before", SEEN),
+    Plant(f"{LEDGER}/page.py", "self.set_qty(key, self.qty(key) - more)",
+          "self.set_qty(key, self.qty(key))",
+          "sharing: an undone act leaves its pieces where it put them", SEEN),
+    Plant(f"{LEDGER}/page.py", "self.count(row[:4], -row[4])", "self.count(row[:4], 0)",
+          "sharing: an undone act still counts in the day's flow", SEEN),
+    Plant(f"{LEDGER}/page.py",
+          "many(statements.EMPTY_SPOT, (spot[:3] for spot in spots if not spot[3]))", "pass",
+          "sharing: an empty spot keeps what lay there", SEEN),
+    Plant(f"{LEDGER}/talk.py",
+          'common = next(m for m in (*offer.marks, Mark(0, b"")) if _in_shop(link, m, head))',
+          "common = offer.head",
+          "sharing: after an older day all here is taken for shared", SEEN),
+    Plant(f"{LEDGER}/sharing.py", "for text, reads in (*back, *((act.text",
+          "for text, reads in (*(), *((act.text",
+          "sharing: what an older day lost is not shared again", SEEN),
+    Plant(f"{LEDGER}/supply.py",
+          "        rows = self._history.store.rows(statements.BODY_BY_ID, (id,))\n",
+          "        rows = self._history.store.rows(statements.BODY_BY_ID, (id,)) or (\n"
+          "            self._history.store.rows(statements.PENDING_BY_ID, (id,)))\n",
+          "sharing: numbers of a block that others may have as well",
+          ("tests/ledger/test_sharing.py", *SEEN)),
+    Plant(f"{LEDGER}/supply.py", "if k.startswith((OWN, SPARE, ASKED))", "if k.startswith(ASKED)",
+          "sharing: an old disk hands its numbers out again",
+          ("tests/ledger/test_sharing.py", *SEEN)),
+    Plant(f"{LEDGER}/history.py", "        if again := self.repeated(act.id):\n"
+          "            return again\n        decided", "        decided",
+          "sharing: the same act again is recorded twice", SEEN),
+)  # fmt: skip
