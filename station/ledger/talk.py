@@ -61,10 +61,10 @@ class News(NamedTuple):
     clock: float = 0.0  # the server's time in seconds since 1970; 0 where it was not asked
 
 
-def exchange(link: ShopLink, offer: Offer) -> News:
+def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
     """Takes an offer to the shop. Never raises for what the network or the shop does."""
     try:
-        return _push(link, offer) or _pull(link, offer)
+        return _push(link, offer) or _pull(link, offer, page)
     except Away as away:
         return News("away", why=str(away))
 
@@ -96,7 +96,7 @@ def _own(offer: Offer) -> tuple[SharedEntry, ...]:
     return tuple(entries)
 
 
-def _pull(link: ShopLink, offer: Offer) -> News:
+def _pull(link: ShopLink, offer: Offer, page: int) -> News:
     head = link.head()
     if head.site != offer.site:
         return News("another")
@@ -105,7 +105,7 @@ def _pull(link: ShopLink, offer: Offer) -> News:
     same = head.number > offer.head.number or (head.number, head.digest) == offer.head
     if not same or head.epoch > offer.epoch:
         return _differing(link, offer, head)
-    entries = tuple(link.pull(offer.head.number, PAGE)) if head.number > offer.head.number else ()
+    entries = tuple(link.pull(offer.head.number, page)) if head.number > offer.head.number else ()
     more = bool(entries and entries[-1].number < head.number)
     if entries and digest(offer.head.digest, *_text(entries[0])) != entries[0].digest:
         return _differing(link, offer, head)

@@ -22,6 +22,7 @@ from station.ledger.talk import News, Offer, State, exchange
 log = logging.getLogger(__name__)
 
 EVERY = 0.8  # seconds between two rounds when nothing is to be shared; a little more by chance
+PAGE_AT_ONCE = 4000  # entries that come at once where nobody waits for the screen
 SLICE = 40  # entries that are taken in at once
 BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
@@ -144,7 +145,7 @@ class Loop:
 
 def round_of(ledger: Ledger, link: ShopLink) -> tuple[News, list[Turned]]:
     """One whole round at once, for commands that may wait for the network."""
-    news = exchange(link, ledger.offer())
+    news = exchange(link, ledger.offer(), PAGE_AT_ONCE)
     return news, ledger.take_news(news)
 
 
