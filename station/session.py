@@ -20,6 +20,7 @@ from station.shop.words import Say, clock, say
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
+SOON = 8  # ms after an answer until it is shared: it is painted by then
 LOG = logging.getLogger("station")
 
 
@@ -90,7 +91,8 @@ class Session(QObject):
         self.took_ms = (time.perf_counter() - began) * 1000
         if self.loop is not None:
             self.loop.kick()
-            self.loop.step()
+            self._often.start()  # the answer is painted first
+            QTimer.singleShot(SOON, self, self.loop.step)
 
     def _given(self, text: str) -> Given:
         if text.startswith("@place "):

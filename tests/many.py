@@ -250,7 +250,7 @@ def problems_of(many: Many) -> list[str]:
     found = [f"acknowledged and lost: {i}" for i in sorted(many.tally.acked - count.keys())]
     found += [f"{n} times: {i}" for i, n in count.items() if n > 1]
     found += [f"number given twice: {n}" for n, k in Counter(many.tally.numbers).items() if k > 1]
-    bodies = [taken_in(id_, text) for id_, verdict, text in rows if not verdict]
+    bodies = [taken_in(id_, text)[0] for id_, verdict, text in rows if not verdict]
     claims = Counter(b.act.args["batch"] for b in bodies if b.act.kind == "claim")
     found += [f"claimed {n} times: {o}" for o, n in claims.items() if n > 1]
     states = set()

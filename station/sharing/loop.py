@@ -50,7 +50,7 @@ class Loop:
         self.clock_off = 0.0  # seconds that this PC's clock is ahead of the server's
         self._tries = 0
         self._due = 0.0
-        self._asking = False
+        self._asking = self._closed = False
         self._come: deque[SharedEntry] = deque()
         self._rest = News("shared")
         self._offers: SimpleQueue[Offer | None] = SimpleQueue()
@@ -65,6 +65,8 @@ class Loop:
 
     def step(self) -> None:
         """A few milliseconds of work: takes news in, and makes the next offer when it is due."""
+        if self._closed:
+            return
         if not self._come:
             self._fetch()
         if self._come or self._rest.state == "put back":
@@ -73,7 +75,8 @@ class Loop:
             self._ask()
 
     def close(self) -> None:
-        """Ends the talk; a round under way is not waited for."""
+        """Ends the talk; a round under way is not waited for, a step to come does nothing."""
+        self._closed = True
         self._offers.put(None)
 
     def _talk(self, opened: Callable[[], ShopLink]) -> None:

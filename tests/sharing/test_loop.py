@@ -1,0 +1,67 @@
+"""The talk with the shop beside the work."""
+
+import time
+
+import pytest
+
+from station.sharing.loop import Loop
+from station.shop.facts import Batch
+from tests.sharing.two import Station
+
+
+@pytest.fixture
+def pair(tmp_path, shop):
+    stations = [Station(tmp_path, shop, n) for n in "23"]
+    yield stations
+    for station in stations:
+        station.close()
+
+
+def until(true, *loops, seconds=15.0):
+    end = time.monotonic() + seconds
+    while not true():
+        for loop in loops:
+            loop.step()
+        time.sleep(0.005)
+        assert time.monotonic() < end
+
+
+def test_two_stations_share_by_themselves_and_the_loser_is_told(pair):
+    one, two = pair
+    told = []
+    loops = [Loop(one.ledger, lambda: one.link), Loop(two.ledger, lambda: two.link, told.append)]
+    one.do("a")
+    until(lambda: two.ledger.view.get(Batch, "00412") is not None, *loops)
+    one.do("x", "pop")
+    loops[0].kick()
+    until(lambda: not one.ledger.not_shared(), loops[0])
+    two.do("y", "pop")
+    until(lambda: told, *loops)
+    assert (told[0].id, told[0].answer.tone) == ("y", "attention")
+    for loop in loops:
+        loop.close()
+
+
+def test_a_link_that_cannot_be_opened_is_away_and_tried_again(pair):
+    one, _ = pair
+    tries = []
+
+    def opened():
+        tries.append(1)
+        if len(tries) < 2:
+            raise OSError("no driver")
+        return one.link
+
+    loop = Loop(one.ledger, opened)
+    until(lambda: loop.state == "shared", loop)
+    assert len(tries) == 2
+    loop.close()
+
+
+def test_once_closed_it_leaves_the_file_alone(pair):
+    one, _ = pair
+    loop = Loop(one.ledger, lambda: one.link)
+    loop.close()
+    one.ledger.close()
+    loop.step()
+    one.open()
