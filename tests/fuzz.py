@@ -7,10 +7,12 @@ every twentieth through the analysis.
 
 from __future__ import annotations
 
+import argparse
+import json
 import random
 import sys
 import time
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import cache
 
 import numpy as np
@@ -211,10 +213,14 @@ def fuzz(total: int, first: int = 0) -> Tally:
 
 
 def main() -> int:
-    """Tries as many inputs as asked for."""
-    total = int(sys.argv[1]) if len(sys.argv) > 1 else 100_000
-    first = int(sys.argv[2]) if len(sys.argv) > 2 else 0
-    print(fuzz(total, first))
+    """Tries as many inputs as asked for, from a seed on."""
+    reader = argparse.ArgumentParser(prog="python -m tests.fuzz")
+    reader.add_argument("total", nargs="?", type=int, default=100_000)
+    reader.add_argument("first", nargs="?", type=int, default=0, help="the seed of the first")
+    reader.add_argument("--json", action="store_true", help="the tally as numbers")
+    given = reader.parse_args()
+    tally = fuzz(given.total, given.first)
+    print(json.dumps(asdict(tally)) if given.json else tally)
     return 0
 
 
