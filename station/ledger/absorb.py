@@ -60,25 +60,20 @@ def _take(
 ) -> list[Turned]:
     acts = again.waiting(history)
     own = _own(acts, entries)
-    for act, entry in zip(acts, entries[:own], strict=False):
-        _keep(history, entry, act.body)
+    _keep(history, entries[:own], [act.body for act in acts[:own]])
+    for act in acts[:own]:
         history.store.run(statements.DROP_PENDING, (act.seq,))
     acts, rest = acts[own:], entries[own:]
     if not rest:
         return []
     come = _taken_in(history, rest)
-    apart = _apart(acts, [body for body, _ in come])
+    apart = trusted or _apart(acts, [body for body, _ in come])
     page = Page(history.store)
-    apart = apart or trusted
     if not apart:
         for act in reversed(acts):
             page.back(act.body)
             history.store.run(statements.DROP_PENDING, (act.seq,))
-    for entry, (body, why) in zip(rest, come, strict=True):
-        unfit = why or (Say() if trusted else page.unfit(body))
-        counted = instead(body, unfit) if unfit else body
-        page.carry_out(counted)
-        _keep(history, entry, counted)
+    _keep(history, rest, [_counted(page, body, why, trusted=trusted) for body, why in come])
     page.write(history.store.connection)
     history.reader.forget(page.touched() if apart else None)
     ids = {e.id for e in rest}
@@ -123,7 +118,19 @@ def _apart(acts: Sequence[Waiting], bodies: Sequence[Body]) -> bool:
     )
 
 
-def _keep(history: History, entry: SharedEntry, body: Body) -> None:
-    row = effects.entry_row(entry.number, body, entry.body, entry.digest)
-    history.store.run(statements.ADD_ENTRY, row)
-    history.at = body.act.at
+def _counted(page: Page, body: Body, why: Say, *, trusted: bool) -> Body:
+    """An entry carried out, or what needs a look in its place."""
+    unfit = why or (Say() if trusted else page.unfit(body))
+    counted = instead(body, unfit) if unfit else body
+    page.carry_out(counted)
+    return counted
+
+
+def _keep(history: History, entries: Sequence[SharedEntry], bodies: Sequence[Body]) -> None:
+    rows = (
+        effects.entry_row(entry.number, body, entry.body, entry.digest)
+        for entry, body in zip(entries, bodies, strict=True)
+    )
+    history.store.connection.executemany(statements.ADD_ENTRY, rows)
+    if bodies:
+        history.at = bodies[-1].act.at
