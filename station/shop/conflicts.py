@@ -6,7 +6,7 @@ from station.shop.moves import Move, balancing
 from station.shop.views import View
 from station.shop.words import Say, say
 
-NO_LONGER = "meanwhile"  # an act that did not hold any more when it was shared
+NO_LONGER = "no-longer"  # an act that did not hold any more when it was shared
 LEFT_OUT = "left-out"  # an entry that does not fit what came before it, or cannot be read
 SHARED = (NO_LONGER, LEFT_OUT)
 

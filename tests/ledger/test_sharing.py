@@ -100,7 +100,7 @@ def test_what_holds_no_longer_needs_a_look(two):
     settled(a, b)
     (concern,) = a.ledger.facts(Concern)
     assert (concern.id, concern.what, concern.station, concern.worker) == (
-        "p2", "meanwhile", "1", "03"
+        "p2", "no-longer", "1", "03"
     )  # fmt: skip
     assert (str(concern.first), str(concern.now)) == ("Passed on", "Nothing waits")
     assert a.ledger.view.stock(batch="00412") == (Held("trimming", "00412", "014", 6),)
