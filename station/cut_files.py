@@ -78,7 +78,8 @@ class CutFiles:
                     say("Choose its material, or another file."),
                 ),
             )
-        return _told(run, cut_file, material, analysis, name, digest)
+        took = _told(run, cut_file, material, analysis, name, digest)
+        return _with_path(took, analysis, setting.router)
 
     def prove(self, run: Run) -> Took:
         """Whether the folder that a router runs its texts from holds the approved one."""
@@ -161,10 +162,27 @@ def _told(
         "unnamed": [names[s.index] for s in analysis.shapes if s.part is None],
         "parts": {},
         "problems": [_problem(p.line, p.text) for p in analysis.problems[:TOLD]],
-        "spots": [list(p.at) for p in analysis.problems[:TOLD] if p.at],
+        "spots": [_on_sheet(p.at, analysis) for p in analysis.problems[:TOLD] if p.at],
         "assumed": [str(a) for a in analysis.assumed],
     }
     return Took(run.hand.with_work(ask="cut", cut=work, files=None, page=0), _answer(name, work))
+
+
+def _with_path(took: Took, analysis: "Analysis", router: Router | None) -> Took:
+    """The path beside it, packed: a draft with it is written at every scan."""
+    from station.cutting.path import drawn  # noqa: PLC0415
+    from station.shop.strokes import pack  # noqa: PLC0415
+
+    path, cut = drawn(analysis, router), took.hand.work["cut"]
+    assert isinstance(cut, Mapping)
+    told = {
+        "strokes": pack(path.strokes),
+        "seconds": path.seconds,
+        "off_mm": path.off_mm,
+        "share": path.share,
+        "thickness_mm": analysis.thickness_mm,
+    }
+    return took._replace(hand=took.hand.with_work(cut={**cut, "path": told}))
 
 
 def _answer(name: str, work: Mapping[str, object]) -> Answer:
@@ -181,6 +199,11 @@ def _answer(name: str, work: Mapping[str, object]) -> Answer:
         found = say("{file}: {n} {n|thing|things} to look at", file=name, n=len(problems))
         return attention(found, do)
     return good(say("{file} is read", file=name), do)
+
+
+def _on_sheet(at: tuple[float, float], analysis: "Analysis") -> list[float]:
+    """A place of the text's own frame as it lies on the sheet."""
+    return [at[0] - analysis.corner_mm[0], at[1] - analysis.corner_mm[1]]
 
 
 def _size(shape: "ShapeFound") -> str:

@@ -124,6 +124,10 @@
       <translation>Etwa {minutes} min auf dieser Fräse. Es ist die letzte Platte.</translation>
     </message>
     <message>
+      <source>Above the sheet</source>
+      <translation>Über der Platte</translation>
+    </message>
+    <message>
       <source>Add the next one, or close the list.</source>
       <translation>Nächstes dazu oder Liste schließen.</translation>
     </message>
@@ -276,6 +280,10 @@
       <translation>Beim Verputzen</translation>
     </message>
     <message>
+      <source>Back</source>
+      <translation>Zurück</translation>
+    </message>
+    <message>
       <source>Back a list</source>
       <translation>Liste zurück</translation>
     </message>
@@ -286,6 +294,10 @@
     <message>
       <source>Back in the list</source>
       <translation>In der Liste zurück</translation>
+    </message>
+    <message>
+      <source>Back to the list</source>
+      <translation>Zurück zur Liste</translation>
     </message>
     <message>
       <source>Back up</source>
@@ -504,6 +516,10 @@
       <translation>Fräser {number}: {now} mm statt {was}.</translation>
     </message>
     <message>
+      <source>Bit {n}, {mm} mm</source>
+      <translation>Fräser {n}, {mm} mm</translation>
+    </message>
+    <message>
       <source>Bits</source>
       <translation>Fräser</translation>
     </message>
@@ -670,6 +686,10 @@
     <message>
       <source>Closed last</source>
       <translation>Zuletzt geschlossen</translation>
+    </message>
+    <message>
+      <source>Closer</source>
+      <translation>Näher</translation>
     </message>
     <message>
       <source>Comes next</source>
@@ -860,6 +880,10 @@
       <translation>Nach der Fräsdatei gezeichnet. Punkte sind Stege, schwarze Klötze Niederhalter.</translation>
     </message>
     <message>
+      <source>Drawn within {mm} mm. Touch a layer to hide it.</source>
+      <translation>Auf {mm} mm genau gezeichnet. Eine Ebene antippen, um sie auszublenden.</translation>
+    </message>
+    <message>
       <source>Due a day later</source>
       <translation>Einen Tag später fällig</translation>
     </message>
@@ -994,6 +1018,10 @@
     <message>
       <source>Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
       <translation>Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
+    </message>
+    <message>
+      <source>Farther</source>
+      <translation>Weiter weg</translation>
     </message>
     <message>
       <source>Feed against the bit's rotation, guard on, {small}; never between bit and fence. Gloves off. Extraction on. {local}</source>
@@ -1442,6 +1470,10 @@
     <message>
       <source>Look it over, then take it in.</source>
       <translation>Durchsehen, dann übernehmen.</translation>
+    </message>
+    <message>
+      <source>Look it over.</source>
+      <translation>Sehen Sie es durch.</translation>
     </message>
     <message>
       <source>Look through the pack. Close it all the same?</source>
@@ -2032,6 +2064,10 @@
       <translation>Nur ein Teil davon: welches?</translation>
     </message>
     <message>
+      <source>Only the first {n} % can be drawn, within {mm} mm.</source>
+      <translation>Nur die ersten {n} % lassen sich zeichnen, auf {mm} mm genau.</translation>
+    </message>
+    <message>
       <source>Only {left} {left|is|are} here to split</source>
       <translation>Nur {left} {left|ist|sind} hier zum Abtrennen</translation>
     </message>
@@ -2042,6 +2078,10 @@
     <message>
       <source>Onto the cart</source>
       <translation>Auf den Wagen</translation>
+    </message>
+    <message>
+      <source>Onward</source>
+      <translation>Weiter</translation>
     </message>
     <message>
       <source>Open a cut file first.</source>
@@ -2130,6 +2170,10 @@
     <message>
       <source>Others have been at the same pieces meanwhile</source>
       <translation>Andere waren inzwischen an denselben Teilen</translation>
+    </message>
+    <message>
+      <source>Over {mm} mm deep</source>
+      <translation>Tiefer als {mm} mm</translation>
     </message>
     <message>
       <source>PIN of supervisor {id}</source>
@@ -2240,8 +2284,16 @@
       <translation>Heute weitergegeben</translation>
     </message>
     <message>
+      <source>Pause</source>
+      <translation>Anhalten</translation>
+    </message>
+    <message>
       <source>Pick up your work first.</source>
       <translation>Erst die Arbeit aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Play</source>
+      <translation>Abspielen</translation>
     </message>
     <message>
       <source>Pocket {pocket} is empty</source>
@@ -2466,6 +2518,10 @@
     <message>
       <source>Rack {place}</source>
       <translation>Regal {place}</translation>
+    </message>
+    <message>
+      <source>Rapids</source>
+      <translation>Eilgänge</translation>
     </message>
     <message>
       <source>Re-home the router</source>
@@ -3112,6 +3168,10 @@
       <translation>Fluss zeigen</translation>
     </message>
     <message>
+      <source>Show the path</source>
+      <translation>Weg zeigen</translation>
+    </message>
+    <message>
       <source>Show them to the supervisor.</source>
       <translation>Der Aufsicht zeigen.</translation>
     </message>
@@ -3162,6 +3222,10 @@
     <message>
       <source>Sounds on or off</source>
       <translation>Töne an oder aus</translation>
+    </message>
+    <message>
+      <source>Speed × {n}</source>
+      <translation>Tempo × {n}</translation>
     </message>
     <message>
       <source>Spindle isolated? Then put a new bit in and scan it.</source>
@@ -3598,6 +3662,10 @@
     <message>
       <source>The pack is empty</source>
       <translation>Das Paket ist leer</translation>
+    </message>
+    <message>
+      <source>The path of the bit</source>
+      <translation>Der Weg des Fräsers</translation>
     </message>
     <message>
       <source>The pick list of order {order} is printed</source>
@@ -4224,6 +4292,10 @@
       <translation>Was wurde gezählt?</translation>
     </message>
     <message>
+      <source>What was read of it</source>
+      <translation>Was darin gelesen wurde</translation>
+    </message>
+    <message>
       <source>When it runs again: “The stop is over”.</source>
       <translation>Wenn sie wieder läuft: „Der Halt ist vorbei“.</translation>
     </message>
@@ -4334,6 +4406,10 @@
     <message>
       <source>Whole ones to popping. “{more}” makes good.</source>
       <translation>Heile zum Ausbrechen. „{more}“ macht Ersatz.</translation>
+    </message>
+    <message>
+      <source>Whole sheet</source>
+      <translation>Ganze Platte</translation>
     </message>
     <message>
       <source>Why does {router} stand still?</source>
@@ -5230,6 +5306,14 @@
     <message>
       <source>{at}</source>
       <translation>{at}</translation>
+    </message>
+    <message>
+      <source>{at} of {whole}</source>
+      <translation>{at} von {whole}</translation>
+    </message>
+    <message>
+      <source>{a} to {b} mm deep</source>
+      <translation>{a} bis {b} mm tief</translation>
     </message>
     <message>
       <source>{batch}, sheet {n}</source>

@@ -16,6 +16,7 @@ from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
 from station.look.blocks.drawings import PartBlock, SheetBlock
 from station.look.blocks.mailer import MailerBlock
+from station.look.blocks.path import PathBlock
 from station.look.blocks.plain import (
     HeaderBlock,
     HintBlock,
@@ -41,6 +42,7 @@ WIDGETS: dict[type, Callable[[Send], Painted[Any]]] = {
     faces.Checks: ChecksBlock,
     faces.Progress: ProgressBlock,
     faces.SheetDrawing: SheetBlock,
+    faces.PathDrawing: PathBlock,
     faces.PartDrawing: PartBlock,
     faces.MailerDrawing: MailerBlock,
     faces.Cards: CardsBlock,
@@ -55,7 +57,8 @@ WIDGETS: dict[type, Callable[[Send], Painted[Any]]] = {
     faces.Bands: BandsBlock,
 }
 WIDE = (faces.Header, faces.Steps)  # span both columns of a pane
-TALL = (faces.SheetDrawing, faces.Flow, faces.PartDrawing)  # take what height is left
+# these take what height is left
+TALL = (faces.SheetDrawing, faces.PathDrawing, faces.Flow, faces.PartDrawing)
 LONG = 5  # checks that stand beside a sheet above a bar over both columns
 INSIDE = (20, 14, 20, 16)  # px, from a card's edge to what stands in it
 PLAIN = (0, 4, 0, 0)  # the same on the bench

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from station.shop.facts import Part, Revision, Shape
+from station.shop.strokes import Stroke
 from station.shop.words import Say
 
 Text = Say | str
@@ -115,6 +116,24 @@ class SheetDrawing:
     spots: tuple[tuple[float, float, Tone], ...] = ()
     chosen: tuple[str, ...] = ()
     touch: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class PathDrawing:
+    """The path of a bit over the sheet, mm: looked at closely, by layers, and played.
+
+    `bits` are (number, diameter in mm); `bands` the depth in mm at which each band of the
+    strokes ends, the first band being number 1; `seconds` the whole path with its pauses.
+    """
+
+    length_mm: float
+    width_mm: float
+    strokes: tuple[Stroke, ...]
+    bits: tuple[tuple[int, float], ...]
+    bands: tuple[float, ...]
+    seconds: float
+    spots: tuple[tuple[float, float, Tone], ...] = ()
+    note: Text = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -284,6 +303,7 @@ Block = (
     | Checks
     | Progress
     | SheetDrawing
+    | PathDrawing
     | PartDrawing
     | MailerDrawing
     | Cards

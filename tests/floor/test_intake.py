@@ -10,6 +10,7 @@ import pytest
 
 import demo_db
 from station.shop.acts import Act
+from station.shop.faces import PathDrawing
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.revisions import differences
@@ -169,3 +170,18 @@ def test_a_folder_that_is_away_ticks_nothing(stage, at_bed):
     tone, said = office(stage, "button file_right")
     assert (tone, str(folder) in said) == ("stop", True)
     assert not stage.desk.hand.work.get("ticks")
+
+
+def test_the_path_is_shown_and_the_draft_stays_small(stage):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1")
+    path = stage.desk.hand.work["cut"]["path"]
+    assert len(path["strokes"]) < 100_000
+    assert office(stage, "button show_path") == ("good", "The path of the bit")
+    (block,) = stage.desk.face().main
+    assert isinstance(block, PathDrawing)
+    assert max(x for s in block.strokes for x, _, _ in s.points) < block.length_mm
+    assert block.strokes[-1].points[-1][2] == pytest.approx(block.seconds, abs=0.2)
+    assert office(stage, "button show_path") == ("good", "What was read of it")
+    assert not any(isinstance(b, PathDrawing) for b in stage.desk.face().main)

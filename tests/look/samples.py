@@ -20,6 +20,7 @@ from station.shop.faces import (
     Meter,
     Pairs,
     PartDrawing,
+    PathDrawing,
     Place,
     Places,
     Press,
@@ -31,6 +32,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Part, Placed, Revision, Shape
+from station.shop.strokes import Stroke
 from station.shop.words import say
 
 
@@ -346,4 +348,27 @@ def today() -> Face:
     )  # fmt: skip
 
 
-SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, today)}
+def path() -> Face:
+    """A slot cut twice with bit 1, a hole with bit 2, a rapid between them."""
+    strokes = (
+        Stroke(1, -1, ((0, 0, 0), (100, 100, 2))),
+        Stroke(1, 1, ((100, 100, 2), (500, 100, 12))),
+        Stroke(1, 4, ((500, 100, 12), (100, 100, 22))),
+        Stroke(2, -1, ((100, 100, 22), (300, 300, 24))),
+        Stroke(2, 4, ((300, 300, 24), (320, 300, 26), (320, 320, 28))),
+    )
+    block = PathDrawing(
+        length_mm=1000,
+        width_mm=500,
+        strokes=strokes,
+        bits=((1, 6.0), (2, 3.175)),
+        bands=(2.25, 4.5, 6.75, 9.0),
+        seconds=30.0,
+        spots=((320, 320, "stop"),),
+        note=say("Drawn within {mm} mm. Touch a layer to hide it.", mm="0.1"),
+    )
+    back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
+    return Face(title=say("Office"), main=(block,), presses=(back,), weights=(1, 0, 0))
+
+
+SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, today, path)}

@@ -2,7 +2,8 @@
 
 `hand.work` holds `files` and `folder` while one is chosen, `material` once that is known, and
 `cut` when it was read: `file`, `revision` (its plain values, part ids ``new0`` … for shapes
-that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`.
+that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`,
+`path` (packed strokes). `path` in the hand itself is true while the path is looked at.
 """
 
 from station.floor.office.files import texts
@@ -30,7 +31,7 @@ def start(hand: Hand, view: View) -> Took | Run:
 
 
 def _look(hand: Hand) -> Run:
-    return Run("find_cut_files", {}, hand.with_work(ask="cut", page=0, cut=None))
+    return Run("find_cut_files", {}, hand.with_work(ask="cut", page=0, cut=None, path=None))
 
 
 def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
@@ -47,6 +48,10 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     row = row_of(name)
     if "cut" not in hand.work:
         return None if row is None else _chosen_row(hand, page_of(hand) * ROWS + row, view)
+    if name == "show_path":
+        shown = bool(hand.work.get("path"))
+        told = say("What was read of it") if shown else say("The path of the bit")
+        return Took(hand.with_work(path=not shown), good(told, say("Look it over.")))
     if name == "save":
         return _take_in(hand)
     if not unnamed(hand):
@@ -145,5 +150,7 @@ def _take_in(hand: Hand) -> Do | Took:
     revision = cut["revision"]
     assert isinstance(revision, dict)
     args = {"revision": revision, "parts": named(hand), "file": cut["file"]}
-    after = hand.with_work(ask=None, cut=None, files=None, folder=None, material=None, page=0)
+    after = hand.with_work(
+        ask=None, cut=None, path=None, files=None, folder=None, material=None, page=0
+    )
     return Do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)

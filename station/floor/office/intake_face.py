@@ -1,5 +1,7 @@
 """What the office shows while a cut file is taken in: files, then what was read of one."""
 
+from dataclasses import replace
+
 from station.floor.office import intake
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, list_of, page_of
@@ -14,6 +16,7 @@ from station.shop.faces import (
     Hint,
     Listing,
     PartDrawing,
+    PathDrawing,
     Press,
     Row,
     SheetDrawing,
@@ -24,6 +27,7 @@ from station.shop.faces import (
 from station.shop.facts import CutFile, Material, Part, Revision
 from station.shop.revisions import differences
 from station.shop.rooms import Hand
+from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
 from station.shop.words import say
 
@@ -89,6 +93,8 @@ def _read(hand: Hand, view: View) -> Face:
     revision, cut = intake.revision_of(hand), intake.cut_of(hand)
     if revision is None:
         return _face(hand, Hint(title=say("Nothing could be drawn of it")), presses=(LEAVE,))
+    if (path := cut.get("path")) and hand.work.get("path"):
+        return _path(hand, revision, cut, dict(path) if isinstance(path, dict) else {})
     open_shapes = intake.unnamed(hand)
     blocks: list[Block] = []
     if open_shapes:
@@ -117,8 +123,33 @@ def _read(hand: Hand, view: View) -> Face:
     if changes := _changes(hand, revision, view):
         side.append(changes)
     new = Press(label=say("A new part"), code=button("new"), style="primary")
-    presses = (take, *((new,) if open_shapes else ()), LEAVE)
+    look = (Press(label=say("Show the path"), code=button("show_path")),) if path else ()
+    presses = (take, *((new,) if open_shapes else ()), *look, LEAVE)
     return _face(hand, *blocks, side=tuple(side), presses=presses)
+
+
+def _path(hand: Hand, revision: Revision, cut: dict[str, object], path: dict[str, object]) -> Face:
+    """The path alone, and what could go wrong beside it."""
+    share, thick = float(str(path["share"])), float(str(path["thickness_mm"]))
+    off, seconds = float(str(path["off_mm"])), float(str(path["seconds"]))
+    drawn = say("Drawn within {mm} mm. Touch a layer to hide it.", mm=f"{off:.1f}")
+    if share < 1:
+        drawn = say("Only the first {n} % can be drawn, within {mm} mm.",
+                    n=int(share * 100), mm=f"{off:.1f}")  # fmt: skip
+    block = PathDrawing(
+        length_mm=revision.length_mm,
+        width_mm=revision.width_mm,
+        strokes=unpack(str(path["strokes"])),
+        bits=tuple((b.number, b.diameter_mm) for b in revision.bits),
+        bands=tuple(round(thick * n / BANDS, 2) for n in range(1, BANDS + 1)),
+        seconds=seconds,
+        spots=_spots(cut),
+        note=drawn,
+    )
+    back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
+    side = tuple(_to_look_at(cut))
+    face = _face(hand, block, side=side, presses=(back, LEAVE))
+    return replace(face, weights=(72, 0, 28)) if side else face
 
 
 def _spots(cut: dict[str, object]) -> tuple[tuple[float, float, Tone], ...]:

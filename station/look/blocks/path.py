@@ -1,0 +1,341 @@
+"""The path of a cut file: looked at closely, by layers of bit and depth, and played."""
+
+from bisect import bisect_left
+
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer
+from PySide6.QtGui import QColor, QHideEvent, QMouseEvent, QPainter, QPen, QPolygonF, QWheelEvent
+from PySide6.QtWidgets import QGestureEvent, QPinchGesture
+
+from station.look import fonts
+from station.look.blocks.path_view import Look
+from station.look.marks import bar, tick
+from station.look.palette import tone
+from station.look.shop_time import SHOP_TIME
+from station.look.style import GAP, TARGET, palette, px
+from station.look.texts import Text, text
+from station.look.widgets import Painted, Send, Touch
+from station.look.written import CENTRE, Page
+from station.shop.faces import PathDrawing
+from station.shop.strokes import AIR, RAPID, Stroke
+from station.shop.words import say
+
+LEAST = 160  # px high, the drawing
+CHIP = 132  # px wide at least, a layer's key
+EACH_MS = 100  # between two steps while it plays
+SPEEDS = (60, 10, 1)  # seconds of the path in a second
+STEP = 0.02  # share of the path that one touch goes on or back
+ZOOM = 1.6  # times closer with a touch
+NOTCH = 120.0  # what a wheel tells for one notch
+
+Layer = tuple[str, int]  # ("bit", its number) or ("band", its number)
+
+
+class LayerKey(Touch):
+    """A key that shows or hides a layer, ticked while it is shown."""
+
+    shown = True
+
+    def draw(self, painter: QPainter) -> None:
+        """The tick at the left."""
+        side = px(22)
+        box = QRect(px(8), (self.height() - side) // 2, side, side)
+        tick(painter, box, "done" if self.shown else "due")
+
+
+class PathBlock(Painted[PathDrawing]):
+    """Keys for layers over the drawing; under it what plays it and what brings it closer."""
+
+    def __init__(self, send: Send) -> None:
+        super().__init__(send)
+        self.view = Look()
+        self.hidden: set[Layer] = set()
+        self.at_s, self.speed = 0.0, SPEEDS[0]
+        self.lines: list[tuple[Stroke, QPolygonF]] = []
+        self.layers: list[LayerKey] = []
+        self.keys = [
+            self._key(code) for code in ("play", "back", "on", "speed", "in", "out", "all")
+        ]
+        self.picture, self.time_line = QRect(), QRect()
+        self._since, self._dragged = 0.0, QPointF()
+        self.timer = QTimer(self, interval=EACH_MS)
+        self.timer.timeout.connect(self._step)
+        self.grabGesture(Qt.GestureType.PinchGesture)
+
+    def _key(self, code: str) -> Touch:
+        key = Touch(self, self.act, code)
+        key.ground, key.edge = palette().paper, palette().line
+        return key
+
+    def set(self, block: PathDrawing) -> None:
+        """Shows a path: the whole of it, every layer."""
+        if block == self.block:
+            return
+        self.timer.stop()
+        self.hidden.clear()
+        self.at_s = block.seconds
+        self.view = Look(block.length_mm, block.width_mm)
+        self.lines = [
+            (s, QPolygonF([QPointF(x, y) for x, y, _ in s.points])) for s in block.strokes
+        ]
+        super().set(block)
+
+    def lay(self, page: Page, block: PathDrawing) -> None:
+        """Room for the keys and the least drawing; the note stands at the foot."""
+        rows = -(-len(_layers(block)) // _across(page.width))
+        page.height = (rows + 2) * px(TARGET + GAP) + px(LEAST)
+        page.down(block.note, 14, tone="quiet")
+
+    def place(self, page: Page) -> None:
+        """Layers above, the drawing, the time line, the keys, the note."""
+        if self.block is None:
+            return
+        page.sink(self.height())
+        low = min((w.box.top() for w in page.words), default=self.height()) - px(6)
+        top, wide, high, gap = 0, self.width(), px(TARGET), px(GAP)
+        found = _layers(self.block)
+        while len(self.layers) < len(found):
+            self.layers.append(LayerKey(self, self.act, "-"))
+        for spare in self.layers[len(found) :]:
+            spare.hide()
+        across = _across(wide)
+        for first in range(0, len(found), across):
+            row = list(zip(self.layers, found, strict=False))[first : first + across]
+            for (key, (layer, name)), box in zip(row, _row(wide, top, across), strict=False):
+                key.shown = layer not in self.hidden
+                key.ground, key.edge = palette().paper, palette().line
+                _stand(key, box, f"{layer[0]} {layer[1]}", name, px(34))
+            top += high + gap
+        for act, box in zip(self.keys, _row(wide, low - high, len(self.keys)), strict=True):
+            _stand(act, box, act.code, self._named(act.code))
+        self.time_line = QRect(0, low - 2 * high - gap, wide, high)
+        self.picture = QRect(0, top, wide, self.time_line.top() - top - px(4))
+
+    def _named(self, code: str) -> Text:
+        names = {
+            "play": say("Pause") if self.timer.isActive() else say("Play"),
+            "back": say("Back"),
+            "on": say("Onward"),
+            "speed": say("Speed × {n}", n=self.speed),
+            "in": say("Closer"),
+            "out": say("Farther"),
+            "all": say("Whole sheet"),
+        }
+        return names[code]
+
+    def act(self, code: str) -> None:
+        """Does what a key says."""
+        name, _, number = code.partition(" ")
+        if number:
+            self.hidden ^= {(name, int(number))}
+        elif name == "play":
+            self._play()
+        elif name == "speed":
+            self.speed = SPEEDS[(SPEEDS.index(self.speed) + 1) % len(SPEEDS)]
+        elif name in ("back", "on") and self.block:
+            self.go(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
+        elif name == "all":
+            self.view.whole()
+        else:
+            self.view.follow(self.point(), played=self._is_within())
+            self.view.closer(ZOOM if name == "in" else 1 / ZOOM)
+        self.place(self.page(self.width()))
+        self.update()
+
+    def _play(self) -> None:
+        if self.timer.isActive() or self.block is None:
+            self.timer.stop()
+            return
+        if not self._is_within():
+            self.at_s = 0.0
+        self._since = SHOP_TIME.now()
+        self.timer.start()
+
+    def _is_within(self) -> bool:
+        return self.block is not None and self.at_s < self.block.seconds
+
+    def _step(self) -> None:
+        """On by the clock; at the end it stands."""
+        now = SHOP_TIME.now()
+        self.go(self.at_s + max(now - self._since, 0.0) * self.speed)
+        self._since = now
+        if not self._is_within():
+            self.timer.stop()
+            self.place(self.page(self.width()))
+
+    def go(self, at_s: float) -> None:
+        """Shows the path up to a second of it."""
+        self.at_s = min(max(at_s, 0.0), self.block.seconds if self.block else 0.0)
+        self.update()
+
+    def point(self) -> QPointF | None:
+        """Where the bit is now, mm on the sheet; nothing before the first stroke."""
+        count = bisect_left(self.lines, self.at_s, key=lambda line: line[0].points[0][2])
+        if not count:
+            return None
+        stroke, polygon = self.lines[count - 1]
+        return _cut_short(stroke, polygon, self.at_s).last()
+
+    def draw(self, painter: QPainter) -> None:
+        """The sheet, what is still to come faintly, what is done, problems, the time line."""
+        if self.block is None:
+            return
+        painter.save()
+        painter.setClipRect(self.picture)
+        painter.setTransform(self.view.onto(QRectF(self.picture)))
+        painter.setPen(_pen(palette().wood_line, 1))
+        painter.drawRect(QRectF(0, 0, self.block.length_mm, self.block.width_mm))
+        self._strokes(painter)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for x, y, shade in self.block.spots:
+            painter.setPen(_pen(tone(palette(), shade), 3))
+            round_ = px(9) / self.view.scale(QRectF(self.picture))
+            painter.drawEllipse(QPointF(x, y), round_, round_)
+        if self._is_within() and (at := self.point()) is not None:
+            painter.setPen(_pen(palette().stop, 11, Qt.PenStyle.SolidLine))
+            painter.drawPoint(at)
+        painter.restore()
+        self._time(painter, self.block.seconds)
+
+    def _strokes(self, painter: QPainter) -> None:
+        """Strokes of the layers that are shown; those still to come below the others."""
+        faint, pens = _pen(palette().waits, 1), {b: _band_pen(b) for b in range(RAPID, 9)}
+        shown = [line for line in self.lines if self._is_shown(line[0])]
+        painter.setPen(faint)
+        for stroke, polygon in shown:
+            if stroke.points[-1][2] > self.at_s and stroke.band != RAPID:
+                painter.drawPolyline(polygon)
+        for stroke, polygon in shown:
+            if stroke.points[0][2] >= self.at_s:
+                break
+            painter.setPen(pens[stroke.band])
+            painter.drawPolyline(_cut_short(stroke, polygon, self.at_s))
+
+    def _is_shown(self, stroke: Stroke) -> bool:
+        if ("band", stroke.band) in self.hidden:
+            return False
+        return stroke.band == RAPID or ("bit", stroke.bit) not in self.hidden
+
+    def _time(self, painter: QPainter, whole: float) -> None:
+        """The time line, and the time over it."""
+        low = px(20)
+        box = self.time_line.adjusted(0, self.time_line.height() - low, 0, -px(4))
+        bar(painter, box, self.at_s / whole if whole else 1.0)
+        painter.setFont(fonts.font(17))
+        painter.setPen(QColor(palette().ink))
+        words = text(say("{at} of {whole}", at=_clock(self.at_s), whole=_clock(whole)))
+        painter.drawText(self.time_line.adjusted(0, 0, 0, -low), CENTRE, words)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """The start of a drag, or a place on the time line."""
+        self._dragged = event.position()
+        self.mouseMoveEvent(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Moves the sheet, or the time."""
+        at = event.position()
+        if self.time_line.contains(at.toPoint()) and self.block:
+            self.go(at.x() / max(self.width(), 1) * self.block.seconds)
+        elif self.picture.contains(at.toPoint()):
+            self.view.drag(at - self._dragged, QRectF(self.picture))
+            self.update()
+        self._dragged = at
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Closer or farther, the place under the pointer staying where it is."""
+        notches = event.angleDelta().y() / NOTCH
+        self.view.closer(ZOOM ** (notches / 2), event.position(), QRectF(self.picture))
+        self.update()
+        event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        """Two fingers bring it closer."""
+        pinch = (
+            event.gesture(Qt.GestureType.PinchGesture)
+            if isinstance(event, QGestureEvent)
+            else None
+        )
+        if not isinstance(pinch, QPinchGesture):
+            return super().event(event)
+        self.view.closer(pinch.scaleFactor(), pinch.centerPoint(), QRectF(self.picture))
+        self.update()
+        return True
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Nobody sees it: it stands."""
+        super().hideEvent(event)
+        self.timer.stop()
+
+
+def _layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
+    """The layers that the strokes have, and what they are called."""
+    bands = {s.band for s in block.strokes}
+    found: list[tuple[Layer, Text]] = [
+        (("bit", n), say("Bit {n}, {mm} mm", n=n, mm=f"{mm:g}")) for n, mm in block.bits
+    ]
+    if RAPID in bands:
+        found.append((("band", RAPID), say("Rapids")))
+    if AIR in bands:
+        found.append((("band", AIR), say("Above the sheet")))
+    for band, mm in enumerate(block.bands, 1):
+        if band in bands:
+            last = band == len(block.bands)
+            before = block.bands[band - 2] if band > 1 else 0.0
+            name = say("Over {mm} mm deep", mm=f"{before:g}") if last else say(
+                "{a} to {b} mm deep", a=f"{before:g}", b=f"{mm:g}"
+            )  # fmt: skip
+            found.append((("band", band), name))
+    return found
+
+
+def _across(width: int) -> int:
+    """How many layer keys stand beside each other."""
+    return max(1, (width + px(GAP)) // px(CHIP + GAP))
+
+
+def _row(width: int, top: int, count: int) -> list[QRect]:
+    """Boxes of one size over a width."""
+    gap = px(GAP)
+    wide = (width - (count - 1) * gap) // count
+    return [QRect(n * (wide + gap), top, wide, px(TARGET)) for n in range(count)]
+
+
+def _stand(key: Touch, box: QRect, code: str, name: Text, left: int = 4) -> None:
+    """Puts a key into its place with its name on it."""
+    page = Page(box.width())
+    page.put(name, (left, 0, box.width() - left - 4), 15, flags=CENTRE, high=box.height())
+    key.become(code, text(name), page)
+    key.setGeometry(box)
+    key.show()
+    key.update()
+
+
+def _cut_short(stroke: Stroke, polygon: QPolygonF, at_s: float) -> QPolygonF:
+    """A stroke up to a second of the path."""
+    if stroke.points[-1][2] <= at_s:
+        return polygon
+    count = max(bisect_left(stroke.points, at_s, key=lambda p: p[2]), 1)
+    (x, y, began), (x2, y2, ended) = stroke.points[count - 1], stroke.points[count]
+    share = (at_s - began) / (ended - began) if ended > began else 0.0
+    short = QPolygonF([QPointF(left, up) for left, up, _ in stroke.points[:count]])
+    short.append(QPointF(x + (x2 - x) * share, y + (y2 - y) * share))
+    return short
+
+
+def _pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
+    """A pen as wide on the screen as said, whatever the scale."""
+    pen = QPen(QColor(colour), wide * px(10) / 10, style, Qt.PenCapStyle.RoundCap)
+    pen.setCosmetic(True)
+    return pen
+
+
+def _band_pen(band: int) -> QPen:
+    """Rapids dotted, air dashed, cuts the wider the deeper."""
+    if band == RAPID:
+        return _pen(palette().attention, 1, Qt.PenStyle.DotLine)
+    if band == AIR:
+        return _pen(palette().quiet, 1, Qt.PenStyle.DashLine)
+    return _pen(palette().names[0], 0.6 + 0.5 * band)
+
+
+def _clock(seconds: float) -> str:
+    return f"{int(seconds) // 60}:{int(seconds) % 60:02d}"

@@ -1,0 +1,126 @@
+"""The drawn path: layers hidden, looked at closely, played by the clock."""
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from samples import path
+
+from station.look import inspect
+from station.look.blocks.path import PathBlock
+from station.look.shop_time import SHOP_TIME
+from station.look.widgets import Touch
+from station.look.window import Window
+
+
+@pytest.fixture
+def block(window: Window, qapp: QApplication) -> Iterator[PathBlock]:
+    window.paint(path())
+    for _ in range(3):
+        qapp.processEvents()
+    (found,) = window.findChildren(PathBlock)
+    yield found
+    found.timer.stop()
+
+
+def touch(block: PathBlock, name: str) -> None:
+    (key,) = [k for k in block.findChildren(Touch) if name in k.accessibleName() and k.isVisible()]
+    QTest.mouseClick(key, Qt.MouseButton.LeftButton)
+
+
+@pytest.mark.parametrize(
+    ("hidden", "left"),
+    [
+        ([], [0, 1, 2, 3, 4]),
+        (["Bit 1"], [0, 3, 4]),
+        (["Bit 1", "Bit 1"], [0, 1, 2, 3, 4]),
+        (["Bit 2", "Over 6.75"], [0, 1, 3]),
+        (["Rapids"], [1, 2, 4]),
+        (["Rapids", "0 to 2.25"], [2, 4]),
+    ],
+)
+def test_a_touched_layer_is_hidden(block: PathBlock, hidden: list[str], left: list[int]) -> None:
+    for name in hidden:
+        touch(block, name)
+    shown = [n for n, (stroke, _) in enumerate(block.lines) if block._is_shown(stroke)]
+    assert shown == left
+
+
+def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:
+    before = block.grab().toImage()
+    for name in ("Bit 1", "Bit 2", "Rapids"):
+        touch(block, name)
+    assert block.grab().toImage() != before
+
+
+def test_a_wheel_brings_the_place_under_it_closer(block: PathBlock) -> None:
+    box = QRectF(block.picture)
+    at = block.view.onto(box).map(QPointF(320, 320))
+    before = block.view.scale(box)
+    wheel = QWheelEvent(at, at, QPoint(), QPoint(0, 240), Qt.MouseButton.NoButton,
+                        Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase,
+                        False)  # fmt: skip
+    QApplication.sendEvent(block, wheel)
+    assert block.view.scale(box) == pytest.approx(before * 1.6)
+    after = block.view.onto(box).map(QPointF(320, 320))
+    assert (after.x(), after.y()) == pytest.approx((at.x(), at.y()))
+
+
+def test_closer_drag_and_back_to_the_whole_sheet(block: PathBlock) -> None:
+    touch(block, "Closer")
+    middle, scale = block.view.middle.x(), block.view.scale(QRectF(block.picture))
+    start = block.picture.center()
+    QTest.mousePress(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
+    QTest.mouseMove(block, start - QPoint(40, 0))
+    assert block.view.middle.x() == pytest.approx(middle + 40 / scale)
+    touch(block, "Whole sheet")
+    assert (block.view.zoom, block.view.middle.x()) == (1.0, 500)
+
+
+@pytest.mark.parametrize(
+    ("second", "at"),
+    [(1, (50, 50)), (7, (300, 100)), (22, (100, 100)), (27, (320, 310)), (29, (320, 320))],
+)
+def test_where_the_bit_is(block: PathBlock, second: float, at: tuple[float, float]) -> None:
+    block.go(second)
+    point = block.point()
+    assert point is not None
+    assert (point.x(), point.y()) == pytest.approx(at)
+
+
+def test_it_plays_by_the_clock_and_stands_at_the_end(
+    block: PathBlock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    now = [100.0]
+    monkeypatch.setattr(SHOP_TIME, "now", lambda: now[0])
+    assert not block.timer.isActive()
+    touch(block, "Speed × 60")
+    assert block.speed == 10
+    touch(block, "Play")
+    assert (block.at_s, block.timer.isActive()) == (0.0, True)
+    now[0] += 1.2
+    block.timer.timeout.emit()
+    assert block.at_s == pytest.approx(12.0)
+    touch(block, "Pause")
+    assert not block.timer.isActive()
+    touch(block, "Onward")
+    assert block.at_s == pytest.approx(12.6)
+    touch(block, "Play")
+    now[0] += 5
+    block.timer.timeout.emit()
+    assert (block.at_s, block.timer.isActive()) == (30.0, False)
+
+
+def test_a_touch_on_the_time_line_goes_there(block: PathBlock) -> None:
+    at = QPoint(block.width() // 2, block.time_line.center().y())
+    QTest.mouseClick(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
+    assert block.at_s == pytest.approx(15, abs=0.1)
+
+
+def test_every_key_is_reached_and_large_enough(window: Window, block: PathBlock) -> None:
+    stops = window.body.stops()
+    assert {k for k in block.findChildren(Touch) if k.isVisible()} <= set(stops)
+    assert inspect.problems(window) == []
