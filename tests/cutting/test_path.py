@@ -14,8 +14,8 @@ from station.shop.strokes import RAPID, Stroke, pack, unpack
 HEAD = "G21 G90 G17 G0 Z5\nT1 M6\nS18000 M3\n"
 
 
-def path(text, most=20_000):
-    setting = Setting(thickness_mm=8, sheet=(600, 400), origin="lower-left", zero="face")
+def path(text, most=20_000, origin="lower-left"):
+    setting = Setting(thickness_mm=8, sheet=(600, 400), origin=origin, zero="face")
     return drawn(analyse(read((HEAD + text).encode(), setting), setting), None, most)
 
 
@@ -87,3 +87,9 @@ def test_packed_strokes_come_back_in_tenths():
         Stroke(2, 4, ((1.0, 2.0, 3.0),)),
     )
     assert array("i").itemsize == 4
+
+
+@pytest.mark.parametrize(("origin", "at"), [("lower-left", (10, 20)), ("centre", (310, 220))])
+def test_places_are_told_on_the_sheet_wherever_the_text_has_its_zero(origin, at):
+    cut = path("G0 X10 Y20\nG1 Z-2 F600\nX50\n", origin=origin).strokes[-1]
+    assert cut.points[0][:2] == pytest.approx(at)
