@@ -191,6 +191,6 @@ def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     machines = tuple(
         fact
         for n in range(1, routers + 1)
-        for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n)))
+        for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n), zero="a new router"))
     )
     seed(ledger, (*first, *machines), at)

@@ -1,14 +1,17 @@
 """Cut files from a folder on this PC into the office: found, read, and told as a revision."""
 
 import hashlib
+import subprocess
+import sys
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from station.cutting.prepare import prepared
 from station.ledger.ledger import Ledger
 from station.office_files import MOST, Files
-from station.shop.acts import Answer, attention, good, refuse
+from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.rooms import Run, Took
@@ -18,6 +21,7 @@ if TYPE_CHECKING:
     from station.cutting.model import Analysis, ShapeFound
 
 ENDINGS = (".nc", ".ngc", ".cnc", ".gcode", ".tap", ".txt", ".min", ".eia")
+PREPARE = "from station.cutting.prepare import prepare; prepare()"
 TOLD = 40  # problems that are kept to be shown
 
 
@@ -27,11 +31,13 @@ class CutFiles:
     def __init__(self, ledger: Ledger, files: Files) -> None:
         self.ledger, self.files = ledger, files
         self._digests: dict[tuple[str, int, int], str] = {}
+        self._preparing: subprocess.Popen[bytes] | None = None
 
     def find(self, run: Run) -> Took:
         """The cut files in the shop's folder, newest first."""
         folder = self.files.folder
         folder.mkdir(parents=True, exist_ok=True)
+        self._ready()
         names = [f.name for f in newest_first(folder)][:MOST]
         next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
         return Took(
@@ -41,6 +47,14 @@ class CutFiles:
 
     def read(self, run: Run) -> Took:
         """One file, read for its material; what it makes and takes stands in the hand."""
+        if not self._ready():
+            return Took(
+                run.hand,
+                notice(
+                    say("This PC gets ready to read cut files, once"),
+                    say("Touch the file again in half a minute."),
+                ),
+            )
         from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
         from station.cutting.report import analyse, read  # noqa: PLC0415
 
@@ -80,6 +94,18 @@ class CutFiles:
             )
         took = _told(run, cut_file, material, analysis, name, digest)
         return _with_path(took, analysis, setting.router)
+
+    def _ready(self) -> bool:
+        """Whether a file is read at once; else a process beside this one sees to it.
+
+        Compiling in this one would stop the screen for half a minute.
+        """
+        if prepared():
+            return True
+        if self._preparing is None or self._preparing.poll() is not None:
+            # our own Python and our own words: nothing of it comes from outside
+            self._preparing = subprocess.Popen([sys.executable, "-c", PREPARE])  # noqa: S603
+        return False
 
     def prove(self, run: Run) -> Took:
         """Whether the folder that a router runs its texts from holds the approved one."""

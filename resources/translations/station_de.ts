@@ -1036,6 +1036,10 @@
       <translation>Zuerst auf dieser Fräse</translation>
     </message>
     <message>
+      <source>First what stands on the screen, then the sheet.</source>
+      <translation>Erst, was auf dem Bildschirm steht, dann die Platte.</translation>
+    </message>
+    <message>
       <source>First, before sheet {n}</source>
       <translation>Zuerst, vor Platte {n}</translation>
     </message>
@@ -2452,6 +2456,10 @@
       <translation>Weglegen</translation>
     </message>
     <message>
+      <source>Put it down first; then undo takes the newest act back.</source>
+      <translation>Erst weglegen; dann nimmt Zurücknehmen das Letzte zurück.</translation>
+    </message>
+    <message>
       <source>Put it in and scan it.</source>
       <translation>Einsetzen und scannen.</translation>
     </message>
@@ -3632,6 +3640,10 @@
       <translation>Die neue PIN</translation>
     </message>
     <message>
+      <source>The newest act of this station was at {area}</source>
+      <translation>Das Letzte an diesem Platz war: {area}</translation>
+    </message>
+    <message>
       <source>The number of this revision is {id}</source>
       <translation>Die Nummer dieser Revision ist {id}</translation>
     </message>
@@ -3876,6 +3888,10 @@
       <translation>Dicke</translation>
     </message>
     <message>
+      <source>This PC gets ready to read cut files, once</source>
+      <translation>Dieser PC richtet sich einmal zum Lesen von Fräsdateien ein</translation>
+    </message>
+    <message>
       <source>This PC's clock is {n} min off</source>
       <translation>Die Uhr dieses PCs geht {n} min falsch</translation>
     </message>
@@ -4080,6 +4096,10 @@
       <translation>Eine berühren, um sie zu übernehmen.</translation>
     </message>
     <message>
+      <source>Touch the file again in half a minute.</source>
+      <translation>Die Datei in einer halben Minute noch einmal antippen.</translation>
+    </message>
+    <message>
       <source>Touch the line to take out.</source>
       <translation>Den Posten berühren, der gestrichen wird.</translation>
     </message>
@@ -4262,6 +4282,10 @@
     <message>
       <source>What happened</source>
       <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What is in hand is not recorded yet</source>
+      <translation>Was in der Hand ist, ist noch nicht gebucht</translation>
     </message>
     <message>
       <source>What is in hand stays here.</source>
@@ -4458,6 +4482,10 @@
     <message>
       <source>Work at trimming</source>
       <translation>Am Verputzen arbeiten</translation>
+    </message>
+    <message>
+      <source>Work there again to take it back.</source>
+      <translation>Dort wieder arbeiten, um es zurückzunehmen.</translation>
     </message>
     <message>
       <source>Work was left in hand: {what}</source>

@@ -3,15 +3,16 @@
 Pure: each gives the next draft and what is said. The desk holds the draft and writes it down.
 """
 
-from collections.abc import Callable
+import json
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from station.desk.draft import Draft
+from station.desk.draft import Draft, held
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Worker
-from station.shop.rooms import Hand
+from station.shop.rooms import Hand, Room
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -119,6 +120,26 @@ def elsewhere(hand: Hand) -> bool:
 def _room_only(hand: Hand) -> Hand:
     """The hand with the dialogue gone and the room's work as it was."""
     return replace(hand, work={k: v for k, v in hand.work.items() if not k.startswith("any")})
+
+
+def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
+    """What must be done before undo may take the newest act back; None: nothing.
+
+    Whoever looks at other work, or has counted since, means that and not the older act.
+    """
+    area = json.loads(draft.after)[0] if draft.after else draft.hand.area
+    if area != draft.hand.area:
+        return refuse(
+            say("The newest act of this station was at {area}", area=rooms[area].name),
+            say("Work there again to take it back."),
+        )
+    hand = _room_only(draft.hand)
+    if (hand.subject or hand.work) and draft.after not in ("", held(hand)):
+        return refuse(
+            say("What is in hand is not recorded yet"),
+            say("Put it down first; then undo takes the newest act back."),
+        )
+    return None
 
 
 def greeting(draft: Draft, *, resumed: bool) -> Answer:

@@ -65,7 +65,9 @@ class Desk:
         kept = drafts.read(ledger.draft())
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
         self._draft = (
-            kept if kept and self.resumed else Draft(hand=hand, last=kept.last if kept else "")
+            kept
+            if kept and self.resumed
+            else Draft(hand=hand, last=kept.last if kept else "", after=kept.after if kept else "")
         )
         self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
         self._code = ""  # the text of the input being taken
@@ -263,6 +265,8 @@ class Desk:
                     say("A recount or a correction mends older acts."),
                 )
             )
+        if first := common.before_undo(self._draft, self.rooms):
+            return Given(first)
         past = self.ledger.view.past(self._draft.last)
         subject = past.act.subject if past else ""
         act = self._act("undo", subject, {"entry": self._draft.last})
@@ -281,7 +285,7 @@ class Desk:
         if do.numbers and "numbers" not in args:
             args["numbers"] = {kind: self._number(kind) for kind in do.numbers}
         act = self._act(do.kind, do.subject, args)
-        after = Draft(hand=_kept(do.after), last=act.id)
+        after = Draft(hand=_kept(do.after), last=act.id, after=drafts.held(do.after))
         recorded = self.ledger.record(act, drafts.write(after))
         return self._settle(do, recorded, after, args)
 

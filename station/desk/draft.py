@@ -34,15 +34,26 @@ class Waiting:
 
 @dataclass(frozen=True, kw_only=True)
 class Draft:
-    """The hand and the open question; `last` is this station's newest entry, for undo."""
+    """The hand and the open question.
+
+    `last` is this station's newest entry, for undo, and `after` what was held when it was
+    made: where more is held now, or the station stands elsewhere, undo asks for that first.
+    """
 
     hand: Hand
     waiting: Waiting | None = None
     last: str = ""
+    after: str = ""
 
     def with_hand(self, hand: Hand) -> "Draft":
         """The same draft with another hand and no open question."""
         return replace(self, hand=hand, waiting=None)
+
+
+def held(hand: Hand) -> str:
+    """Area, subject and the room's own work, as text."""
+    work = {k: v for k, v in hand.work.items() if not k.startswith("any")}
+    return json.dumps([hand.area, hand.subject, work], sort_keys=True, default=dict)
 
 
 def write(draft: Draft) -> str:
@@ -62,6 +73,7 @@ def read(text: str) -> Draft | None:
             hand=Hand(**raw["hand"]),
             waiting=_waiting(waiting) if waiting else None,
             last=raw["last"],
+            after=raw["after"],
         )
     except (ValueError, TypeError, KeyError):
         return None

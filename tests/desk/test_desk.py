@@ -248,3 +248,32 @@ def test_a_job_takes_or_acts(stage):
     assert str(stage.send("1").answer.said) == "Told 1"
     assert desk.hand.work == {"told": "x"}
     assert str(stage.send("2").answer.said) == "Copy B of batch 00900 is printed"
+
+
+def test_undo_leaves_what_is_counted_but_not_recorded(stage):
+    """Whoever has counted since the newest act means the count, not the older act."""
+    stage.desk.at(area="trimming")
+    stage.desk.sign_in("03")
+    stage.send("traveller 00900")
+    stage.send("button on_rack")
+    stage.send("traveller 00901")
+    stage.send("reason 03")
+    before = stage.desk.hand.work
+    assert say(stage.send("button undo")) == ("stop", "What is in hand is not recorded yet")
+    assert stage.desk.hand.work == before
+    stage.send("button put_down")
+    assert say(stage.send("button undo"))[1].startswith("Taken back")
+
+
+def test_undo_takes_nothing_back_that_was_done_elsewhere(stage):
+    stage.desk.at(area="trimming")
+    stage.desk.sign_in("03")
+    stage.send("traveller 00900")
+    stage.send("button on_rack")
+    stage.send("button area_popping")
+    stage.send("restart")
+    stage.send("worker 03")
+    said = "The newest act of this station was at Trimming"
+    assert say(stage.send("button undo")) == ("stop", said)
+    stage.send("button area_trimming")
+    assert say(stage.send("button undo"))[1].startswith("Taken back")

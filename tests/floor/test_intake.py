@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 
 import demo_db
+from station import cut_files
+from station.cutting import prepare
 from station.shop.acts import Act
 from station.shop.faces import PathDrawing
 from station.shop.facts import CutFile, Material, Part, Revision, Router
@@ -18,6 +20,11 @@ from tests.floor.shop_small import GAUGES
 from tests.replay import PIN, Stage
 
 TEXTS = Path(demo_db.__file__).parent / "cut_files"
+
+
+@pytest.fixture(autouse=True, scope="module")
+def compiled():
+    prepare.prepare()
 
 
 @pytest.fixture
@@ -185,3 +192,15 @@ def test_the_path_is_shown_and_the_draft_stays_small(stage):
     assert block.strokes[-1].points[-1][2] == pytest.approx(block.seconds, abs=0.2)
     assert office(stage, "button show_path") == ("good", "What was read of it")
     assert not any(isinstance(b, PathDrawing) for b in stage.desk.face().main)
+
+
+def test_a_pc_that_is_not_ready_says_so_and_gets_ready(stage, monkeypatch):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    monkeypatch.setattr(cut_files, "prepared", lambda: False)
+    monkeypatch.setattr(cut_files, "PREPARE", "")
+    office(stage, "button read_file", "button row_1")
+    said = ("attention", "This PC gets ready to read cut files, once")
+    assert office(stage, "button row_1") == said
+    monkeypatch.undo()
+    assert office(stage, "button row_1") == ("good", "ST120-SET-A.nc is read")

@@ -160,7 +160,11 @@ def what_next(here: Now, hand: Hand) -> Say:
     need = missing(here, hand)
     if here.bed.sheet and (not need or only_on_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
-    return NEXT[need] if need else say("Press “{start}”.", start=say("Start the sheet"))
+    if need:
+        return NEXT[need]
+    if not here.bed.sheet and (here.bed.first_off or here.bed.rehome):
+        return say("First what stands on the screen, then the sheet.")
+    return say("Press “{start}”.", start=say("Start the sheet"))
 
 
 def tick(here: Now, name: str) -> Took:

@@ -238,9 +238,8 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
 
 
 def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:
-    """The sheet as it may be cut now, else the newest revision."""
-    approved = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
-    newest = approved or next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
+    """The sheet of the newest revision: what stands to be approved, or is."""
+    newest = next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
     if newest is None:
         return None
     note = say(
