@@ -4,6 +4,7 @@ A bare window is a process that makes a QApplication and shows an empty QWidget;
 timed as whole processes too, in turn with it, so a busy machine slows both.
 """
 
+import compileall
 import os
 import statistics
 import subprocess
@@ -98,6 +99,9 @@ def timed(script: str, *args: str) -> tuple[float, str]:
 
 def windows(bench: Bench, shop: Path) -> None:
     """First window and ready for a scan, over a bare window's process."""
+    # as after any first start: where Python is told to write no bytecode, every process would
+    # compile our modules anew, and those of the bare window never
+    compileall.compile_dir(HERE / "station", quiet=2)
     bare, frame, ready = [], [], []
     for _ in range(RUNS + 1):
         bare.append(timed(BARE)[0])
