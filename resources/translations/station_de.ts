@@ -105,7 +105,7 @@
     </message>
     <message>
       <source>A supervisor settles it with badge, PIN and a reason.</source>
-      <translation type="unfinished" />
+      <translation>Die Aufsicht regelt es mit Ausweis, PIN und einem Grund.</translation>
     </message>
     <message>
       <source>A supervisor's badge, or put it down.</source>
@@ -161,7 +161,7 @@
     </message>
     <message>
       <source>All is well.</source>
-      <translation type="unfinished" />
+      <translation>Alles in Ordnung.</translation>
     </message>
     <message>
       <source>All of it is in</source>
@@ -1189,7 +1189,7 @@
     </message>
     <message>
       <source>How is it settled?</source>
-      <translation type="unfinished" />
+      <translation>Wie wird es geregelt?</translation>
     </message>
     <message>
       <source>How many are good now?</source>
@@ -1261,7 +1261,7 @@
     </message>
     <message>
       <source>It can be settled in several ways</source>
-      <translation type="unfinished" />
+      <translation>Es lässt sich auf mehrere Arten regeln</translation>
     </message>
     <message>
       <source>It could not be decided again</source>
@@ -1361,7 +1361,7 @@
     </message>
     <message>
       <source>Leave</source>
-      <translation type="unfinished" />
+      <translation>Lassen</translation>
     </message>
     <message>
       <source>Leave it</source>
@@ -1593,11 +1593,11 @@
     </message>
     <message>
       <source>Needs a look, and {n} more</source>
-      <translation type="unfinished" />
+      <translation>Anzusehen, und {n} mehr</translation>
     </message>
     <message>
       <source>Needs a look: {count}, page {page} of {pages}</source>
-      <translation type="unfinished" />
+      <translation>Anzusehen: {count}, Seite {page} von {pages}</translation>
     </message>
     <message>
       <source>Never hold parts by hand. This does not stop it.</source>
@@ -1613,7 +1613,7 @@
     </message>
     <message>
       <source>Next</source>
-      <translation type="unfinished" />
+      <translation>Weiter</translation>
     </message>
     <message>
       <source>Next batch</source>
@@ -1897,7 +1897,7 @@
     </message>
     <message>
       <source>Nothing is chosen</source>
-      <translation type="unfinished" />
+      <translation>Nichts ist gewählt</translation>
     </message>
     <message>
       <source>Nothing is in its pack. Put the order down.</source>
@@ -2861,7 +2861,7 @@
     </message>
     <message>
       <source>Scan or touch a reason.</source>
-      <translation type="unfinished" />
+      <translation>Grund scannen oder antippen.</translation>
     </message>
     <message>
       <source>Scan or touch the reason.</source>
@@ -3041,11 +3041,11 @@
     </message>
     <message>
       <source>Settled today</source>
-      <translation type="unfinished" />
+      <translation>Heute geregelt</translation>
     </message>
     <message>
-      <source>Settled: {booked} of {meant} are booked now</source>
-      <translation>Erledigt: {booked} von {meant} sind jetzt gebucht</translation>
+      <source>Settled: {booked} of {meant} {booked|is|are} booked now</source>
+      <translation>Geregelt: {booked} von {meant} {booked|ist|sind} jetzt gebucht</translation>
     </message>
     <message>
       <source>Settled: {how}</source>
@@ -3605,7 +3605,7 @@
     </message>
     <message>
       <source>The day so far</source>
-      <translation type="unfinished" />
+      <translation>Der Tag bisher</translation>
     </message>
     <message>
       <source>The file asks for it later in the sheet: get one first.</source>
@@ -4081,7 +4081,7 @@
     </message>
     <message>
       <source>Touch one of them.</source>
-      <translation type="unfinished" />
+      <translation>Eines davon antippen.</translation>
     </message>
     <message>
       <source>Touch one to read it.</source>
@@ -4089,7 +4089,7 @@
     </message>
     <message>
       <source>Touch one to see what happened.</source>
-      <translation type="unfinished" />
+      <translation>Antippen zeigt, was geschah.</translation>
     </message>
     <message>
       <source>Touch one to take it in.</source>
@@ -4121,7 +4121,7 @@
     </message>
     <message>
       <source>Touch what needs a look.</source>
-      <translation type="unfinished" />
+      <translation>Antippen, was anzusehen ist.</translation>
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
@@ -4281,7 +4281,7 @@
     </message>
     <message>
       <source>What happened</source>
-      <translation type="unfinished" />
+      <translation>Was geschah</translation>
     </message>
     <message>
       <source>What is in hand is not recorded yet</source>
@@ -4301,7 +4301,7 @@
     </message>
     <message>
       <source>What needs a look</source>
-      <translation type="unfinished" />
+      <translation>Was anzusehen ist</translation>
     </message>
     <message>
       <source>What part lies there?</source>
@@ -4441,7 +4441,7 @@
     </message>
     <message>
       <source>Why is it settled so?</source>
-      <translation type="unfinished" />
+      <translation>Warum wird es so geregelt?</translation>
     </message>
     <message>
       <source>Why is sheet {n} spoiled?</source>
@@ -4581,7 +4581,7 @@
     </message>
     <message>
       <source>at</source>
-      <translation type="unfinished" />
+      <translation>um</translation>
     </message>
     <message>
       <source>at the door</source>
@@ -4613,7 +4613,7 @@
     </message>
     <message>
       <source>by</source>
-      <translation type="unfinished" />
+      <translation>von</translation>
     </message>
     <message>
       <source>by the book</source>
@@ -4893,7 +4893,7 @@
     </message>
     <message>
       <source>moved</source>
-      <translation type="unfinished" />
+      <translation>bewegt</translation>
     </message>
     <message>
       <source>new</source>
@@ -4945,7 +4945,7 @@
     </message>
     <message>
       <source>of {n} {n|part|parts}</source>
-      <translation type="unfinished" />
+      <translation>von {n} {n|Teil|Teilen}</translation>
     </message>
     <message>
       <source>of {n} {n|sheet|sheets}</source>
@@ -5157,7 +5157,7 @@
     </message>
     <message>
       <source>since then</source>
-      <translation type="unfinished" />
+      <translation>seitdem</translation>
     </message>
     <message>
       <source>since {at}</source>
@@ -5185,7 +5185,7 @@
     </message>
     <message>
       <source>station {id}</source>
-      <translation type="unfinished" />
+      <translation>Station {id}</translation>
     </message>
     <message>
       <source>station {station} packs it</source>
@@ -5209,7 +5209,7 @@
     </message>
     <message>
       <source>supervisor {by}: {why}</source>
-      <translation type="unfinished" />
+      <translation>Aufsicht {by}: {why}</translation>
     </message>
     <message>
       <source>tabs</source>
@@ -5221,7 +5221,7 @@
     </message>
     <message>
       <source>taken back</source>
-      <translation type="unfinished" />
+      <translation>zurückgenommen</translation>
     </message>
     <message>
       <source>that is it</source>
@@ -5293,11 +5293,11 @@
     </message>
     <message>
       <source>what</source>
-      <translation type="unfinished" />
+      <translation>was</translation>
     </message>
     <message>
       <source>when</source>
-      <translation type="unfinished" />
+      <translation>wann</translation>
     </message>
     <message>
       <source>whole</source>
@@ -5317,7 +5317,7 @@
     </message>
     <message>
       <source>worker {id}</source>
-      <translation type="unfinished" />
+      <translation>Person {id}</translation>
     </message>
     <message>
       <source>wrap</source>
@@ -5969,7 +5969,7 @@
     </message>
     <message>
       <source>{n} {n|thing needs|things need} a look</source>
-      <translation type="unfinished" />
+      <translation>{n} {n|Sache ist|Sachen sind} anzusehen</translation>
     </message>
     <message>
       <source>{n} {n|value|values}, wanted: {wanted}</source>
@@ -5993,7 +5993,7 @@
     </message>
     <message>
       <source>{n} {part}: from {here} to {there}</source>
-      <translation type="unfinished" />
+      <translation>{n} {part}: von {here} nach {there}</translation>
     </message>
     <message>
       <source>{n} × {part} in the pack</source>
@@ -6269,7 +6269,7 @@
     </message>
     <message>
       <source>{text}. Supervisor {by}: {why}.</source>
-      <translation type="unfinished" />
+      <translation>{text}. Aufsicht {by}: {why}.</translation>
     </message>
     <message>
       <source>{title} · page {page} of {count}</source>

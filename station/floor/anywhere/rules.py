@@ -246,7 +246,7 @@ def _booked(view: View, concern: Concern, done: Concern) -> Answer:
         return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
     booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)
     return good(
-        say("Settled: {booked} of {meant} are booked now", booked=booked, meant=meant),
+        say("Settled: {booked} of {meant} {booked|is|are} booked now", booked=booked, meant=meant),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=done.by, why=done.reason),
         moves=moves,
         sets=(done,),
