@@ -1096,6 +1096,10 @@
       <translation>Eine andere Nummer geben.</translation>
     </message>
     <message>
+      <source>Give one that is in its list, or add it there first.</source>
+      <translation>Einen Eintrag aus der Liste angeben oder ihn dort zuerst anlegen.</translation>
+    </message>
+    <message>
       <source>Go on from there.</source>
       <translation>Von dort weitermachen.</translation>
     </message>
@@ -3858,6 +3862,10 @@
     <message>
       <source>There is no worker {id}</source>
       <translation>Es gibt keinen Mitarbeiter {id}</translation>
+    </message>
+    <message>
+      <source>There is no {field} {text}</source>
+      <translation>Es gibt nicht: {field} {text}</translation>
     </message>
     <message>
       <source>There is no {kind} {id}</source>

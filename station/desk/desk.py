@@ -287,9 +287,16 @@ class Desk:
         act = self._act(do.kind, do.subject, args)
         after = Draft(hand=_kept(do.after), last=act.id, after=drafts.held(do.after))
         recorded = self.ledger.record(act, drafts.write(after))
-        return self._settle(do, recorded, after, args)
+        then = asked.then if asked else None
+        given = self._settle(do, recorded, after, args, then)
+        if not (given.entry and then):
+            return given
+        gone_on = self._do(then)
+        return gone_on._replace(moves=(*given.moves, *gone_on.moves))
 
-    def _settle(self, do: Do, done: Recorded, after: Draft, args: dict[str, object]) -> Given:
+    def _settle(
+        self, do: Do, done: Recorded, after: Draft, args: dict[str, object], then: Do | None
+    ) -> Given:
         """What the desk holds after an act: the new hand, a question, or what it held."""
         answer = done.answer
         if done.entry:
@@ -309,6 +316,7 @@ class Desk:
                 at=self.hand.now,
                 said=answer.said,
                 next=answer.do,
+                then=then,
             )
             self._keep(replace(self._draft, waiting=question))
         else:

@@ -18,7 +18,8 @@ class Waiting:
 
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``. `code` is the scan that asked,
     `at` when: the same scan again means yes, but a trigger pulled twice within a moment is
-    no answer. `args` is what is known so far; `said` and `next` stand on the screen.
+    no answer. `args` is what is known so far; `said` and `next` stand on the screen. `then` is
+    the approved act that goes on once the PIN it asked for is chosen.
     """
 
     do: Do
@@ -30,6 +31,7 @@ class Waiting:
     at: str = ""
     said: Say = Say()
     next: Say = Say()
+    then: Do | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -81,6 +83,11 @@ def read(text: str) -> Draft | None:
 
 def _waiting(raw: dict[str, Any]) -> Waiting:
     """The open question from JSON; Do is a list there."""
-    kind, subject, args, after, numbers = raw.pop("do")
+    do, then = raw.pop("do"), raw.pop("then", None)
     raw |= {name: lift_say(raw[name]) for name in SENTENCES}
-    return Waiting(do=Do(kind, subject, args, Hand(**after), tuple(numbers)), **raw)
+    return Waiting(do=_do(do), then=_do(then) if then else None, **raw)
+
+
+def _do(raw: list[Any]) -> Do:
+    kind, subject, args, after, numbers = raw
+    return Do(kind, subject, args, Hand(**after), tuple(numbers))

@@ -85,7 +85,9 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again 
         )
     if not worker.pin:
         setting = Do("set_pin", worker.key, {}, draft.hand)
-        return Again(Waiting(do=setting, asks="new_pin"))
+        known = {**waiting.do.args, **waiting.args, "approved": number}
+        then = waiting.do._replace(args=known)
+        return Again(Waiting(do=setting, asks="new_pin", then=then))
     return Held(
         replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
         notice(say("Supervisor {id}", id=number), say("Enter your PIN.")),

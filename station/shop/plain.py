@@ -15,6 +15,9 @@ from station.shop.words import Say, say
 
 Plain = dict[str, object]
 
+# fields that a person knows by another name than the code does
+SPOKEN = {"words": "description"}
+
 
 def to_plain(fact: Fact) -> Plain:
     """The fact's fields as JSON values (tuples become lists)."""
@@ -64,7 +67,7 @@ def _dataclass(cls: type, values: object) -> tuple[object, list[Say]]:
             given[field.name], wrong = _fit(hints[field.name], values[field.name], field.name)
             problems += wrong
         elif field.default is field.default_factory is dataclasses.MISSING:
-            problems.append(say("{name} is missing", name=field.name))
+            problems.append(say("{name} is missing", name=SPOKEN.get(field.name, field.name)))
     return (None, problems) if problems else (cls(**given), [])
 
 

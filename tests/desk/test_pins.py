@@ -7,6 +7,7 @@ from station.app import Where
 from station.clock import Clock
 from station.commands import told
 from station.desk.pin import agrees
+from station.floor.office.state import everything
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -63,8 +64,23 @@ def test_the_first_supervisor_chooses_a_pin(morning):
     assert morning.send("135790") == ("attention", "Once more")
     assert morning.send("135791") == ("stop", "The two are not the same")
     morning.send("135790")
-    assert morning.send("135790") == ("good", "Worker 01 has a new PIN")
+    assert morning.send("135790")[0] == "good"
+    assert morning.desk.question() == ""
     assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
+
+
+@pytest.mark.parametrize("cut", [False, True])
+def test_what_asked_for_the_first_pin_goes_on(morning, cut):
+    """The worker's own form is saved without a second Save, through a power cut, too."""
+    before = set(everything(Worker, morning.ledger.view))
+    saving(morning)
+    morning.send("worker 01", "135790")
+    if cut:
+        morning.desk = app.new_desk(morning.ledger, Where(area="office"), morning.clock)
+    assert morning.send("135790")[0] == "good"
+    assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
+    made = set(everything(Worker, morning.ledger.view)) - before
+    assert [w.supervisor for w in made if w.id != "01"] == [False]
 
 
 def test_digits_of_a_new_pin_are_not_shown(morning):

@@ -325,3 +325,17 @@ def test_a_time_is_typed_as_people_write_it(text, at):
 def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
     assert text_of(kind, field, value) == text
     assert list_from_text(kind, field, text) == value
+
+
+def test_a_field_that_points_refuses_what_does_not_exist(view):
+    lots = next(n for n, entry in enumerate(LISTS) if entry.kind is Lot)
+    work = {"list": lots, "chosen": "", "form": {}, "field": "material"}
+    hand = Hand(area="office", worker="07", work=work)
+    refused = dialogue.step(hand, Typed("no such wood"), view)
+    assert str(refused.answer.said) == "There is no material no such wood"
+    assert refused.hand == hand
+
+
+def test_a_missing_description_is_named_as_on_the_form():
+    problems = build("cutfile", {"id": "001"})
+    assert "description is missing" in [str(p) for p in problems]

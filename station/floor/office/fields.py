@@ -28,7 +28,7 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
-from station.shop.plain import field_types
+from station.shop.plain import SPOKEN, field_types
 from station.shop.words import Say, say
 
 
@@ -251,7 +251,7 @@ def label(field: str) -> str:
     ):
         if field.endswith(ending):
             return f"{field.removesuffix(ending).replace('_', ' ')}, {unit}"
-    return {"id": "number"}.get(field, field.replace("_", " "))
+    return {"id": "number", **SPOKEN}.get(field, field.replace("_", " "))
 
 
 def shown(value: object) -> str:

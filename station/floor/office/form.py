@@ -40,6 +40,7 @@ from station.shop.views import View
 from station.shop.words import say
 
 SMALL = 50  # a number below it steps by a tenth, a larger one by one
+LISTED = say("Give one that is in its list, or add it there first.")
 
 
 def open_fact(hand: Hand, fact: Fact) -> Took:
@@ -121,6 +122,11 @@ def _text(hand: Hand, text: str, view: View) -> Took:
         return Took(hand, refuse(say("No field is chosen"), say("Touch a field first.")))
     if (kind, field) in POINTS and (found := find(POINTS[kind, field], text, view)):
         text = found.id
+    elif (kind, field) in POINTS and text.strip():
+        return Took(
+            hand,
+            refuse(say("There is no {field} {text}", field=label(field), text=text), LISTED),
+        )
     if (kind, field) in TIMES:
         shop = view.get(Shop, "shop") or Shop(id="shop")
         return given_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
