@@ -1760,6 +1760,10 @@
       <translation>Kein Teil.</translation>
     </message>
     <message>
+      <source>No part of this order still wants {n}</source>
+      <translation>Kein Teil dieses Auftrags braucht noch {n}</translation>
+    </message>
+    <message>
       <source>No part was found in that file</source>
       <translation>In dieser Datei wurde kein Teil gefunden</translation>
     </message>
@@ -2954,6 +2958,10 @@
     <message>
       <source>Scan the part's card at the rack.</source>
       <translation>Karte des Teils am Regal scannen.</translation>
+    </message>
+    <message>
+      <source>Scan the part's card, or enter another number.</source>
+      <translation>Karte des Teils scannen, oder andere Zahl.</translation>
     </message>
     <message>
       <source>Scan the part's card.</source>
@@ -5826,6 +5834,10 @@
     <message>
       <source>{n} h</source>
       <translation>{n} h</translation>
+    </message>
+    <message>
+      <source>{n} in its pack</source>
+      <translation>{n} im Paket</translation>
     </message>
     <message>
       <source>{n} in rework</source>

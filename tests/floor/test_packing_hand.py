@@ -231,7 +231,17 @@ def test_the_next_order_is_the_first_that_is_all_there():
     assert player.hand.subject == "3303"  # put down untouched before, so it is free
     player.give(press("all_of_it"), press("all_of_it"), press("close_pack"))
     player.give(press("next_order"))
+    assert player.hand.subject == "3306"  # its pack is begun here
+    player.give(press("next_order"))
     assert player.hand.subject == "3301"  # nothing is all there: the first that is free
+
+
+def test_a_number_changes_a_pick_only_directly_after_it():
+    player = packer(shop())
+    player.give(ORDER, PART_COMB)
+    assert player.hand.work["picked"]
+    player.give(Code("part", "999"))
+    assert str(player.give(Number("1")).said) == "1 of the next part"
 
 
 def test_pieces_of_a_batch_for_the_order_are_in_its_pack_already():

@@ -9,7 +9,7 @@ counted, ``back`` while parts go back, ``scale`` for a weight, ``label`` for a p
 from dataclasses import replace
 
 from station.floor.packing import buttons, numbers, rows, taking
-from station.floor.packing.needs import ready
+from station.floor.packing.needs import in_pack, ready
 from station.shop.acts import notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -23,8 +23,14 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at packing."""
     if isinstance(given, Number):
         return numbers.number(hand, given, view) if hand.subject else None
-    if not isinstance(given, Code):
-        return None
+    done = _scanned(hand, given, view) if isinstance(given, Code) else None
+    if isinstance(done, Took):  # a number changes the last pick only directly after it
+        return done._replace(hand=done.hand.with_work(picked=None))
+    return done
+
+
+def _scanned(hand: Hand, given: Code, view: View) -> Do | Took | None:
+    """A code at packing."""
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
     if card and card.name.startswith("row_"):
         row = rows.row(hand, int(card.name[4:]), view)
@@ -60,6 +66,9 @@ def _claim(hand: Hand, number: str) -> Do:
 def _next_order(hand: Hand, view: View) -> Do | Took:
     """The first order by due time that can be packed whole; else the first that is free."""
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
+    begun = (o for o in live if o.claimed == hand.station and in_pack(view, o))
+    if half := next(begun, None):
+        return _claim(hand, half.id)
     free = [o for o in live if o.state in ("open", "waiting")]
     whole = (o for o in free if ready(view, o))
     mine = (o for o in live if o.claimed == hand.station)

@@ -1,7 +1,7 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
 from station.floor.packing import mailers, numbers, rows
-from station.floor.packing.needs import Want, unknown, wants
+from station.floor.packing.needs import Want, in_pack, unknown, wants
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Cart, Mailer, Order, Pack, Part
@@ -32,7 +32,8 @@ def late(order: Order, now: str) -> bool:
 def state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
     """How an order stands, in a few words: who packs it, what it waits for, what lacks."""
     if order.claimed == station and order.claimed:
-        return say("put down here"), "attention"
+        lying = in_pack(view, order)
+        return (say("{n} in its pack", n=lying) if lying else say("put down here")), "attention"
     if order.claimed:
         return say("station {station} packs it", station=order.claimed), "quiet"
     if name := unknown(view, order):

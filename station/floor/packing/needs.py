@@ -109,3 +109,8 @@ def rack(view: View, part: Part) -> tuple[Held, ...]:
 def ready(view: View, order: Order) -> bool:
     """Whether the whole order can be packed now."""
     return not unknown(view, order) and not any(w.lacking for w in wants(view, order))
+
+
+def in_pack(view: View, order: Order) -> int:
+    """Pieces that lie in the order's pack now."""
+    return total(view.stock(place=f"packing/{order.id}"))

@@ -1,8 +1,9 @@
 """What a number means at packing: a count, a weight, or how many were or will be taken."""
 
 from station.floor.packing import mailers
+from station.floor.packing.needs import wants
 from station.shop.acts import Answer, attention, good, notice, refuse
-from station.shop.facts import Mailer, Part
+from station.shop.facts import Mailer, Order, Part
 from station.shop.rooms import Do, Hand, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import say
@@ -27,6 +28,15 @@ def number(hand: Hand, given: Number, view: View) -> Do | Took:
     picked = hand.work.get("picked")
     if isinstance(picked, list):
         return _picked(hand, str(picked[0]), picked[1], count)
+    order = view.get(Order, hand.subject)
+    if order and all(count > want.to_go for want in wants(view, order)):
+        return Took(
+            hand,
+            refuse(
+                say("No part of this order still wants {n}", n=count),
+                say("Scan the part's card, or enter another number."),
+            ),
+        )
     return Took(
         hand.with_work(take=count),
         notice(say("{n} of the next part", n=count), say("Scan its card.")),
