@@ -1660,6 +1660,10 @@
       <translation>Als Nächstes: Los {batch}</translation>
     </message>
     <message>
+      <source>Next: {field}. Type it, or save.</source>
+      <translation>Weiter: {field}. Eingeben oder speichern.</translation>
+    </message>
+    <message>
       <source>Next: {n} {part} from rack {place}.</source>
       <translation>Als Nächstes: {n} {part} von Regal {place}.</translation>
     </message>

@@ -204,3 +204,16 @@ def test_a_pc_that_is_not_ready_says_so_and_gets_ready(stage, monkeypatch):
     assert office(stage, "button row_1") == said
     monkeypatch.undo()
     assert office(stage, "button row_1") == ("good", "ST120-SET-A.nc is read")
+
+
+def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):
+    """A name, then its description: Enter goes on to the next field."""
+    office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")
+    office(stage, "'KEY-SET", "'Keys of three sizes")
+    assert stage.desk.hand.work["form"]["name"] == "KEY-SET"
+    assert stage.desk.hand.work["form"]["words"] == "Keys of three sizes"
+    office(stage, "button save", "worker 07")
+    number = stage.desk.hand.work["form"]["id"]
+    assert office(stage, PIN) == ("good", f"Cut file {number} is new")
+    folder_with(stage, "ST120-SET-A.nc")
+    assert office(stage, "button read_file")[0] == "good"

@@ -103,7 +103,7 @@ def test_the_office_by_typing(screen, stage):
     screen.touch(button("list_part"))
     screen.touch(button("row_1"))
     screen.scan("button row_3", "Heddle comb of 300", "button save", "worker 07", PIN)
-    assert screen.said == "part 014 is changed"
+    assert screen.said == "Part 014 is changed"
     assert stage.ledger.view.get(Part, "014").words == "Heddle comb of 300"
 
 

@@ -129,8 +129,21 @@ def _text(hand: Hand, text: str, view: View) -> Took:
         )
     if (kind, field) in TIMES:
         shop = view.get(Shop, "shop") or Shop(id="shop")
-        return given_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
-    return given_value(hand, field, from_text(kind, field, text), view)
+        done = given_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
+    else:
+        done = given_value(hand, field, from_text(kind, field, text), view)
+    return _and_next(done)
+
+
+def _and_next(done: Took) -> Took:
+    """Typed down the form: the field after this one is chosen, unless it is a list."""
+    names, kind = typed_fields(list_of(done.hand).kind), list_of(done.hand).kind
+    place = names.index(str(done.hand.work["field"])) + 1
+    if place >= len(names) or (kind, names[place]) in COLUMNS:
+        return done
+    hand = done.hand.with_work(field=names[place], page=place // FIELDS)
+    next_ = say("Next: {field}. Type it, or save.", field=label(names[place]))
+    return Took(hand, good(done.answer.said, next_))
 
 
 def given_value(hand: Hand, field: str, value: object, view: View) -> Took:
@@ -256,6 +269,7 @@ def save(hand: Hand, view: View) -> Do | Took:
             hand,
             refuse(say("Number {id} is taken", id=value["id"]), say("Give it another number.")),
         )
-    after = hand.with_work(form=None, chosen=None, field=None, page=0)
+    new = {} if before else {"form": {}, "chosen": str(value.get("id", ""))}
+    after = hand.with_work(**{"form": None, "chosen": None, "field": None, "page": 0, **new})
     subject = f"{kind.kind}/{value.get('id', '')}"
     return Do("set_fact", subject, {"kind": kind.kind, "value": value}, after)

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from station.floor.office import rules_intake
 from station.floor.office.approval import supervised
-from station.floor.office.fields import is_time
+from station.floor.office.fields import LISTS, is_time
 from station.floor.office.sound import wrong
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
@@ -76,10 +76,11 @@ def set_fact(act: Act, view: View) -> Answer:
     if isinstance(made, list):
         return refuse(made[0], say("Correct it and save again."))
     new = view.get(type(made), made.id) is None
+    one = next((o.one for o in LISTS if o.kind is type(made)), Say(kind))
     said = (
-        say("{kind} {id} is new", kind=kind, id=made.id)
+        say("{kind} {id} is new", kind=one, id=made.id)
         if new
-        else say("{kind} {id} is changed", kind=kind, id=made.id)
+        else say("{kind} {id} is changed", kind=one, id=made.id)
     )
     return good(said, NEXT, sets=(made, *_its_part(made, view)))
 
