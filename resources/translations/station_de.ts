@@ -188,6 +188,10 @@
       <translation>Alle gesehen. Der Wagen kann los.</translation>
     </message>
     <message>
+      <source>All seen: the cart may leave</source>
+      <translation>Alle gesehen: der Wagen darf los</translation>
+    </message>
+    <message>
       <source>All {part} are in the pack</source>
       <translation>Alle {part} sind im Paket</translation>
     </message>

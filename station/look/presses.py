@@ -89,7 +89,7 @@ class Presses(QWidget):
         if sum(needs) > free:
             return [free * need // sum(needs) for need in needs]
         each = (free - sum(needs)) / sum(p.wide for p in self.shown)
-        return [round(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
+        return [int(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
 
     def stand(self, box: QRect) -> None:
         """Puts the buttons into their places, all as high as the highest."""

@@ -111,6 +111,8 @@ def _packs(hand: Hand, cart: Cart, view: View) -> tuple[Table, ...]:
     door = cart.state == "door"
     page, count = rows.pages(hand, packs_on(view, cart))
     title = say("Still to see come first") if door else say("Newest first")
+    if door and all(p.seen for p in packs_on(view, cart)):
+        title = say("All seen: the cart may leave")
     if count > 1:
         title = say("{title} · page {page} of {count}", title=title, page=page + 1, count=count)
     table = Table(

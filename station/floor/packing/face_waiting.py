@@ -4,7 +4,7 @@ from station.floor.packing import rows
 from station.floor.packing.face_side import carts, due, late, lines, state
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
-from station.shop.faces import Block, Cards, Cell, Entry, Face, Hint, Listing, Press, Remark
+from station.shop.faces import Block, Cards, Cell, Entry, Face, Hint, Listing, Press, Remark, Tone
 from station.shop.facts import Concern, Order, Pack
 from station.shop.moves import tail
 from station.shop.rooms import Hand
@@ -39,10 +39,11 @@ def empty(hand: Hand, view: View) -> Face:
 
 def _order(order: Order, number: int, hand: Hand, view: View) -> Entry:
     words, tone = state(order, hand.station, view)
+    overdue: Tone = "stop" if late(order, hand.now) else ""
     return Entry(
         big=order.id,
         right=due(order, hand.now),
-        tone="attention" if late(order, hand.now) or tone in ("attention", "stop") else "",
+        tone=overdue or ("attention" if tone in ("attention", "stop") else ""),
         line1=say("{lines} · {state}", lines=lines(order), state=words),
         code=row_code("order", order.id, number),
     )
