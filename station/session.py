@@ -2,6 +2,7 @@
 
 import logging
 import time
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
@@ -66,6 +67,14 @@ class Session(QObject):
         self.answered = act.answer
         self.window.answer(act.answer, "")
         self.repaint()
+
+    def beside(self, news: Answer) -> None:
+        """News of a paper: what was answered last stays, what to do now is said with it."""
+        if self.answered.said:
+            do = say("{what}. {next}", what=news.said, next=news.do)
+            news = replace(news, said=self.answered.said, do=do)
+        self.answered = news
+        self.window.answer(news, "")
 
     def verdict(self) -> None:
         """What became of an act that must be certain, as soon as the shop has said it."""

@@ -12,6 +12,7 @@ from station.clock import Clock
 from station.look.sounds import SILENT
 from station.look.style import BASE
 from station.look.window import Window
+from station.shop.acts import Answer
 from station.shop.words import clock, say
 
 if TYPE_CHECKING:
@@ -41,7 +42,11 @@ def open_station(data: Path, at: Clock) -> int:
         where = first_run.where(ledger, window, at())
         if where is None:
             return 0
-        printers = Printers(ledger, window, lambda answer: window.answer(answer, ""))
+
+        def tell(news: Answer) -> None:
+            session.beside(news)  # there is a session before any paper
+
+        printers = Printers(ledger, window, tell)
         papers = Papers(ledger, data / "papers", at, later(printers))
         desk = app.new_desk(ledger, where, at, printer=papers)
         session = Session(window, desk, app.new_loop(ledger, data))

@@ -6328,6 +6328,10 @@
       <translation>{what} {id}, neu</translation>
     </message>
     <message>
+      <source>{what}. {next}</source>
+      <translation>{what}. {next}</translation>
+    </message>
+    <message>
       <source>{what}: none by the book</source>
       <translation>{what}: laut Buch keine</translation>
     </message>

@@ -2,6 +2,7 @@
 
 from station.look.palette import DARK, LIGHT
 from station.look.style import Style
+from station.printers import none_attached
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part
@@ -137,3 +138,11 @@ def test_the_screen_is_switched_by_touch(screen):
     screen.scan("button dark", "button sounds")
     assert Style.palette is LIGHT
     assert not screen.window.sounds.muted
+
+
+def test_news_of_a_printer_leaves_the_answer_standing(screen, stage):
+    screen.at("trimming")
+    screen.scan("traveller 00900", "button on_rack")
+    screen.session.beside(none_attached(stage.ledger.path))
+    assert screen.said == "Batch 00900: 160 good"
+    assert screen.window.strip.do.text().startswith("No printer is attached to this PC. ")
