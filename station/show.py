@@ -12,12 +12,12 @@ from station.clock import Clock
 from station.look.sounds import SILENT
 from station.look.style import BASE
 from station.look.window import Window
-from station.shop.acts import Answer
 from station.shop.words import clock, say
 
 if TYPE_CHECKING:
     from station.papers.page import Page
     from station.printers import Printers
+    from station.shop.acts import Answer
 
 FRAME = 40  # px, a window's title bar at most
 
@@ -43,7 +43,7 @@ def open_station(data: Path, at: Clock) -> int:
         if where is None:
             return 0
 
-        def tell(news: Answer) -> None:
+        def tell(news: "Answer") -> None:
             session.beside(news)  # there is a session before any paper
 
         printers = Printers(ledger, window, tell)
