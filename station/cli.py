@@ -194,7 +194,7 @@ def run_scan(options: argparse.Namespace) -> int:
 
 def run_state(options: argparse.Namespace) -> int:
     """The shop as JSON."""
-    from station.commands import state  # noqa: PLC0415
+    from station.commands import state  # noqa: PLC0415 - only when it is used
 
     with app.opened(there(options)) as ledger:
         say_json(state(ledger, clock_of(options)()))
@@ -203,7 +203,7 @@ def run_state(options: argparse.Namespace) -> int:
 
 def run_codes(options: argparse.Namespace) -> int:
     """Every code as JSON."""
-    from station.commands import codes_list  # noqa: PLC0415
+    from station.commands import codes_list  # noqa: PLC0415 - only when it is used
 
     with app.opened(there(options)) as ledger:
         say_json(codes_list(ledger))
@@ -212,7 +212,7 @@ def run_codes(options: argparse.Namespace) -> int:
 
 def run_traveller(options: argparse.Namespace) -> int:
     """Prints a traveller into a PDF."""
-    from station import gathering, printing  # noqa: PLC0415
+    from station import gathering, printing  # noqa: PLC0415 - only when it is used
 
     with app.opened(there(options)) as ledger:
         now = clock_of(options)()
@@ -229,7 +229,7 @@ def run_traveller(options: argparse.Namespace) -> int:
 def run_printer(options: argparse.Namespace) -> int:
     """Lists this PC's printers and what each size goes to; keeps a choice."""
     from station import printers  # noqa: PLC0415 - Qt
-    from station.show import application_of  # noqa: PLC0415
+    from station.show import application_of  # noqa: PLC0415 - only when it is used
 
     application_of()
     names = printers.attached()
@@ -267,7 +267,7 @@ def run_backup(options: argparse.Namespace) -> int:
 
 def run_restore(options: argparse.Namespace) -> int:
     """A backup back into the data folder; what is there now is kept aside."""
-    from station.ledger.ledger import Ledger  # noqa: PLC0415
+    from station.ledger.ledger import Ledger  # noqa: PLC0415 - only when it is used
 
     data = data_of(options)
     data.mkdir(parents=True, exist_ok=True)
@@ -278,7 +278,7 @@ def run_restore(options: argparse.Namespace) -> int:
 
 def run_share(options: argparse.Namespace) -> int:
     """Shares this PC's shop, or prints one station's new join card."""
-    from station import shop_database  # noqa: PLC0415
+    from station import shop_database  # noqa: PLC0415 - only when it is used
 
     if options.put_back:
         shop_database.put_back(options.url, print)
@@ -295,7 +295,7 @@ def run_share(options: argparse.Namespace) -> int:
 
 def run_join(options: argparse.Namespace) -> int:
     """Makes this PC a station of a shop."""
-    from station import shop_database  # noqa: PLC0415
+    from station import shop_database  # noqa: PLC0415 - only when it is used
 
     shop_database.join(data_of(options), options.host, print)
     return 0
@@ -303,7 +303,7 @@ def run_join(options: argparse.Namespace) -> int:
 
 def run_update_shop(options: argparse.Namespace) -> int:
     """Brings the shop's database up to date."""
-    from station import shop_database  # noqa: PLC0415
+    from station import shop_database  # noqa: PLC0415 - only when it is used
 
     shop_database.update(options.url, print)
     return 0
@@ -311,7 +311,7 @@ def run_update_shop(options: argparse.Namespace) -> int:
 
 def run_pin(options: argparse.Namespace) -> int:
     """Sets a supervisor's PIN, asked for without showing it."""
-    from station import people  # noqa: PLC0415
+    from station import people  # noqa: PLC0415 - only when it is used
 
     with app.opened(there(options)) as ledger:
         print(people.ask_and_set_pin(ledger, options.worker, clock_of(options)()))
@@ -320,7 +320,7 @@ def run_pin(options: argparse.Namespace) -> int:
 
 def run_list_out(options: argparse.Namespace) -> int:
     """A list of the office as CSV."""
-    from station import lists  # noqa: PLC0415
+    from station import lists  # noqa: PLC0415 - only when it is used
 
     kind = list_named(options.list)
     with app.opened(there(options)) as ledger:
@@ -331,7 +331,7 @@ def run_list_out(options: argparse.Namespace) -> int:
 
 def run_list_in(options: argparse.Namespace) -> int:
     """A list of the office from CSV, once a supervisor has given the PIN."""
-    from station import lists, people  # noqa: PLC0415
+    from station import lists, people  # noqa: PLC0415 - only when it is used
 
     kind = list_named(options.list)
     with app.opened(there(options)) as ledger:
@@ -349,7 +349,7 @@ def run_list_in(options: argparse.Namespace) -> int:
 
 def list_named(name: str) -> type[Fact]:
     """The kind of fact that a list holds."""
-    from station import lists  # noqa: PLC0415
+    from station import lists  # noqa: PLC0415 - only when it is used
 
     if name not in lists.NAMES:
         raise Wrong(f"There is no list {name}. There are: {', '.join(sorted(lists.NAMES))}.")
@@ -358,7 +358,7 @@ def list_named(name: str) -> type[Fact]:
 
 def run_cut_file(options: argparse.Namespace) -> int:
     """What a cut file makes and takes; with a shop at hand, timed for its router."""
-    from station.cutting.command import run  # noqa: PLC0415
+    from station.cutting.command import run  # noqa: PLC0415 - only when it is used
 
     router, known = machine_of(options)
     text, code = run(options.files, options, router=router, known=known)
@@ -383,7 +383,7 @@ def machine_of(options: argparse.Namespace) -> tuple[Router | None, dict[str, Pa
 
 def run_demo(options: argparse.Namespace) -> int:
     """Builds the demo shop where it is not there yet, and opens it."""
-    from station import show  # noqa: PLC0415
+    from station import show  # noqa: PLC0415 - only when it is used
 
     data = options.data or Path(tempfile.mkdtemp(prefix="demo-shop-"))
     build_demo(data, clock_of(options)())
@@ -398,7 +398,7 @@ def run_demo(options: argparse.Namespace) -> int:
                 **{**vars(options), "data": data, "out": out, "scanner_only": False}
             )
         )
-    from station.first_run import settle  # noqa: PLC0415
+    from station.first_run import settle  # noqa: PLC0415 - only when it is used
 
     with app.opened(data) as ledger:
         settle(ledger, Where(area="loading", router="1", bench="1"))
@@ -407,9 +407,9 @@ def run_demo(options: argparse.Namespace) -> int:
 
 def build_demo(data: Path, now: str) -> None:
     """The demo shop in a folder, unless it is there already."""
-    from datetime import datetime  # noqa: PLC0415
+    from datetime import datetime  # noqa: PLC0415 - only when it is used
 
-    from demo_db.build import build  # noqa: PLC0415
+    from demo_db.build import build  # noqa: PLC0415 - only when it is used
 
     if (data / app.FILE).exists():
         return
@@ -433,7 +433,7 @@ def run_tour(options: argparse.Namespace) -> int:
     """Drives the real screens through one demo day, on no screen where there is none."""
     if no_display():
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
-    from station import tour  # noqa: PLC0415
+    from station import tour  # noqa: PLC0415 - only when it is used
 
     return tour.run(options.out, scanner_only=options.scanner_only, now=options.now)
 
@@ -442,7 +442,7 @@ def run_open(options: argparse.Namespace) -> int:
     """Opens this PC's station."""
     if no_display():
         raise Wrong("There is no display here. For the text station: station scan --help")
-    from station import show  # noqa: PLC0415
+    from station import show  # noqa: PLC0415 - only when it is used
 
     return show.open_station(data_of(options), clock_of(options))
 

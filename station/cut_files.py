@@ -56,7 +56,7 @@ class CutFiles:
                 ),
             )
         from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
-        from station.cutting.report import analyse, read  # noqa: PLC0415
+        from station.cutting.report import analyse, read  # noqa: PLC0415 - only when it is used
 
         name, view = Path(str(run.args["file"])).name, self.ledger.view
         cut_file = view.get(CutFile, str(run.args["cut_file"]))
@@ -104,7 +104,7 @@ class CutFiles:
             return True
         if self._preparing is None or self._preparing.poll() is not None:
             # our own Python and our own words: nothing of it comes from outside
-            self._preparing = subprocess.Popen([sys.executable, "-c", PREPARE])  # noqa: S603
+            self._preparing = subprocess.Popen([sys.executable, "-c", PREPARE])  # noqa: S603 - our own Python
         return False
 
     def prove(self, run: Run) -> Took:
@@ -169,7 +169,7 @@ def _told(
     digest: str,
 ) -> Took:
     """The revision as it would be taken in, its new shapes still without a name."""
-    from station.cutting.report import revision  # noqa: PLC0415
+    from station.cutting.report import revision  # noqa: PLC0415 - only when it is used
 
     names = {s.index: s.part or f"new{s.index}" for s in analysis.shapes}
     made = revision(
@@ -196,8 +196,8 @@ def _told(
 
 def _with_path(took: Took, analysis: "Analysis", router: Router | None) -> Took:
     """The path beside it, packed: a draft with it is written at every scan."""
-    from station.cutting.path import drawn  # noqa: PLC0415
-    from station.shop.strokes import pack  # noqa: PLC0415
+    from station.cutting.path import drawn  # noqa: PLC0415 - only when it is used
+    from station.shop.strokes import pack  # noqa: PLC0415 - only when it is used
 
     path, cut = drawn(analysis, router), took.hand.work["cut"]
     assert isinstance(cut, Mapping)

@@ -90,7 +90,7 @@ def pieces_of(ledger: Ledger, batch: Batch) -> dict[str, int]:
 
 
 def _label(ledger: Ledger, name: str, now: str) -> "Page | None":
-    from station.papers.packing import pack_label  # noqa: PLC0415
+    from station.papers.packing import pack_label  # noqa: PLC0415 - only when it is used
 
     pack = ledger.view.get(Pack, name)
     order = ledger.view.get(Order, pack.order) if pack else None
@@ -100,7 +100,7 @@ def _label(ledger: Ledger, name: str, now: str) -> "Page | None":
 
 
 def _cart_list(ledger: Ledger, name: str, now: str) -> "Page | None":
-    from station.papers.packing import cart_list  # noqa: PLC0415
+    from station.papers.packing import cart_list  # noqa: PLC0415 - only when it is used
 
     cart = ledger.view.get(Cart, name)
     if cart is None:
@@ -113,7 +113,7 @@ def _cart_list(ledger: Ledger, name: str, now: str) -> "Page | None":
 
 
 def _pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
-    from station.papers.picking import Take, pick_list  # noqa: PLC0415
+    from station.papers.picking import Take, pick_list  # noqa: PLC0415 - only when it is used
 
     order = ledger.view.get(Order, name)
     if order is None:
@@ -128,8 +128,8 @@ def _pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
 
 def _handover(ledger: Ledger, name: str, now: str) -> "Page":
     """What one shift leaves to the next; `name` is the worker who hands over, if known."""
-    from station.papers import handover  # noqa: PLC0415
-    from station.papers.page import moment  # noqa: PLC0415
+    from station.papers import handover  # noqa: PLC0415 - only when it is used
+    from station.papers.page import moment  # noqa: PLC0415 - only when it is used
 
     view = ledger.view
     left = handover.Left(
@@ -181,7 +181,7 @@ def _at_trimming(ledger: Ledger) -> list[tuple[str, str]]:
 
 def _card(ledger: Ledger, name: str, _now: str) -> "Page | None":
     """One thing's own card, by its key (``bit/14``)."""
-    from station.papers.cards import thing_cards  # noqa: PLC0415
+    from station.papers.cards import thing_cards  # noqa: PLC0415 - only when it is used
 
     kind, _, number = name.partition("/")
     fact: Fact | None = ledger.view.get(KINDS[kind], number) if kind in KINDS else None
@@ -189,13 +189,13 @@ def _card(ledger: Ledger, name: str, _now: str) -> "Page | None":
 
 
 def _badges(ledger: Ledger, _name: str, _now: str) -> "Page":
-    from station.papers.cards import badges  # noqa: PLC0415
+    from station.papers.cards import badges  # noqa: PLC0415 - only when it is used
 
     return badges(tuple(ledger.facts(Worker)), paper=shop_of(ledger).paper)
 
 
 def _part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
-    from station.papers.rack import part_cards  # noqa: PLC0415
+    from station.papers.rack import part_cards  # noqa: PLC0415 - only when it is used
 
     parts = parts_of(ledger)
     rows = tuple((parts[r.part], r) for r in ledger.facts(RackPlace) if r.part in parts)
@@ -203,7 +203,7 @@ def _part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
 
 
 def _button_cards(ledger: Ledger, name: str, _now: str) -> "Page":
-    from station.papers.cards import button_cards  # noqa: PLC0415
+    from station.papers.cards import button_cards  # noqa: PLC0415 - only when it is used
 
     return button_cards(name, tuple(ledger.facts(Reason)), paper=shop_of(ledger).paper)
 

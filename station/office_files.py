@@ -109,7 +109,7 @@ class Files:
 
     def read(self, run: Run) -> Do | Took:
         """One file, whole, or what is wrong in it by line."""
-        from station import lists  # noqa: PLC0415
+        from station import lists  # noqa: PLC0415 - only when it is used
 
         name = Path(str(run.args["file"])).name
         found = lists.read_file(self.ledger.view, self.folder / name)

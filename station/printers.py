@@ -59,9 +59,9 @@ def on_screen(file: Path) -> bool:
 
 def to_printer(page: Page, name: str) -> bool:
     """Sends a paper to a printer by name."""
-    from PySide6.QtPrintSupport import QPrinter, QPrinterInfo  # noqa: PLC0415
+    from PySide6.QtPrintSupport import QPrinter, QPrinterInfo  # noqa: PLC0415 - only when it is used
 
-    from station.inking import ink  # noqa: PLC0415
+    from station.inking import ink  # noqa: PLC0415 - only when it is used
 
     printer = QPrinter(QPrinterInfo.printerInfo(name), QPrinter.PrinterMode.HighResolution)
     return ink(page, printer)

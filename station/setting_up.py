@@ -91,7 +91,7 @@ def _system(packages: list[str]) -> None:
     line = f"apt-get install -y {' '.join(packages)}"
     if not hasattr(os, "geteuid") or os.geteuid() != 0:
         raise NotReady(f"This machine lacks some libraries. Run once: sudo {line}")
-    print(f"Installing {', '.join(packages)} …", flush=True)  # noqa: T201
+    print(f"Installing {', '.join(packages)} …", flush=True)  # noqa: T201 - a command prints
     environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     for command in (["apt-get", "update"], line.split()):
         done = subprocess.run(  # noqa: S603 - the system's own tool
@@ -103,8 +103,8 @@ def _system(packages: list[str]) -> None:
 
 def _make() -> None:
     """Makes the environment."""
-    print("Making .venv …", flush=True)  # noqa: T201
-    made = subprocess.run([sys.executable, "-m", "venv", str(VENV)], check=False)  # noqa: S603
+    print("Making .venv …", flush=True)  # noqa: T201 - a command prints
+    made = subprocess.run([sys.executable, "-m", "venv", str(VENV)], check=False)  # noqa: S603 - our own Python
     if made.returncode:
         shutil.rmtree(VENV, ignore_errors=True)
         raise NotReady("Python cannot make virtual environments here. Install its venv module.")
@@ -112,9 +112,9 @@ def _make() -> None:
 
 def _install(*, tests: bool) -> None:
     """Installs the packages into the environment this runs in."""
-    print("Installing packages, once; a few minutes …", flush=True)  # noqa: T201
+    print("Installing packages, once; a few minutes …", flush=True)  # noqa: T201 - a command prints
     what = f"{HOME}[test]" if tests else str(HOME)
-    done = subprocess.run(  # noqa: S603
+    done = subprocess.run(  # noqa: S603 - our own Python
         [sys.executable, "-m", "pip", "install", "--quiet", "--editable", what], check=False
     )
     if done.returncode:
@@ -126,7 +126,7 @@ def _again(*, tests: bool) -> None:
     """Runs the same command inside the environment and ends with its exit code."""
     module = "tests" if tests else "station"
     command = [str(_python()), "-m", module, *sys.argv[1:]]
-    raise SystemExit(subprocess.run(command, check=False, cwd=_folder(module)).returncode)  # noqa: S603
+    raise SystemExit(subprocess.run(command, check=False, cwd=_folder(module)).returncode)  # noqa: S603 - our own Python
 
 
 def _folder(module: str) -> Path:

@@ -32,9 +32,9 @@ def open_station(data: Path, at: Clock) -> int:
     fill_screen(window)
     application.processEvents()  # the frame stands before anything heavy is loaded
     from station import app, first_run  # noqa: PLC0415 - after the frame
-    from station.printers import Printers  # noqa: PLC0415
-    from station.printing import Papers  # noqa: PLC0415
-    from station.session import Session  # noqa: PLC0415
+    from station.printers import Printers  # noqa: PLC0415 - only when it is used
+    from station.printing import Papers  # noqa: PLC0415 - only when it is used
+    from station.session import Session  # noqa: PLC0415 - only when it is used
 
     log_to(log_file(data))
     with app.opened(data) as ledger:

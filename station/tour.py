@@ -153,7 +153,7 @@ class Tour:
     def _end(self) -> int:
         for problem in dict.fromkeys(self.problems):
             print(problem)  # noqa: T201 - a command
-        print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201
+        print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201 - a command prints
         return 1 if self.problems else 0
 
 
@@ -176,5 +176,5 @@ def run(out: Path, *, scanner_only: bool, now: str) -> int:
     try:
         return Tour(out, scanner_only=scanner_only, at=now).run()
     except TourFailed as failed:
-        print(f"The tour stopped: {failed}")  # noqa: T201
+        print(f"The tour stopped: {failed}")  # noqa: T201 - a command prints
         return 1

@@ -82,7 +82,7 @@ def run(
 ) -> tuple[str, int]:
     """The JSON text and the exit code; for a file that cannot be read, a sentence and 2."""
     if not prepared():
-        print("Preparing to read cut files, once on this computer …", file=sys.stderr)  # noqa: T201
+        print("Preparing to read cut files, once on this computer …", file=sys.stderr)  # noqa: T201 - a command prints
         prepare()
     from station.cutting.report import analyse, as_json, read  # noqa: PLC0415 - compiled by now
 

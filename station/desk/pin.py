@@ -13,7 +13,7 @@ def hashed(pin: str) -> str:
 def agrees(kept: str, pin: str) -> bool:
     """Whether the PIN is the one that was hashed."""
     from argon2 import PasswordHasher  # noqa: PLC0415 - only when a PIN is used
-    from argon2.exceptions import InvalidHashError, VerificationError  # noqa: PLC0415
+    from argon2.exceptions import InvalidHashError, VerificationError  # noqa: PLC0415 - only when it is used
 
     try:
         return bool(kept) and PasswordHasher().verify(kept, pin)
