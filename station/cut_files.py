@@ -55,9 +55,6 @@ class CutFiles:
                     say("Touch the file again in half a minute."),
                 ),
             )
-        from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
-        from station.cutting.report import analyse, read  # noqa: PLC0415 - only when it is used
-
         name, view = Path(str(run.args["file"])).name, self.ledger.view
         cut_file = view.get(CutFile, str(run.args["cut_file"]))
         material = view.get(Material, str(run.args["material"]))
@@ -68,6 +65,21 @@ class CutFiles:
         for old in view.shelf(Revision, cut_file.id, 50):
             if old.digest == digest:
                 return _is_known(run, old)
+        return self._analysed(run, cut_file, material, name, data, digest)
+
+    def _analysed(
+        self,
+        run: Run,
+        cut_file: CutFile,
+        material: Material,
+        name: str,
+        data: bytes,
+        digest: str,
+    ) -> Took:
+        """What a text that is not known yet makes and takes, or why it cannot be told."""
+        from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
+        from station.cutting.report import analyse, read  # noqa: PLC0415 - only when it is used
+
         setting = Setting(
             router=self._router(cut_file),
             thickness_mm=material.thickness_mm,
@@ -82,7 +94,7 @@ class CutFiles:
                     say("Mend the file, then read it again."),
                 ),
             )
-        known = {p.id: p for p in view.shelf(Part, "all", 999) if p.shape}
+        known = {p.id: p for p in self.ledger.view.shelf(Part, "all", 999) if p.shape}
         analysis = analyse(program, setting, known=known)
         if not analysis.pieces:
             return Took(

@@ -16,10 +16,8 @@ BOOK = "book what is there"
 
 def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concern:
     """An act that holds no longer: what was said then, what would be said now."""
-    return Concern(
-        id=act.id,
-        what=NO_LONGER,
-        text=say(
+    text = (
+        say(
             "Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first",
             station=act.station,
             by=act.worker or "?",
@@ -30,7 +28,30 @@ def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concer
             "Station {station}, worker {by}: not done, somebody was first",
             station=act.station,
             by=act.worker or "?",
-        ),
+        )
+    )
+    return _concern(act, NO_LONGER, text, (first, now), meant)
+
+
+def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:
+    """An entry whose effects are left out, at every station alike."""
+    text = say(
+        "An entry of station {station} was left out: {why}",
+        station=act.station or "?",
+        why=str(why),
+    )
+    return _concern(act, LEFT_OUT, text, (first, why), meant)
+
+
+def _concern(
+    act: Act, what: str, text: Say, versions: tuple[Say, Say], meant: tuple[Move, ...]
+) -> Concern:
+    """What needs a look, with both versions and the ways to settle it."""
+    first, now = versions
+    return Concern(
+        id=act.id,
+        what=what,
+        text=text,
         since=act.at,
         about=act.subject,
         choices=(LEAVE, BOOK) if meant else (LEAVE,),
@@ -38,27 +59,6 @@ def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concer
         worker=act.worker,
         first=flat(first),
         now=flat(now),
-        meant=meant,
-    )
-
-
-def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:
-    """An entry whose effects are left out, at every station alike."""
-    return Concern(
-        id=act.id,
-        what=LEFT_OUT,
-        text=say(
-            "An entry of station {station} was left out: {why}",
-            station=act.station or "?",
-            why=str(why),
-        ),
-        since=act.at,
-        about=act.subject,
-        choices=(LEAVE, BOOK) if meant else (LEAVE,),
-        station=act.station,
-        worker=act.worker,
-        first=flat(first),
-        now=flat(why),
         meant=meant,
     )
 

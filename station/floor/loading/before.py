@@ -13,7 +13,7 @@ from typing import NamedTuple
 from station.floor.loading.bits import by_hand
 from station.floor.loading.common import bed_at, in_store, revision_of
 from station.floor.loading.rules_sheet import TICKS
-from station.floor.loading.rules_take import not_approved
+from station.floor.loading.rules_take import not_approved, unread
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision, Router
 from station.shop.rooms import Do, Hand, Took
@@ -160,10 +160,11 @@ def what_next(here: Now, hand: Hand) -> Say:
     need = missing(here, hand)
     if here.bed.sheet and (not need or only_on_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
+    first = here.bed.first_off or here.bed.rehome or unread(here.view, here.bed.id)
+    if first and not here.bed.sheet:
+        return say("First what stands on the screen, then the sheet.")
     if need:
         return NEXT[need]
-    if not here.bed.sheet and (here.bed.first_off or here.bed.rehome):
-        return say("First what stands on the screen, then the sheet.")
     return say("Press “{start}”.", start=say("Start the sheet"))
 
 
