@@ -2,8 +2,10 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
+
+import msgspec
 
 from station.ledger.codec import lay_say, lift_say
 from station.shop.rooms import Do, Hand
@@ -60,10 +62,10 @@ def held(hand: Hand) -> str:
 
 def write(draft: Draft) -> str:
     """The draft as JSON text for the ledger's local table."""
-    raw = asdict(draft)
+    raw = msgspec.to_builtins(draft, enc_hook=dict)
     if draft.waiting:
         raw["waiting"] |= {n: lay_say(getattr(draft.waiting, n)) for n in SENTENCES}
-    return json.dumps(raw, separators=(",", ":"), default=dict)
+    return msgspec.json.encode(raw).decode()
 
 
 def read(text: str) -> Draft | None:

@@ -26,6 +26,7 @@ class Sharing:
     def __init__(self, history: History, rules: Rules) -> None:
         self._history, self._rules = history, rules
         self._store = history.store
+        self._found: tuple[Mark, ...] = ()  # the marks of the newest offer
 
     def start(self, site: str, epoch: int = 1) -> None:
         """From now on acts wait until the shop has them."""
@@ -98,8 +99,12 @@ class Sharing:
         return int(self._store.values.get(EPOCH, "1"))
 
     def _marks(self) -> tuple[Mark, ...]:
-        found = [(n, self._store.rows(statements.LINK, (n,))) for n in self._numbers()]
-        return tuple(Mark(n, rows[0][0]) for n, rows in found if rows)
+        """Read anew only when the head has moved: a digest stands for all before it."""
+        head = Mark(self._history.number, self._history.digest)
+        if self._found[:1] != (head,):
+            found = [(n, self._store.rows(statements.LINK, (n,))) for n in self._numbers()]
+            self._found = tuple(Mark(n, rows[0][0]) for n, rows in found if rows)
+        return self._found
 
     def _numbers(self) -> list[int]:
         head = self._history.number

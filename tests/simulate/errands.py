@@ -3,11 +3,10 @@
 from collections.abc import Iterator
 from random import Random
 
+from station.floor.today.dialogue import ROWS
 from station.ledger.ledger import Ledger
-from station.shop.facts import Batch, Concern, Order, Pack
-from tests.replay import PIN
+from station.shop.facts import Batch, Concern, Order, Pack, Product
 
-BATCHES = ("00900", "00901", "00910", "00911")
 ORDERS = ("3306", "3307", "3308", "3310", "3311")
 PARTS = ("061", "062", "045", "051")
 
@@ -18,14 +17,24 @@ def errand(random: Random, ledger: Ledger) -> Iterator[str]:
     yield from ERRANDS[kind][1](random, ledger)
 
 
-def _batch(random: Random, ledger: Ledger) -> str:
-    found = [b.id for b in ledger.facts(Batch)]
-    return random.choice(found if random.random() < 0.3 else BATCHES[:2] + BATCHES[2:])
+def _batch(random: Random, ledger: Ledger, place: str = "") -> str:
+    """Mostly one that lies there, so that many want the same; else any."""
+    there = sorted({h.batch for h in ledger.view.stock(place=place)}) if place else []
+    if there and random.random() < 0.8:
+        return random.choice(there)
+    return random.choice([b.id for b in ledger.facts(Batch)])
+
+
+def _parts(ledger: Ledger, order: str) -> list[str]:
+    """The parts that go into an order."""
+    found = ledger.view.get(Order, order)
+    products = (ledger.view.get(Product, x.product) for x in (found.lines if found else ()))
+    return [part for p in products if p for part, _ in p.parts]
 
 
 def _pop(random: Random, ledger: Ledger) -> Iterator[str]:
     yield "@area popping"
-    yield f"traveller {_batch(random, ledger)}"
+    yield f"traveller {_batch(random, ledger, 'popping/1')}"
     if random.random() < 0.4:
         yield from ("button missing" if random.random() < 0.5 else "reason 01", "2")
     yield "button pass_on"
@@ -33,15 +42,16 @@ def _pop(random: Random, ledger: Ledger) -> Iterator[str]:
 
 def _trim(random: Random, ledger: Ledger) -> Iterator[str]:
     yield "@area trimming"
-    yield f"traveller {_batch(random, ledger)}"
+    yield f"traveller {_batch(random, ledger, 'trimming')}"
     if random.random() < 0.4:
         yield from ("reason 03" if random.random() < 0.5 else "reason 22", "1")
     yield "button on_rack"
 
 
 def _split(random: Random, ledger: Ledger) -> Iterator[str]:
-    yield f"@area {random.choice(('popping', 'trimming'))}"
-    yield f"traveller {_batch(random, ledger)}"
+    area, place = random.choice((("popping", "popping/1"), ("trimming", "trimming")))
+    yield f"@area {area}"
+    yield f"traveller {_batch(random, ledger, place)}"
     yield "button split"
     yield str(random.choice((1, 5, 30, 80)))
     yield "button put_down"
@@ -66,7 +76,7 @@ def _pack(random: Random, ledger: Ledger) -> Iterator[str]:
     order = random.choice(ORDERS)
     yield "@area packing"
     yield f"order {order}"
-    for part in random.sample(PARTS, 2):
+    for part in _parts(ledger, order) or random.sample(PARTS, 1):
         yield f"part {part}"
     yield "button close_pack" if random.random() < 0.8 else "button put_down"
 
@@ -74,8 +84,9 @@ def _pack(random: Random, ledger: Ledger) -> Iterator[str]:
 def _close(random: Random, ledger: Ledger) -> Iterator[str]:
     mine = [o.id for o in ledger.facts(Order) if o.claimed == ledger.station]
     yield "@area packing"
-    yield f"order {random.choice(mine or ORDERS)}"
-    yield from (f"part {part}" for part in PARTS)
+    order = random.choice(mine or ORDERS)
+    yield f"order {order}"
+    yield from (f"part {part}" for part in _parts(ledger, order))
     yield "button close_pack"
 
 
@@ -101,16 +112,11 @@ def _undo(random: Random, ledger: Ledger) -> Iterator[str]:
 
 
 def _settle(random: Random, ledger: Ledger) -> Iterator[str]:
-    if not any(not c.settled for c in ledger.facts(Concern)):
-        return
-    yield "@area today"
-    yield from (
-        "button row_1",
-        "reason 51",
-        f"button row_{random.choice((1, 2))}",
-        "worker 07",
-        PIN,
-    )
+    waiting = len(ledger.view.shelf(Concern, "open"))
+    if waiting:
+        yield "@area today"
+        yield f"button row_{random.randint(1, min(waiting, ROWS))}"
+        yield f"button row_{random.choice((1, 2))}"
 
 
 ERRANDS = {
@@ -125,5 +131,5 @@ ERRANDS = {
     "miss": (1, _miss),
     "cart": (2, _cart),
     "undo": (3, _undo),
-    "settle": (1, _settle),
+    "settle": (3, _settle),
 }

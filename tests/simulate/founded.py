@@ -19,13 +19,14 @@ from tests.simulate.shop import MemoryShop
 from tests.simulate.station import SimStation
 
 STATIONS = ("1", "2", "3")
+ALONE = "alone.db"
 AT = "2026-11-25T07:00:00"
 
 
 class Founded(NamedTuple):
     """The files of the stations before the first scan, and the shop's history then."""
 
-    folder: Path
+    folder: Path  # holds one file a station, and one of a PC that shares with nobody
     rules: Rules
     shop: MemoryShop
 
@@ -60,6 +61,7 @@ def found(folder: Path) -> Founded:
     first = folder / "first.db"
     ledger = Ledger(first, rules)
     app.seed(ledger, facts(), AT, stock=STOCK, ids=lambda: "0" * 16)
+    ledger.backup(folder / ALONE)
     for entry in ledger.chain(0):
         shop.add(SharedRow(entry.id, entry.verdict, tuple(entry.writes), entry.body))
     ledger.share_with(shop.site)

@@ -1,7 +1,7 @@
 """A shop's database in memory: what the push function does, to the letter, and a link to it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from station.ledger.codec import digest
@@ -73,6 +73,10 @@ class MemoryShop:
         link = digest(self.digest_at(number) or b"", row.id, row.body)
         self.entries.append(SharedEntry(number + 1, row.id, row.verdict, row.body, link))
         self.writes.append(frozenset(row.writes))
+
+    def copy(self) -> "MemoryShop":
+        """Another database with the same history."""
+        return replace(self, entries=self.entries[:], writes=self.writes[:])
 
     def put_back(self, number: int) -> None:
         """An older day is restored."""

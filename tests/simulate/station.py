@@ -18,10 +18,11 @@ from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.talk import News, Offer, exchange
 from station.shop.views import Rules
-from tests.replay import code_of
+from tests.replay import PIN, code_of
 from tests.simulate.errands import errand
 from tests.simulate.shop import MemoryLink, MemoryShop
 
+ANSWERS = {"sure": "button yes", "supervisor": "worker 07", "pin": PIN, "reason": "reason 51"}
 STATES = ("shared", "behind", "put back")
 
 
@@ -61,12 +62,10 @@ class SimStation:
             self.scans = errand(self.random, self.ledger)
             return
         given = self.send(text)
-        if self.desk.question() == "sure":
-            self.send("button yes")
-        elif self.desk.question():
-            self.send("worker 07" if self.desk.question() == "supervisor" else "button put_down")
-        if given.entry is None and given.answer.refused and self.random.random() < 0.3:
-            self.scans = iter(("button put_down",))
+        while question := self.desk.question():
+            self.send(ANSWERS[question] if self.random.random() < 0.95 else "button put_down")
+        if given.answer.tone == "stop" and self.random.random() < 0.7:
+            self.scans = iter(())
 
     def send(self, text: str) -> Given:
         """One scan; what it answered with an entry is acknowledged."""
@@ -112,11 +111,12 @@ class SimStation:
 
     def _contested(self, news: News) -> None:
         """Notes the acts that wait and rest on what has come."""
-        known = {id_ for id_, _ in self.pending()}
+        waiting = self.pending() if news.entries else []
+        known = {id_ for id_, _ in waiting}
         others = [e.number for e in news.entries if e.id not in known]
         shop = self.link.shop.writes
         names = frozenset[str]().union(*(shop[n - 1] for n in others if n <= len(shop)))
-        self.contested |= {id_ for id_, reads in self.pending() if not names.isdisjoint(reads)}
+        self.contested |= {id_ for id_, reads in waiting if not names.isdisjoint(reads)}
 
     def pending(self) -> list[tuple[str, list[str]]]:
         """Ids of the acts that wait, and what they rest on."""

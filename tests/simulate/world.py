@@ -2,47 +2,56 @@
 
 import shutil
 from collections import Counter
-from copy import deepcopy
+from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
-from typing import NamedTuple
 
 from station.ledger.codec import Body, read_body
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.shop.facts import Concern, Order, Pack
 from station.shop.moves import balancing
-from tests.simulate.founded import STATIONS, Founded
+from tests.simulate.founded import ALONE, STATIONS, Founded
 from tests.simulate.station import SimStation
 
 STEPS = 260
 ROUNDS = 60  # until all is shared once nothing is broken any more
+STILL = 4  # rounds in which nothing moves any more: then that is how it ends
 
 
-class Tally(NamedTuple):
-    """What a run came to: acts, those somebody was before in, those lost, faults by name."""
+@dataclass(frozen=True)
+class Tally:
+    """What a run came to: acts, those somebody was before in, those lost; faults, and the
+    acts that were shared in the end, by name."""
 
-    acts: int
-    contested: int
-    lost: int
-    faults: Counter[str]
+    acts: int = 0
+    contested: int = 0
+    lost: int = 0
+    faults: Counter[str] = field(default_factory=Counter)
+    kinds: Counter[str] = field(default_factory=Counter)
+
+    def __add__(self, more: "Tally") -> "Tally":
+        return Tally(
+            self.acts + more.acts,
+            self.contested + more.contested,
+            self.lost + more.lost,
+            self.faults + more.faults,
+            self.kinds + more.kinds,
+        )
 
 
 class World:
     """All stations of one seed."""
 
     def __init__(self, founded: Founded, folder: Path, seed: int) -> None:
-        self.random = Random(seed)
-        self.shop = deepcopy(founded.shop)
-        self.faults: Counter[str] = Counter()
+        self.founded, self.random = founded, Random(seed)
+        self.shop = founded.shop.copy()
+        self.faults, self.kinds = Counter[str](), Counter[str]()
         self.images: dict[str, tuple[bytes, int]] = {}
         self.gone: set[str] = set()  # acknowledged, and then every copy was destroyed
         self.stations = []
         for number in STATIONS:
-            path = folder / f"{number}.db"
-            for left in folder.glob(f"{number}.db*"):
-                left.unlink()
-            shutil.copyfile(founded.folder / f"{number}.db", path)
+            path = _fresh(founded, folder / f"{number}.db")
             random = Random(self.random.getrandbits(64))
             self.stations.append(SimStation(number, path, self.shop, founded.rules, random))
         self.minute = 0
@@ -60,7 +69,7 @@ class World:
         acts = sum(s.recorded for s in self.stations)
         contested = len(set().union(*(s.contested for s in self.stations)))
         lost = sum(s.turned for s in self.stations)
-        return Tally(acts, contested, lost, self.faults)
+        return Tally(acts, contested, lost, self.faults, self.kinds)
 
     def _step(self) -> None:
         station, dice = self.random.choice(self.stations), self.random.random()
@@ -125,14 +134,20 @@ class World:
     def _heal(self) -> None:
         for station in self.stations:
             station.link.cut = station.link.deaf = False
-        for _ in range(ROUNDS):
+        rounds = still = 0
+        while rounds < ROUNDS and still < STILL:
+            before = self._shared()
             for station in self.stations:
                 for _ in range(3):
                     station.talk()
-        waiting = {s.number: len(s.pending()) for s in self.stations}
-        heads = {s.ledger._history.number for s in self.stations}
-        assert not any(waiting.values()), f"not shared in the end: {waiting}"
-        assert heads == {len(self.shop.entries)}, "a station is behind in the end"
+            rounds, still = rounds + 1, still + 1 if self._shared() == before else 0
+        waiting, heads = zip(*self._shared(), strict=True)
+        assert not any(waiting), f"not shared in the end: {waiting}"
+        assert set(heads) == {len(self.shop.entries)}, "a station is behind in the end"
+
+    def _shared(self) -> list[tuple[int, int]]:
+        """What waits at each station, and how far its history goes."""
+        return [(s.ledger.not_shared(), s.ledger._history.number) for s in self.stations]
 
     def _hold(self) -> None:
         """The six invariants."""
@@ -164,6 +179,7 @@ class World:
         numbers: Counter[tuple[str, str]] = Counter()
         for entry in self.shop.entries:
             body = read_body(entry.body)
+            self.kinds[body.act.kind] += 1
             given = body.act.args.get("numbers")
             numbers.update(given.items() if isinstance(given, dict) else ())
             if entry.verdict:
@@ -173,17 +189,24 @@ class World:
 
     def _in_order(self) -> None:
         """One PC alone, given all acts in their order, comes to the very same shop."""
-        path = self.stations[0].path.with_name("alone.db")
-        for left in path.parent.glob("alone.db*"):
-            left.unlink()
-        alone = Ledger(path, self.stations[0].rules)
+        alone = Ledger(
+            _fresh(self.founded, self.stations[0].path.with_name(ALONE)), self.founded.rules
+        )
         alone.hurry(on=True)
-        for entry in self.shop.entries:
+        for entry in self.shop.entries[alone.count() :]:
             body = read_body(entry.body)
             _record(alone, body)
             kept = alone._history.reader.body(entry.id)
             assert kept == body, f"decided otherwise in order: {entry.id} {body.act.kind}"
         alone.close()
+
+
+def _fresh(founded: Founded, path: Path) -> Path:
+    """The founded file of this name, and nothing left of another run."""
+    for left in path.parent.glob(f"{path.name}*"):
+        left.unlink()
+    shutil.copyfile(founded.folder / path.name, path)
+    return path
 
 
 def _record(alone: Ledger, body: Body) -> None:
