@@ -2008,6 +2008,10 @@
       <translation>Nummer {id} ist vergeben</translation>
     </message>
     <message>
+      <source>Number {number} was given out twice</source>
+      <translation>Nummer {number} wurde zweimal vergeben</translation>
+    </message>
+    <message>
       <source>Number: {digits}</source>
       <translation>Zahl: {digits}</translation>
     </message>
@@ -4166,6 +4170,10 @@
     <message>
       <source>Try them once more; a third try is not allowed.</source>
       <translation>Noch einmal versuchen; ein drittes Mal gibt es nicht.</translation>
+    </message>
+    <message>
+      <source>Two papers bear it: give one of them another.</source>
+      <translation>Zwei Papiere tragen sie: einem davon eine neue geben.</translation>
     </message>
     <message>
       <source>Type 1 or more.</source>

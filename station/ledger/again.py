@@ -8,7 +8,7 @@ needs a look. Nothing scanned is ever dropped.
 import json
 import logging
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from station.ledger import statements
@@ -26,7 +26,7 @@ from station.ledger.faults import OwnBug
 from station.ledger.history import Decided, History, pending_row, rule_for
 from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.ledger.undo import decide_undo
-from station.shop.acts import Answer, attention
+from station.shop.acts import Answer, attention, refuse
 from station.shop.conflicts import no_longer
 from station.shop.views import Rules
 from station.shop.words import say
@@ -108,7 +108,18 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
     if was.reverses:
         return decide_undo(history, was.reverses, was.act)
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
-    return history.decide(was.act, rule)
+    decided = history.decide(was.act, rule)
+    given = was.act.args.get("numbers")
+    for kind, number in given.items() if isinstance(given, Mapping) else ():
+        if history.reader.state(f"{kind}/{number}") is not None:
+            return decided._replace(answer=_twice(str(number)), body=None)
+    return decided
+
+
+def _twice(number: str) -> Answer:
+    """An older disk was put in, and its numbers were handed out before it asked the shop."""
+    said = say("Number {number} was given out twice", number=number)
+    return refuse(said, say("Two papers bear it: give one of them another."))
 
 
 def _carry_out(history: History, body: Body) -> None:

@@ -99,6 +99,17 @@ def test_each_choice_settles_it(how, left, two):
     assert (settled.settled, settled.by, settled.reason) == (how, "07", "counted again")
 
 
+def test_a_number_that_two_papers_bear_needs_a_look(two):
+    """A station on an older disk hands out what it has not asked the shop about."""
+    assert split(two[0], "one", 5, "00950").entry
+    assert split(two[1], "two", 4, "00950").entry
+    heal(two)
+    concern = concern_of(two, "two")
+    assert str(concern.now) == "Number 00950 was given out twice"
+    assert [at(two[0], "trimming", b) for b in ("00900", "00950")] == [19, 5]
+    assert settle(two[0], concern, LEAVE).entry
+
+
 def test_both_supervisors_settle_it_and_it_is_booked_once(two):
     concern = two_splits(two)
     assert all(settle(station, concern, BOOK).entry for station in two)

@@ -181,7 +181,8 @@ class World:
             body = read_body(entry.body)
             self.kinds[body.act.kind] += 1
             given = body.act.args.get("numbers")
-            numbers.update(given.items() if isinstance(given, dict) else ())
+            counts = not entry.verdict and not ledger._history.reader.undone(entry.id)
+            numbers.update(given.items() if counts and isinstance(given, dict) else ())
             if entry.verdict:
                 assert ledger.view.get(Concern, entry.id), "a lost act is shown nowhere"
         assert max(numbers.values(), default=0) <= 1, f"a number was given twice: {numbers}"
