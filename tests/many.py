@@ -18,6 +18,7 @@ import tempfile
 import threading
 import time
 from collections import Counter
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -66,19 +67,21 @@ def child(given: str) -> None:
     loop = Loop(ledger, lambda: PostgresLink(address, life["role"], lambda: life["password"]))
     print("ready", ledger.count(), flush=True)
     chance = random.Random(life["run"])
-    n = 0
+    n, said = 0, ""
     while True:
         until = time.monotonic() + chance.expovariate(40)
         while time.monotonic() < until:
             loop.step()
             time.sleep(0.002)
         if life["heal"]:
-            if loop.state == "shared" and not ledger.not_shared() and n > 100:
-                print("healed", flush=True)
+            n += loop.state == "shared" and not ledger.not_shared()
+            now = f"{loop.state}, {ledger.not_shared()} to share, at {ledger.count()} {loop.why}"
+            if now != said or n > 100:  # seldom: nobody may be reading yet
+                said = now if n <= 100 else "healed"
+                print(said, flush=True)
+            if said == "healed":
                 ledger.close()
                 return
-            n += loop.state == "shared" and not ledger.not_shared()
-            print(loop.state, ledger.not_shared(), loop.why, flush=True)
             continue
         n += 1
         one_act(ledger, f"{life['station']}-{life['run']}-{n}", life["station"], chance)
@@ -219,16 +222,16 @@ class Many:
         problems = []
         for _ in range(2):  # the first to heal has not seen what the last one shared
             healing = {n: self.life(n, 0, heal=True) for n in self.numbers}
-            end = time.monotonic() + HEALING
-            for number, process in healing.items():
-                said = self._told(process, end)
+            with ThreadPoolExecutor(len(healing)) as pool:  # all at once: a full pipe stops one
+                told = pool.map(self._told, healing.values())
+            for number, said in zip(healing, told, strict=True):
                 if said[-1:] != ["healed\n"]:
-                    problems.append(f"station {number} does not heal: {said[-1:]}")
+                    problems.append(f"station {number} does not heal: {said[-4:]}")
         return problems
 
-    def _told(self, process: subprocess.Popen[str], end: float) -> list[str]:
+    def _told(self, process: subprocess.Popen[str]) -> list[str]:
         """What a healing station said; it is ended when its time is up."""
-        timer = threading.Timer(max(1.0, end - time.monotonic()), process.kill)
+        timer = threading.Timer(HEALING, process.kill)
         timer.start()
         assert process.stdout
         said = process.stdout.readlines()

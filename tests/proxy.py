@@ -49,8 +49,9 @@ class Proxy:
         while not self._closed:
             try:
                 near, _ = self._listening.accept()
-            except OSError:
-                return
+            except OSError:  # closed, or who called is gone already
+                time.sleep(0.01)
+                continue
             threading.Thread(target=self._serve, args=(near,), daemon=True).start()
 
     def _serve(self, near: socket.socket) -> None:

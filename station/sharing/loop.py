@@ -26,6 +26,7 @@ PAGE_AT_ONCE = 4000  # entries that come at once where nobody waits for the scre
 SLICE = 40  # entries that are taken in at once
 BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
+WRONG = "Something is wrong in the program."
 STOPPED = ("too old", "differs", "another")
 CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a warning
 
@@ -67,12 +68,28 @@ class Loop:
         """A few milliseconds of work: takes news in, and makes the next offer when it is due."""
         if self._closed:
             return
+        try:
+            self._go_on()
+        except Fault as fault:  # of the disk, say: what came is asked for again
+            self._later(str(fault))
+        except Exception:  # our own bug must not end sharing without a word
+            log.exception("sharing")
+            self._later(WRONG)
+
+    def _go_on(self) -> None:
         if not self._come:
             self._fetch()
         if self._come or self._rest.state == "put back":
             self._take_in()
         elif not self._asking and self._clock() >= self._due:
             self._ask()
+
+    def _later(self, why: str) -> None:
+        """Nothing could be taken in or offered: tries again, as when the shop is away."""
+        self._come.clear()
+        self._rest = News("away", why=why)
+        self.state, self.why, self._tries = "away", why, self._tries + 1
+        self._due = self._clock() + self._pause(self._rest)
 
     def close(self) -> None:
         """Ends the talk; a round under way is not waited for, a step to come does nothing."""
@@ -90,13 +107,13 @@ class Loop:
                 self._news.put(News("away", why=str(fault)))
             except Exception:  # our own bug must not end sharing without a word
                 log.exception("sharing")
-                self._news.put(News("away", why="Something is wrong in the program."))
+                self._news.put(News("away", why=WRONG))
 
     def _ask(self) -> None:
         if self.state == "shared":
             self.ledger.ask_ahead()
-        self._asking = True
         self._offers.put(self.ledger.offer())
+        self._asking = True
 
     def _fetch(self) -> None:
         try:

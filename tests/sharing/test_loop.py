@@ -65,3 +65,41 @@ def test_once_closed_it_leaves_the_file_alone(pair):
     one.ledger.close()
     loop.step()
     one.open()
+
+
+def full(ledger, *, full):
+    """The disk takes nothing more, or has room again."""
+    ledger._store.run(f"PRAGMA max_page_count={1 if full else 2**30}")
+
+
+def test_a_full_disk_is_told_and_sharing_goes_on_once_there_is_room(pair):
+    one, two = pair
+    loop = Loop(one.ledger, lambda: one.link)
+    until(lambda: loop.state == "shared" and not one.ledger.not_shared(), loop)
+    for n in range(40):
+        two.do(f"m{n}", batch=f"{n:05d}")
+    two.share()
+    full(one.ledger, full=True)
+    until(lambda: "full" in loop.why, loop)
+    assert loop.state == "away"
+    full(one.ledger, full=False)
+    until(lambda: one.ledger.view.past("m39") and loop.state == "shared", loop)
+    assert one.ledger.check() == []
+    loop.close()
+
+
+def test_an_offer_that_cannot_be_made_is_made_later(pair, monkeypatch):
+    one, _ = pair
+    loop = Loop(one.ledger, lambda: one.link)
+    until(lambda: loop.state == "shared", loop)
+    offer, tries = one.ledger.offer, []
+
+    def fails():
+        tries.append(1)
+        if len(tries) < 2:
+            raise ZeroDivisionError
+        return offer()
+
+    monkeypatch.setattr(one.ledger, "offer", fails)
+    until(lambda: len(tries) > 1 and loop.state == "shared", loop)
+    loop.close()

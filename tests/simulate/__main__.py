@@ -20,6 +20,7 @@ from tests.simulate.founded import Founded, found
 from tests.simulate.world import Tally, World
 
 WANTED = 0.2  # of all acts, those that somebody was before in
+SHOWN = 5  # failures that are printed whole
 LINE = 1000  # seeds between two lines of how far it has come
 _state: dict[str, Founded | Path] = {}
 
@@ -90,7 +91,8 @@ def campaign(seeds: range, workers: int, *, to_first: bool = False) -> Sum:
         for seed, result in pool.map(one, seeds, chunksize=1 if to_first else 8):
             done.add(seed, result)
             if seed in done.failed:
-                print(f"--- seed {seed}\n{result}", flush=True)
+                if len(done.failed) <= SHOWN:
+                    print(f"--- seed {seed}\n{result}", flush=True)
                 if to_first:
                     pool.shutdown(wait=False, cancel_futures=True)
                     break

@@ -16,6 +16,7 @@ from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
+from station.ledger.supply import NoNumbers
 from station.ledger.talk import News, Offer, exchange
 from station.shop.views import Rules
 from tests.replay import PIN, code_of
@@ -84,6 +85,13 @@ class SimStation:
             done = self.ledger.record(replace(past.act))
             assert done.entry == past.act.id
             assert self.ledger.count() == before
+
+    def spend(self, count: int) -> list[str]:
+        """So many new numbers are handed out, as to papers that were torn up; or what is left."""
+        numbers = list[str]()
+        with suppress(NoNumbers):
+            numbers.extend(self.ledger.take_number("batch") for _ in range(count))
+        return numbers
 
     # --- sharing, in three pieces so that anything may come in between
 

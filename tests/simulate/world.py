@@ -8,7 +8,7 @@ from random import Random
 
 from station.ledger.codec import Body, read_body
 from station.ledger.ledger import Ledger
-from station.ledger.numbers import TAKE_BLOCK, TAKING
+from station.ledger.numbers import BLOCK, TAKE_BLOCK, TAKING
 from station.shop.facts import Concern, Order, Pack
 from station.shop.moves import balancing
 from tests.simulate.founded import ALONE, STATIONS, Founded
@@ -16,6 +16,7 @@ from tests.simulate.station import SimStation
 
 STEPS = 260
 ROUNDS = 60  # until all is shared once nothing is broken any more
+FEWEST = 3  # of a block of 20 numbers print, whichever block it is
 STILL = 4  # rounds in which nothing moves any more: then that is how it ends
 
 
@@ -92,8 +93,8 @@ class World:
 
     def _break(self, station: SimStation) -> None:
         kind = self.random.choices(
-            ("cut", "deaf", "mend", "crash", "again", "image", "old disk", "old shop"),
-            (2, 2, 5, 3, 2, 1, 0.5, 0.4),
+            ("cut", "deaf", "mend", "crash", "again", "spent", "image", "old disk", "old shop"),
+            (2, 2, 5, 3, 2, 1, 1, 0.5, 0.4),
         )[0]
         self.faults[kind] += 1
         if kind in ("cut", "deaf", "mend"):
@@ -102,6 +103,8 @@ class World:
             station.crash(self.random.choice((0, 1, 10, 40, 100, 200)))
         elif kind == "again":
             station.again()
+        elif kind == "spent":
+            station.spend(self.random.randrange(BLOCK))
         elif kind == "image":
             self.images[station.number] = (station.image(), len(station.acked))
         elif kind == "old disk" and station.number in self.images:
@@ -163,6 +166,7 @@ class World:
             self._in_order()
         problems = self.stations[0].ledger.check()  # the others hold the very same
         assert problems == [], problems
+        self._still_at_work()
 
     def _pieces(self) -> None:
         sums: Counter[str] = Counter()
@@ -187,6 +191,16 @@ class World:
                 assert ledger.view.get(Concern, entry.id), "a lost act is shown nowhere"
         assert max(numbers.values(), default=0) <= 1, f"a number was given twice: {numbers}"
         assert all(o.state != "packed" or not o.claimed for o in ledger.facts(Order))
+
+    def _still_at_work(self) -> None:
+        """Each station has numbers that no other has, and shows what needs a look."""
+        held = [s.spend(2 * BLOCK) for s in self.stations]
+        assert all(len(n) > FEWEST for n in held), "a station is left without numbers"
+        every = Counter(number for numbers in held for number in numbers)
+        assert max(every.values()) == 1, f"two stations hold the same numbers: {held}"
+        for scan in ("@area today", "button show_concerns", "button row_1"):
+            self.stations[0].send(scan)
+            assert self.stations[0].desk.face()
 
     def _in_order(self) -> None:
         """One PC alone, given all acts in their order, comes to the very same shop."""
