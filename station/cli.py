@@ -141,9 +141,13 @@ def _database_commands(add: Add) -> None:
     share.add_argument(
         "--put-back", action="store_true", help="confirms that an older day was put back"
     )
+    share.add_argument(
+        "--close", action="store_true", help="only a closing: new PCs begin with it"
+    )
     share.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
     join = add("join", run_join, "makes this PC a station of a shop")
     join.add_argument("host", nargs="?", default="", help="host of the shop's database")
+    add("drop-old", run_drop_old, "drops what is older than 13 months from this PC alone")
     update = add("update-shop", run_update_shop, "brings the shop's database up to date")
     update.add_argument("url", metavar="URL")
 
@@ -284,12 +288,14 @@ def run_share(options: argparse.Namespace) -> int:
         shop_database.put_back(options.url, print)
     elif options.block:
         shop_database.block(options.url, options.block, print)
+    elif options.close:
+        shop_database.close(options.url, clock_of(options)(), print)
     elif options.card:
         pdf = options.pdf or Path(shop_database.CARDS)
-        shop_database.card(options.url, options.card, pdf, print)
+        shop_database.card(options.url, options.card, pdf, clock_of(options)(), print)
     else:
-        data = there(options)
-        shop_database.share(data, options.url, options.stations, options.pdf, print)
+        data, now = there(options), clock_of(options)()
+        shop_database.share(data, options.url, options.stations, options.pdf, now, print)
     return 0
 
 
@@ -298,6 +304,14 @@ def run_join(options: argparse.Namespace) -> int:
     from station import shop_database  # noqa: PLC0415 - only when it is used
 
     shop_database.join(data_of(options), options.host, print)
+    return 0
+
+
+def run_drop_old(options: argparse.Namespace) -> int:
+    """Drops old entries from this PC's file."""
+    from station import shop_database  # noqa: PLC0415 - only when it is used
+
+    shop_database.drop_old(there(options), clock_of(options)(), print)
     return 0
 
 

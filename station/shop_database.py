@@ -3,42 +3,87 @@
 import getpass
 import sys
 from collections.abc import Callable
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from station import app
+from station.ledger.closing import ClosingWrong
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
+from station.ledger.shop_link import Away
 from station.papers.join_cards import JoinCard, join_cards
 from station.sharing import founding, joining, membership
 from station.sharing.address import Address, read
+from station.sharing.closings import begin_with
+from station.sharing.link import PostgresLink
 from station.sharing.loop import catch_up
 from station.sharing.roles import Card
 
 Say = Callable[[str], None]
 CARDS = "join-cards.pdf"
+KEPT = timedelta(days=396)  # thirteen months
 
 
 class NoJoining(Fault):
     """The PC is not one that can join; the text says why."""
 
 
-def share(data: Path, url: str, stations: int, pdf: Path | None, tell: Say) -> None:
+class NotDropped(Fault):
+    """Nothing was dropped; the text says why."""
+
+
+def share(data: Path, url: str, stations: int, pdf: Path | None, now: str, tell: Say) -> None:
     """Makes the database the shop's and prints a join card for each other station."""
     address = _owner(url)
     password = hidden(f"Password of {address.user} at {address}: ")
     with app.opened(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
-        _settle(data, ledger)
+        _settle(data, ledger, tell)
         tell(f"Shared: {ledger.count()} entries are in {address}; this PC is its station 1.")
     _print(cards, address, pdf or data / CARDS, tell)
+    if cards:
+        founding.close(address, password, now, tell)
 
 
-def card(url: str, station: str, pdf: Path, tell: Say) -> None:
+def card(url: str, station: str, pdf: Path, now: str, tell: Say) -> None:
     """Prints a new card for a station whose PC was changed or lost."""
     address = _owner(url)
     password = hidden(f"Password of {address.user} at {address}: ")
     _print([founding.card_again(address, password, station)], address, pdf, tell)
+    founding.close(address, password, now, tell)
+
+
+def close(url: str, now: str, tell: Say) -> None:
+    """Makes a closing, so that a new PC need not copy years of history."""
+    address = _owner(url)
+    password = hidden(f"Password of {address.user} at {address}: ")
+    number, _, at = founding.close(address, password, now, tell)
+    if number:
+        tell(f"Closed behind entry {number} of {_day(at)}: a new PC begins there.")
+    else:
+        tell("Nothing to close: a new PC copies the whole history, which is short.")
+
+
+def drop_old(data: Path, now: str, tell: Say) -> None:
+    """Drops from this PC what is older than 13 months; the shop's database keeps all."""
+    joined = membership.of(data)
+    if joined is None:
+        raise NotDropped("This PC shares with nobody: its history is the only one.")
+    since = (datetime.fromisoformat(now) - KEPT).isoformat(timespec="seconds")
+    with app.opened(data) as ledger:
+        number, digest = ledger.older_than(since)
+        if number == ledger.begins()[0]:
+            tell(f"Nothing here is older than {_day(since)}.")
+            return
+        link = joined.link(data)
+        try:
+            there = link.pull(number - 1, 1)
+        finally:
+            link.close()
+        if not there or there[0].digest != digest:
+            raise NotDropped("The shop's database does not hold this: nothing was dropped.")
+        ledger.drop_until(number)
+    tell(f"Dropped here: what is older than {_day(since)}. The shop's database keeps all.")
 
 
 def update(url: str, tell: Say) -> None:
@@ -74,17 +119,24 @@ def join(data: Path, host: str, tell: Say) -> None:
     data.mkdir(parents=True, exist_ok=True)
     joined = joining.join(data, address, asked("Code on the join card: "))
     with app.opened(data) as ledger:
-        problem = _settle(data, ledger)
         tell(f"This PC is station {joined.station} of the shop at {address}.")
-        tell(problem or f"The shop is here: {ledger.count()} entries.")
+        problem = _settle(data, ledger, tell)
+        tell(problem or f"The shop is here: {ledger.count()} entries{_summed_up(ledger)}.")
 
 
-def _settle(data: Path, ledger: Ledger) -> str:
+def _summed_up(ledger: Ledger) -> str:
+    """Until when only what came of the entries is here."""
+    number, at = ledger.begins()
+    return f"; what was done up to {_day(at)} is summed up" if number else ""
+
+
+def _settle(data: Path, ledger: Ledger, tell: Say) -> str:
     """Copies the shop and takes this station's first numbers; gives what is in the way."""
     joined = membership.of(data)
     assert joined
     link = joined.link(data)
     try:
+        _begin(ledger, link, tell)
         news = catch_up(ledger, link)
         if news.state == "shared":
             ledger.ask_ahead()
@@ -94,6 +146,21 @@ def _settle(data: Path, ledger: Ledger) -> str:
         return f"The rest comes when the station is opened. {news.why}".strip()
     finally:
         link.close()
+
+
+def _begin(ledger: Ledger, link: PostgresLink, tell: Say) -> None:
+    """Begins with the newest closing; where it does not hold, the whole history comes."""
+    try:
+        begin_with(ledger, link)
+    except ClosingWrong as wrong:
+        tell(f"{wrong} The whole history is copied instead, which takes longer.")
+    except Away:
+        return  # copying says so in a moment
+
+
+def _day(time: str) -> str:
+    """A day as people write it."""
+    return f"{datetime.fromisoformat(time):%d.%m.%Y}"
 
 
 def hidden(words: str) -> str:

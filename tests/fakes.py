@@ -16,6 +16,7 @@ class FakeView:
     facts: dict[str, Fact] = field(default_factory=dict)
     pieces: Counter[tuple[str, str, str]] = field(default_factory=Counter)
     entries: list[Past] = field(default_factory=list)
+    beginning: str = ""
 
     @classmethod
     def of(cls, *facts: Fact, moves: tuple[Move, ...] = ()) -> "FakeView":
@@ -63,6 +64,9 @@ class FakeView:
             ),
             None,
         )
+
+    def begins(self) -> str:
+        return self.beginning
 
     def do(self, rules: Rules, act: Act) -> Answer:
         """Decides the act and, unless it is refused, takes its effects in."""

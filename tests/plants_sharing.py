@@ -3,6 +3,7 @@
 from tests.plants import Plant
 
 SEEN = ("simulate:48",)
+CLOSING = ("tests/sharing/test_closing.py",)
 LEDGER = "station/ledger"
 
 SHARING = (
@@ -47,7 +48,7 @@ SHARING = (
           "many(statements.EMPTY_SPOT, (spot[:3] for spot in spots if not spot[3]))", "pass",
           "sharing: an empty spot keeps what lay there", SEEN),
     Plant(f"{LEDGER}/talk.py",
-          'common = next(m for m in (*offer.marks, Mark(0, b"")) if _in_shop(link, m, head))',
+          "common = next((m for m in offer.marks if _in_shop(link, m, head)), None)",
           "common = offer.head",
           "sharing: after an older day all here is taken for shared", SEEN),
     Plant(f"{LEDGER}/sharing.py", "for text, reads in (*back, *((act.text",
@@ -65,4 +66,25 @@ SHARING = (
     Plant(f"{LEDGER}/history.py", "        if again := self.repeated(act.id):\n"
           "            return again\n        decided", "        decided",
           "sharing: the same act again is recorded twice", SEEN),
+)  # fmt: skip
+
+CLOSINGS = (
+    Plant(f"{LEDGER}/absorb.py", "(newest or [begin_of(history.store)])[0][2]",
+          'newest[0][2] if newest else ""',
+          "closing: an entry without a time is judged otherwise behind a closing", CLOSING),
+    Plant(f"{LEDGER}/sharing.py", "begin = Mark(*closing.begin_of(self._store)[:2])",
+          'begin = Mark(0, b"")',
+          "closing: a short history is shared again behind an older day", CLOSING),
+    Plant(f"{LEDGER}/rebuild.py", "    books = closing.books_of(store)\n", "    books = Books()\n",
+          "closing: a rebuild forgets what the history begins with", CLOSING),
+    Plant(f"{LEDGER}/closing.py", "        sums[part] += qty\n", "",
+          "closing: pieces out of nothing are believed", CLOSING),
+    Plant("station/sharing/closings.py",
+          "if not there or (there[0].number, there[0].digest) != closing[:2]:", "if not there:",
+          "closing: one of another history is believed", CLOSING),
+    Plant("station/sharing/closings.py", "            if (number, found) != (last, link):\n"
+          "                raise ChainBroken(number)\n", "",
+          "closing: one is made of a history that was altered", CLOSING),
+    Plant("station/sharing/founding.py", "        if number < begins:", "        if False:",
+          "closing: a shop is founded without its first years", CLOSING),
 )  # fmt: skip

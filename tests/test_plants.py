@@ -4,10 +4,10 @@ import pytest
 
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
-from tests.plants_sharing import SHARING
+from tests.plants_sharing import CLOSINGS, SHARING
 
 
-@pytest.mark.parametrize("plant", [*PLANTS, *SHARING], ids=lambda plant: plant.why)
+@pytest.mark.parametrize("plant", [*PLANTS, *SHARING, *CLOSINGS], ids=lambda plant: plant.why)
 def test_the_line_stands_just_once(plant):
     sound = (ROOT / plant.file).read_text(encoding="utf-8")
     assert planted(sound, plant) != sound
@@ -16,7 +16,7 @@ def test_the_line_stands_just_once(plant):
 
 def test_there_are_thirty():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
-    assert len(SHARING) == 20
+    assert [len(SHARING), len(CLOSINGS)] == [20, 7]
 
 
 def test_a_line_that_moved_is_an_error():

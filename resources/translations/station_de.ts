@@ -2232,6 +2232,10 @@
       <translation>Paket {pack} an der Tür gesehen</translation>
     </message>
     <message>
+      <source>Pack {pack} was loaded before this PC's history begins</source>
+      <translation>Paket {pack} wurde geladen, bevor der Verlauf auf diesem PC beginnt</translation>
+    </message>
+    <message>
       <source>Pack {pack} was opened again</source>
       <translation>Paket {pack} wurde wieder geöffnet</translation>
     </message>
@@ -3404,6 +3408,10 @@
       <translation>Übernehmen</translation>
     </message>
     <message>
+      <source>Take it off at another PC.</source>
+      <translation>An einem anderen PC abladen.</translation>
+    </message>
+    <message>
       <source>Take it off first, then take this batch.</source>
       <translation>Erst abnehmen, dann dieses Los nehmen.</translation>
     </message>
@@ -4346,6 +4354,10 @@
     <message>
       <source>What was counted?</source>
       <translation>Was wurde gezählt?</translation>
+    </message>
+    <message>
+      <source>What was done before {day} is not on this PC.</source>
+      <translation>Was vor dem {day} geschah, ist auf diesem PC nicht vorhanden.</translation>
     </message>
     <message>
       <source>What was read of it</source>

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from station.ledger import again, effects, statements
 from station.ledger.again import Turned, Waiting, decide_again
 from station.ledger.books import instead
+from station.ledger.closing import begin_of
 from station.ledger.codec import Body, digest
 from station.ledger.faults import Fault
 from station.ledger.history import History
@@ -87,7 +88,7 @@ def _take(
 def _taken_in(history: History, entries: Sequence[SharedEntry]) -> list[tuple[Body, Say]]:
     """What can be read of the entries; one that has no time has that of the one before."""
     newest = history.store.rows(statements.NEWEST)
-    come, at = list[tuple[Body, Say]](), newest[0][2] if newest else ""
+    come, at = list[tuple[Body, Say]](), (newest or [begin_of(history.store)])[0][2]
     for entry in entries:
         come.append(taken_in(entry.id, entry.body, at))
         at = come[-1][0].act.at

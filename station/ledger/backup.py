@@ -7,10 +7,10 @@ from pathlib import Path
 
 from station.ledger import check as checking
 from station.ledger import statements
-from station.ledger.books import rebuild
 from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import beside, disk_faults, put_in_place, set_aside
+from station.ledger.rebuild import rebuild
 from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
 

@@ -1,19 +1,16 @@
-"""The derived tables worked out in memory from the entries alone: what a rebuild writes.
+"""The derived tables in memory, taken on entry by entry.
 
 An entry that does not fit what came before it is left out, and something that needs a look
 stands in its place: at every station alike, for nothing counts but the entries in order.
 """
 
-import sqlite3
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Any
 
-from station.ledger import statements
-from station.ledger.codec import Body, Change, State, lift_say, read_body, state_of
+from station.ledger.codec import Body, Change, State, lift_say, state_of
 from station.ledger.effects import SpotKey, net, tally_rows
-from station.ledger.sound import LEFT_OUT, taken_in
-from station.ledger.store import Store
+from station.ledger.sound import LEFT_OUT
 from station.shop.conflicts import left_out
 from station.shop.moves import balancing
 from station.shop.words import Say, say
@@ -132,41 +129,6 @@ def instead(body: Body, why: Say) -> Body:
         tone="stop",
         sets=(Change(concern.key, None, state_of(concern)),),
     )
-
-
-def derived(store: Store) -> Books:
-    """The books after all entries, and after the acts that are not shared yet."""
-    books = Books()
-    for body, why in _entries(store):
-        books.take(body, why)
-    for (text,) in store.run(statements.PENDING).fetchall():
-        books.carry_out(read_body(text))
-    return books
-
-
-def _entries(store: Store) -> Iterator[tuple[Body, Say]]:
-    """Every entry in order, and why it cannot be read."""
-    after, at = 0, ""
-    while page := store.run(statements.CHAIN, (after,)).fetchall():
-        after = page[-1][0]
-        for row in page:
-            body, why = taken_in(row[1], row[2], at)
-            at = body.act.at
-            yield body, why
-
-
-def rebuild(store: Store) -> None:
-    """Writes the derived tables anew from the history, in one transaction."""
-    with store.writing() as connection:
-        fill(store, connection)
-
-
-def fill(store: Store, connection: sqlite3.Connection) -> None:
-    """Writes the derived tables anew, inside a transaction."""
-    books = derived(store)
-    for table in statements.DERIVED:
-        connection.execute(statements.EMPTY[table])
-        connection.executemany(statements.FILL[table], books.rows(table))
 
 
 def row_of(state: State | None, id: str) -> FactRow | None:

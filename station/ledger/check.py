@@ -4,6 +4,7 @@ import json
 
 from station.ledger import effects, statements
 from station.ledger.books import Books
+from station.ledger.closing import ClosingWrong, begin_of, books_of
 from station.ledger.codec import Body, digest, read_body
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store
@@ -16,8 +17,11 @@ def check(store: Store) -> list[str]:
     """All that is not sound, a sentence each, twenty at most. Empty: the file is sound."""
     with store.faults():
         problems = _pages(store)
-        books, wrong = _history(store)
-        problems += wrong + _tables(store, books)
+        try:
+            books, wrong = _history(store)
+            problems += wrong + _tables(store, books)
+        except ClosingWrong as fault:
+            problems.append(str(fault))
     return problems[:MOST]
 
 
@@ -33,7 +37,7 @@ def _pages(store: Store) -> list[str]:
 
 def _history(store: Store) -> tuple[Books, list[str]]:
     """The books after all entries, and what does not hold in them."""
-    books, problems, last, link, at = Books(), list[str](), 0, b"", ""
+    books, problems, (last, link, at) = books_of(store), list[str](), begin_of(store)
     while page := store.run(statements.CHAIN, (last,)).fetchall():
         for number, id_, text, digest_, *columns in page:
             body, why = taken_in(id_, text, at)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from station.ledger import effects, statements
+from station.ledger import closing, effects, statements
 from station.ledger.codec import (
     Body,
     Change,
@@ -87,10 +87,10 @@ class History:
 
     def reload(self) -> None:
         """Reads where the chain ends."""
+        begin = closing.begin_of(self.store)
         newest = self.store.run(statements.NEWEST).fetchone()
-        self.number: int = newest[0] if newest else 0
-        self.digest: bytes = newest[1] if newest else b""
-        self.at: str = newest[2] if newest else ""
+        self.number, self.digest, self.at = closing.Begin(*newest) if newest else begin
+        self.reader.begins = begin.at
         self.reader.forget()
 
     def repeated(self, id: str) -> Recorded | None:

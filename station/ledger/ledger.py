@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from secrets import token_hex
 
-from station.ledger import backup, books, check, reports, statements
+from station.ledger import backup, check, closing, old, rebuild, reports, statements
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import open_sound
@@ -160,6 +160,20 @@ class Ledger:
             self._write_local(changed)
         return turned
 
+    def start_from(self, given: closing.Closing) -> None:
+        """Begins an empty history behind a closing. Raises ClosingWrong with nothing written."""
+        assert not self.count()
+        begin, books = closing.opened(given)
+        with self._store.writing() as connection:
+            closing.keep(self._store, begin, given.books)
+            rebuild.fill(connection, books)
+        self._history.reload()
+
+    def begins(self) -> tuple[int, str]:
+        """The number and time of the entry that this history begins behind; 0: all is here."""
+        number, _, at = closing.begin_of(self._store)
+        return number, at
+
     def ask_ahead(self) -> None:
         """Asks the shop for spare numbers, where there are none."""
         self._supply.ask_ahead()
@@ -188,7 +202,17 @@ class Ledger:
 
     def rebuild(self) -> None:
         """Derives every table anew from the history."""
-        books.rebuild(self._store)
+        rebuild.rebuild(self._store)
+        self._history.reload()
+
+    def older_than(self, time: str) -> tuple[int, bytes]:
+        """The last entry, with its digest, before the first of this time or later."""
+        with self._store.faults():
+            return old.older_than(self._store, time)
+
+    def drop_until(self, number: int) -> None:
+        """Drops the entries up to a number; a closing takes their place. Takes a while."""
+        old.drop_until(self._store, number)
         self._history.reload()
 
     def backup(self, file: Path) -> None:

@@ -7,12 +7,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from station.ledger import statements
-from station.ledger.books import instead, rebuild
+from station.ledger import closing, statements
+from station.ledger.books import instead
 from station.ledger.check import pages_sound
 from station.ledger.codec import digest
 from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
+from station.ledger.rebuild import rebuild
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store, suspect_mark
 
@@ -79,7 +80,7 @@ def _look_over(store: Store) -> None:
 def _check_newest(store: Store, number: int) -> None:
     """The newest two entries must be chained."""
     rows = store.run(statements.CHAIN, (max(number - 2, 0),)).fetchall()
-    before = rows[-2][3] if number > 1 else b""
+    before = rows[-2][3] if len(rows) > 1 else closing.begin_of(store).digest
     if rows[-1][0] != number or digest(before, rows[-1][1], rows[-1][2]) != rows[-1][3]:
         raise Damaged(store.path)
 
@@ -104,17 +105,18 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
     store = Store(new)
     try:
         with store.writing() as connection:
-            connection.executemany(statements.ADD_ENTRY, _chained(damaged))
+            begin = _closed(damaged, store)
+            connection.executemany(statements.ADD_ENTRY, _chained(damaged, begin))
             unshared = _readable(damaged, statements.ALL_PENDING)
             connection.executemany(statements.ADD_PENDING, unshared)
             connection.executemany(statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
             store.put(MENDED, "yes")
             store.put("format", str(statements.FORMAT))
         rebuild(store)
-        newest = store.rows(statements.NEWEST)
+        newest = store.rows(statements.NEWEST) or [closing.begin_of(store)]
     finally:
         store.close()
-    return newest[0][0] if newest else 0
+    return int(newest[0][0])
 
 
 def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:
@@ -123,10 +125,21 @@ def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ..
         yield from damaged.execute(query)
 
 
-def _chained(damaged: sqlite3.Connection) -> Iterator[EntryRow]:
+def _closed(damaged: sqlite3.Connection, store: Store) -> closing.Begin:
+    """What the history begins behind; its closing is copied, where it can be read and holds."""
+    rows = list(_readable(damaged, statements.EVERY_CLOSING))
+    with suppress(closing.ClosingWrong):
+        for number, link, _, books in rows:
+            begin, _ = closing.opened(closing.Closing(number, link, books))
+            closing.keep(store, begin, books)
+            return begin
+    return closing.Begin()
+
+
+def _chained(damaged: sqlite3.Connection, begin: closing.Begin) -> Iterator[EntryRow]:
     """Entries up to the first that does not hold. What follows from the body is made anew."""
-    link, at = b"", ""
-    for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=1):
+    before, link, at = begin
+    for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=before + 1):
         id_, kind, text = row[1], row[3], row[7]
         link = digest(link, id_, text)
         if row[0] != number or row[8] != link:

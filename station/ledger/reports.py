@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from station.ledger import statements
+from station.ledger.closing import begin_of
 from station.ledger.codec import Body, lift_say, read_body, read_brief, write_body
 from station.ledger.store import Store
 from station.ledger.view import Reader
@@ -53,8 +54,8 @@ def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[
         for number, text in page:
             yield _entry(number, read_body(text), reader)
         after = page[-1][0]
-    newest = store.rows(statements.NEWEST)
-    for number, body in enumerate(_waiting(store), newest[0][0] + 1 if newest else 1):
+    newest = store.rows(statements.NEWEST) or [begin_of(store)]
+    for number, body in enumerate(_waiting(store), newest[0][0] + 1):
         if number > after and (not subject or body.act.subject == subject):
             yield _entry(number, body, reader)
 
@@ -88,7 +89,7 @@ def chain(store: Store, after: int) -> Iterator[Chained]:
 def holds(store: Store, number: int, link: bytes) -> bool:
     """Whether this history has the digest at this number; the empty one before the first."""
     rows = store.rows(statements.LINK, (number,))
-    return bool(rows[0][0] == link) if rows else (number == 0 and link == b"")
+    return bool(rows[0][0] == link) if rows else begin_of(store)[:2] == (number, link)
 
 
 def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:

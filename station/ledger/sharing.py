@@ -3,13 +3,13 @@
 import logging
 from typing import Literal
 
-from station.ledger import again, effects, statements
+from station.ledger import again, closing, effects, statements
 from station.ledger.absorb import absorb
 from station.ledger.again import Turned
-from station.ledger.books import fill
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
 from station.ledger.opening import MENDED
+from station.ledger.rebuild import derived, fill
 from station.ledger.shop_link import SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
@@ -99,11 +99,15 @@ class Sharing:
         return int(self._store.values.get(EPOCH, "1"))
 
     def _marks(self) -> tuple[Mark, ...]:
-        """Read anew only when the head has moved: a digest stands for all before it."""
+        """Older places of this history, the newest first, down to where it begins.
+
+        Read anew only when an end has moved: a digest stands for all before it.
+        """
         head = Mark(self._history.number, self._history.digest)
-        if self._found[:1] != (head,):
+        begin = Mark(*closing.begin_of(self._store)[:2])
+        if (self._found[:1], self._found[-1:]) != ((head,), (begin,)):
             found = [(n, self._store.rows(statements.LINK, (n,))) for n in self._numbers()]
-            self._found = tuple(Mark(n, rows[0][0]) for n, rows in found if rows)
+            self._found = (*(Mark(n, rows[0][0]) for n, rows in found if rows), begin)
         return self._found
 
     def _numbers(self) -> list[int]:
@@ -134,7 +138,7 @@ class Sharing:
         acts = again.waiting(self._history)
         for act in acts:
             self._store.run(statements.DROP_PENDING, (act.seq,))
-        fill(self._store, self._store.connection)
+        fill(self._store.connection, derived(self._store))
         self._history.reader.forget()
         return again.decide_again(self._history, self._rules, acts)
 

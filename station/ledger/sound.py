@@ -61,13 +61,13 @@ def _twice(body: Body, _id: str) -> bool:
 
 def _bad_fact(body: Body, _id: str) -> bool:
     return any(
-        state is not None and not _readable(change.key, state)
+        state is not None and not readable(change.key, state)
         for change in body.sets
         for state in (change.before, change.after)
     )
 
 
-def _readable(key: str, state: State) -> bool:
+def readable(key: str, state: State) -> bool:
     """Whether a fact can be read as what its key says, and stands on a shelf of its kind."""
     name = key.partition("/")[0]
     if state.shelf is not None and not state.shelf.startswith(f"{name}/"):

@@ -7,6 +7,7 @@ FORMAT = 1
 DERIVED = ("balance", "fact", "tally")
 CREATION = (
     "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
+    "CREATE TABLE closing ( number INTEGER NOT NULL, digest BLOB NOT NULL, at TEXT NOT NULL, books BLOB NOT NULL, PRIMARY KEY (number) ) STRICT",
     "CREATE TABLE entry ( number INTEGER NOT NULL, id TEXT NOT NULL, at TEXT NOT NULL, kind TEXT NOT NULL, subject TEXT NOT NULL, verdict TEXT NOT NULL, writes TEXT NOT NULL, body TEXT NOT NULL, digest BLOB NOT NULL, PRIMARY KEY (number), UNIQUE (id) ) STRICT",
     'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     'CREATE TABLE local ( "key" TEXT NOT NULL, value TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
@@ -17,6 +18,7 @@ CREATION = (
     "CREATE INDEX entry_subject ON entry (subject, number, kind)",
     "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
 )
+CREATE_CLOSING = "CREATE TABLE closing ( number INTEGER NOT NULL, digest BLOB NOT NULL, at TEXT NOT NULL, books BLOB NOT NULL, PRIMARY KEY (number) ) STRICT"
 ADD_ENTRY = "INSERT INTO entry (number, id, at, kind, subject, verdict, writes, body, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
 BODY_BY_ID = "SELECT entry.body FROM entry WHERE entry.id = ? AND entry.kind != 'left-out'"
 NEWEST = "SELECT entry.number, entry.digest, entry.at FROM entry ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
@@ -29,6 +31,9 @@ CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entr
 SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.writes, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 AFTER = "SELECT entry.kind, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number"
 DROP_AFTER = "DELETE FROM entry WHERE entry.number > ?"
+DROP_UP_TO = "DELETE FROM entry WHERE entry.number <= ?"
+FIRST_SINCE = "SELECT min(entry.number) AS min_1 FROM entry WHERE entry.at >= ?"
+PLACE = "SELECT entry.number, entry.digest, entry.at FROM entry WHERE entry.number = ?"
 LINK = "SELECT entry.digest FROM entry WHERE entry.number = ?"
 PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
 ALL_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.writes, pending.body FROM pending ORDER BY pending.seq"
@@ -63,8 +68,13 @@ DROP_FACT = 'DELETE FROM fact WHERE fact."key" = ?'
 ADD_TALLY = 'INSERT INTO tally (hour, frm, "to", part, qty) VALUES (?, ?, ?, ?, ?) ON CONFLICT (hour, frm, "to", part) DO UPDATE SET qty = (tally.qty + excluded.qty)'
 DROP_EMPTY_TALLY = "DELETE FROM tally WHERE tally.qty = 0 AND tally.hour = ?"
 TALLY = 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.qty FROM tally WHERE tally.hour >= ? AND tally.hour <= ? ORDER BY tally.hour, tally.frm, tally."to", tally.part'
+CLOSED_AT = "SELECT closing.number, closing.digest, closing.at FROM closing"
+CLOSED_BOOKS = "SELECT closing.books FROM closing"
+PUT_CLOSING = "INSERT INTO closing (number, digest, at, books) VALUES (?, ?, ?, ?)"
+DROP_CLOSING = "DELETE FROM closing"
 LOCAL_ALL = 'SELECT local."key", local.value FROM local'
 PUT_LOCAL = 'INSERT INTO local ("key", value) VALUES (?, ?) ON CONFLICT ("key") DO UPDATE SET value = excluded.value'
+EVERY_CLOSING = "SELECT closing.number, closing.digest, closing.at, closing.books FROM closing"
 EVERY_ENTRY = "SELECT entry.number, entry.id, entry.at, entry.kind, entry.subject, entry.verdict, entry.writes, entry.body, entry.digest FROM entry ORDER BY entry.number"
 ALL_ROWS = {
     "balance": "SELECT balance.batch, balance.part, balance.place, balance.qty FROM balance",

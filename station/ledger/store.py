@@ -61,6 +61,8 @@ class Store:
         if names and names.isdisjoint({"local"}):
             raise Damaged(self.path)
         if names:
+            if "closing" not in names:  # the file is older than closings are
+                run(statements.CREATE_CLOSING)
             return
         for statement in statements.CREATION:
             run(statement)

@@ -102,6 +102,16 @@ tally = Table(
     sqlite_with_rowid=False,
 )
 
+closing = Table(
+    "closing",
+    meta,
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("digest", LargeBinary, nullable=False),
+    _text("at"),
+    Column("books", LargeBinary, nullable=False),
+    sqlite_strict=True,
+)
+
 local = Table("local", meta, _text("key", key=True), _text("value"), sqlite_strict=True)
 
 _derived = (balance, fact, tally)
@@ -149,6 +159,7 @@ def _first(rows: "Select[*tuple[object, ...]]", count: ColumnElement[int]) -> st
 
 
 CREATION = _creation()
+CREATE_CLOSING = sql(CreateTable(closing))
 
 _ZERO: ColumnElement[int] = literal_column("0")
 _ONE: ColumnElement[int] = literal_column("1")
@@ -217,6 +228,9 @@ SHARED = _first(
 )
 AFTER = sql(select(entry.c.kind, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number))
 DROP_AFTER = sql(delete(entry).where(entry.c.number > _N))
+DROP_UP_TO = sql(delete(entry).where(entry.c.number <= _N))
+FIRST_SINCE = sql(select(func.min(entry.c.number)).where(entry.c.at >= bindparam("a")))
+PLACE = sql(select(entry.c.number, entry.c.digest, entry.c.at).where(entry.c.number == _N))
 LINK = sql(select(entry.c.digest).where(entry.c.number == _N))
 PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
 ALL_PENDING = sql(select(pending).order_by(pending.c.seq))
@@ -261,8 +275,14 @@ TALLY = sql(
     .order_by(tally.c.hour, tally.c.frm, tally.c.to, tally.c.part)
 )
 
+CLOSED_AT = sql(select(closing.c.number, closing.c.digest, closing.c.at))
+CLOSED_BOOKS = sql(select(closing.c.books))
+PUT_CLOSING = sql(insert(closing))
+DROP_CLOSING = sql(delete(closing))
+
 LOCAL_ALL = sql(select(local))
 PUT_LOCAL = _putting(local)
+EVERY_CLOSING = sql(select(closing))
 EVERY_ENTRY = sql(select(entry).order_by(entry.c.number))
 ALL_ROWS = {table.name: sql(select(table)) for table in _derived}
 DROP_LOCAL = sql(delete(local).where(local.c.key == bindparam("k")))

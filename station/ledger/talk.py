@@ -37,7 +37,7 @@ class Mark(NamedTuple):
 class Offer(NamedTuple):
     """What a station tells the shop: its site and epoch, its head, and acts to share.
 
-    `marks` are older places of its history, the newest first, down to the beginning.
+    `marks` are older places of its history, the newest first, down to where it begins.
     """
 
     site: str
@@ -123,7 +123,9 @@ def _differing(link: ShopLink, offer: Offer, head: Head) -> News:
         return News("another")
     if head.epoch <= offer.epoch:
         return News("differs")
-    common = next(m for m in (*offer.marks, Mark(0, b"")) if _in_shop(link, m, head))
+    common = next((m for m in offer.marks if _in_shop(link, m, head)), None)
+    if common is None:  # the older day is from before this station's history begins
+        return News("differs")
     return News("put back", epoch=head.epoch, common=common)
 
 

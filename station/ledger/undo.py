@@ -9,6 +9,7 @@ from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_s
 from station.ledger.history import Decided, History, Recorded
 from station.ledger.numbers import TAKING
 from station.shop.acts import Act, Answer, good, refuse
+from station.shop.beginning import not_here
 from station.shop.moves import balancing
 from station.shop.words import Say, say
 
@@ -36,7 +37,8 @@ def decide_undo(history: History, id: str, act: Act) -> Decided:
     """The entry that takes `id` back as things stand now, or why not; nothing is written."""
     body = history.reader.body(id)
     if body is None:
-        return _no(id, say("There is nothing to take back"), _MEND)
+        do = not_here(history.reader.begins) or _MEND
+        return _no(id, say("There is nothing to take back"), do)
     if body.act.kind == TAKING:
         return _no(id, say("Numbers cannot be given back"), say("Go on with your work."))
     if history.reader.undone(id):

@@ -28,6 +28,7 @@ class Reader:
 
     def __init__(self, store: Store) -> None:
         self.shared = False  # whether acts may stand in `pending`, behind the history
+        self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._rows = store.rows
         self._kept: dict[str, Kept] = {}
 
@@ -176,6 +177,10 @@ class OpenView:
         """The newest entry about a subject (of one act kind, where given)."""
         return self._reader.last(subject, kind)
 
+    def begins(self) -> str:
+        """When this PC's history begins; empty where all of it is here."""
+        return self._reader.begins
+
 
 class NotingView:
     """The view for one decision: notes every read and holds the rule to the kinds it lists.
@@ -223,6 +228,10 @@ class NotingView:
         """The newest entry about a subject (of one act kind, where given)."""
         self.reads.add(f"about/{subject}")
         return self._reader.last(subject, kind)
+
+    def begins(self) -> str:
+        """When this PC's history begins; empty where all of it is here."""
+        return self._reader.begins
 
     def _check(self, kind: type[Fact]) -> None:
         if kind not in self._allowed:

@@ -9,10 +9,11 @@ from typing import Any
 
 import psycopg
 
+from station.ledger.closing import Begin
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.statements import FORMAT
-from station.sharing import roles, schema, secret
+from station.sharing import closings, roles, schema, secret
 from station.sharing.address import Address
 from station.sharing.link import CONNECTING
 from station.sharing.membership import Membership, new_password
@@ -75,6 +76,15 @@ def put_back(address: Address, password: str) -> int:
         names = Names(_site_of(admin))
         roles.as_owner(admin, names, "UPDATE shop.site SET epoch = epoch + 1")
         return int(admin.execute("SELECT number FROM shop.site").fetchall()[0][0])
+
+
+def close(address: Address, password: str, now: str, tell: Callable[[str], None]) -> Begin:
+    """Makes a closing for PCs to come; gives the entry behind which it stands.
+
+    Raises NotShared, or ChainBroken.
+    """
+    with opened(address, password) as admin:
+        return closings.make(admin, Names(_site_of(admin)), now, tell)
 
 
 def block(address: Address, password: str, station: str) -> None:
@@ -186,6 +196,12 @@ def _bring(admin: Session, names: Names, ledger: Ledger) -> None:
         site = admin.execute("SELECT number, digest FROM shop.site FOR UPDATE").fetchone()
         assert site
         number, digest = site
+        begins, _ = ledger.begins()
+        if number < begins:
+            raise NotShared(
+                f"This PC's history begins behind entry {begins}, and this database ends at "
+                f"{number}. Share from a PC that has all of it, or put a backup back."
+            )
         if not ledger.holds(number, digest):
             raise NotShared(
                 "The history in this database is not the beginning of this PC's. "

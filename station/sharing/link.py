@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 import psycopg
 from psycopg.abc import PQGen
 
+from station.ledger.closing import Closing
 from station.ledger.shop_link import (
     Away,
     Behind,
@@ -24,6 +25,7 @@ from station.ledger.shop_link import (
     SharedRow,
     TooOld,
 )
+from station.ledger.statements import FORMAT
 from station.sharing.address import Address
 
 log = logging.getLogger(__name__)
@@ -59,6 +61,15 @@ PUSH = (
     "%s::bigint, %s::bytea, %s::integer, %s::text[],"
     " %s::text[], %s::text[], %s::text[], %s::text[])"
 )
+
+CLOSING = (
+    "SELECT number, digest, length(books) FROM shop.closing"
+    " WHERE format <= %s ORDER BY number DESC LIMIT 1"
+)
+CLOSING_PIECE = (
+    "SELECT substring(books FROM %s::integer FOR %s::integer) FROM shop.closing WHERE number = %s"
+)
+PIECE = 2**20  # bytes of a closing that come at once: each piece has its time
 
 
 class Patient(psycopg.Connection[Any]):
@@ -114,6 +125,17 @@ class PostgresLink:
         )
         answer = self._ask(PUSH, (head, digest, format, list(reads), *columns))
         return _outcome(*answer[0])
+
+    def closing(self) -> Closing | None:
+        """The newest closing that this program can read; None where there is none. Raises Away.
+
+        One that is changed while its pieces come is noticed by its seal.
+        """
+        for number, digest, length in self._ask(CLOSING, (FORMAT,)):
+            starts = range(1, length + 1, PIECE)
+            pieces = [self._ask(CLOSING_PIECE, (start, PIECE, number)) for start in starts]
+            return Closing(number, digest, b"".join(row[0] for rows in pieces for row in rows))
+        return None
 
     def close(self) -> None:
         """Closes the connection."""

@@ -64,6 +64,12 @@ class View(Protocol):
     def last(self, subject: str, kind: str = "") -> Past | None:
         """The newest entry about a subject (of one act kind, where given)."""
 
+    def begins(self) -> str:
+        """When this PC's history begins; empty where all of it is here.
+
+        For words alone: an entry that `past` and `last` do not find may be an older one.
+        """
+
 
 class Rule(NamedTuple):
     """A pure decision: the kinds of fact that it may read, and the function."""

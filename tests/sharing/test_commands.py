@@ -10,8 +10,10 @@ import pytest
 import zxingcpp
 
 from station import app
+from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.sharing import membership
 from station.sharing.address import read
+from station.shop.acts import Act
 from tests.server import PASSWORD
 from tests.sharing.test_founding import address, rows
 
@@ -131,3 +133,50 @@ def test_a_pc_of_its_own_loads_nothing_of_sharing(data):
 
 def test_an_address_is_typed_as_it_is_shown(address):
     assert str(read(str(address))) == str(address)
+
+
+@pytest.fixture
+def years(tmp_path):
+    """A shop that has taken numbers once a month for more than two years."""
+    folder = tmp_path / "years"
+    with app.opened(folder) as ledger:
+        app.first_morning(ledger, "2024-08-05T07:00:00")
+        for month in range(8, 34):
+            at = f"{2024 + month // 12}-{month % 12 + 1:02d}-05T10:00:00"
+            act = Act(id=f"m{month}", kind=TAKING, at=at, args={"kind": "order"})
+            ledger._history.record(act, TAKE_BLOCK, {})
+    return folder
+
+
+def test_a_new_pc_begins_with_a_closing_and_an_old_one_drops_what_is_old(years, address, tmp_path):
+    """The closing is made with the card."""
+    data, now = years, ("--now", "2026-11-25T10:42:00")
+    done = station(data, "drop-old", *now)
+    assert done.stderr == "This PC shares with nobody: its history is the only one.\n"
+    station(data, "share", url(address), "--stations", "1", *now, typed=PASSWORD)
+    code = codes_on(data / "join-cards.pdf")[0]
+    other = tmp_path / "other"
+    done = station(other, "join", str(address), typed=code)
+    assert done.stderr == ""
+    assert "what was done up to 05.10.2026 is summed up" in done.stdout
+    assert station(other, "check").returncode == 0
+    done = station(data, "drop-old", *now)
+    assert done.stdout.startswith("Dropped here: what is older than 25.10.2025.")
+    assert "Nothing here is older" in station(data, "drop-old", *now).stdout
+    assert station(data, "check").returncode == 0
+    done = station(data, "share", url(address), "--close", *now, typed=PASSWORD)
+    assert done.stdout.startswith("Closed behind entry")
+    assert done.stdout.endswith("of 05.10.2026: a new PC begins there.\n")
+
+
+def test_a_closing_that_is_wrong_is_told_and_all_comes(years, server, address, tmp_path):
+    now = ("--now", "2026-11-25T10:42:00")
+    station(years, "share", url(address), "--stations", "1", *now, typed=PASSWORD)
+    with server.connect(address.database) as admin:
+        admin.execute("UPDATE shop.closing SET books = 'books'")
+    code = codes_on(years / "join-cards.pdf")[0]
+    done = station(tmp_path / "other", "join", str(address), typed=code)
+    assert done.returncode == 0
+    assert "The closing does not hold: its seal is broken. The whole history" in done.stdout
+    assert "summed up" not in done.stdout
+    assert station(tmp_path / "other", "check").returncode == 0

@@ -10,6 +10,7 @@ from station.floor.cart import rows
 from station.floor.cart.rows import cart_in_hand
 from station.floor.cart.rules import packs_on
 from station.shop.acts import Answer, good, refuse
+from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Cart
@@ -97,7 +98,8 @@ def _page(hand: Hand, by: int, cart: Cart, view: View) -> Took:
 def _printed(cart: Cart, view: View) -> Answer:
     """The list of what is on the cart; of an empty one, of what it left with last."""
     if not packs_on(view, cart) and not view.last(cart.key, "leave"):
-        return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
+        do = not_here(view.begins()) or say("Scan packs onto it first.")
+        return refuse(say("Nothing is on that cart"), do)
     return good(
         say("The list of {cart} is printed", cart=cart.name),
         say("It goes with it."),

@@ -5,7 +5,7 @@ from dataclasses import replace
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Cart, Order, Pack
 from station.shop.moves import Move, move, tail
-from station.shop.views import Rule, Rules, View
+from station.shop.views import Past, Rule, Rules, View
 from station.shop.words import Say, say
 
 
@@ -76,20 +76,25 @@ def unload_cart(act: Act, view: View) -> Answer:
     pack = view.get(Pack, tail(act.subject))
     if pack is None or pack.state != "cart":
         return refuse(say("That pack is on no cart"), say("Scan the label again."))
+    loaded = view.last(pack.key, "load_cart")
+    if loaded is None:  # then nobody here knows which of the pieces on the cart are its own
+        return refuse(
+            say("Pack {pack} was loaded before this PC's history begins", pack=pack.id),
+            say("Take it off at another PC."),
+        )
     return good(
         say("Pack {pack} is off the cart", pack=pack.id),
         say("Put it with the packs."),
-        moves=_brought(view, pack),
+        moves=_brought(pack, loaded),
         sets=(replace(pack, state="packed", cart="", seen=False),),
     )
 
 
-def _brought(view: View, pack: Pack) -> tuple[Move, ...]:
+def _brought(pack: Pack, loaded: Past) -> tuple[Move, ...]:
     """The very pieces that this pack brought onto its cart, batch by batch, off it again."""
-    loaded = view.last(pack.key, "load_cart")
     return tuple(
         move(m.part, m.qty, f"cart/{pack.cart}", f"pack/{pack.id}", m.frm.batch)
-        for m in (loaded.moves if loaded else ())
+        for m in loaded.moves
     )
 
 

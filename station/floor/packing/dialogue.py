@@ -11,6 +11,7 @@ from dataclasses import replace
 from station.floor.packing import buttons, numbers, rows, taking
 from station.floor.packing.needs import in_pack, ready
 from station.shop.acts import notice, refuse
+from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Order, Pack, Part, RackPlace
@@ -96,9 +97,8 @@ def _label_of(hand: Hand, order: str, view: View) -> Do | Took:
         [w.key.partition("/")[2] for w in past.sets if w.key.startswith("pack/")] if past else []
     )
     if not closed:
-        return Took(
-            hand, refuse(say("Order {order} has no pack", order=order), say("Choose a row."))
-        )
+        do = not_here(view.begins()) or say("Choose a row.")
+        return Took(hand, refuse(say("Order {order} has no pack", order=order), do))
     return _pack(hand, closed[0], view)
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
+from station.shop.beginning import not_here
 from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
 from station.shop.meanwhile import changed, lately
@@ -83,7 +84,7 @@ def already(view: View, batch: Batch) -> Answer:
     if past is None:
         return refuse(
             say("Batch {batch} has nothing at popping", batch=batch.id),
-            say("Take it off the bed first."),
+            not_here(view.begins()) or say("Take it off the bed first."),
         )
     goods = sum(m.qty for m in past.moves if m.to.place == "trimming")
     return refuse(

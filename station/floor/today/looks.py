@@ -2,6 +2,7 @@
 
 from station.floor.today import figures
 from station.floor.today.dialogue import ROWS, open_ones, page_of
+from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
     Cards,
@@ -145,6 +146,8 @@ def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], .
     past = view.past(concern.id)
     if past:
         pairs += _who(past)
+    elif older := not_here(view.begins()):
+        pairs.append((say("by"), older))
     if concern.about:
         pairs.append((say("about"), about(concern)))
     batch = view.get(Batch, concern.about.partition("/")[2])

@@ -6,6 +6,7 @@ from station.floor.trimming.rules import MOST_TRIES, here_of
 from station.shop import batches
 from station.shop import count_steps as shared
 from station.shop.acts import Answer, attention, good, refuse
+from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.count_steps import FIRST_REASON
@@ -102,7 +103,7 @@ def _nothing(view: View, batch: Batch) -> Answer:
         )
     return refuse(
         say("Batch {batch} has nothing at trimming", batch=batch.id),
-        say("Popping passes it on first."),
+        not_here(view.begins()) or say("Popping passes it on first."),
     )
 
 
