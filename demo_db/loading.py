@@ -209,9 +209,7 @@ class RouterDay:
             self.do("end_stop")
         return False
 
-    def _lost(
-        self, batch: str, revision: Revision, part: float, stop: str, why: str
-    ) -> Process:
+    def _lost(self, batch: str, revision: Revision, part: float, stop: str, why: str) -> Process:
         """A stop, and the sheet is spoiled; one more is cut to make good."""
         hands = self.hands
         self.do("report_stop", why=stop)

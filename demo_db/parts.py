@@ -108,9 +108,7 @@ def _gauge(part: str, name: str, words: str, rack: str, *, window: float, r: flo
     )  # fmt: skip
 
 
-def _stick(
-    part: str, name: str, words: str, rack: str, *, length: float, width: float
-) -> Design:
+def _stick(part: str, name: str, words: str, rack: str, *, length: float, width: float) -> Design:
     """A long stick with one pointed end."""
     point = width * 1.2
     tip = 4 * (hypot(1.2, 0.5) / 0.5 - 1)  # what its radius takes off the point

@@ -19,7 +19,7 @@ from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
-from station.shop.rooms import Hand, Room
+from station.shop.rooms import Beside, Hand, Room
 from station.shop.views import Rules
 
 if TYPE_CHECKING:
@@ -139,8 +139,9 @@ def new_desk(
     *,
     ids: Callable[[], str] = new_id,
     printer: Callable[[str, str], None] = lambda _kind, _id: None,
+    beside: Beside | None = None,
 ) -> Desk:
-    """A desk for this ledger at this place."""
+    """A desk for this ledger at this place. Without `beside` long work is waited for."""
     router = where.router.upper().removeprefix("R")
     hand = Hand(
         area=where.area,
@@ -149,7 +150,8 @@ def new_desk(
         worker=where.worker,
         station=ledger.station,
     )
-    from station.office_files import jobs  # noqa: PLC0415 - it is not wanted for a first frame
+    from station.beside import at_once  # noqa: PLC0415 - it is not wanted for a first frame
+    from station.office_files import jobs  # noqa: PLC0415 - nor is this
 
     desk = Desk(
         ledger,
@@ -159,6 +161,7 @@ def new_desk(
         ids=ids,
         printer=printer,
         jobs=jobs(ledger, clock),
+        beside=beside or at_once,
     )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)

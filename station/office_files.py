@@ -9,7 +9,7 @@ from pathlib import Path
 from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
 from station.shop.facts import Shop
-from station.shop.rooms import Do, Job, Run, Took
+from station.shop.rooms import Do, Hand, Job, Long, Run, Took
 from station.shop.words import Say, say
 
 MOST = 60  # files that are offered, newest first
@@ -27,6 +27,7 @@ def jobs(ledger: Ledger, clock: Callable[[], str]) -> Mapping[str, Job]:
         "write_list": _guarded(office.write),
         "read_list": _guarded(office.read),
         "find_cut_files": _guarded(cut_files.find),
+        "look_at_dropped": _guarded(cut_files.look_at, say("Drop a file that is there.")),
         "read_cut_file": _guarded(cut_files.read),
         "prove_file": _guarded(cut_files.prove, say("Set its folder right in the office.")),
     }
@@ -35,19 +36,19 @@ def jobs(ledger: Ledger, clock: Callable[[], str]) -> Mapping[str, Job]:
 def _guarded(job: Job, mend: Say = say("Set another folder under “This shop”.")) -> Job:
     """A folder or file that this PC refuses is said in one sentence; nothing was changed."""
 
-    def run(given: Run) -> Do | Took:
+    def run(given: Run) -> Do | Took | Long | Run:
         try:
             return job(given)
         except OSError as fault:
-            return Took(
-                given.hand.with_work(ask=None),
-                refuse(
-                    say("{file}: {why}", file=fault.filename or "", why=fault.strerror or fault),
-                    mend,
-                ),
-            )
+            why = fault.strerror or str(fault)
+            return not_there(given.hand.with_work(ask=None), str(fault.filename or ""), why, mend)
 
     return run
+
+
+def not_there(hand: Hand, file: str, why: str, mend: Say) -> Took:
+    """What this PC refuses to do with a file, in its own words."""
+    return Took(hand, refuse(say("{file}: {why}", file=file, why=why), mend))
 
 
 class Files:

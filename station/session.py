@@ -2,6 +2,7 @@
 
 import logging
 import time
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -15,12 +16,14 @@ from station.ledger.again import Turned
 from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
 from station.shop.acts import Answer, refuse
+from station.shop.cards import button
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
+LOOK_MS = 200  # between two looks at work beside the screen
 SOON = 8  # ms after an answer until it is shared: it is painted by then
 LOG = logging.getLogger("station")
 
@@ -35,6 +38,8 @@ class Session(QObject):
         self.certain = Certain(desk.ledger, time.monotonic)
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
+        window.dropped.connect(lambda paths: self._take(lambda: desk.drop(tuple(paths))))
+        window.scanner.left.connect(self.leave)
         SHOP_TIME.clock = desk.clock
         self._follow()
         self._tick = QTimer(self)
@@ -42,6 +47,9 @@ class Session(QObject):
         self._tick.timeout.connect(self.tick)
         self._often = QTimer(self)  # for the talk with the shop: a few milliseconds at most
         self._often.setInterval(25)
+        self._beside = QTimer(self)  # while work runs beside the screen
+        self._beside.setInterval(LOOK_MS)
+        self._beside.timeout.connect(self.look)
         if loop is not None:
             self._often.timeout.connect(loop.step)
             self._often.timeout.connect(self.verdict)
@@ -59,6 +67,9 @@ class Session(QObject):
         """Nothing runs on by itself any more: the ledger may be closed."""
         self._tick.stop()
         self._often.stop()
+        self._beside.stop()
+        if self.desk.underway is not None:
+            self.desk.underway.running.stop()
         if self.loop is not None:
             self.loop.close()
 
@@ -85,11 +96,29 @@ class Session(QObject):
             self.repaint()
 
     def take(self, text: str) -> None:
+        """One input of a scanner, a touch or the keyboard."""
+        self._take(lambda: self._given(text), text)
+
+    def leave(self) -> None:
+        """Esc stops what runs beside the screen."""
+        if self.desk.underway is not None:
+            self.take(button("stop_reading"))
+
+    def look(self) -> None:
+        """What runs beside the screen: how far it is, or what came of it."""
+        if self.desk.underway is None:
+            self._beside.stop()
+        elif self.desk.has_ended():
+            self._take(self.desk.went_on)
+        else:
+            self.repaint()
+
+    def _take(self, decide: Callable[[], Given], text: str = "") -> None:
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""
         began = time.perf_counter()
         told = "" if self.desk.secret else text
         try:
-            given = self.certain.asked(self._given(text))
+            given = self.certain.asked(decide())
         except Exception:  # the person's work goes on, the bug is written down
             LOG.exception("input %r at %s", told, self.desk.hand)
             given = own_bug()
@@ -98,6 +127,8 @@ class Session(QObject):
         self.window.answer(given, told)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
+        if self.desk.underway is not None and not self._beside.isActive():
+            self._beside.start()
         if self.loop is not None:
             self.loop.kick()
             self._often.start()  # the answer is painted first

@@ -32,6 +32,7 @@ def open_station(data: Path, at: Clock) -> int:
     fill_screen(window)
     application.processEvents()  # the frame stands before anything heavy is loaded
     from station import app, first_run  # noqa: PLC0415 - after the frame
+    from station.beside import in_a_process  # noqa: PLC0415 - only when it is used
     from station.printers import Printers  # noqa: PLC0415 - only when it is used
     from station.printing import Papers  # noqa: PLC0415 - only when it is used
     from station.session import Session  # noqa: PLC0415 - only when it is used
@@ -48,7 +49,7 @@ def open_station(data: Path, at: Clock) -> int:
 
         printers = Printers(ledger, window, tell)
         papers = Papers(ledger, data / "papers", at, later(printers))
-        desk = app.new_desk(ledger, where, at, printer=papers)
+        desk = app.new_desk(ledger, where, at, printer=papers, beside=in_a_process)
         session = Session(window, desk, app.new_loop(ledger, data))
         session.start()
         code = application.exec()

@@ -20,6 +20,14 @@
       <translation>Ein Los hat höchstens {most} {most|Platte|Platten}</translation>
     </message>
     <message>
+      <source>A cut file is being read</source>
+      <translation>Eine Fräsdatei wird gelesen</translation>
+    </message>
+    <message>
+      <source>A cut file is being read, {n} %</source>
+      <translation>Eine Fräsdatei wird gelesen, {n} %</translation>
+    </message>
+    <message>
       <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
       <translation>Die erste Zeile einer Datei sagt, welche Liste es ist. Alles wird übernommen oder nichts.</translation>
     </message>
@@ -656,6 +664,10 @@
       <translation>Werkstoff wählen oder andere Datei.</translation>
     </message>
     <message>
+      <source>Choose “{office}”, then drop it again.</source>
+      <translation>„{office}“ wählen, dann noch einmal ablegen.</translation>
+    </message>
+    <message>
       <source>Claim an order first.</source>
       <translation>Erst einen Auftrag nehmen.</translation>
     </message>
@@ -876,6 +888,10 @@
       <translation>Prüfungen machen, dann „{done}“.</translation>
     </message>
     <message>
+      <source>Drawing the path</source>
+      <translation>Der Weg wird gezeichnet</translation>
+    </message>
+    <message>
       <source>Drawn from the cut file.</source>
       <translation>Nach der Fräsdatei gezeichnet.</translation>
     </message>
@@ -886,6 +902,22 @@
     <message>
       <source>Drawn within {mm} mm. Touch a layer to hide it.</source>
       <translation>Auf {mm} mm genau gezeichnet. Eine Ebene antippen, um sie auszublenden.</translation>
+    </message>
+    <message>
+      <source>Drop a cut file from one of its folders.</source>
+      <translation>Eine Fräsdatei aus einem seiner Ordner ablegen.</translation>
+    </message>
+    <message>
+      <source>Drop a file that is there.</source>
+      <translation>Eine Datei ablegen, die es gibt.</translation>
+    </message>
+    <message>
+      <source>Drop one cut file at a time.</source>
+      <translation>Immer nur eine Fräsdatei ablegen.</translation>
+    </message>
+    <message>
+      <source>Drop one that ends in {endings}.</source>
+      <translation>Eine ablegen, die auf {endings} endet.</translation>
     </message>
     <message>
       <source>Due a day later</source>
@@ -1030,6 +1062,10 @@
     <message>
       <source>Feed against the bit's rotation, guard on, {small}; never between bit and fence. Gloves off. Extraction on. {local}</source>
       <translation>Gegen die Drehrichtung des Fräsers zuführen, Schutz dran, {small}; nie zwischen Fräser und Anschlag. Handschuhe aus. Absaugung an. {local}</translation>
+    </message>
+    <message>
+      <source>Files are taken in at the office</source>
+      <translation>Dateien werden im Büro aufgenommen</translation>
     </message>
     <message>
       <source>Finish it or put it down first.</source>
@@ -1496,6 +1532,10 @@
       <translation>Zweimal hinsehen: {mark}.</translation>
     </message>
     <message>
+      <source>Look whether the file is whole.</source>
+      <translation>Nachsehen, ob die Datei heil ist.</translation>
+    </message>
+    <message>
       <source>Lot</source>
       <translation>Charge</translation>
     </message>
@@ -1940,6 +1980,10 @@
       <translation>Kein Ausschuss.</translation>
     </message>
     <message>
+      <source>Nothing is taken in before you have looked it over. Esc stops it as well.</source>
+      <translation>Nichts wird aufgenommen, bevor es angesehen ist. Auch Esc hält es an.</translation>
+    </message>
+    <message>
       <source>Nothing lies in {name} by the book</source>
       <translation>In {name} liegt laut Buch nichts</translation>
     </message>
@@ -1974,6 +2018,10 @@
     <message>
       <source>Nothing was set.</source>
       <translation>Nichts wurde gesetzt.</translation>
+    </message>
+    <message>
+      <source>Nothing was taken in. Read it again when you like.</source>
+      <translation>Nichts wurde aufgenommen. Sie kann jederzeit noch einmal gelesen werden.</translation>
     </message>
     <message>
       <source>Nothing was taken in. {first}</source>
@@ -2122,6 +2170,10 @@
     <message>
       <source>Open an order, or scan a traveller.</source>
       <translation>Auftrag öffnen oder Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>Open it, then drop one cut file.</source>
+      <translation>Ihn öffnen, dann eine Fräsdatei ablegen.</translation>
     </message>
     <message>
       <source>Order</source>
@@ -2604,6 +2656,14 @@
       <translation>Bitte lesen</translation>
     </message>
     <message>
+      <source>Reading the text</source>
+      <translation>Der Text wird gelesen</translation>
+    </message>
+    <message>
+      <source>Reading {file} was stopped</source>
+      <translation>Das Lesen von {file} wurde angehalten</translation>
+    </message>
+    <message>
       <source>Ready</source>
       <translation>Bereit</translation>
     </message>
@@ -2734,6 +2794,10 @@
     <message>
       <source>Save</source>
       <translation>Speichern</translation>
+    </message>
+    <message>
+      <source>Save it or leave it, then drop the file again.</source>
+      <translation>Sichern oder lassen, dann die Datei noch einmal ablegen.</translation>
     </message>
     <message>
       <source>Say how many are good.</source>
@@ -3348,6 +3412,10 @@
       <translation>Halt nach {minutes} min vorbei</translation>
     </message>
     <message>
+      <source>Stop reading</source>
+      <translation>Lesen anhalten</translation>
+    </message>
+    <message>
       <source>Stopped since</source>
       <translation>Steht seit</translation>
     </message>
@@ -3534,6 +3602,10 @@
     <message>
       <source>That is no cut file</source>
       <translation>Das ist keine Fräsdatei</translation>
+    </message>
+    <message>
+      <source>That is no file of this PC</source>
+      <translation>Das ist keine Datei dieses PCs</translation>
     </message>
     <message>
       <source>That is no lot</source>
@@ -3738,6 +3810,10 @@
     <message>
       <source>The screen is light now</source>
       <translation>Der Bildschirm ist jetzt hell</translation>
+    </message>
+    <message>
+      <source>The screen stays free.</source>
+      <translation>Der Bildschirm bleibt frei.</translation>
     </message>
     <message>
       <source>The sheet is off the bed</source>
@@ -4116,6 +4192,10 @@
       <translation>Zeile berühren, dann Zahl eingeben.</translation>
     </message>
     <message>
+      <source>Touch its row.</source>
+      <translation>Die Zeile berühren.</translation>
+    </message>
+    <message>
       <source>Touch one of them.</source>
       <translation>Eines davon antippen.</translation>
     </message>
@@ -4132,8 +4212,8 @@
       <translation>Eine berühren, um sie zu übernehmen.</translation>
     </message>
     <message>
-      <source>Touch the file again in half a minute.</source>
-      <translation>Die Datei in einer halben Minute noch einmal antippen.</translation>
+      <source>Touch the cut file that it belongs to, or a new one.</source>
+      <translation>Die Fräsdatei berühren, zu der sie gehört, oder eine neue.</translation>
     </message>
     <message>
       <source>Touch the line to take out.</source>
@@ -4280,6 +4360,10 @@
       <translation>Darauf warten</translation>
     </message>
     <message>
+      <source>Wait for it, or “{stop}”.</source>
+      <translation>Abwarten, oder „{stop}“.</translation>
+    </message>
+    <message>
       <source>Wait for sheet {n}, then scan its slip.</source>
       <translation>Auf Platte {n} warten, dann ihren Abschnitt scannen.</translation>
     </message>
@@ -4362,6 +4446,10 @@
     <message>
       <source>What was read of it</source>
       <translation>Was darin gelesen wurde</translation>
+    </message>
+    <message>
+      <source>What was typed is not saved yet</source>
+      <translation>Das Eingetippte ist noch nicht gesichert</translation>
     </message>
     <message>
       <source>When it runs again: “The stop is over”.</source>
@@ -4562,6 +4650,10 @@
     <message>
       <source>Workers</source>
       <translation>Mitarbeiter</translation>
+    </message>
+    <message>
+      <source>Working out time, parts and what could go wrong</source>
+      <translation>Zeit, Teile und was schiefgehen könnte werden berechnet</translation>
     </message>
     <message>
       <source>Write @place 1200 300.</source>
@@ -5544,12 +5636,28 @@
       <translation>{file} schneidet kein Teil aus {mm} mm</translation>
     </message>
     <message>
+      <source>{file} is a folder</source>
+      <translation>{file} ist ein Ordner</translation>
+    </message>
+    <message>
+      <source>{file} is being read</source>
+      <translation>{file} wird gelesen</translation>
+    </message>
+    <message>
+      <source>{file} is here</source>
+      <translation>{file} ist da</translation>
+    </message>
+    <message>
       <source>{file} is kept as PDF in {folder} and opened.</source>
       <translation>{file} liegt als PDF in {folder} und ist geöffnet.</translation>
     </message>
     <message>
       <source>{file} is kept as PDF in {folder}. Plug the printer in and print it from there, or choose another: station printer {size}</source>
       <translation>{file} liegt als PDF in {folder}. Drucker anschließen und von dort drucken oder einen anderen wählen: station printer {size}</translation>
+    </message>
+    <message>
+      <source>{file} is no cut file by its name</source>
+      <translation>{file} ist dem Namen nach keine Fräsdatei</translation>
     </message>
     <message>
       <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
@@ -5812,6 +5920,10 @@
       <translation>{name}: {n}</translation>
     </message>
     <message>
+      <source>{next} {what}.</source>
+      <translation>{next} {what}.</translation>
+    </message>
+    <message>
       <source>{now} min a sheet instead of {was}.</source>
       <translation>{now} min je Platte statt {was}.</translation>
     </message>
@@ -5840,6 +5952,10 @@
       <translation>{n}</translation>
     </message>
     <message>
+      <source>{n} %</source>
+      <translation>{n} %</translation>
+    </message>
+    <message>
       <source>{n} CSV {n|file|files}</source>
       <translation>{n} CSV-{n|Datei|Dateien}</translation>
     </message>
@@ -5854,6 +5970,10 @@
     <message>
       <source>{n} cut {n|file|files}</source>
       <translation>{n} Fräs{n|datei|dateien}</translation>
+    </message>
+    <message>
+      <source>{n} files at once</source>
+      <translation>{n} Dateien auf einmal</translation>
     </message>
     <message>
       <source>{n} good</source>

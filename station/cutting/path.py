@@ -6,8 +6,19 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.model import CCW, RAPID, XY, Analysis, Bools, Floats, Ints, Moves
+from station.cutting.model import (
+    CCW,
+    RAPID,
+    XY,
+    Analysis,
+    Bools,
+    Floats,
+    Ints,
+    Moves,
+    Progress,
+)
 from station.cutting.moves import Geometry, geometry
+from station.cutting.thin import weigh
 from station.cutting.time import pause_seconds, timing
 from station.shop import strokes
 from station.shop.facts import Router
@@ -15,6 +26,7 @@ from station.shop.strokes import AIR, BANDS, Stroke
 
 MOST = 20_000  # points: what a screen shows and a draft carries
 WORKED = 150_000  # points that are looked at one by one
+EVERY = 1000  # strokes between two looks at progress
 FINEST_MM = 0.05
 COARSEST_MM = 6.4  # off by more it would be another path
 ARC_MM = 0.05  # between an arc and its chords
@@ -34,8 +46,17 @@ class Drawn:
     seconds: float
 
 
-def drawn(analysis: Analysis, router: Router | None, most: int = MOST) -> Drawn:
-    """The path on the sheet. Moves whose place the text does not tell are left out."""
+def drawn(
+    analysis: Analysis,
+    router: Router | None,
+    most: int = MOST,
+    *,
+    progress: Progress | None = None,
+) -> Drawn:
+    """The path on the sheet. Moves whose place the text does not tell are left out.
+
+    `progress` gets the part done, 0 to 1.
+    """
     moves = analysis.program.moves
     if not len(moves):
         return Drawn((), 0.0, 1.0, 0.0)
@@ -43,42 +64,63 @@ def drawn(analysis: Analysis, router: Router | None, most: int = MOST) -> Drawn:
     began, ended, seconds = _times(analysis, router, geo)
     group, names = _groups(moves, analysis)
     points, of = _flat(moves, analysis.corner_mm, began, ended)
-    single = np.concatenate(([True], (of[1:] == of[:-1]) | (group[of[1:]] != group[of[:-1]])))
-    points, of = points[single], of[single]
-    runs = [run for run in _runs(group[of]) if moves.sure[of[run[0]]]]
-    found = [points[run] for run in runs]
-    near = 0.0
-    while near < COARSEST_MM and sum(map(len, found)) > WORKED:
-        near = max(2 * near, 2 * FINEST_MM)
-        found = [_near(run, near) for run in found]
-    found, off = _thinned(found, FINEST_MM, most)
+    stroke = group[of]
+    new = np.concatenate(([True], (of[1:] == of[:-1]) | (stroke[1:] != stroke[:-1])))
+    new &= moves.sure[of]
+    points, stroke, near = _nearer(points[new], stroke[new])
+    starts, off = np.flatnonzero(np.diff(stroke, prepend=-1)), FINEST_MM
+    worth = _weighed(points, starts, off, progress)
+    if np.count_nonzero(worth > off) > most:
+        off = min(float(np.sort(worth)[-most - 1]), COARSEST_MM)
+    made = _strokes(points[worth > off], stroke[worth > off], names, most)
+    share = len(made) / max(len(starts), 1)
+    return Drawn(tuple(made), off + near + ARC_MM, share, seconds)
+
+
+def _strokes(
+    points: Floats, stroke: Ints, names: list[tuple[int, int]], most: int
+) -> list[Stroke]:
+    """The strokes from the start that have no more than so many points together."""
+    starts = np.flatnonzero(np.diff(stroke, prepend=-1))
+    ends = np.append(starts[1:], len(points))
     made = []
-    for run, shown in zip(runs, found, strict=True):
-        bit, band = names[group[of[run[0]]]]
-        made.append(Stroke(bit, band, tuple((x, y, at) for x, y, at in shown.tolist())))
-    kept = _first(made, most)
-    return Drawn(tuple(kept), off + near + ARC_MM, len(kept) / max(len(made), 1), seconds)
+    for start, end in zip(starts, ends[ends <= most], strict=False):
+        bit, band = names[stroke[start]]
+        made.append(
+            Stroke(bit, band, tuple((x, y, at) for x, y, at in points[start:end].tolist()))
+        )
+    return made
 
 
-def _runs(group: Ints) -> list[Ints]:
-    """Which points make up each stroke."""
-    return np.split(np.arange(len(group)), np.flatnonzero(np.diff(group)) + 1)
+def _nearer(points: Floats, stroke: Ints) -> tuple[Floats, Ints, float]:
+    """No more points than can be looked at one by one, and how far off that is, mm.
+
+    A point goes that lies within so many mm of way behind one of its stroke that is kept.
+    """
+    near = 0.0
+    while near < COARSEST_MM and len(points) > WORKED:
+        near = max(2 * near, 2 * FINEST_MM)
+        edge = np.diff(stroke, prepend=-1) != 0
+        step = np.hypot(*np.diff(points[:, :2], axis=0, prepend=points[:1, :2]).T)
+        step[edge] = 0.0
+        way = np.cumsum(step)
+        starts = np.flatnonzero(edge)
+        way -= np.repeat(way[starts], np.diff(starts, append=len(way)))
+        passed = np.diff(np.floor(way / near), prepend=-1.0) != 0
+        keep = passed | edge | np.append(edge[1:], True)
+        points, stroke = points[keep], stroke[keep]
+    return points, stroke, near
 
 
-def _thinned(found: list[Floats], off: float, most: int) -> tuple[list[Floats], float]:
-    """Runs with no more than `most` points where that can be, and how far off that is, mm."""
-    worth = [weigh(run, off) for run in found]
-    every = np.concatenate(worth) if worth else np.zeros(0)
-    if np.count_nonzero(every > off) > most:
-        off = min(float(np.sort(every)[-most - 1]), COARSEST_MM)
-    kept = [run[of > off] for run, of in zip(found, worth, strict=True)]
-    return kept, off
-
-
-def _first(made: list[Stroke], most: int) -> list[Stroke]:
-    """The strokes from the start that have so many points together."""
-    so_far = np.cumsum([len(s.points) for s in made])
-    return made[: int(np.searchsorted(so_far, most, side="right"))]
+def _weighed(points: Floats, starts: Ints, off: float, progress: Progress | None) -> Floats:
+    """The worth of every point, run by run."""
+    worth, ends = np.zeros(len(points)), np.append(starts[1:], len(points)) - 1
+    work = np.empty((len(points) + 1, 2), dtype=np.int64)
+    for n, (first, last) in enumerate(zip(starts.tolist(), ends.tolist(), strict=True)):
+        weigh(points, first, last, off, worth, work)
+        if progress and n % EVERY == 0:
+            progress(n / len(starts))
+    return worth
 
 
 def _times(
@@ -146,36 +188,3 @@ def _bend(points: Floats, moves: Moves, of: Ints, share: Floats, arc: Bools) -> 
     turned = (out[:, 0] + 1j * out[:, 1]) * np.exp(1j * moves.sweep[move] * share[inner])
     points[inner, 0] = centre[:, 0] + turned.real
     points[inner, 1] = centre[:, 1] + turned.imag
-
-
-def _near(run: Floats, off: float) -> Floats:
-    """A run without the points that lie within `off` mm of way behind one that is kept."""
-    way = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(run[:, :2], axis=0).T))))
-    step = np.floor(way / off)
-    keep = np.concatenate(([True], step[1:] != step[:-1]))
-    keep[-1] = True
-    return run[keep]
-
-
-def weigh(run: Floats, off: float) -> Floats:
-    """How far off, mm, an open run may be drawn before each of its points can be left out.
-
-    The ends cannot; points that can be left out at `off` already are 0.
-    """
-    worth = np.zeros(len(run))
-    worth[[0, -1]] = np.inf
-    work = [(0, len(run) - 1)]
-    while work:
-        a, b = work.pop()
-        if b - a < 2:
-            continue
-        chord, rest = run[b, :2] - run[a, :2], run[a + 1 : b, :2] - run[a, :2]
-        size = float(chord @ chord)
-        along = np.clip(rest @ chord / size, 0, 1) if size > 0 else np.zeros(len(rest))
-        away = np.hypot(*(rest - along[:, None] * chord).T)
-        worst = int(np.argmax(away))
-        if away[worst] > off:
-            middle = a + 1 + worst
-            worth[middle] = min(float(away[worst]), worth[a], worth[b])
-            work += [(a, middle), (middle, b)]
-    return worth

@@ -47,11 +47,20 @@ def read(
 
 
 def analyse(
-    program: Program, setting: Setting, *, known: Mapping[str, Part] | None = None
+    program: Program,
+    setting: Setting,
+    *,
+    known: Mapping[str, Part] | None = None,
+    progress: Progress | None = None,
 ) -> Analysis:
-    """All that follows from a program: lengths, time, bits, pieces, what could go wrong."""
+    """All that follows from a program: lengths, time, bits, pieces, what could go wrong.
+
+    `progress` gets the part done, 0 to 1.
+    """
+    tell = progress or (lambda _share: None)
     moves = program.moves
     geo = geometry(moves)
+    tell(0.2)
     settled = settle(program, setting, geo)
     found = find_pieces(
         moves,
@@ -61,12 +70,15 @@ def analyse(
         bottom=settled.bottom,
         through_z=settled.through_z,
     )
+    tell(0.5)
     pieces, shapes = group(found, known or {})
+    tell(0.6)
     problems = find_problems(moves, geo, settled, setting, pieces)
     left = settled.through_z - settled.bottom - THROUGH_MM
     if pieces and setting.thickness_mm and left > 0.01:
         text = f"The deepest cut leaves {left:.2f} mm of the sheet."
         problems.append(Problem(0, "not-through", text))
+    tell(0.9)
     return _analysis(program, setting, geo, settled, pieces, shapes, problems)
 
 

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from station.desk import asking, common, questions, replies, screen
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
+from station.desk.underway import Underway
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.shop import codes
@@ -17,7 +18,21 @@ from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.facts import Shop
 from station.shop.moves import Move
-from station.shop.rooms import Do, Hand, Input, Job, Number, Point, Room, Run, Took, Typed
+from station.shop.rooms import (
+    Beside,
+    Do,
+    Dropped,
+    Hand,
+    Input,
+    Job,
+    Long,
+    Number,
+    Point,
+    Room,
+    Run,
+    Took,
+    Typed,
+)
 from station.shop.words import Say, say
 
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
@@ -41,7 +56,8 @@ class Desk:
 
     `rooms` are the work areas by name, `anywhere` the room whose acts belong to none;
     `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
-    every paper that an answer asks for, as (kind, id); `jobs` do what needs files, by name.
+    every paper that an answer asks for, as (kind, id); `jobs` do what needs files, by name;
+    `beside` begins what takes long.
     """
 
     def __init__(
@@ -54,12 +70,14 @@ class Desk:
         ids: Callable[[], str],
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
         jobs: Mapping[str, Job] = {},
+        beside: Beside | None = None,
     ) -> None:
         self.ledger = ledger
         self.rooms = rooms
         self.clock = clock
         self.ids = ids
-        self.printer, self.jobs = printer, jobs
+        self.printer, self.jobs, self.beside = printer, jobs, beside
+        self.underway: Underway | None = None  # what runs beside the screen
         self.unlocked = ""  # the supervisor who has opened the office on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft())
@@ -107,12 +125,37 @@ class Desk:
     def take(self, text: str) -> Given:
         """One input as it came from scanner, touch or keyboard. Never raises on content."""
         self._code = text
-        return self._safely(lambda: self._dispatch(self._understand(text)))
+        return self._still(self._safely(lambda: self._dispatch(self._understand(text))))
 
     def touch(self, x_mm: float, y_mm: float) -> Given:
         """A touch on the drawn sheet."""
         self._code = ""
-        return self._safely(lambda: self._dispatch(Point(x_mm, y_mm)))
+        return self._still(self._safely(lambda: self._dispatch(Point(x_mm, y_mm))))
+
+    def drop(self, paths: tuple[str, ...]) -> Given:
+        """Files dropped on the window; "" stands for what is no file of this PC."""
+        self._code = ""
+        return self._still(self._safely(lambda: self._dispatch(Dropped(paths))))
+
+    def has_ended(self) -> bool:
+        """Whether the work beside the screen is over; an open question is answered first."""
+        over = self.underway is not None and self.underway.running.is_over()
+        return over and not self._draft.waiting
+
+    def went_on(self) -> Given:
+        """What came of the work beside the screen. Raises RuntimeError when it broke off."""
+        under, self.underway = self.underway, None
+        assert under is not None
+        outcome = under.running.outcome()
+        return self._safely(lambda: self._taken(under.long.end(self.hand, outcome)))
+
+    def _still(self, given: Given) -> Given:
+        """The work beside the screen ends with the work in hand that it was begun for."""
+        under = self.underway
+        if under is None or under.is_wanted(self.hand):
+            return given
+        self.underway = None
+        return given._replace(answer=under.dropped(given.answer))
 
     def _safely(self, take: Callable[[], Given]) -> Given:
         """What the surroundings refuse (a full disk, say) is said; the hand stays as it was."""
@@ -153,7 +196,8 @@ class Desk:
         now = self.clock()
         if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
             self.unlocked = ""
-        hand = replace(self.hand, now=now, opened=self.unlocked)
+        doing = self.underway.doing() if self.underway else None
+        hand = replace(self.hand, now=now, opened=self.unlocked, doing=doing)
         self._draft = replace(self._draft, hand=hand)
 
     def _understand(self, text: str) -> Input | Unread:
@@ -186,16 +230,34 @@ class Desk:
 
     def _ask(self, room: str, hand: Hand, given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
+        result: Do | Took | Long | Run | None
         result = self.rooms[room].step(hand, given, self.ledger.view)
-        if isinstance(result, Run):
+        while isinstance(result, Run):
             result = self.jobs[result.job](result)
+        if isinstance(result, Long):
+            return self._begin(result)
+        return self._taken(result) if result else None
+
+    def _taken(self, result: Do | Took) -> Given:
+        """Does what a room or a job asks for, or holds the hand that it gives."""
         if isinstance(result, Do):
             return self._do(result)
-        if isinstance(result, Took):
-            self._keep(self._draft.with_hand(result.hand))
-            self._print(result.answer)
-            return Given(result.answer)
-        return None
+        self._keep(self._draft.with_hand(result.hand))
+        self._print(result.answer)
+        return Given(result.answer)
+
+    def _begin(self, long: Long) -> Given:
+        """Begins work beside the screen; where there is no screen it is done at once."""
+        assert self.beside is not None, f"nothing can run {long.work}"
+        self._keep(self._draft.with_hand(long.hand))
+        self.underway = Underway(long, self.beside(long.work, long.asked))
+        return self.went_on() if self.has_ended() else Given(long.begun)
+
+    def _stop(self, under: Underway) -> Given:
+        """Stops the work beside the screen; the work in hand stays."""
+        under.running.stop()
+        self.underway = None
+        return Given(under.long.stopped)
 
     def _order(self, given: Input) -> tuple[str, ...]:
         """Which rooms are asked, in turn: a dialogue that is open goes first."""
@@ -211,6 +273,8 @@ class Desk:
         """Badges and the buttons that mean the same in every room."""
         card = BY_NUMBER.get(code.number) if code.kind == "button" else None
         name = card.name if card else ""
+        if self.underway and name in ("stop_reading", "put_down"):
+            return self._stop(self.underway)
         if name.startswith("area_"):
             return self._area(name.removeprefix("area_"))
         if name == "enter":
@@ -241,7 +305,7 @@ class Desk:
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
             return Given(refuse(say("There is no work area {area}", area=area)))
-        left = self._put_down(replace(self.hand, work={}))
+        left = self._put_down(replace(self.hand, work={}, doing=None))
         self.at(area=area)
         said = say("This screen is at {area} now", area=Say(self.rooms[area].name))
         if left is None:
@@ -376,7 +440,7 @@ def _gone(since: str, now: str) -> timedelta:
 
 def _kept(hand: Hand) -> Hand:
     """The hand without what holds for this moment only."""
-    return replace(hand, now="", opened="")
+    return replace(hand, now="", opened="", doing=None)
 
 
 def _something(draft: Draft) -> bool:

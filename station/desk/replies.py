@@ -7,7 +7,7 @@ from station.shop.acts import Answer, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Unread
 from station.shop.moves import Move
-from station.shop.rooms import Hand, Input, Number, Point, Typed
+from station.shop.rooms import Dropped, Hand, Input, Number, Point, Typed
 from station.shop.words import Say, say
 
 NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
@@ -26,6 +26,9 @@ def meaningless(given: Input, hand: Hand) -> Answer:
         return refuse(say("No number is asked for now"), say("Pick up your work first."))
     if isinstance(given, Typed):
         return refuse(say("No text is asked for now"), say("Choose a field first."))
+    if isinstance(given, Dropped):
+        said = say("Files are taken in at the office")
+        return refuse(said, say("Choose “{office}”, then drop it again.", office=say("Office")))
     if isinstance(given, Point):
         return notice(say("Nothing is marked on the sheet now"), say("Choose a part first."))
     if given.kind == "button":

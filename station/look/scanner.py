@@ -21,6 +21,7 @@ class Scanner(QObject):
     typing = Signal(str)
     pressed = Signal(int)  # which large button, from 0
     confirmed = Signal()  # Enter with nothing typed
+    left = Signal()  # Esc with nothing typed
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
@@ -37,6 +38,8 @@ class Scanner(QObject):
         if Qt.Key.Key_F1 <= key <= Qt.Key.Key_F9:
             self.pressed.emit(int(key) - int(Qt.Key.Key_F1))
             return True
+        if key == Qt.Key.Key_Escape and not self._typed:
+            self.left.emit()
         if key in (Qt.Key.Key_Escape, Qt.Key.Key_Backspace):
             self._typed = "" if key == Qt.Key.Key_Escape else self._typed[:-1]
             self.typing.emit(self._typed)

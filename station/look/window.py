@@ -4,7 +4,14 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QPalette, QResizeEvent
+from PySide6.QtGui import (
+    QColor,
+    QDragEnterEvent,
+    QDropEvent,
+    QKeyEvent,
+    QPalette,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from station.look import tongue
@@ -29,12 +36,14 @@ class Window(QMainWindow):
     """Paints faces and answers; everything a person does comes out of `sent` as text."""
 
     sent = Signal(str)
+    dropped = Signal(list)  # paths of files; "" for what is no file of this PC
 
     def __init__(self, *, dark: bool = False) -> None:
         super().__init__()
         Style.palette, Style.scale = DARK if dark else LIGHT, 1.0
         self.setWindowTitle(text(say("From sheet to cart")))
         self.resize(*BASE)
+        self.setAcceptDrops(True)
         self.sounds = Sounds()
         self._shown: dict[str, Callable[[], None]] = {}  # what is shown again after a change
         self._larger = QTimer(self, singleShot=True, interval=SETTLE_MS)
@@ -119,6 +128,17 @@ class Window(QMainWindow):
             area=area, where=where, worker=worker, clock=clock, shared=shared, shared_ok=shared_ok
         )
         self._shown["top"]()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Whatever has an address may be dropped: what it is gets an answer."""
+        if event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Files, by their paths."""
+        urls = event.mimeData().urls()
+        event.acceptProposedAction()
+        self.dropped.emit([url.toLocalFile() if url.isLocalFile() else "" for url in urls])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Every key that nothing else wants is the scanner's."""

@@ -167,6 +167,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (720, "remove", "Take this line out"),
             (737, "read_file", "Read its file"),
             (738, "show_path", "Show the path"),
+            (739, "stop_reading", "Stop reading"),
             (736, "list_order", "Orders"),
             (722, "list_cutfile", "Cut files"),
             (723, "list_part", "Parts"),

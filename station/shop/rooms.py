@@ -6,12 +6,20 @@ counted so far. It is plain data, kept through a power cut, and changed only by 
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from station.shop.acts import Answer
 from station.shop.codes import Code
 from station.shop.faces import Face
 from station.shop.views import Rules, View
+from station.shop.words import Say
+
+
+class Doing(NamedTuple):
+    """Work that runs beside the screen: what is being done, and the part of it done, 0 to 1."""
+
+    what: Say
+    share: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -22,7 +30,8 @@ class Hand:
     order or cart in hand (empty: nothing). Everything else that the room needs stands in
     `work`, plain JSON values under names of the room's own. `digits` is a number being
     put together from digit cards. `now` is the shop's clock at this step; `opened` is the
-    supervisor who has opened the office on this screen, and neither is kept in a draft.
+    supervisor who has opened the office on this screen, `doing` what runs beside it; none of
+    the three is kept in a draft.
     """
 
     area: str
@@ -36,6 +45,7 @@ class Hand:
     digits: str = ""
     now: str = ""
     opened: str = ""
+    doing: Doing | None = None
 
     def with_work(self, **changes: object) -> "Hand":
         """The same hand with some of its work set anew (None takes a name away)."""
@@ -80,7 +90,13 @@ class Typed(NamedTuple):
     text: str
 
 
-Input = Code | Number | Point | Typed
+class Dropped(NamedTuple):
+    """Files that were dropped on the window, by their paths; "" for what is no file here."""
+
+    paths: tuple[str, ...]
+
+
+Input = Code | Number | Point | Typed | Dropped
 
 
 class Do(NamedTuple):
@@ -114,7 +130,40 @@ class Run(NamedTuple):
     hand: Hand
 
 
-Job = Callable[[Run], Do | Took]
+class Long(NamedTuple):
+    """What a job gives for work that takes long: it runs beside the screen, which stays live.
+
+    `work` is named in `station.beside`, `asked` and what comes of it are plain JSON values.
+    It goes on as long as the hand stays as it is here; `end` says what came of it.
+    """
+
+    work: str
+    asked: Mapping[str, object]
+    hand: Hand
+    begun: Answer
+    stopped: Answer
+    stages: Mapping[str, Say]  # what is being done, by the name of a stage
+    end: Callable[[Hand, Mapping[str, object]], Do | Took]
+
+
+class Running(Protocol):
+    """Work beside the screen."""
+
+    def news(self) -> tuple[str, float]:
+        """The stage it is in, and the part done, 0 to 1."""
+
+    def is_over(self) -> bool:
+        """Whether it has ended, well or not."""
+
+    def outcome(self) -> Mapping[str, object]:
+        """What came of it, once it is over. Raises RuntimeError when it broke off."""
+
+    def stop(self) -> None:
+        """Ends it at once; nothing comes of it."""
+
+
+Beside = Callable[[str, Mapping[str, object]], Running]
+Job = Callable[[Run], "Do | Took | Long | Run"]  # a Run: another job goes on
 Step = Callable[[Hand, Input, View], "Do | Took | Run | None"]
 
 

@@ -7,8 +7,9 @@ import numpy as np
 import pytest
 
 from station.cutting.model import Setting
-from station.cutting.path import drawn, weigh
+from station.cutting.path import drawn
 from station.cutting.report import analyse, read
+from station.cutting.thin import weigh
 from station.shop.strokes import RAPID, Stroke, pack, unpack
 
 HEAD = "G21 G90 G17 G0 Z5\nT1 M6\nS18000 M3\n"
@@ -77,7 +78,10 @@ def test_too_many_strokes_are_told_as_a_share():
 
 def test_a_point_that_can_be_left_out_lies_near_the_line_without_it():
     run = np.array([[0, 0, 0], [5, 0.05, 1], [10, 0, 2], [10, 10, 3]], dtype=float)
-    assert list(weigh(run, 0.1) > 0.1) == [True, False, True, True]
+    worth = np.full(4, -1.0)
+    weigh(run, 0, 3, 0.1, worth, np.empty((5, 2), dtype=np.int64))
+    assert list(worth > 0.1) == [True, False, True, True]
+    assert worth.min() == 0
 
 
 def test_packed_strokes_come_back_in_tenths():

@@ -9,7 +9,6 @@ from pathlib import Path
 import pytest
 
 import demo_db
-from station import cut_files
 from station.cutting import prepare
 from station.shop.acts import Act
 from station.shop.faces import PathDrawing
@@ -192,18 +191,6 @@ def test_the_path_is_shown_and_the_draft_stays_small(stage):
     assert block.strokes[-1].points[-1][2] == pytest.approx(block.seconds, abs=0.2)
     assert office(stage, "button show_path") == ("good", "What was read of it")
     assert not any(isinstance(b, PathDrawing) for b in stage.desk.face().main)
-
-
-def test_a_pc_that_is_not_ready_says_so_and_gets_ready(stage, monkeypatch):
-    folder_with(stage, "ST120-SET-A.nc")
-    new_cut_file(stage)
-    monkeypatch.setattr(cut_files, "prepared", lambda: False)
-    monkeypatch.setattr(cut_files, "PREPARE", "")
-    office(stage, "button read_file", "button row_1")
-    said = ("attention", "This PC gets ready to read cut files, once")
-    assert office(stage, "button row_1") == said
-    monkeypatch.undo()
-    assert office(stage, "button row_1") == ("good", "ST120-SET-A.nc is read")
 
 
 def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):

@@ -7,7 +7,7 @@ office. What `hand.work` holds stands in `state`.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, files, form, intake, lines, release
+from station.floor.office import count, dropped, files, form, intake, lines, release
 from station.floor.office.fields import LISTS
 from station.floor.office.state import (
     chosen,
@@ -20,8 +20,8 @@ from station.floor.office.state import (
 )
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, CutFile, Lot, Order, Revision, Worker
-from station.shop.rooms import Do, Hand, Input, Number, Run, Step, Took, Typed
+from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
+from station.shop.rooms import Do, Dropped, Hand, Input, Number, Run, Step, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
@@ -31,6 +31,10 @@ Result = Do | Took | Run | None
 
 def step(hand: Hand, given: Input, view: View) -> Result:
     """One input in the office."""
+    if hand.doing:
+        return intake.being_read(hand)
+    if isinstance(given, Dropped):
+        return dropped.step(hand, given, view)
     open_one = ASKED.get(str(hand.work.get("ask", "")))
     if open_one and (done := open_one(hand, given, view)):
         return done
@@ -66,19 +70,27 @@ def _page(hand: Hand, by: int) -> Took:
     return Took(hand.with_work(page=page), good(say("Page {page}", page=page + 1)))
 
 
-def _row(hand: Hand, row: int, view: View) -> Took:
+def _row(hand: Hand, row: int, view: View) -> Took | Run:
     """A row of a list opens its form."""
     rows = facts_on_page(hand, view)
     if row >= len(rows):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
-    return form.open_fact(hand, rows[row])
+    return _open(hand, rows[row], view)
 
 
-def _named(hand: Hand, text: str, view: View) -> Took:
+def _open(hand: Hand, fact: Fact, view: View) -> Took | Run:
+    """A fact's form; a file that was dropped is read for the cut file that is opened."""
+    opened = form.open_fact(hand, fact)
+    if isinstance(fact, CutFile) and (path := dropped.path_of(hand)):
+        return intake.start(opened.hand.with_work(dropped=path), view)
+    return opened
+
+
+def _named(hand: Hand, text: str, view: View) -> Took | Run:
     """A number or name opens what it names in the open list."""
     found = find(list_of(hand).kind, text, view)
     if found:
-        return form.open_fact(hand, found)
+        return _open(hand, found, view)
     return Took(
         hand,
         refuse(

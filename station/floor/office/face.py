@@ -3,7 +3,7 @@
 from station.floor.office import asked
 from station.floor.office.fields import LISTS, UNTYPED, OfficeList, label, typed_fields
 from station.floor.office.form import in_words, steps, value_now
-from station.floor.office.intake_face import changes_from
+from station.floor.office.intake_face import being_read, changes_from
 from station.floor.office.state import (
     FIELDS,
     ROWS,
@@ -49,7 +49,9 @@ LEAVE = Press(label=say("Leave"), code=button("put_down"))
 
 
 def face(hand: Hand, view: View) -> Face:
-    """The open list, the form of the chosen row, or what is asked."""
+    """The open list, the form of the chosen row, what is asked, or how far a file is read."""
+    if hand.doing:
+        return being_read(hand, hand.doing)
     shown = asked.FACES.get(str(hand.work.get("ask", "")))
     if shown:
         return shown(hand, view)

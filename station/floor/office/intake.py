@@ -4,11 +4,13 @@
 `cut` when it was read: `file`, `revision` (its plain values, part ids ``new0`` … for shapes
 that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`,
 `path` (packed strokes). `path` in the hand itself is true while the path is looked at.
+`hand.doing` says how far a file is read, which runs beside the screen.
 """
 
+from station.floor.office.dropped import path_of
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, page_of, pressed, row_of
-from station.shop.acts import good, refuse
+from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
 from station.shop.plain import build
@@ -20,7 +22,7 @@ NEW = "NEW"  # the letter of a revision that is not taken in yet
 
 
 def start(hand: Hand, view: View) -> Took | Run:
-    """For the chosen cut file: which files lie there."""
+    """For the chosen cut file: of which material, then which files lie there."""
     fact = chosen(hand, view)
     if not isinstance(fact, CutFile):
         return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
@@ -30,8 +32,31 @@ def start(hand: Hand, view: View) -> Took | Run:
     return _look(hand.with_work(material=material or None))
 
 
-def _look(hand: Hand) -> Run:
-    return Run("find_cut_files", {}, hand.with_work(ask="cut", page=0, cut=None, path=None))
+def _look(hand: Hand) -> Took | Run:
+    """Which files lie there; a file that was dropped is read once its material is known."""
+    hand = hand.with_work(ask="cut", page=0, cut=None, path=None)
+    if not hand.work.get("material"):
+        return Took(hand, good(say("Cut from which material?"), say("Touch its row.")))
+    if path_of(hand):
+        return _read(hand.with_work(dropped=None, ask=None), {"path": path_of(hand)})
+    return Run("find_cut_files", {}, hand)
+
+
+def _read(hand: Hand, which: dict[str, object]) -> Run:
+    named = {"cut_file": str(hand.work["chosen"]), "material": str(hand.work["material"])}
+    return Run("read_cut_file", {**which, **named}, hand)
+
+
+def being_read(hand: Hand) -> Took:
+    """Said to whatever else is asked of the office while a file is read."""
+    share = hand.doing.share if hand.doing else 0.0
+    return Took(
+        hand,
+        notice(
+            say("A cut file is being read, {n} %", n=int(share * 100)),
+            say("Wait for it, or “{stop}”.", stop=say("Stop reading")),
+        ),
+    )
 
 
 def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
@@ -66,8 +91,6 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
 
 
 def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
-    cut_file = chosen(hand, view)
-    assert isinstance(cut_file, CutFile)
     if not hand.work.get("material"):
         every = view.shelf(Material, "all", 99)
         if row >= len(every):
@@ -76,12 +99,7 @@ def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
     names = texts(hand, "files")
     if row >= len(names):
         return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
-    args = {
-        "file": names[row],
-        "cut_file": cut_file.id,
-        "material": str(hand.work["material"]),
-    }
-    return Run("read_cut_file", args, hand)
+    return _read(hand, {"file": names[row]})
 
 
 def cut_of(hand: Hand) -> dict[str, object]:

@@ -18,6 +18,7 @@ from station.shop.faces import (
     PartDrawing,
     PathDrawing,
     Press,
+    Progress,
     Row,
     SheetDrawing,
     Table,
@@ -26,7 +27,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import CutFile, Material, Part, Revision
 from station.shop.revisions import differences
-from station.shop.rooms import Hand
+from station.shop.rooms import Doing, Hand
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
 from station.shop.words import say
@@ -57,6 +58,17 @@ def _face(
         presses=presses,
         weights=(52, 0, 48) if side else (1, 0, 0),
     )
+
+
+def being_read(hand: Hand, doing: Doing) -> Face:
+    """How far it is, and the way to stop it."""
+    so_far = Progress(
+        big=say("{n} %", n=int(doing.share * 100)), note=doing.what, fraction=doing.share
+    )
+    note = say("Nothing is taken in before you have looked it over. Esc stops it as well.")
+    hint = Hint(title=say("A cut file is being read"), note=note)
+    stop = Press(label=say("Stop reading"), code=button("stop_reading"), style="primary")
+    return _face(hand, hint, so_far, presses=(stop,))
 
 
 def _materials(hand: Hand, view: View) -> Face:
