@@ -13,7 +13,7 @@ from station import app
 from station.app import AREAS, Where
 from station.clock import Clock
 from station.ledger.faults import Fault
-from station.shop.facts import Fact, Part, Router
+from station.shop.facts import Bed, Bit, Fact, Part, Router
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -374,25 +374,30 @@ def run_cut_file(options: argparse.Namespace) -> int:
     """What a cut file makes and takes; with a shop at hand, timed for its router."""
     from station.cutting.command import run  # noqa: PLC0415 - only when it is used
 
-    router, known = machine_of(options)
-    text, code = run(options.files, options, router=router, known=known)
+    router, known, pockets = machine_of(options)
+    text, code = run(options.files, options, router=router, known=known, pockets=pockets)
     print(text, file=sys.stderr if code else sys.stdout)
     return code
 
 
-def machine_of(options: argparse.Namespace) -> tuple[Router | None, dict[str, Part]]:
-    """The router that a cut file is asked about, and the shop's parts, where there is a shop."""
+def machine_of(
+    options: argparse.Namespace,
+) -> tuple[Router | None, dict[str, Part], dict[int, Bit]]:
+    """The router that a cut file is asked about, the shop's parts, and the changer's bits."""
     data = data_of(options)
     asked = str(options.router or "").upper().removeprefix("R")
     if not (data / app.FILE).exists():
         if asked:
             raise Wrong(f"There is no shop in {data}, so router {asked} is not known.")
-        return None, {}
+        return None, {}, {}
     with app.opened(data) as ledger:
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise Wrong(f"There is no router {asked}.")
-        return router, {part.id: part for part in ledger.facts(Part)}
+        bed = ledger.view.get(Bed, asked) if router and router.changer else None
+        held = ((n, ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
+        pockets = {n: bit for n, bit in held if n and bit}
+        return router, {part.id: part for part in ledger.facts(Part)}, pockets
 
 
 def run_demo(options: argparse.Namespace) -> int:

@@ -11,6 +11,7 @@ from station.cutting.model import CCW, CW, LINE, XY, XZ
 from station.cutting.write import (
     ARC_APART,
     ARC_AT_CENTRE,
+    ARC_BOTH,
     ARC_NO_CENTRE,
     ARC_NOWHERE,
     ARC_RADII,
@@ -20,6 +21,7 @@ from station.cutting.write import (
 )
 
 CENTRE, P, R = 9, 16, 18  # CENTRE: I, then J and K
+IJK = 0b111 << CENTRE
 TURN = 2 * math.pi
 MOST_TURNS = 10_000
 
@@ -34,6 +36,8 @@ def bend(s: Row, end: Point) -> None:
     x, y = s.at[first], s.at[second]
     x2, y2 = end[first], end[second]
     if s.said >> R & 1:
+        if s.said & IJK:
+            note(s, ARC_BOTH, 0.0)
         _by_radius(s, end, (x, y, x2, y2))
         return
     given_i, given_j = s.said >> (CENTRE + first) & 1, s.said >> (CENTRE + second) & 1

@@ -9,9 +9,9 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from station.cutting.dialects import DIALECTS
+from station.cutting.dialects import DIALECTS, dialect_of
 from station.cutting.prepare import prepare, prepared
-from station.shop.facts import Part, Router
+from station.shop.facts import Bit, Part, Router
 
 if TYPE_CHECKING:
     from station.cutting.model import Setting
@@ -22,16 +22,18 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("files", nargs="+", metavar="FILE")
     parser.add_argument("--json", action="store_true", help="one JSON object (the default)")
     parser.add_argument("--router", metavar="R")
-    parser.add_argument("--thickness", type=float, metavar="MM")
+    parser.add_argument("--thickness", type=_thickness, metavar="MM")
     parser.add_argument("--sheet", type=_sheet, metavar="WxL", default=(2440.0, 1220.0))
     parser.add_argument(
         "--bit-diameter", type=_bit, action="append", default=[], metavar="MM or N=MM"
     )
     parser.add_argument("--origin", choices=("lower-left", "centre"))
     parser.add_argument("--zero", choices=("face", "spoilboard"))
-    parser.add_argument("--spoilboard", type=float, metavar="MM")
+    parser.add_argument("--spoilboard", type=_depth, metavar="MM")
     parser.add_argument("--units", choices=("mm", "inch"))
-    parser.add_argument("--dialect", choices=tuple(DIALECTS))
+    parser.add_argument(
+        "--dialect", type=_dialect, metavar="NAME", help=f"{', '.join(DIALECTS)}; several by +"
+    )
 
 
 def _sheet(text: str) -> tuple[float, float]:
@@ -56,15 +58,48 @@ def _bit(text: str) -> tuple[int, float]:
     return found
 
 
-def setting_of(options: argparse.Namespace, router: Router | None = None) -> Setting:
-    """The setting that the options give."""
+def _thickness(text: str) -> float:
+    return _length(text, "a sheet's thickness is above zero", above=0.0)
+
+
+def _depth(text: str) -> float:
+    return _length(text, "a depth in the spoilboard is zero or more", above=-1e-9)
+
+
+def _length(text: str, rule: str, *, above: float) -> float:
+    try:
+        size = float(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text}: write a length in mm, as 6.5") from None
+    if not above < size < 1000:
+        raise argparse.ArgumentTypeError(f"{text}: {rule}")
+    return size
+
+
+def _dialect(text: str) -> str:
+    try:
+        return dialect_of(text).name
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(str(error)) from None
+
+
+def setting_of(
+    options: argparse.Namespace,
+    router: Router | None = None,
+    pockets: Mapping[int, Bit] | None = None,
+) -> Setting:
+    """The setting that the options give, and the router with the bits in its changer."""
     from station.cutting.model import Setting  # noqa: PLC0415 - keeps numpy out of the start
 
+    pockets = pockets or {}
     return Setting(
         router=router,
         thickness_mm=options.thickness,
         sheet=options.sheet,
-        bit_mm=dict(options.bit_diameter),
+        bit_mm={n: b.diameter_mm for n, b in pockets.items()} | dict(options.bit_diameter),
+        flutes_of={n: b.flutes for n, b in pockets.items()},
+        bits_there=frozenset(pockets) or None,
+        hold_downs=router.hold_downs if router else (),
         origin=options.origin,
         zero=options.zero,
         spoilboard_mm=options.spoilboard,
@@ -79,6 +114,7 @@ def run(
     *,
     router: Router | None = None,
     known: Mapping[str, Part] | None = None,
+    pockets: Mapping[int, Bit] | None = None,
 ) -> tuple[str, int]:
     """The JSON text and the exit code; for a file that cannot be read, a sentence and 2."""
     if not prepared():
@@ -86,7 +122,7 @@ def run(
         prepare()
     from station.cutting.report import analyse, as_json, read  # noqa: PLC0415 - compiled by now
 
-    setting = setting_of(options, router)
+    setting = setting_of(options, router, pockets)
     results: list[dict[str, object]] = []
     for name in files:
         try:

@@ -70,6 +70,8 @@ class Row:
     deleted: Whole
     odd: Whole
     gaps: Whole  # a number of the file has blanks inside
+    long: Whole  # the first line with more letters than the report allows; 0: none
+    high: Whole  # a line number goes beyond the report's
     # how far reading is in the text, how much is written, and why it came back
     byte: Whole
     line: Whole

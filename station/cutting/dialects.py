@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass, replace
 
 
 @dataclass(frozen=True)
@@ -13,7 +13,7 @@ class Dialect:
     `skip_deleted`: lines that start with ``/`` are not run. `peck_back_mm`: how far above
     the last depth G83 comes back. `return_first`: G98 goes back to where a series of
     cycles began, not to where each one began. `relative_r`: under G91, R counts from the
-    height before the cycle.
+    height before the cycle. `home_named`: G28 and G30 home the axes on the line alone.
     """
 
     name: str = "report"
@@ -23,6 +23,7 @@ class Dialect:
     peck_back_mm: float = 0.254
     return_first: bool = False
     relative_r: bool = True
+    home_named: bool = False
 
 
 DIALECTS: dict[str, Dialect] = {
@@ -33,4 +34,20 @@ DIALECTS: dict[str, Dialect] = {
     "return-first": Dialect("return-first", return_first=True),
     "absolute-r": Dialect("absolute-r", relative_r=False),
     "peck-1mm": Dialect("peck-1mm", peck_back_mm=1.0),
+    "home-named": Dialect("home-named", home_named=True),
 }
+
+
+def dialect_of(name: str) -> Dialect:
+    """The dialect of that name, or of several joined by ``+``.
+
+    An unknown name is a ValueError with the names there are.
+    """
+    parts = name.split("+")
+    if unknown := next((part for part in parts if part not in DIALECTS), None):
+        raise ValueError(f"There is no dialect {unknown}. Take one of: {', '.join(DIALECTS)}.")
+    found = Dialect()
+    for part in parts:
+        own = {k: v for k, v in asdict(DIALECTS[part]).items() if v != getattr(Dialect, k)}
+        found = replace(found, **own)
+    return replace(found, name=name)

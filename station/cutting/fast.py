@@ -6,21 +6,23 @@ import numpy as np
 
 from station.cutting.columns import Columns
 from station.cutting.controller import CHUNK, hand_over, record_of, take_back
-from station.cutting.machine import MOST_OF_A_KIND, Machine
-from station.cutting.model import MM_PER_INCH, Cancelled, Pause, Program, Progress, Setting
+from station.cutting.machine import Machine
+from station.cutting.model import MOST_OF_A_KIND, Cancelled, Pause, Program, Progress, Setting
 from station.cutting.notes import sentence
 from station.cutting.reader import (
+    LINE_LETTERS,
     LONGEST,
     MARK,
     Taker,
     finish,
     look_up,
+    no_plain_text,
     quoted,
     stretched,
     too_long,
-    units_of,
 )
 from station.cutting.run import ODD, run
+from station.cutting.top import units_of
 from station.cutting.write import PAUSE_KINDS
 
 RETURN = 13
@@ -36,19 +38,20 @@ def read_fast(
     cancelled: Cancelled | None = None,
 ) -> Program:
     """The program of a cut file's text; equal to what reading line by line gives."""
-    said, scale = units_of(data, setting)
-    machine = Machine(setting.reads_as, scale)
+    units = units_of(data, setting)
+    machine = Machine(setting.reads_as, units.scale)
     reader = Reader(machine, data)
     while not reader.over:
         look_up(reader.start / max(1, len(data)), progress, cancelled)
         reader.chunk()
     if progress:
         progress(1.0)
-    units = "inch" if scale == MM_PER_INCH else "mm"
-    ended = machine.state.ended or reader.taker.marks > 0
-    mentions = stretched(data, ended=ended, gaps=bool(reader.record["gaps"][0]))
+    ended, row = machine.state.ended or reader.taker.marks > 0, reader.record[0]
+    mentions = stretched(
+        data, ended=ended, gaps=bool(row["gaps"]), long=int(row["long"]), high=bool(row["high"])
+    )
     moves, refused = reader.columns.moves(), reader.taker.refused
-    return finish(machine, moves, reader.lines, units, refused, said=said, mentions=mentions)
+    return finish(machine, moves, reader.lines, units, refused, mentions)
 
 
 class Reader:
@@ -63,7 +66,8 @@ class Reader:
         self.columns = Columns(self.lines)
         self.start = len(MARK) if data.startswith(MARK) else 0  # of the chunk
         self.slow = 1
-        self.over = False
+        self.taker.refused = no_plain_text(data)
+        self.over = bool(self.taker.refused)
 
     def chunk(self) -> None:
         """Reads the next whole lines."""
@@ -132,6 +136,8 @@ class Reader:
         for _ in range(self.slow):
             text, at = self._line(at)
             self.over = self.taker.take(number, text)
+            if len(text) > LINE_LETTERS and not row["long"]:
+                row["long"] = number
             number += 1
             if self.over or at >= size:
                 break

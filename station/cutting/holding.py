@@ -7,7 +7,7 @@ import numpy as np
 from station.cutting.model import Analysis, Bools, Floats
 from station.cutting.moves import geometry
 from station.cutting.problems import SMALL_MM2, is_small
-from station.cutting.rings import centroid_of
+from station.cutting.rings import centroid_of, shifted
 
 GRID_MM = 10.0
 
@@ -15,7 +15,7 @@ GRID_MM = 10.0
 def hold_down_places(
     analysis: Analysis, count: int, *, reach_mm: float = 20.0
 ) -> list[tuple[float, float]]:
-    """Up to `count` places (x, y on the sheet, mm) that no cut comes nearer than `reach_mm`.
+    """Up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
 
     The first is where most room is; each next one as far from the others as can be.
     """
@@ -33,7 +33,7 @@ def hold_down_places(
 
 
 def _free(analysis: Analysis, reach: float) -> Bools:
-    """Cells of a grid over the sheet that no low move comes near."""
+    """Cells of a grid over the sheet that lie in waste and that no low move comes near."""
     long, wide = (max(1, int(size / GRID_MM)) for size in analysis.sheet_mm)
     taken = np.zeros((long + 1, wide + 1), dtype=np.int64)
     bit = max((b.diameter_mm for b in analysis.bits), default=0.0) / 2
@@ -45,7 +45,22 @@ def _free(analysis: Analysis, reach: float) -> Bools:
                        ((low[:, 0], high[:, 1]), -1), ((high[:, 0], low[:, 1]), -1)):  # fmt: skip
         np.add.at(taken, ends, sign)
     covered = taken.cumsum(axis=0).cumsum(axis=1)
-    return np.asarray(covered[:long, :wide] == 0)
+    return np.asarray((covered[:long, :wide] == 0) & ~_in_pieces(analysis, long, wide))
+
+
+def _in_pieces(analysis: Analysis, long: int, wide: int) -> Bools:
+    """Cells whose middle lies in a piece: a hold-down there would press on what is sold."""
+    turns = np.zeros((long + 1, wide), dtype=np.int64)
+    y = np.arange(wide) * GRID_MM + GRID_MM / 2
+    for ring in (ring for piece in analysis.pieces for ring in (piece.outline, *piece.holes)):
+        start = ring - np.array(analysis.corner_mm)
+        end = shifted(start)
+        edge, row = np.nonzero((start[:, 1:] > y) != (end[:, 1:] > y))
+        (x0, y0), (x1, y1) = start[edge].T, end[edge].T
+        x = x0 + (y[row] - y0) * (x1 - x0) / (y1 - y0)
+        cell = np.clip(np.ceil(x / GRID_MM - 0.5), 0, long).astype(int)
+        np.add.at(turns, (cell, row), 1)
+    return np.asarray(turns.cumsum(axis=0)[:long] % 2 == 1)
 
 
 def _along(analysis: Analysis) -> Floats:

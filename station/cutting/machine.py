@@ -13,6 +13,7 @@ from station.cutting.model import (
     CW,
     LINE,
     MM_PER_INCH,
+    MOST_OF_A_KIND,
     PLANE_AXES,
     RAPID,
     XY,
@@ -23,7 +24,6 @@ from station.cutting.model import (
 
 Point = tuple[float, float, float]
 FULL = 1e-7  # mm: an end nearer its start than this is the start
-MOST_OF_A_KIND = 1000  # more problems of one kind are not listed
 REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
 
 

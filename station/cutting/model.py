@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import numpy.typing as npt
 
-from station.cutting.dialects import DIALECTS, Dialect
+from station.cutting.dialects import Dialect, dialect_of
 from station.shop.facts import Router
 
 Floats = npt.NDArray[np.float64]
@@ -22,6 +22,7 @@ Cancelled = Callable[[], bool]
 RAPID, LINE, CW, CCW = 0, 1, 2, 3  # kinds of moves, as G0 to G3
 XY, XZ, YZ = 17, 18, 19  # planes, as G17 to G19
 MM_PER_INCH = 25.4
+MOST_OF_A_KIND = 1000  # more problems of one kind are counted, not listed
 
 # axes of each plane: first, second, and the one along a helix
 PLANE_AXES: dict[int, tuple[int, int, int]] = {XY: (0, 1, 2), XZ: (2, 0, 1), YZ: (1, 2, 0)}
@@ -44,7 +45,8 @@ class Setting:
     thickness_mm: float | None = None
     sheet: tuple[float, float] | None = None
     bit_mm: Mapping[int, float] = field(default_factory=dict)
-    flutes: int = 2
+    flutes: int = 2  # of a bit that is not in flutes_of
+    flutes_of: Mapping[int, int] = field(default_factory=dict)  # by T number
     origin: str | None = None
     zero: str | None = None
     spoilboard_mm: float | None = None
@@ -54,13 +56,14 @@ class Setting:
     chip_band_mm: tuple[float, float] = (0.02, 0.8)
     bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked
 
+    def teeth(self, number: int) -> int:
+        """How many cutting edges the bit with a T number has."""
+        return max(1, self.flutes_of.get(number, self.flutes))
+
     @property
     def reads_as(self) -> Dialect:
         """The dialect by name; an unknown name is a ValueError with the names there are."""
-        if self.dialect not in DIALECTS:
-            names = ", ".join(DIALECTS)
-            raise ValueError(f"There is no dialect {self.dialect}. Take one of: {names}.")
-        return DIALECTS[self.dialect]
+        return dialect_of(self.dialect)
 
 
 @dataclass(frozen=True)
@@ -72,6 +75,12 @@ class Problem:
     text: str
     source: str = ""
     at: tuple[float, float] | None = None
+
+
+def more(kind: str, count: int) -> Problem:
+    """In place of those of one kind that are too many to be listed."""
+    left = count - MOST_OF_A_KIND
+    return Problem(0, kind, f"{left} more like the {MOST_OF_A_KIND} that are listed.")
 
 
 @dataclass(frozen=True)

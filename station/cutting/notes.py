@@ -27,6 +27,7 @@ SENTENCES = (
     ("cycle", f"G83 needs Q above zero; {UNDRILLED}"),
     ("cycle", f"Q is too small for this depth; {UNDRILLED}"),
     ("cycle", f"R lies below the hole's bottom; {UNDRILLED}"),
+    ("arc-bad", "This arc has a centre and a radius; the radius is used."),
 )
 RADII, APART = 5, 6
 

@@ -63,7 +63,7 @@ def obey(s: Row) -> None:
         _modes(s)
         if s.codes[MOTION] != NONE:
             _set_motion(s, s.codes[MOTION] // 10)
-        if s.codes[ONCE] != NONE:
+        if s.codes[ONCE] != NONE and not s.said & XYZ:
             return
     if s.motion > 80:
         drill(s)

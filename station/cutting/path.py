@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from station.cutting.model import (
     CCW,
+    PLANE_AXES,
     RAPID,
-    XY,
     Analysis,
     Bools,
     Floats,
@@ -62,7 +63,7 @@ def drawn(
         return Drawn((), 0.0, 1.0, 0.0)
     geo = geometry(moves)
     began, ended, seconds = _times(analysis, router, geo)
-    group, names = _groups(moves, analysis)
+    group, names = _groups(moves, analysis, geo)
     points, of = _flat(moves, analysis.corner_mm, began, ended)
     stroke = group[of]
     new = np.concatenate(([True], (of[1:] == of[:-1]) | (stroke[1:] != stroke[:-1])))
@@ -140,10 +141,9 @@ def _times(
     return ended - took, ended, float(took.sum() + waits.sum())
 
 
-def _groups(moves: Moves, analysis: Analysis) -> tuple[Ints, list[tuple[int, int]]]:
+def _groups(moves: Moves, analysis: Analysis, geo: Geometry) -> tuple[Ints, list[tuple[int, int]]]:
     """A number for each run of moves of one kind, and its bit and band by that number."""
-    z = moves.points[:, 2]
-    depth = analysis.face_z - np.minimum(z[:-1], z[1:])
+    depth = analysis.face_z - geo.low[:, 2]
     step = max(analysis.thickness_mm, 1e-6) / BANDS
     band = np.clip(np.ceil(depth / step - 1e-6), AIR, BANDS).astype(np.int64)
     band[moves.kind == RAPID] = strokes.RAPID
@@ -162,8 +162,8 @@ def _flat(
     moves: Moves, corner: tuple[float, float], began: Floats, ended: Floats
 ) -> tuple[Floats, Ints]:
     """Points (x, y, second), a start and as many more as each move needs; the move of each."""
-    arc = (moves.kind > 1) & (moves.kind <= CCW) & (moves.plane == XY)
-    radius = np.maximum(np.hypot(*(moves.points[:-1, :2] - moves.centre).T), ARC_MM)
+    arc = (moves.kind > 1) & (moves.kind <= CCW)
+    radius = np.maximum(np.abs(_spokes(moves)), ARC_MM)
     count = np.ceil(np.abs(moves.sweep) / np.sqrt(8 * ARC_MM / radius))
     count = np.where(arc, count, 1).astype(np.int64)
     count = np.maximum(count, 1) + 1
@@ -180,11 +180,26 @@ def _flat(
 
 
 def _bend(points: Floats, moves: Moves, of: Ints, share: Floats, arc: Bools) -> None:
-    """Puts the inner points of arcs onto them; their ends stay where the text has them."""
+    """Puts the inner points of arcs onto them; their ends stay where the text has them.
+
+    Of an arc in an upright plane its one axis along the sheet is seen from above.
+    """
     inner = np.flatnonzero(arc & (share > 0) & (share < 1))
     move = of[inner]
-    centre = moves.centre[move]
-    out = moves.points[move, :2] - centre
-    turned = (out[:, 0] + 1j * out[:, 1]) * np.exp(1j * moves.sweep[move] * share[inner])
-    points[inner, 0] = centre[:, 0] + turned.real
-    points[inner, 1] = centre[:, 1] + turned.imag
+    turned = _spokes(moves)[move] * np.exp(1j * moves.sweep[move] * share[inner])
+    for plane, axes in PLANE_AXES.items():
+        mine = moves.plane[move] == plane
+        for axis, reach, centre in zip(axes, (turned.real, turned.imag), moves.centre.T,
+                                       strict=False):  # fmt: skip
+            if axis < 2:
+                points[inner[mine], axis] = centre[move[mine]] + reach[mine]
+
+
+def _spokes(moves: Moves) -> npt.NDArray[np.complex128]:
+    """From each arc's centre to its start, along the two axes of its plane."""
+    spokes = np.zeros(len(moves), np.complex128)
+    for plane, (first, second, _) in PLANE_AXES.items():
+        mine = moves.plane == plane
+        off = moves.points[:-1, [first, second]][mine] - moves.centre[mine]
+        spokes[mine] = off[:, 0] + 1j * off[:, 1]
+    return spokes

@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
-from station.cutting.model import RAPID, Bools, Moves, Piece, Problem, Setting
+from station.cutting.model import (
+    CW,
+    MOST_OF_A_KIND,
+    RAPID,
+    XY,
+    Bools,
+    Moves,
+    Piece,
+    Problem,
+    Setting,
+    more,
+)
 from station.cutting.moves import Geometry, bounds, kinds_of
 from station.cutting.rings import area_of
 from station.cutting.settled import Settled
 
-MOST_OF_A_KIND = 1000
 TOUCH_MM = 0.01
 LEAST_TAB_MM = 0.2
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
@@ -39,21 +49,25 @@ def _runs(moves: Moves, some: Bools) -> list[int]:
     first[1:] &= ~some[:-1] | (moves.line[1:] != moves.line[:-1])
     index = np.flatnonzero(first)
     _, once = np.unique(moves.line[index], return_index=True)
-    return [int(i) for i in index[once][:MOST_OF_A_KIND]]
+    found: list[int] = index[once].tolist()
+    return found
 
 
 def _starts(some: Bools) -> list[int]:
     first = some.copy()
     first[1:] &= ~some[:-1]
-    return [int(i) for i in np.flatnonzero(first)[:MOST_OF_A_KIND]]
+    found: list[int] = np.flatnonzero(first).tolist()
+    return found
 
 
 def _at(moves: Moves, i: int) -> tuple[float, float]:
     return float(moves.points[i + 1, 0]), float(moves.points[i + 1, 1])
 
 
-def _note(moves: Moves, index: Iterable[int], kind: str, text: str) -> list[Problem]:
-    return [Problem(int(moves.line[i]), kind, text, at=_at(moves, i)) for i in index]
+def _note(moves: Moves, index: list[int], kind: str, text: str) -> list[Problem]:
+    listed = index[:MOST_OF_A_KIND]
+    found = [Problem(int(moves.line[i]), kind, text, at=_at(moves, i)) for i in listed]
+    return [*found, more(kind, len(index))] if len(index) > len(listed) else found
 
 
 def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
@@ -72,7 +86,10 @@ def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
     deep = sure & (low[:, 2] < floor - TOUCH_MM)
     found = _note(moves, _runs(moves, rapid), "rapid-in-sheet",
                   "A rapid runs below the sheet's face.")  # fmt: skip
-    for i in _starts(deep):
+    deeper = _starts(deep)
+    if len(deeper) > MOST_OF_A_KIND:
+        found.append(more("too-deep", len(deeper)))
+    for i in deeper[:MOST_OF_A_KIND]:
         into = settled.bottom - float(low[i, 2])
         text = f"Cuts {into:.2f} mm below the sheet; {settled.spoilboard:g} mm is allowed."
         found += _note(moves, [i], "too-deep", text)
@@ -134,7 +151,7 @@ def _chips(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
     low, high = setting.chip_band_mm
     found = []
     for i in sorted(index[first].tolist()):
-        chip = float(moves.feed[i] / (moves.rpm[i] * max(1, setting.flutes)))
+        chip = float(moves.feed[i] / (moves.rpm[i] * setting.teeth(int(moves.tool[i]))))
         if not low <= chip <= high:
             text = f"Chip load {chip:.3f} mm; {low:g} to {high:g} mm is usual."
             found += _note(moves, [i], "chip-load", text)
@@ -220,9 +237,27 @@ def _hold_downs(moves: Moves, geo: Geometry, settled: Settled, setting: Setting)
 
 
 def _passes(moves: Moves, at: np.ndarray, reach: float) -> Bools:
+    """Whether each move comes so near; of arcs in upright planes their boxes have told."""
     start, end = moves.points[:-1, :2], moves.points[1:, :2]
     step = end - start
     size = np.maximum((step * step).sum(axis=1), 1e-18)
     t = np.clip(((at - start) * step).sum(axis=1) / size, 0, 1)
     off = start + step * t[:, None] - at
-    return np.asarray((np.hypot(off[:, 0], off[:, 1]) < reach) | (moves.kind > 1))
+    near = np.hypot(off[:, 0], off[:, 1]) < reach
+    bent = moves.kind >= CW
+    flat = bent & (moves.plane == XY)
+    near[bent & ~flat] = True
+    near[flat] = _arc_passes(moves, flat, at, reach)
+    return np.asarray(near)
+
+
+def _arc_passes(moves: Moves, some: Bools, at: np.ndarray, reach: float) -> Bools:
+    """Whether arcs come so near: at their ends, or where the spoke to `at` meets them."""
+    centre, sweep = moves.centre[some], moves.sweep[some]
+    ends = moves.points[:-1, :2][some], moves.points[1:, :2][some]
+    near = np.logical_or(*(np.hypot(*(end - at).T) < reach for end in ends))
+    spoke, away = ends[0] - centre, at - centre
+    ahead = np.arctan2(away[:, 1], away[:, 0]) - np.arctan2(spoke[:, 1], spoke[:, 0])
+    faced = np.where(sweep > 0, ahead, -ahead) % (2 * np.pi) <= np.abs(sweep)
+    off = np.abs(np.hypot(*spoke.T) - np.hypot(*away.T))
+    return np.asarray(near | (faced & (off < reach)))

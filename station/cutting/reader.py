@@ -11,7 +11,7 @@ import numpy as np
 from station.cutting.expressions import clean
 from station.cutting.machine import Machine, columns
 from station.cutting.model import (
-    MM_PER_INCH,
+    MOST_OF_A_KIND,
     Cancel,
     Cancelled,
     Moves,
@@ -19,8 +19,10 @@ from station.cutting.model import (
     Program,
     Progress,
     Setting,
+    more,
 )
 from station.cutting.slow import run_line
+from station.cutting.top import Units, messages, units_of
 
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
@@ -29,7 +31,8 @@ EVERY = 20_000  # lines between two looks at progress and cancel
 NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
 CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
 NUMBERED = re.compile(rb"(?:\xef\xbb\xbf)?[%\s]*[Oo]\s*\d")
-UNITS = re.compile(rb"G\s*0*2\s*([01])(?![\d.])", re.IGNORECASE)
+WIDE = (b"\xff\xfe", b"\xfe\xff")  # how a text in UTF-16 begins
+LINE_LETTERS = 256  # of a line, as the report allows
 
 
 def read_slowly(
@@ -40,14 +43,13 @@ def read_slowly(
     cancelled: Cancelled | None = None,
 ) -> Program:
     """Reads every line by itself: the plain way, which the fast reader must equal."""
-    said, scale = units_of(data, setting)
-    machine = Machine(setting.reads_as, scale)
+    units = units_of(data, setting)
+    machine = Machine(setting.reads_as, units.scale)
     lines = text_lines(data)
-    refused = _run_lines(machine, lines, progress, cancelled)
-    units = "inch" if scale == MM_PER_INCH else "mm"
+    refused = no_plain_text(data) or _run_lines(machine, lines, progress, cancelled)
     block = columns(machine.path)
     moves = replace(block, points=np.concatenate((np.zeros((1, 3)), block.points)))
-    return finish(machine, moves, len(lines), units, refused, said=said)
+    return finish(machine, moves, len(lines), units, refused)
 
 
 def text_lines(data: bytes) -> list[str]:
@@ -56,11 +58,9 @@ def text_lines(data: bytes) -> list[str]:
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def units_of(data: bytes, setting: Setting) -> tuple[bool, float]:
-    """Whether the file names its units, and mm per unit at its start."""
-    found = UNITS.search(data)
-    inch = found[1] == b"0" if found else setting.units == "inch"
-    return bool(found), MM_PER_INCH if inch else 1.0
+def no_plain_text(data: bytes) -> str:
+    """Why a file is no text that can be read; empty: it can."""
+    return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
 
 
 def _run_lines(
@@ -143,30 +143,41 @@ def too_long(moves: int) -> str:
     return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
 
 
-def stretched(data: bytes, *, ended: bool, gaps: bool) -> list[str]:
-    """In what a file goes beyond the report, without harm; the reader takes it as it is."""
+def stretched(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
+    """In what a file goes beyond the report, without harm; the reader takes it as it is.
+
+    `long` is the first line with more letters than the report allows, or 0.
+    """
     found = {
         "The file begins with a byte-order mark; it is passed over.": data.startswith(MARK),
         "Lines end with a carriage return.": b"\r" in data,
         "A program number stands at the top; it is passed over.": bool(NUMBERED.match(data)),
         "Blanks stand inside numbers; they are passed over.": gaps,
+        f"Line {long} has more than {LINE_LETTERS} letters; it is read whole.": bool(long),
+        "Line numbers go beyond 99999; they are passed over.": high,
         "The file has no M2, M30 or % at its end.": not ended,
     }
-    return [text for text, so in found.items() if so]
+    return [*(text for text, so in found.items() if so), *messages(data)]
 
 
 def finish(
-    machine: Machine, moves: Moves, lines: int, units: str, refused: str, *, said: bool,
+    machine: Machine, moves: Moves, lines: int, units: Units, refused: str,
     mentions: Sequence[str] = (),
 ) -> Program:  # fmt: skip
     """The program that a machine has run, with remarks on the file as a whole."""
     problems = sorted(machine.problems, key=lambda p: (p.line, p.kind))
     assumed: list[str] = []
-    if not said and not refused:
+    if not units.said and not refused:
         text = "The file does not say inch or millimetre. Say which it is."
         problems.insert(0, Problem(0, "no-units", text))
-        assumed.append(f"Units: {units}, for the file does not say.")
+        assumed.append(f"Units: {units.name}, for the file does not say.")
+    if units.late:
+        assumed.append(f"Units: {units.name} from the start; the file says so in line "
+                       f"{units.late} only.")  # fmt: skip
     assumed += mentions
+    problems += [
+        more(kind, count) for kind, count in machine.told.items() if count > MOST_OF_A_KIND
+    ]
     if refused:
         problems.append(Problem(_line_in(refused), "refused", refused))
     return Program(
@@ -175,7 +186,7 @@ def finish(
         problems=tuple(problems),
         assumed=tuple(assumed),
         lines=lines,
-        units=units,
+        units=units.name,
         refused=refused,
     )
 

@@ -129,7 +129,7 @@ def _bit_work(
     cut = feed & (np.minimum(z[:-1], z[1:]) < settled.face - 1e-6)
     with np.errstate(divide="ignore", invalid="ignore"):
         minutes = np.where(moves.feed > 0, geo.length / moves.feed, 0.0)
-        chip = moves.feed / (moves.rpm * max(1, setting.flutes))
+        turn = moves.feed / moves.rpm
     minutes = np.where(np.isnan(moves.minutes), minutes, moves.minutes)
     if seconds is not None:
         minutes = seconds / 60
@@ -137,7 +137,7 @@ def _bit_work(
     for number in kinds_of(moves.tool[feed]):
         mine = feed & (moves.tool == number)
         busy = mine & cut
-        chips = chip[busy & (geo.flat > 1e-9) & (moves.rpm > 0)]
+        chips = turn[busy & (geo.flat > 1e-9) & (moves.rpm > 0)] / setting.teeth(number)
         works.append(
             BitWork(
                 number=number,

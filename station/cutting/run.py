@@ -4,15 +4,23 @@ from __future__ import annotations
 
 import numba
 
-from station.cutting.compiled import entry
+from station.cutting.compiled import entry, inner
 from station.cutting.controller import MOVES, NOTES, PAUSES, RECORD, Record, Row
 from station.cutting.cycles import MOST_REPEATS
 from station.cutting.obey import obey
-from station.cutting.reader import LONGEST
-from station.cutting.scan import scan
+from station.cutting.reader import LINE_LETTERS, LONGEST
+from station.cutting.scan import NEWLINE, RETURN, scan
 
 DONE, ODD, FULL = range(3)
 MOVES_ROOM, PAUSES_ROOM, NOTES_ROOM = 8, MOST_REPEATS + 2, 8  # a line's; cycles' moves aside
+
+
+@inner
+def _letters(s: Row, after: int) -> int:
+    """How many letters the line at hand has, without what ends it."""
+    while s.byte < after and s.text[after - 1] in (NEWLINE, RETURN):
+        after -= 1
+    return after - s.byte
 
 
 @entry(numba.void(numba.from_dtype(RECORD)[::1], numba.int64))
@@ -35,6 +43,8 @@ def run(record: Record, stop: int) -> None:
         if s.odd or after - s.byte > LONGEST:
             s.why = ODD
             return
+        if after - s.byte > LINE_LETTERS and not s.long:
+            s.long = s.line if _letters(s, after) > LINE_LETTERS else 0
         if s.worded and not (s.deleted and s.skip_deleted):
             paused, noted = s.pauses, s.notes
             obey(s)

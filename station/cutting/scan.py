@@ -6,7 +6,7 @@ import numpy as np
 
 from station.cutting.compiled import inner
 from station.cutting.controller import Row
-from station.cutting.model import Bytes, Floats
+from station.cutting.model import Bools, Bytes, Floats
 
 NEWLINE, RETURN, TAB, SPACE, PLUS, MINUS, POINT, ZERO = 10, 13, 9, 32, 43, 45, 46, 48
 MOST_DIGITS = 17
@@ -21,7 +21,11 @@ MEANING[[NEWLINE, RETURN]] = END
 MEANING[[40, 59, 47]] = OPENS, REMARK, SLASH
 
 # letters with a part of their own
-ROTARY, F, G, M, N, PROGRAM = 3, 6, 7, 13, 14, 15  # ROTARY: A to C
+F, G, M, N = 6, 7, 13, 14
+# by letter: words that turn an axis (A to C), program numbers (O), and what is no word
+NO_WORD: Bools = np.zeros(32, dtype=np.bool_)
+NO_WORD[[1, 2, 3, 5, 15, 21, 22, 23]] = True
+HIGHEST_LINE = 99_999
 
 # groups of G codes, and which codes a line may hold without being odd
 (MOTION, PLANE, DISTANCE, FEED_MODE, UNITS, SIDE, LENGTH, RETURN_TO, SYSTEM, PATH, ONCE,
@@ -122,13 +126,15 @@ def _word(at: int, letter: int, s: Row) -> int:
     """Keeps one word; a letter said twice, or with no number, makes the line odd."""
     at, value, fine = number_at(at, s)
     s.begun = 1
-    if not fine or letter == PROGRAM or letter <= ROTARY:
+    if not fine or NO_WORD[letter]:
         s.odd = 1
     elif letter == G:
         _g_code(value, s)
     elif letter == M:
         _m_code(value, s)
-    elif letter != N or s.worded:
+    elif letter == N and not s.worded:
+        s.high |= int(value > HIGHEST_LINE)
+    else:
         bit = 1 << letter
         s.odd = int((s.said & bit) != 0 or (letter == F and value < 0))
         s.said |= bit

@@ -45,6 +45,8 @@ for _name, _codes in {
 M_GROUPS = {0: "stop", 1: "stop", 2: "stop", 30: "stop", 60: "stop", 6: "tool",
             3: "spindle", 4: "spindle", 5: "spindle", 7: "coolant", 8: "coolant",
             9: "coolant", 48: "override", 49: "override"}  # fmt: skip
+LETTERS = frozenset("ABCDFHIJKLNPQRSTXYZ")  # of words beside G and M
+MOST_M = 4  # on a line, as the report allows
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = range(81, 90)
 
@@ -74,6 +76,8 @@ class Line:
         self.machine = machine
         for letter, value in block.words:
             self._take(letter, value)
+        if sum(letter == "M" for letter, _ in block.words) > MOST_M:
+            machine.problem("many-m", f"More than {MOST_M} M words stand here; all are taken.")
         if self.has("ABC"):
             machine.problem("rotary", "A, B and C turn an axis; they are left out.")
 
@@ -84,6 +88,8 @@ class Line:
             self._take_m(round(value))
         elif letter == "O":
             return
+        elif letter not in LETTERS:
+            self.machine.problem("unknown-word", f"{letter} is not known; it is left out.")
         elif letter in self.words:
             self.machine.problem("twice", f"{letter} stands twice; the last one is used.")
             self.words[letter] = value
@@ -203,13 +209,16 @@ def _once(machine: Machine, line: Line) -> None:
 
 
 def _home(machine: Machine, line: Line, first: int) -> None:
-    """By way of the point on the line to the place that parameters tell of."""
+    """By way of the point on the line to the place that parameters tell of.
+
+    The report takes every axis there, whichever are named on the way.
+    """
     state = machine.state
     named = [axis for letter, axis in AXES.items() if letter in line.words]
     if named:
         machine.go(RAPID, target(state, line))
     end = list(state.at)
-    for axis in named or (0, 1, 2):
+    for axis in (named if state.dialect.home_named else ()) or (0, 1, 2):
         end[axis] = state.parameters.get(first + axis, 0.0) * state.scale
         state.unsure[axis] = True
     machine.go(RAPID, end)
@@ -264,9 +273,9 @@ def _motion(machine: Machine, line: Line) -> None:
     state, once = machine.state, line.codes.get("once")
     if "motion" in line.codes:
         _set_motion(machine, line.codes["motion"])
-    if once in {10, 28, 30, 92, 4, 92.1, 92.2, 92.3}:
+    if once in {10, 28, 30, 92, 92.1, 92.2, 92.3}:
         return
-    if state.motion in CYCLES:
+    if state.motion in CYCLES and (once != 4 or line.has("XYZ")):
         cycles.run(machine, line)
     elif line.has("XYZ") or (state.motion in {CW, CCW} and line.has("IJK")):
         _move(machine, line)
@@ -321,6 +330,8 @@ def _arc(machine: Machine, line: Line, kind: int) -> None:
     end = (end3[first], end3[second])
     turns = max(1, min(round(line.words.get("P", 1)), 10_000))
     if "R" in line.words:
+        if line.has("IJK"):
+            machine.problem("arc-bad", "This arc has a centre and a radius; the radius is used.")
         _radius_arc(machine, kind, begin, end, end3, line.words["R"] * state.scale)
         return
     letters = ("IJK"[first], "IJK"[second])

@@ -20,7 +20,7 @@ PAUSE_KINDS = ("dwell", "spindle")
 # notes: (line, byte, which, value, x, y); each which has a kind and a sentence
 (CUTTER_COMP, NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
  ARC_NO_CENTRE, ARC_AT_CENTRE, ARC_NOWHERE, CYCLE_BARE, CYCLE_REPEATS, CYCLE_X, CYCLE_Y, CYCLE_Z,
- CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW) = range(20)  # fmt: skip
+ CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH) = range(21)  # fmt: skip
 
 
 @entry(f8(ROW, i8))

@@ -7,7 +7,7 @@ import pytest
 from layouts import make
 
 from station.cutting.command import add_arguments, run
-from station.shop.facts import Router
+from station.shop.facts import Bit, Router
 
 FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm",
           "scrap_mm2", "assumed", "problems"}  # fmt: skip
@@ -51,6 +51,35 @@ def test_a_router_gives_the_time(file):
     assert json.loads(text)["time_s"] > 10
 
 
+def kinds(text):
+    return {p["kind"] for p in json.loads(text)["problems"]}
+
+
+def test_the_routers_hold_downs_are_looked_at(file):
+    given = options(file)
+    piece = json.loads(run(given.files, given)[0])["bounds_mm"]
+    on_path = ((piece["xmin"] + piece["xmax"]) / 2, (piece["ymin"] + piece["ymax"]) / 2)
+    grid = tuple((x, y) for x in range(0, 2440, 20) for y in range(0, 1220, 20))
+    for places, hit in (((), False), ((on_path, *grid), True), (((-500.0, -500.0),), False)):
+        router = Router(id="1", name="Router 1", hold_downs=places)
+        assert ("hold-down" in kinds(run(given.files, given, router=router)[0])) == hit
+
+
+def test_the_changers_bits_are_looked_at(tmp_path):
+    path = tmp_path / "a.nc"
+    path.write_text("G21 T2 M6\nS18000 M3\nG1 Z-3 F900\nX50 F3000\nG0 Z5\nM30\n")
+    given = options(path)
+    router = Router(id="5", name="Router 5", changer=True)
+    for number, missing in ((1, True), (2, False)):
+        bit = Bit(id="12", words="", diameter_mm=3.0, flutes=1)
+        text, _ = run(given.files, given, router=router, pockets={number: bit})
+        assert ("bit-missing" in kinds(text)) == missing
+    assert json.loads(text)["bits"][0]["diameter_mm"] == 3.0
+    given = options(path, "--bit-diameter", "2=4")
+    text, _ = run(given.files, given, router=router, pockets={2: bit})
+    assert json.loads(text)["bits"][0]["diameter_mm"] == 4.0
+
+
 def test_several_files(file):
     given = options(file, file)
     text, _ = run(given.files, given)
@@ -76,7 +105,9 @@ def test_bad_input_is_a_sentence(tmp_path, name, data):
 @pytest.mark.parametrize(
     "words",
     [("--sheet", "big"), ("--sheet", "0x5"), ("--bit-diameter", "x"), ("--bit-diameter", "-1"),
-     ("--dialect", "none"), ("--thickness", "thick")],
+     ("--dialect", "none"), ("--dialect", "report+none"), ("--thickness", "thick"),
+     ("--thickness", "nan"), ("--thickness", "0"), ("--thickness", "-6"), ("--spoilboard", "nan"),
+     ("--spoilboard", "-0.1"), ("--spoilboard", "inf")],
 )  # fmt: skip
 def test_bad_options_are_refused(words, file):
     with pytest.raises(SystemExit):

@@ -39,7 +39,7 @@ def test_systems_to_nine():
 
 
 def test_homing_in_one_line_and_heights_that_are_not_known():
-    got = program("G21 G0 X10 Y10 Z5\nG0 G91 G28 Z0\nG90 G0 Z3")
+    got = program("G21 G0 X10 Y10 Z5\nG0 G91 G28 Z0\nG90 G0 Z3", dialect="home-named")
     assert ends(got)[-1] == (10, 10, 3)
     assert list(got.moves.sure)[-1]
     assert not list(got.moves.sure)[-2]
@@ -47,7 +47,7 @@ def test_homing_in_one_line_and_heights_that_are_not_known():
 
 def test_home_by_way_of_a_point():
     got = program("G21 G0 X10 Y10 Z5\nG28 X20")
-    assert ends(got)[1:] == [(20, 10, 5), (0, 10, 5)]
+    assert ends(got)[1:] == [(20, 10, 5), (0, 0, 0)]
 
 
 def test_g53_is_one_move():

@@ -56,6 +56,27 @@ def test_an_arc_is_drawn_on_its_circle(word):
     assert len(cut.points) > 30
 
 
+@pytest.mark.parametrize(
+    ("plane", "text", "along", "reach"),
+    [
+        ("G18", "G3 I20 K0", 0, (100, 140)),  # a whole turn
+        ("G19", "G2 J20 K0", 1, (100, 140)),
+        ("G18", "G3 X120 Z-21 I20 K0", 0, (100, 140)),  # three quarters
+        ("G19", "G2 Y120 Z19 J20 K0", 1, (100, 120)),  # a quarter
+    ],
+)
+def test_an_upright_arc_is_drawn_as_it_is_seen_from_above(plane, text, along, reach):
+    strokes = path(f"G0 X100 Y100\nG1 Z-1 F600\n{plane} {text}\n").strokes
+    points = [p for stroke in strokes if stroke.band != RAPID for p in stroke.points]
+    seen = [p[along] for p in points]
+    assert (min(seen), max(seen)) == pytest.approx(reach, abs=0.1)
+    assert all(p[1 - along] == pytest.approx(100) for p in points)
+
+
+def test_an_upright_arc_is_drawn_as_deep_as_it_goes():
+    assert path("G0 X100 Y100 Z1\nG18 G1 F600\nG2 X112 Z1 I6 K0\n").strokes[-1].band == 3
+
+
 def test_no_more_points_than_a_draft_can_carry_and_it_says_how_far_off():
     rng = np.random.default_rng(5)
     text = "G0 X0 Y200\nG1 Z-2 F600\n" + "".join(

@@ -88,6 +88,21 @@ def test_a_hold_down_in_the_way():
     assert told(SQUARE, hold_downs=((500, 500),)) == []
 
 
+@pytest.mark.parametrize(
+    ("arc", "place", "hit"),
+    [
+        ("G2 I200 J0", (220, 20), False),  # in the middle of a circle of 200 mm
+        ("G2 I200 J0", (420, 30), True),
+        ("G3 X420 I200 J0", (220, 220), False),  # that half is not cut
+        ("G2 X420 I200 J0", (220, 215), True),
+        ("G3 X420 I200 J0", (20, 35), True),  # near its start
+    ],
+)
+def test_a_hold_down_beside_an_arc(arc, place, hit):
+    body = f"G0 Y20\nG1 Z-3 F900\n{arc}\nG0 Z5"
+    assert ("hold-down" in {kind for _, kind in told(body, hold_downs=(place,))}) == hit
+
+
 def test_a_sheet_that_is_not_cut_through():
     body = SQUARE.replace("-6.2", "-5.5")
     assert (0, "not-through") in told(body)

@@ -2,12 +2,14 @@
 
 import itertools
 import math
+from dataclasses import asdict
 
 import numpy as np
 import pytest
 from sheets import outlines
 from test_workshop import box
 
+from station.cutting.dialects import DIALECTS, Dialect
 from station.cutting.model import Setting
 from station.cutting.moves import geometry
 from station.cutting.reader import read_slowly
@@ -43,6 +45,11 @@ def told(got):
         (b"%\nO0000(NAME)\nG21\nG0 X1\nY2\n%\n", "program number"),
         (b"O0000(NAME)\nG21\nG0 X1\nY2\nM30", "program number"),
         (b"G21\nG0 X 1 . 0 0\nY0 2\nM30", "Blanks stand inside numbers"),
+        (b"G21\nG0 X1\n" + b" " * 255 + b"Y2\nM30", "Line 3 has more than 256 letters"),
+        (b"G21\nG0 X[1]\n" + b" " * 255 + b"Y[2]\nM30", "Line 3 has more than 256 letters"),
+        (b"N99999G21\nN100000G0 X1\nY2\nM30", "Line numbers go beyond 99999"),
+        (b"G0 X1\nY2\nG21\nM30", "the file says so in line 3 only"),
+        (b"G21 (a)(msg, turn it)\nG0 X1\nY2\nM30", "The file tells at the router: turn it"),
     ],
 )
 def test_files_that_stretch_the_report_are_taken_and_mentioned(text, mention):
@@ -52,8 +59,75 @@ def test_files_that_stretch_the_report_are_taken_and_mentioned(text, mention):
     assert got.problems == ()
 
 
-def test_a_plain_file_mentions_nothing():
-    assert both("G21\nG0 X1\nM30\n").assumed == ()
+@pytest.mark.parametrize(
+    "text",
+    [
+        "G21\nG0 X1\nM30\n",
+        "G0\nG21\nX1\nM30\n",  # nothing is scaled before
+        "(X5 before)\nG21 X1\nM30\n",
+        "G21\n" + " " * 254 + "X1\nM30",  # 256 letters: PUBLISHED, checks 7.1
+        "N99999 G21\nG0 X1\nM30\n",  # PUBLISHED, checks 7.1
+        "G21 (MSG, one)(two)\nM30",  # of several comments the last counts: PUBLISHED, checks 7.1
+    ],
+)
+def test_a_plain_file_mentions_nothing(text):
+    assert both(text).assumed == ()
+
+
+@pytest.mark.parametrize(
+    "text", ["(made for G20)\nG0 X1\nM30", "; G20\nG0 X1\nM30", "/G20\nG0 X1\nM30",
+             "G200\nG0 X1\nM30", "(G20\nG0 X1\nM30"],
+)  # fmt: skip
+def test_a_unit_word_that_is_not_run_names_no_unit(text):
+    got = both(text)
+    assert "no-units" in {kind for _, kind in told(got)}
+    assert ends(got) == [(1, 0, 0)]
+
+
+@pytest.mark.parametrize("word", ["G20", "g 2 0", "N7G020.", "G21.0 (not G20)\nG20"])
+def test_inches_however_they_are_written(word):
+    got = both(f"{word}\nG0 X1\nM30")
+    assert ends(got) == [(25.4, 0, 0)]
+    assert "no-units" not in {kind for _, kind in told(got)}
+
+
+def test_a_text_in_two_bytes_a_letter_is_refused():
+    got = both("G21\nG0 X1\nM30".encode("utf-16"))
+    assert got.refused.endswith("Save it as plain text.")
+
+
+def test_words_that_the_report_does_not_have_are_told():
+    got = both("G21\nG0 X1 E5\nU1 V2 W3\nM30")
+    assert told(got) == [(2, "unknown-word"), *[(3, "unknown-word")] * 3]
+    assert ends(got) == [(1, 0, 0)]
+
+
+def test_more_than_four_m_words_are_told():
+    # PUBLISHED, NISTIR 6556 (checks 7.1)
+    assert told(both("G21\nM3 M7 M8 M48\nM30")) == []
+    assert told(both("G21\nM3 M7 M8 M48 M0\nM30")) == [(2, "many-m")]
+
+
+def test_problems_of_one_kind_are_counted_beyond_a_thousand():
+    got = both("G21\n" + "M77\n" * 1500 + "M30")
+    assert len(got.problems) == 1001
+    assert "500 more" in got.problems[-1].text
+    deep = analyse(both(HEAD + "G1 F900 Z-9\nZ5\nZ6\n" * 1300 + "M30"), Setting(thickness_mm=6.0))
+    many = [p for p in deep.problems if p.kind == "too-deep"]
+    assert len(many) == 1001
+    assert [p.text for p in many if p.line == 0] == ["300 more like the 1000 that are listed."]
+
+
+def test_a_dwell_with_a_place_moves_there_after_it():
+    got = both("G21 F9\nG1 X1\nG4 P2 X5\nM30")
+    assert ends(got) == [(1, 0, 0), (5, 0, 0)]
+    assert (got.pauses[0].kind, got.pauses[0].move) == ("dwell", 1)
+
+
+def test_a_centre_and_a_radius_are_told_and_the_radius_is_used():
+    got = both("G21 F9\nG2 X10 I9 J9 R5\nM30")
+    assert told(got) == [(2, "arc-bad")]
+    assert geometry(got.moves).length[0] == pytest.approx(5 * math.pi)
 
 
 def test_a_stray_mark_in_the_middle_is_passed_over_and_told():
@@ -117,17 +191,41 @@ def test_radius_arcs_and_helices_in_upright_planes(plane, text, length):
     assert geometry(got.moves).length[0] == pytest.approx(length)
 
 
-def test_homing_in_one_line():
-    got = both("G21 G0 X10 Y10 Z5\nG0 G91 G28 Z0\nM30")
-    assert ends(got)[-1] == (10, 10, 0)
+@pytest.mark.parametrize(("dialect", "end"), [("report", (0, 0, 0)), ("home-named", (10, 10, 0))])
+def test_homing_in_one_line(dialect, end):
+    got = both("G21 G0 X10 Y10 Z5\nG0 G91 G28 Z0\nM30", dialect=dialect)
+    assert ends(got)[-1] == end
     assert list(got.moves.sure) == [True, True, False]
 
 
+# NISTIR 6556, read in a transcription: by way of the point on the line to the home position,
+# which has a value for every axis; that other controllers home the named axes alone is common
+# practice, no source
 @pytest.mark.parametrize("code", [28, 30])
-def test_homing_some_axes_leaves_the_others(code):
-    got = both(f"G21 G0 X10 Y20 Z5\nG{code} X15\nG0 X1\nM30")
-    assert ends(got)[1:] == [(15, 20, 5), (0, 20, 5), (1, 20, 5)]
-    assert list(got.moves.sure) == [True, True, False, True]
+@pytest.mark.parametrize(
+    ("dialect", "home", "sure"),
+    [("report", (0, 0, 0), False), ("home-named", (0, 20, 5), True)],
+)
+def test_homing_with_some_axes(code, dialect, home, sure):
+    got = both(f"G21 G0 X10 Y20 Z5\nG{code} X15\nG0 X1\nM30", dialect=dialect)
+    assert ends(got)[1:] == [(15, 20, 5), home, (1, *home[1:])]
+    assert list(got.moves.sure) == [True, True, False, sure]
+
+
+def test_every_choice_of_a_dialect_has_a_name():
+    changed = {
+        field
+        for dialect in DIALECTS.values()
+        for field, value in asdict(dialect).items()
+        if field != "name" and value != getattr(Dialect, field)
+    }
+    assert changed == {field for field in asdict(Dialect()) if field != "name"}
+
+
+def test_a_controller_that_differs_in_several_ways():
+    got = both("G21 G0 X10 Y20 Z5\nG4 P500\nG28 X15\nM30", dialect="milliseconds+home-named")
+    assert ends(got)[-1] == (0, 20, 5)
+    assert [p.seconds for p in got.pauses if p.kind == "dwell"] == [0.5]
 
 
 def test_a_change_to_no_tool():

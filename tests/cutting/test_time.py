@@ -31,6 +31,17 @@ def test_entered_at_speed():
     assert trapezoid(50, 100, 1000, 20, 0) == pytest.approx(0.582)
 
 
+def test_what_a_limited_jerk_would_add():
+    """COMPUTED, checks 7.5: with j = 5000 mm/s³ the way of 100 mm takes 2.2 s.
+
+    Not modelled. A cut file does not tell how a controller spreads jerk over short moves, and
+    it differs from one to the next; the shop's record of a router has no jerk. What is left
+    out is a/j for each time of speeding up and slowing down, which the router's own pace and
+    extra seconds, fitted from recorded sheets, take up.
+    """
+    assert trapezoid(100, 50, 500, 0.0, 0.0) + 500 / 5000 == pytest.approx(2.2)
+
+
 @pytest.mark.parametrize(("inside", "speed"), [(150, 11.9054), (90, 3.47434), (45, 1.76056)])
 def test_corner_speed(inside, speed):
     cosine = -math.cos(math.radians(inside))

@@ -24,6 +24,15 @@ def test_a_bits_metres_time_revolutions_and_chip_load():
     assert bit.chip_mm == (pytest.approx(0.1), pytest.approx(0.1))
 
 
+@pytest.mark.parametrize(("edges", "chip"), [({}, 0.1), ({1: 1}, 0.2), ({1: 4, 2: 1}, 0.05)])
+def test_chip_load_by_the_bits_own_edges(edges, chip):
+    setting = Setting(thickness_mm=6.0, bit_mm=SETTING.bit_mm, flutes_of=edges,
+                      chip_band_mm=(0.09, 0.11))  # fmt: skip
+    got = found("G0 X0 Y10\nG1 Z-3 F600\nX180 F3600\nG0 Z5\n", setting)
+    assert got.bits[0].chip_mm[0] == pytest.approx(chip)
+    assert ("chip-load" in {p.kind for p in got.problems}) == (chip != 0.1)
+
+
 def test_lengths_plunges_and_bounds():
     got = found("G0 X10 Y10\nG1 Z-3 F600\nX110\nG0 Z5\nX30\nG1 Z-2\nG0 Z5\n")
     assert (got.feed_mm, got.plunges) == (pytest.approx(8 + 100 + 7), 2)
@@ -56,6 +65,16 @@ def test_pieces_are_popped_small_ones_first_then_row_by_row():
     )
     order = [got.pieces[i].outline.min(axis=0).round().tolist() for i in popping_order(got)]
     assert order == [[903, 903], [23, 23], [303, 23], [703, 43], [23, 503]]
+
+
+def test_hold_downs_stand_in_waste_and_on_no_piece():
+    plate, window = box(100, 100, 2200, 1000, tab=20), box(300, 300, 1500, 600, tab=20)
+    for body, inside in ((plate, 0), (window + plate, 1)):
+        places = hold_down_places(found(body), 6)
+        on_plate = [(x, y) for x, y in places if 103 < x < 2297 and 103 < y < 1097]
+        assert len(places) == 6
+        assert len(on_plate) == inside
+        assert all(300 < x < 1800 and 300 < y < 900 for x, y in on_plate)
 
 
 def test_hold_downs_keep_away_from_each_other():
