@@ -153,10 +153,11 @@ class Ledger:
 
     def take_news(self, news: News) -> list[Turned]:
         """Takes in what came from the shop; gives the acts that do not hold any more."""
-        mine = self._sharing.foreign_of_mine(news, self.station)
+        older = news.state == "put back" or self._sharing.foreign_of_mine(news, self.station)
+        if older:  # before anything is taken in: then it would not be noticed once more
+            self._write_local(self._supply.give_up())
         turned = self._sharing.take(news)
-        changed = self._supply.settle() if not mine else self._supply.give_up()
-        if changed:
+        if changed := self._supply.settle():
             self._write_local(changed)
         return turned
 

@@ -73,9 +73,12 @@ class Supply:
         return found
 
     def give_up(self) -> dict[str, str]:
-        """The local values after which no number from before is handed out any more."""
-        values = self._history.store.values
-        return {k: "" for k in values if k.startswith((OWN, SPARE, ASKED))}
+        """The local values after which no number from before is handed out any more.
+
+        The file or the shop's database is an older one: others may have the same numbers.
+        """
+        kept = {*self._history.store.values, *self._handed}
+        return {k: "" for k in kept if k.startswith((OWN, SPARE, ASKED))}
 
     def _value(self, key: str) -> str:
         held = self._handed.get(key)

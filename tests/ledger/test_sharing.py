@@ -1,3 +1,6 @@
+from collections import Counter
+from contextlib import suppress
+
 import pytest
 
 from station.ledger.shop_link import SharedRow
@@ -290,6 +293,63 @@ def test_an_old_copy_of_a_station_gives_its_numbers_up(two, tmp_path):
     again = [a.ledger.take_number("pack") for _ in range(5)]
     assert not set(taken) & set(again)
     settled(a, b)
+
+
+def numbers_of(station):
+    """All numbers that are left."""
+    found = []
+    with suppress(NoNumbers):
+        found.extend(iter(lambda: station.ledger.take_number("pack"), ""))
+    return found
+
+
+def test_a_database_put_back_gives_no_numbers_out_twice(two, shop):
+    """It forgot that a block was given out, and gives the same one to another station."""
+    a, b = two
+    spent = numbers_of(a)
+    a.ledger.record(act("x"))
+    before = len(shop.entries)
+    a.share()
+    shop.put_back(before)
+    shop.epoch += 1
+    spent += numbers_of(b)
+    settled(b, a)
+    left = [*numbers_of(a), *numbers_of(b)]
+    assert len(left) > 20
+    assert max(Counter([*spent, *left]).values()) == 1
+
+
+def test_numbers_are_given_up_before_what_shows_why_is_taken_in(two, tmp_path, monkeypatch):
+    """The program dies in between: the next life would not notice any more."""
+    a, _ = two
+    a.ledger.close()
+    old = a.path.read_bytes()
+    a.open()
+    taken = [a.ledger.take_number("pack") for _ in range(5)]
+    a.ledger.record(act("x"))
+    a.share()
+    a.ledger.close()
+    a.path.write_bytes(old)
+    a.open()
+    monkeypatch.setattr(a.ledger, "_write_local", dies_once(a.ledger._write_local))
+    with pytest.raises(ZeroDivisionError):
+        a.share()
+    a.crash()
+    a.share()
+    assert not set(taken) & {a.ledger.take_number("pack") for _ in range(5)}
+
+
+def dies_once(run):
+    """Stops at the first call, as by a power cut."""
+    calls = []
+
+    def dies(changed):
+        calls.append(1)
+        if len(calls) == 1:
+            raise ZeroDivisionError
+        return run(changed)
+
+    return dies
 
 
 BAD = {

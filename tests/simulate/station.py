@@ -14,11 +14,13 @@ from station.clock import Clock
 from station.commands import told
 from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
-from station.ledger.faults import Fault
+from station.ledger.faults import DiskFull, Fault
 from station.ledger.ledger import Ledger
 from station.ledger.supply import NoNumbers
 from station.ledger.talk import News, Offer, exchange
+from station.shop.acts import refuse
 from station.shop.views import Rules
+from station.shop.words import say
 from tests.replay import PIN, code_of
 from tests.simulate.errands import errand
 from tests.simulate.shop import MemoryLink, MemoryShop
@@ -70,8 +72,11 @@ class SimStation:
 
     def send(self, text: str) -> Given:
         """One scan; what it answered with an entry is acknowledged."""
-        words = text if text.startswith("@") else code_of(text, self.ledger)
-        given = told(self.desk, self.clock, words)
+        try:
+            words = text if text.startswith("@") else code_of(text, self.ledger)
+            given = told(self.desk, self.clock, words)
+        except DiskFull as full:  # where somebody goes cannot be kept either
+            return Given(refuse(say("{why}", why=str(full))))
         if given.entry:
             self.acked.append(given.entry)
             self.recorded += 1
@@ -89,7 +94,7 @@ class SimStation:
     def spend(self, count: int) -> list[str]:
         """So many new numbers are handed out, as to papers that were torn up; or what is left."""
         numbers = list[str]()
-        with suppress(NoNumbers):
+        with suppress(NoNumbers, DiskFull):
             numbers.extend(self.ledger.take_number("batch") for _ in range(count))
         return numbers
 
@@ -97,6 +102,10 @@ class SimStation:
 
     def talk(self) -> None:
         """The next piece of a round: the offer, the network, taking the news in."""
+        with suppress(DiskFull):
+            self._talk()
+
+    def _talk(self) -> None:
         if self.news is not None:
             news, self.news = self.news, None
             self._take(news)
@@ -152,6 +161,12 @@ class SimStation:
             run.set_progress_handler(None, 0)
         self.ledger._store.connection.close()
         self.open()
+
+    def fill(self, *, full: bool) -> None:
+        """The disk takes nothing more, or has room again."""
+        run = self.ledger._store.run
+        (now,) = run("PRAGMA page_count").fetchone()
+        run(f"PRAGMA max_page_count={now if full else 2**30}")
 
     def image(self) -> bytes:
         """The disk as it is now."""

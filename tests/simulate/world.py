@@ -17,6 +17,10 @@ from tests.simulate.station import SimStation
 STEPS = 260
 ROUNDS = 60  # until all is shared once nothing is broken any more
 FEWEST = 3  # of a block of 20 numbers print, whichever block it is
+FAULTS = {  # and how likely each is, when there is one
+    "cut": 2, "deaf": 2, "full": 1, "mend": 6, "crash": 3, "again": 2, "spent": 1, "image": 1,
+    "old disk": 0.5, "old shop": 0.4,
+}  # fmt: skip
 STILL = 4  # rounds in which nothing moves any more: then that is how it ends
 
 
@@ -68,7 +72,7 @@ class World:
             for station in self.stations:
                 station.ledger.close()
         acts = sum(s.recorded for s in self.stations)
-        contested = len(set().union(*(s.contested for s in self.stations)))
+        contested = len(set().union(*(s.contested.intersection(s.acked) for s in self.stations)))
         lost = sum(s.turned for s in self.stations)
         return Tally(acts, contested, lost, self.faults, self.kinds)
 
@@ -92,13 +96,13 @@ class World:
     # --- faults
 
     def _break(self, station: SimStation) -> None:
-        kind = self.random.choices(
-            ("cut", "deaf", "mend", "crash", "again", "spent", "image", "old disk", "old shop"),
-            (2, 2, 5, 3, 2, 1, 1, 0.5, 0.4),
-        )[0]
+        kind = self.random.choices(list(FAULTS), list(FAULTS.values()))[0]
         self.faults[kind] += 1
         if kind in ("cut", "deaf", "mend"):
             station.link.cut, station.link.deaf = kind == "cut", kind == "deaf"
+            station.fill(full=False)
+        elif kind == "full":
+            station.fill(full=True)
         elif kind == "crash":
             station.crash(self.random.choice((0, 1, 10, 40, 100, 200)))
         elif kind == "again":
@@ -137,6 +141,7 @@ class World:
     def _heal(self) -> None:
         for station in self.stations:
             station.link.cut = station.link.deaf = False
+            station.fill(full=False)
         rounds = still = 0
         while rounds < ROUNDS and still < STILL:
             before = self._shared()
