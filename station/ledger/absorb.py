@@ -41,7 +41,7 @@ def absorb(
         with history.store.writing():
             turned = _take(history, rules, entries, trusted=trusted)
     except BaseException:
-        history.reload()
+        history.after_a_stop()
         raise
     history.number, history.digest = entries[-1].number, entries[-1].digest
     history.store.bound_log()

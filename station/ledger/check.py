@@ -14,20 +14,25 @@ MOST = 20  # problems named; one broken thing must not fill the screen
 
 
 def check(store: Store) -> list[str]:
-    """All that is not sound, a sentence each, twenty at most. Empty: the file is sound."""
-    with store.faults():
-        problems = _pages(store)
-        try:
-            books, wrong = _history(store)
-            problems += wrong + _tables(store, books)
-        except ClosingWrong as fault:
-            problems.append(str(fault))
-    return problems[:MOST]
+    """All that is not sound, a sentence each, twenty at most. Empty: the file is sound.
+
+    Raises Damaged where something cannot be read at all.
+    """
+    try:
+        with store.faults():
+            return _problems(store)[:MOST]
+    except (ArithmeticError, LookupError, TypeError, ValueError) as error:
+        raise store.spoilt() from error  # in the place of a spoilt page may stand anything
 
 
-def pages_sound(store: Store) -> bool:
-    """Whether the file's own structure holds."""
-    return not _pages(store)
+def _problems(store: Store) -> list[str]:
+    problems = _pages(store)
+    try:
+        books, wrong = _history(store)
+        problems += wrong + _tables(store, books)
+    except ClosingWrong as fault:
+        problems.append(str(fault))
+    return problems
 
 
 def _pages(store: Store) -> list[str]:
@@ -40,6 +45,8 @@ def _history(store: Store) -> tuple[Books, list[str]]:
     books, problems, (last, link, at) = books_of(store), list[str](), begin_of(store)
     while page := store.run(statements.CHAIN, (last,)).fetchall():
         for number, id_, text, digest_, *columns in page:
+            if not isinstance(id_, str):
+                raise TypeError(f"entry {number} has no id")
             body, why = taken_in(id_, text, at)
             at = body.act.at
             wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]

@@ -121,5 +121,7 @@ _BY_CODE: dict[int, type[InUse | NotWritable | DiskFault | DiskFull | Damaged]] 
 def fault_of(error: sqlite3.Error, path: Path) -> Fault | None:
     """The fault behind a driver's error; None when it is a bug of our own."""
     code = getattr(error, "sqlite_errorcode", None)
+    if code is None and isinstance(error, sqlite3.OperationalError):
+        return Damaged(path)  # the driver's own: what stands as text cannot be read as text
     kind = _BY_CODE.get(code & 0xFF) if isinstance(code, int) else None
     return kind(path) if kind else None

@@ -1,7 +1,6 @@
 """Writing the history: one act, one entry, all of its effects or nothing."""
 
 import logging
-import sqlite3
 from collections.abc import Mapping
 from collections.abc import Set as AbstractSet
 from contextlib import suppress
@@ -21,7 +20,7 @@ from station.ledger.codec import (
     write_body,
     write_fact,
 )
-from station.ledger.faults import EffectsWrong, OwnBug, UnknownAct
+from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
 from station.shop.acts import Act, Answer, refuse
@@ -86,12 +85,20 @@ class History:
         self.shared = self.reader.shared = shared
 
     def reload(self) -> None:
-        """Reads where the chain ends."""
-        begin = closing.begin_of(self.store)
-        newest = self.store.run(statements.NEWEST).fetchone()
-        self.number, self.digest, self.at = closing.Begin(*newest) if newest else begin
-        self.reader.begins = begin.at
+        """Reads where the chain ends; nothing is held of what may have been rolled back."""
         self.reader.forget()
+        begin = closing.begin_of(self.store)
+        rows = self.store.rows(statements.NEWEST)
+        self.number, self.digest, self.at = closing.Begin(*rows[0]) if rows else begin
+        self.reader.begins = begin.at
+
+    def after_a_stop(self) -> None:
+        """Stopped at whatever point: the file is asked where the chain ends, if it answers.
+
+        Where it does not, the disk failed, and nothing was committed.
+        """
+        with suppress(Fault):
+            self.reload()
 
     def repeated(self, id: str) -> Recorded | None:
         """What was answered to this act when it was recorded before."""
@@ -147,9 +154,8 @@ class History:
         """Writes one act with its effects in one transaction."""
         try:
             self._write(body, local, reads)
-        except BaseException:  # stopped at whatever point: ask the file where the chain ends
-            with suppress(sqlite3.Error):
-                self.reload()
+        except BaseException:
+            self.after_a_stop()
             raise
         self.at = body.act.at
         self._hold(body, facts)

@@ -42,7 +42,11 @@ class Ledger:
         self.station = station
         self._ids = ids
         self._store = open_sound(path)
-        self._history = History(self._store)
+        try:
+            self._history = History(self._store)
+        except BaseException:
+            self._store.close()
+            raise
         self._view = OpenView(self._history.reader)
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
         self._supply = Supply(self._history, station, ids, self._handed)

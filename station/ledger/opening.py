@@ -1,7 +1,7 @@
 """Opening a file soundly; a damaged one is set aside, and what can be is saved."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
@@ -9,7 +9,7 @@ from typing import Any
 
 from station.ledger import closing, statements
 from station.ledger.books import instead
-from station.ledger.check import pages_sound
+from station.ledger.check import check
 from station.ledger.codec import digest
 from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
@@ -70,18 +70,23 @@ def _look_over(store: Store) -> None:
     mark = suspect_mark(store.path)
     with store.faults():
         newest = store.run(statements.NEWEST).fetchone()
-        if mark.exists() and not pages_sound(store):
+        if mark.exists() and check(store):
             raise Damaged(store.path)
+        begin = closing.begin_of(store)
         if newest:
-            _check_newest(store, newest[0])
+            _check_newest(store, newest[0], begin.digest)
     mark.unlink(missing_ok=True)
 
 
-def _check_newest(store: Store, number: int) -> None:
+def _check_newest(store: Store, number: int, before: bytes) -> None:
     """The newest two entries must be chained."""
     rows = store.run(statements.CHAIN, (max(number - 2, 0),)).fetchall()
-    before = rows[-2][3] if len(rows) > 1 else closing.begin_of(store).digest
-    if rows[-1][0] != number or digest(before, rows[-1][1], rows[-1][2]) != rows[-1][3]:
+    try:
+        before = rows[-2][3] if len(rows) > 1 else before
+        sound = rows[-1][0] == number and digest(before, *rows[-1][1:3]) == rows[-1][3]
+    except (IndexError, TypeError):  # rows that are missing, or nothing where something must be
+        sound = False
+    if not sound:
         raise Damaged(store.path)
 
 
@@ -107,9 +112,8 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
         with store.writing() as connection:
             begin = _closed(damaged, store)
             connection.executemany(statements.ADD_ENTRY, _chained(damaged, begin))
-            unshared = _readable(damaged, statements.ALL_PENDING)
-            connection.executemany(statements.ADD_PENDING, unshared)
-            connection.executemany(statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
+            _add(connection, statements.ADD_PENDING, _unshared(damaged))
+            _add(connection, statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
             store.put(MENDED, "yes")
             store.put("format", str(statements.FORMAT))
         rebuild(store)
@@ -117,6 +121,20 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
     finally:
         store.close()
     return int(newest[0][0])
+
+
+def _add(connection: sqlite3.Connection, statement: str, rows: Iterable[tuple[Any, ...]]) -> None:
+    """Adds the rows that still are what their table holds; a spoilt page gives others too."""
+    for row in rows:
+        with suppress(sqlite3.IntegrityError):
+            connection.execute(statement, row)
+
+
+def _unshared(damaged: sqlite3.Connection) -> Iterator[tuple[Any, ...]]:
+    """Acts not shared yet that still can be read."""
+    for row in _readable(damaged, statements.ALL_PENDING):
+        if not taken_in(row[1], row[5])[1]:
+            yield row
 
 
 def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:
@@ -128,7 +146,7 @@ def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ..
 def _closed(damaged: sqlite3.Connection, store: Store) -> closing.Begin:
     """What the history begins behind; its closing is copied, where it can be read and holds."""
     rows = list(_readable(damaged, statements.EVERY_CLOSING))
-    with suppress(closing.ClosingWrong):
+    with suppress(closing.ClosingWrong, TypeError):
         for number, link, _, books in rows:
             begin, _ = closing.opened(closing.Closing(number, link, books))
             closing.keep(store, begin, books)

@@ -7,6 +7,8 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
+import msgspec
+
 from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
 
@@ -83,6 +85,8 @@ class Store:
         except sqlite3.Error as error:
             self._blame(error)
             raise
+        except msgspec.DecodeError as error:
+            raise self.spoilt() from error
 
     def rows(self, statement: str, values: Sequence[object] = ()) -> list[Any]:
         """All rows of a query; the driver's errors as faults."""
@@ -99,6 +103,11 @@ class Store:
             self.suspect()
         if fault:
             raise fault from error
+
+    def spoilt(self) -> Damaged:
+        """What was written soundly cannot be read: the fault to raise."""
+        self.suspect()
+        return Damaged(self.path)
 
     def suspect(self) -> None:
         """Leaves a mark beside the file: the next start looks it over whole."""

@@ -29,7 +29,7 @@ class Reader:
     def __init__(self, store: Store) -> None:
         self.shared = False  # whether acts may stand in `pending`, behind the history
         self.begins = ""  # when this PC's history begins; empty where all of it is here
-        self._rows = store.rows
+        self._store, self._rows = store, store.rows
         self._kept: dict[str, Kept] = {}
 
     def state(self, key: str) -> State | None:
@@ -70,7 +70,13 @@ class Reader:
         rows = self._rows(statements.BODY_BY_ID, (id,))
         if not rows and self.shared:
             rows = self._rows(statements.PENDING_BY_ID, (id,))
-        return read_body(rows[0][0]) if rows else None
+        return self._body(rows[0][0]) if rows else None
+
+    def _body(self, text: str) -> Body:
+        try:
+            return read_body(text)
+        except msgspec.DecodeError as error:
+            raise self._store.spoilt() from error
 
     def past(self, id: str) -> Past | None:
         """An entry by its act's id."""
@@ -86,11 +92,11 @@ class Reader:
             if kind
             else self._rows(statements.LAST, (subject,))
         )
-        return self.past_of(read_body(rows[0][0])) if rows else None
+        return self.past_of(self._body(rows[0][0])) if rows else None
 
     def _pending(self, subject: str, kind: str) -> Body | None:
         """The newest act about a subject that is not shared yet."""
-        bodies = (read_body(r[0]) for r in self._rows(statements.PENDING_ABOUT, (subject,)))
+        bodies = (self._body(r[0]) for r in self._rows(statements.PENDING_ABOUT, (subject,)))
         return next((b for b in bodies if not kind or b.act.kind == kind), None)
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
@@ -142,7 +148,10 @@ class Reader:
             kept = self._keep(row)
         if isinstance(kept.fact, kind):
             return kept.fact
-        fact = read_fact(kind, kept.state.body)
+        try:
+            fact = read_fact(kind, kept.state.body)
+        except msgspec.DecodeError as error:
+            raise self._store.spoilt() from error
         self._kept[key] = Kept(kept.state, fact)
         return fact
 

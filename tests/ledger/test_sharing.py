@@ -172,6 +172,17 @@ def test_both_take_the_same_act_back(two):
     assert a.ledger.view.stock(batch="00412") == ()
 
 
+def test_an_undo_taken_back_and_decided_again_leaves_no_count_of_nothing(two):
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    a.ledger.undo("x", act("u", "undo"))
+    a.ledger.undo("u", act("v", "undo"))
+    b.ledger.record(act("y"))
+    b.share()
+    settled(a, b)  # the tables are as rebuilt: the fixture looks
+
+
 def test_the_reply_to_a_push_is_lost(two, shop):
     a, b = two
     a.ledger.record(act("x"))
