@@ -59,8 +59,7 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
     """The acts in `pending`, oldest first; all where no limit is said."""
     rows = history.store.rows(statements.FIRST_PENDING, (limit,))
     return [
-        Waiting(seq, id_, frozenset(json.loads(reads)), text)
-        for seq, id_, _, reads, _, text in rows
+        Waiting(seq, id_, frozenset(json.loads(reads)), text) for seq, id_, _, reads, text in rows
     ]
 
 

@@ -4,7 +4,7 @@ An entry that does not fit what came before it is left out, and something that n
 stands in its place: at every station alike, for nothing counts but the entries in order.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -19,6 +19,9 @@ FactRow = tuple[str, str | None, str, str]  # text, shelf, rank, id of the act t
 TallyKey = tuple[str, str, str, str]
 
 
+NOTHING = Say()
+
+
 class Books:
     """Balances, facts and tallies after the entries taken in so far."""
 
@@ -27,17 +30,27 @@ class Books:
         self.fact: dict[str, FactRow] = {}
         self.tally: dict[TallyKey, int] = {}
 
-    def take(self, body: Body, why: Say = Say()) -> Say:
-        """Takes an entry in; returns why it is left out, if it is. Never fails on content."""
-        why = why or self.unfit(body)
-        self.carry_out(instead(body, why) if why else body)
+    def take(self, body: Body, why: Say = NOTHING, *, trusted: bool = False) -> Say:
+        """Takes an entry in; returns why it is left out, if it is. Never fails on content.
+
+        Where it is `trusted`, what came before has gaps and nothing is held against it.
+        """
+        changes = net(body.moves)
+        why = why or (NOTHING if trusted else self._unfit(body, changes))
+        if why:
+            self.carry_out(instead(body, why))
+        else:
+            self._carry_out(body, changes)
         return why
 
     def carry_out(self, body: Body) -> None:
         """Takes an entry in as it is."""
+        self._carry_out(body, net(body.moves))
+
+    def _carry_out(self, body: Body, changes: Mapping[SpotKey, int]) -> None:
         for change in body.sets:
             self.set_fact(change.key, row_of(change.after, body.act.id))
-        for key, more in net(body.moves).items():
+        for key, more in changes.items():
             self.set_qty(key, self.qty(key) + more)
         for row in tally_rows(body):
             self.count(row[:4], row[4])
@@ -102,13 +115,16 @@ class Books:
 
         A state is known by who set it: the same text from two programs may differ in a blank.
         """
-        for key, before, _ in ((c.key, c.before, c.after) for c in body.sets):
-            now = self.row(key)
+        return self._unfit(body, net(body.moves))
+
+    def _unfit(self, body: Body, changes: Mapping[SpotKey, int]) -> Say:
+        for change in body.sets:
+            now, before = self.row(change.key), change.before
             if (now[3] if now else None) != (before.entry if before else None):
-                return say("the state before of {key} is another", key=key)
-        for (batch, part, place), change in net(body.moves).items():
-            if change < 0 and not balancing(place):
-                left = self.qty((batch, part, place)) + change
+                return say("the state before of {key} is another", key=change.key)
+        for (batch, part, place), more in changes.items():
+            if more < 0 and not balancing(place):
+                left = self.qty((batch, part, place)) + more
                 if left < 0:
                     return say(
                         "{n} of {part} too many leave {place} ({batch})",
@@ -117,7 +133,7 @@ class Books:
                         place=place,
                         batch=batch,
                     )
-        return Say()
+        return NOTHING
 
 
 def instead(body: Body, why: Say) -> Body:

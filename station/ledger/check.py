@@ -1,8 +1,6 @@
 """Whether the file is sound: the chain of digests, the balances, the derived tables."""
 
-import json
-
-from station.ledger import effects, statements
+from station.ledger import statements
 from station.ledger.books import Books
 from station.ledger.closing import ClosingWrong, begin_of, books_of
 from station.ledger.codec import Body, digest, read_body
@@ -70,11 +68,8 @@ def _history(store: Store) -> tuple[Books, list[str]]:
 def _columns(body: Body, id_: str, columns: list[str]) -> list[str]:
     """Whether the columns beside the body say what it says."""
     act = body.act
-    names = (*columns[:3], id_)
-    wrong = [] if names == (act.at, act.kind, act.subject, act.id) else ["its columns differ"]
-    if json.loads(columns[3]) != effects.writes(body):
-        wrong.append("the names of what it wrote differ")
-    return wrong
+    same = (*columns, id_) == (act.at, act.kind, act.subject, act.id)
+    return [] if same else ["its columns differ"]
 
 
 def _tables(store: Store, books: Books) -> list[str]:

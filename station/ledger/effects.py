@@ -25,8 +25,8 @@ class Short(NamedTuple):
 def net(moves: Iterable[Move]) -> dict[SpotKey, int]:
     """What the moves together add to each spot; spots that end as they were are left out."""
     sums: dict[SpotKey, int] = {}
-    for part, qty, frm, to in moves:
-        out, into = (frm.batch, part, frm.place), (to.batch, part, to.place)
+    for part, qty, (place, batch), (to_place, to_batch) in moves:
+        out, into = (batch, part, place), (to_batch, part, to_place)
         sums[out] = sums.get(out, 0) - qty
         sums[into] = sums.get(into, 0) + qty
     return {key: qty for key, qty in sums.items() if qty}
@@ -65,14 +65,13 @@ def rests_on(body: Body) -> set[str]:
     return spots | {change.key for change in body.sets}
 
 
-EntryRow = tuple[int, str, str, str, str, str, str, str, bytes]
+EntryRow = tuple[int, str, str, str, str, str, str, bytes]
 
 
 def entry_row(number: int, body: Body, text: str, link: bytes) -> EntryRow:
     """The row of an entry: all but the digest follows from its body."""
     act = body.act
-    names = list_text(writes(body))
-    return (number, act.id, act.at, act.kind, act.subject, body.verdict, names, text, link)
+    return (number, act.id, act.at, act.kind, act.subject, body.verdict, text, link)
 
 
 def list_text(names: Iterable[str]) -> str:
@@ -112,10 +111,9 @@ def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
     """What the entry adds to the counts by hour; a reversal takes away what it reverses."""
     if body.reverses:
         hour = body.reversed_at[:13]
-        back = [m.back() for m in body.moves]
-        return [(hour, head(m.frm.place), head(m.to.place), m.part, -m.qty) for m in back]
+        return [(hour, head(to[0]), head(frm[0]), part, -n) for part, n, frm, to in body.moves]
     hour = body.act.at[:13]
-    return [(hour, head(m.frm.place), head(m.to.place), m.part, m.qty) for m in body.moves]
+    return [(hour, head(frm[0]), head(to[0]), part, n) for part, n, frm, to in body.moves]
 
 
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:

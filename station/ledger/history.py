@@ -57,7 +57,7 @@ class Decided(NamedTuple):
     reads: AbstractSet[str]
 
 
-PendingRow = tuple[int | None, str, str, str, str, str]
+PendingRow = tuple[int | None, str, str, str, str]
 
 
 def pending_row(seq: int | None, body: Body, text: str, reads: AbstractSet[str]) -> PendingRow:
@@ -66,8 +66,7 @@ def pending_row(seq: int | None, body: Body, text: str, reads: AbstractSet[str])
     What the effects rest on counts as read too: a state before, a spot that is taken from.
     """
     names = sorted({*reads, *effects.rests_on(body)})
-    act, written = body.act, effects.list_text(effects.writes(body))
-    return (seq, act.id, act.subject, effects.list_text(names), written, text)
+    return (seq, body.act.id, body.act.subject, effects.list_text(names), text)
 
 
 class History:

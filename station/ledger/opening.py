@@ -158,9 +158,9 @@ def _chained(damaged: sqlite3.Connection, begin: closing.Begin) -> Iterator[Entr
     """Entries up to the first that does not hold. What follows from the body is made anew."""
     before, link, at = begin
     for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=before + 1):
-        id_, kind, text = row[1], row[3], row[7]
+        id_, kind, text = row[1], row[3], row[6]
         link = digest(link, id_, text)
-        if row[0] != number or row[8] != link:
+        if row[0] != number or row[7] != link:
             return
         body, why = taken_in(id_, text, at)
         at = body.act.at

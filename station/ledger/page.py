@@ -1,11 +1,12 @@
 """The derived tables under one page of entries: read when needed, written once at the end."""
 
 import sqlite3
+from collections.abc import Iterable
 
 from station.ledger import statements
 from station.ledger.books import Books, FactRow, TallyKey, row_of
 from station.ledger.codec import Body
-from station.ledger.effects import SpotKey, net, tally_rows
+from station.ledger.effects import SpotKey, list_text, net, tally_rows
 from station.ledger.store import Store
 
 
@@ -18,13 +19,30 @@ class Page(Books):
         self._spots: dict[SpotKey, int] = {}  # as they were found
         self._facts: dict[str, FactRow | None] = {}
         self._now: dict[str, FactRow | None] = {}
+        self._whole: set[str] = set()  # batches whose spots are all known
+
+    def prepare(self, bodies: Iterable[Body]) -> None:
+        """Reads at once what entries are about: asking for each row took a sixth of the time."""
+        batches, keys = set[str](), set[str]()
+        for body in bodies:
+            for _, _, (_, out_of), (_, into) in body.moves:
+                batches.add(out_of)
+                batches.add(into)
+            for change in body.sets:
+                keys.add(change.key)
+        for batch, part, place, qty in self._rows(statements.SPOTS_OF, (list_text(batches),)):
+            self._spots[batch, part, place] = qty
+        facts = self._rows(statements.FACTS_OF, (list_text(keys),))
+        self._facts = {**dict.fromkeys(keys), **{row[0]: row[1:] for row in facts}}
+        self.balance, self._now, self._whole = dict(self._spots), dict(self._facts), batches
 
     def qty(self, key: SpotKey) -> int:
         """Pieces at a spot."""
-        if key not in self.balance:
-            rows = self._rows(statements.SPOT, key)
-            self._spots[key] = self.balance[key] = rows[0][0] if rows else 0
-        return self.balance[key]
+        qty = self.balance.get(key)
+        if qty is None:
+            rows = [] if key[0] in self._whole else self._rows(statements.SPOT, key)
+            qty = self._spots[key] = self.balance[key] = rows[0][0] if rows else 0
+        return qty
 
     def set_qty(self, key: SpotKey, qty: int) -> None:
         """Sets the pieces at a spot."""

@@ -1,12 +1,12 @@
 """Lists out of the history: entries, counts by hour, the flow of pieces."""
 
-import json
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from station.ledger import statements
+from station.ledger import effects, statements
 from station.ledger.closing import begin_of
 from station.ledger.codec import Body, lift_say, read_body, read_brief, write_body
+from station.ledger.sound import taken_in
 from station.ledger.store import Store
 from station.ledger.view import Reader
 from station.shop.moves import head
@@ -81,8 +81,8 @@ def _page(store: Store, after: int, subject: str) -> list[tuple[int, str]]:
 def chain(store: Store, after: int) -> Iterator[Chained]:
     """Entries as they are shared, in order, from behind a number."""
     while page := store.rows(statements.SHARED, (after,)):
-        for number, id_, verdict, writes, text, link in page:
-            yield Chained(number, id_, verdict, json.loads(writes), text, link)
+        for number, id_, verdict, text, link in page:
+            yield Chained(number, id_, verdict, effects.writes(taken_in(id_, text)[0]), text, link)
         after = page[-1][0]
 
 

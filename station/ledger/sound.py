@@ -7,6 +7,7 @@ station comes to the same judgement, for it rests on the entry's id and text alo
 from collections.abc import Callable
 from dataclasses import fields
 from datetime import datetime
+from typing import Any
 
 from station.ledger.codec import Body, State, lift_say, read_body, read_fact
 from station.shop.acts import Act
@@ -18,6 +19,7 @@ MOST = 1_000_000_000  # of anything in one move: sums stay whole numbers of 64 b
 MOST_HELD = 5000
 # Facts found sound, by key and text: a state after is soon a state before.
 _fine: set[tuple[str, bytes]] = set()
+_fine_words: set[tuple[str, ...]] = set()  # sentences found sound: template and names
 # The fields that may hold a sentence: one that cannot be written out would stop a screen.
 _SENTENCES = {
     kind.kind: tuple(f.name for f in fields(kind) if "Say" in str(f.type))
@@ -32,10 +34,17 @@ def taken_in(id: str, text: str, at: str = "") -> tuple[Body, Say]:
     """
     try:
         body = read_body(text)
-        why = next((say(words) for words, wrong in _WRONG if wrong(body, id)), Say())
+        why = _wrong(body, id)
     except Exception:  # noqa: BLE001 - whatever was pushed, this station goes on
         return _blank(id, at), say("it cannot be read")
     return (_blank(id, at), why) if why else (body, why)
+
+
+def _wrong(body: Body, id: str) -> Say:
+    for words, wrong in _WRONG:
+        if wrong(body, id):
+            return say(words)
+    return Say()
 
 
 def _blank(id: str, at: str) -> Body:
@@ -47,24 +56,31 @@ def _other_id(body: Body, id: str) -> bool:
 
 
 def _no_time(body: Body, _id: str) -> bool:
-    times = filter(None, (body.act.at, body.reversed_at))
-    return any(datetime.fromisoformat(t).isoformat(timespec="seconds") != t for t in times)
+    return _wrong_time(body.act.at) or _wrong_time(body.reversed_at)
+
+
+def _wrong_time(at: str) -> bool:
+    return at != "" and datetime.fromisoformat(at).isoformat(timespec="seconds") != at
 
 
 def _bad_move(body: Body, _id: str) -> bool:
-    return any(not 0 < m.qty <= MOST for m in (*body.moves, *body.wanted))
+    # Plain loops here and below: every entry of a long history passes, five moves each.
+    for _, qty, _, _ in body.moves:
+        if not 0 < qty <= MOST:
+            return True
+    return any(not 0 < m.qty <= MOST for m in body.wanted)
 
 
 def _twice(body: Body, _id: str) -> bool:
-    return len({c.key for c in body.sets}) != len(body.sets)
+    return len(body.sets) > 1 and len({c.key for c in body.sets}) != len(body.sets)
 
 
 def _bad_fact(body: Body, _id: str) -> bool:
-    return any(
-        state is not None and not readable(change.key, state)
-        for change in body.sets
-        for state in (change.before, change.after)
-    )
+    for change in body.sets:
+        for state in (change.before, change.after):
+            if state is not None and not readable(change.key, state):
+                return True
+    return False
 
 
 def readable(key: str, state: State) -> bool:
@@ -90,8 +106,21 @@ def readable(key: str, state: State) -> bool:
 
 
 def _bad_words(body: Body, _id: str) -> bool:
-    str(lift_say(body.said)), str(lift_say(body.do))
+    for kept in (body.said, body.do):
+        if kept:
+            _written_out(*kept)
     return False
+
+
+def _written_out(template: str, values: dict[str, Any]) -> None:
+    """Raises where a sentence cannot be written out; what its plain values are does not matter."""
+    names = (template, *values)
+    if names in _fine_words and all(type(v) in (str, int) for v in values.values()):
+        return
+    str(lift_say((template, values)))
+    if len(_fine_words) > MOST_HELD:
+        _fine_words.clear()
+    _fine_words.add(names)
 
 
 _WRONG: tuple[tuple[str, Callable[[Body, str], bool]], ...] = (

@@ -63,12 +63,20 @@ class Store:
         if names and names.isdisjoint({"local"}):
             raise Damaged(self.path)
         if names:
-            if "closing" not in names:  # the file is older than closings are
-                run(statements.CREATE_CLOSING)
+            self._bring_up(names)
             return
         for statement in statements.CREATION:
             run(statement)
         run(statements.PUT_LOCAL, ("format", str(statements.FORMAT)))
+
+    def _bring_up(self, names: set[str]) -> None:
+        """Older files have no closing, and kept the names of what was written beside the body."""
+        if "closing" not in names:
+            self.connection.execute(statements.CREATE_CLOSING)
+        for table in ("entry", "pending"):
+            columns = self.connection.execute(f"PRAGMA table_info({table})").fetchall()
+            if any(column[1] == "writes" for column in columns):
+                self.connection.execute(f"ALTER TABLE {table} DROP COLUMN writes")
 
     def _gate(self) -> None:
         found = self.values.get("format", "")

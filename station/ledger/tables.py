@@ -46,7 +46,6 @@ entry = Table(
     _text("kind"),
     _text("subject"),
     _text("verdict"),  # empty: it holds; else why it needs a look
-    _text("writes"),
     _text("body"),
     Column("digest", LargeBinary, nullable=False),
     sqlite_strict=True,
@@ -61,7 +60,6 @@ pending = Table(
     Column("id", Text, nullable=False, unique=True),
     _text("subject"),
     _text("reads"),
-    _text("writes"),
     _text("body"),
     sqlite_strict=True,
 )
@@ -165,6 +163,7 @@ _ZERO: ColumnElement[int] = literal_column("0")
 _ONE: ColumnElement[int] = literal_column("1")
 _PAGE: ColumnElement[int] = literal_column("1000")
 _N: BindParameter[int] = bindparam("n")
+_LISTED = select(func.json_each(bindparam("names")).table_valued("value").c.value)
 
 _held = select(balance.c.place, balance.c.batch, balance.c.part, balance.c.qty)
 _order = (balance.c.batch, balance.c.place, balance.c.part)
@@ -207,7 +206,6 @@ CHAIN = _first(
         entry.c.at,
         entry.c.kind,
         entry.c.subject,
-        entry.c.writes,
     )
     .where(entry.c.number > _N)
     .order_by(entry.c.number),
@@ -218,7 +216,6 @@ SHARED = _first(
         entry.c.number,
         entry.c.id,
         entry.c.verdict,
-        entry.c.writes,
         entry.c.body,
         entry.c.digest,
     )
@@ -246,6 +243,7 @@ FIRST_PENDING = _first(select(pending).order_by(pending.c.seq), _N)
 DROP_PENDING = sql(delete(pending).where(pending.c.seq == _N))
 
 SPOT = sql(select(balance.c.qty).where(*_spot))
+SPOTS_OF = sql(select(balance).where(balance.c.batch.in_(_LISTED)))
 SET_SPOT = sql(update(balance).where(*_spot).values(qty=bindparam("q")))
 NEW_SPOT = sql(insert(balance))
 PUT_SPOT = _putting(balance)
@@ -260,6 +258,7 @@ STOCK_AT = sql(
 BALANCES = sql(_held.order_by(*_order))
 
 FACT = sql(_fact.where(fact.c.key == bindparam("k")))
+FACTS_OF = sql(_fact.where(fact.c.key.in_(_LISTED)))
 FACTS = sql(
     _fact.where(fact.c.key > bindparam("a"), fact.c.key < bindparam("b")).order_by(fact.c.key)
 )

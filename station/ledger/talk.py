@@ -69,6 +69,12 @@ def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
         return News("away", why=str(away))
 
 
+def further(offer: Offer, news: News) -> Offer:
+    """What asks for the page behind this one, and shares nothing."""
+    last = news.entries[-1]
+    return offer._replace(head=Mark(last.number, last.digest), reads=(), rows=(), marks=())
+
+
 def _push(link: ShopLink, offer: Offer) -> News | None:
     """The news when the acts were pushed right behind this station's head, or may never be."""
     if not offer.rows:

@@ -9,6 +9,7 @@ import random
 import time
 from collections import deque
 from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
 from queue import Empty, SimpleQueue
 from threading import Thread
 
@@ -17,7 +18,7 @@ from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedEntry, ShopLink
-from station.ledger.talk import News, Offer, State, exchange
+from station.ledger.talk import News, Offer, State, exchange, further
 
 log = logging.getLogger(__name__)
 
@@ -163,17 +164,20 @@ class Loop:
             self._due = self._clock() + EVERY * 5
 
 
-def round_of(ledger: Ledger, link: ShopLink) -> tuple[News, list[Turned]]:
-    """One whole round at once, for commands that may wait for the network."""
-    news = exchange(link, ledger.offer(), PAGE_AT_ONCE)
-    return news, ledger.take_news(news)
-
-
 def catch_up(ledger: Ledger, link: ShopLink) -> News:
-    """Rounds until all is shared both ways, or the shop is away or has stopped."""
-    while True:
-        news, _ = round_of(ledger, link)
-        if news.state not in ("shared", "behind", "put back"):
-            return news
-        if news.state == "shared" and not news.more and not ledger.not_shared():
-            return news
+    """Rounds until all is shared both ways, or the shop is away or has stopped.
+
+    While one page is taken in, the next one is on its way.
+    """
+    with ThreadPoolExecutor(1, "catching up") as beside:
+        coming: Future[News] | None = None
+        while True:
+            offer = ledger.offer()
+            news = coming.result() if coming else exchange(link, offer, PAGE_AT_ONCE)
+            more = further(offer, news) if news.more else None
+            coming = beside.submit(exchange, link, more, PAGE_AT_ONCE) if more else None
+            ledger.take_news(news)
+            if news.state not in ("shared", "behind", "put back"):
+                return news
+            if news.state == "shared" and not news.more and not ledger.not_shared():
+                return news

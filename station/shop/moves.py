@@ -18,6 +18,7 @@ The books are balanced by places where pieces come from or end: ``cut``, ``bough
 These may go below zero; no other place ever does.
 """
 
+from functools import lru_cache
 from typing import NamedTuple
 
 BALANCING = frozenset({"cut", "bought", "wear", "found", "recount"})
@@ -55,6 +56,7 @@ class Held(NamedTuple):
     qty: int
 
 
+@lru_cache(maxsize=8192)  # a shop has far fewer places, and each move asks for two
 def head(place: str) -> str:
     """The kind of a place: ``popping/4`` is ``popping``."""
     return place.partition("/")[0]

@@ -274,7 +274,7 @@ CHANGES = {
     "balance": "UPDATE balance SET qty=qty+1 WHERE place='popping/1' AND batch='00003'",
     "fact": "UPDATE fact SET rank='x' WHERE key='batch/00003'",
     "tally": "DELETE FROM tally",
-    "Entry 5": "UPDATE entry SET writes='[]' WHERE number=5",
+    "Entry 5": "UPDATE entry SET subject='x' WHERE number=5",
     "missing": "DELETE FROM entry WHERE number=5",
 }
 
@@ -361,3 +361,15 @@ def test_rules_are_not_needed_to_rebuild(tmp_path):
     ledger.rebuild()
     assert tables_of(ledger) == before
     assert RULES
+
+
+def test_a_file_of_the_first_weeks_is_brought_up(tmp_path):
+    path = filled(tmp_path, 5)
+    plain = sqlite3.connect(path)
+    for table in ("entry", "pending"):
+        plain.execute(f"ALTER TABLE {table} ADD COLUMN writes TEXT NOT NULL DEFAULT '[]'")
+    plain.commit()
+    plain.close()
+    ledger = opened(tmp_path)
+    ledger.record(act("after"))
+    assert ledger.check() == []

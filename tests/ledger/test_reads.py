@@ -1,11 +1,12 @@
 """What was read and what was written bear the same names: the ground of sharing."""
 
-import json
 from collections.abc import Callable
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from station.ledger.codec import read_body
+from station.ledger.effects import writes
 from station.ledger.view import NotingView
 from station.shop.acts import Answer
 from station.shop.facts import Batch, Worker
@@ -53,8 +54,8 @@ def test_an_entry_that_changes_what_was_read_names_it(tmp_path_factory, work):
             continue
         if done.entry is None:
             continue
-        newest = "SELECT writes FROM entry ORDER BY number DESC LIMIT 1"
-        written = set(json.loads(ledger._store.run(newest).fetchone()[0]))
+        newest = "SELECT body FROM entry ORDER BY number DESC LIMIT 1"
+        written = set(writes(read_body(ledger._store.run(newest).fetchone()[0])))
         for (names, found), read in zip(before, READS, strict=True):
             if noted(ledger, read)[1] != found:
                 assert names & written, (names, written)

@@ -3,14 +3,22 @@
 from dataclasses import replace
 from pathlib import Path
 
+from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
+from station.ledger.talk import News, exchange
 from station.sharing.address import Address
 from station.sharing.link import PostgresLink
-from station.sharing.loop import catch_up, round_of
+from station.sharing.loop import PAGE_AT_ONCE, catch_up
 from tests.ledger.toy import RULES, act
 from tests.sharing.shop import Shop
 
 __all__ = ["Station", "act"]
+
+
+def round_of(ledger: Ledger, link: PostgresLink) -> tuple[News, list[Turned]]:
+    """One whole round of talk."""
+    news = exchange(link, ledger.offer(), PAGE_AT_ONCE)
+    return news, ledger.take_news(news)
 
 
 class Station:

@@ -17,12 +17,12 @@ from station.app import Where
 from station.clock import Clock
 from station.desk.desk import Desk, Given
 from station.ledger.ledger import Ledger
-from station.sharing.loop import round_of
 from station.shop.acts import good, notice
 from station.shop.words import say
 from tests.replay import START, Stage, small_shop
 from tests.sharing.shop import Shop
 from tests.sharing.test_link import link_of
+from tests.sharing.two import round_of
 
 
 class TwoStations(Stage):
