@@ -28,6 +28,7 @@ SLICE = 40  # entries that are taken in at once
 BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
+BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
 STOPPED = ("too old", "differs", "another")
 CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a warning
 
@@ -50,7 +51,7 @@ class Loop:
         self.state: State = "away"  # until the first answer
         self.why = ""
         self.clock_off = 0.0  # seconds that this PC's clock is ahead of the server's
-        self._tries = 0
+        self._tries = self._behind = 0
         self._due = 0.0
         self._asking = self._closed = False
         self._come: deque[SharedEntry] = deque()
@@ -82,7 +83,7 @@ class Loop:
             self._fetch()
         if self._come or self._rest.state == "put back":
             self._take_in()
-        elif not self._asking and self._clock() >= self._due:
+        if not self._come and not self._asking and self._clock() >= self._due:
             self._ask()
 
     def _later(self, why: str) -> None:
@@ -124,6 +125,7 @@ class Loop:
         self._asking = False
         self.why, self._rest = news.why, news
         self._tries = self._tries + 1 if news.state == "away" else 0
+        self._behind = self._behind + 1 if news.state == "behind" else 0
         self._come.extend(news.entries)
         self._due = self._clock() + self._pause(news)
         if news.clock:
@@ -141,7 +143,7 @@ class Loop:
         if news.more or news.state == "put back":
             return 0.0
         if news.state == "behind":
-            return 0.05 * chance
+            return BEHIND[min(self._behind, len(BEHIND)) - 1] * chance
         return EVERY * (1 + 0.2 * chance) if not self.ledger.not_shared() else 0.0
 
     def _part(self, page: list[SharedEntry]) -> News:
