@@ -21,6 +21,11 @@ from station.sharing.roles import Card
 
 Say = Callable[[str], None]
 CARDS = "join-cards.pdf"
+IN_THE_WAY = {
+    "too old": "This program is too old for the shop: update it, then open the station.",
+    "differs": "The shop holds another history than this PC: ask who owns the database.",
+    "another": "The shop's database is another shop's now: ask who owns it.",
+}
 KEPT = timedelta(days=396)  # thirteen months
 
 
@@ -143,7 +148,8 @@ def _settle(data: Path, ledger: Ledger, tell: Say) -> str:
             news = catch_up(ledger, link)
         if news.state == "shared":
             return ""
-        return f"The rest comes when the station is opened. {news.why}".strip()
+        rest = f"The rest comes when the station is opened. {news.why}".strip()
+        return IN_THE_WAY.get(news.state, rest)
     finally:
         link.close()
 

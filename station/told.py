@@ -12,9 +12,9 @@ if TYPE_CHECKING:
 A_MOMENT = 3  # seconds in which an act may be on its way without a word
 CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a word
 STOPPED = {
-    "too old": say("Update this program: sharing waits"),
-    "differs": say("Another history in the shop: sharing has stopped"),
-    "another": say("Another shop's database: sharing has stopped"),
+    "too old": say("Update this program"),
+    "differs": say("Another history in the shop"),
+    "another": say("Another shop's database"),
 }
 
 
@@ -23,11 +23,11 @@ def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
     count = ledger.not_shared()
     if loop is None:
         return (say("{count} not shared", count=count), False) if count else (ALONE, True)
+    if what := STOPPED.get(loop.state):
+        how = _since(ledger, now) if count else say("sharing has stopped")
+        return say("{what}: {how}", what=what, how=how), False
     if count and (loop.state != "shared" or _older(ledger.oldest_not_shared(), now)):
-        since = clock(ledger.oldest_not_shared())
-        return say("{count} not shared since {since}", count=count, since=since), False
-    if loop.state in STOPPED:
-        return STOPPED[loop.state], False
+        return _since(ledger, now), False
     if loop.state == "away":
         return say("The shop is away"), False
     if abs(loop.clock_off) > CLOCK_OFF:
@@ -36,6 +36,14 @@ def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
 
 
 ALONE = say("On this PC")
+
+
+def _since(ledger: Ledger, now: str) -> Say:
+    """How many acts are not shared, and since when: the day, too, where it is another."""
+    since = ledger.oldest_not_shared()
+    day = "" if since[:10] == now[:10] else f"{since[8:10]}.{since[5:7]}. "
+    count = ledger.not_shared()
+    return say("{count} not shared since {since}", count=count, since=f"{day}{clock(since)}")
 
 
 def _older(since: str, now: str) -> bool:

@@ -224,8 +224,8 @@
       <translation>Ein Auftrag braucht mindestens eine Zeile</translation>
     </message>
     <message>
-      <source>Another history in the shop: sharing has stopped</source>
-      <translation>Andere Geschichte im Betrieb: das Teilen ruht</translation>
+      <source>Another history in the shop</source>
+      <translation>Andere Geschichte im Betrieb</translation>
     </message>
     <message>
       <source>Another language</source>
@@ -240,8 +240,8 @@
       <translation>Andere Platte oder Ausweis der Aufsicht.</translation>
     </message>
     <message>
-      <source>Another shop's database: sharing has stopped</source>
-      <translation>Datenbank eines anderen Betriebs: das Teilen ruht</translation>
+      <source>Another shop's database</source>
+      <translation>Datenbank eines anderen Betriebs</translation>
     </message>
     <message>
       <source>Another size of sheet.</source>
@@ -4312,8 +4312,8 @@
       <translation>Bis zu {n} {part} mehr oder weniger würden nicht auffallen: nachzählen.</translation>
     </message>
     <message>
-      <source>Update this program: sharing waits</source>
-      <translation>Dieses Programm aktualisieren: das Teilen wartet</translation>
+      <source>Update this program</source>
+      <translation>Dieses Programm aktualisieren</translation>
     </message>
     <message>
       <source>Use @area, @router, @bench, @worker, @at or @place.</source>
@@ -5266,6 +5266,10 @@
     <message>
       <source>settle it this way</source>
       <translation>so regeln</translation>
+    </message>
+    <message>
+      <source>sharing has stopped</source>
+      <translation>das Teilen ruht</translation>
     </message>
     <message>
       <source>sheet {sheet}</source>
@@ -6474,6 +6478,10 @@
     <message>
       <source>{what}: none by the book</source>
       <translation>{what}: laut Buch keine</translation>
+    </message>
+    <message>
+      <source>{what}: {how}</source>
+      <translation>{what}: {how}</translation>
     </message>
     <message>
       <source>{where}, due {at}</source>

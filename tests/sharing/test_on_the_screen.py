@@ -1,0 +1,120 @@
+"""What the screen says of sharing, with the real window, loop and server; scanning never stops."""
+
+import re
+
+import pytest
+
+from station.ledger import statements
+from station.look.window import Window
+from station.session import Session
+from station.sharing.founding import copy
+from station.sharing.loop import Loop
+from tests.proxy import Proxy
+from tests.replay import Stage
+from tests.screens.ways import Screen
+from tests.sharing.shop import found
+from tests.sharing.test_link import link_of
+
+PATIENCE_MS = 15_000
+
+
+@pytest.fixture
+def net(shop):
+    proxy = Proxy(shop.server.port)
+    yield proxy
+    proxy.close()
+
+
+@pytest.fixture
+def screen(tmp_path, shop, net, qtbot):
+    """A station's window in the middle of a working day, all of it shared."""
+    stage = Stage(tmp_path)
+    with shop.admin() as admin:
+        head = copy(admin, shop.names.site, stage.ledger.chain(0), "test")
+        admin.execute("UPDATE shop.site SET number = %s, digest = %s", head)
+    stage.ledger.share_with(shop.names.site)
+    stage.ledger.ask_ahead()
+    link = link_of(shop, "1", net.port)
+    window = Window()
+    qtbot.addWidget(window)
+    window.resize(1366, 768)
+    session = Session(window, stage.desk, Loop(stage.ledger, lambda: link))
+    window.show()
+    qtbot.waitExposed(window)
+    session.start()
+    shown = Screen(window, session, stage)
+    shown.at("trimming")
+    stage.clock.pin("2026-11-25T10:42:00")
+    qtbot.waitUntil(lambda: not stage.ledger.not_shared(), timeout=PATIENCE_MS)
+    says(shown, qtbot, "Shared")
+    yield shown
+    session.stop()
+    link.close()
+    assert stage.ledger.check() == []
+    stage.close()
+
+
+def says(screen, qtbot, words):
+    """Waits until the top bar says it."""
+
+    def it_does():
+        screen.session.repaint()
+        assert re.fullmatch(words, screen.window.bar.shared.text())
+
+    qtbot.waitUntil(it_does, timeout=PATIENCE_MS)
+
+
+def works_on(screen, batch="00900"):
+    """A batch is trimmed, and the strip says so at once."""
+    before = screen.stage.ledger.count()
+    screen.scan(f"traveller {batch}", "button on_rack")
+    assert screen.said == f"Batch {batch}: 160 good"
+    assert screen.stage.ledger.count() == before + 1
+
+
+def test_an_old_program_says_so_and_keeps_what_it_has(screen, shop, qtbot, monkeypatch):
+    newer = statements.FORMAT + 1
+    with shop.admin() as admin:
+        before = admin.execute("SELECT number FROM shop.site").fetchone()
+        admin.execute("UPDATE shop.site SET format = %s", (newer,))
+    says(screen, qtbot, "Update this program: sharing has stopped")
+    works_on(screen)
+    says(screen, qtbot, "Update this program: 1 not shared since 10:42")
+    with shop.admin() as admin:
+        assert admin.execute("SELECT number FROM shop.site").fetchone() == before
+    monkeypatch.setattr(statements, "FORMAT", newer)  # the update
+    says(screen, qtbot, "Shared")
+    with shop.admin() as admin:
+        kinds = admin.execute("SELECT body::json->'act'->>'kind' FROM shop.entry").fetchall()
+    assert ("put_on_rack",) in kinds
+
+
+def test_the_network_goes_and_comes_again(screen, net, qtbot):
+    net.mode = "cut"
+    says(screen, qtbot, "The shop is away")
+    works_on(screen)
+    says(screen, qtbot, "1 not shared since 10:42")
+    screen.stage.clock.pin("2026-11-26T07:00:00")
+    says(screen, qtbot, r"1 not shared since 25\.11\. 10:42")
+    net.mode = "open"
+    says(screen, qtbot, "Shared")
+
+
+def test_an_older_day_is_put_back(screen, shop, qtbot):
+    with shop.admin() as admin:
+        admin.execute("UPDATE shop.site SET digest = sha256('another')")
+    says(screen, qtbot, "Another history in the shop: sharing has stopped")
+    works_on(screen)
+    says(screen, qtbot, "Another history in the shop: 1 not shared since 10:42")
+
+
+def test_another_shops_database(screen, server, net, qtbot):
+    other = found(server)
+    link = link_of(other, "1")
+    screen.session.loop.close()
+    screen.session.loop = Loop(screen.stage.ledger, lambda: link)
+    screen.session._often.timeout.connect(screen.session.loop.step)
+    says(screen, qtbot, "Another shop's database: sharing has stopped")
+    works_on(screen)
+    says(screen, qtbot, "Another shop's database: 1 not shared since 10:42")
+    link.close()
