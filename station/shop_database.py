@@ -122,7 +122,9 @@ def join(data: Path, host: str, tell: Say) -> None:
         )
     address = read(host or asked("Host of the shop's database: "))
     data.mkdir(parents=True, exist_ok=True)
-    joined = joining.join(data, address, asked("Code on the join card: "))
+    joined = joining.join(
+        data, address, asked("Code on the join card: "), known.site if known else ""
+    )
     with app.opened(data) as ledger:
         tell(f"This PC is station {joined.station} of the shop at {address}.")
         problem = _settle(data, ledger, tell)
@@ -189,7 +191,7 @@ def _print(cards: list[Card], address: Address, pdf: Path, tell: Say) -> None:
     if not cards:
         tell("Every station has joined: no card is wanted.")
         return
-    faces = (JoinCard(c.station, address.database, c.code, c.shown, c.until) for c in cards)
+    faces = (JoinCard(c.station, address.behind, c.code, c.shown, c.until) for c in cards)
     pdf.write_bytes(join_cards(faces).pdf())
     until = datetime.fromisoformat(cards[0].until)
     tell(f"Join cards for {len(cards)}, valid until {until:%d.%m. %H:%M}: {pdf}")

@@ -12,10 +12,13 @@ HIGH = 92.0  # mm of one card; three on an A4 page, two on an A5
 
 
 class JoinCard(NamedTuple):
-    """What stands on a card: `code` as it is typed, `shown` in groups, `until` an ISO time."""
+    """What stands on a card: `code` as it is typed, `shown` in groups, `until` an ISO time.
+
+    `behind` is typed behind the host's name, where the database is not at its usual place.
+    """
 
     station: str
-    database: str
+    behind: str
     code: str
     shown: str
     until: str
@@ -49,6 +52,6 @@ def _card(page: Page, card: JoinCard, top: float) -> None:
     for n, words in enumerate(STEPS, 1):
         page.text(12, y, f"{n}", 11, bold=True)
         y = page.wrapped(18, y, wide - 18, words, 11) + 6
-    if card.database != "shop":
-        page.text(12, y, f"The database is called {card.database}: type host/{card.database}.", 11)
+    if card.behind:
+        page.text(12, y, f"Type {card.behind} behind the name, without a blank.", 11)
     page.code(12, top + HIGH - 27, card.code, height=14, size=14, words=card.shown)

@@ -39,6 +39,12 @@ class Address:
             return False
 
     @property
+    def behind(self) -> str:
+        """What is typed behind the host's name; nothing where all is as usual."""
+        port = f":{self.port}" if self.port != PORT else ""
+        return port + (f"/{self.database}" if self.database != DATABASE else "")
+
+    @property
     def options(self) -> dict[str, str]:
         """How to connect: encrypted wherever a wire is between, unless it is said otherwise.
 

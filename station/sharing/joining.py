@@ -12,24 +12,29 @@ from station.sharing.membership import Membership, new_password
 from station.sharing.roles import SIGNS_OF_CODE, card_role, tidy_code, verifier
 
 JOIN = "SELECT site, number, role FROM shop.join(%s)"
-NOT_VALID = (
-    "That code is not valid (any more). Type it as it stands on the card, "
-    "or ask who owns the database for a new card."
-)
+NO_CODE = f"A join card's code has {SIGNS_OF_CODE} signs. Type it as it stands on the card."
 
 
 class NotJoined(Fault):
     """The shop did not take this PC in; the text says why."""
 
 
-def join(folder: Path, address: Address, code: str) -> Membership:
-    """Joins the shop; gives the membership, which is kept in the folder. Raises NotJoined."""
+def join(folder: Path, address: Address, code: str, site: str = "") -> Membership:
+    """Joins the shop; gives the membership, which is kept in the folder. Raises NotJoined.
+
+    `site` is the shop whose history is here already, if there is one.
+    """
     card = tidy_code(code)
     if len(card) != SIGNS_OF_CODE:
-        raise NotJoined(NOT_VALID)
+        raise NotJoined(NO_CODE)
     password = new_password()
-    site, number, role = _ask(address, card, password)
-    membership = Membership(site=site, station=number, role=role, address=address)
+    joined, number, role = _ask(address, card, password)
+    if site not in ("", joined):
+        raise NotJoined(
+            f"That is another shop than the one in {folder}. Name an empty folder with --data; "
+            "this card is used up, so ask for a new one."
+        )
+    membership = Membership(site=joined, station=number, role=role, address=address)
     secret.keep(folder, membership.account, password)
     membership.keep(folder)
     return membership
@@ -49,7 +54,10 @@ def _ask(address: Address, card: str, password: str) -> tuple[str, str, str]:
 def _refused(error: psycopg.Error, address: Address) -> NotJoined:
     text = str(error)
     if "authentication failed" in text:
-        return NotJoined(NOT_VALID)
+        return NotJoined(
+            f"The server at {address} does not take that code. Type it as it stands on the card; "
+            "a card works once and for two days, and who owns the database makes new ones."
+        )
     if isinstance(error, psycopg.errors.InvalidPassword):
         return NotJoined("This card has run out. Ask who owns the database for a new one.")
     if "SSL" in text or "channel binding" in text:

@@ -150,7 +150,7 @@ def _all_buttons():
 
 
 JOINING = [
-    join_cards.JoinCard(f"{n}", "shop" if n < 3 else "combs", code, code, "2026-11-27T15:06:00")
+    join_cards.JoinCard(f"{n}", "" if n < 3 else ":5433/combs", code, code, "2026-11-27T15:06:00")
     for n, code in enumerate(("WBNWSRN4BPVXZQBM", "7K2M9XQ4TTWZ5HJ3", "ABCDEFGHJKLMNPQR"), 2)
 ]
 

@@ -56,3 +56,13 @@ def test_a_wrong_address_is_told(typed, words):
 def test_a_wire_is_encrypted_unless_it_is_said_otherwise(typed, mode, binding):
     options = read(typed).options
     assert (options["sslmode"], options["channel_binding"]) == (mode, binding)
+
+
+@pytest.mark.parametrize(
+    ("typed", "behind"),
+    [("h", ""), ("h:5432/shop", ""), ("h:5433", ":5433"), ("h/combs", "/combs"),
+     ("h:5433/combs", ":5433/combs")],
+)  # fmt: skip
+def test_what_a_join_card_adds_to_the_host(typed, behind):
+    assert read(typed).behind == behind
+    assert read(f"h{behind}") == read(typed)

@@ -70,7 +70,7 @@ def test_a_shop_is_shared_and_joined(server, data, address, tmp_path):
     assert state["not_shared"] == 0
     again = station(other, "join", str(address), typed=f"{code}\n")
     assert again.returncode == 1
-    assert "not valid" in again.stderr
+    assert "does not take that code" in again.stderr
 
 
 def test_a_new_card_for_one_station(data, address, tmp_path):

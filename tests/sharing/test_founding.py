@@ -16,6 +16,7 @@ from station.sharing.loop import catch_up
 from station.sharing.roles import SIGNS
 from tests.ledger.toy import RULES, act
 from tests.server import PASSWORD
+from tests.sharing.shop import found
 
 
 @pytest.fixture(autouse=True)
@@ -78,7 +79,7 @@ def test_again_it_adds_what_is_missing_and_makes_new_cards(server, home, ledger,
     assert [r[1:] for r in rows(server, address)][5:] == [
         ("later", f"shop_station_{ledger.local('site')}_1")
     ]
-    with pytest.raises(NotJoined, match="not valid"):
+    with pytest.raises(NotJoined, match="does not take that code"):
         join(home.parent, typed(address), first[1].code)
 
 
@@ -162,11 +163,28 @@ def test_a_station_joins_with_host_and_code(server, home, ledger, address, tmp_p
     assert len(joined.link(other).pull(0, 100)) == 5
 
 
-@pytest.mark.parametrize("code", ["", "ABCD-EFGH-JKLM-NPQR", "x" * 400])
-def test_a_wrong_code_is_told(home, ledger, address, code):
+@pytest.mark.parametrize(
+    ("code", "words"),
+    [
+        ("", "has 16 signs"),
+        ("ABCD-EFGH-JKLM-NPQR", "does not take that code"),
+        ("x" * 400, "has 16 signs"),
+    ],
+)
+def test_a_wrong_code_is_told(home, ledger, address, code, words):
     share(home, ledger, address, PASSWORD, 1)
-    with pytest.raises(NotJoined, match="not valid"):
+    with pytest.raises(NotJoined, match=words):
         join(home.parent, typed(address), code)
+
+
+def test_a_card_of_another_shop_leaves_all_as_it_was(server, home, ledger, address, tmp_path):
+    share(home, ledger, address, PASSWORD, 0)
+    mine, secret_ = membership.of(home), (home / secret.FILE).read_text()
+    other = found(server)
+    where = Address("127.0.0.1", server.port, other.database)
+    with pytest.raises(NotJoined, match="another shop"):
+        join(home, where, other.card("2").code, mine.site)
+    assert (membership.of(home), (home / secret.FILE).read_text()) == (mine, secret_)
 
 
 def test_a_database_that_is_not_there_is_told(server, home, ledger, address):
