@@ -17,6 +17,7 @@ from station.shop.words import Say, say
 
 FactRow = tuple[str, str | None, str, str]  # text, shelf, rank, id of the act that set it
 TallyKey = tuple[str, str, str, str]
+TallyRow = tuple[str, str, str, str, int]
 
 
 NOTHING = Say()
@@ -52,8 +53,7 @@ class Books:
             self.set_fact(change.key, row_of(change.after, body.act.id))
         for key, more in changes.items():
             self.set_qty(key, self.qty(key) + more)
-        for row in tally_rows(body):
-            self.count(row[:4], row[4])
+        self.count(tally_rows(body))
 
     def qty(self, key: SpotKey) -> int:
         """Pieces at a spot."""
@@ -77,13 +77,15 @@ class Books:
         else:
             self.fact[key] = row
 
-    def count(self, key: TallyKey, qty: int) -> None:
+    def count(self, rows: Iterable[TallyRow]) -> None:
         """Counts pieces under an hour; a sum that comes to nothing is no row."""
-        total = self.tally.get(key, 0) + qty
-        if total:
-            self.tally[key] = total
-        else:
-            self.tally.pop(key, None)
+        tally = self.tally
+        for hour, frm, to, part, qty in rows:
+            key = (hour, frm, to, part)
+            if total := tally.get(key, 0) + qty:
+                tally[key] = total
+            else:
+                tally.pop(key, None)
 
     def table(self, name: str) -> dict[Any, Any]:
         """A derived table by name: from its key to the rest of the row."""

@@ -1,10 +1,13 @@
-"""The derived tables under one page of entries: read when needed, written once at the end."""
+"""The derived tables under one page of entries: read when needed, written once at the end.
+
+Its tally is what is to be added.
+"""
 
 import sqlite3
 from collections.abc import Iterable
 
 from station.ledger import statements
-from station.ledger.books import Books, FactRow, TallyKey, row_of
+from station.ledger.books import Books, FactRow, row_of
 from station.ledger.codec import Body
 from station.ledger.effects import SpotKey, list_text, net, tally_rows
 from station.ledger.store import Store
@@ -59,18 +62,13 @@ class Page(Books):
         """Sets a fact; None: it is gone."""
         self._now[key] = row
 
-    def count(self, key: TallyKey, qty: int) -> None:
-        """Counts pieces under an hour; here what is to be added."""
-        self.tally[key] = self.tally.get(key, 0) + qty
-
     def back(self, body: Body) -> None:
         """Takes a pending act back, newest first: facts are as before, pieces lie as before."""
         for change in body.sets:
             self.set_fact(change.key, row_of(change.before, ""))
         for key, more in net(body.moves).items():
             self.set_qty(key, self.qty(key) - more)
-        for row in tally_rows(body):
-            self.count(row[:4], -row[4])
+        self.count((*row[:4], -row[4]) for row in tally_rows(body))
 
     def touched(self) -> set[str]:
         """Keys of facts that are not as they were found."""
@@ -86,6 +84,6 @@ class Page(Books):
         facts = [(key, self._now[key]) for key in self.touched()]
         many(statements.PUT_FACT, ((key, *row) for key, row in facts if row))
         many(statements.DROP_FACT, ((key,) for key, row in facts if not row))
-        many(statements.ADD_TALLY, ((*k, qty) for k, qty in self.tally.items() if qty))
-        hours = {k[0] for k, qty in self.tally.items() if qty}
+        many(statements.ADD_TALLY, ((*k, qty) for k, qty in self.tally.items()))
+        hours = {k[0] for k, qty in self.tally.items() if qty < 0}
         many(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))
