@@ -85,5 +85,5 @@ class Page(Books):
         many(statements.PUT_FACT, ((key, *row) for key, row in facts if row))
         many(statements.DROP_FACT, ((key,) for key, row in facts if not row))
         many(statements.ADD_TALLY, ((*k, qty) for k, qty in self.tally.items()))
-        hours = {k[0] for k, qty in self.tally.items() if qty < 0}
+        hours = {key[0] for key in self.tally}
         many(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))
