@@ -164,7 +164,7 @@ class RouterDay:
             yield 0.4
             hands.undo(self.who, started, f"batch/{batch}")
             return
-        minutes = self.bed.minutes * hands.rng.gauss(1.0, 0.02)
+        minutes = self._takes(revision) * hands.rng.gauss(1.0, 0.02)
         part = hands.minutes(0.2, 0.8)
         yield minutes * part
         spoiled = yield from self._mishap(batch, revision, part)
@@ -174,6 +174,12 @@ class RouterDay:
         paper = hands.view.get(Batch, batch) or known  # its copy may be a new one by now
         self.do("off_bed", f"slip/{batch}-{self.bed.sheet}", sheet=self.bed.sheet,
                 copy=paper.copy)  # fmt: skip
+
+    def _takes(self, revision: Revision) -> float:
+        """Minutes of a sheet as the router was set up; what the screen expects is learnt."""
+        router = self.hands.view.get(Router, self.router)
+        assert router is not None
+        return revision.minutes * router.pace + router.extra_s / 60
 
     def _start(self, batch: Batch, revision: Revision) -> Done:
         material = revision.material

@@ -14,6 +14,7 @@ from station.app import AREAS, Where
 from station.clock import Clock
 from station.ledger.faults import Fault
 from station.shop.facts import Bed, Bit, Fact, Part, Router
+from station.shop.pace import corrected
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -394,6 +395,7 @@ def machine_of(
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise Wrong(f"There is no router {asked}.")
+        router = corrected(ledger.view, router) if router else None
         bed = ledger.view.get(Bed, asked) if router and router.changer else None
         held = ((n, ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
         pockets = {n: bit for n, bit in held if n and bit}

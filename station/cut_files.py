@@ -12,6 +12,7 @@ from station.ledger.ledger import Ledger
 from station.office_files import MOST, Files, not_there
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.pace import corrected
 from station.shop.plain import to_plain
 from station.shop.rooms import Hand, Long, Run, Took
 from station.shop.words import Say, say
@@ -64,6 +65,7 @@ class CutFiles:
         assert cut_file is not None
         assert material is not None
         router = self._router(cut_file)
+        router = corrected(view, router) if router else None
         asked = {
             "path": str(path),
             "cut_file": cut_file.id,

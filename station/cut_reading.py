@@ -69,6 +69,7 @@ def _read(
     if not analysis.pieces:
         return {"nothing": True}
     cut = _told(asked, analysis, name, digest)
+    cut["router"] = setting.router.id if setting.router else ""
     return {"cut": cut | {"path": _path(analysis, setting.router, tell)}}
 
 

@@ -144,6 +144,10 @@
       <translation>Nächstes dazu.</translation>
     </message>
     <message>
+      <source>Added a sheet</source>
+      <translation>Dazu je Platte</translation>
+    </message>
+    <message>
       <source>After this last sheet</source>
       <translation>Nach dieser letzten Platte</translation>
     </message>
@@ -3352,6 +3356,10 @@
       <translation>Ausschuss</translation>
     </message>
     <message>
+      <source>Spread</source>
+      <translation>Streuung</translation>
+    </message>
+    <message>
       <source>Start a sheet first.</source>
       <translation>Erst eine Platte beginnen.</translation>
     </message>
@@ -4076,6 +4084,10 @@
       <translation>Abhaken, wenn der Tisch frei ist.</translation>
     </message>
     <message>
+      <source>Time over the file's</source>
+      <translation>Zeit über der der Datei</translation>
+    </message>
+    <message>
       <source>To be made good</source>
       <translation>Nachzubessern</translation>
     </message>
@@ -4098,6 +4110,10 @@
     <message>
       <source>To rework</source>
       <translation>Zur Nacharbeit</translation>
+    </message>
+    <message>
+      <source>Told by</source>
+      <translation>Aus</translation>
     </message>
     <message>
       <source>Too heavy by {g} g: look through the pack.</source>
@@ -4760,6 +4776,10 @@
       <translation>kam</translation>
     </message>
     <message>
+      <source>can't tell yet: {so_far}; as typed till then</source>
+      <translation>noch nicht zu sagen: {so_far}; bis dahin wie eingetippt</translation>
+    </message>
+    <message>
       <source>can't tell: {part}</source>
       <translation>unklar: {part}</translation>
     </message>
@@ -4842,6 +4862,10 @@
     <message>
       <source>file says {file}, {router} runs it in {real}</source>
       <translation>Datei sagt {file}, {router} braucht {real}</translation>
+    </message>
+    <message>
+      <source>file says {file}, {router} takes {real} ± {spread}</source>
+      <translation>laut Datei {file}, {router} braucht {real} ± {spread}</translation>
     </message>
     <message>
       <source>for order {order}</source>
@@ -6032,6 +6056,10 @@
       <translation>{n} von {all}</translation>
     </message>
     <message>
+      <source>{n} of {least} {least|sheet|sheets}</source>
+      <translation>{n} von {least} {least|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>{n} of {mark}</source>
       <translation>{n} von {mark}</translation>
     </message>
@@ -6120,6 +6148,10 @@
       <translation>{n} {n|Form ist|Formen sind} neu: sagen, welches {n|Teil es ist|Teile es sind}.</translation>
     </message>
     <message>
+      <source>{n} {n|sheet|sheets}</source>
+      <translation>{n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>{n} {n|sheet|sheets} cut</source>
       <translation>{n} {n|Platte|Platten} gefräst</translation>
     </message>
@@ -6182,6 +6214,10 @@
     <message>
       <source>{n} × {part}, not {was}: {inside} in the pack</source>
       <translation>{n} × {part}, nicht {was}: {inside} im Paket</translation>
+    </message>
+    <message>
+      <source>{n}, {m} left out</source>
+      <translation>{n}, {m} ausgelassen</translation>
     </message>
     <message>
       <source>{parts} left: {who}.</source>
@@ -6392,6 +6428,14 @@
       <translation>{sheets} {sheets|Platte|Platten} angenommen, Charge {lot}</translation>
     </message>
     <message>
+      <source>{short} On {router}: {real} min.</source>
+      <translation>{short} Auf {router}: {real} min.</translation>
+    </message>
+    <message>
+      <source>{short} On {router}: {real} ± {spread} min.</source>
+      <translation>{short} Auf {router}: {real} ± {spread} min.</translation>
+    </message>
+    <message>
       <source>{sizes} mm</source>
       <translation>{sizes} mm</translation>
     </message>
@@ -6418,6 +6462,10 @@
     <message>
       <source>{state}: change it</source>
       <translation>{state}: ändern</translation>
+    </message>
+    <message>
+      <source>{s} s</source>
+      <translation>{s} s</translation>
     </message>
     <message>
       <source>{text}</source>
@@ -6514,6 +6562,14 @@
     <message>
       <source>{wrong}: {size} mm needed</source>
       <translation>{wrong}: {size} mm nötig</translation>
+    </message>
+    <message>
+      <source>± {s} s</source>
+      <translation>± {s} s</translation>
+    </message>
+    <message>
+      <source>× {pace}</source>
+      <translation>× {pace}</translation>
     </message>
     <message>
       <source>—</source>

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -53,31 +52,3 @@ def pause_seconds(pause: Pause, router: Router) -> float:
     if pause.kind == "spindle":
         return 0.0
     return pause.seconds
-
-
-@dataclass(frozen=True)
-class Fit:
-    """real = pace × file + extra; `spread_s` is the standard deviation about that line."""
-
-    pace: float
-    extra_s: float
-    spread_s: float
-    count: int
-
-
-def fit(recorded: Sequence[tuple[float, float]]) -> Fit:
-    """From (file's seconds, recorded seconds) of sheets that a router has cut.
-
-    With files of one length only, extra cannot be told from pace and is 0.
-    """
-    if not recorded:
-        return Fit(1.0, 0.0, math.inf, 0)
-    file_s, real_s = np.array(recorded, dtype=float).T
-    if np.ptp(file_s) <= 0.02 * abs(file_s).max():
-        pace, extra = float(real_s.sum() / file_s.sum()), 0.0
-    else:
-        pace, extra = map(float, np.polyfit(file_s, real_s, 1))
-    rest = real_s - pace * file_s - extra
-    free = len(rest) - (2 if extra else 1)
-    spread = math.sqrt(float(rest @ rest) / free) if free > 0 else math.inf
-    return Fit(pace, extra, spread, len(rest))

@@ -12,8 +12,9 @@ from station.cutting.drive import corner_speed2, trapezoid
 from station.cutting.model import Moves
 from station.cutting.moves import geometry
 from station.cutting.report import analyse, read
-from station.cutting.time import fit, timing
+from station.cutting.time import timing
 from station.shop.facts import Router
+from station.shop.pace import fit
 
 ROUTER = Router(id="1", name="Router 1", change_s=0.0)
 

@@ -107,7 +107,7 @@ def loading() -> Face:
                          note=say("Drawn from the cut file. Dots are tabs, black blocks "
                                   "hold-downs, clear of bit and dust shoe.")),
             Progress(big=say("{n} min", n=9), note=say("left on this sheet"), fraction=0.6,
-                     right=say("file says 22:10, Router 3 runs it in 23:40")),
+                     right=say("file says 22:10, Router 3 takes 23:40 ± 0:25")),
         ),
         beside=(
             Checks(title=say("Before sheet 4"), items=(

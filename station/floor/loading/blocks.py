@@ -12,6 +12,7 @@ from station.shop.faces import (
     SheetDrawing,
 )
 from station.shop.facts import Batch, CutFile, Part, Revision, Router
+from station.shop.pace import fitted
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -77,12 +78,7 @@ def progress(here: Now, revision: Revision) -> Progress:
     """Minutes left on the sheet that is cut, with a bar that runs on by the clock."""
     bed = here.bed
     left = bed.minutes - cutting_s(bed, here.hand.now) / 60
-    right = say(
-        "file says {file}, {router} runs it in {real}",
-        file=_minutes(revision.minutes),
-        router=router_name(here.view, bed.id),
-        real=_minutes(bed.minutes),
-    )
+    right = _told(here, revision)
     late = left < 0
     return Progress(
         big=say("{minutes} min", minutes=round(abs(left))),
@@ -91,6 +87,23 @@ def progress(here: Now, revision: Revision) -> Progress:
         fraction=_fraction(here),
         tone="attention" if late else "good",
         until=(bed.started, bed.ends),
+    )
+
+
+def _told(here: Now, revision: Revision) -> Say:
+    """What the file says, and what this router makes of it: with the spread, once it is known."""
+    file, real = _minutes(revision.minutes), _minutes(here.bed.minutes)
+    name, found = router_name(here.view, here.bed.id), fitted(here.view, here.bed.id)
+    if found is None:
+        return say(
+            "file says {file}, {router} runs it in {real}", file=file, router=name, real=real
+        )
+    return say(
+        "file says {file}, {router} takes {real} ± {spread}",
+        file=file,
+        router=name,
+        real=real,
+        spread=_minutes(found.spread_s / 60),
     )
 
 

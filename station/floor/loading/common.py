@@ -13,6 +13,7 @@ from station.shop.facts import (
     Lot,
     Material,
     Notice,
+    Pace,
     Reason,
     Revision,
     Router,
@@ -32,8 +33,10 @@ READS: frozenset[type[Fact]] = frozenset(
         Revision,
         Router,
         Bed,
+        Pace,
         Bit,
         Notice,
+        Pace,
         Batch,
         Slip,
     }
@@ -73,13 +76,6 @@ def approved_letter(view: View, batch: Batch) -> str:
     """The letter of its cut file that may be cut now; empty when none may."""
     cut_file = view.get(CutFile, batch.cut_file)
     return cut_file.approved if cut_file else ""
-
-
-def expected_minutes(revision: Revision, router: Router | None) -> float:
-    """Minutes a sheet takes on this router."""
-    if router is None:
-        return revision.minutes
-    return revision.minutes * router.pace + router.extra_s / 60
 
 
 def seconds_between(start: str, end: str) -> float:

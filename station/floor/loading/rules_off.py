@@ -20,8 +20,9 @@ from station.floor.loading.common import (
 )
 from station.floor.loading.rules_take import NO_BATCH, void_copy
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Bit, Fact, Reason, Revision, Slip
+from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Reason, Revision, Slip
 from station.shop.moves import SHEET, Move, move
+from station.shop.pace import with_sheet
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -143,10 +144,19 @@ def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> An
     after = _counted(batch)
     moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, revision)
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
-    sets = (_emptied(bed, after, first), after, _slip(act, view, bed, revision))
+    sets: tuple[Fact, ...] = (_emptied(bed, after, first), after, _slip(act, view, bed, revision))
+    sets += _timed(act, view, bed, revision)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
     return good(said, _next(after, first), moves=moves, sets=sets)
+
+
+def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
+    """What the sheet tells of the router's time; nothing when it was hardly cut to its end."""
+    real_s, file_s = cutting_s(bed, act.at), revision.minutes * 60
+    if real_s < TOO_SOON * bed.minutes * 60 or file_s <= 0:
+        return ()
+    return (with_sheet(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
 def _next(batch: Batch, first_off: str) -> Say:

@@ -8,7 +8,6 @@ from station.floor.loading.bits import at_start, later, ready_for, too_short, wr
 from station.floor.loading.common import (
     batch_of,
     bed_at,
-    expected_minutes,
     metres_left,
     revision_of,
     router_name,
@@ -32,9 +31,9 @@ from station.shop.facts import (
     Lot,
     Reason,
     Revision,
-    Router,
 )
 from station.shop.moves import SHEET, move
+from station.shop.pace import expected_minutes
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -230,7 +229,7 @@ def _started(sheet: Sheet) -> Answer:
     """The sheet on the bed, the clock running, and what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
     lot = text(act, "lot")
-    minutes = expected_minutes(sheet.revision, view.get(Router, bed.id))
+    minutes = expected_minutes(view, sheet.revision, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
     moves = (move(SHEET, 1, "store", f"bed/{bed.id}", lot),)

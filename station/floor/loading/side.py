@@ -6,7 +6,6 @@ from station.floor.loading.common import (
     bed_at,
     bit_in,
     cutting_s,
-    expected_minutes,
     in_store,
     metres_left,
     revision_of,
@@ -18,6 +17,7 @@ from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop, Slip
+from station.shop.pace import expected_minutes
 from station.shop.words import Say, clock, say
 
 
@@ -83,7 +83,7 @@ def queue(here: Now, limit: int, title: Text) -> Cards:
 def queue_entry(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
     cut_file, revision = here.view.get(CutFile, batch.cut_file), revision_of(here.view, batch)
-    minutes = expected_minutes(revision, here.view.get(Router, here.bed.id)) if revision else 0
+    minutes = expected_minutes(here.view, revision, here.bed.id) if revision else 0
     held = bool(batch.holds)
     return Entry(
         big=batch.id,

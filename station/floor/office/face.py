@@ -28,6 +28,7 @@ from station.shop.faces import (
     Row,
     SheetDrawing,
     Table,
+    Text,
     Tone,
 )
 from station.shop.facts import (
@@ -35,11 +36,14 @@ from station.shop.facts import (
     Fact,
     Lot,
     Order,
+    Pace,
     Part,
     RackPlace,
     Revision,
+    Router,
     Worker,
 )
+from station.shop.pace import LEAST, fitted
 from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Hand
 from station.shop.views import View
@@ -223,11 +227,12 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
     if fact.kind in LETTERS and usable(fact.kind, fact.id):
         entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
     acts = Cards(title=say("Do"), entries=tuple(entries))
-    known = tuple(
+    known: tuple[tuple[Text, Text], ...] = tuple(
         (label(name), _cell(fact, name, view))
         for name in sorted(UNTYPED.get(type(fact), ()))
         if name not in ("pin", "digest") and getattr(fact, name)
     )
+    known += _of_its_sheets(fact, view)
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
@@ -237,6 +242,28 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
         blocks += _against_approved(fact, view)
     return tuple(blocks)
+
+
+def _of_its_sheets(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
+    """A router's own correction as its sheets tell it, or that they can't yet."""
+    if not isinstance(fact, Router):
+        return ()
+    kept, found = view.get(Pace, fact.id), fitted(view, fact.id)
+    if found is None:
+        so_far = say(
+            "{n} of {least} {least|sheet|sheets}", n=len(kept.sheets) if kept else 0, least=LEAST
+        )
+        told: Text = say("can't tell yet: {so_far}; as typed till then", so_far=so_far)
+        return ((say("Time over the file's"), told),)
+    sheets = say("{n} {n|sheet|sheets}", n=found.count)
+    if found.left_out:
+        sheets = say("{n}, {m} left out", n=sheets, m=found.left_out)
+    return (
+        (say("Time over the file's"), say("× {pace}", pace=f"{found.pace:.3f}")),
+        (say("Added a sheet"), say("{s} s", s=round(found.extra_s))),
+        (say("Spread"), say("± {s} s", s=round(found.spread_s))),
+        (say("Told by"), sheets),
+    )
 
 
 def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:

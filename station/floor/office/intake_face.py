@@ -25,12 +25,13 @@ from station.shop.faces import (
     Text,
     Tone,
 )
-from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.pace import expected_minutes, fitted
 from station.shop.revisions import differences
 from station.shop.rooms import Doing, Hand
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 TOLD = 7  # lines of what to look at, and of differences
@@ -124,12 +125,7 @@ def _read(hand: Hand, view: View) -> Face:
         revision=revision,
         chosen=tuple(open_shapes[:1]),
         spots=_spots(cut),
-        note=say(
-            "{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.",
-            n=len(revision.placed),
-            minutes=f"{revision.minutes:.1f}",
-            bits=len(revision.bits),
-        ),
+        note=_in_short(revision, str(cut.get("router", "")), view),
     )
     side: list[Block] = [drawing]
     if changes := _changes(hand, revision, view):
@@ -138,6 +134,25 @@ def _read(hand: Hand, view: View) -> Face:
     look = (Press(label=say("Show the path"), code=button("show_path")),) if path else ()
     presses = (take, *((new,) if open_shapes else ()), *look, LEAVE)
     return _face(hand, *blocks, side=tuple(side), presses=presses)
+
+
+def _in_short(revision: Revision, router: str, view: View) -> Say:
+    """What a sheet makes and takes: by the text, and on the router that it was read for."""
+    short = say(
+        "{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.",
+        n=len(revision.placed),
+        minutes=f"{revision.minutes:.1f}",
+        bits=len(revision.bits),
+    )
+    known = view.get(Router, router)
+    if known is None:
+        return short
+    real = f"{expected_minutes(view, revision, router):.1f}"
+    if found := fitted(view, router):
+        spread = f"{found.spread_s / 60:.1f}"
+        return say("{short} On {router}: {real} ± {spread} min.", short=short,
+                   router=known.name, real=real, spread=spread)  # fmt: skip
+    return say("{short} On {router}: {real} min.", short=short, router=known.name, real=real)
 
 
 def _path(hand: Hand, revision: Revision, cut: dict[str, object], path: dict[str, object]) -> Face:

@@ -9,7 +9,7 @@ a name says otherwise.
 """
 
 from station.shop.facts.base import Fact, Gone, Shelf
-from station.shop.facts.machines import Bed, Bit, Notice, Router
+from station.shop.facts.machines import Bed, Bit, Notice, Pace, Router
 from station.shop.facts.material import Lot, Material
 from station.shop.facts.orders import Cart, Line, Mailer, Order, Pack, Product
 from station.shop.facts.parts import (
@@ -45,6 +45,7 @@ __all__ = [
     "Notice",
     "Numbers",
     "Order",
+    "Pace",
     "Pack",
     "Part",
     "Pile",
@@ -76,6 +77,7 @@ KINDS: dict[str, type[Fact]] = {
         Revision,
         Router,
         Bed,
+        Pace,
         Bit,
         Notice,
         Batch,

@@ -61,6 +61,14 @@ class Bed(Fact):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Pace(Fact):
+    """How long the newest sheets of a router took; same id as its router."""
+
+    kind: ClassVar[str] = "pace"
+    sheets: tuple[tuple[float, float], ...] = ()  # the file's seconds, the recorded seconds
+
+
+@dataclass(frozen=True, kw_only=True)
 class Bit(Fact):
     """A router bit. Its metres are counted in moves (place ``bit/<id>``)."""
 
