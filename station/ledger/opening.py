@@ -133,7 +133,7 @@ def _add(connection: sqlite3.Connection, statement: str, rows: Iterable[tuple[An
 def _unshared(damaged: sqlite3.Connection) -> Iterator[tuple[Any, ...]]:
     """Acts not shared yet that still can be read."""
     for row in _readable(damaged, statements.ALL_PENDING):
-        if not taken_in(row[1], row[5])[1]:
+        if not taken_in(row[1], row[4])[1]:
             yield row
 
 
