@@ -45,6 +45,8 @@ def _history(store: Store) -> tuple[Books, list[str]]:
         for number, id_, text, digest_, *columns in page:
             if not isinstance(id_, str):
                 raise TypeError(f"entry {number} has no id")
+            if number <= last:
+                raise ValueError(f"entry {number} stands behind {last}")
             body, why = taken_in(id_, text, at)
             at = body.act.at
             wrong = [] if number == last + 1 else [f"an entry before it is missing ({last + 1})"]

@@ -33,6 +33,8 @@ def _entries(store: Store) -> Iterator[tuple[int, Body, Say]]:
     """Every entry in order, and why it cannot be read."""
     after, _, at = closing.begin_of(store)
     while page := store.run(statements.CHAIN, (after,)).fetchall():
+        if page[-1][0] <= after:  # a spoilt page may give the same rows for ever
+            raise store.spoilt()
         after = page[-1][0]
         for row in page:
             body, why = taken_in(row[1], row[2], at)
