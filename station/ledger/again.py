@@ -5,11 +5,12 @@ physically happened all the same: it keeps its place, without moves, as somethin
 needs a look. Nothing scanned is ever dropped.
 """
 
-import json
 import logging
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
+
+import msgspec
 
 from station.ledger import statements
 from station.ledger.codec import (
@@ -31,6 +32,7 @@ from station.shop.conflicts import no_longer
 from station.shop.views import Rules
 from station.shop.words import say
 
+_NAMES = msgspec.json.Decoder(frozenset[str])
 log = logging.getLogger(__name__)
 
 
@@ -58,9 +60,7 @@ class Turned(NamedTuple):
 def waiting(history: History, limit: int = -1) -> list[Waiting]:
     """The acts in `pending`, oldest first; all where no limit is said."""
     rows = history.store.rows(statements.FIRST_PENDING, (limit,))
-    return [
-        Waiting(seq, id_, frozenset(json.loads(reads)), text) for seq, id_, _, reads, text in rows
-    ]
+    return [Waiting(seq, id_, _NAMES.decode(reads), text) for seq, id_, _, reads, text in rows]
 
 
 def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:

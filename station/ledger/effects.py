@@ -1,9 +1,10 @@
 """Effects: what an answer writes, whether it holds, and carrying it out in the tables."""
 
-import json
 import sqlite3
 from collections.abc import Iterable
 from typing import NamedTuple
+
+import msgspec
 
 from station.ledger import statements
 from station.ledger.codec import Body, Change
@@ -65,6 +66,7 @@ def rests_on(body: Body) -> set[str]:
     return spots | {change.key for change in body.sets}
 
 
+_NAMES = msgspec.json.Encoder()
 EntryRow = tuple[int, str, str, str, str, str, str, bytes]
 
 
@@ -76,7 +78,7 @@ def entry_row(number: int, body: Body, text: str, link: bytes) -> EntryRow:
 
 def list_text(names: Iterable[str]) -> str:
     """Names as they are kept: a JSON list."""
-    return json.dumps(list(names), ensure_ascii=False, separators=(",", ":"))
+    return _NAMES.encode(list(names)).decode()
 
 
 def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[Short]:
