@@ -1,40 +1,162 @@
-"""The drill of DEVELOPERS.md: back the shop's database up, lose it, put it back, lose nothing."""
+"""The drill of DEVELOPERS.md, its own lines run: a spare server takes the lost one's place."""
 
 import os
+import re
+import shlex
 import subprocess
+import sys
+from pathlib import Path
 
-from tests.server import ADMIN, PASSWORD, programs
-from tests.sharing.two import Station, healed
+import psycopg
+import pytest
+
+from station import app
+from station.ledger.ledger import Ledger
+from station.sharing import membership, secret
+from station.sharing.address import Address
+from station.sharing.founding import share
+from station.sharing.joining import join
+from station.sharing.loop import catch_up
+from tests.ledger.toy import RULES, act
+from tests.server import ADMIN, PASSWORD, Server, programs
+
+DEVELOPERS = Path(__file__).resolve().parents[2] / "DEVELOPERS.md"
 
 
-def run(server, program, *given):
-    done = subprocess.run(
-        [programs() / program, "-h", "127.0.0.1", "-p", str(server.port), "-U", ADMIN, *given],
-        env={**os.environ, "PGPASSWORD": PASSWORD},
+@pytest.fixture(autouse=True)
+def no_keyring(monkeypatch):
+    monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
+
+
+def lines(title):
+    """The lines of the block under these words."""
+    text = DEVELOPERS.read_text(encoding="utf-8")
+    found = re.search(rf"{re.escape(title)}.*?\n```\n(.*?)```", text, re.DOTALL)
+    assert found, title
+    return found[1].splitlines()
+
+
+def run(server, folder, line, data):
+    """One line of the page, at this server."""
+    program, *given = shlex.split(line.replace("URL", server.url("shop")))
+    command = (
+        [sys.executable, "-m", "station", "--data", str(data)]
+        if program == "station"
+        else [str(programs() / program)]
+    )
+    where = {"PGHOST": "127.0.0.1", "PGPORT": str(server.port), "PGUSER": ADMIN}
+    return subprocess.run(
+        [*command, *given],
+        input=PASSWORD,
+        cwd=folder,
+        env=os.environ | where | {"PGPASSWORD": PASSWORD, "PYTHONPATH": str(DEVELOPERS.parent)},
         capture_output=True,
         text=True,
-        check=False,
-    )
-    assert done.returncode == 0, done.stderr
+        check=True,
+    ).stdout
 
 
-def test_a_backup_is_put_back_and_nothing_is_lost(server, shop, tmp_path):
-    one, two = (Station(tmp_path, shop, n) for n in "23")
-    one.do("before")
-    healed(one, two)
-    file = str(tmp_path / "shop.dump")
-    run(server, "pg_dump", "-Fc", "-f", file, shop.database)
+class Pc:
+    """One PC of the shop."""
+
+    def __init__(self, folder):
+        self.folder, self.count = folder, 0
+        joined = membership.of(folder)
+        self.ledger = Ledger(folder / app.FILE, RULES, station=joined.station)
+        self.link = joined.link(folder)
+        if not self.ledger.shared:
+            self.ledger.share_with(joined.site)
+
+    def do(self, id):
+        self.ledger.record(act(id))
+
+    def share(self):
+        return catch_up(self.ledger, self.link)
+
+    def ids(self):
+        return sorted(e.id for e in self.ledger.entries())
+
+    def close(self):
+        self.link.close()
+        self.ledger.close()
+
+
+@pytest.fixture
+def lost():
+    server = Server()
+    yield server
+    server.remove()
+
+
+@pytest.fixture
+def spare(lost):
+    server = Server()
+    yield server
+    server.remove()
+
+
+@pytest.fixture
+def pcs(lost, tmp_path):
+    """Two PCs of a shop on the server that will be lost."""
+    folders = [tmp_path / name for name in ("one", "two")]
+    for folder in folders:
+        folder.mkdir()
+    ledger = Ledger(folders[0] / app.FILE, RULES)
+    ledger.record(act("first"))
+    address = Address("127.0.0.1", lost.port, user=ADMIN)
+    card = share(folders[0], ledger, address, PASSWORD, 1)[0]
+    ledger.close()
+    join(folders[1], Address("127.0.0.1", lost.port), card.code)
+    made = [Pc(folder) for folder in folders]
+    yield made
+    for pc in made:
+        pc.close()
+
+
+REFUSED = ("DELETE FROM shop.entry", "CREATE TEMP TABLE x ()", "CREATE TABLE public.x ()")
+
+
+def test_the_server_is_lost_and_nothing_with_it(lost, spare, pcs, tmp_path):
+    one, two = pcs
+    two.do("before")
+    for pc in (two, one):
+        assert pc.share().state == "shared"
+    for line in lines("Every night"):
+        run(lost, tmp_path, line, tmp_path)
     one.do("after the backup")
-    healed(one, two)
+    for pc in (one, two):
+        assert pc.share().state == "shared"
     two.do("not shared when it broke")
-    run(server, "dropdb", "--force", shop.database)
-    assert one.talk()[0].state == "away"
-    run(server, "createdb", "-T", "template0", shop.database)
-    run(server, "pg_restore", "--exit-on-error", "-d", shop.database, file)
-    assert one.talk()[0].state == "differs"
-    with shop.admin() as admin:
-        admin.execute("UPDATE shop.site SET epoch = epoch + 1")
-    healed(one, two)
-    assert sorted(one.ids()) == ["after the backup", "before", "not shared when it broke"]
-    one.close()
-    two.close()
+    lost.remove()
+    assert one.share().state == "away"
+    told = [run(spare, tmp_path, line, tmp_path) for line in lines("Try it before")]
+    assert re.search(r"^\s+2$", told[-1], re.MULTILINE), told
+    spare.stop()
+    spare.port = lost.port  # it takes the name and address of the one that was lost
+    spare.start()
+    assert one.share().state == "differs"
+    one.do("scanning goes on")
+    for line in lines("The stations then"):
+        run(spare, tmp_path, line, tmp_path)
+    for pc in (one, two, one):
+        assert pc.share().state == "shared"
+    everything = ["after the backup", "before", "first", "not shared when it broke"]
+    assert one.ids() == two.ids() == [*everything, "scanning goes on"]
+    assert one.ledger.check() == two.ledger.check() == []
+
+
+def test_what_was_put_back_is_as_closed_as_it_was(lost, spare, pcs, tmp_path):
+    for line in lines("Every night"):
+        run(lost, tmp_path, line, tmp_path)
+    for line in lines("Try it before"):
+        run(spare, tmp_path, line, tmp_path)
+    mine = membership.of(pcs[1].folder)
+    password = secret.read(pcs[1].folder, mine.account)
+    for statement in REFUSED:
+        with (
+            spare.connect("shop", mine.role, password) as link,
+            pytest.raises(psycopg.errors.InsufficientPrivilege),
+        ):
+            link.execute(statement)
+    with spare.connect("shop") as admin, pytest.raises(psycopg.Error, match="never changed"):
+        admin.execute("DELETE FROM shop.entry")
