@@ -25,7 +25,7 @@ class Server:
 
     def __init__(self, *, durable: bool = False) -> None:
         self.folder = Path(tempfile.mkdtemp(prefix="shop-server-"))
-        self.port = free_port()
+        self.port, self.host = free_port(), "127.0.0.1"
         self._user = NOBODY if is_root() else None
         self._settings = [] if durable else ["-c fsync=off", "-c full_page_writes=off"]
         self._made = 0
@@ -48,7 +48,7 @@ class Server:
     def start(self) -> None:
         """Starts it, and waits until it answers; also after a stop of whatever kind."""
         sockets = [] if sys.platform == "win32" else ["-k ''"]
-        settings = ["-h 127.0.0.1", f"-p {self.port}", "-c max_connections=120", *sockets]
+        settings = [f"-h {self.host}", f"-p {self.port}", "-c max_connections=120", *sockets]
         options = " ".join([*settings, *self._settings])
         self._run("pg_ctl", "-w", "-l", str(self.folder / "log"), "-o", options, "start")
 

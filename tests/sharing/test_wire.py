@@ -1,0 +1,108 @@
+"""Over a wire, as DEVELOPERS.md sets a server up: TLS with a certificate of its own, and SCRAM.
+
+The server of the other tests was built without TLS, so this takes the system's PostgreSQL 15 or
+newer, where it is installed, and this machine's own address on the network.
+"""
+
+import shutil
+import socket
+import subprocess
+from contextlib import suppress
+from pathlib import Path
+
+import pytest
+
+from station import app
+from station.ledger.ledger import Ledger
+from station.sharing import membership, secret
+from station.sharing.address import Address
+from station.sharing.founding import NotShared, share
+from station.sharing.joining import join
+from tests import server as servers
+from tests.ledger.toy import RULES, act
+from tests.server import ADMIN, PASSWORD, Server
+
+INSTALLED = sorted(Path("/usr/lib/postgresql").glob("*/bin/initdb"))
+CERTIFICATE = (
+    "openssl req -new -x509 -days 3650 -nodes -subj /CN=shop -keyout server.key -out server.crt"
+)
+
+
+def own_address():
+    """This machine's address on its network; nothing is sent."""
+    with suppress(OSError), socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asked:
+        asked.connect(("192.0.2.1", 9))
+        return str(asked.getsockname()[0])
+    return ""
+
+
+HOST = own_address()
+pytestmark = pytest.mark.skipif(
+    not (INSTALLED and HOST and shutil.which("openssl")), reason="no PostgreSQL with TLS here"
+)
+
+
+@pytest.fixture(scope="module")
+def wired():
+    """A server that listens on the network, without TLS yet."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(servers, "programs", lambda: INSTALLED[-1].parent)
+        server = Server()
+        data = server.folder / "data"
+        server.stop()
+        server.host = f"{HOST},127.0.0.1"
+        append(data / "postgresql.conf", "password_encryption = scram-sha-256\n")
+        append(data / "pg_hba.conf", f"host all all {HOST}/32 scram-sha-256\n")
+        server.start()
+        yield server
+        server.remove()
+
+
+def append(file, words):
+    with file.open("a", encoding="utf-8") as out:
+        out.write(words)
+
+
+def encrypt(server):
+    """The lines of DEVELOPERS.md."""
+    data = server.folder / "data"
+    subprocess.run(CERTIFICATE.split(), cwd=data, check=True, capture_output=True)
+    for name in ("server.key", "server.crt"):
+        (data / name).chmod(0o600)
+        if servers.is_root():
+            shutil.chown(data / name, servers.NOBODY)
+    append(data / "postgresql.conf", "ssl = on\n")
+    hba = data / "pg_hba.conf"
+    hba.write_text(hba.read_text().replace(f"host all all {HOST}", f"hostssl all all {HOST}"))
+    server.stop()
+    server.start()
+
+
+@pytest.fixture
+def ledger(tmp_path, monkeypatch):
+    monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
+    (tmp_path / "one").mkdir()
+    (tmp_path / "two").mkdir()
+    ledger = Ledger(tmp_path / "one" / app.FILE, RULES)
+    ledger.record(act("a"))
+    yield ledger
+    ledger.close()
+
+
+def test_over_a_wire_all_is_encrypted_or_nothing_is_shared(wired, ledger, tmp_path):
+    address = Address(HOST, wired.port, user=ADMIN)
+    with pytest.raises(NotShared, match="does not encrypt"):
+        share(tmp_path / "one", ledger, address, PASSWORD, 1)
+    encrypt(wired)
+    with wired.connect() as admin:
+        admin.execute("CREATE ROLE owner LOGIN CREATEROLE CREATEDB PASSWORD 'o'")
+    owner = Address(HOST, wired.port, user="owner")
+    card = share(tmp_path / "one", ledger, owner, "o", 1)[0]
+    join(tmp_path / "two", Address(HOST, wired.port), card.code)
+    link = membership.of(tmp_path / "two").link(tmp_path / "two")
+    assert [e.id for e in link.pull(0, 9)] == ["a"]
+    row = link._ask("SELECT ssl, version FROM pg_stat_ssl WHERE pid = pg_backend_pid()", ())
+    assert row == [(True, "TLSv1.3")]
+    assert link._connection.pgconn.used_password
+    assert link.address.options["channel_binding"] == "require"
+    link.close()
