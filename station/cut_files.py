@@ -74,6 +74,7 @@ class CutFiles:
             "sheet": [material.length_mm, material.width_mm],
             "router": to_plain(router) if router else None,
             "parts": [to_plain(p) for p in view.shelf(Part, "all", 999) if p.shape],
+            "cuts_out": cut_file.work == "parts",
             "taken": {r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
         }
         name = path.name

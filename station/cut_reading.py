@@ -33,7 +33,8 @@ def work(asked: Mapping[str, object], tell_all: "Tell") -> dict[str, object]:
     """What came of a text: `cut`, or `taken` (a letter), `refused` (why) or `nothing`.
 
     `asked`: `path`, `cut_file` and `material` (ids), `thickness_mm`, `sheet` (along x, along
-    y), `router` (None: not known), `parts` (those with a shape), `taken` (letter by digest).
+    y), `router` (None: not known), `parts` (those with a shape), `taken` (letter by digest),
+    `cuts_out` (False: a run on the sheets of another file, which cuts no parts out).
     """
 
     def tell(stage: str, share: float) -> None:
@@ -66,7 +67,7 @@ def _read(
     analysis = analyse(
         program, setting, known=known, progress=lambda share: tell("work_out", share)
     )
-    if not analysis.pieces:
+    if not analysis.pieces and asked["cuts_out"]:
         return {"nothing": True}
     cut = _told(asked, analysis, name, digest)
     cut["router"] = setting.router.id if setting.router else ""
@@ -97,7 +98,8 @@ def _told(
     """The revision as it would be taken in, its new shapes still without a name."""
     from station.cutting.report import revision  # noqa: PLC0415 - only when it is used
 
-    names = {s.index: s.part or f"new{s.index}" for s in analysis.shapes}
+    shapes = analysis.shapes if asked["cuts_out"] else ()
+    names = {s.index: s.part or f"new{s.index}" for s in shapes}
     made = revision(
         analysis,
         id=f"{asked['cut_file']}.NEW",
@@ -110,8 +112,8 @@ def _told(
     return {
         "file": name,
         "revision": to_plain(made),
-        "sizes": {names[s.index]: _size(s) for s in analysis.shapes},
-        "unnamed": [names[s.index] for s in analysis.shapes if s.part is None],
+        "sizes": {names[s.index]: _size(s) for s in shapes},
+        "unnamed": [names[s.index] for s in shapes if s.part is None],
         "parts": {},
         "problems": [_problem(p.line, p.text) for p in analysis.problems[:TOLD]],
         "spots": [_on_sheet(p.at, analysis) for p in analysis.problems[:TOLD] if p.at],

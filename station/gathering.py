@@ -27,7 +27,8 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import head
-from station.shop.views import by_part, total
+from station.shop.runs import LASER, WORK, run_name, runs_of, work_of
+from station.shop.views import View, by_part, total
 from station.shop.words import say
 
 if TYPE_CHECKING:
@@ -77,10 +78,24 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
         pieces=pieces_of(ledger, batch),
         orders=len(wants),
         first_due=wants[0].due if wants else batch.due,
+        runs=_runs(view, revision),
+        laser=any(work_of(view, run) == LASER for run in runs_of(view, revision)),
         printed=now,
         paper=shop_of(ledger).paper,
         shop=shop_of(ledger),
     )
+
+
+def _runs(view: View, revision: Revision) -> list[str]:
+    """The runs of a sheet as its traveller tells them; none where it is only one."""
+    runs = runs_of(view, revision)
+    if len(runs) < 2:
+        return []
+    return [
+        f"{WORK[work_of(view, run)]}: {run_name(view, run)}"
+        + (f" on router {', '.join(run.routers)}" if run.routers else "")
+        for run in runs
+    ]
 
 
 def pieces_of(ledger: Ledger, batch: Batch) -> dict[str, int]:

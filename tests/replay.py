@@ -31,6 +31,8 @@ from station.ledger.ledger import Ledger
 from station.shop import cards, codes
 from station.shop.facts import (
     Batch,
+    BitUse,
+    CutFile,
     Fact,
     Line,
     Order,
@@ -153,7 +155,19 @@ def small_shop() -> list[Fact]:
     comb = facts[f"revision/{COMBS}.C"]
     assert isinstance(comb, Revision)
     facts[f"revision/{COMBS}.D"] = replace(comb, id=f"{COMBS}.D", letter="D")
-    return [*facts.values(), *orders()]
+    return [*facts.values(), *orders(), *runs()]
+
+
+def runs() -> tuple[Fact, ...]:
+    """A pocket in the back, and a laser's marks: runs on sheets of other cut files."""
+    return (
+        CutFile(id="071", name="POCKET-B", words="Pockets, back", work="second", approved="A"),
+        Revision(id="071.A", cut_file="071", letter="A", material="1", minutes=6.0,
+                 bits=(BitUse(number=2, diameter_mm=6.0, cut_mm=9000.0),)),
+        CutFile(id="072", name="MARK-L", words="Marks by laser", work="laser", approved="A"),
+        Revision(id="072.A", cut_file="072", letter="A", material="1", minutes=4.0,
+                 routers=("5",)),
+    )  # fmt: skip
 
 
 def play(file: Path, *, write: bool = False, staged: Callable[[Path], Stage] = Stage) -> list[str]:

@@ -420,6 +420,10 @@
       <translation>Los {batch} genommen: {left} von {sheets} {sheets|Platte|Platten} zu fräsen</translation>
     </message>
     <message>
+      <source>Batch {batch}: no fresh sheets</source>
+      <translation>Los {batch}: keine neuen Platten</translation>
+    </message>
+    <message>
       <source>Batch {batch}: no more sheets</source>
       <translation>Los {batch}: keine Platten mehr</translation>
     </message>
@@ -446,6 +450,10 @@
     <message>
       <source>Batches that could be theirs: {count}</source>
       <translation>Mögliche Lose: {count}</translation>
+    </message>
+    <message>
+      <source>Before run {run} of sheet {n}</source>
+      <translation>Vor Durchgang {run} von Platte {n}</translation>
     </message>
     <message>
       <source>Before sheet {n}</source>
@@ -1404,6 +1412,10 @@
       <translation>Etikett von Paket {pack}: Kopie {n}</translation>
     </message>
     <message>
+      <source>Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and glue harms lungs. Never alone with it: fire. The laser safety person decides.</source>
+      <translation>Laser: Abdeckung zu, Augenschutz für seine Wellenlänge. Rauchabsaugung an: Rauch von Holz und Leim schadet der Lunge. Nie unbeaufsichtigt: Brand. Es entscheidet, wer für Laserschutz zuständig ist.</translation>
+    </message>
+    <message>
       <source>Lay bit {bit} ready, {size} mm: scan it at the change.</source>
       <translation>Fräser {bit} bereitlegen, {size} mm: beim Wechsel scannen.</translation>
     </message>
@@ -2084,6 +2096,10 @@
       <translation>Büro</translation>
     </message>
     <message>
+      <source>On its reference pins, held down, bed vacuumed</source>
+      <translation>Auf den Passstiften, gespannt, Tisch abgesaugt</translation>
+    </message>
+    <message>
       <source>On the rack today</source>
       <translation>Heute im Regal</translation>
     </message>
@@ -2094,6 +2110,10 @@
     <message>
       <source>On this PC</source>
       <translation>Auf diesem PC</translation>
+    </message>
+    <message>
+      <source>On with it: {run} on its pins.</source>
+      <translation>Weiter damit: {run} auf den Passstiften.</translation>
     </message>
     <message>
       <source>Once more</source>
@@ -2508,6 +2528,10 @@
       <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
+      <source>Put it aside with its slip; take the next sheet.</source>
+      <translation>Mit dem Abschnitt beiseitelegen; die nächste Platte nehmen.</translation>
+    </message>
+    <message>
       <source>Put it aside. A supervisor lets it go on.</source>
       <translation>Beiseitelegen. Die Aufsicht lässt es weitergehen.</translation>
     </message>
@@ -2518,6 +2542,10 @@
     <message>
       <source>Put it aside; ask the supervisor.</source>
       <translation>Beiseitelegen; die Aufsicht fragen.</translation>
+    </message>
+    <message>
+      <source>Put it aside; the office names the approved one.</source>
+      <translation>Beiseitelegen; das Büro nennt die freigegebene.</translation>
     </message>
     <message>
       <source>Put it aside; the office releases it anew.</source>
@@ -2694,6 +2722,10 @@
     <message>
       <source>Release and print</source>
       <translation>Freigeben und drucken</translation>
+    </message>
+    <message>
+      <source>Release the cut file whose sheets it runs on.</source>
+      <translation>Die Fräsdatei freigeben, auf deren Platten sie läuft.</translation>
     </message>
     <message>
       <source>Release {name}</source>
@@ -3116,6 +3148,10 @@
       <translation>Den Ordner im Büro richtig setzen.</translation>
     </message>
     <message>
+      <source>Set the sheet on its pins, hold it down, tick it.</source>
+      <translation>Platte auf die Passstifte setzen, spannen, abhaken.</translation>
+    </message>
+    <message>
       <source>Set zero before the next sheet.</source>
       <translation>Vor der nächsten Platte Nullpunkt setzen.</translation>
     </message>
@@ -3176,6 +3212,10 @@
       <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
     </message>
     <message>
+      <source>Sheet {n} is next: run {run} of {of}</source>
+      <translation>Platte {n} ist die nächste: Durchgang {run} von {of}</translation>
+    </message>
+    <message>
       <source>Sheet {n} is off the bed</source>
       <translation>Platte {n} ist vom Tisch</translation>
     </message>
@@ -3194,6 +3234,14 @@
     <message>
       <source>Sheet {n} of batch {batch} is on the bed</source>
       <translation>Platte {n} von Los {batch} liegt auf dem Tisch</translation>
+    </message>
+    <message>
+      <source>Sheet {n} on its pins: run {run} of {of}.</source>
+      <translation>Platte {n} auf die Passstifte: Durchgang {run} von {of}.</translation>
+    </message>
+    <message>
+      <source>Sheet {n}: run {run} of {of} is done</source>
+      <translation>Platte {n}: Durchgang {run} von {of} ist fertig</translation>
     </message>
     <message>
       <source>Sheet {n}: {why}</source>
@@ -3256,12 +3304,20 @@
       <translation>Platte {sheet} wurde {at} von Mitarbeiter {by} aufgelegt</translation>
     </message>
     <message>
+      <source>Sheet {sheet}, run {run}, started at {at}</source>
+      <translation>Platte {sheet}, Durchgang {run}, begonnen um {at}</translation>
+    </message>
+    <message>
       <source>Sheets received</source>
       <translation>Platten angenommen</translation>
     </message>
     <message>
       <source>Sheets {sheets} of batch {batch} in hand</source>
       <translation>Platten {sheets} von Los {batch} in Arbeit</translation>
+    </message>
+    <message>
+      <source>Sheets, slips and traveller to {router}.</source>
+      <translation>Platten, Abschnitte und Laufkarte zu {router}.</translation>
     </message>
     <message>
       <source>Shop today</source>
@@ -3302,6 +3358,10 @@
     <message>
       <source>Slip and parts to popping. The batch is cut.</source>
       <translation>Abschnitt und Teile zum Ausbrechen. Das Los ist gefräst.</translation>
+    </message>
+    <message>
+      <source>Slip and parts to popping. The rest runs on another router.</source>
+      <translation>Abschnitt und Teile zum Ausbrechen. Der Rest läuft auf einer anderen Fräse.</translation>
     </message>
     <message>
       <source>Slip to popping. First-off check before sheet {n}.</source>
@@ -3386,6 +3446,10 @@
     <message>
       <source>Start sheet {n}</source>
       <translation>Platte {n} beginnen</translation>
+    </message>
+    <message>
+      <source>Start sheet {n}, run {run}</source>
+      <translation>Platte {n}, Durchgang {run} starten</translation>
     </message>
     <message>
       <source>Start the sheet</source>
@@ -3522,6 +3586,10 @@
     <message>
       <source>Take its parts first.</source>
       <translation>Erst die Teile nehmen.</translation>
+    </message>
+    <message>
+      <source>Take its traveller to the router that does.</source>
+      <translation>Die Laufkarte zu der Fräse bringen, die es kann.</translation>
     </message>
     <message>
       <source>Take off</source>
@@ -4820,6 +4888,10 @@
       <translation>Fräsdatei</translation>
     </message>
     <message>
+      <source>cuts out</source>
+      <translation>schneidet aus</translation>
+    </message>
+    <message>
       <source>cutting</source>
       <translation>fräst</translation>
     </message>
@@ -4850,6 +4922,10 @@
     <message>
       <source>due {due}</source>
       <translation>fällig {due}</translation>
+    </message>
+    <message>
+      <source>engraving</source>
+      <translation>Gravur</translation>
     </message>
     <message>
       <source>field</source>
@@ -4958,6 +5034,10 @@
     <message>
       <source>large and flat outside</source>
       <translation>Großes und Flaches außen</translation>
+    </message>
+    <message>
+      <source>laser</source>
+      <translation>Laser</translation>
     </message>
     <message>
       <source>last left {at}</source>
@@ -5114,6 +5194,10 @@
     <message>
       <source>of {sheets}</source>
       <translation>von {sheets}</translation>
+    </message>
+    <message>
+      <source>of {sheets}, run {run} of {runs}</source>
+      <translation>von {sheets}, Durchgang {run} von {runs}</translation>
     </message>
     <message>
       <source>on the scale</source>
@@ -5278,6 +5362,10 @@
     <message>
       <source>scan the pack that goes on</source>
       <translation>das Paket scannen, das daraufkommt</translation>
+    </message>
+    <message>
+      <source>second operation</source>
+      <translation>zweiter Arbeitsgang</translation>
     </message>
     <message>
       <source>see above</source>
@@ -5800,6 +5888,10 @@
       <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
     </message>
     <message>
+      <source>{laser} {local}</source>
+      <translation>{laser} {local}</translation>
+    </message>
+    <message>
       <source>{leaves} · nothing short</source>
       <translation>{leaves} · nichts fehlt</translation>
     </message>
@@ -5902,6 +5994,10 @@
     <message>
       <source>{name}</source>
       <translation>{name}</translation>
+    </message>
+    <message>
+      <source>{name} cuts no parts out</source>
+      <translation>{name} schneidet keine Teile aus</translation>
     </message>
     <message>
       <source>{name} does not run this file</source>
@@ -6148,6 +6244,10 @@
       <translation>{n} {n|Form ist|Formen sind} neu: sagen, welches {n|Teil es ist|Teile es sind}.</translation>
     </message>
     <message>
+      <source>{n} {n|sheet lies|sheets lie} between two runs: they are finished.</source>
+      <translation>{n} {n|Platte liegt|Platten liegen} zwischen zwei Durchgängen: sie werden fertig bearbeitet.</translation>
+    </message>
+    <message>
       <source>{n} {n|sheet|sheets}</source>
       <translation>{n} {n|Platte|Platten}</translation>
     </message>
@@ -6388,6 +6488,14 @@
       <translation>{router} kann diese Fräsdatei nicht fahren</translation>
     </message>
     <message>
+      <source>{router} can't run what is next on sheet {n}</source>
+      <translation>{router} kann nicht, was auf Platte {n} als Nächstes kommt</translation>
+    </message>
+    <message>
+      <source>{router} can't run {run}</source>
+      <translation>{router} kann {run} nicht ausführen</translation>
+    </message>
+    <message>
       <source>{router} is in front of you</source>
       <translation>{router} steht vor Ihnen</translation>
     </message>
@@ -6418,6 +6526,18 @@
     <message>
       <source>{router} · {bed}</source>
       <translation>{router} · {bed}</translation>
+    </message>
+    <message>
+      <source>{run} cuts parts out of a sheet of its own: it is no run</source>
+      <translation>{run} schneidet Teile aus einer eigenen Platte: das ist kein Durchgang</translation>
+    </message>
+    <message>
+      <source>{run} is for another material</source>
+      <translation>{run} ist für ein anderes Material</translation>
+    </message>
+    <message>
+      <source>{run} is to run, {letter} is approved</source>
+      <translation>{run} soll laufen, freigegeben ist {letter}</translation>
     </message>
     <message>
       <source>{share} % of its life</source>

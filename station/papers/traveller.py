@@ -1,6 +1,6 @@
 """The traveller: the paper that goes with a batch, and a slip for each of its sheets."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from station.papers import bars, drawing, slips, table
@@ -14,10 +14,19 @@ AT_THE_BED = (
     "Eye and ear protection, dust extraction on. Guards on; spindle isolated before hands go "
     "near the bit."
 )
+AT_THE_LASER = "Laser: eyes covered for its wavelength, fume drawn off, never left alone."
 AT_THE_TABLE = (
     "Eye and ear protection, dust extraction on. Guard on; feed against the bit's rotation; "
     "small parts in a holder; never between bit and fence."
 )
+
+
+class Care(NamedTuple):
+    """The usual cautions as lines of a size that can be read, and how high their box is."""
+
+    lines: list[str]
+    size: float
+    high: float
 
 
 def traveller(
@@ -31,24 +40,36 @@ def traveller(
     pieces: Mapping[str, int] | None = None,
     orders: int = 0,
     first_due: str = "",
+    runs: Sequence[str] = (),
+    laser: bool = False,
     printed: str,
     paper: str = "A4",
     shop: Shop,
 ) -> Page:
     """The traveller. A child (split off, or to be made good) has no sheets and no slips:
-    it shows its own `pieces` by part.
+    it shows its own `pieces` by part. `runs`: those of each sheet in order, where it is several.
     """
     page = Page.of(paper, f"Traveller of batch {batch.id}")
     rows = table.rows(batch, revision, parts, pieces or {})
     y = _head(page, batch, cut_file)
     y = _what(page, y, batch, cut_file, revision, material, router)
     y = _why(page, y, batch, orders, first_due)
+    y = _runs(page, y, runs) if not batch.parent else y
+    _lay(page, y, batch, revision, parts, pieces or {}, rows,
+         _caution(page, material, batch, shop, laser=laser), printed)  # fmt: skip
+    return page
+
+
+def _lay(
+    page: Page, y: float, batch: Batch, revision: Revision, parts: Mapping[str, Part],
+    pieces: Mapping[str, int], rows: list[table.Row], care: Care, printed: str,
+) -> None:  # fmt: skip
+    """What stands below the head: drawing, table, signatures, care, foot, slips."""
     foot = slips.top(page, batch) - 3
-    care = _caution(page, material, batch, shop)
     signed = foot - 5 - care.high - 2 - _signed_high(page)
     room = signed - 5 - y - table.height(page, len(rows))
     if batch.parent:
-        y = _own(page, y, batch, parts, pieces or {}, room)
+        y = _own(page, y, batch, parts, pieces, room)
     else:
         y = _middle(page, y, batch, revision, room)
     rest = table.draw(page, y, rows, signed - 2, "pieces" if batch.parent else "cut")
@@ -62,7 +83,6 @@ def traveller(
         page.text(page.edge, 9, said, 10, bold=True)
         rest = table.draw(page, 12, rest, page.height - 12)
     slips.further(page, batch)
-    return page
 
 
 def _head(page: Page, batch: Batch, cut_file: CutFile) -> float:
@@ -122,6 +142,15 @@ def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> flo
     return page.wrapped(page.edge, y + 6, page.inner, words, 11, bold=True, most=2) + 4
 
 
+def _runs(page: Page, y: float, runs: Sequence[str]) -> float:
+    """What runs on each sheet, in order; each after the first on the sheet's reference pins."""
+    if not runs:
+        return y
+    words = " · ".join(f"{n} {run}" for n, run in enumerate(runs, 1))
+    words = f"Runs of each sheet, on its reference pins from the second: {words}"
+    return page.wrapped(page.edge, y + 2, page.inner, words, 11, most=3) + 4
+
+
 def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float) -> float:
     """The sheet in the room there is, the batch's code once more at its right."""
     code = write("batch", batch.id, batch.copy)
@@ -174,19 +203,15 @@ def _signed_high(page: Page) -> float:
     return 15.0 if page.large else 12.5
 
 
-class Care(NamedTuple):
-    """The usual cautions as lines of a size that can be read, and how high their box is."""
-
-    lines: list[str]
-    size: float
-    high: float
-
-
-def _caution(page: Page, material: Material | None, batch: Batch, shop: Shop) -> Care:
+def _caution(
+    page: Page, material: Material | None, batch: Batch, shop: Shop, *, laser: bool
+) -> Care:
     """Smaller where a shop's own words are long, then in a higher box: all is printed."""
     words = f"{AT_THE_TABLE if batch.parent else AT_THE_BED} {shop.caution}"
     if material and not batch.parent and material.sheet_kg >= shop.two_people_kg:
         words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
+    if laser and not batch.parent:
+        words = f"{AT_THE_LASER} {words}"
     for size in (9.5, 9.0, 8.5, LEGIBLE):
         lines = page.lines(page.inner - 20, words, size)
         high = len(lines) * size * LEADING / MM + 3

@@ -1,7 +1,8 @@
 """The station at one moment, and what was said about the next sheet so far.
 
 The batch in hand is the one that the router has taken on; `hand.work` holds what was said
-about the next sheet: `lot`, `reading`, `ticks`; and `mode`, when one question is open:
+about the next sheet: `lot`, `reading`, `ticks`, `sheet` (the one wanted, where it is not the
+next in order); and `mode`, when one question is open:
 ``stop`` (its reason), ``spoil`` (reason, then what survived in `survived`, counted for
 `part`), ``broken`` (which bit). Which of several routers is looked at stands in `hand.facing`.
 """
@@ -11,12 +12,13 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.bits import by_hand
-from station.floor.loading.common import bed_at, in_store, revision_of
-from station.floor.loading.rules_sheet import TICKS
-from station.floor.loading.rules_take import not_approved, unread
+from station.floor.loading.common import bed_at, in_store, revision_of, running
+from station.floor.loading.rules_sheet import needed_ticks
+from station.floor.loading.rules_take import not_approved, run_not_approved, unread
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision, Router
 from station.shop.rooms import Do, Hand, Took
+from station.shop.runs import Due, due
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -33,6 +35,27 @@ class Now(NamedTuple):
     def revision(self) -> Revision | None:
         """The revision of the batch in hand."""
         return revision_of(self.view, self.batch) if self.batch else None
+
+    @property
+    def due(self) -> Due | None:
+        """What this router cuts next of the batch in hand, after the sheet on its bed."""
+        if self.batch is None or self.revision is None:
+            return None
+        return due(self.view, self.batch, self.revision, self.bed, wanted(self.hand))
+
+    @property
+    def running(self) -> Revision | None:
+        """What runs on the sheet on the bed, or is made ready to run."""
+        if self.bed.sheet:
+            return running(self.view, self.bed)
+        following = self.due
+        return following.file if following else self.revision
+
+    @property
+    def preparing(self) -> Revision | None:
+        """What runs next; while the last sheet is cut, that."""
+        following = self.due
+        return following.file if following else self.running
 
     @property
     def mode(self) -> str:
@@ -81,7 +104,7 @@ def bare(hand: Hand) -> Hand:
 
 def fresh(hand: Hand) -> Hand:
     """The hand without anything said about the next sheet; lot stays."""
-    return bare(hand).with_work(reading=None, ticks=None)
+    return bare(hand).with_work(reading=None, ticks=None, sheet=None)
 
 
 def ticks(hand: Hand) -> tuple[str, ...]:
@@ -96,6 +119,12 @@ def reading(hand: Hand) -> float:
     return float(given) if isinstance(given, int | float) else 0.0
 
 
+def wanted(hand: Hand) -> int:
+    """The sheet that a person wants next; 0: the next in order."""
+    given = hand.work.get("sheet")
+    return given if isinstance(given, int) else 0
+
+
 def counts(hand: Hand) -> dict[str, int]:
     """What survived of a spoiled sheet, as counted so far."""
     given = hand.work.get("survived")
@@ -105,12 +134,15 @@ def counts(hand: Hand) -> dict[str, int]:
 
 def missing(here: Now, hand: Hand) -> str:
     """What is still missing before the next sheet; empty when it can start."""
+    following = here._replace(hand=hand).due
     lot = str(hand.work.get("lot") or "")
-    if not lot or in_store(here.view, lot) < 1:
+    if following and following.run > 1:
+        lot = ""
+    elif not lot or in_store(here.view, lot) < 1:
         return "lot"
-    if not reading(hand):
+    elif not reading(hand):
         return "reading"
-    needed = [t for t in TICKS if t != "zero" or here.bed.zero]
+    needed = needed_ticks(here.bed, following.file if following else here.revision)
     return next((t for t in needed if t not in ticks(hand)), "")
 
 
@@ -119,25 +151,20 @@ def only_on_free_bed(here: Now, name: str) -> bool:
 
     A bit as well, where the file's bits are changed by hand in the middle of the sheet.
     """
-    if name == "bit" and here.revision:
-        return by_hand(here.view, here.bed, here.revision)
+    if name == "bit" and (run := here.preparing):
+        return by_hand(here.view, here.bed, run)
     return name in ("held_down", "zero")
 
 
 def no_next(here: Now) -> Answer | None:
     """Said of what is prepared for a next sheet while the last one is cut."""
     batch, bed = here.batch, here.bed
-    if batch is None or not bed.sheet or not is_last(here, batch):
+    if batch is None or not bed.sheet or here.due:
         return None
     return notice(
         say("Sheet {n} is the last of batch {batch}", n=bed.sheet, batch=batch.id),
         say("Scan its slip when it is off the bed."),
     )
-
-
-def is_last(here: Now, batch: Batch) -> bool:
-    """Whether no sheet of the batch comes after the one on the bed."""
-    return batch.state == "cancelled" or batch.cut + bool(here.bed.sheet) >= batch.sheets
 
 
 def ready(here: Now, hand: Hand) -> bool:
@@ -155,6 +182,9 @@ NEXT: dict[str, Say] = {
 }
 
 
+ON_PINS = say("Set the sheet on its pins, hold it down, tick it.")
+
+
 def what_next(here: Now, hand: Hand) -> Say:
     """What to do now before the next sheet."""
     need = missing(here, hand)
@@ -164,7 +194,8 @@ def what_next(here: Now, hand: Hand) -> Say:
     if first and not here.bed.sheet:
         return say("First what stands on the screen, then the sheet.")
     if need:
-        return NEXT[need]
+        following = here._replace(hand=hand).due
+        return ON_PINS if need == "held_down" and following and following.run > 1 else NEXT[need]
     return say("Press “{start}”.", start=say("Start the sheet"))
 
 
@@ -182,10 +213,16 @@ def tick(here: Now, name: str) -> Took:
                 say("Tick it when the bed is free."),
             ),
         )
-    if name == "file" and (wrong := not_approved(here.view, here.batch)):
+    if name == "file" and (wrong := _file_wrong(here, here.batch)):
         return Took(here.hand, wrong)
     hand = here.hand.with_work(ticks=[*(t for t in ticks(here.hand) if t != name), name])
     return Took(hand, good(TICKED[name], what_next(here, hand)))
+
+
+def _file_wrong(here: Now, batch: Batch) -> Answer | None:
+    run = here.preparing
+    wrong = not_approved(here.view, batch)
+    return wrong or (run_not_approved(here.view, batch, run) if run else None)
 
 
 TICKED: dict[str, Say] = {
@@ -202,12 +239,14 @@ def start(here: Now) -> Do | Took:
     if batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     work = here.hand.work
-    args = {
+    args: dict[str, object] = {
         "router": here.bed.id,
         "lot": str(work.get("lot") or ""),
         "reading": reading(here.hand),
         "ticks": list(ticks(here.hand)),
     }
+    if sheet := wanted(here.hand):
+        args["sheet"] = sheet
     return Do("start_sheet", f"batch/{batch.id}", args, fresh(here.hand))
 
 
@@ -229,7 +268,7 @@ def next_sheet(here: Now, id: str) -> Hand:
     After the last one the batch is put down, unless one more sheet may be wanted.
     """
     batch = here.view.get(Batch, id)
-    if batch is None or here.bed.batch != id or batch.cut + 1 < batch.sheets:
+    if batch is None or here.bed.batch != id or here.due:
         return bare(here.hand)
     after = fresh(here.hand)
     return replace(after, subject=id if batch.spoiled else "")

@@ -1,5 +1,7 @@
 """The blocks that the faces of the loading room are made of."""
 
+from dataclasses import replace
+
 from station.floor.loading.before import Now
 from station.floor.loading.common import (
     cutting_s,
@@ -29,7 +31,13 @@ def header(here: Now, batch: Batch, revision: Revision) -> Header:
     """The batch in hand: what it is and which sheet it is at."""
     cut_file = here.view.get(CutFile, batch.cut_file)
     count = sum(revision.makes().values())
-    n = here.bed.sheet or min(batch.cut + 1, batch.sheets)
+    following = here.due
+    n = here.bed.sheet or (following.sheet if following else batch.sheets)
+    of = say("of {sheets}", sheets=batch.sheets)
+    if len(revision.in_order) > 1:
+        run = here.bed.run if here.bed.sheet else following.run if following else 1
+        of = say("of {sheets}, run {run} of {runs}", sheets=batch.sheets, run=run,
+                 runs=len(revision.in_order))  # fmt: skip
     return Header(
         label=say("Batch"),
         number=batch.id,
@@ -44,7 +52,7 @@ def header(here: Now, batch: Batch, revision: Revision) -> Header:
         ),
         right_label=say("Sheet"),
         right=str(n),
-        right_small=say("of {sheets}", sheets=batch.sheets),
+        right_small=of,
     )
 
 
@@ -59,9 +67,14 @@ def tabs(view: View, revision: Revision) -> int:
 
 
 def drawing(here: Now, revision: Revision) -> SheetDrawing:
-    """The sheet, with what is cut by the clock drawn as cut."""
+    """The sheet, with what is cut by the clock drawn as cut.
+
+    A run that cuts no parts out is drawn on the parts of its sheet.
+    """
+    run = here.running or revision
+    shown = run if run.placed else replace(revision, hold_downs=run.hold_downs)
     return SheetDrawing(
-        revision=revision,
+        revision=shown,
         cut=_fraction(here),
         note=say("Drawn from the cut file. Dots are tabs, black blocks hold-downs."),
     )
@@ -78,7 +91,7 @@ def progress(here: Now, revision: Revision) -> Progress:
     """Minutes left on the sheet that is cut, with a bar that runs on by the clock."""
     bed = here.bed
     left = bed.minutes - cutting_s(bed, here.hand.now) / 60
-    right = _told(here, revision)
+    right = _told(here, here.running or revision)
     late = left < 0
     return Progress(
         big=say("{minutes} min", minutes=round(abs(left))),

@@ -126,7 +126,8 @@ def _ticks(name: str) -> Callable[[Now], Took]:
 
 def _bit_tick(here: Now) -> Took:
     """The bit is ticked by hand, when the right one is in."""
-    for use in here.revision.bits[:1] if here.revision else ():
+    run = here.preparing
+    for use in run.bits[:1] if run else ():
         bit = bit_in(here.view, here.bed, use)
         if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
             size = f"{use.diameter_mm:g}"
@@ -139,7 +140,7 @@ def _bit_tick(here: Now) -> Took:
 
 def _file_tick(here: Now) -> Took | Run:
     """A tick alone proves nothing: where the router's folder is known, its texts are read."""
-    ticked, revision = tick(here, "file"), here.revision
+    ticked, revision = tick(here, "file"), here.preparing
     router = here.view.get(Router, here.bed.id)
     if ticked.answer.tone != "good" or not (router and router.folder and revision):
         return ticked

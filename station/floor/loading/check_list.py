@@ -1,6 +1,6 @@
 """The list beside the sheet: what must be right before the next one, or what comes after."""
 
-from station.floor.loading.before import Now, is_last, only_on_free_bed, reading, ticks
+from station.floor.loading.before import Now, only_on_free_bed, reading, ticks
 from station.floor.loading.bits import at_start, later, ready_for, wrong_bit
 from station.floor.loading.common import (
     approved_letter,
@@ -10,10 +10,11 @@ from station.floor.loading.common import (
     revision_of,
 )
 from station.floor.loading.material import material_name, outside
-from station.floor.loading.rules_take import AT_ONCE, unread
+from station.floor.loading.rules_take import AT_ONCE, run_not_approved, unread
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
 from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router, Shop
+from station.shop.runs import WORK, run_name, work_of
 from station.shop.words import Say, say, several
 
 
@@ -45,22 +46,28 @@ def first_things(here: Now) -> tuple[Check, ...]:
 def checks(here: Now, batch: Batch, revision: Revision) -> Checks:
     """The list beside the sheet: what stands first, or the checks before the next sheet."""
     first = first_things(here)
-    n = batch.cut + (2 if here.bed.sheet else 1)
+    following, cutting = here.due, here.running if here.bed.sheet else None
+    n = following.sheet if following else batch.sheets
     if first and not here.bed.sheet:
         return Checks(title=say("First, before sheet {n}", n=n), items=first)
-    change = _next_change(here, revision) if here.bed.sheet else ()
-    if here.bed.sheet and is_last(here, batch):
+    change = _next_change(here, cutting) if cutting else ()
+    if following is None and here.bed.sheet:
         return Checks(title=say("After this last sheet"), items=(*change, *_next_batch(here)))
+    run = following.file if following else revision
+    further = following is not None and following.run > 1
+    title = say("Before sheet {n}", n=n)
+    if following and further:
+        title = say("Before run {run} of sheet {n}", run=following.run, n=n)
     return Checks(
-        title=say("Before sheet {n}", n=n),
+        title=title,
         items=(
             *change,
-            _lot(here, revision),
-            _thickness(here, revision),
-            _hold_down(here, revision),
-            _bit(here, revision),
-            *(() if here.bed.sheet else _by_hand(here, revision)),
-            _file(here, batch),
+            *((_file_of(here, run),) if further else ()),
+            *(() if further else (_lot(here, revision), _thickness(here, revision))),
+            _hold_down(here, run, further=further),
+            *((_bit(here, run),) if run.bits else ()),
+            *(() if here.bed.sheet else _by_hand(here, run)),
+            _file(here, batch, run),
             _zero(here),
         ),
     )
@@ -152,7 +159,12 @@ def _ticked(here: Now, name: str) -> str:
     return "done" if name in ticks(here.hand) else "due"
 
 
-def _hold_down(here: Now, revision: Revision) -> Check:
+def _file_of(here: Now, run: Revision) -> Check:
+    """What the run is, for whoever puts the sheet on."""
+    return Check(label=WORK[work_of(here.view, run)], text=run_name(here.view, run), state="later")
+
+
+def _hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
     router = here.view.get(Router, here.bed.id)
     count = len(revision.hold_downs)
     how: Text = (
@@ -162,8 +174,9 @@ def _hold_down(here: Now, revision: Revision) -> Check:
     )
     if router and router.bed == "vacuum":
         how = say("vacuum on, gauge steady")
+    label = say("Hold-down, bed vacuumed")
     return Check(
-        label=say("Hold-down, bed vacuumed"),
+        label=say("On its reference pins, held down, bed vacuumed") if further else label,
         text=how,
         code=button("held_down"),
         state=_ticked(here, "held_down"),
@@ -189,8 +202,14 @@ def _bit(here: Now, revision: Revision) -> Check:
     return Check(label=say("Bit"), text=said, code=button("bit_good"), state=_ticked(here, "bit"))
 
 
-def _file(here: Now, batch: Batch) -> Check:
+def _file(here: Now, batch: Batch, run: Revision) -> Check:
     approved = approved_letter(here.view, batch)
+    if run.cut_file != batch.cut_file and approved == batch.revision:
+        wrong = run_not_approved(here.view, batch, run)
+        said = say("revision {letter} is approved", letter=run.letter)
+        return Check(label=say("Cut file"), text=wrong.said if wrong else said,
+                     code="" if wrong else button("file_right"),
+                     state="wrong" if wrong else _ticked(here, "file"))  # fmt: skip
     if approved != batch.revision:
         said = say("revision {has}, approved is {is_}", has=batch.revision, is_=approved or "-")
         return Check(label=say("Cut file"), text=said, state="wrong")

@@ -16,13 +16,14 @@ from station.floor.loading.before import (
     ticks,
     what_next,
 )
-from station.floor.loading.common import bed_at, router_name, seconds_between
+from station.floor.loading.common import MOMENT_S, bed_at, router_name, seconds_between
 from station.floor.loading.material import wrong_lot
 from station.floor.loading.rules_take import may_not_go_on, not_approved
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bit, Lot, Reason, Router
+from station.shop.facts import Batch, Bit, Lot, Reason, Router, Slip
 from station.shop.rooms import Do, Took
+from station.shop.runs import BETWEEN
 from station.shop.words import Say, clock, say
 
 A_WHILE_S = 600  # the traveller again after this long is a question
@@ -53,7 +54,9 @@ def _taken(here: Now, batch: Batch) -> Say:
     """
     load = here.view.last(batch.key, "take_batch")
     if batch.cut or load is None or seconds_between(load.act.at, here.hand.now) < A_WHILE_S:
-        return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=batch.cut + 1)
+        following = here.due
+        n = following.sheet if following else batch.sheets
+        return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=n)
     return say(
         "Batch {batch} loaded {at} by worker {by}: next sheet, or a mistake?",
         batch=batch.id,
@@ -68,14 +71,52 @@ def _take(here: Now, code: Code) -> Do:
     return Do("take_batch", f"batch/{code.number}", args, after)
 
 
-def _slip(here: Now, code: Code) -> Do:
-    """A slip ends its sheet, on whichever of this screen's routers it lies."""
+def _slip(here: Now, code: Code) -> Do | Took:
+    """A slip ends its sheet, on whichever of this screen's routers it lies.
+
+    One that waits for its next run is wanted next.
+    """
+    if waiting := _waits(here, code):
+        return _want(here, code, waiting)
     router = here.bed.id
     for other in routers(here.hand, here.view):
         if bed_at(here.view, other).batch == code.number:
             router = other
     args = {"router": router, "sheet": code.sheet, "copy": code.copy}
     return Do("off_bed", f"slip/{code.number}-{code.sheet}", args, next_sheet(here, code.number))
+
+
+def _waits(here: Now, code: Code) -> Slip | None:
+    """The sheet of a valid slip, if it lies between two runs and was not put there just now."""
+    slip = here.view.get(Slip, f"{code.number}-{code.sheet}")
+    if slip is None or slip.state != BETWEEN:
+        return None
+    batch = here.view.get(Batch, code.number)
+    at = [bed_at(here.view, r) for r in {*routers(here.hand, here.view), here.bed.id}]
+    on_bed = any((b.batch, b.sheet) == (slip.batch, slip.sheet) for b in at)
+    void = batch is None or code.copy not in ("", batch.copy)
+    just_now = seconds_between(slip.at, here.hand.now) <= MOMENT_S
+    return None if on_bed or void or just_now else slip
+
+
+def _want(here: Now, code: Code, slip: Slip) -> Do | Took:
+    """The sheet of a slip is wanted next; its batch is taken on first."""
+    if here.bed.batch != slip.batch:
+        return _take(here, code)
+    hand = here.hand.with_work(sheet=slip.sheet, ticks=None)
+    following = here._replace(hand=hand).due
+    if following is None or following.sheet != slip.sheet:
+        return Took(
+            here.hand,
+            refuse(
+                say("{router} can't run what is next on sheet {n}", n=slip.sheet,
+                    router=router_name(here.view, here.bed.id)),
+                say("Take its traveller to the router that does."),
+            ),
+        )  # fmt: skip
+    said = say("Sheet {n} is next: run {run} of {of}", n=slip.sheet, run=following.run,
+               of=following.of)  # fmt: skip
+    return Took(hand, good(said, what_next(here, hand)))
 
 
 def _lot_code(here: Now, code: Code) -> Took:
@@ -119,7 +160,8 @@ def _pocket(here: Now, bit: Bit) -> int | None:
     router = here.view.get(Router, here.bed.id)
     if router is None or not router.changer:
         return 0
-    for use in here.revision.bits if here.revision else ():
+    run = here.running if here.bed.sheet else here.preparing
+    for use in run.bits if run else ():
         if use.diameter_mm == bit.diameter_mm:
             return use.number
     held = {p: here.view.get(Bit, b) for p, b in here.bed.bits}

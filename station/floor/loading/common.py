@@ -21,6 +21,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.moves import WEAR, Move, Spot, tail
+from station.shop.runs import runs_of
 from station.shop.views import View, total
 
 READS: frozenset[type[Fact]] = frozenset(
@@ -70,6 +71,14 @@ def batch_of(act: Act, view: View) -> Batch | None:
 def revision_of(view: View, batch: Batch) -> Revision | None:
     """The revision that the batch was released with."""
     return view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+
+
+def running(view: View, bed: Bed) -> Revision | None:
+    """What runs on the sheet that is on a bed."""
+    batch = view.get(Batch, bed.batch)
+    made = revision_of(view, batch) if batch else None
+    runs = runs_of(view, made) if made else ()
+    return runs[bed.run - 1] if bed.run <= len(runs) else None
 
 
 def approved_letter(view: View, batch: Batch) -> str:

@@ -31,7 +31,7 @@ from station.shop.faces import Asked, Block, Checks, Face, Hint, Press
 from station.shop.facts import Batch, Revision
 from station.shop.rooms import Hand
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 
 def face(hand: Hand, view: View) -> Face:
@@ -72,11 +72,15 @@ def _asks(here: Now, revision: Revision) -> tuple[Block, ...]:
     """The one thing that must be chosen or typed before the next sheet, if any."""
     if first_things(here):
         return ()
-    bits = [bit_in(here.view, here.bed, u) for u in revision.bits[:1]]
+    run = here.preparing or revision
+    bits = [bit_in(here.view, here.bed, u) for u in run.bits[:1]]
     if any(b is None or b.state != "good" for b in bits):
-        return (drawer(here, revision),)
+        return (drawer(here, run),)
     if missing(here, here.hand) == "lot":
         return (lots(here, revision),)
+    following = here.due
+    if following and following.run > 1:
+        return ()
     read = reading(here.hand)
     if read and outside(here.view, revision, read) and ready(here, here.hand):
         return (reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
@@ -97,7 +101,7 @@ def _cutting_presses(here: Now) -> tuple[Press, ...]:
 def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
     first = _first_press(here)
     if not first:
-        start = say("Start sheet {n}", n=batch.cut + 1)
+        start = _start_label(here, batch)
         held = may_not_go_on(batch) or not_approved(here.view, batch)
         style = "primary" if ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
@@ -110,6 +114,13 @@ def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
         Press(label=say("Resurfaced"), code=button("resurfaced")),
         *other_router(here),
     )
+
+
+def _start_label(here: Now, batch: Batch) -> Say:
+    following = here.due
+    if following and following.run > 1:
+        return say("Start sheet {n}, run {run}", n=following.sheet, run=following.run)
+    return say("Start sheet {n}", n=following.sheet if following else batch.sheets)
 
 
 def _first_press(here: Now) -> tuple[Press, ...]:

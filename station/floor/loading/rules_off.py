@@ -14,15 +14,17 @@ from station.floor.loading.common import (
     cutting_s,
     revision_of,
     router_name,
+    running,
     seconds_between,
     text,
     wear_moves,
 )
 from station.floor.loading.rules_take import NO_BATCH, void_copy
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Reason, Revision, Slip
+from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Ran, Reason, Revision, Slip
 from station.shop.moves import SHEET, Move, move
 from station.shop.pace import with_sheet
+from station.shop.runs import BETWEEN, Due, done_on, next_of, run_name, runs_of
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -43,12 +45,14 @@ def off_bed(act: Act, view: View) -> Answer:
         void_copy(batch, text(act, "copy"))
         or _already_off(act, view, batch)
         or _not_on_bed(act, view, batch, bed)
-        or _bit_never_in(act, view, batch, bed)
+        or _bit_never_in(act, view, bed)
         or _too_soon(act, bed)
     )
     revision = revision_of(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
+    if bed.run < len(runs_of(view, revision)):
+        return _off_for_next_run(act, view, batch, bed, revision)
     return _off(act, view, batch, bed, revision)
 
 
@@ -60,7 +64,9 @@ def _sheet(act: Act) -> int:
 def _already_off(act: Act, view: View, batch: Batch) -> Answer | None:
     """The same slip again: at once it is the trigger, later it is a question."""
     slip = view.get(Slip, f"{batch.id}-{_sheet(act)}")
-    if slip is None:
+    bed = bed_at(view, text(act, "router"))
+    on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
+    if slip is None or (slip.state == BETWEEN and on_bed):
         return None
     if seconds_between(slip.at, act.at) <= MOMENT_S:
         return notice(
@@ -97,10 +103,10 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     return None
 
 
-def _bit_never_in(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _bit_never_in(act: Act, view: View, bed: Bed) -> Answer | None:
     """A question where a bit that the file asks for by hand was not scanned in."""
-    revision = revision_of(view, batch)
-    missing = later(view, bed, revision) if revision else ()
+    run = running(view, bed)
+    missing = later(view, bed, run) if run else ()
     if not missing or act.args.get("sure"):
         return None
     return ask(
@@ -142,13 +148,15 @@ def _too_soon(act: Act, bed: Bed) -> Answer | None:
 def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     n, makes = bed.sheet, revision.makes()
     after = _counted(batch)
-    moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, revision)
+    run = running(view, bed) or revision
+    moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, run)
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
-    sets: tuple[Fact, ...] = (_emptied(bed, after, first), after, _slip(act, view, bed, revision))
-    sets += _timed(act, view, bed, revision)
+    slip = _slip(act, view, bed, run)
+    sets: tuple[Fact, ...] = (*_emptied(view, bed, after, revision, first), slip)
+    sets += _timed(act, view, bed, run)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
-    return good(said, _next(after, first), moves=moves, sets=sets)
+    return good(said, _next(view, after, bed, revision, first), moves=moves, sets=sets)
 
 
 def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
@@ -159,15 +167,55 @@ def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ..
     return (with_sheet(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
-def _next(batch: Batch, first_off: str) -> Say:
+def _off_for_next_run(
+    act: Act, view: View, batch: Batch, bed: Bed, revision: Revision
+) -> Answer:
+    """The sheet waits with its slip for its next run, here or on another router."""
+    runs, n = runs_of(view, revision), bed.sheet
+    run = runs[bed.run - 1]
+    slip = replace(_slip(act, view, bed, run), state=BETWEEN)
+    slip = replace(slip, runs=(*slip.runs, _ran(slip, run)))
+    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *wear_moves(view, bed, run))
+    free, timed = _freed(bed), _timed(act, view, bed, run)
+    done = done_on(view, batch, revision) | {n: bed.run}
+    following = runs[bed.run]
+    said = say("Sheet {n}: run {run} of {of} is done", n=n, run=bed.run, of=len(runs))
+    if next_of(batch, runs, free, done):
+        do = (
+            say("On with it: {run} on its pins.", run=run_name(view, following))
+            if following.takes(bed.id)
+            else say("Put it aside with its slip; take the next sheet.")
+        )
+        return good(said, do, moves=moves, sets=(free, slip, *timed))
+    there = following.routers[0] if following.routers else batch.router
+    away = replace(batch, router=there)
+    do = say("Sheets, slips and traveller to {router}.", router=router_name(view, there))
+    return good(said, do, moves=moves, sets=(replace(free, batch=""), away, slip, *timed))
+
+
+def _ran(slip: Slip, run: Revision) -> Ran:
+    return Ran(revision=run.id, router=slip.router, at=slip.at, minutes=slip.minutes, by=slip.by)
+
+
+def _next(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
     """What to do after a sheet."""
     if batch.state == "cut":
         return say("Slip and parts to popping. The batch is cut.")
     if batch.state == "cancelled":
         return say("Slip and parts to popping. The batch is cancelled.")
+    following = _after(view, batch, bed, revision)
+    if following is None:
+        return say("Slip and parts to popping. The rest runs on another router.")
     if first_off:
-        return say("Slip to popping. First-off check before sheet {n}.", n=batch.cut + 1)
-    return say("Slip and parts to popping. Sheet {n} is next.", n=batch.cut + 1)
+        return say("Slip to popping. First-off check before sheet {n}.", n=following.sheet)
+    return say("Slip and parts to popping. Sheet {n} is next.", n=following.sheet)
+
+
+def _after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due | None:
+    """What this router cuts of the batch once the sheet on its bed is done with."""
+    done = done_on(view, batch, revision)
+    done.pop(bed.sheet, None)
+    return next_of(batch, runs_of(view, revision), _freed(bed), done)
 
 
 def _counted(batch: Batch, spoiled: int = 0) -> Batch:
@@ -179,19 +227,32 @@ def _counted(batch: Batch, spoiled: int = 0) -> Batch:
     return replace(batch, cut=cut, spoiled=batch.spoiled + spoiled, state=state)
 
 
-def _emptied(bed: Bed, batch: Batch, first_off: str) -> Bed:
-    """The bed without its sheet; a batch that is cut leaves the router."""
-    done = batch.state != "cutting"
+def _freed(bed: Bed) -> Bed:
+    """The bed without its sheet."""
     return replace(
         bed,
         state="stopped" if bed.state == "stopped" else "free",
-        batch="" if done else bed.batch,
         sheet=0,
+        run=1,
         started="",
         minutes=0.0,
         paused_s=0,
-        first_off=bed.first_off or ("" if done else first_off),
     )
+
+
+def _emptied(
+    view: View, bed: Bed, batch: Batch, revision: Revision, first_off: str
+) -> tuple[Bed, Batch]:
+    """The bed without its sheet; a batch that is cut, or due elsewhere, leaves the router."""
+    done, free = batch.state != "cutting", _freed(bed)
+    if not done and _after(view, batch, bed, revision) is None:
+        slips = done_on(view, batch, revision)
+        slips.pop(bed.sheet, None)
+        there = next_of(batch, runs_of(view, revision), free, slips, anywhere=True)
+        routers = there.file.routers if there else ()
+        return replace(free, batch=""), replace(batch, router=(*routers, batch.router)[0])
+    first = bed.first_off or ("" if done else first_off)
+    return replace(free, batch="" if done else bed.batch, first_off=first), batch
 
 
 def _survivors(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
@@ -208,8 +269,10 @@ def _used(bed: Bed) -> tuple[Move, ...]:
 
 def _slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
     bits = [b.id for use in revision.bits if (b := bit_in(view, bed, use))]
+    before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
     return Slip(
         id=f"{bed.batch}-{bed.sheet}",
+        runs=before.runs if before and bed.run > 1 else (),
         batch=bed.batch,
         sheet=bed.sheet,
         router=bed.id,
@@ -278,17 +341,22 @@ def _spoiled(
     n, makes = bed.sheet, revision.makes()
     after = _counted(batch, spoiled=1)
     lost = {part: qty - survived[part] for part, qty in makes.items()}
-    moves = _survivors(batch, n, survived) + _used(bed) + wear_moves(view, bed, revision)
+    run = running(view, bed) or revision
+    moves = _survivors(batch, n, survived) + _used(bed) + wear_moves(view, bed, run)
     moves += tuple(
         move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
         for part, qty in lost.items()
         if qty
     )
-    sets: tuple[Fact, ...] = (_emptied(bed, after, ""), after)
+    emptied, after = _emptied(view, bed, after, revision, "")
+    sets: tuple[Fact, ...] = (emptied, after)
     if reason.id == BROKE:
-        sets = (*_broken(act, view, bed, revision, _emptied(bed, after, "")), after)
+        sets = (*_broken(act, view, bed, run, emptied), after)
+    slip = _slip(act, view, bed, run)
     if any(survived.values()):
-        sets += (_slip(act, view, bed, revision),)
+        sets += (slip,)
+    elif bed.run > 1:  # its slip waits for a run that does not come
+        sets += (replace(slip, state="spoiled"),)
     return attention(
         say("Sheet {sheet} spoiled: {kept} whole, {lost} lost", sheet=n,
             kept=sum(survived.values()), lost=sum(lost.values())),

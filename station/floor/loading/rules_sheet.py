@@ -20,6 +20,8 @@ from station.floor.loading.rules_take import (
     may_not_go_on,
     must_read,
     not_approved,
+    run_not_approved,
+    runs_elsewhere,
     void_copy,
 )
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
@@ -31,9 +33,11 @@ from station.shop.facts import (
     Lot,
     Reason,
     Revision,
+    Slip,
 )
 from station.shop.moves import SHEET, move
 from station.shop.pace import expected_minutes
+from station.shop.runs import BETWEEN, Due, due
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -51,19 +55,26 @@ class Sheet(NamedTuple):
     act: Act
     view: View
     batch: Batch
-    revision: Revision
+    due: Due
     bed: Bed
 
     @property
+    def revision(self) -> Revision:
+        """What runs on it now."""
+        return self.due.file
+
+    @property
     def number(self) -> int:
-        """The next sheet in order."""
-        return self.batch.cut + 1
+        """Which sheet of its batch."""
+        return self.due.sheet
 
 
 def start_sheet(act: Act, view: View) -> Answer:
     """A sheet goes from the store onto the bed and is cut.
 
-    Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true).
+    For a further run it comes from between the routers, its lot and thickness known.
+    Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true), sheet (0: the
+    next in order).
     """
     batch = batch_of(act, view)
     if batch is None:
@@ -74,7 +85,11 @@ def start_sheet(act: Act, view: View) -> Answer:
     revision = revision_of(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
-    sheet = Sheet(act, view, batch, revision, bed)
+    chosen = act.args.get("sheet")
+    following = due(view, batch, revision, bed, chosen if isinstance(chosen, int) else 0)
+    if following is None:
+        return runs_elsewhere(view, batch, bed) or NO_BATCH
+    sheet = Sheet(act, view, batch, following, bed)
     for check in CHECKS:
         if refused := check(sheet):
             return refused
@@ -154,7 +169,13 @@ def _router(sheet: Sheet) -> Answer | None:
     )
 
 
+def _approved(sheet: Sheet) -> Answer | None:
+    return run_not_approved(sheet.view, sheet.batch, sheet.revision)
+
+
 def _lot(sheet: Sheet) -> Answer | None:
+    if sheet.due.run > 1:
+        return None
     return wrong_lot(sheet.view, sheet.revision, text(sheet.act, "lot"))
 
 
@@ -173,15 +194,21 @@ def _bits(sheet: Sheet) -> Answer | None:
     return None
 
 
-def needed_ticks(bed: Bed) -> tuple[str, ...]:
-    """What a person must confirm before each sheet; zero only when it is due."""
-    return tuple(t for t in TICKS if t != "zero" or bed.zero)
+def needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
+    """What a person must confirm before each sheet; zero only when it is due.
+
+    A run without a bit, a laser's, asks for none.
+    """
+    without = {"zero"} if not bed.zero else set()
+    if run and not run.bits:
+        without.add("bit")
+    return tuple(t for t in TICKS if t not in without)
 
 
 def _ticks(sheet: Sheet) -> Answer | None:
     given = sheet.act.args.get("ticks")
     ticked = given if isinstance(given, list | tuple) else ()
-    for name in needed_ticks(sheet.bed):
+    for name in needed_ticks(sheet.bed, sheet.revision):
         if name not in ticked:
             why = sheet.bed.zero if name == "zero" else ""
             return refuse(
@@ -198,6 +225,8 @@ def reading_of(act: Act) -> float:
 
 def _thickness(sheet: Sheet) -> Answer | None:
     """A reading is there and within its limits, or a supervisor overrules with a reason."""
+    if sheet.due.run > 1:
+        return None
     reading = reading_of(sheet.act)
     if reading <= 0:
         return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
@@ -218,6 +247,7 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
     _rehome,
     _first_off,
     _router,
+    _approved,
     _lot,
     _bits,
     _ticks,
@@ -228,14 +258,18 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
 def _started(sheet: Sheet) -> Answer:
     """The sheet on the bed, the clock running, and what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
-    lot = text(act, "lot")
+    run, slip = sheet.due.run, view.get(Slip, f"{batch.id}-{sheet.number}")
+    lot, frm = (text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
     minutes = expected_minutes(view, sheet.revision, bed.id)
-    loaded = replace(bed, state="cutting", sheet=sheet.number, lot=lot, started=act.at,
+    loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
-    moves = (move(SHEET, 1, "store", f"bed/{bed.id}", lot),)
+    moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)
     sets = (loaded, replace(batch, state="cutting"))
     said = say("Sheet {sheet} started at {at}", sheet=sheet.number, at=clock(act.at))
-    if wrong := outside(view, sheet.revision, reading_of(act)):
+    if run > 1:
+        said = say("Sheet {sheet}, run {run}, started at {at}", sheet=sheet.number, run=run,
+                   at=clock(act.at))  # fmt: skip
+    elif wrong := outside(view, sheet.revision, reading_of(act)):
         marked = _overruled(sheet, wrong)
         do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
         return attention(said, do, moves=moves, sets=(*sets, *marked))
@@ -270,11 +304,18 @@ def _meanwhile(sheet: Sheet, minutes: float) -> Say:
                 bit=bit.id,
                 size=f"{use.diameter_mm:g}",
             )
-    if sheet.number >= sheet.batch.sheets:
+    if next_of_bed(sheet) is None:
         return say(
             "About {minutes} min on this router. It is the last sheet.", minutes=round(minutes)
         )
     return say("About {minutes} min on this router. Bring the next sheet.", minutes=round(minutes))
+
+
+def next_of_bed(sheet: Sheet) -> Due | None:
+    """What this router cuts after the sheet that is started now."""
+    revision = revision_of(sheet.view, sheet.batch)
+    loaded = replace(sheet.bed, sheet=sheet.number, run=sheet.due.run)
+    return due(sheet.view, sheet.batch, revision, loaded) if revision else None
 
 
 def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:

@@ -6,13 +6,13 @@ from station.floor.loading.bits import later
 from station.floor.loading.common import (
     bed_at,
     metres_left,
-    revision_of,
     router_name,
+    running,
     seconds_between,
     text,
 )
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Bit, Fact, Reason, Revision, Router
+from station.shop.facts import Bed, Bit, Fact, Reason, Router
 from station.shop.moves import WEAR, Move, Spot, tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -120,7 +120,7 @@ def change_bit(act: Act, view: View) -> Answer:
 
 def _at_its_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     """A bit put in by hand where the file stops for it: its metres against what it must cut."""
-    revision = _revision(view, bed)
+    revision = running(view, bed)
     uses = revision.bits if revision else ()
     need = sum(u.cut_mm for u in uses if u.diameter_mm == bit.diameter_mm) / 1000
     left = metres_left(view, bit)
@@ -159,7 +159,7 @@ def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
 
 def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
     """A refusal in the middle of a sheet, but for the bit that its file asks for next."""
-    revision = _revision(view, bed)
+    revision = running(view, bed)
     following = later(view, bed, revision) if revision else ()
     if not following:
         return refuse(
@@ -175,14 +175,9 @@ def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
     return None
 
 
-def _revision(view: View, bed: Bed) -> Revision | None:
-    batch = view.get(Batch, bed.batch)
-    return revision_of(view, batch) if batch else None
-
-
 def _worn_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     """What the bit that comes out has cut of the sheet under way, by hand changes."""
-    revision = _revision(view, bed)
+    revision = running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
     worn = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)

@@ -12,10 +12,11 @@ from station.floor.loading.common import (
     text,
 )
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Concern, Notice, Revision, Router
+from station.shop.facts import Batch, Bed, Concern, CutFile, Notice, Revision, Router
 from station.shop.moves import tail
+from station.shop.runs import Due, due, run_name
 from station.shop.views import View
-from station.shop.words import clock, say
+from station.shop.words import Say, clock, say
 
 MOST_SHEETS = 99
 
@@ -84,6 +85,18 @@ def not_approved(view: View, batch: Batch) -> Answer | None:
     )
 
 
+def run_not_approved(view: View, batch: Batch, run: Revision) -> Answer | None:
+    """A refusal when a run of its sheets is of a revision that is not the approved one."""
+    cut_file = view.get(CutFile, run.cut_file)
+    if run.cut_file == batch.cut_file or (cut_file and cut_file.approved == run.letter):
+        return None
+    return refuse(
+        say("{run} is to run, {letter} is approved", run=run_name(view, run),
+            letter=cut_file.approved if cut_file and cut_file.approved else "-"),
+        say("Put it aside; the office names the approved one."),
+    )  # fmt: skip
+
+
 def take_batch(act: Act, view: View) -> Answer:
     """A batch is taken on at a router (args: router, copy)."""
     batch = batch_of(act, view)
@@ -118,12 +131,8 @@ def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when this router can't take this batch now."""
     if view.get(Router, bed.id) is None:
         return refuse(say("Which router?"), say("Scan the router's code first."))
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
-    if revision and revision.routers and bed.id not in revision.routers:
-        return refuse(
-            say("{router} can't run this cut file", router=router_name(view, bed.id)),
-            say("It runs on router {routers}.", routers=", ".join(revision.routers)),
-        )
+    if elsewhere := runs_elsewhere(view, batch, bed):
+        return elsewhere
     if bed.sheet:
         return refuse(
             say("Sheet {sheet} of batch {batch} is on the bed", sheet=bed.sheet, batch=bed.batch),
@@ -137,6 +146,26 @@ def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
             say("Leave it there, or take its sheet off first."),
         )  # fmt: skip
     return None
+
+
+def runs_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A refusal when nothing of the batch that is due can run on this router."""
+    revision = revision_of(view, batch)
+    if revision is None:
+        return None
+    here = due(view, batch, revision, bed)
+    if here and here.file.takes(bed.id):
+        return None
+    there = due(view, batch, revision, bed, anywhere=True)
+    if there is None or there.file.takes(bed.id):
+        return None
+    return refuse(
+        say("{router} can't run this cut file", router=router_name(view, bed.id))
+        if there.of == 1
+        else say("{router} can't run {run}", router=router_name(view, bed.id),
+                 run=run_name(view, there.file)),
+        say("It runs on router {routers}.", routers=", ".join(there.file.routers)),
+    )  # fmt: skip
 
 
 def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
@@ -160,7 +189,22 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
     )
     if bed.batch and bed.batch != batch.id:
         return attention(left, say("Batch {old} waits in the queue.", old=bed.batch), sets=sets)
-    return good(left, say("Scan the lot of the sheet, measure it."), sets=sets)
+    return good(left, _first_step(view, batch, bed), sets=sets)
+
+
+def _first_step(view: View, batch: Batch, bed: Bed) -> Say:
+    """What a batch that was just taken on asks for."""
+    revision = revision_of(view, batch)
+    following = due(view, batch, revision, bed) if revision else None
+    if following is None or following.run == 1:
+        return say("Scan the lot of the sheet, measure it.")
+    return on_pins(following)
+
+
+def on_pins(following: Due) -> Say:
+    """That a sheet goes on a bed for its next run."""
+    return say("Sheet {n} on its pins: run {run} of {of}.", n=following.sheet, run=following.run,
+               of=following.of)  # fmt: skip
 
 
 def add_sheet(act: Act, view: View) -> Answer:

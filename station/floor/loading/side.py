@@ -18,6 +18,7 @@ from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop, Slip
 from station.shop.pace import expected_minutes
+from station.shop.runs import LASER, due, work_of
 from station.shop.words import Say, clock, say
 
 
@@ -83,7 +84,9 @@ def queue(here: Now, limit: int, title: Text) -> Cards:
 def queue_entry(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
     cut_file, revision = here.view.get(CutFile, batch.cut_file), revision_of(here.view, batch)
-    minutes = expected_minutes(here.view, revision, here.bed.id) if revision else 0
+    following = due(here.view, batch, revision, here.bed) if revision else None
+    run = following.file if following else revision
+    minutes = expected_minutes(here.view, run, here.bed.id) if run else 0
     held = bool(batch.holds)
     return Entry(
         big=batch.id,
@@ -141,7 +144,7 @@ def _router(here: Now, id: str) -> Entry:
 
 def meters(here: Now) -> tuple[Meter, ...]:
     """The bit's metres: of each bit that the file uses, or of those that are in."""
-    batch, revision = here.batch, here.revision
+    batch, revision = here.batch, here.running
     if batch and revision:
         used = [(bit_in(here.view, here.bed, u), u) for u in revision.bits]
         following = later(here.view, here.bed, revision)
@@ -179,6 +182,13 @@ def _lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say
     return say("{metres} m left", metres=max(0, round(left))), "good"
 
 
+# Usual caution, no source of its own; the classes of lasers are IEC 60825-1's (checks 9.3)
+LASER_CARE = say(
+    "Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and "
+    "glue harms lungs. Never alone with it: fire. The laser safety person decides."
+)
+
+
 def care(here: Now) -> Remark:
     """The usual caution at the cutting bed; local rules come first."""
     shop = here.view.get(Shop, "shop") or Shop(id="shop")
@@ -196,6 +206,10 @@ def care(here: Now) -> Remark:
         if router and router.bed == "vacuum"
         else ""
     )
+    run = here.running
+    if run and work_of(here.view, run) == LASER:
+        words = say("{laser} {local}", laser=LASER_CARE, local=shop.caution)
+        return Remark(tone="attention", title=say("Take care"), text=words)
     return Remark(
         tone="attention",
         title=say("Take care"),

@@ -29,6 +29,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.plain import SPOKEN, field_types
+from station.shop.runs import WORK
 from station.shop.words import Say, say
 
 
@@ -113,6 +114,7 @@ CHOICES: dict[tuple[type[Fact], str], tuple[str, ...]] = {
     (Shop, "paper"): ("A4", "A5"),
     (Router, "bed"): ("clamped", "vacuum"),
     (Bit, "state"): ("good", "worn", "broken"),
+    (CutFile, "work"): tuple(WORK),
     (Reason, "use"): ("spoiled", "sheet", "rework", "stop", "overrule", "correct"),
 }
 TIMES = frozenset({(Order, "due")})  # YYYY-MM-DDTHH:MM:SS
@@ -145,6 +147,7 @@ COLUMNS: dict[tuple[type[Fact], str], tuple[Column, ...]] = {
     (Router, "hold_downs"): _PLACE,
     (Revision, "hold_downs"): _PLACE,
     (Revision, "routers"): (Column(name="router", points=Router),),
+    (Revision, "runs"): (Column(name="revision", points=Revision),),
     (Shop, "day_checks"): (Column(name="check"),),
     (Part, "sizes"): (
         Column(name="name"),

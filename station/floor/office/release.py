@@ -10,6 +10,7 @@ from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Order, Product, Revision, Router, Shop
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
+from station.shop.runs import runs_of
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -55,8 +56,9 @@ def able(hand: Hand, view: View) -> tuple[Router, ...]:
     fact = chosen(hand, view)
     letter = fact.approved if isinstance(fact, CutFile) else ""
     revision = view.get(Revision, f"{fact.id}.{letter}") if fact else None
-    only = revision.routers if revision else ()
-    return tuple(r for r in view.shelf(Router, "all") if r.active and (not only or r.id in only))
+    first = runs_of(view, revision)[0] if revision else None
+    active = [r for r in view.shelf(Router, "all") if r.active]
+    return tuple(r for r in active if not first or first.takes(r.id))
 
 
 def due_of(hand: Hand, view: View) -> str:

@@ -30,10 +30,12 @@ from station.shop.facts import (
     Revision,
     Router,
     Shop,
+    Slip,
     Worker,
 )
 from station.shop.moves import SHEET, Move, Spot, head, move
 from station.shop.plain import build
+from station.shop.runs import between, runs_of
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import Say, say
 
@@ -159,19 +161,13 @@ def release_batch(act: Act, view: View) -> Answer:
     if asked := supervised(act):
         return asked
     cut_file = view.get(CutFile, str(act.args.get("cut_file", "")))
-    if cut_file is None or not cut_file.approved:
-        return refuse(say("No approved revision of that cut file"), say("Approve one first."))
-    revision = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
     router = view.get(Router, str(act.args.get("router", "")))
     sheets = act.args.get("sheets")
-    if not isinstance(sheets, int) or not 1 <= sheets <= 99:
-        return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
-    if revision is None or router is None or not router.active:
-        return refuse(say("There is no such router"), say("Choose a router."))
-    if revision.routers and router.id not in revision.routers:
-        return refuse(
-            say("{name} does not run this file", name=router.name), say("Choose another router.")
-        )
+    if wrong := _not_released(view, cut_file, router, sheets):
+        return wrong
+    assert cut_file is not None
+    assert router is not None
+    assert isinstance(sheets, int)
     order = view.get(Order, str(act.args.get("order", "")))
     if act.args.get("order") and (order is None or order.state in ("shipped", "cancelled")):
         return refuse(say("That order is not open"), say("Choose another, or none."))
@@ -198,6 +194,29 @@ def release_batch(act: Act, view: View) -> Answer:
     )
 
 
+def _not_released(
+    view: View, cut_file: CutFile | None, router: Router | None, sheets: object
+) -> Answer | None:
+    """A refusal when no batch of so many sheets can be cut on a router."""
+    if cut_file is None or not cut_file.approved:
+        return refuse(say("No approved revision of that cut file"), say("Approve one first."))
+    if cut_file.work != "parts":
+        return refuse(
+            say("{name} cuts no parts out", name=cut_file.name),
+            say("Release the cut file whose sheets it runs on."),
+        )
+    revision = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+    if not isinstance(sheets, int) or not 1 <= sheets <= 99:
+        return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
+    if revision is None or router is None or not router.active:
+        return refuse(say("There is no such router"), say("Choose a router."))
+    if not runs_of(view, revision)[0].takes(router.id):
+        return refuse(
+            say("{name} does not run this file", name=router.name), say("Choose another router.")
+        )
+    return None
+
+
 def cancel_batch(act: Act, view: View) -> Answer:
     """No more sheets of a batch are cut; what is cut goes on."""
     if asked := supervised(act):
@@ -208,6 +227,12 @@ def cancel_batch(act: Act, view: View) -> Answer:
     bed = view.get(Bed, batch.router)
     if bed and bed.state == "cutting" and bed.batch == batch.id:
         return refuse(say("A sheet of it is on the bed"), say("Take it off the bed first."))
+    if begun := len(between(view, batch.id)):
+        return good(
+            say("Batch {batch}: no fresh sheets", batch=batch.id),
+            say("{n} {n|sheet lies|sheets lie} between two runs: they are finished.", n=begun),
+            sets=(replace(batch, sheets=batch.cut + begun),),
+        )
     state = "cut" if batch.cut else "cancelled"
     freed = (replace(bed, batch=""),) if bed and bed.batch == batch.id else ()
     return good(
@@ -331,7 +356,7 @@ RULES: Rules = {
     "set_list": Rule(frozenset(KINDS.values()), set_list),
     "approve_revision": Rule(_ANY, approve_revision),
     "release_batch": Rule(_ANY, release_batch),
-    "cancel_batch": Rule(_ANY, cancel_batch),
+    "cancel_batch": Rule(_ANY | {Slip}, cancel_batch),
     "cancel_order": Rule(_ANY, cancel_order),
     "receive_lot": Rule(_ANY, receive_lot),
     "correct_count": Rule(_ANY, correct_count),

@@ -21,7 +21,8 @@ def take_in_file(act: Act, view: View) -> Answer:
     cut_file = view.get(CutFile, act.subject.partition("/")[2])
     plain = act.args.get("revision")
     made = build("revision", plain) if isinstance(plain, dict) else None
-    if cut_file is None or not isinstance(made, Revision) or not made.placed:
+    cuts_out = cut_file is None or cut_file.work == "parts"
+    if cut_file is None or not isinstance(made, Revision) or (cuts_out and not made.placed):
         return refuse(say("No part was found in that file"), say("Read another file."))
     if view.get(Material, made.material) is None:
         return refuse(say("There is no such material"), say("Enter the material first."))

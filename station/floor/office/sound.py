@@ -21,6 +21,7 @@ from station.floor.office.fields import (
 from station.shop.codes import LETTERS, usable
 from station.shop.facts import Fact, Material, Order, Product, Revision
 from station.shop.plain import to_plain
+from station.shop.runs import run_name, work_of
 from station.shop.views import View
 from station.shop.words import Say, say, several
 
@@ -96,7 +97,7 @@ def _lists(fact: Fact, view: View) -> Iterator[Say]:
             yield say("{field}: each quantity is 1 or more", field=label(field))
 
 
-def _limits(fact: Fact, _view: View) -> Iterator[Say]:
+def _limits(fact: Fact, view: View) -> Iterator[Say]:
     """Limits that are limits, an order with lines and a due time, a product with parts."""
     if isinstance(fact, Material) and not fact.low_mm <= fact.high_mm:
         yield say("The lower limit is above the upper one")
@@ -109,3 +110,18 @@ def _limits(fact: Fact, _view: View) -> Iterator[Say]:
     if isinstance(fact, Revision) and fact.id != f"{fact.cut_file}.{fact.letter}":
         number = f"{fact.cut_file}.{fact.letter}"
         yield say("The number of this revision is {id}", id=number)
+    if isinstance(fact, Revision):
+        yield from _runs(fact, view)
+
+
+def _runs(fact: Revision, view: View) -> Iterator[Say]:
+    """Its runs are on one sheet: of the same material, and no sheet's own parts but its own."""
+    for each in fact.runs:
+        run = view.get(Revision, each)
+        if run is None or each == fact.id:
+            continue
+        if work_of(view, run) == "parts":
+            yield say("{run} cuts parts out of a sheet of its own: it is no run",
+                      run=run_name(view, run))  # fmt: skip
+        if run.material != fact.material:
+            yield say("{run} is for another material", run=run_name(view, run))

@@ -24,7 +24,7 @@ from station.shop.facts.parts import (
     Size,
 )
 from station.shop.facts.settings import Numbers, Reason, Shop, Worker
-from station.shop.facts.work import Batch, Concern, Pile, Slip
+from station.shop.facts.work import Batch, Concern, Pile, Ran, Slip
 
 __all__ = [
     "KINDS",
@@ -52,6 +52,7 @@ __all__ = [
     "Placed",
     "Product",
     "RackPlace",
+    "Ran",
     "Reason",
     "Revision",
     "Router",

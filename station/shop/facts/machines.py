@@ -37,6 +37,7 @@ class Bed(Fact):
     state: str = "free"  # free, cutting, stopped
     batch: str = ""  # the batch taken on
     sheet: int = 0  # the sheet on the bed while cutting
+    run: int = 1  # which of the sheet's runs
     lot: str = ""
     started: str = ""
     minutes: float = 0.0  # expected for this sheet

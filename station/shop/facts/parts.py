@@ -96,6 +96,7 @@ class CutFile(Fact):
     name: str  # "HC300-SET"
     words: str  # "Heddle comb 300 + shuttles"
     approved: str = ""  # revision letter; empty: none may be cut
+    work: str = "parts"  # cuts parts out; or a run on their sheets: second, engraving, laser
     active: bool = True
 
 
@@ -120,12 +121,22 @@ class Revision(Fact):
     bits: tuple[BitUse, ...] = ()
     hold_downs: tuple[tuple[float, float], ...] = ()
     digest: str = ""  # SHA-256 of the text that was approved
+    runs: tuple[str, ...] = ()  # ids of the revisions that run on each sheet, in order
     note: str = ""
 
     @property
     def shelf(self) -> Shelf:
         """By cut file."""
         return (self.cut_file, self.letter)
+
+    @property
+    def in_order(self) -> tuple[str, ...]:
+        """The ids of all runs of a sheet, its own first where it is not named."""
+        return self.runs if self.id in self.runs else (self.id, *self.runs)
+
+    def takes(self, router: str) -> bool:
+        """Whether a router can run it."""
+        return not self.routers or router in self.routers
 
     def makes(self) -> dict[str, int]:
         """Pieces of each part on one sheet, in the order they are first placed."""

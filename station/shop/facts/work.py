@@ -45,6 +45,17 @@ class Batch(Fact):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Ran:
+    """One run of a sheet that is done: of which revision, where, when, how long."""
+
+    revision: str
+    router: str
+    at: str
+    minutes: float
+    by: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
 class Slip(Fact):
     """A sheet that came off the bed, by the slip that goes with its parts.
 
@@ -58,15 +69,16 @@ class Slip(Fact):
     at: str
     by: str = ""
     minutes: float = 0.0  # it really took
-    state: str = "popping"  # or "popped"
+    state: str = "popping"  # between (two runs), popping, popped, spoiled
+    runs: tuple[Ran, ...] = ()  # those done before the one that it tells of; between: all done
     lot: str = ""
     bit: str = ""
 
     @property
     def shelf(self) -> Shelf:
-        """Waiting at popping, oldest first; then among what its router cut that day."""
-        if self.state == "popping":
-            return ("popping", f"{self.at}/{self.id}")
+        """Waiting for a run or at popping, oldest first; then what its router cut that day."""
+        if self.state in ("between", "popping"):
+            return (self.state, f"{self.at}/{self.id}")
         return (f"cut/{self.router}/{self.at[:10]}", f"{self.at}/{self.id}")
 
 

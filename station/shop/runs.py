@@ -1,0 +1,96 @@
+"""The runs of a sheet: the cut files that run on it in turn before it goes to popping.
+
+Between two runs a sheet lies beside the routers with its slip (state ``between``) and goes on
+a bed again on its reference pins, perhaps on another router. A sheet that is begun goes on
+before a fresh one is taken.
+"""
+
+from typing import NamedTuple
+
+from station.shop.facts import Batch, Bed, CutFile, Revision, Slip
+from station.shop.views import View
+from station.shop.words import Say, say
+
+MOST = 500
+BETWEEN = "between"  # where a sheet lies, and the state of its slip
+LASER = "laser"
+WORK: dict[str, Say] = {
+    "parts": say("cuts out"),
+    "second": say("second operation"),
+    "engraving": say("engraving"),
+    LASER: say("laser"),
+}
+
+
+class Due(NamedTuple):
+    """What is cut next: which sheet, which of its runs (from 1) of how many, by which file."""
+
+    sheet: int
+    run: int
+    of: int
+    file: Revision
+
+
+def runs_of(view: View, revision: Revision) -> tuple[Revision, ...]:
+    """The revisions that run on each of its sheets, in order."""
+    if not revision.runs:
+        return (revision,)
+    found = (view.get(Revision, each) for each in revision.in_order)
+    return tuple(one for one in found if one)
+
+
+def between(view: View, batch: str) -> list[Slip]:
+    """The sheets of a batch that wait for their next run, by number."""
+    waiting = [s for s in view.shelf(Slip, BETWEEN, MOST) if s.batch == batch]
+    return sorted(waiting, key=lambda s: s.sheet)
+
+
+def done_on(view: View, batch: Batch, revision: Revision) -> dict[int, int]:
+    """How many runs are done on each sheet of a batch that is begun and not whole."""
+    if not revision.runs:
+        return {}
+    return {s.sheet: len(s.runs) for s in between(view, batch.id)}
+
+
+def due(
+    view: View, batch: Batch, revision: Revision, bed: Bed, chosen: int = 0,
+    *, anywhere: bool = False,
+) -> Due | None:  # fmt: skip
+    """What this router cuts next of a batch once its bed is free; None: nothing.
+
+    `chosen` is the sheet that a person wants next. With `anywhere` it may be any router.
+    """
+    done = done_on(view, batch, revision)
+    return next_of(batch, runs_of(view, revision), bed, done, chosen, anywhere=anywhere)
+
+
+def next_of(
+    batch: Batch, runs: tuple[Revision, ...], bed: Bed, done: dict[int, int], chosen: int = 0,
+    *, anywhere: bool = False,
+) -> Due | None:  # fmt: skip
+    """The same from how many runs are `done` on each sheet that is begun and not whole."""
+    if batch.state == "cancelled":
+        return None
+    on_bed = bed.sheet if bed.batch == batch.id else 0
+    begun = batch.cut + len({*done, *filter(None, [on_bed])})
+    done = done | ({on_bed: bed.run} if on_bed else {})
+    for sheet in sorted(done, key=lambda n: (n != chosen, n != on_bed, n)):
+        run = done[sheet]
+        if run < len(runs) and (anywhere or runs[run].takes(bed.id)):
+            return Due(sheet, run + 1, len(runs), runs[run])
+    several = len(runs) > 1
+    if begun < batch.sheets and (anywhere or not several or runs[0].takes(bed.id)):
+        return Due(begun + 1, 1, len(runs), runs[0])
+    return None
+
+
+def work_of(view: View, file: Revision) -> str:
+    """What a run is: a key of WORK."""
+    cut_file = view.get(CutFile, file.cut_file)
+    return cut_file.work if cut_file else "parts"
+
+
+def run_name(view: View, file: Revision) -> str:
+    """``HC300-SET C``: a run's cut file and letter."""
+    cut_file = view.get(CutFile, file.cut_file)
+    return f"{cut_file.name if cut_file else file.cut_file} {file.letter}"
