@@ -18,7 +18,7 @@ from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedEntry, ShopLink
-from station.ledger.talk import News, Offer, State, exchange, further
+from station.ledger.talk import PAGE, News, Offer, State, exchange, further
 
 log = logging.getLogger(__name__)
 
@@ -169,16 +169,21 @@ class Loop:
 def catch_up(ledger: Ledger, link: ShopLink) -> News:
     """Rounds until all is shared both ways, or the shop is away or has stopped.
 
-    While one page is taken in, the next one is on its way.
+    While one page is taken in, the next one is on its way. A slow network that does not
+    bring a large page in its time is asked for small ones.
     """
+    page = PAGE_AT_ONCE
     with ThreadPoolExecutor(1, "catching up") as beside:
         coming: Future[News] | None = None
         while True:
             offer = ledger.offer()
-            news = coming.result() if coming else exchange(link, offer, PAGE_AT_ONCE)
+            news = coming.result() if coming else exchange(link, offer, page)
             more = further(offer, news) if news.more else None
-            coming = beside.submit(exchange, link, more, PAGE_AT_ONCE) if more else None
+            coming = beside.submit(exchange, link, more, page) if more else None
             ledger.take_news(news)
+            if news.state == "away" and page > PAGE:
+                page = PAGE
+                continue
             if news.state not in ("shared", "behind", "put back"):
                 return news
             if news.state == "shared" and not news.more and not ledger.not_shared():

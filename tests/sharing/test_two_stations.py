@@ -3,6 +3,7 @@
 import pytest
 
 from station.ledger.shop_link import Away
+from station.ledger.talk import PAGE
 from station.shop.facts import Batch, Concern
 from tests.sharing.two import Station, healed
 
@@ -187,3 +188,23 @@ def put_back(shop, number):
             "UPDATE shop.site SET (number, digest) ="
             " (SELECT number, digest FROM shop.entry ORDER BY number DESC LIMIT 1)"
         )
+
+
+def test_a_slow_network_is_asked_for_small_pages(pair, monkeypatch):
+    one, two = pair
+    for n in range(5):
+        one.do(f"a{n}", batch=f"0042{n}")
+    one.share()
+    pull, asked = two.link.pull, []
+
+    def slow(after, limit):
+        asked.append(limit)
+        if limit > PAGE:
+            raise Away("it does not come in its time")
+        return pull(after, limit)
+
+    monkeypatch.setattr(two.link, "pull", slow)
+    assert two.share().state == "shared"
+    assert two.ids() == one.ids()
+    assert asked[0] > PAGE
+    assert set(asked[1:]) == {PAGE}
