@@ -58,7 +58,8 @@ def restore(file: Path, path: Path) -> None:
         _prepare(new, file)
     except BaseException:
         for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
-            left.unlink(missing_ok=True)
+            with suppress(OSError):
+                left.unlink(missing_ok=True)
         raise
     if path.exists():
         set_aside(path, "before")

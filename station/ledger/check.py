@@ -35,7 +35,7 @@ def _problems(store: Store) -> list[str]:
 
 def _pages(store: Store) -> list[str]:
     rows = store.run(f"PRAGMA integrity_check({MOST})").fetchall()
-    return [f"The file: {row[0]}" for row in rows if row[0] != "ok"]
+    return [f"The file: {' '.join(row[0].split())}" for row in rows if row[0] != "ok"]
 
 
 def _history(store: Store) -> tuple[Books, list[str]]:

@@ -239,6 +239,8 @@ class Ledger:
 
     def close(self) -> None:
         """Closes the file."""
-        if self._handed:
-            self._write_local({})
-        self._store.close()
+        try:
+            if self._handed:
+                self._write_local({})
+        finally:
+            self._store.close()

@@ -12,7 +12,14 @@ from station.ledger.books import instead
 from station.ledger.check import check
 from station.ledger.codec import digest
 from station.ledger.effects import EntryRow, entry_row
-from station.ledger.faults import Damaged, DiskFault, DiskFull, Fault, NotWritable
+from station.ledger.faults import (
+    Damaged,
+    DiskFault,
+    DiskFull,
+    Fault,
+    NotWritable,
+    fault_of,
+)
 from station.ledger.rebuild import rebuild
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import Store, suspect_mark
@@ -93,7 +100,10 @@ def _check_newest(store: Store, number: int, before: bytes) -> None:
 def mend(path: Path) -> Damaged:
     """Saves what can be read into a new file in its place; returns what to tell."""
     new = beside(path, "new")
-    damaged = sqlite3.connect(path, isolation_level=None, timeout=0)
+    try:
+        damaged = sqlite3.connect(path, isolation_level=None, timeout=0)
+    except sqlite3.Error as error:
+        raise fault_of(error, path) or DiskFault(path) from error
     try:
         with disk_faults(path):
             new.unlink(missing_ok=True)

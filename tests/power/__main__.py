@@ -6,22 +6,20 @@ Beside them a control that does not wait for the disk: it must lose acknowledged
 import logging
 import os
 import sys
-import tempfile
 import time
 import traceback
 from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
-from pathlib import Path
 
+from tests.power.layer import in_memory
 from tests.power.life import Life, Tally
 
 
 def one(seed: int, *, careless: bool = False) -> Tally | str:
     """One life's tally, or how it failed."""
-    memory = Path("/dev/shm")
-    with tempfile.TemporaryDirectory(dir=memory if memory.is_dir() else None) as folder:
+    with in_memory() as folder:
         try:
-            return Life(Path(folder), seed, careless=careless).run()
+            return Life(folder, seed, careless=careless).run()
         except Exception:  # noqa: BLE001 - whatever it is, the seed is told with it
             return traceback.format_exc(limit=-5)
 

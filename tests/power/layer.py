@@ -10,6 +10,7 @@ import _sqlite3
 import ctypes
 import os
 import sys
+import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from ctypes import CFUNCTYPE, POINTER, Structure, c_char_p, c_int, c_int64, c_void_p, cast
@@ -221,3 +222,11 @@ def under(disk: Disk) -> Iterator[None]:
         layer.register(on=False)
         layer.disk = None
     assert not layer.broken, layer.broken
+
+
+@contextmanager
+def in_memory() -> Iterator[Path]:
+    """A folder for a test, in memory where the system has such: no real disk is waited for."""
+    memory = Path("/dev/shm")
+    with tempfile.TemporaryDirectory(dir=memory if memory.is_dir() else None) as folder:
+        yield Path(folder)

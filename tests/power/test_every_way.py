@@ -1,0 +1,262 @@
+"""Every call to the disk fails once in whatever a ledger does: all of it is there, or nothing.
+
+Each deed is done on a copy of a file, with the disk failing at its first call, its second and
+so on until it needs no more. It may end in a fault with a sentence; the file then holds what it
+held before, or all of what the deed does, and the same deed again brings that about.
+"""
+
+import gc
+import itertools
+import logging
+import shutil
+from pathlib import Path
+
+import pytest
+
+from station.ledger.faults import Fault, InUse
+from station.ledger.ledger import Ledger
+from station.ledger.talk import exchange
+from tests.ledger.stations import Station
+from tests.ledger.toy import RULES, act
+from tests.power.disks import FailingDisk
+from tests.power.layer import in_memory, library, under
+from tests.simulate.shop import MemoryLink, MemoryShop
+
+pytestmark = pytest.mark.skipif(library() is None, reason="SQLite is built into this driver")
+ALWAYS = 10**9
+WAYS = {"one call": (False, 1), "all from there": (False, ALWAYS), "full": (True, ALWAYS)}
+FILE = "shop.station"
+MENDED = "a spoilt file mended"  # it cannot be looked at without being mended
+
+
+@pytest.fixture(autouse=True)
+def quiet():
+    logging.disable(logging.CRITICAL)
+    yield
+    logging.disable(logging.NOTSET)
+
+
+class World:
+    """Two stations' shop, and station 1's file in a folder as each deed finds it."""
+
+    def __init__(self, top: Path) -> None:
+        self.top, self.shop = top, MemoryShop()
+        one, two = (Station(top / f"s{n}", n, self.shop) for n in "12")
+        for n in range(12):
+            one.ledger.record(act(f"a{n}", batch=f"{n % 3:05d}"))
+        for station in (one, two, one):
+            station.share()
+        one.ledger.record(act("mine", batch="00001"))
+        two.ledger.record(act("theirs", batch="00001"))
+        two.ledger.record(act("others", batch="00009"))
+        two.share()
+        for station in (one, two):
+            station.ledger.close()
+        self.shared = top / "s1"
+        alone = Ledger(self._folder("alone") / FILE, RULES)
+        for n in range(12):
+            alone.record(act(f"a{n}", at=f"2026-11-{n + 10}T10:00:00", batch=f"{n % 3:05d}"))
+        alone.backup(self._folder("restored") / "copy.backup")
+        alone.record(act("after the backup"))
+        shutil.copyfile(alone.path, self._folder("logged") / FILE)  # with its log, as after a cut
+        shutil.copyfile(f"{alone.path}-wal", self.top / "logged" / f"{FILE}-wal")
+        self.closing = closing_of(alone)
+        alone.close()
+        shutil.copyfile(alone.path, self.top / "restored" / FILE)
+        raw = bytearray(alone.path.read_bytes())
+        at = raw.find(b'"id":"after the backup"')
+        raw[at : at + 4] = bytes(4)
+        self._folder("spoilt")
+        (self.top / "spoilt" / FILE).write_bytes(raw)
+        self._folder("none")
+
+    def _folder(self, name: str) -> Path:
+        (self.top / name).mkdir()
+        return self.top / name
+
+
+def closing_of(ledger):
+    from station.ledger import closing, rebuild  # noqa: PLC0415
+
+    number, link, at = ledger._store.rows("SELECT number, digest, at FROM entry WHERE number=6")[0]
+    return closing.close(rebuild.closed(ledger._store, 6), closing.Begin(number, link, at))
+
+
+def opened(folder):
+    numbers = itertools.count(1)
+    return Ledger(folder / FILE, RULES, ids=lambda: f"block {next(numbers)}")
+
+
+def with_ledger(do):
+    """A deed on an open ledger, closed whatever comes."""
+
+    def deed(folder, world):
+        ledger = opened(folder)
+        try:
+            do(ledger, world)
+        finally:
+            ledger.close()
+
+    return deed
+
+
+def share(ledger, world):
+    link = MemoryLink(world.shop)
+    for _ in range(3):
+        ledger.take_news(exchange(link, ledger.offer()))
+
+
+def put_back(ledger, world):
+    world.shop.put_back(6)
+    world.shop.epoch = 2
+    share(ledger, world)
+
+
+def taken_back(ledger, _world):
+    ledger.undo("after the backup", act("back", "undo"))
+
+
+def restored(folder, _world):
+    Ledger.restore(folder / "copy.backup", folder / FILE)
+
+
+def opened_twice(folder, _world):
+    """A spoilt file: the first start says so once it is mended, the second goes on."""
+    for _ in range(2):
+        try:
+            opened(folder).close()
+        except Fault as fault:
+            if "set aside" not in str(fault):
+                raise
+
+
+DEEDS = {
+    "a file is made": ("none", with_ledger(lambda *_: None)),
+    "a file is opened": ("alone", with_ledger(lambda *_: None)),
+    "a file is opened after a cut": ("logged", with_ledger(lambda *_: None)),
+    "an act": ("alone", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
+    "an act after a cut": ("logged", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
+    "an act that waits": ("s1", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
+    "an act taken back": ("alone", with_ledger(taken_back)),
+    "a local value": ("alone", with_ledger(lambda it, _: it.set_local("area", "popping"))),
+    "taking in from the shop": ("s1", with_ledger(share)),
+    "the shop put back": ("s1", with_ledger(put_back)),
+    "joining": ("none", with_ledger(lambda it, _: it.share_with("s1"))),
+    "joining, and copying the shop": (
+        "none",
+        with_ledger(lambda it, world: (it.share_with("s1"), share(it, world))),
+    ),
+    "beginning with a closing": (
+        "none",
+        with_ledger(lambda it, world: it.count() or it.start_from(world.closing)),
+    ),
+    "dropping what is old": (
+        "alone",
+        with_ledger(lambda it, _: it.begins()[0] or it.drop_until(6)),
+    ),
+    "a rebuild": ("alone", with_ledger(lambda it, _: it.rebuild())),
+    "a backup": ("alone", with_ledger(lambda it, _: it.backup(it.path.with_name("copy")))),
+    "a backup put in place": ("restored", restored),
+    MENDED: ("spoilt", opened_twice),
+}
+
+
+def state(folder):
+    """What the file holds, as seen with a disk that works; None where there is none."""
+    if not (folder / FILE).exists() and not (folder / f"{FILE}.new").exists():
+        return None
+    try:
+        ledger = opened(folder)
+    except InUse:  # a fault's trace still holds the file
+        gc.collect()
+        ledger = opened(folder)
+    run = ledger._store.rows
+    held = [run(f"SELECT * FROM {t} ORDER BY 1, 2, 3, 4") for t in ("balance", "fact", "tally")]
+    ids = [
+        run("SELECT number, id FROM entry ORDER BY number"),
+        run("SELECT id FROM pending ORDER BY seq"),
+    ]
+    local = run("SELECT * FROM local WHERE key IN ('draft', 'area', 'shop', 'epoch') ORDER BY key")
+    problems = ledger.check()
+    ledger.close()
+    assert problems == []
+    return held, ids, local, copies(folder)
+
+
+def copies(folder):
+    return [p.name for p in folder.iterdir() if p.name == "copy"]
+
+
+def run_through(top, deed, world_of, way):
+    """Fails the n-th call for all n; gives how many calls there are and how many were told."""
+    start, do = DEEDS[deed]
+    full, times = WAYS[way]
+    done = fresh(top, "sound", world_of(), start, do)
+    shutil.copytree(world_of().top / start, top / "before")
+    before = None if deed == MENDED else state(top / "before")
+    told = []
+    for nth in itertools.count(1):
+        world = world_of()
+        folder = top / f"n{nth}"
+        shutil.copytree(world.top / start, folder)
+        disk = FailingDisk(folder, full=full)
+        disk.fail(nth, times)
+        try:
+            with under(disk):
+                do(folder, world)
+        except Fault as fault:
+            told.append(str(fault))
+        if not disk.failed:
+            assert all(words.endswith(".") and "\n" not in words for words in told)
+            return nth, len(told)
+        if deed != MENDED:
+            assert state(folder) in (before, done) or deed in IN_STEPS, nth
+        do(folder, world)
+        assert state(folder) == done or (deed == MENDED and fewer(state(folder), done)), nth
+        shutil.rmtree(folder)
+    raise AssertionError
+
+
+def fewer(found, whole):
+    """Whether entries are missing at the end: what cannot be read now is in the file set aside."""
+    (entries, _), (every, _) = found[1], whole[1]
+    return entries == [row for row in every if row[0] <= len(entries)]
+
+
+OPENED = ("a file is opened", "a file is opened after a cut")  # nothing need be written
+IN_STEPS = (  # each step is whole by itself
+    "a file is made",
+    "joining",
+    "joining, and copying the shop",
+    "beginning with a closing",
+    "taking in from the shop",
+    "the shop put back",
+)
+
+
+def fresh(top, name, world, start, do):
+    shutil.copytree(world.top / start, top / name)
+    do(top / name, world)
+    return state(top / name)
+
+
+@pytest.fixture(scope="module")
+def made():
+    logging.disable(logging.CRITICAL)
+    with in_memory() as top:
+        yield World(top)
+
+
+@pytest.mark.parametrize("way", WAYS)
+@pytest.mark.parametrize("deed", DEEDS)
+def test_all_of_it_is_there_or_nothing(deed, way, made):
+    entries, writes = list(made.shop.entries), list(made.shop.writes)
+
+    def world():
+        made.shop.entries[:], made.shop.writes[:], made.shop.epoch = entries, writes, 1
+        return made
+
+    with in_memory() as top:
+        calls, told = run_through(top, deed, world, way)
+    assert calls > 10 or way == "full"
+    assert told or deed in OPENED, (calls, told)
