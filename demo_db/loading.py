@@ -8,7 +8,7 @@ from demo_db.hands import BOSS, Done, Hands, Process, Who
 from demo_db.machines import large_bit, small_bit
 from demo_db.parts import THICKNESS
 from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Notice, Revision, Router
-from station.shop.moves import SHEET, WEAR
+from station.shop.moves import BOARD, SHEET, WEAR
 from station.shop.plain import to_plain
 from station.shop.views import total
 
@@ -52,7 +52,7 @@ class RouterDay:
         yield self.hands.minutes(1, 14)
         self.do("start_day")
         yield self.hands.minutes(3, 8)
-        if self.hands.chance(0.03):
+        if self._is_uneven():
             self.do("resurface")
             yield 15
         while self.left() > 15:
@@ -174,6 +174,12 @@ class RouterDay:
         paper = hands.view.get(Batch, batch) or known  # its copy may be a new one by now
         self.do("off_bed", f"slip/{batch}-{self.bed.sheet}", sheet=self.bed.sheet,
                 copy=paper.copy)  # fmt: skip
+
+    def _is_uneven(self) -> bool:
+        """Whether the spoilboard has borne all the sheets that it should."""
+        router = self.hands.view.get(Router, self.router)
+        held = self.hands.view.stock(place=f"spoilboard/{self.router}")
+        return router is not None and total(held, part=BOARD) >= router.flat_after
 
     def _takes(self, revision: Revision) -> float:
         """Minutes of a sheet as the router was set up; what the screen expects is learnt."""

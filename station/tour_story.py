@@ -100,9 +100,9 @@ def thickness(view: View, desk: Desk) -> str:
 
 
 def waiting_slip(view: View, _rest: str, _desk: Desk) -> str:
-    """The traveller of the batch whose parts have waited longest at popping."""
-    slip = next(iter(view.shelf(Slip, "popping")), None)
-    return _traveller(view.get(Batch, slip.batch) if slip else None)
+    """The traveller of the batch whose parts have waited longest at popping and may go on."""
+    batches = (view.get(Batch, slip.batch) for slip in view.shelf(Slip, "popping"))
+    return _traveller(next((b for b in batches if b and not b.holds), None))
 
 
 def at_trimming(view: View, _rest: str, _desk: Desk) -> str:

@@ -452,6 +452,10 @@
       <translation>Mögliche Lose: {count}</translation>
     </message>
     <message>
+      <source>Before</source>
+      <translation>Vorher</translation>
+    </message>
+    <message>
       <source>Before run {run} of sheet {n}</source>
       <translation>Vor Durchgang {run} von Platte {n}</translation>
     </message>
@@ -846,6 +850,10 @@
     <message>
       <source>Cut from which material?</source>
       <translation>Aus welchem Werkstoff?</translation>
+    </message>
+    <message>
+      <source>Cut in all</source>
+      <translation>Zusammen gefräst</translation>
     </message>
     <message>
       <source>Cut it out and put it in place.</source>
@@ -3404,6 +3412,10 @@
       <translation>Aufteilen: das neue Los hat eigenes Papier.</translation>
     </message>
     <message>
+      <source>Spoilboard</source>
+      <translation>Opferplatte</translation>
+    </message>
+    <message>
       <source>Spoilboard of {router} resurfaced</source>
       <translation>Opferplatte von {router} abgeplant</translation>
     </message>
@@ -4884,6 +4896,10 @@
       <translation>gefräst</translation>
     </message>
     <message>
+      <source>cut it flat again</source>
+      <translation>wieder plan fräsen</translation>
+    </message>
+    <message>
       <source>cutfile</source>
       <translation>Fräsdatei</translation>
     </message>
@@ -5956,8 +5972,12 @@
       <translation>{material}: Charge scannen</translation>
     </message>
     <message>
-      <source>{metres} m cut</source>
-      <translation>{metres} m gefräst</translation>
+      <source>{metres} m</source>
+      <translation>{metres} m</translation>
+    </message>
+    <message>
+      <source>{metres} m cut, {here} m on {router}</source>
+      <translation>{metres} m gefräst, {here} m auf {router}</translation>
     </message>
     <message>
       <source>{metres} m left</source>
@@ -6232,6 +6252,10 @@
       <translation>{n} {n|Teil|Teile} je Platte, {minutes} min, {bits} Fräser.</translation>
     </message>
     <message>
+      <source>{n} {n|pass|passes}</source>
+      <translation>{n} {n|Durchgang|Durchgänge}</translation>
+    </message>
+    <message>
       <source>{n} {n|piece|pieces}</source>
       <translation>{n} {n|Stück|Stücke}</translation>
     </message>
@@ -6256,8 +6280,16 @@
       <translation>{n} {n|Platte|Platten} gefräst</translation>
     </message>
     <message>
+      <source>{n} {n|sheet|sheets} left</source>
+      <translation>noch {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>{n} {n|sheet|sheets} of {material}</source>
       <translation>{n} {n|Platte|Platten} {material}</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet|sheets} since the spoilboard was flat. Cut it flat after this one.</source>
+      <translation>{n} {n|Platte|Platten}, seit die Opferplatte plan war. Danach plan fräsen.</translation>
     </message>
     <message>
       <source>{n} {n|stays|stay} here under {n|its slip|their slips}.</source>

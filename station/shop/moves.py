@@ -12,6 +12,7 @@ Places are short texts. What stands before the slash is the kind of place:
     packing/3306        in the pack of an order    pack/00077     in a closed pack
     cart/2              on a cart                  shipped        gone
     bit/12              worn off a bit             held           kept apart
+    spoilboard/3        sheets cut on it since it was last flat
 
 The books are balanced by places where pieces come from or end: ``cut``, ``bought``,
 ``used``, ``wear``, ``spoiled/<reason>``, ``missing``, ``found`` and ``recount``.
@@ -25,10 +26,12 @@ BALANCING = frozenset({"cut", "bought", "wear", "found", "recount"})
 
 SHEET = "sheet"  # the unit moved for a whole sheet of material
 WEAR = "mm"  # the unit moved for a bit's wear, in millimetres of cut
+BOARD = "pass"  # the unit moved for a sheet cut through into a spoilboard
+NO_PIECES = frozenset({SHEET, WEAR, BOARD})  # what is moved and is no piece of a part
 
 
 class Spot(NamedTuple):
-    """A place and the batch (for sheets: the lot) whose pieces lie there."""
+    """A place and the batch whose pieces lie there; for sheets the lot, for wear the router."""
 
     place: str
     batch: str

@@ -16,7 +16,7 @@ from station.shop.words import Say, say
 Plain = dict[str, object]
 
 # fields that a person knows by another name than the code does
-SPOKEN = {"words": "description"}
+SPOKEN = {"words": "description", "flat_after": "spoilboard bears, sheets"}
 
 
 def to_plain(fact: Fact) -> Plain:

@@ -9,7 +9,7 @@ from demo_db.build import DAYS, build, hours, working_days
 from station.app import all_rules
 from station.ledger.ledger import Ledger
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
-from station.shop.moves import SHEET, WEAR, balancing, head
+from station.shop.moves import NO_PIECES, balancing, head
 
 NOW = datetime(2026, 11, 25, 11, 30)
 
@@ -35,7 +35,7 @@ def test_no_place_below_zero_but_those_that_balance_the_books(shop):
 def test_every_piece_that_was_cut_is_somewhere(shop):
     cut, lying = Counter(), Counter()
     for held in shop.balances():
-        if held.part in (SHEET, WEAR):
+        if held.part in NO_PIECES:
             continue
         if head(held.place) in ("cut", "recount", "found"):
             cut[held.part] -= held.qty

@@ -14,6 +14,6 @@ STOPPED = replace(CUTTING, state="stopped", stop="33", stopped=at("09:05"))
 ON_BED = (move("sheet", 1, "store", "bed/1", "0931"),)
 
 
-def worn(bit: str, metres: int) -> Move:
-    """So many metres cut by a bit."""
-    return Move(WEAR, metres * 1000, Spot("wear", ""), Spot(f"bit/{bit}", ""))
+def worn(bit: str, metres: int, router: str = "") -> Move:
+    """So many metres cut by a bit on a router."""
+    return Move(WEAR, metres * 1000, Spot("wear", router), Spot(f"bit/{bit}", router))

@@ -133,6 +133,7 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
     assert [str(b.title) for b in shown.side if isinstance(b, Meter)] == [
         "Bit no. 11",
         "Bit no. 18",
+        "Spoilboard",
     ]
     before = router()
     (checks,) = [b for b in face(before.hand, before.view).beside if isinstance(b, Checks)]

@@ -8,7 +8,7 @@ import pytest
 from station.floor.loading.rules import RULES
 from station.shop.acts import Act, Answer
 from station.shop.facts import Batch, Bed, Bit, BitUse, Fact, Lot, Notice, Revision, Router, Slip
-from station.shop.moves import WEAR
+from station.shop.moves import BOARD, WEAR
 from station.shop.views import Written
 from tests.fakes import FakeView
 from tests.floor.beds import BED, CUTTING, ON_BED, STOPPED, WHOLE, worn
@@ -152,8 +152,8 @@ def test_each_bit_of_a_changer_wears_by_its_own_metres() -> None:
         replace(revision, bits=POCKETS), replace(GOOD, router="5", state="cutting"), bed
     )
     decide(view, "off_bed", "slip/00412-1", router="5", sheet=1)
-    assert view.pieces[("bit/15", "", WEAR)] == 9000
-    assert view.pieces[("bit/16", "", WEAR)] == 4000
+    assert view.pieces[("bit/15", "5", WEAR)] == 9000
+    assert view.pieces[("bit/16", "5", WEAR)] == 4000
 
 
 # --- take_batch
@@ -339,8 +339,26 @@ def test_a_bit_change_in_the_middle_of_a_sheet_wears_the_bit_that_comes_out() ->
     view = small_shop(replace(revision, bits=POCKETS), GOOD, CUTTING, moves=ON_BED)
     assert not decide(view, "change_bit", "router/1", bit="18").refused
     decide(view, "off_bed", "slip/00412-1", sheet=1)
-    assert view.pieces[("bit/11", "", WEAR)] == 9000
-    assert view.pieces[("bit/18", "", WEAR)] == 4000
+    assert view.pieces[("bit/11", "1", WEAR)] == 9000
+    assert view.pieces[("bit/18", "1", WEAR)] == 4000
+
+
+def test_every_sheet_is_a_pass_on_the_spoilboard_until_it_is_flat_again() -> None:
+    router = Router(id="1", name="Router 1", flat_after=2)
+    view = small_shop(GOOD, BED, router)
+    for n in (1, 2, 3):
+        answer = start(view)
+        if n < 3:
+            assert "spoilboard" not in told(answer)
+        else:
+            assert told(answer).endswith("2 sheets since the spoilboard was flat. "
+                                         "Cut it flat after this one.")  # fmt: skip
+            assert answer.tone == "attention"
+        decide(view, "off_bed", f"slip/00412-{n}", "10:40", sheet=n, sure=True)
+        decide(view, "check_first_off", "router/1", good=True)
+        assert view.pieces[("spoilboard/1", "", BOARD)] == n
+    decide(view, "resurface", "router/1")
+    assert view.pieces[("spoilboard/1", "", BOARD)] == 0
 
 
 def test_reading_what_popping_told_clears_it() -> None:

@@ -18,7 +18,7 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_stat
 from station.app import AREAS
 from station.shop.cards import BUTTONS, ZONES
 from station.shop.facts import KINDS, Batch, Numbers, Order, Pack, Part, Reason, Revision, Slip
-from station.shop.moves import SHEET, WEAR, balancing
+from station.shop.moves import NO_PIECES, balancing
 from tests.replay import PIN, Stage
 
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
@@ -143,7 +143,7 @@ class Shop(RuleBasedStateMachine):
         view = self.stage.ledger.view
         came = {}
         for held in self.stage.ledger.balances():
-            if held.place == "cut" and held.part not in (SHEET, WEAR):
+            if held.place == "cut" and held.part not in NO_PIECES:
                 came[held.batch, held.part] = -held.qty
         for batch in self.stage.ledger.facts(Batch):
             if batch.parent:

@@ -20,8 +20,8 @@ from station.shop.facts import (
     Shop,
     Slip,
 )
-from station.shop.moves import WEAR, Move, Spot, tail
-from station.shop.runs import runs_of
+from station.shop.moves import BOARD, WEAR, Move, Spot, move, tail
+from station.shop.runs import runs_of, work_of
 from station.shop.views import View, total
 
 READS: frozenset[type[Fact]] = frozenset(
@@ -113,15 +113,28 @@ def bit_in(view: View, bed: Bed, use: BitUse) -> Bit | None:
     return view.get(Bit, dict(bed.bits).get(place, ""))
 
 
+def passes(view: View, router: str) -> int:
+    """Sheets that were cut on a spoilboard since it was last flat."""
+    return total(view.stock(place=f"spoilboard/{router}"), part=BOARD)
+
+
 def wear_moves(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
-    """The metres of one sheet, on each bit that cut it."""
-    moves = []
+    """The metres of one run on each bit that cut it here, and a pass on the spoilboard.
+
+    A laser, an engraving and a second operation do not cut through into it.
+    """
+    through = work_of(view, revision) == "parts"
+    moves = [move(BOARD, 1, "wear", f"spoilboard/{bed.id}", "")] if through else []
     for use in revision.bits:
         bit = bit_in(view, bed, use)
         if bit and bit.diameter_mm == use.diameter_mm and round(use.cut_mm) > 0:
-            spot = Spot(f"bit/{bit.id}", "")
-            moves.append(Move(WEAR, round(use.cut_mm), Spot("wear", ""), spot))
+            moves.append(worn(bit, round(use.cut_mm), bed))
     return tuple(moves)
+
+
+def worn(bit: Bit, cut_mm: int, bed: Bed) -> Move:
+    """What a bit has cut on this router."""
+    return Move(WEAR, cut_mm, Spot("wear", bed.id), Spot(f"bit/{bit.id}", bed.id))
 
 
 def in_store(view: View, lot: str) -> int:

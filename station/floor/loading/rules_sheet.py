@@ -9,6 +9,7 @@ from station.floor.loading.common import (
     batch_of,
     bed_at,
     metres_left,
+    passes,
     revision_of,
     router_name,
     seconds_between,
@@ -33,6 +34,7 @@ from station.shop.facts import (
     Lot,
     Reason,
     Revision,
+    Router,
     Slip,
 )
 from station.shop.moves import SHEET, move
@@ -282,6 +284,8 @@ def _started(sheet: Sheet) -> Answer:
             need=round(need),
         )
         return attention(said, do, moves=moves, sets=sets)
+    if uneven := _uneven(sheet):
+        return attention(said, uneven, moves=moves, sets=sets)
     return good(said, _meanwhile(sheet, minutes), moves=moves, sets=sets)
 
 
@@ -293,6 +297,16 @@ def _short(sheet: Sheet) -> tuple[Bit, float, float] | None:
         if bit and metres_left(view, bit) < need:
             return bit, metres_left(view, bit), need
     return too_short(view, bed, revision)
+
+
+def _uneven(sheet: Sheet) -> Say | None:
+    """Said with a spoilboard that bears more sheets than it should."""
+    router, done = sheet.view.get(Router, sheet.bed.id), passes(sheet.view, sheet.bed.id)
+    if router is None or not router.flat_after or done < router.flat_after:
+        return None
+    return say(
+        "{n} {n|sheet|sheets} since the spoilboard was flat. Cut it flat after this one.", n=done
+    )
 
 
 def _meanwhile(sheet: Sheet, minutes: float) -> Say:

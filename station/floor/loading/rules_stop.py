@@ -6,14 +6,16 @@ from station.floor.loading.bits import later
 from station.floor.loading.common import (
     bed_at,
     metres_left,
+    passes,
     router_name,
     running,
     seconds_between,
     text,
+    worn,
 )
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Bed, Bit, Fact, Reason, Router
-from station.shop.moves import WEAR, Move, Spot, tail
+from station.shop.moves import BOARD, Move, move, tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -180,8 +182,8 @@ def _worn_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     revision = running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
-    worn = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
-    return (Move(WEAR, worn, Spot("wear", ""), Spot(f"bit/{old.id}", "")),) if worn else ()
+    cut_mm = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
+    return (worn(old, cut_mm, bed),) if cut_mm else ()
 
 
 def bit_broken(act: Act, view: View) -> Answer:
@@ -244,9 +246,11 @@ def resurface(act: Act, view: View) -> Answer:
     if wrong := _not_while_cutting(act, view):
         return wrong
     bed = bed_at(view, tail(act.subject))
+    done = passes(view, bed.id)
     return good(
         say("Spoilboard of {router} resurfaced", router=router_name(view, bed.id)),
         say("Set zero before the next sheet."),
+        moves=(move(BOARD, done, f"spoilboard/{bed.id}", "wear", ""),) if done else (),
         sets=(replace(bed, zero="spoilboard resurfaced"),),
     )
 

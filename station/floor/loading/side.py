@@ -8,6 +8,7 @@ from station.floor.loading.common import (
     cutting_s,
     in_store,
     metres_left,
+    passes,
     revision_of,
     router_name,
 )
@@ -17,8 +18,10 @@ from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop, Slip
+from station.shop.moves import WEAR
 from station.shop.pace import expected_minutes
 from station.shop.runs import LASER, due, work_of
+from station.shop.views import total
 from station.shop.words import Say, clock, say
 
 
@@ -152,18 +155,43 @@ def meters(here: Now) -> tuple[Meter, ...]:
             used = [(b, u) for b, u in used if b and b.diameter_mm == u.diameter_mm]
             used += [(ready_for(here.view, u), u) for u in following]
         found = {b.id: _meter(here, b, u.cut_mm / 1000, batch) for b, u in used if b}
-        return tuple(found.values())[:2]
+        return (*tuple(found.values())[:2], *_spoilboard(here))
     inside = [here.view.get(Bit, b) for _, b in here.bed.bits]
-    return tuple(_meter(here, b, 0.0, None) for b in inside[:2] if b)
+    return (*(_meter(here, b, 0.0, None) for b in inside[:2] if b), *_spoilboard(here))
+
+
+def _spoilboard(here: Now) -> tuple[Meter, ...]:
+    """Sheets that were cut on the spoilboard since it was last flat."""
+    router, done = here.view.get(Router, here.bed.id), passes(here.view, here.bed.id)
+    if router is None or not router.flat_after:
+        return ()
+    left = router.flat_after - done
+    right = say("{n} {n|sheet|sheets} left", n=left) if left > 0 else say("cut it flat again")
+    return (
+        Meter(
+            title=say("Spoilboard"),
+            left=say("{n} {n|pass|passes}", n=done),
+            right=right,
+            fraction=min(1.0, done / router.flat_after),
+            tone="good" if left > 0 else "attention",
+        ),
+    )
 
 
 def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
     left = metres_left(here.view, bit)
     cut = bit.life_m - left
+    worn = here.view.stock(batch=here.bed.id, place=f"bit/{bit.id}")
+    here_m, name = total(worn, part=WEAR) / 1000, router_name(here.view, here.bed.id)
     right, tone = _lasts(bit, left, need, batch)
     return Meter(
         title=say("Bit no. {bit}", bit=bit.id),
-        left=say("{metres} m cut", metres=round(cut)),
+        left=say(
+            "{metres} m cut, {here} m on {router}",
+            metres=round(cut),
+            here=round(here_m),
+            router=name,
+        ),
         right=right,
         fraction=min(1.0, cut / bit.life_m) if bit.life_m > 0 else 1.0,
         tone=tone,

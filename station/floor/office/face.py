@@ -7,6 +7,7 @@ from station.floor.office.intake_face import being_read, changes_from
 from station.floor.office.state import (
     FIELDS,
     ROWS,
+    called,
     chosen,
     everything,
     facts_on_page,
@@ -32,6 +33,7 @@ from station.shop.faces import (
     Tone,
 )
 from station.shop.facts import (
+    Bit,
     CutFile,
     Fact,
     Lot,
@@ -43,10 +45,11 @@ from station.shop.facts import (
     Router,
     Worker,
 )
+from station.shop.moves import WEAR
 from station.shop.pace import LEAST, fitted
 from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Hand
-from station.shop.views import View
+from station.shop.views import View, total
 from station.shop.words import Say, say
 
 LEAVE = Press(label=say("Leave"), code=button("put_down"))
@@ -232,7 +235,7 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
         for name in sorted(UNTYPED.get(type(fact), ()))
         if name not in ("pin", "digest") and getattr(fact, name)
     )
-    known += _of_its_sheets(fact, view)
+    known += _of_its_sheets(fact, view) + _worn(fact, view)
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
@@ -264,6 +267,22 @@ def _of_its_sheets(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
         (say("Spread"), say("± {s} s", s=round(found.spread_s))),
         (say("Told by"), sheets),
     )
+
+
+def _worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
+    """The metres that a bit has cut, router by router."""
+    if not isinstance(fact, Bit):
+        return ()
+    held = view.stock(place=f"bit/{fact.id}")
+    each = [h for h in held if h.part == WEAR]
+    return (
+        (say("Cut in all"), say("{metres} m", metres=round(total(held, part=WEAR) / 1000))),
+        *(
+            (called(Router, h.batch, view) if h.batch else say("Before"),
+             say("{metres} m", metres=round(h.qty / 1000)))
+            for h in each
+        ),
+    )  # fmt: skip
 
 
 def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:

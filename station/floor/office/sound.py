@@ -27,7 +27,7 @@ from station.shop.words import Say, say, several
 
 _CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 ABOVE_ZERO = ("minutes", "pace", "life_m", "diameter_mm", "length_mm", "width_mm", "thickness_mm")
-NOT_BELOW_ZERO = ("mark", "mass_g", "extra_s", "change_s")
+NOT_BELOW_ZERO = ("mark", "mass_g", "extra_s", "change_s", "flat_after")
 
 
 def wrong(fact: Fact, view: View) -> list[Say]:

@@ -19,7 +19,7 @@ from station.shop.facts import (
     Shop,
     Slip,
 )
-from station.shop.moves import SHEET, WEAR
+from station.shop.moves import NO_PIECES, SHEET
 from station.shop.views import Passed, View, total
 
 # (area, from-heads, to-heads): a piece has been through the area when it made this move.
@@ -122,7 +122,7 @@ def _by_hour(
 ) -> dict[int, int]:
     sums: dict[int, int] = {}
     for p in passed:
-        if p.part in (SHEET, WEAR):
+        if p.part in NO_PIECES:
             continue
         # What was taken back went the other way and counts against it.
         sign = (p.frm in frm and p.to in to) - (p.frm in to and p.to in frm)

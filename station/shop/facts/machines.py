@@ -24,6 +24,7 @@ class Router(Fact):
     change_s: float = 120.0  # one tool change
     pace: float = 1.0  # real time over the file's time
     extra_s: float = 0.0  # added a sheet
+    flat_after: int = 100  # sheets until its spoilboard is cut flat again; 0: not counted
     hold_downs: tuple[tuple[float, float], ...] = ()  # where its bed takes them, (x, y)
     folder: str = ""  # on its PC, where the texts it runs lie; empty: they are not looked at
     active: bool = True
