@@ -4892,6 +4892,10 @@
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
+      <source>counted</source>
+      <translation>gezählt</translation>
+    </message>
+    <message>
       <source>cut</source>
       <translation>gefräst</translation>
     </message>
@@ -4940,8 +4944,13 @@
       <translation>fällig {due}</translation>
     </message>
     <message>
+<<<<<<< HEAD
       <source>engraving</source>
       <translation>Gravur</translation>
+=======
+      <source>every station</source>
+      <translation>jede Station</translation>
+>>>>>>> ac44917 (Show the two versions of what needs a look side by side, and who was first)
     </message>
     <message>
       <source>field</source>
@@ -4974,6 +4983,10 @@
     <message>
       <source>free</source>
       <translation>frei</translation>
+    </message>
+    <message>
+      <source>from {here} to {there}: {n} {part}</source>
+      <translation>von {here} nach {there}: {n} {part}</translation>
     </message>
     <message>
       <source>g, without wrap</source>
@@ -5180,8 +5193,8 @@
       <translation>für diese Fräse wartet keins</translation>
     </message>
     <message>
-      <source>not moved</source>
-      <translation>nicht bewegt</translation>
+      <source>not counted</source>
+      <translation>nicht gezählt</translation>
     </message>
     <message>
       <source>nothing</source>
@@ -5344,12 +5357,8 @@
       <translation>Fräse</translation>
     </message>
     <message>
-      <source>said now</source>
-      <translation>jetzt gesagt</translation>
-    </message>
-    <message>
-      <source>said then</source>
-      <translation>damals gesagt</translation>
+      <source>said</source>
+      <translation>gesagt</translation>
     </message>
     <message>
       <source>scan its card or touch its row; a number first for some of it</source>
@@ -5572,12 +5581,20 @@
       <translation>heil</translation>
     </message>
     <message>
+      <source>why</source>
+      <translation>warum</translation>
+    </message>
+    <message>
       <source>will not last a sheet</source>
       <translation>reicht keine Platte mehr</translation>
     </message>
     <message>
       <source>worker</source>
       <translation>Mitarbeiter</translation>
+    </message>
+    <message>
+      <source>worker {by} at station {station}, {at}</source>
+      <translation>Mitarbeiter {by} an Station {station}, {at}</translation>
     </message>
     <message>
       <source>worker {by} {did} at {at}</source>
@@ -6328,10 +6345,6 @@
       <translation>{n} {part} {n|wird|werden} gebraucht</translation>
     </message>
     <message>
-      <source>{n} {part}: from {here} to {there}</source>
-      <translation>{n} {part}: von {here} nach {there}</translation>
-    </message>
-    <message>
       <source>{n} × {part} in the pack</source>
       <translation>{n} × {part} im Paket</translation>
     </message>
@@ -6670,6 +6683,10 @@
     <message>
       <source>{what} {id}, new</source>
       <translation>{what} {id}, neu</translation>
+    </message>
+    <message>
+      <source>{what}, and {n} more</source>
+      <translation>{what}, und {n} weitere</translation>
     </message>
     <message>
       <source>{what}. {next}</source>

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from station.ledger import statements
+from station.ledger import effects, statements
 from station.ledger.codec import (
     Body,
     Change,
@@ -30,7 +30,7 @@ from station.ledger.undo import decide_undo
 from station.shop.acts import Answer, attention, refuse
 from station.shop.conflicts import no_longer
 from station.shop.views import Rules
-from station.shop.words import say
+from station.shop.words import Say, say
 
 _NAMES = msgspec.json.Decoder(frozenset[str])
 log = logging.getLogger(__name__)
@@ -91,7 +91,7 @@ def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[s
                 _carry_out(history, body)
                 run("RELEASE one")
                 return body, frozenset(decided.reads)
-            was = _looked_at(was, decided.answer)
+            was = _looked_at(was, decided.answer, _first(history, was))
         except (OwnBug, ArithmeticError, LookupError, TypeError, ValueError, AssertionError):
             log.exception("Cannot be decided again: %r", was.act)
             was = _looked_at(was, attention(say("It could not be decided again")))
@@ -138,10 +138,20 @@ def _deed(body: Body) -> tuple[object, ...]:
     return ways, body.prints
 
 
-def _looked_at(was: Body, answer: Answer) -> Body:
+def _first(history: History, was: Body) -> tuple[str, Say]:
+    """Who lately wrote at another station what the act stands on, and what was said to that."""
+    stands_on = effects.rests_on(was)
+    for (text,) in history.store.rows(statements.LATELY):
+        body = read_body(text)
+        if body.act.station != was.act.station and not stands_on.isdisjoint(effects.writes(body)):
+            return body.act.id, lift_say(body.said)
+    return "", Say()
+
+
+def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say())) -> Body:
     """The act as something that needs a look: said what stands against it, nothing moved."""
     said = answer.said if answer.refused or not answer.moves else OTHERWISE
-    concern = no_longer(was.act, lift_say(was.said), said, was.moves)
+    concern = no_longer(was.act, lift_say(was.said), said, was.moves, before)
     return Body(
         act=was.act,
         tone="attention",

@@ -29,6 +29,7 @@ LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.k
 BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? AND entry.kind != 'left-out' ORDER BY entry.at, entry.number"
 CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
+LATELY = "SELECT entry.body FROM entry WHERE entry.kind != 'left-out' ORDER BY entry.number DESC LIMIT 200 OFFSET 0"
 AFTER = "SELECT entry.kind, entry.body FROM entry WHERE entry.number > ? ORDER BY entry.number"
 DROP_AFTER = "DELETE FROM entry WHERE entry.number > ?"
 DROP_UP_TO = "DELETE FROM entry WHERE entry.number <= ?"

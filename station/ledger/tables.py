@@ -223,6 +223,9 @@ SHARED = _first(
     .order_by(entry.c.number),
     _PAGE,
 )
+LATELY = _first(
+    select(entry.c.body).where(_counts).order_by(entry.c.number.desc()), literal_column("200")
+)
 AFTER = sql(select(entry.c.kind, entry.c.body).where(entry.c.number > _N).order_by(entry.c.number))
 DROP_AFTER = sql(delete(entry).where(entry.c.number > _N))
 DROP_UP_TO = sql(delete(entry).where(entry.c.number <= _N))

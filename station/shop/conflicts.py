@@ -1,5 +1,7 @@
 """What needs a look because stations share: what is said of it, and the ways to settle it."""
 
+from dataclasses import replace
+
 from station.shop.acts import Act
 from station.shop.facts import Concern
 from station.shop.moves import Move, balancing
@@ -14,8 +16,13 @@ LEAVE = "leave it out"
 BOOK = "book what is there"
 
 
-def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concern:
-    """An act that holds no longer: what was said then, what would be said now."""
+def no_longer(
+    act: Act, first: Say, now: Say, meant: tuple[Move, ...], before: tuple[str, Say] = ("", Say())
+) -> Concern:
+    """An act that holds no longer: what was said then, what would be said now.
+
+    `before`: the id of the act that was first, and what was said to it.
+    """
     text = (
         say(
             "Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first",
@@ -30,7 +37,8 @@ def no_longer(act: Act, first: Say, now: Say, meant: tuple[Move, ...]) -> Concer
             by=act.worker or "?",
         )
     )
-    return _concern(act, NO_LONGER, text, (first, now), meant)
+    concern = _concern(act, NO_LONGER, text, (first, now), meant)
+    return replace(concern, before=before[0], other=flat(before[1]))
 
 
 def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:

@@ -1,9 +1,12 @@
 """Shop today: figures, faces and settling."""
 
+from dataclasses import replace
+
 import pytest
 
 from station.floor.anywhere.rules import RULES
 from station.floor.today import dialogue, face, figures, looks
+from station.floor.today.versions import versions
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
@@ -11,7 +14,7 @@ from station.shop.faces import Bands, Flow, Places
 from station.shop.facts import Batch, Concern, Shop
 from station.shop.moves import move
 from station.shop.rooms import Hand
-from station.shop.views import Passed
+from station.shop.views import Passed, Past
 from tests.floor.shop_small import DAY, batch, off_bed, small_shop
 
 
@@ -125,3 +128,49 @@ def test_hours_of_the_day():
 
 def test_moves_count_once(tmp_path):
     assert move("014", 1, "cut", "popping/1", "00412").back().to.place == "cut"
+
+
+def side_by_side(concern, *past):
+    view = small_shop(batch())
+    view.entries.extend(past)
+    return [
+        (str(row.note), str(row.title), str(row.cells[0].text))
+        for table in versions(concern, view)
+        for row in table.rows
+    ]
+
+
+MEANT = tuple(move(part, 4, "popping/1", "trimming", "00412") for part in ("014", "021", "045"))
+TURNED = Concern(
+    id="x", what="no-longer", text="", since=f"{DAY}T09:00:00", station="2", worker="03",
+    first="then", now="now", meant=MEANT, before="b", other="first",
+)  # fmt: skip
+BEFORE = Past(Act(id="b", kind="k", at=f"{DAY}T08:59:00", worker="02", station="1"), MEANT[:1], (),
+              undone=False)  # fmt: skip
+WENT = "from popping, sheet 1 to trimming: 4 HC-300"
+MINE = "worker 03 at station 2, 09:00"
+
+
+@pytest.mark.parametrize(
+    ("concern", "past", "rows"),
+    [
+        (replace(TURNED, now=""), (), []),
+        (
+            TURNED,
+            (BEFORE,),
+            [
+                ("by", MINE, "worker 02 at station 1, 08:59"),
+                ("said", "then", "first"),
+                ("moved", WENT, WENT),
+                ("moved", "from popping, sheet 1 to trimming: 4 ST-200, and 1 more", ""),
+            ],
+        ),
+        (
+            replace(TURNED, meant=(), before="", other=""),
+            (),
+            [("by", MINE, "every station"), ("said", "then", "now")],
+        ),
+    ],
+)  # fmt: skip
+def test_two_versions_side_by_side(concern, past, rows):
+    assert side_by_side(concern, *past) == rows

@@ -2,6 +2,7 @@
 
 from station.floor.today import figures
 from station.floor.today.dialogue import ROWS, open_ones, page_of
+from station.floor.today.versions import moved, versions
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -16,9 +17,7 @@ from station.shop.faces import (
     Row,
     Table,
 )
-from station.shop.facts import Batch, Concern, Part
-from station.shop.moves import Move
-from station.shop.places import place_name
+from station.shop.facts import Batch, Concern
 from station.shop.rooms import Hand
 from station.shop.views import Past, View, total
 from station.shop.words import Say, clock, say
@@ -131,6 +130,7 @@ def one(concern: Concern, view: View) -> Face:
                 tone="attention",
             ),
             Pairs(title=say("What happened"), rows=_story(concern, view)),
+            *versions(concern, view),
         ),
         side=(Cards(title=say("How is it settled?"), entries=choices),),
         presses=(settle, Press(label=say("Leave it"), code=button("put_down"))),
@@ -144,7 +144,9 @@ def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], .
         (say("when"), f"{concern.since[:10]} {clock(concern.since)}")
     ]
     past = view.past(concern.id)
-    if past:
+    if concern.now:
+        pairs.append((say("why"), concern.now))
+    elif past:
         pairs += _who(past)
     elif older := not_here(view.begins()):
         pairs.append((say("by"), older))
@@ -155,21 +157,10 @@ def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], .
         pieces = total(view.stock(batch=batch.id))
         pairs.append((say("its pieces"), say("{n}", n=pieces)))
     if past:
-        pairs += [(say("moved"), _moved(m, view)) for m in past.moves[:MOVES]]
+        pairs += [(say("moved"), moved(m, view)) for m in past.moves[:MOVES]]
         if past.undone:
             pairs.append((say("since then"), say("taken back")))
-    return (*pairs, *_versions(concern, view))
-
-
-def _versions(concern: Concern, view: View) -> list[tuple[Say | str, Say | str]]:
-    """Where stations were of two minds: what was said then and now, what was to move."""
-    if not concern.now:
-        return []
-    return [
-        (say("said then"), concern.first or say("nothing")),
-        (say("said now"), concern.now),
-        *((say("not moved"), _moved(m, view)) for m in concern.meant[:MOVES]),
-    ]
+    return tuple(pairs)
 
 
 def _who(past: Past) -> list[tuple[Say | str, Say | str]]:
@@ -180,14 +171,3 @@ def _who(past: Past) -> list[tuple[Say | str, Say | str]]:
     if act.station:
         found.append((say("at"), say("station {id}", id=act.station)))
     return found
-
-
-def _moved(move: Move, view: View) -> Say:
-    part = view.get(Part, move.part)
-    return say(
-        "{n} {part}: from {here} to {there}",
-        n=move.qty,
-        part=part.name if part else move.part,
-        here=place_name(view, move.frm.place),
-        there=place_name(view, move.to.place),
-    )

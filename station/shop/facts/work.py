@@ -106,7 +106,8 @@ class Concern(Fact):
     `about` is the key of what it concerns (``batch/00412``); `choices` the ways to
     settle it, by name. Where stations were of two minds, `station` and `worker` say whose
     act it was, `first` what was said then, `now` what would be said now, `meant` what was
-    to move.
+    to move; `before` is the id of the act that was first, where one is known, and `other`
+    what was said to it.
     """
 
     kind: ClassVar[str] = "concern"
@@ -125,6 +126,8 @@ class Concern(Fact):
     first: Say | str = ""
     now: Say | str = ""
     meant: tuple[Move, ...] = ()
+    before: str = ""
+    other: Say | str = ""
 
     @property
     def shelf(self) -> Shelf:
