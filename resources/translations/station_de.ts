@@ -4944,13 +4944,12 @@
       <translation>fällig {due}</translation>
     </message>
     <message>
-<<<<<<< HEAD
       <source>engraving</source>
       <translation>Gravur</translation>
-=======
+    </message>
+    <message>
       <source>every station</source>
       <translation>jede Station</translation>
->>>>>>> ac44917 (Show the two versions of what needs a look side by side, and who was first)
     </message>
     <message>
       <source>field</source>
