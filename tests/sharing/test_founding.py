@@ -15,7 +15,7 @@ from station.sharing.joining import NotJoined, join
 from station.sharing.loop import catch_up
 from station.sharing.roles import SIGNS
 from tests.ledger.toy import RULES, act
-from tests.server import PASSWORD
+from tests.server import PASSWORD, Server
 from tests.sharing.shop import found
 
 
@@ -276,3 +276,35 @@ def test_an_older_database_is_brought_up_to_date(home, ledger, address):
 def test_codes_have_no_signs_that_are_taken_for_each_other():
     assert len(set(SIGNS)) == 32
     assert not set(SIGNS) & set("01IO")
+
+
+@pytest.fixture
+def elsewhere():
+    """A server of its own, as in a data centre."""
+    running = Server()
+    yield running
+    running.remove()
+
+
+def test_a_shop_moves_to_another_server_with_all_it_has(
+    server, elsewhere, home, ledger, address, tmp_path
+):
+    """As DEVELOPERS.md says: shared anew there, and a new card for each other PC."""
+    other = tmp_path / "two"
+    other.mkdir()
+    join(other, typed(address), share(home, ledger, address, PASSWORD, 1)[0].code)
+    two = Ledger(other / app.FILE, RULES, station="2")
+    two.share_with(membership.of(other).site)
+    assert catch_up(two, membership.of(other).link(other)).state == "shared"
+    two.record(act("not shared before the move", batch="00999"))
+    with server.connect() as admin:
+        admin.execute(f'ALTER DATABASE "{address.database}" ALLOW_CONNECTIONS false')
+    there = read(elsewhere.url("shop"))
+    card = share(home, ledger, there, PASSWORD, 1)[0]
+    join(other, typed(there), card.code, membership.of(other).site)
+    for folder, one in ((other, two), (home, ledger)):
+        assert catch_up(one, membership.of(folder).link(folder)).state == "shared"
+    ids = [*(f"a{n}" for n in range(5)), "not shared before the move"]
+    assert [row[1] for row in rows(elsewhere, there)] == ids
+    assert list(two.chain(0)) == list(ledger.chain(0))
+    two.close()
