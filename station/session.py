@@ -13,6 +13,7 @@ from station.certain import Certain
 from station.desk.desk import Desk, Given
 from station.desk.screen import screen
 from station.ledger.again import Turned
+from station.ledger.faults import Fault
 from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
 from station.shop.acts import Answer, refuse
@@ -53,7 +54,7 @@ class Session(QObject):
         if loop is not None:
             self._often.timeout.connect(loop.step)
             self._often.timeout.connect(self.verdict)
-            loop.turned = self.turned
+            loop.turned, loop.trouble = self.turned, self.trouble
 
     def start(self) -> None:
         """Shows what was left in hand, or how to begin."""
@@ -75,24 +76,29 @@ class Session(QObject):
 
     def turned(self, act: Turned) -> None:
         """An act of this station does not hold in the shop any more: the strip says so."""
-        self.answered = act.answer
-        self.window.answer(act.answer, "")
+        self._say(act.answer)
         self.repaint()
+
+    def trouble(self, fault: Fault) -> None:
+        """What came from the shop cannot be taken in: the strip says why."""
+        self._say(refuse(say("{what}", what=str(fault)), say("Sharing tries again by itself.")))
 
     def beside(self, news: Answer) -> None:
         """News of a paper: what was answered last stays, what to do now is said with it."""
         if self.answered.said:
             do = say("{what}. {next}", what=news.said, next=news.do)
             news = replace(news, said=self.answered.said, do=do)
-        self.answered = news
-        self.window.answer(news, "")
+        self._say(news)
+
+    def _say(self, answer: Answer) -> None:
+        self.answered = answer
+        self.window.answer(answer, "")
 
     def verdict(self) -> None:
         """What became of an act that must be certain, as soon as the shop has said it."""
         answer = self.certain.told()
         if answer:
-            self.answered = answer
-            self.window.answer(answer, "")
+            self._say(answer)
             self.repaint()
 
     def take(self, text: str) -> None:
@@ -149,9 +155,13 @@ class Session(QObject):
 
     def repaint(self) -> None:
         """The top bar and the room's face as they are now."""
-        face = self.desk.face()
+        try:
+            face = self.desk.face()
+            self.top(face)
+        except Fault as fault:  # the disk cannot be read: what was shown stays
+            self._say(refuse(say("{what}", what=str(fault)), say("Scan again once it works.")))
+            return
         self.window.secret = self.desk.secret
-        self.top(face)
         self.window.paint(face)
 
     def top(self, face: Face) -> None:

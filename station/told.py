@@ -16,6 +16,7 @@ STOPPED = {
     "differs": say("Another history in the shop"),
     "another": say("Another shop's database"),
 }
+DISK = say("This PC's disk fails")
 
 
 def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
@@ -23,7 +24,7 @@ def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
     count = ledger.not_shared()
     if loop is None:
         return (say("{count} not shared", count=count), False) if count else (ALONE, True)
-    if what := STOPPED.get(loop.state):
+    if what := DISK if loop.fault else STOPPED.get(loop.state):
         how = _since(ledger, now) if count else say("sharing has stopped")
         return say("{what}: {how}", what=what, how=how), False
     if count and (loop.state != "shared" or _older(ledger.oldest_not_shared(), now)):

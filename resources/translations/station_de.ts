@@ -2896,6 +2896,10 @@
       <translation>Eine Laufkarte scannen.</translation>
     </message>
     <message>
+      <source>Scan again once it works.</source>
+      <translation>Noch einmal scannen, sobald sie wieder geht.</translation>
+    </message>
+    <message>
       <source>Scan another lot, or have it counted.</source>
       <translation>Andere Charge scannen oder nachzählen lassen.</translation>
     </message>
@@ -3198,6 +3202,10 @@
     <message>
       <source>Shared</source>
       <translation>Geteilt</translation>
+    </message>
+    <message>
+      <source>Sharing tries again by itself.</source>
+      <translation>Das Teilen versucht es von selbst wieder.</translation>
     </message>
     <message>
       <source>Sheet</source>
@@ -4094,6 +4102,10 @@
     <message>
       <source>This PC's clock is {n} min off</source>
       <translation>Die Uhr dieses PCs geht {n} min falsch</translation>
+    </message>
+    <message>
+      <source>This PC's disk fails</source>
+      <translation>Die Festplatte dieses PCs versagt</translation>
     </message>
     <message>
       <source>This batch is held</source>

@@ -50,6 +50,8 @@ class Loop:
         self.ledger, self.turned, self._clock = ledger, turned, clock
         self.state: State = "away"  # until the first answer
         self.why = ""
+        self.fault: Fault | None = None  # why this PC can take nothing in
+        self.trouble: Callable[[Fault], None] = lambda _: None  # is told of it once
         self.clock_off = 0.0  # seconds that this PC's clock is ahead of the server's
         self._tries = self._behind = 0
         self._due = 0.0
@@ -74,6 +76,9 @@ class Loop:
             self._go_on()
         except Fault as fault:  # of the disk, say: what came is asked for again
             self._later(str(fault))
+            if str(self.fault) != str(fault):
+                self.trouble(fault)
+            self.fault = fault
         except Exception:  # our own bug must not end sharing without a word
             log.exception("sharing")
             self._later(WRONG)
@@ -132,6 +137,8 @@ class Loop:
             self.clock_off = time.time() - news.clock
         if news.state != "put back":
             self.state = news.state
+        if news.state == "shared" and not news.entries:
+            self.fault = None
 
     def _pause(self, news: News) -> float:
         """Seconds until the next round; by chance, so that stations do not march in step."""
@@ -160,6 +167,7 @@ class Loop:
                 page = [self._come.popleft() for _ in range(min(SLICE, len(self._come)))]
                 for act in self.ledger.take_news(self._part(page)):
                     self.turned(act)
+            self.fault = None
         except HistoryBroken as broken:
             self._come.clear()
             self.state, self.why = "differs", str(broken)

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from station.ledger import statements
+from station.ledger.faults import DiskFault
 from station.look.window import Window
 from station.session import Session
 from station.sharing.founding import copy
@@ -14,6 +15,7 @@ from tests.replay import Stage
 from tests.screens.ways import Screen
 from tests.sharing.shop import found
 from tests.sharing.test_link import link_of
+from tests.sharing.two import Station
 
 PATIENCE_MS = 15_000
 
@@ -106,6 +108,33 @@ def test_an_older_day_is_put_back(screen, shop, qtbot):
     says(screen, qtbot, "Another history in the shop: sharing has stopped")
     works_on(screen)
     says(screen, qtbot, "Another history in the shop: 1 not shared since 10:42")
+
+
+def test_a_full_disk_is_said_in_red_and_all_comes_with_room(screen, shop, qtbot, tmp_path):
+    two = Station(tmp_path, shop, "2")
+    two.share()
+    for n in range(40):
+        two.do(f"there {n}", batch=f"{n + 70000}")
+    screen.stage.ledger._store.run("PRAGMA max_page_count=1")
+    two.share()
+    says(screen, qtbot, "This PC's disk fails: sharing has stopped")
+    assert (screen.session.answered.tone, "is full" in screen.said) == ("stop", True)
+    screen.stage.ledger._store.run("PRAGMA max_page_count=1000000")
+    says(screen, qtbot, "Shared")
+    assert screen.stage.ledger.view.past("there 39")
+    works_on(screen)
+    two.close()
+
+
+def test_a_disk_that_cannot_be_read_is_said_and_the_screen_stays(screen, monkeypatch):
+    def fails(*_):
+        raise DiskFault(screen.stage.ledger.path)
+
+    with monkeypatch.context() as broken:
+        broken.setattr(screen.stage.ledger, "not_shared", fails)
+        screen.session.tick()
+        assert (screen.session.answered.tone, "disk did not take" in screen.said) == ("stop", True)
+    works_on(screen)
 
 
 def test_another_shops_database(screen, server, net, qtbot):
