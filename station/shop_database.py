@@ -10,6 +10,7 @@ from station import app
 from station.ledger.closing import ClosingWrong
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
+from station.ledger.opening import set_aside
 from station.ledger.shop_link import Away
 from station.papers.join_cards import JoinCard, join_cards
 from station.sharing import founding, joining, membership
@@ -17,6 +18,7 @@ from station.sharing.address import Address, read
 from station.sharing.closings import begin_with
 from station.sharing.link import PostgresLink
 from station.sharing.loop import catch_up
+from station.sharing.membership import Membership
 from station.sharing.roles import Card
 
 Say = Callable[[str], None]
@@ -26,6 +28,7 @@ IN_THE_WAY = {
     "differs": "The shop holds another history than this PC: ask who owns the database.",
     "another": "The shop's database is another shop's now: ask who owns it.",
 }
+FIRST_MORNING = 1  # entries of a shop that was opened and not used
 KEPT = timedelta(days=396)  # thirteen months
 
 
@@ -113,22 +116,45 @@ def block(url: str, station: str, tell: Say) -> None:
 
 
 def join(data: Path, host: str, tell: Say) -> None:
-    """Makes this PC a station of a shop."""
-    known = membership.of(data)
+    """Makes this PC a station of a shop; one that is, and was cut off before it had copied
+    anything, goes on with that.
+    """
+    joined = membership.of(data)
+    if joined is None or host or not _empty(data):
+        joined = _join(data, joined, host, tell)
+    with app.opened(data) as ledger:
+        tell(f"This PC is station {joined.station} of the shop at {joined.address}.")
+        problem = _settle(data, ledger, tell)
+        tell(problem or f"The shop is here: {ledger.count()} entries{_summed_up(ledger)}.")
+
+
+def _join(data: Path, known: Membership | None, host: str, tell: Say) -> Membership:
+    """Asks for host and code, and joins with them."""
     if known is None and (data / app.FILE).exists():
+        _make_room(data, tell)
+    address = read(host or asked("Host of the shop's database: "))
+    data.mkdir(parents=True, exist_ok=True)
+    code = asked("Code on the join card: ")
+    return joining.join(data, address, code, known.site if known else "")
+
+
+def _empty(data: Path) -> bool:
+    """Whether nothing of the shop was copied yet."""
+    with app.opened(data) as ledger:
+        return not ledger.count()
+
+
+def _make_room(data: Path, tell: Say) -> None:
+    """Sets a shop aside that was opened once and never worked in. Raises NoJoining."""
+    with app.opened(data) as ledger:
+        used = ledger.count() > FIRST_MORNING
+    if used:
         raise NoJoining(
             f"In {data} is a shop already. To bring it along: station share. "
             "To join another, name an empty folder with --data."
         )
-    address = read(host or asked("Host of the shop's database: "))
-    data.mkdir(parents=True, exist_ok=True)
-    joined = joining.join(
-        data, address, asked("Code on the join card: "), known.site if known else ""
-    )
-    with app.opened(data) as ledger:
-        tell(f"This PC is station {joined.station} of the shop at {address}.")
-        problem = _settle(data, ledger, tell)
-        tell(problem or f"The shop is here: {ledger.count()} entries{_summed_up(ledger)}.")
+    aside = set_aside(data / app.FILE, "before")
+    tell(f"The empty shop that was here is set aside as {aside.name}.")
 
 
 def _summed_up(ledger: Ledger) -> str:
@@ -150,8 +176,10 @@ def _settle(data: Path, ledger: Ledger, tell: Say) -> str:
             news = catch_up(ledger, link)
         if news.state == "shared":
             return ""
-        rest = f"The rest comes when the station is opened. {news.why}".strip()
-        return IN_THE_WAY.get(news.state, rest)
+        go_on = "The rest comes when the station is opened."
+        if not ledger.count():
+            go_on = "Nothing was copied yet: type station join again when it answers."
+        return IN_THE_WAY.get(news.state, f"{news.why} {go_on}".strip())
     finally:
         link.close()
 
@@ -168,7 +196,7 @@ def _begin(ledger: Ledger, link: PostgresLink, tell: Say) -> None:
 
 def _day(time: str) -> str:
     """A day as people write it."""
-    return f"{datetime.fromisoformat(time):%d.%m.%Y}"
+    return f"{time[8:10]}.{time[5:7]}.{time[:4]}"
 
 
 def hidden(words: str) -> str:
