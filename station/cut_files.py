@@ -11,7 +11,7 @@ from station.floor.office import intake
 from station.ledger.ledger import Ledger
 from station.office_files import MOST, Files, not_there
 from station.shop.acts import Answer, attention, good, refuse
-from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
 from station.shop.pace import corrected
 from station.shop.plain import to_plain
 from station.shop.rooms import Hand, Long, Run, Took
@@ -73,6 +73,8 @@ class CutFiles:
             "thickness_mm": material.thickness_mm,
             "sheet": [material.length_mm, material.width_mm],
             "router": to_plain(router) if router else None,
+            "pockets": self._pockets(router) if router and router.changer else [],
+            "units": run.args.get("units"),
             "parts": [to_plain(p) for p in view.shelf(Part, "all", 999) if p.shape],
             "cuts_out": cut_file.work == "parts",
             "taken": {r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
@@ -119,6 +121,12 @@ class CutFiles:
                 self._digests[key] = hashlib.file_digest(text, "sha256").hexdigest()
         return self._digests[key]
 
+    def _pockets(self, router: Router) -> list[tuple[int, float, int]]:
+        """Number, diameter and flutes of each bit in a router's changer."""
+        bed = self.ledger.view.get(Bed, router.id)
+        held = ((n, self.ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
+        return [(n, bit.diameter_mm, bit.flutes) for n, bit in held if n and bit]
+
     def _router(self, cut_file: CutFile) -> Router | None:
         """The router that its time is worked out for: one that ran it, else the first."""
         view = self.ledger.view
@@ -155,6 +163,14 @@ def _ended(hand: Hand, material: Material, run: Run, made: Mapping[str, object])
             refuse(
                 say("{file} cannot be read: {why}", file=name, why=str(made["refused"])),
                 say("Mend the file, then read it again."),
+            ),
+        )
+    if "units" in made:
+        return Took(
+            hand.with_work(ask="cut", which=dict(run.args)),
+            attention(
+                say("{file} does not say whether it is in mm or in inches", file=name),
+                say("Touch which. A wrong one is 25 times too large or too small."),
             ),
         )
     if "nothing" in made:

@@ -30,11 +30,13 @@ SPANS = {"read": (0.0, 0.3), "work_out": (0.3, 0.7), "draw": (0.7, 1.0)}  # of t
 
 
 def work(asked: Mapping[str, object], tell_all: "Tell") -> dict[str, object]:
-    """What came of a text: `cut`, or `taken` (a letter), `refused` (why) or `nothing`.
+    """What came of a text: `cut`, or `taken` (a letter), `refused` (why), `units` or `nothing`.
 
     `asked`: `path`, `cut_file` and `material` (ids), `thickness_mm`, `sheet` (along x, along
-    y), `router` (None: not known), `parts` (those with a shape), `taken` (letter by digest),
-    `cuts_out` (False: a run on the sheets of another file, which cuts no parts out).
+    y), `router` (None: not known), `pockets` (of its changer: number, mm, flutes), `units` (for
+    a text that does not say; None: then it is asked), `parts` (those with a
+    shape), `taken` (letter by digest), `cuts_out` (False: a run on the sheets of another
+    file, which cuts no parts out).
     """
 
     def tell(stage: str, share: float) -> None:
@@ -63,6 +65,9 @@ def _read(
     program = read(data, setting, progress=lambda share: tell("read", share))
     if program.refused:
         return {"refused": program.refused}
+    unsaid = any(p.kind == "no-units" for p in program.problems) and len(program.moves)
+    if unsaid and asked["units"] is None:
+        return {"units": True}
     known = {part.id: part for part in map(_part, cast("list[object]", asked["parts"]))}
     analysis = analyse(
         program, setting, known=known, progress=lambda share: tell("work_out", share)
@@ -79,10 +84,17 @@ def _setting(asked: Mapping[str, object]) -> "Setting":
 
     router = asked["router"]
     along, across = cast("list[float]", asked["sheet"])
+    made = cast("Router", build("router", router)) if isinstance(router, dict) else None
+    pockets = cast("list[tuple[int, float, int]]", asked["pockets"])
     return Setting(
-        router=cast("Router", build("router", router)) if isinstance(router, dict) else None,
+        router=made,
         thickness_mm=cast("float", asked["thickness_mm"]),
         sheet=(along, across),
+        units=cast("str | None", asked["units"]),
+        bit_mm={n: mm for n, mm, _ in pockets},
+        flutes_of={n: flutes for n, _, flutes in pockets},
+        bits_there=frozenset(n for n, _, _ in pockets) or None,
+        hold_downs=made.hold_downs if made else (),
     )
 
 

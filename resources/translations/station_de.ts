@@ -488,8 +488,8 @@
       <translation>Fräser stimmt</translation>
     </message>
     <message>
-      <source>Bit no. {bit}</source>
-      <translation>Fräser Nr. {bit}</translation>
+      <source>Bit no. {bit}: {here} m on {router}</source>
+      <translation>Fräser Nr. {bit}: {here} m auf {router}</translation>
     </message>
     <message>
       <source>Bit {bits} of its life.</source>
@@ -1324,6 +1324,10 @@
       <translation>Gelesen</translation>
     </message>
     <message>
+      <source>Inches</source>
+      <translation>Zoll</translation>
+    </message>
+    <message>
       <source>It can be settled in several ways</source>
       <translation>Es lässt sich auf mehrere Arten regeln</translation>
     </message>
@@ -1536,6 +1540,10 @@
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
     </message>
     <message>
+      <source>Look into the program that wrote it. Sizes that come out wrong are not cut.</source>
+      <translation>In dem Programm nachsehen, das ihn geschrieben hat. Maße, die falsch herauskommen, werden nicht gefräst.</translation>
+    </message>
+    <message>
       <source>Look it over, then approve it.</source>
       <translation>Durchsehen, dann freigeben.</translation>
     </message>
@@ -1634,6 +1642,10 @@
     <message>
       <source>Mend the file, then read it again.</source>
       <translation>Datei in Ordnung bringen, dann noch einmal lesen.</translation>
+    </message>
+    <message>
+      <source>Millimetres</source>
+      <translation>Millimeter</translation>
     </message>
     <message>
       <source>Minutes</source>
@@ -3420,16 +3432,16 @@
       <translation>Aufteilen: das neue Los hat eigenes Papier.</translation>
     </message>
     <message>
-      <source>Spoilboard</source>
-      <translation>Opferplatte</translation>
-    </message>
-    <message>
       <source>Spoilboard of {router} resurfaced</source>
       <translation>Opferplatte von {router} abgeplant</translation>
     </message>
     <message>
       <source>Spoilboard resurfaced</source>
       <translation>Opferplatte abgeplant</translation>
+    </message>
+    <message>
+      <source>Spoilboard: {n} {n|pass|passes}</source>
+      <translation>Opferplatte: {n} {n|Durchgang|Durchgänge}</translation>
     </message>
     <message>
       <source>Spoiled</source>
@@ -3940,6 +3952,14 @@
       <translation>Die Tabelle {table} weicht in {n} {n|Zeile|Zeilen} ab: {first}</translation>
     </message>
     <message>
+      <source>The text does not name its units</source>
+      <translation>Der Text nennt seine Einheit nicht</translation>
+    </message>
+    <message>
+      <source>The text is written in</source>
+      <translation>Der Text ist geschrieben in</translation>
+    </message>
+    <message>
       <source>The text that the router runs. It is only read, never changed.</source>
       <translation>Der Text, den die Fräse fährt. Er wird nur gelesen, nie geändert.</translation>
     </message>
@@ -4346,6 +4366,10 @@
     <message>
       <source>Touch what needs a look.</source>
       <translation>Antippen, was anzusehen ist.</translation>
+    </message>
+    <message>
+      <source>Touch which. A wrong one is 25 times too large or too small.</source>
+      <translation>Das Richtige berühren. Ein falsches ist 25-mal zu groß oder zu klein.</translation>
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
@@ -4824,6 +4848,10 @@
       <translation>alles ist da</translation>
     </message>
     <message>
+      <source>as most files here</source>
+      <translation>wie die meisten hier</translation>
+    </message>
+    <message>
       <source>at</source>
       <translation>um</translation>
     </message>
@@ -4976,8 +5004,8 @@
       <translation>Datei sagt {file}, {router} braucht {real}</translation>
     </message>
     <message>
-      <source>file says {file}, {router} takes {real} ± {spread}</source>
-      <translation>laut Datei {file}, {router} braucht {real} ± {spread}</translation>
+      <source>file {file}, here {real} ± {spread}</source>
+      <translation>Datei {file}, hier {real} ± {spread}</translation>
     </message>
     <message>
       <source>for order {order}</source>
@@ -5246,6 +5274,10 @@
     <message>
       <source>on the sheet</source>
       <translation>auf der Platte</translation>
+    </message>
+    <message>
+      <source>one is 25.4 mm</source>
+      <translation>einer ist 25,4 mm</translation>
     </message>
     <message>
       <source>one turn, {m} m</source>
@@ -5556,6 +5588,10 @@
       <translation>unter dem Muster, {part}: jetzt {n}, die Marke ist {mark}</translation>
     </message>
     <message>
+      <source>units</source>
+      <translation>Einheit</translation>
+    </message>
+    <message>
       <source>vacuum bed</source>
       <translation>Vakuumtisch</translation>
     </message>
@@ -5796,6 +5832,10 @@
       <translation>{file} schneidet kein Teil aus {mm} mm</translation>
     </message>
     <message>
+      <source>{file} does not say whether it is in mm or in inches</source>
+      <translation>{file} sagt nicht, ob sie in mm oder in Zoll ist</translation>
+    </message>
+    <message>
       <source>{file} is a folder</source>
       <translation>{file} ist ein Ordner</translation>
     </message>
@@ -6004,8 +6044,8 @@
       <translation>{metres} m</translation>
     </message>
     <message>
-      <source>{metres} m cut, {here} m on {router}</source>
-      <translation>{metres} m gefräst, {here} m auf {router}</translation>
+      <source>{metres} m cut</source>
+      <translation>{metres} m gefräst</translation>
     </message>
     <message>
       <source>{metres} m left</source>
@@ -6278,10 +6318,6 @@
     <message>
       <source>{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.</source>
       <translation>{n} {n|Teil|Teile} je Platte, {minutes} min, {bits} Fräser.</translation>
-    </message>
-    <message>
-      <source>{n} {n|pass|passes}</source>
-      <translation>{n} {n|Durchgang|Durchgänge}</translation>
     </message>
     <message>
       <source>{n} {n|piece|pieces}</source>

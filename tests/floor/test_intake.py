@@ -11,7 +11,7 @@ import pytest
 import demo_db
 from station.cutting import prepare
 from station.shop.acts import Act
-from station.shop.faces import PathDrawing
+from station.shop.faces import PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.revisions import differences
@@ -127,6 +127,25 @@ def test_a_text_that_is_no_cut_file(stage, text, said):
     new_cut_file(stage)
     tone, words = office(stage, "button read_file", "button row_1", "button row_1")
     assert (tone, said in words) == ("stop", True), words
+
+
+# in inches the path is as much larger, and the 6 mm of the bit are not
+@pytest.mark.parametrize(("row", "along"), [("row_1", 120.0), ("row_2", 126 * 25.4 - 6)])
+def test_a_text_without_units_is_asked_about(stage, row, along):
+    text = (TEXTS / "ST120-SET-A.nc").read_text(encoding="utf-8")
+    assert "G21" in text
+    text = text.replace("G21", "")
+    (folder_with(stage) / "odd.nc").write_text(text, encoding="utf-8")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1")
+    asked = ("attention", "odd.nc does not say whether it is in mm or in inches")
+    assert office(stage, "button row_1") == asked
+    rows = next(b for b in stage.desk.face().main if isinstance(b, Table)).rows
+    assert [str(r.title) for r in rows] == ["Millimetres", "Inches"]
+    assert office(stage, "button row_3") == ("stop", "There is nothing in that row")
+    office(stage, f"button {row}")
+    assert stage.desk.hand.work["cut"]["sizes"]["new0"].startswith(f"{along:.1f} ×")
+    assert "which" not in stage.desk.hand.work
 
 
 def test_a_part_without_a_shape_gets_the_one_that_is_cut(stage):

@@ -131,9 +131,9 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
     assert str(checks.items[0].label) == "When the file stops: scan this bit in"
     assert str(checks.items[0].text) == "3 mm, no. 18: 1\u2009500 m left, 40 m needed"
     assert [str(b.title) for b in shown.side if isinstance(b, Meter)] == [
-        "Bit no. 11",
-        "Bit no. 18",
-        "Spoilboard",
+        "Bit no. 11: 0 m on Router 1",
+        "Bit no. 18: 0 m on Router 1",
+        "Spoilboard: 0 passes",
     ]
     before = router()
     (checks,) = [b for b in face(before.hand, before.view).beside if isinstance(b, Checks)]

@@ -167,7 +167,8 @@ def test_the_bit_meter_says_after_which_sheet() -> None:
     moves = (worn("11", 1000), worn("11", 300, router="1"))
     view = small_shop(CUTTING, GOOD, moves=moves)
     meter, _ = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
-    assert str(meter.left) == "1\u2009300 m cut, 300 m on Router 1"
+    assert str(meter.title) == "Bit no. 11: 300 m on Router 1"
+    assert str(meter.left) == "1\u2009300 m cut"
     assert str(meter.right) == "change after sheet 3"
     assert meter.fraction == pytest.approx(1300 / 1500)
 
@@ -175,23 +176,23 @@ def test_the_bit_meter_says_after_which_sheet() -> None:
 @pytest.mark.parametrize(
     ("done", "left", "right", "tone"),
     [
-        (0, "0 passes", "100 sheets left", "good"),
-        (99, "99 passes", "1 sheet left", "good"),
-        (100, "100 passes", "cut it flat again", "attention"),
-        (130, "130 passes", "cut it flat again", "attention"),
+        (0, "Spoilboard: 0 passes", "100 sheets left", "good"),
+        (99, "Spoilboard: 99 passes", "1 sheet left", "good"),
+        (100, "Spoilboard: 100 passes", "cut it flat again", "attention"),
+        (130, "Spoilboard: 130 passes", "cut it flat again", "attention"),
     ],
 )
 def test_the_spoilboard_counts_its_passes(done: int, left: str, right: str, tone: str) -> None:
     moves = (move(BOARD, done, "wear", "spoilboard/1", ""),) if done else ()
     view = small_shop(CUTTING, GOOD, moves=moves)
     _, meter = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
-    assert (str(meter.left), str(meter.right), meter.tone) == (left, right, tone)
+    assert (str(meter.title), str(meter.right), meter.tone) == (left, right, tone)
 
 
 def test_a_spoilboard_that_is_not_counted_is_not_shown() -> None:
     router = Router(id="1", name="Router 1", flat_after=0)
     side = face(hand("loading", router="1"), small_shop(CUTTING, GOOD, router)).side
-    assert [str(b.title) for b in side if isinstance(b, Meter)] == ["Bit no. 11"]
+    assert [str(b.title) for b in side if isinstance(b, Meter)] == ["Bit no. 11: 0 m on Router 1"]
 
 
 def test_take_care_names_the_mass_and_local_rules() -> None:

@@ -107,7 +107,7 @@ def test_recorded_times_come_back_on_the_screens_and_in_the_command(stage, tmp_p
     block = next(b for b in stage.desk.face().main + stage.desk.face().beside
                  if isinstance(b, Progress))  # fmt: skip
     wanted = real_s(stage, SHUTTLES)
-    minutes, seconds = re.search(r"takes (\d+):(\d+) ± ", str(block.right)).groups()
+    minutes, seconds = re.search(r"here (\d+):(\d+) ± ", str(block.right)).groups()
     assert int(minutes) * 60 + int(seconds) == pytest.approx(wanted, rel=0.01)
     assert number(str(block.big)) == pytest.approx(wanted / 60 - 1, abs=0.5)
     assert block.fraction == pytest.approx(60 / wanted, rel=0.01)

@@ -112,9 +112,8 @@ def _told(here: Now, revision: Revision) -> Say:
             "file says {file}, {router} runs it in {real}", file=file, router=name, real=real
         )
     return say(
-        "file says {file}, {router} takes {real} ± {spread}",
+        "file {file}, here {real} ± {spread}",
         file=file,
-        router=name,
         real=real,
         spread=_minutes(found.spread_s / 60),
     )

@@ -167,9 +167,7 @@ def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ..
     return (with_sheet(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
-def _off_for_next_run(
-    act: Act, view: View, batch: Batch, bed: Bed, revision: Revision
-) -> Answer:
+def _off_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     """The sheet waits with its slip for its next run, here or on another router."""
     runs, n = runs_of(view, revision), bed.sheet
     run = runs[bed.run - 1]

@@ -38,9 +38,9 @@ def batch_code(batch: Batch) -> str:
 def side(here: Now) -> tuple[Block, ...]:
     """The right pane: what comes next, the bit, and what to take care of."""
     served = router_cards(here)
-    shown = queue(here, 1 if served else 3, say("Next on this router"))
-    today = () if served else (cut_today(here, 3),)
-    return (*served, *told(here), shown, *meters(here), *today, care(here))
+    shown = queue(here, 1 if served else 2, say("Next on this router"))
+    today = () if served or len(shown.entries) > 1 else (cut_today(here, 2),)
+    return (*served, *told(here), shown, *meters(here), care(here), *today)
 
 
 def cut_today(here: Now, most: int) -> Listing:
@@ -169,8 +169,8 @@ def _spoilboard(here: Now) -> tuple[Meter, ...]:
     right = say("{n} {n|sheet|sheets} left", n=left) if left > 0 else say("cut it flat again")
     return (
         Meter(
-            title=say("Spoilboard"),
-            left=say("{n} {n|pass|passes}", n=done),
+            title=say("Spoilboard: {n} {n|pass|passes}", n=done),
+            left="",
             right=right,
             fraction=min(1.0, done / router.flat_after),
             tone="good" if left > 0 else "attention",
@@ -185,13 +185,10 @@ def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
     here_m, name = total(worn, part=WEAR) / 1000, router_name(here.view, here.bed.id)
     right, tone = _lasts(bit, left, need, batch)
     return Meter(
-        title=say("Bit no. {bit}", bit=bit.id),
-        left=say(
-            "{metres} m cut, {here} m on {router}",
-            metres=round(cut),
-            here=round(here_m),
-            router=name,
+        title=say(
+            "Bit no. {bit}: {here} m on {router}", bit=bit.id, here=round(here_m), router=name
         ),
+        left=say("{metres} m cut", metres=round(cut)),
         right=right,
         fraction=min(1.0, cut / bit.life_m) if bit.life_m > 0 else 1.0,
         tone=tone,

@@ -3,7 +3,8 @@
 `hand.work` holds `files` and `folder` while one is chosen, `material` once that is known, and
 `cut` when it was read: `file`, `revision` (its plain values, part ids ``new0`` … for shapes
 that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`,
-`path` (packed strokes). `path` in the hand itself is true while the path is looked at.
+`path` (packed strokes). `which` is what was to be read while its units are asked. `path` in
+the hand itself is true while the path is looked at.
 `hand.doing` says how far a file is read, which runs beside the screen.
 """
 
@@ -18,6 +19,7 @@ from station.shop.rooms import Do, Hand, Input, Run, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
+UNITS = ("mm", "inch")  # by row, where the text does not say
 NEW = "NEW"  # the letter of a revision that is not taken in yet
 
 
@@ -34,7 +36,7 @@ def start(hand: Hand, view: View) -> Took | Run:
 
 def _look(hand: Hand) -> Took | Run:
     """Which files lie there; a file that was dropped is read once its material is known."""
-    hand = hand.with_work(ask="cut", page=0, cut=None, path=None)
+    hand = hand.with_work(ask="cut", page=0, cut=None, path=None, which=None)
     if not hand.work.get("material"):
         return Took(hand, good(say("Cut from which material?"), say("Touch its row.")))
     if path_of(hand):
@@ -45,6 +47,14 @@ def _look(hand: Hand) -> Took | Run:
 def _read(hand: Hand, which: dict[str, object]) -> Run:
     named = {"cut_file": str(hand.work["chosen"]), "material": str(hand.work["material"])}
     return Run("read_cut_file", {**which, **named}, hand)
+
+
+def _of_units(hand: Hand, row: int) -> Took | Run:
+    """The file is read again, in the units that its text does not say."""
+    which, units = hand.work["which"], UNITS[row : row + 1]
+    if not units or not isinstance(which, dict):
+        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+    return Run("read_cut_file", {**which, "units": units[0]}, hand.with_work(which=None))
 
 
 def being_read(hand: Hand) -> Took:
@@ -71,6 +81,8 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     """A row is a material, a file, or a shape; a part's card or a name says what a shape is."""
     name = pressed(given)
     row = row_of(name)
+    if "which" in hand.work:
+        return None if row is None else _of_units(hand, row)
     if "cut" not in hand.work:
         return None if row is None else _chosen_row(hand, page_of(hand) * ROWS + row, view)
     if name == "show_path":

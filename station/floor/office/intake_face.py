@@ -43,6 +43,8 @@ def face(hand: Hand, view: View) -> Face:
     """Which material, which file, or what was read."""
     if intake.cut_of(hand):
         return _read(hand, view)
+    if "which" in hand.work:
+        return _units(hand)
     if not hand.work.get("material"):
         return _materials(hand, view)
     return _files(hand)
@@ -79,6 +81,18 @@ def _materials(hand: Hand, view: View) -> Face:
     )
     table = Table(columns=(say("material"),), rows=rows, title=say("Cut from which material?"))
     return _face(hand, table, presses=(LEAVE,))
+
+
+def _units(hand: Hand) -> Face:
+    """In which units a text is written that does not say so."""
+    rows = (
+        Row(title=say("Millimetres"), note=say("as most files here"), code=button("row_1")),
+        Row(title=say("Inches"), note=say("one is 25.4 mm"), code=button("row_2")),
+    )
+    table = Table(columns=(say("units"),), rows=rows, title=say("The text is written in"))
+    note = say("Look into the program that wrote it. Sizes that come out wrong are not cut.")
+    hint = Hint(title=say("The text does not name its units"), note=note)
+    return _face(hand, hint, table, presses=(LEAVE,))
 
 
 def _files(hand: Hand) -> Face:

@@ -164,10 +164,12 @@ class MeterBlock(Painted[Meter]):
         edge = px(14)
         inner = page.width - 2 * edge
         page.height = edge
-        page.height += page.put(block.title, (edge, edge, inner), 19, bold=True) + px(6)
-        left = wide(block.left, 17)
-        right = (edge + left + px(6), page.height, inner - left - px(6))
         shade = block.tone if block.tone != "good" else "quiet"
+        title = page.put(block.title, (edge, edge, inner), 19, bold=True)
+        if block.left:
+            page.height += title + px(6)
+        left = wide(block.left or block.title, 17) + (0 if block.left else px(24))
+        right = (edge + left + px(6), page.height, inner - left - px(6))
         page.height += max(
             page.put(block.left, (edge, page.height, left), 17),
             page.put(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
