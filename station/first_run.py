@@ -51,6 +51,9 @@ class FirstRun(QDialog):
         self.router = self._choice(form, "Router", routers or ["Router 1"])
         self.units = self._choice(form, "Lengths", ["millimetres", "inches"])
         self.paper = self._choice(form, "Paper", ["A4", "A5"])
+        if shop := ledger.view.get(Shop, "shop"):  # of a shop that was joined, say
+            self.units.setCurrentIndex(int(shop.units == "inch"))
+            self.paper.setCurrentText(shop.paper)
         done = QPushButton("Open the station")
         done.setMinimumHeight(60)
         done.clicked.connect(self.accept)
@@ -86,7 +89,7 @@ class FirstRun(QDialog):
             Act(
                 id=new_id(),
                 kind="set_fact",
-                at="",
+                at=self.at,
                 subject="shop/shop",
                 args=args,
                 station=self.ledger.station,

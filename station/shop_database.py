@@ -28,7 +28,7 @@ IN_THE_WAY = {
     "differs": "The shop holds another history than this PC: ask who owns the database.",
     "another": "The shop's database is another shop's now: ask who owns it.",
 }
-FIRST_MORNING = 1  # entries of a shop that was opened and not used
+FIRST_MORNING = 2  # entries of a shop that was opened and not used: its first, its paper
 KEPT = timedelta(days=396)  # thirteen months
 
 

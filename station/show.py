@@ -15,9 +15,11 @@ from station.look.window import Window
 from station.shop.words import clock, say
 
 if TYPE_CHECKING:
+    from station.ledger.faults import Fault
     from station.papers.page import Page
     from station.printers import Printers
     from station.shop.acts import Answer
+    from station.shop.faces import Face
 
 FRAME = 40  # px, a window's title bar at most
 
@@ -31,6 +33,27 @@ def open_station(data: Path, at: Clock) -> int:
     )
     fill_screen(window)
     application.processEvents()  # the frame stands before anything heavy is loaded
+    from station.ledger.faults import Fault  # noqa: PLC0415 - after the frame
+
+    try:
+        return _run(application, window, data, at)
+    except Fault as fault:
+        if QApplication.platformName() not in SILENT:  # who clicked an icon reads no console
+            window.paint(_fault(fault))
+            application.exec()
+        raise
+
+
+def _fault(fault: "Fault") -> "Face":
+    """Why the station does not open, on its window until that is closed."""
+    from station.shop.faces import Face, Hint  # noqa: PLC0415 - only when it is used
+
+    hint = Hint(title=str(fault), note=say("Close this window."), tone="stop")
+    return Face(title=say("Station"), main=(hint,))
+
+
+def _run(application: QApplication, window: Window, data: Path, at: Clock) -> int:
+    """Runs the station in its window."""
     from station import app, first_run  # noqa: PLC0415 - after the frame
     from station.beside import in_a_process  # noqa: PLC0415 - only when it is used
     from station.printers import Printers  # noqa: PLC0415 - only when it is used

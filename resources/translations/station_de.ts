@@ -712,6 +712,10 @@
       <translation>Paket schließen.</translation>
     </message>
     <message>
+      <source>Close this window.</source>
+      <translation>Dieses Fenster schließen.</translation>
+    </message>
+    <message>
       <source>Close: {n} to go</source>
       <translation>Schließen: noch {n}</translation>
     </message>

@@ -6,6 +6,8 @@ import pytest
 
 from station import first_run, show
 from station.clock import Clock
+from station.ledger.faults import Fault
+from station.look import inspect
 from station.look.window import Window
 from station.session import Session
 from station.shop.facts import Shop
@@ -66,3 +68,51 @@ def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
     assert show.open_station(tmp_path, Clock(AT)) == 0
     assert (tmp_path / "station.log").exists()
     assert (tmp_path / "shop.db").exists()
+
+
+def too_new(ledger):
+    ledger.set_local("format", "99")
+    ledger.close()
+
+
+@pytest.mark.parametrize(
+    ("harm", "words"),
+    [
+        (too_new, "shop.db was written by a newer program (format 99). Update this one first."),
+        (
+            lambda _: None,
+            "Another program has shop.db open. Close that one first, or use it instead.",
+        ),
+    ],
+    ids=["an old program", "a second program"],
+)
+def test_why_a_station_does_not_open_stands_on_its_window(stage, qtbot, monkeypatch, harm, words):
+    """Who clicked an icon reads no console; what is in the file stays as it is."""
+    harm(stage.ledger)
+    seen = []
+    application = show.application_of()
+
+    def until_it_is_closed(_self=None):
+        windows = [w for w in application.topLevelWidgets() if isinstance(w, Window)]
+        seen.extend(text for w in windows if w.isVisible() for text in inspect.texts(w))
+        return 0
+
+    monkeypatch.setattr(type(application), "exec", until_it_is_closed)
+    monkeypatch.setattr(show, "SILENT", ())
+    with pytest.raises(Fault, match=words[:20]):
+        show.open_station(stage.ledger.path.parent, Clock(AT))
+    assert {words, "Close this window."} <= set(seen)
+
+
+def test_the_first_run_of_a_pc_that_joined_leaves_the_shop_as_it_is(stage, qtbot):
+    question = first_run.FirstRun(stage.ledger, None, AT)
+    qtbot.addWidget(question)
+    question.units.setCurrentText("inches")
+    question.keep()
+    changed = list(stage.ledger.entries())[-1]
+    assert (changed.kind, changed.at) == ("set_fact", AT)
+    again = first_run.FirstRun(stage.ledger, None, AT)
+    qtbot.addWidget(again)
+    again.keep()
+    assert stage.ledger.view.get(Shop, "shop").units == "inch"
+    assert list(stage.ledger.entries())[-1] == changed
