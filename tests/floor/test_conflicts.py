@@ -8,7 +8,7 @@ import pytest
 from station import app
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Act
-from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER
+from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER, bookable
 from station.shop.facts import Batch, Concern, Line, Order, Pile
 from station.shop.moves import balancing
 from tests.floor.shop_small import COMB, DAY, small_facts
@@ -157,6 +157,54 @@ def test_an_entry_that_takes_too_many_is_left_out_and_settled(how, left, two):
     assert settle(two[0], concern, how).entry
     heal(two)
     assert (at(two[1], "trimming", "00900"), at(two[1], "rack/014", "00900")) == left
+
+
+def two_claims(two):
+    """Both claim one order: no pieces were meant to move."""
+    assert all(do(s, f"claim{s.number}", "claim_order", "order/3306").entry for s in two)
+    heal(two)
+    return concern_of(two, "claim2")
+
+
+def by_hand(body):
+    """An entry pushed past a station's program."""
+
+    def raised(two):
+        two[0].shop.add(SharedRow("bad", "", (), body))
+        heal(two)
+        return concern_of(two, "bad")
+
+    return raised
+
+
+RAISED = {  # what arises by sharing: its kind, its choices, and how it comes about
+    "an act with pieces": (NO_LONGER, (LEAVE, BOOK), two_splits),
+    "an act without": (NO_LONGER, (LEAVE,), two_claims),
+    "an entry that takes too many": (LEFT_OUT, (LEAVE, BOOK), by_hand(TOO_MANY)),
+    "an entry that nobody can read": (LEFT_OUT, (LEAVE,), by_hand("{")),
+}
+
+
+@pytest.mark.parametrize(
+    ("name", "how"), [(n, how) for n, (_, choices, _) in RAISED.items() for how in choices]
+)
+def test_every_kind_arises_and_every_choice_settles_it(name, how, two):
+    what, choices, raised = RAISED[name]
+    concern = raised(two)
+    assert (concern.what, concern.choices) == (what, choices)
+    before = {(h.place, h.batch, h.part): h.qty for h in two[1].ledger.balances()}
+    booked = bookable(two[1].ledger.view, concern) if how == BOOK else ()
+    assert settle(two[1], concern, how).entry
+    heal(two)
+    settled = concern_of(two, concern.id)
+    assert (settled.settled, settled.by, settled.reason) == (how, "07", "counted again")
+    for m in booked:
+        for spot, qty in ((m.frm, -m.qty), (m.to, m.qty)):
+            key = (*spot, m.part)
+            before[key] = before.get(key, 0) + qty
+    after = {(h.place, h.batch, h.part): h.qty for h in two[0].ledger.balances()}
+    assert after == {key: qty for key, qty in before.items() if qty}
+    assert all(s.ledger.view.shelf(Concern, "open") == () for s in two)
 
 
 def test_an_entry_that_nobody_can_read_can_only_be_left_out(two):

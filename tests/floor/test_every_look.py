@@ -1,0 +1,133 @@
+"""Every kind of Needs a look arises at the desk, and every choice under it is settled.
+
+The kinds and choices are read from the program's text: a new one without a story fails here.
+Those that sharing brings are raised and settled in `test_conflicts.py`, on two stations.
+"""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+import station
+from station.shop import conflicts
+from station.shop.facts import Batch, Concern
+from tests.floor.test_conflicts import RAISED
+from tests.replay import PIN, Stage
+
+LOOSEN = "let it go on"
+ASKED = ("worker 07", PIN)
+RELEASED = ("@worker 07", "@area office", "button put_down", "button next_kind", "button row_4",
+            "button release_batch", "router 1", "2", *ASKED, "@worker 02", "@area loading",
+            "@router R1", "traveller 00001", "lot 0931")  # fmt: skip
+CHECKED = ("button held_down", "button bit_good", "button file_right", "button zeroed")
+PACKING = ("@worker 05", "@area packing")
+TRIMMING = ("@worker 04", "@area trimming", "traveller 00900")
+STORIES = {  # by the function that raises it: what is done, and its choices
+    "anywhere.hold_batch": ((*TRIMMING, "button hold"), (LOOSEN, "keep it")),
+    "anywhere.recount": (
+        ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "reason 51"),
+        ("looked at",),
+    ),
+    "loading._first_off_wrong": (
+        (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:20:00", "button off_bed",
+         "button first_off_bad"),
+        (LOOSEN, "keep it"),
+    ),
+    "loading._overruled": (
+        (*RELEASED, "5.8", *CHECKED, "button start", *ASKED, "reason 41"),
+        ("keep the lot", "send it back"),
+    ),
+    "office.cancel_order": (
+        (*PACKING, "order 3306", "part 062", "@worker 07", "@area office", "button row_1",
+         "button cancel_it", *ASKED),
+        ("put back", "send it"),
+    ),
+    "packing._off_weight": (
+        (*PACKING, "order 3307", "part 045", "button scale", "9999", "button close_pack",
+         "button yes"),
+        ("looked at",),
+    ),
+    "packing._owed": (
+        (*PACKING, "order 3307", "button part_missing", "4", "@area today",
+         "button show_concerns", "button row_1", "button settle", *ASKED, "reason 51",
+         "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
+        ("looked at",),
+    ),
+    "packing._recounted": (
+        (*PACKING, "order 3307", "button part_missing", "4"),
+        ("looked at",),
+    ),
+    "trimming.check_master": ((*TRIMMING, "button master_differs"), (LOOSEN, "spoil")),
+}  # fmt: skip
+
+
+def raised_in_the_program():
+    """Where `Concern(…)` stands: room and function, with the choices written there."""
+    found = {}
+    for file in sorted(Path(station.__path__[0]).rglob("*.py")):
+        for function in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if not isinstance(function, ast.FunctionDef):
+                continue
+            for call in ast.walk(function):
+                if isinstance(call, ast.Call) and getattr(call.func, "id", "") == "Concern":
+                    given = {k.arg: k.value for k in call.keywords}
+                    choices = given.get("choices")
+                    found[f"{file.parent.name}.{function.name}"] = (
+                        ast.literal_eval(choices)
+                        if isinstance(choices, ast.Tuple)
+                        else ("looked at",)
+                        if choices is None
+                        else None
+                    )
+    return found
+
+
+def test_every_kind_and_choice_has_its_story():
+    found = raised_in_the_program()
+    assert found.pop("shop._concern") is None  # what sharing brings
+    assert found == {name: choices for name, (_, choices) in STORIES.items()}
+    assert {what for what, _, _ in RAISED.values()} == set(conflicts.SHARED)
+    assert {c for _, choices, _ in RAISED.values() for c in choices} == {
+        conflicts.LEAVE,
+        conflicts.BOOK,
+    }
+
+
+@pytest.fixture
+def stage(tmp_path):
+    made = Stage(tmp_path)
+    yield made
+    assert made.ledger.check() == []
+    made.close()
+
+
+def balances(stage):
+    return sorted(h for h in stage.ledger.balances() if h.qty)
+
+
+@pytest.mark.parametrize(
+    ("story", "how"), [(name, how) for name, (_, choices) in STORIES.items() for how in choices]
+)
+def test_it_arises_and_is_settled(story, how, stage):
+    lines, choices = STORIES[story]
+    for line in lines:
+        stage.send(line)
+    view = stage.ledger.view
+    (concern,) = view.shelf(Concern, "open")
+    assert concern.choices == choices
+    batch = view.get(Batch, concern.about.removeprefix("batch/"))
+    before, entries = balances(stage), stage.ledger.count()
+    for line in ("@area today", "button show_concerns", "button row_1"):
+        stage.send(line)
+    stage.send(f"button row_{choices.index(how) + 1}" if len(choices) > 1 else "button settle")
+    for line in (*ASKED, "reason 51"):
+        given = stage.send(line)
+    assert given.answer.tone == "good"
+    assert view.shelf(Concern, "open") == ()
+    settled = view.get(Concern, concern.id)
+    assert (settled.settled, settled.by, settled.reason) == (how, "07", "counted again")
+    assert (balances(stage), stage.ledger.count()) == (before, entries + 1)
+    if batch is not None and story != "anywhere.recount":
+        holds = () if how == LOOSEN else batch.holds
+        assert view.get(Batch, batch.id).holds == holds
