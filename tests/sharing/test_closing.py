@@ -300,6 +300,15 @@ def test_old_entries_are_dropped_and_all_goes_on(full, fresh, shop):
     alike(whole, full)
 
 
+def test_a_disk_without_room_for_a_smaller_file_drops_all_the_same(full, fresh):
+    run = full.ledger._store.run
+    run(f"PRAGMA max_page_count={run('PRAGMA page_count').fetchone()[0] + 4}")
+    full.ledger.drop_until(8)
+    run("PRAGMA max_page_count=1000000")
+    assert full.ledger.begins() == (8, OLD)
+    alike(fresh(), full)
+
+
 def test_only_what_is_old_from_the_first_on_is_dropped(full):
     assert full.ledger.older_than(OLD)[0] == 0
     assert full.ledger.older_than("2026-03-04T10:00:01")[0] == 8
