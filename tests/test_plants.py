@@ -4,7 +4,7 @@ import pytest
 
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
-from tests.plants_sharing import CLOSINGS, SHARING
+from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
 
 
 @pytest.mark.parametrize("plant", [*PLANTS, *SHARING, *CLOSINGS], ids=lambda plant: plant.why)
@@ -16,7 +16,7 @@ def test_the_line_stands_just_once(plant):
 
 def test_there_are_thirty():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
-    assert [len(SHARING), len(CLOSINGS)] == [20, 7]
+    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS)] == [34, 2, 7]
 
 
 def test_a_line_that_moved_is_an_error():

@@ -12,6 +12,7 @@ characters only 0-9 and A-Z are printed; a number whose check would be ``*`` is 
 """
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 ALPHABET = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ*"
@@ -85,6 +86,7 @@ def usable(kind: str, number: str, copy: str = "", sheet: int = 0) -> bool:
     return check_character(f"{LETTERS[kind]}{number}{copy}{sheet or ''}") != "*"
 
 
+@lru_cache(maxsize=1024)
 def batch_usable(number: str, sheets: int = 0) -> bool:
     """Whether a batch number can be printed at all: bare, and as copies A to Z.
 

@@ -9,6 +9,7 @@ from random import Random
 from station.ledger.codec import Body, read_body
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import BLOCK, TAKE_BLOCK, TAKING
+from station.ledger.sound import LEFT_OUT
 from station.shop.facts import Concern, Order, Pack
 from station.shop.moves import balancing
 from tests.simulate.founded import ALONE, STATIONS, Founded
@@ -53,6 +54,7 @@ class World:
         self.shop = founded.shop.copy()
         self.faults, self.kinds = Counter[str](), Counter[str]()
         self.images: dict[str, tuple[bytes, int]] = {}
+        self.given: set[tuple[str, str]] = set()  # all numbers that acts were given, by kind
         self.gone: set[str] = set()  # acknowledged, and then every copy was destroyed
         self.stations = []
         for number in STATIONS:
@@ -186,12 +188,16 @@ class World:
         packs = Counter(p.order for p in ledger.facts(Pack) if p.state != "opened")
         assert max(packs.values(), default=0) <= 1, f"an order was packed twice: {packs}"
         numbers: Counter[tuple[str, str]] = Counter()
+        left_out = ledger._store.run("SELECT id FROM entry WHERE kind = ?", (LEFT_OUT,)).fetchall()
+        assert not left_out, f"an entry of a sound station is left out: {left_out}"
         for entry in self.shop.entries:
             body = read_body(entry.body)
             self.kinds[body.act.kind] += 1
             given = body.act.args.get("numbers")
             counts = not entry.verdict and not ledger._history.reader.undone(entry.id)
-            numbers.update(given.items() if counts and isinstance(given, dict) else ())
+            names = given.items() if isinstance(given, dict) else ()
+            self.given.update(names)
+            numbers.update(names if counts else ())
             if entry.verdict:
                 assert ledger.view.get(Concern, entry.id), "a lost act is shown nowhere"
         assert max(numbers.values(), default=0) <= 1, f"a number was given twice: {numbers}"
@@ -203,6 +209,8 @@ class World:
         assert all(len(n) > FEWEST for n in held), "a station is left without numbers"
         every = Counter(number for numbers in held for number in numbers)
         assert max(every.values()) == 1, f"two stations hold the same numbers: {held}"
+        again = every.keys() & {number for kind, number in self.given if kind == "batch"}
+        assert not again, f"numbers that papers bore once are handed out again: {again}"
         for scan in ("@area today", "button show_concerns", "button row_1"):
             self.stations[0].send(scan)
             assert self.stations[0].desk.face()
