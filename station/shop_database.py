@@ -47,7 +47,8 @@ def share(data: Path, url: str, stations: int, pdf: Path | None, now: str, tell:
     with app.opened(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
         _settle(data, ledger, tell)
-        tell(f"Shared: {ledger.count()} entries are in {address}; this PC is its station 1.")
+        here = f"this PC is its station {ledger.station}."
+        tell(f"Shared: {ledger.count()} entries are in {address}; {here}")
     _print(cards, address, pdf or data / CARDS, tell)
     if cards:
         founding.close(address, password, now, tell)

@@ -11,6 +11,7 @@ import psycopg
 
 from station.ledger.closing import Begin
 from station.ledger.faults import Fault
+from station.ledger.history import SHOP
 from station.ledger.ledger import Ledger
 from station.ledger.statements import FORMAT
 from station.sharing import closings, roles, schema, secret
@@ -152,7 +153,8 @@ def _why_not_in(error: psycopg.Error, address: Address) -> str:
 
 def _names(admin: Session, ledger: Ledger) -> Names:
     """The site's names; the site is chosen before anything is made, so a second try fits."""
-    found, ours = _site_of(admin, missing=""), ledger.local("site") or ""
+    found = _site_of(admin, missing="")
+    ours = ledger.local(SHOP) or ledger.local("site") or ""
     if found and found != ours:
         raise NotShared(
             "This database holds another shop. To add this PC to it: station join. "

@@ -125,6 +125,8 @@ def test_a_manager_without_all_rights_shares_too(server, home, ledger, address):
     other.mkdir()
     joined = join(other, typed(address), cards[0].code)
     assert joined.link(other).head().number == 5
+    assert founding.close(managed, "m", "2027-06-01T07:00:00", print).number == 5
+    assert joined.link(other).closing().number == 5
     with (
         pytest.raises(psycopg.errors.InsufficientPrivilege),
         server.connect(address.database, managed.user, "m") as link,
@@ -286,8 +288,9 @@ def elsewhere():
     running.remove()
 
 
+@pytest.mark.parametrize("mover", [0, 1], ids=["its first PC", "one that joined"])
 def test_a_shop_moves_to_another_server_with_all_it_has(
-    server, elsewhere, home, ledger, address, tmp_path
+    server, elsewhere, home, ledger, address, tmp_path, mover
 ):
     """As DEVELOPERS.md says: shared anew there, and a new card for each other PC."""
     other = tmp_path / "two"
@@ -300,9 +303,11 @@ def test_a_shop_moves_to_another_server_with_all_it_has(
     with server.connect() as admin:
         admin.execute(f'ALTER DATABASE "{address.database}" ALLOW_CONNECTIONS false')
     there = read(elsewhere.url("shop"))
-    card = share(home, ledger, there, PASSWORD, 1)[0]
-    join(other, typed(there), card.code, membership.of(other).site)
-    for folder, one in ((other, two), (home, ledger)):
+    pcs = [(home, ledger), (other, two)]
+    card = share(*pcs[mover], there, PASSWORD, 1)[0]
+    moved = pcs[1 - mover][0]
+    join(moved, typed(there), card.code, membership.of(moved).site)
+    for folder, one in (pcs[1], pcs[0]):
         assert catch_up(one, membership.of(folder).link(folder)).state == "shared"
     ids = [*(f"a{n}" for n in range(5)), "not shared before the move"]
     assert [row[1] for row in rows(elsewhere, there)] == ids
