@@ -108,7 +108,7 @@ def _told(
     asked: Mapping[str, object], analysis: "Analysis", name: str, digest: str
 ) -> dict[str, object]:
     """The revision as it would be taken in, its new shapes still without a name."""
-    from station.cutting.report import revision  # noqa: PLC0415 - only when it is used
+    from station.cutting.record import revision  # noqa: PLC0415 - only when it is used
 
     shapes = analysis.shapes if asked["cuts_out"] else ()
     names = {s.index: s.part or f"new{s.index}" for s in shapes}

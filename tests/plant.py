@@ -12,6 +12,7 @@ import tempfile
 from pathlib import Path
 
 from tests.plants import PLANTS, Plant
+from tests.plants_cutting import CUTTING
 from tests.plants_sharing import CLOSINGS, SHARING
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -68,7 +69,7 @@ def fails(folder: Path, test: str) -> str:
 def main() -> int:
     """Plants each, or those whose file or reason holds a word given; 1 when one is missed."""
     words = sys.argv[1:]
-    every = (*PLANTS, *SHARING, *CLOSINGS)
+    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING)
     chosen = [p for p in every if not words or any(w in p.file + p.why for w in words)]
     missed = 0
     with tempfile.TemporaryDirectory() as scratch:

@@ -4,10 +4,14 @@ import pytest
 
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
+from tests.plants_cutting import CUTTING
 from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
 
 
-@pytest.mark.parametrize("plant", [*PLANTS, *SHARING, *CLOSINGS], ids=lambda plant: plant.why)
+EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING]
+
+
+@pytest.mark.parametrize("plant", EVERY, ids=lambda plant: plant.why)
 def test_the_line_stands_just_once(plant):
     sound = (ROOT / plant.file).read_text(encoding="utf-8")
     assert planted(sound, plant) != sound
@@ -16,7 +20,7 @@ def test_the_line_stands_just_once(plant):
 
 def test_there_are_thirty():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
-    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS)] == [34, 2, 7]
+    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS), len(CUTTING)] == [34, 2, 7, 24]
 
 
 def test_a_line_that_moved_is_an_error():

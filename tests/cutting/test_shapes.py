@@ -7,7 +7,8 @@ import pytest
 from layouts import make
 
 from station.cutting.model import Piece
-from station.cutting.report import analyse, read, revision, shape_of
+from station.cutting.record import revision, shape_of
+from station.cutting.report import analyse, read
 from station.cutting.shapes import group
 from station.shop.facts import Part, Shape
 

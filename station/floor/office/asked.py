@@ -283,27 +283,32 @@ def _whose(view: View, held: Held) -> Say:
 # --- files
 
 
+def _wrong_lines(hand: Hand, wrong: list[str]) -> Face:
+    """What is wrong in a file, by line."""
+    rows = tuple(((Cell(text=text),), "") for text in wrong[:LINES])
+    more = len(wrong) - LINES
+    title = say("{n} {n|problem|problems}: nothing was taken in", n=len(wrong))
+    note = (
+        say("{n} more; mend these first.", n=more)
+        if more > 0
+        else say("Mend the file and read it again.")
+    )
+    again = Press(label=say("Read again"), code=button("read_csv"), style="primary", wide=2)
+    return _face(
+        hand,
+        Hint(title=title, note=note, tone="stop"),
+        Listing(title="", rows=rows),
+        presses=(again, LEAVE),
+    )
+
+
 def _files(hand: Hand, view: View) -> Face:
     """The files found, to touch; or what is wrong in one, by line."""
     wrong, names = files.texts(hand, "problems"), files.texts(hand, "files")
     shop = view.get(Shop, "shop")
     folder = str(hand.work.get("folder", "")) or (shop.folder if shop else "")
     if wrong:
-        rows = tuple(((Cell(text=text),), "") for text in wrong[:LINES])
-        more = len(wrong) - LINES
-        title = say("{n} {n|problem|problems}: nothing was taken in", n=len(wrong))
-        note = (
-            say("{n} more; mend these first.", n=more)
-            if more > 0
-            else say("Mend the file and read it again.")
-        )
-        again = Press(label=say("Read again"), code=button("read_csv"), style="primary", wide=2)
-        return _face(
-            hand,
-            Hint(title=title, note=note, tone="stop"),
-            Listing(title="", rows=rows),
-            presses=(again, LEAVE),
-        )
+        return _wrong_lines(hand, wrong)
     first = page_of(hand) * ROWS
     table = Table(
         columns=(say("file"),),

@@ -1,0 +1,67 @@
+"""Lines of reading and working out cut files broken on purpose, and of their runs."""
+
+from tests.plants import Plant
+
+CUT = "station/cutting"
+TIME = ("tests/cutting/test_time.py",)
+SIZES = ("tests/cutting/test_parts.py", "tests/cutting/test_workshop.py")
+MODES = ("tests/cutting/test_modal.py", "tests/cutting/test_reads.py")
+CYCLES = ("tests/cutting/test_cycles.py", "tests/cutting/test_reads.py")
+WRONG = ("tests/cutting/test_problems.py",)
+RUNS = ("tests/floor/test_runs.py", "replay:21")
+LOADING = "station/floor/loading"
+
+CUTTING = (
+    Plant(f"{CUT}/drive.py", "ahead = min(v2[i], ahead + 2", "ahead = v2[i] + (0 * ahead + 2",
+          "look-ahead that does not slow down in time", TIME),
+    Plant(f"{CUT}/drive.py", "v2[i] = behind = min(v2[i], behind)", "v2[i] = behind = v2[i]",
+          "a router at full speed at once", TIME),
+    Plant(f"{CUT}/drive.py", "share = max(max(abs(x), abs(y)) / flat, abs(z) / upright)",
+          "share = max(max(abs(x), abs(y)) / flat, abs(z) / flat)",
+          "Z as quick as X and Y", (*TIME, "tests/cutting/test_works_out.py")),
+    Plant(f"{CUT}/parts.py", "edge = offset(node.loop.ring, -node.radius)",
+          "edge = offset(node.loop.ring, node.radius)", "the bit's radius added to a part", SIZES),
+    Plant(f"{CUT}/parts.py", "return offset(node.loop.ring, node.radius)",
+          "return offset(node.loop.ring, -node.radius)", "a hole too small by the bit", SIZES),
+    Plant(f"{CUT}/parts.py", "height_mm=min(stretch.top, self.face) - self.bottom,",
+          "height_mm=self.face - self.bottom,", "every tab as high as the sheet", SIZES),
+    Plant(f"{CUT}/parts.py", "width_mm=stretch.length - 2 * radius,",
+          "width_mm=stretch.length,", "tabs as wide as the bit jumps", (*SIZES, *WRONG)),
+    Plant(f"{CUT}/obey.py", "s.scale = MM_PER_INCH if s.codes[UNITS] == 200 else 1.0",
+          "s.scale = MM_PER_INCH if s.codes[UNITS] == 210 else 1.0",
+          "inches read as millimetres", MODES),
+    Plant(f"{CUT}/model.py", "MM_PER_INCH = 25.4\n", "MM_PER_INCH = 25.0\n",
+          "an inch that is none", MODES),
+    Plant(f"{CUT}/top.py", "if word is None or (", "if False and (",
+          "a unit word in a remark sets the units", MODES),
+    Plant(f"{CUT}/obey.py", "            end += value\n", "            end = value\n",
+          "incremental moves read as absolute", MODES),
+    Plant(f"{CUT}/slow.py", '        state.absolute = codes["distance"] == 90',
+          '        state.absolute = codes["distance"] == 91', "G90 and G91 the wrong way", MODES),
+    Plant(f"{CUT}/drill.py", "began = s.series if s.return_first else s.at[deep]",
+          "began = s.at[deep] if s.return_first else s.series",
+          "G98 goes back to where the series began", CYCLES),
+    Plant(f"{CUT}/drill.py", "max(began, clear) if s.back_to == 98 else clear)",
+          "clear)", "G98 stops at R", CYCLES),
+    Plant(f"{CUT}/slow.py", "(named if state.dialect.home_named else ()) or (0, 1, 2)",
+          "named or (0, 1, 2)", "G28 leaves axes where they are", MODES),
+    Plant(f"{CUT}/bend.py", "== (radius > 0) else", "== (radius < 0) else",
+          "arcs by radius on the wrong side", ("tests/cutting/test_arcs.py",)),
+    Plant(f"{CUT}/problems.py", "floor = settled.bottom - settled.spoilboard",
+          "floor = settled.bottom - 100", "a cut into the bed is not told", WRONG),
+    Plant(f"{CUT}/problems.py", "rapid &= ~_from_the_start(moves, settled.face)",
+          "rapid &= False", "a rapid through the sheet is not told", WRONG),
+    Plant(f"{CUT}/holding.py", " & ~_in_pieces(analysis, long, wide)", "",
+          "a hold-down on what is sold", ("tests/cutting/test_works_out.py",)),
+    Plant(f"{CUT}/cover.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
+          "return False", "laps that cut a tab away are not seen", (*SIZES, *WRONG)),
+    Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(runs_of(view, revision)):",
+          "    if bed.run < 0:", "a sheet at popping before its last run", RUNS),
+    Plant(f"{LOADING}/common.py", "return runs[bed.run - 1] if", "return runs[0] if",
+          "the second run wears and lasts like the first", RUNS),
+    Plant("station/shop/runs.py", "if run < len(runs) and (anywhere or runs[run].takes(bed.id)):",
+          "if run < len(runs):", "a run on a router that cannot run it", RUNS),
+    Plant(f"{LOADING}/rules_sheet.py",
+          "    return run_not_approved(sheet.view, sheet.batch, sheet.revision)",
+          "    return None", "a run of a revision that nobody approved", RUNS),
+)  # fmt: skip
