@@ -7,7 +7,6 @@ from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
 from tests.plants_cutting import CUTTING
 from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
 
-
 EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING]
 
 

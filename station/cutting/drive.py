@@ -13,9 +13,9 @@ from station.cutting.model import CW, XY, Bools, Bytes, Floats
 
 
 @inner
-def along(x: float, y: float, z: float, flat: float, upright: float) -> float:
+def along(x: float, y: float, z: float, ax: float, ay: float, az: float) -> float:
     """The acceleration along a unit direction when each axis has its own limit."""
-    share = max(max(abs(x), abs(y)) / flat, abs(z) / upright)
+    share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)
     return 1 / share if share > 0 else math.inf
 
 
@@ -47,12 +47,13 @@ def _timed(length: float, top: float, accel: float, minutes: float, v2: float, v
 
 
 @inner
-def _limit(i: int, leave: Floats, kind: Bytes, plane: Bytes, flat: float, upright: float
+def _limit(i: int, leave: Floats, kind: Bytes, plane: Bytes, ax: float, ay: float, az: float
            ) -> float:  # fmt: skip
     """The acceleration of one move."""
     if kind[i] >= CW:
-        return flat if plane[i] == XY and leave[2, i] == 0 else min(flat, upright)
-    return along(leave[0, i], leave[1, i], leave[2, i], flat, upright)
+        flat = min(ax, ay)
+        return flat if plane[i] == XY and leave[2, i] == 0 else min(flat, az)
+    return along(leave[0, i], leave[1, i], leave[2, i], ax, ay, az)
 
 
 @inner
@@ -65,12 +66,12 @@ def _most(kind: int, length: float, feed: float, minutes: float, rapid: float) -
 
 @entry(
     "void(f8[::1], f8[::1], f8[:,::1], f8[:,::1], u1[::1], u1[::1], f8[::1], f8[::1], b1[::1],"
-    " b1[::1], f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
+    " b1[::1], f8, f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
 )
 def limits(
     length: Floats, radius: Floats, leave: Floats, arrive: Floats, kind: Bytes, plane: Bytes,
-    feed: Floats, minutes: Floats, exact: Bools, halts: Bools, rapid: float, flat: float,
-    upright: float, tolerance: float, top: Floats, accel: Floats, v2: Floats,
+    feed: Floats, minutes: Floats, exact: Bools, halts: Bools, rapid: float, ax: float,
+    ay: float, az: float, tolerance: float, top: Floats, accel: Floats, v2: Floats,
 ) -> None:  # fmt: skip
     """Fills each move's top speed and acceleration, and the most that v² may be at its start.
 
@@ -82,7 +83,7 @@ def limits(
         v2[i] = 0.0
         if length[i] <= 0:
             continue
-        accel[i] = _limit(i, leave, kind, plane, flat, upright)
+        accel[i] = _limit(i, leave, kind, plane, ax, ay, az)
         speed = _most(kind[i], length[i], feed[i], minutes[i], rapid)
         top[i] = max(min(speed, math.sqrt(accel[i] * min(radius[i], 1e12))), 1e-6)
         if not stop:

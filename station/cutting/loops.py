@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from station.cutting.edge import measures
 from station.cutting.model import RAPID, Bools, Floats, Ints, Moves, Ring
 from station.cutting.moves import apart
 from station.cutting.rings import (
@@ -14,7 +15,6 @@ from station.cutting.rings import (
     MOST_CHORDS,
     area_of,
     centroid_of,
-    perimeter_of,
     tidy,
 )
 from station.cutting.walk import BRIDGE, EDGE, Edges, walk
@@ -33,6 +33,7 @@ class Loop:
     through_mm: float
     tool: int
     line: int
+    forward: bool  # its edges run counter-clockwise
     others: tuple[Loop, ...] = ()  # further laps over the same loop
 
 
@@ -76,13 +77,15 @@ def _walked(moves: Moves, flat: Floats, chosen: Ints, through_z: float) -> Itera
 
 def _loop(moves: Moves, edges: Edges) -> Loop | None:
     """A loop of its edges; None where it holds hardly anything."""
-    ring = tidy(ring_of(edges))
+    drawn = ring_of(edges)
+    ring = tidy(drawn)
     if len(ring) < 3 or area_of(ring) < LEAST_MM2:
         return None
     first = int(edges["move"][np.argmax(edges["move"] != BRIDGE)])
     cut = float(edges["length"][edges["through"] > 0].sum())
     line, tool = int(moves.line[first]), int(moves.tool[first])
-    return Loop(edges, ring, area_of(ring), perimeter_of(ring), cut, tool, line)
+    area, around = measures(ring)[:2]
+    return Loop(edges, ring, area, around, cut, tool, line, area_of(drawn) > 0)
 
 
 def ring_of(edges: Edges) -> Ring:

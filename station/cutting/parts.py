@@ -125,7 +125,7 @@ class Sheet:
 
     def _piece(self, node: Node, edge: Ring, holes: list[Ring]) -> Piece:
         loop, z = node.loop, self.moves.points[:, 2]
-        inward = -1.0 if _runs_forward(loop) else 1.0
+        inward = -1.0 if loop.forward else 1.0
         uncut = stretches(loop, self.marks[id(loop)])
         gone = [
             e
@@ -156,19 +156,6 @@ class Sheet:
         )
 
 
-def _runs_forward(loop: Loop) -> bool:
-    """Whether the loop's edges go counter-clockwise."""
-    edges = loop.edges
-    corners = np.column_stack((edges["x1"], edges["y1"]))
-    if len(edges) < 3 or abs(area_of(corners)) < 1e-6:
-        turn = float(edges["sweep"].sum())
-        if turn:
-            return turn > 0
-    r2 = (edges["x0"] - edges["cx"]) ** 2 + (edges["y0"] - edges["cy"]) ** 2
-    bulges = np.where(edges["sweep"] == 0, 0.0, r2 * (edges["sweep"] - np.sin(edges["sweep"])) / 2)
-    return area_of(corners) + float(bulges.sum()) > 0
-
-
 def _drilled(
     moves: Moves, flat: Floats, bit_mm: Mapping[int, float], through_z: float, loops: list[Loop]
 ) -> list[tuple[Floats, float]]:
@@ -195,6 +182,8 @@ def _drilled(
 
 def _with_drilled(pieces: list[Piece], drilled: list[tuple[Floats, float]]) -> list[Piece]:
     """Adds drilled holes to the pieces that they lie in."""
+    if not drilled:
+        return pieces
     holes: dict[int, list[Ring]] = {}
     lows = np.array([p.outline.min(axis=0) for p in pieces]).reshape(-1, 2)
     highs = np.array([p.outline.max(axis=0) for p in pieces]).reshape(-1, 2)

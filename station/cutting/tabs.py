@@ -43,7 +43,9 @@ class Marks:
 
 def marked(laps: Sequence[Loop], moves: Moves, geo: Geometry, through_z: float) -> list[Marks]:
     """All laps in small steps. An edge that goes through is one step, and cut."""
-    found = [_steps(lap.edges) for lap in laps]
+    if not laps:
+        return []
+    found = _steps([lap.edges for lap in laps])
     open_ = [~m.cut for m in found]
     points = [m.points[o] for m, o in zip(found, open_, strict=True)]
     if sum(map(len, points)):
@@ -57,21 +59,31 @@ def marked(laps: Sequence[Loop], moves: Moves, geo: Geometry, through_z: float) 
     return found
 
 
-def _steps(edges: Edges) -> Marks:
-    """Middles of equal small steps along every edge."""
+def _steps(laps: list[Edges]) -> list[Marks]:
+    """Middles of equal small steps along every edge of every lap."""
+    edges = np.concatenate(laps)
     through = edges["through"] > 0
     steps = np.clip(np.ceil(edges["length"] / STEP_MM), 1, MOST_STEPS)
     count = np.where(through, 1, steps).astype(np.int64)
     edge = np.repeat(np.arange(len(edges)), count)
     t = (np.arange(len(edge)) - np.repeat(np.cumsum(count) - count, count) + 0.5) / count[edge]
-    e = edges[edge]
+    step, cut = (edges["length"] / count)[edge], through[edge]
+    points = np.zeros((len(edge), 2))  # of what is cut: not asked for
+    points[~cut] = _middles(edges[edge[~cut]], t[~cut])
+    first = np.cumsum([0, *map(len, laps)])
+    begin = np.concatenate(([0], np.cumsum(count)))[first]
+    spans = zip(first[:-1].tolist(), begin[:-1].tolist(), begin[1:].tolist(), strict=True)
+    return [Marks(edge[a:b] - e, points[a:b], step[a:b], cut[a:b]) for e, a, b in spans]
+
+
+def _middles(e: Edges, t: Floats) -> Floats:
+    """The point on each edge at a share of its length."""
     start = e["x0"] + 1j * e["y0"]
     z = start + t * (e["x1"] + 1j * e["y1"] - start)
     bent = e["sweep"] != 0
     centre = (e["cx"] + 1j * e["cy"])[bent]
     z[bent] = centre + (start[bent] - centre) * np.exp(1j * e["sweep"][bent] * t[bent])
-    return Marks(edge, np.column_stack((z.real, z.imag)), (edges["length"] / count)[edge],
-                 through[edge])  # fmt: skip
+    return np.column_stack((z.real, z.imag))
 
 
 def stretches(loop: Loop, marks: Marks) -> list[Stretch]:
@@ -116,6 +128,8 @@ def _away(edge: Edges, x: float, y: float) -> tuple[float, float]:
 def lost(loop: Loop, marks: Marks, z: Floats, through_z: float) -> list[Edges]:
     """Where a lap was lifted over a tab that another cut then takes away: an edge of each."""
     edges = loop.edges
+    if marks.cut.all() and (edges["through"] > 0).all():
+        return []
     lifted = (edges["through"] == 0) & (edges["move"] != BRIDGE)
     begins = lifted & np.roll(edges["through"] > 0, 1)
     if not begins.any():

@@ -40,7 +40,8 @@ def timing(
     limits(geo.length, geo.radius, np.ascontiguousarray(geo.leave.T),
            np.ascontiguousarray(geo.arrive.T), moves.kind, moves.plane, moves.feed, moves.minutes,
            moves.exact, halts, router.rapid_mm_min / 60, router.accel_mm_s2,
-           router.accel_z_mm_s2, router.corner_mm, top, accel, v2)  # fmt: skip
+           router.accel_y_mm_s2 or router.accel_mm_s2, router.accel_z_mm_s2, router.corner_mm,
+           top, accel, v2)  # fmt: skip
     drive(geo.length, moves.minutes, top, accel, v2, seconds)
     return Timing(seconds, sum(pause_seconds(p, router) for p in pauses))
 

@@ -33,6 +33,17 @@ def test_progress_goes_up_to_one():
     assert len(seen) > 3
 
 
+def test_a_hundred_megabytes_are_read_and_can_be_cancelled():
+    body = sheet(60_000).encode()
+    times = 100_000_000 // len(body) + 1
+    data = body * times
+    with pytest.raises(Cancel):
+        read(data, Setting(), cancelled=iter([False, False, True]).__next__)
+    got = read(data, Setting())
+    assert got.lines == 60_000 * times + 1
+    assert len(got.moves) == times * len(read(body, Setting()).moves)
+
+
 def test_reading_can_be_cancelled():
     calls = iter([False, False, True])
     with pytest.raises(Cancel):

@@ -1,5 +1,7 @@
 """Positions agree with pygcode 0.2.1 on files that it can read (checks 7.6, COMPUTED)."""
 
+import math
+
 import numpy as np
 import pytest
 from layouts import STYLES, make
@@ -37,6 +39,40 @@ def test_positions(seed):
         np.testing.assert_allclose(point, places[line - 1], atol=1e-6)
         checked += 1
     assert checked > 10
+
+
+# checks 7.5 and 7.6 (COMPUTED with pygcode 0.2.1): its program, rapid 13 and linear 368 mm
+PROGRAM = """G21 G90 G17
+G0 X0 Y0 Z5
+M3 S18000
+G1 Z-3 F500
+G1 X100 F3000
+G2 X120 Y-20 I0 J-20
+G1 Y-80
+G3 X100 Y-100 R20
+G1 X0
+G1 Y0
+G0 Z5
+M5
+"""
+
+
+def test_the_program_of_the_checks_is_read_alike():
+    moves = read(PROGRAM.encode(), Setting()).moves
+    places = theirs(PROGRAM)
+    for line, point in zip(moves.line.tolist(), moves.points[1:].tolist(), strict=True):
+        np.testing.assert_allclose(point, places[line - 1], atol=1e-9)
+    length = geometry(moves).length
+    assert [length[moves.kind == kind].sum() for kind in (0, 1)] == pytest.approx([13, 368])
+
+
+def test_an_arc_by_radius_lies_on_the_side_that_its_way_says():
+    # checks 7.5: G3 R20 from (120, -80) to (100, -100) turns about (120, -100), G2 about
+    # (100, -80); both are a quarter, 10 π mm (COMPUTED)
+    for word, centre in (("G3", (120, -100)), ("G2", (100, -80))):
+        moves = read(PROGRAM.replace("G3 X100", f"{word} X100").encode(), Setting()).moves
+        assert tuple(moves.centre[5]) == pytest.approx(centre)
+        assert geometry(moves).length[5] == pytest.approx(10 * math.pi)
 
 
 QUARTER = "G3 X20 Y20 I0 J20"  # of a radius of 20 mm

@@ -140,11 +140,12 @@ def drawn(moves, i):
 
 def limits_of(moves, i, router, way, radius):
     """Acceleration and top speed of a move."""
-    axes = (router.accel_mm_s2,) * 2 + (router.accel_z_mm_s2,)
+    x = router.accel_mm_s2
+    axes = (x, router.accel_y_mm_s2 or x, router.accel_z_mm_s2)
     accel = min(limit / abs(w) for limit, w in zip(axes, way, strict=True) if abs(w) > 1e-9)
     if moves.kind[i] > 1:
         level = abs(moves.points[i, 2] - moves.points[i + 1, 2]) < 1e-12
-        accel = axes[0] if level and moves.plane[i] == 17 else min(axes)
+        accel = min(axes[:2]) if level and moves.plane[i] == 17 else min(axes)
     v = router.rapid_mm_min / 60
     v = v if moves.kind[i] == 0 else min(v, moves.feed[i] / 60)
     return accel, min(v, math.sqrt(accel * min(radius, 1e12)))
@@ -188,7 +189,7 @@ ROUTERS = (
     ROUTER,
     Router(id="2", name="", accel_mm_s2=300, accel_z_mm_s2=150, rapid_mm_min=9000, corner_mm=0.05),
     Router(id="3", name="", accel_mm_s2=2500, accel_z_mm_s2=900, rapid_mm_min=40000),
-    Router(id="4", name="", accel_mm_s2=800, accel_z_mm_s2=800, corner_mm=0.2),
+    Router(id="4", name="", accel_mm_s2=800, accel_z_mm_s2=800, accel_y_mm_s2=500, corner_mm=0.2),
 )
 UPRIGHT = "G18 G3 X10 Z-6 R40\nG19 G2 Y12 Z-2 R30\nG17 G2 X20 Y20 I5 J5 Z-6\n"
 

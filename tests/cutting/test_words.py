@@ -76,6 +76,7 @@ def test_what_cannot_be_read_is_a_sentence(text):
         ("G0 X1 ; far (x)", "G0X1"),
         ("G0 (a;b) X1", "G0X1"),
         ("(never closed X1", ""),
+        ("G0 (a (b) X1", "G0X1"),  # comments do not nest: PUBLISHED, checks 7.1
         (" n10 g 1 x 2 ", "N10G1X2"),
     ],
 )

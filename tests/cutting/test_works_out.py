@@ -1,6 +1,7 @@
 """What is worked out of a file: bits, small pieces, the order of popping, changes of bits."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from reading import program
@@ -93,10 +94,15 @@ def test_changes_by_hand_and_by_a_changer(change_s, pauses):
 
 def test_each_axis_has_its_own_acceleration():
     router = Router(id="1", name="", accel_mm_s2=1000, accel_z_mm_s2=250, rapid_mm_min=60000)
-    flat, up = (
-        timing(program(f"G21 G0 {axis}100").moves, (), router).total_s for axis in ("X", "Z")
+    along, across, up = (
+        timing(program(f"G21 G0 {axis}100").moves, (), router).total_s for axis in "XYZ"
     )
-    assert up == pytest.approx(2 * flat)
+    assert (along, up) == (pytest.approx(across), pytest.approx(2 * along))
+    slow = replace(router, accel_y_mm_s2=250)
+    assert timing(program("G21 G0 Y100").moves, (), slow).total_s == pytest.approx(up)
+    assert timing(program("G21 G0 X100").moves, (), slow).total_s == pytest.approx(along)
+    arcs = [timing(program("G21 G3 X50 Y50 I0 J50 F60000").moves, (), r) for r in (router, slow)]
+    assert arcs[1].total_s > arcs[0].total_s
 
 
 def test_what_is_cut_twice_is_worn_twice():

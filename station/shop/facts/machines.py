@@ -18,7 +18,7 @@ class Router(Fact):
     length_mm: float = 2500.0
     width_mm: float = 1250.0
     rapid_mm_min: float = 20000.0
-    accel_mm_s2: float = 800.0
+    accel_mm_s2: float = 800.0  # along x; along y too, unless that has its own
     accel_z_mm_s2: float = 400.0
     corner_mm: float = 0.02
     change_s: float = 120.0  # one tool change
@@ -28,6 +28,7 @@ class Router(Fact):
     hold_downs: tuple[tuple[float, float], ...] = ()  # where its bed takes them, (x, y)
     folder: str = ""  # on its PC, where the texts it runs lie; empty: they are not looked at
     active: bool = True
+    accel_y_mm_s2: float = 0.0  # 0: as along x
 
 
 @dataclass(frozen=True, kw_only=True)
