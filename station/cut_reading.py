@@ -19,8 +19,8 @@ if TYPE_CHECKING:
 
 TOLD = 40  # problems that are kept to be shown
 STAGES = {
-    "ready": say("This PC gets ready to read cut files, once"),
     "read": say("Reading the text"),
+    "ready": say("This PC gets ready to read cut files, once"),
     "work_out": say("Working out time, parts and what could go wrong"),
     "draw": say("Drawing the path"),
 }

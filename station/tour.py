@@ -16,6 +16,7 @@ from PySide6.QtTest import QTest
 
 from station import app, commands, gathering, printing
 from station.app import Where
+from station.beside import in_a_process
 from station.clock import Clock
 from station.ledger.ledger import Ledger
 from station.look import inspect
@@ -72,6 +73,7 @@ class Tour:
             from station.cli import build_demo  # noqa: PLC0415 - the builder is heavy
 
             build_demo(Path(folder), self.clock())
+            changed_text(Path(folder) / "files")
             with app.opened(Path(folder)) as ledger:
                 self.ledger = ledger
                 self._open()
@@ -90,6 +92,7 @@ class Tour:
             Where(area="loading", router=free_router(self.ledger)),
             self.clock,
             printer=papers,
+            beside=in_a_process,
         )
         self.window = Window()
         self.window.resize(*SIZE)
@@ -100,9 +103,8 @@ class Tour:
 
     def _step(self, number: int, step: Step) -> None:
         for words in step.scans:
-            if words.startswith("@after "):
-                later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
-                self.clock.pin(later.isoformat())
+            if words.startswith("@"):
+                self._wait(words)
                 continue
             for text in step.codes(words, self.ledger, self.desk):
                 self.scan(text, words)
@@ -115,6 +117,20 @@ class Tour:
         if step.tone and self.session.answered.tone != step.tone:
             said = self.session.answered
             raise TourFailed(f"step {number} {step.name}: {said.said} / {said.do}")
+
+    def _wait(self, words: str) -> None:
+        """What passes without a scan: minutes, work beside the screen, a picture that moves."""
+        if words == "@done":
+            while self.desk.underway is not None:
+                QTest.qWait(50)
+        elif words == "@begun":
+            while self.desk.underway and not self.desk.underway.running.news()[1]:
+                QTest.qWait(5)
+        elif words == "@shown":
+            QTest.qWait(300)
+        else:
+            later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
+            self.clock.pin(later.isoformat())
 
     def scan(self, text: str, words: str) -> None:
         """Types a code as a scanner does. In a scanner-only tour it must be printed."""
@@ -155,6 +171,16 @@ class Tour:
             print(problem)  # noqa: T201 - a command
         print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201 - a command prints
         return 1 if self.problems else 0
+
+
+def changed_text(folder: Path) -> None:
+    """A text for the office to read: a cut file of the demo shop, one feed of it too fast."""
+    import demo_db  # noqa: PLC0415 - the builder is heavy
+
+    text = (Path(demo_db.__file__).parent / "cut_files" / "HC300-SET-C.nc").read_text("ascii")
+    folder.mkdir(parents=True, exist_ok=True)
+    changed = text.replace("REVISION C", "REVISION E").replace("F8000", "F38000", 1)
+    (folder / "HC300-SET-E.nc").write_text(changed, "ascii")
 
 
 def free_router(ledger: Ledger) -> str:

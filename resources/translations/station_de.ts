@@ -252,6 +252,10 @@
       <translation>Andere Plattengröße.</translation>
     </message>
     <message>
+      <source>Another speed</source>
+      <translation>Andere Geschwindigkeit</translation>
+    </message>
+    <message>
       <source>Anywhere</source>
       <translation>Überall</translation>
     </message>
@@ -310,6 +314,10 @@
     <message>
       <source>Back in the list</source>
       <translation>In der Liste zurück</translation>
+    </message>
+    <message>
+      <source>Back on the path</source>
+      <translation>Zurück auf dem Weg</translation>
     </message>
     <message>
       <source>Back to the list</source>
@@ -1436,6 +1444,10 @@
       <translation>Fräser {bit} bereitlegen, {size} mm: beim Wechsel scannen.</translation>
     </message>
     <message>
+      <source>Layer {n}</source>
+      <translation>Ebene {n}</translation>
+    </message>
+    <message>
       <source>Leave</source>
       <translation>Lassen</translation>
     </message>
@@ -2204,6 +2216,10 @@
       <translation>Weiter</translation>
     </message>
     <message>
+      <source>Onward on the path</source>
+      <translation>Weiter auf dem Weg</translation>
+    </message>
+    <message>
       <source>Open a cut file first.</source>
       <translation>Erst eine Fräsdatei öffnen.</translation>
     </message>
@@ -2422,6 +2438,10 @@
     <message>
       <source>Play</source>
       <translation>Abspielen</translation>
+    </message>
+    <message>
+      <source>Play the path, or pause</source>
+      <translation>Den Weg abspielen oder anhalten</translation>
     </message>
     <message>
       <source>Pocket {pocket} is empty</source>
@@ -3974,6 +3994,10 @@
     <message>
       <source>The whole history is copied</source>
       <translation>Die ganze Geschichte ist kopiert</translation>
+    </message>
+    <message>
+      <source>The whole sheet</source>
+      <translation>Die ganze Platte</translation>
     </message>
     <message>
       <source>The work in hand stays as it was.</source>
@@ -6048,8 +6072,8 @@
       <translation>{metres} m</translation>
     </message>
     <message>
-      <source>{metres} m cut</source>
-      <translation>{metres} m gefräst</translation>
+      <source>{metres} m in all</source>
+      <translation>{metres} m insgesamt</translation>
     </message>
     <message>
       <source>{metres} m left</source>

@@ -22,7 +22,8 @@ class Underway:
     def doing(self) -> Doing:
         """What is being done, and the part done."""
         stage, share = self.running.news()
-        return Doing(self.long.stages.get(stage, Say()), share)
+        begins = next(iter(self.long.stages.values()), Say())
+        return Doing(self.long.stages.get(stage, begins), share)
 
     def dropped(self, answer: Answer) -> Answer:
         """The answer to what took its hand away, with the words that it was stopped."""

@@ -124,6 +124,8 @@ class PathDrawing:
 
     `bits` are (number, diameter in mm); `bands` the depth in mm at which each band of the
     strokes ends, the first band being number 1; `seconds` the whole path with its pauses.
+    `asked` is the n-th thing that a card asked of it: play, back, on, speed, in, out, all, or
+    "layer 3".
     """
 
     length_mm: float
@@ -134,6 +136,7 @@ class PathDrawing:
     seconds: float
     spots: tuple[tuple[float, float, Tone], ...] = ()
     note: Text = ""
+    asked: tuple[int, str] = (0, "")
 
 
 @dataclass(frozen=True, kw_only=True)

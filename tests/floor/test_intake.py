@@ -213,6 +213,18 @@ def test_the_path_is_shown_and_the_draft_stays_small(stage):
     assert not any(isinstance(b, PathDrawing) for b in stage.desk.face().main)
 
 
+def test_cards_ask_the_path_each_time_they_are_scanned(stage):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1", "button show_path")
+    asked = []
+    for card in ("path_in", "path_in", "row_2", "path_play"):
+        assert office(stage, f"button {card}")[0] == "good"
+        (block,) = stage.desk.face().main
+        asked.append(block.asked)
+    assert asked == [(1, "in"), (2, "in"), (3, "layer 2"), (4, "play")]
+
+
 def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):
     """A name, then its description: Enter goes on to the next field."""
     office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")

@@ -168,7 +168,7 @@ def test_the_bit_meter_says_after_which_sheet() -> None:
     view = small_shop(CUTTING, GOOD, moves=moves)
     meter, _ = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
     assert str(meter.title) == "Bit no. 11: 300 m on Router 1"
-    assert str(meter.left) == "1\u2009300 m cut"
+    assert str(meter.left) == "1\u2009300 m in all"
     assert str(meter.right) == "change after sheet 3"
     assert meter.fraction == pytest.approx(1300 / 1500)
 

@@ -1,6 +1,7 @@
 """The drawn path: layers hidden, looked at closely, played by the clock."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
@@ -47,6 +48,33 @@ def test_a_touched_layer_is_hidden(block: PathBlock, hidden: list[str], left: li
         touch(block, name)
     shown = [n for n, (stroke, _) in enumerate(block.lines) if block._is_shown(stroke)]
     assert shown == left
+
+
+def test_a_card_does_what_a_key_does_once_and_the_rest_stays(
+    block: PathBlock, window: Window
+) -> None:
+    shown = path()
+    (drawing,) = shown.main
+
+    def card(count: int, act: str) -> None:
+        window.paint(replace(shown, main=(replace(drawing, asked=(count, act)),)))
+
+    card(1, "in")
+    once = block.view.zoom
+    assert once > 1
+    card(1, "in")  # the same face painted again
+    assert block.view.zoom == once
+    card(2, "in")
+    assert block.view.zoom > once
+    card(3, "layer 1")
+    assert block.hidden == {("bit", 1)}
+    card(4, "layer 99")
+    assert block.hidden == {("bit", 1)}
+    assert block.view.zoom > once
+    card(5, "all")
+    assert block.view.zoom == 1
+    card(6, "back")
+    assert block.at_s < drawing.seconds
 
 
 def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:

@@ -188,7 +188,7 @@ def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
         title=say(
             "Bit no. {bit}: {here} m on {router}", bit=bit.id, here=round(here_m), router=name
         ),
-        left=say("{metres} m cut", metres=round(cut)),
+        left=say("{metres} m in all", metres=round(cut)),
         right=right,
         fraction=min(1.0, cut / bit.life_m) if bit.life_m > 0 else 1.0,
         tone=tone,

@@ -12,13 +12,15 @@ from station.floor.office.dropped import path_of
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, page_of, pressed, row_of
 from station.shop.acts import good, notice, refuse
+from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
 from station.shop.plain import build
 from station.shop.rooms import Do, Hand, Input, Run, Took, Typed
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
+PATH = frozenset(name for name in BUTTONS if name.startswith("path_"))
 UNITS = ("mm", "inch")  # by row, where the text does not say
 NEW = "NEW"  # the letter of a revision that is not taken in yet
 
@@ -89,6 +91,8 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
         shown = bool(hand.work.get("path"))
         told = say("What was read of it") if shown else say("The path of the bit")
         return Took(hand.with_work(path=not shown), good(told, say("Look it over.")))
+    if hand.work.get("path") and (name in PATH or row is not None):
+        return _of_the_path(hand, name, row)
     if name == "save":
         return _take_in(hand)
     if not unnamed(hand):
@@ -100,6 +104,15 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     if name == "new":
         return _named(hand, "", sizes(hand).get(unnamed(hand)[0], "").removesuffix(" mm"))
     return None
+
+
+def _of_the_path(hand: Hand, name: str, row: int | None) -> Took:
+    """What a card asks of the drawn path: to play it, to come closer, to show a layer or not."""
+    asked = hand.work.get("asked")
+    count = int(asked[0]) if isinstance(asked, list | tuple) else 0
+    act = name.removeprefix("path_") if row is None else f"layer {row + 1}"
+    said = say("Layer {n}", n=row + 1) if row is not None else Say(BUTTONS[name].words)
+    return Took(hand.with_work(asked=[count + 1, act]), good(said, say("Look it over.")))
 
 
 def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
@@ -181,6 +194,6 @@ def _take_in(hand: Hand) -> Do | Took:
     assert isinstance(revision, dict)
     args = {"revision": revision, "parts": named(hand), "file": cut["file"]}
     after = hand.with_work(
-        ask=None, cut=None, path=None, files=None, folder=None, material=None, page=0
+        ask=None, cut=None, path=None, asked=None, files=None, folder=None, material=None, page=0
     )
     return Do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)

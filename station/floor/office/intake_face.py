@@ -186,11 +186,18 @@ def _path(hand: Hand, revision: Revision, cut: dict[str, object], path: dict[str
         seconds=seconds,
         spots=_spots(cut),
         note=drawn,
+        asked=_asked(hand),
     )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
     side = tuple(_to_look_at(cut))
     face = _face(hand, block, side=side, presses=(back, LEAVE))
     return replace(face, weights=(72, 0, 28)) if side else face
+
+
+def _asked(hand: Hand) -> tuple[int, str]:
+    """What a card asked of the path last, and the how-manieth it is."""
+    asked = hand.work.get("asked")
+    return (int(asked[0]), str(asked[1])) if isinstance(asked, list | tuple) else (0, "")
 
 
 def _spots(cut: dict[str, object]) -> tuple[tuple[float, float, Tone], ...]:

@@ -1,6 +1,7 @@
 """The path of a cut file: looked at closely, by layers of bit and depth, and played."""
 
 from bisect import bisect_left
+from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer
 from PySide6.QtGui import QColor, QHideEvent, QMouseEvent, QPainter, QPen, QPolygonF, QWheelEvent
@@ -67,8 +68,12 @@ class PathBlock(Painted[PathDrawing]):
         return key
 
     def set(self, block: PathDrawing) -> None:
-        """Shows a path: the whole of it, every layer."""
-        if block == self.block:
+        """Shows a path: the whole of it, every layer; or does what a card asks of it."""
+        before = self.block
+        if before is not None and replace(before, asked=block.asked) == block:
+            self.block = block
+            if block.asked != before.asked:
+                self.act(block.asked[1])
             return
         self.timer.stop()
         self.hidden.clear()
@@ -125,7 +130,10 @@ class PathBlock(Painted[PathDrawing]):
     def act(self, code: str) -> None:
         """Does what a key says."""
         name, _, number = code.partition(" ")
-        if number:
+        if name == "layer":
+            found = _layers(self.block)[int(number) - 1 :][:1] if self.block else []
+            self.hidden ^= {layer for layer, _ in found}
+        elif number:
             self.hidden ^= {(name, int(number))}
         elif name == "play":
             self._play()
