@@ -52,9 +52,13 @@ HEAD = (
     "SELECT id, epoch, number, digest, format,"
     " extract(epoch FROM clock_timestamp())::float8 FROM shop.site"
 )
+# No more than 4 MB at once but for one entry, whatever somebody may have pushed.
 PULL = (
-    "SELECT number, id, verdict, body, digest FROM shop.entry"
-    " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s"
+    "SELECT number, id, verdict, body, digest FROM ("
+    " SELECT *, sum(octet_length(body)) OVER (ORDER BY number) - octet_length(body) AS before"
+    " FROM (SELECT * FROM shop.entry"
+    " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s) e"
+    ") e WHERE before < 4194304 ORDER BY number"
 )
 PUSH = (
     "SELECT outcome, number, digest, format FROM shop.push("

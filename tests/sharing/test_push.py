@@ -12,8 +12,11 @@ LIST = "%s::text[]"
 PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
 
 
-def push(link, head=0, digest=b"", *, format=1, reads=(), ids=("a",), writes='["w"]', body="{}"):
-    rows = (list(ids), *([text] * len(ids) for text in ("", writes, body)))
+def push(
+    link, head=0, digest=b"", *, format=1, reads=(), ids=("a",), writes='["w"]', body="{}",
+    verdict="",
+):  # fmt: skip
+    rows = (list(ids), *([text] * len(ids) for text in (verdict, writes, body)))
     return link.execute(PUSH, (head, digest, format, list(reads), *rows)).fetchone()
 
 
@@ -102,11 +105,15 @@ def at(link):
         {"writes": "no json"},
         {"writes": '{"no": "list"}'},
         {"body": "x" * (16 * 2**20 + 1)},
+        {"writes": f'["{"x" * (16 * 2**20)}"]'},
+        {"verdict": "x" * 4001},
+        {"body": "\0"},
+        {"body": "\ud800"},
         {"ids": [f"{n}" for n in range(1001)]},
     ],
 )
 def test_what_is_no_entry_is_refused_whole(shop, wrong):
-    with shop.station() as link, pytest.raises(psycopg.Error):
+    with shop.station() as link, pytest.raises((psycopg.Error, UnicodeError)):
         push(link, **wrong)
     assert numbers(shop) == []
 

@@ -4,6 +4,8 @@ import psycopg
 import pytest
 
 from station.sharing import roles
+from tests.sharing.shop import found
+from tests.sharing.test_push import push
 
 REFUSED = [
     "UPDATE shop.entry SET body = ''",
@@ -33,7 +35,37 @@ REFUSED = [
     "CREATE ROLE x",
     "SET session_replication_role = replica",
     "COPY shop.entry FROM PROGRAM 'true'",
+    "COPY shop.entry FROM STDIN",
+    "COPY (SELECT 1) TO PROGRAM 'true'",
+    "COPY shop.entry TO '/nowhere'",
+    "SELECT pg_read_file('PG_VERSION')",
+    "SELECT pg_ls_dir('.')",
+    "SELECT lo_create(0)",
+    "SELECT lo_creat(0)",
+    "SELECT lo_from_bytea(0, 'x')",
+    "SELECT lo_import('PG_VERSION')",
+    "SELECT pg_logical_emit_message(false, 'x', 'x')",
     "SELECT rolpassword FROM pg_authid",
+    "SELECT * FROM pg_shadow",
+    "CREATE FUNCTION pg_temp.f() RETURNS int LANGUAGE sql AS 'SELECT 1'",
+    "CREATE VIEW pg_temp.v AS SELECT 1",
+    "CREATE TYPE pg_temp.t AS (a int)",
+    "CREATE VIEW shop.v AS SELECT 1",
+    "CREATE INDEX ON shop.entry (id)",
+    "CREATE RULE r AS ON INSERT TO shop.entry DO INSTEAD NOTHING",
+    "CREATE TRIGGER t BEFORE INSERT ON shop.entry EXECUTE FUNCTION shop.never()",
+    "CREATE DATABASE x",
+    "CREATE EXTENSION lo",
+    "ALTER SYSTEM SET fsync = off",
+    "ALTER FUNCTION shop.never() SECURITY DEFINER",
+    "REINDEX TABLE shop.entry",
+    "MERGE INTO shop.entry USING shop.site ON true WHEN MATCHED THEN DELETE",
+    "WITH gone AS (DELETE FROM shop.entry RETURNING 1) SELECT * FROM gone",
+    "EXPLAIN ANALYZE DELETE FROM shop.entry",
+    "SET SESSION AUTHORIZATION postgres",
+    "ALTER ROLE CURRENT_USER SUPERUSER",
+    "ALTER ROLE CURRENT_USER CREATEROLE",
+    "ALTER ROLE CURRENT_USER SET session_replication_role = replica",
 ]
 
 
@@ -51,6 +83,55 @@ def test_a_station_does_not_become_the_owner_or_another(shop):
                 link.execute(f'SET ROLE "{role}"')
         with pytest.raises(psycopg.errors.InsufficientPrivilege):
             link.execute(f"ALTER ROLE \"{shop.names.station('3')}\" PASSWORD 'mine'")
+
+
+def test_what_a_station_grants_or_tidies_has_no_effect(shop):
+    """The server only warns of these."""
+    rights = "SELECT relacl::text FROM pg_class WHERE oid = 'shop.entry'::regclass"
+    with shop.station() as link:
+        before = link.execute(rights).fetchall()
+        for statement in ("GRANT ALL ON shop.entry TO PUBLIC", "VACUUM FULL shop.entry"):
+            link.execute(statement)
+        assert link.execute(rights).fetchall() == before
+        with pytest.raises(psycopg.errors.InsufficientPrivilege):
+            link.execute("DELETE FROM shop.entry")
+
+
+def test_a_station_sees_nothing_of_what_others_do_and_ends_nobody(shop):
+    with shop.admin() as admin, shop.station() as link:
+        mine = admin.execute("SELECT pg_backend_pid()").fetchone()
+        seen = "SELECT query FROM pg_stat_activity WHERE usename <> current_user"
+        assert {row[0] for row in link.execute(seen).fetchall()} <= {"<insufficient privilege>"}
+        with pytest.raises(psycopg.errors.InsufficientPrivilege):
+            link.execute("SELECT pg_terminate_backend(%s)", mine)
+
+
+def test_a_station_comes_into_no_other_shop_s_database(shop, server):
+    other = found(server)
+    shop.station().close()
+    with pytest.raises(psycopg.OperationalError, match="permission denied"):
+        server.connect(other.database, shop.names.station("2"), shop.passwords["2"])
+
+
+def test_a_search_path_bends_no_push_and_no_name(shop):
+    with shop.station() as link:
+        link.execute("SET search_path = pg_temp, public")
+        link.execute("SET application_name = 'shop_station_9'")
+        link.execute("SET standard_conforming_strings = off")
+        link.execute("SET row_security = off")
+        assert push(link)[:2] == ("pushed", 1)
+        assert link.execute("SELECT pushed_by FROM shop.entry").fetchall() == [
+            (shop.names.station("2"),)
+        ]
+
+
+def test_a_push_waits_for_no_second_commit(shop):
+    """Prepared and left open it would lock every other station out."""
+    with shop.station() as link:
+        link.execute("BEGIN")
+        push(link)
+        with pytest.raises(psycopg.errors.ObjectNotInPrerequisiteState):
+            link.execute("PREPARE TRANSACTION 'left open'")
 
 
 @pytest.mark.parametrize("who", ["the owner", "who set it up"])

@@ -91,8 +91,9 @@ BEGIN
         RAISE EXCEPTION 'a push takes 1 to 1000 whole entries' USING ERRCODE = 'data_exception';
     END IF;
     IF (SELECT bool_and(length(t) BETWEEN 1 AND 80) FROM unnest(ids) t) IS NOT TRUE
-       OR (SELECT max(octet_length(t)) FROM unnest(bodies) t) > 16777216 THEN
-        RAISE EXCEPTION 'an id of 1 to 80 signs, a body of 16 MB at most'
+       OR (SELECT max(octet_length(t)) FROM unnest(bodies || written) t) > 16777216
+       OR (SELECT max(length(t)) FROM unnest(verdicts) t) > 4000 THEN
+        RAISE EXCEPTION 'an id of 1 to 80 signs, a verdict of 4000, a body of 16 MB at most'
             USING ERRCODE = 'data_exception';
     END IF;
     SELECT * INTO STRICT here FROM shop.site FOR UPDATE;
