@@ -15,6 +15,7 @@ from station.look.blocks.path import PathBlock
 from station.look.shop_time import SHOP_TIME
 from station.look.widgets import Touch
 from station.look.window import Window
+from station.shop.strokes import Stroke
 
 
 @pytest.fixture
@@ -75,6 +76,18 @@ def test_a_card_does_what_a_key_does_once_and_the_rest_stays(
     assert block.view.zoom == 1
     card(6, "back")
     assert block.at_s < drawing.seconds
+
+
+def test_a_hole_that_is_drilled_is_a_dot(block: PathBlock, window: Window) -> None:
+    (drawing,) = path().main
+    x, y = drawing.length_mm / 2, drawing.width_mm / 2
+    hole = Stroke(1, 4, ((x, y, 0.0), (x, y, drawing.seconds)))
+    window.paint(replace(path(), main=(replace(drawing, strokes=(hole,)),)))
+    QApplication.processEvents()
+    picture = block.grab().toImage()
+    at = block.view.onto(QRectF(block.picture)).map(QPointF(x, y)).toPoint()
+    aside = QPoint(at.x() + 12, at.y())
+    assert picture.pixel(at) != picture.pixel(aside)
 
 
 def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:

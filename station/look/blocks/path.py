@@ -211,12 +211,12 @@ class PathBlock(Painted[PathDrawing]):
         painter.setPen(faint)
         for stroke, polygon in shown:
             if stroke.points[-1][2] > self.at_s and stroke.band != RAPID:
-                painter.drawPolyline(polygon)
+                _stroke(painter, polygon)
         for stroke, polygon in shown:
             if stroke.points[0][2] >= self.at_s:
                 break
             painter.setPen(pens[stroke.band])
-            painter.drawPolyline(_cut_short(stroke, polygon, self.at_s))
+            _stroke(painter, _cut_short(stroke, polygon, self.at_s))
 
     def _is_shown(self, stroke: Stroke) -> bool:
         if ("band", stroke.band) in self.hidden:
@@ -327,6 +327,14 @@ def _cut_short(stroke: Stroke, polygon: QPolygonF, at_s: float) -> QPolygonF:
     short = QPolygonF([QPointF(left, up) for left, up, _ in stroke.points[:count]])
     short.append(QPointF(x + (x2 - x) * share, y + (y2 - y) * share))
     return short
+
+
+def _stroke(painter: QPainter, polygon: QPolygonF) -> None:
+    """A line, or the dot of a bit that goes straight down."""
+    if polygon.size() == 2 and polygon.first() == polygon.last():
+        painter.drawPoint(polygon.first())
+    else:
+        painter.drawPolyline(polygon)
 
 
 def _pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
