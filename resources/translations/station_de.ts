@@ -888,6 +888,10 @@
       <translation>Heute geschnitten: {n} {n|Platte|Platten}</translation>
     </message>
     <message>
+      <source>Cuts out</source>
+      <translation>Schneidet aus</translation>
+    </message>
+    <message>
       <source>Dark or light screen</source>
       <translation>Bildschirm dunkel oder hell</translation>
     </message>
@@ -974,6 +978,10 @@
     <message>
       <source>End the stop first.</source>
       <translation>Erst den Halt beenden.</translation>
+    </message>
+    <message>
+      <source>Engraving</source>
+      <translation>Gravur</translation>
     </message>
     <message>
       <source>Enough: take {n} from rack {place}.</source>
@@ -1434,6 +1442,10 @@
     <message>
       <source>Label of pack {pack}: copy {n}</source>
       <translation>Etikett von Paket {pack}: Kopie {n}</translation>
+    </message>
+    <message>
+      <source>Laser</source>
+      <translation>Laser</translation>
     </message>
     <message>
       <source>Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and glue harms lungs. Never alone with it: fire. The laser safety person decides.</source>
@@ -3174,6 +3186,10 @@
     <message>
       <source>Scan, type or touch one</source>
       <translation>Eins scannen, tippen oder berühren</translation>
+    </message>
+    <message>
+      <source>Second operation</source>
+      <translation>Zweiter Arbeitsgang</translation>
     </message>
     <message>
       <source>Send it short</source>
@@ -4976,10 +4992,6 @@
       <translation>Fräsdatei</translation>
     </message>
     <message>
-      <source>cuts out</source>
-      <translation>schneidet aus</translation>
-    </message>
-    <message>
       <source>cutting</source>
       <translation>fräst</translation>
     </message>
@@ -5010,10 +5022,6 @@
     <message>
       <source>due {due}</source>
       <translation>fällig {due}</translation>
-    </message>
-    <message>
-      <source>engraving</source>
-      <translation>Gravur</translation>
     </message>
     <message>
       <source>every station</source>
@@ -5130,10 +5138,6 @@
     <message>
       <source>large and flat outside</source>
       <translation>Großes und Flaches außen</translation>
-    </message>
-    <message>
-      <source>laser</source>
-      <translation>Laser</translation>
     </message>
     <message>
       <source>last left {at}</source>
@@ -5458,10 +5462,6 @@
     <message>
       <source>scan the pack that goes on</source>
       <translation>das Paket scannen, das daraufkommt</translation>
-    </message>
-    <message>
-      <source>second operation</source>
-      <translation>zweiter Arbeitsgang</translation>
     </message>
     <message>
       <source>see above</source>

@@ -104,7 +104,7 @@ class Row:
 RECORD = dtype_of(Row)
 NUMBERS = ("scale", "feed", "rpm", "absolute", "plane", "inverse", "turning", "chosen", "tool",
            "system", "side", "back_to", "exact")  # fmt: skip
-STICKY = {letter: ord(letter) - 64 for letter in "XYZRQP"}
+STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJK"}
 DIALECT = ("dwell_ms", "semicolon", "skip_deleted", "peck_back_mm", "return_first", "relative_r")
 
 

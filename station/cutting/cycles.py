@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 MOST_PECKS = 1000
 MOST_REPEATS = 1000
 MOST_ON_A_LINE = 2500  # pecks of all repeats
+BACK_BORE = 87  # seldom met: the slow reader's alone
 FEED_BACK = {84, 85, 89}  # cycles that come back at feed
 DWELLS = {82, 86, 88, 89}
 
@@ -22,7 +23,7 @@ def run(machine: Machine, line: Line) -> None:
     state = machine.state
     axes = PLANE_AXES[state.plane]
     hole = "XYZ"[axes[2]]
-    for letter in (hole, "R", "Q", "P"):
+    for letter in (hole, "R", "Q", "P", *("IJK" if state.motion == BACK_BORE else "")):
         if letter in line.words:
             state.sticky[letter] = line.words[letter] * (1.0 if letter == "P" else state.scale)
     explicit = "motion" in line.codes
@@ -68,6 +69,8 @@ def _wrong(machine: Machine, hole: str, began: float, repeats: int) -> str:
         return "A cycle cannot run under G93; nothing is drilled here."
     if state.side != 40:
         return "A cycle cannot run with cutter compensation on; nothing is drilled here."
+    if state.motion == BACK_BORE and not {"I", "J", "K"} <= set(state.sticky):
+        return "G87 needs I, J and K; nothing is drilled here."
     if state.motion == 83 and state.sticky.get("Q", 0.0) <= 0:
         return "G83 needs Q above zero; nothing is drilled here."
     clear, bottom = _heights(machine, hole, began)
@@ -109,7 +112,32 @@ def _one(machine: Machine, line: Line, axes: tuple[int, int, int], began: float)
     if over != state.at:
         machine.go(RAPID, over)
     _to(machine, RAPID, deep, clear)
+    if state.motion == BACK_BORE:
+        _bore_back(machine, axes, bottom)
     _down_and_up(machine, deep, clear, bottom, max(began, clear) if state.back_to == 98 else clear)
+
+
+def _bore_back(machine: Machine, axes: tuple[int, int, int], bottom: float) -> None:
+    """Beside the hole down, under it, up to K at feed and back, and out beside it again.
+
+    NISTIR 6556, from memory: I and J are always increments, K a height of the program or, under
+    G91, from the bottom. The spindle stands still on the ways beside the hole.
+    """
+    state, (first, second, deep) = machine.state, axes
+    place = list(state.at)
+    beside = list(place)
+    beside[first] += state.sticky["IJK"[first]]
+    beside[second] += state.sticky["IJK"[second]]
+    up = state.sticky["IJK"[deep]]
+    up += state.offset(deep) if state.absolute else bottom
+    machine.go(RAPID, beside)
+    _to(machine, RAPID, deep, bottom)
+    machine.go(RAPID, [bottom if axis == deep else place[axis] for axis in range(3)])
+    _to(machine, LINE, deep, up)
+    _to(machine, LINE, deep, bottom)
+    machine.go(RAPID, [bottom if axis == deep else beside[axis] for axis in range(3)])
+    _to(machine, RAPID, deep, place[deep])
+    machine.go(RAPID, place)
 
 
 def _to(machine: Machine, kind: int, axis: int, height: float) -> None:
@@ -123,7 +151,7 @@ def _down_and_up(machine: Machine, axis: int, clear: float, bottom: float, back:
     state = machine.state
     if state.motion == 83:
         _peck(machine, axis, clear, bottom)
-    else:
+    elif state.motion != BACK_BORE:
         _to(machine, LINE, axis, bottom)
     if state.motion in DWELLS and state.sticky.get("P"):
         wait = state.sticky["P"]

@@ -6,7 +6,7 @@ import numba
 
 from station.cutting.compiled import entry, inner
 from station.cutting.controller import MOVES, NOTES, PAUSES, RECORD, Record, Row
-from station.cutting.cycles import MOST_REPEATS
+from station.cutting.cycles import BACK_BORE, MOST_REPEATS
 from station.cutting.obey import obey
 from station.cutting.reader import LINE_LETTERS, LONGEST
 from station.cutting.scan import NEWLINE, RETURN, scan
@@ -40,7 +40,7 @@ def run(record: Record, stop: int) -> None:
             s.why = FULL
             return
         after = scan(s.byte, s)
-        if s.odd or after - s.byte > LONGEST:
+        if s.odd or s.motion == BACK_BORE or after - s.byte > LONGEST:
             s.why = ODD
             return
         if after - s.byte > LINE_LETTERS and not s.long:

@@ -15,10 +15,10 @@ MOST = 500
 BETWEEN = "between"  # where a sheet lies, and the state of its slip
 LASER = "laser"
 WORK: dict[str, Say] = {
-    "parts": say("cuts out"),
-    "second": say("second operation"),
-    "engraving": say("engraving"),
-    LASER: say("laser"),
+    "parts": say("Cuts out"),
+    "second": say("Second operation"),
+    "engraving": say("Engraving"),
+    LASER: say("Laser"),
 }
 
 

@@ -277,7 +277,6 @@ def test_r_and_z_do_not_stick_beyond_the_cycle():
         (84, "", 0, [0, 1, 1]),
         (85, "", 0, [0, 1, 1]),
         (86, "P1", 1, [0, 1, 0]),
-        (87, "", 0, [0, 1, 0]),
         (88, "P1", 1, [0, 1, 0]),
         (89, "P1", 1, [0, 1, 1]),
     ],
@@ -286,6 +285,17 @@ def test_each_cycle(code, more, pauses, kinds):
     got = both(f"G21 F9\nG0 Z2\nG99 G{code} X5 Z-3 R2 {more}\nG80\nM30")
     assert list(got.moves.kind)[1:] == kinds
     assert len([p for p in got.pauses if p.kind == "dwell"]) == pauses
+
+
+def test_boring_from_behind():
+    """From memory of NISTIR 6556: beside the hole, down, in, up to K at feed, and out again."""
+    got = both("G21 F9\nG0 Z5\nG99 G87 X10 Z-8 R2 I3 J1 K-6\nX20\nG80\nM30")
+    there = [(10, 0, 5), (10, 0, 2), (13, 1, 2), (13, 1, -8), (10, 0, -8), (10, 0, -6),
+             (10, 0, -8), (13, 1, -8), (13, 1, 2), (10, 0, 2)]  # fmt: skip
+    assert ends(got)[1:11] == there
+    assert [p[0] for p in ends(got)[11:]] == [20, 23, 23, 20, 20, 20, 23, 23, 20]
+    assert list(got.moves.kind)[1:11] == [0, 0, 0, 0, 0, 1, 1, 0, 0, 0]
+    assert told(both("G21 F9\nG0 Z5\nG87 X10 Z-8 R2\nM30")) == [(3, "cycle")]
 
 
 @pytest.mark.parametrize(("plane", "axis", "place"), [("G18", "Y", "X"), ("G19", "X", "Y")])

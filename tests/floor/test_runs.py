@@ -252,10 +252,10 @@ def test_the_traveller_tells_the_runs_and_the_lasers_dangers() -> None:
     assert cut_file
     assert revision
     page = paper(batch(), cut_file, revision, None, None, {}, printed=at("08:00"),
-                 runs=("cuts out: HC300-SET C", "laser: MARK-L A on router 5"), laser=True,
+                 runs=("Cuts out: HC300-SET C", "Laser: MARK-L A on router 5"), laser=True,
                  shop=Shop(id="shop"))  # fmt: skip
     words = " ".join(m.words for sheet in page.pages for m in sheet if isinstance(m, Words))
-    assert "2 laser: MARK-L A on router 5" in words
+    assert "2 Laser: MARK-L A on router 5" in words
     assert "fume drawn off" in words
 
 

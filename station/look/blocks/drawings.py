@@ -15,7 +15,7 @@ from station.look.written import Page
 from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape
 
-Key = tuple[str, int, int, int, tuple[str, ...]]
+Key = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
 KEPT = 8  # sheets whose pieces are kept turned
 
@@ -70,7 +70,8 @@ class SheetBlock(Painted[SheetDrawing]):
     def _picture(self, block: SheetDrawing) -> QPixmap:
         """The sheet drawn once for each share of pieces cut, size and choice."""
         count = round(block.cut * len(block.revision.placed))
-        key = (block.revision.id, self.width(), self.height(), count, block.chosen)
+        held = block.revision.hold_downs  # its own in each run of a sheet
+        key = (block.revision.id, held, self.width(), self.height(), count, block.chosen)
         if self._kept is None or self._kept[0] != key:
             ratio = self.devicePixelRatioF()
             picture = QPixmap(self.size() * ratio)
