@@ -172,6 +172,7 @@ class Ledger:
         with self._store.writing() as connection:
             closing.keep(self._store, begin, given.books)
             rebuild.fill(connection, books)
+        self._store.bound_log()
         self._history.reload()
 
     def begins(self) -> tuple[int, str]:

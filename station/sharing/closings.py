@@ -29,7 +29,10 @@ ENTRIES = (
     "SELECT number, id, body, digest FROM shop.entry"
     " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s"
 )
-WRITE = "INSERT INTO shop.closing (number, digest, format, books) VALUES (%s, %s, %s, %s)"
+WRITE = (
+    "INSERT INTO shop.closing (number, digest, format, books) VALUES (%s, %s, %s, %s)"
+    " ON CONFLICT (number) DO NOTHING"  # somebody made the same one at the same time
+)
 
 
 class ChainBroken(Fault):

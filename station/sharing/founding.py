@@ -36,22 +36,14 @@ def share(
     Done again, it makes what is missing and new cards for the stations that have not joined.
     Raises NotShared.
     """
-    try:
-        with opened(address, password) as admin:
-            names = _names(admin, ledger)
-            _found(admin, lambda: _session(address, password), names, address.database)
-            _bring(admin, names, ledger)
-            _join_here(admin, names, folder, replace(address, user=""), ledger.station)
-            if not ledger.shared:
-                ledger.share_with(names.site)
-            return _cards(admin, names, stations, ledger.station)
-    except psycopg.errors.InsufficientPrivilege as error:
-        raise NotShared(
-            f"{address.user} may not do this on the server: {_first_line(error)}. "
-            "It takes a role that may create roles, and this database or a new one."
-        ) from error
-    except psycopg.Error as error:
-        raise NotShared(f"The server did not take it: {_first_line(error)}.") from error
+    with opened(address, password, make=True) as admin:
+        names = _names(admin, ledger)
+        _found(admin, lambda: _session(address, password), names, address.database)
+        _bring(admin, names, ledger)
+        _join_here(admin, names, folder, replace(address, user=""), ledger.station)
+        if not ledger.shared:
+            ledger.share_with(names.site)
+        return _cards(admin, names, stations, ledger.station)
 
 
 def card_again(address: Address, password: str, station: str) -> Card:
@@ -103,20 +95,39 @@ def block(address: Address, password: str, station: str) -> None:
 
 
 @contextmanager
-def opened(address: Address, password: str) -> Iterator[Session]:
-    """A session of who owns the server; the database is made where there is none."""
+def opened(address: Address, password: str, *, make: bool = False) -> Iterator[Session]:
+    """A session of who owns the server; `make`: the database is made where there is none.
+
+    Raises NotShared, also for what the server refuses inside it.
+    """
+    try:
+        with _admin(address, password, make=make) as admin:
+            yield admin
+    except psycopg.errors.InsufficientPrivilege as error:
+        raise NotShared(
+            f"{address.user} may not do this on the server: {_first_line(error)}. "
+            "It takes a role that may create roles, and this database or a new one."
+        ) from error
+    except psycopg.Error as error:
+        raise NotShared(f"The server did not take it: {_first_line(error)}.") from error
+
+
+def _admin(address: Address, password: str, *, make: bool) -> Session:
+    """The session itself, each statement its own transaction."""
     try:
         admin = _session(address, password)
     except psycopg.OperationalError as error:
         if "does not exist" not in str(error) or "database" not in str(error):
             raise NotShared(_why_not_in(error, address)) from None
+        if not make:
+            raise NotShared(f"There is no database {address.database} on that server.") from None
         _make_database(address, password)
         admin = _session(address, password)
-    with admin:
-        admin.autocommit = True
-        if admin.info.server_version < OLDEST:
-            raise NotShared("That server is too old: it takes PostgreSQL 15 or newer.")
-        yield admin
+    admin.autocommit = True
+    if admin.info.server_version < OLDEST:
+        admin.close()
+        raise NotShared("That server is too old: it takes PostgreSQL 15 or newer.")
+    return admin
 
 
 def _session(address: Address, password: str) -> Session:

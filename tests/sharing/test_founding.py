@@ -155,6 +155,35 @@ def test_who_may_not_create_roles_is_told(server, home, ledger, address):
         share(home, ledger, weak, "w", 1)
 
 
+@pytest.mark.parametrize(
+    "deed",
+    [
+        lambda at: founding.put_back(at, "w"),
+        lambda at: founding.block(at, "w", "2"),
+        lambda at: founding.card_again(at, "w", "2"),
+        lambda at: founding.update(at, "w"),
+        lambda at: founding.close(at, "w", "2027-06-01T07:00:00", print),
+    ],
+    ids=["put back", "block", "card", "update", "close"],
+)
+def test_who_does_not_own_the_database_is_told(server, home, ledger, address, deed):
+    share(home, ledger, address, PASSWORD, 1)
+    with server.connect() as admin:
+        admin.execute(f"CREATE ROLE guest{address.database} LOGIN PASSWORD 'w'")
+        admin.execute(f'GRANT CONNECT ON DATABASE "{address.database}" TO guest{address.database}')
+    with pytest.raises(NotShared, match="may not do this"):
+        deed(Address(address.host, address.port, address.database, f"guest{address.database}"))
+
+
+def test_a_name_that_was_mistyped_makes_no_database(server, home, ledger, address):
+    share(home, ledger, address, PASSWORD, 1)
+    mistyped = Address(address.host, address.port, "shpo", address.user)
+    with pytest.raises(NotShared, match="no database shpo"):
+        founding.card_again(mistyped, PASSWORD, "2")
+    with server.connect() as admin:
+        assert not admin.execute("SELECT FROM pg_database WHERE datname = 'shpo'").fetchall()
+
+
 def test_a_station_joins_with_host_and_code(server, home, ledger, address, tmp_path):
     card = share(home, ledger, address, PASSWORD, 1)[0]
     other = tmp_path / "two"
