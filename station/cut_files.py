@@ -196,6 +196,6 @@ def _answer(name: str, work: Mapping[str, object]) -> Answer:
         else say("Look it over, then take it in.")
     )  # fmt: skip
     if problems:
-        found = say("{file}: {n} {n|thing|things} to look at", file=name, n=len(problems))
+        found = say("{file}: {n} {n|thing|things} to look at", file=name, n=work["found"])
         return attention(found, do)
     return good(say("{file} is read", file=name), do)

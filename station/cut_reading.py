@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from station.beside import Tell
     from station.cutting.model import Analysis, Setting, ShapeFound
 
-TOLD = 40  # problems that are kept to be shown
+TOLD = 200  # problems that are kept to be shown
 STAGES = {
     "read": say("Reading the text"),
     "ready": say("This PC gets ready to read cut files, once"),
@@ -127,6 +127,7 @@ def _told(
         "sizes": {names[s.index]: _size(s) for s in shapes},
         "unnamed": [names[s.index] for s in shapes if s.part is None],
         "parts": {},
+        "found": len(analysis.problems),
         "problems": [_problem(p.line, p.text) for p in analysis.problems[:TOLD]],
         "spots": [_on_sheet(p.at, analysis) for p in analysis.problems[:TOLD] if p.at],
         "assumed": [str(a) for a in analysis.assumed],

@@ -320,6 +320,10 @@
       <translation>Zurück auf dem Weg</translation>
     </message>
     <message>
+      <source>Back to the first</source>
+      <translation>Zurück zu den ersten</translation>
+    </message>
+    <message>
       <source>Back to the list</source>
       <translation>Zurück zur Liste</translation>
     </message>
@@ -3896,6 +3900,10 @@
       <translation>Das Letzte an diesem Platz war: {area}</translation>
     </message>
     <message>
+      <source>The next ones</source>
+      <translation>Die nächsten</translation>
+    </message>
+    <message>
       <source>The number of this revision is {id}</source>
       <translation>Die Nummer dieser Revision ist {id}</translation>
     </message>
@@ -4250,6 +4258,10 @@
     <message>
       <source>To look at</source>
       <translation>Anzusehen</translation>
+    </message>
+    <message>
+      <source>To look at: {a} to {b} of {n}</source>
+      <translation>Anzusehen: {a} bis {b} von {n}</translation>
     </message>
     <message>
       <source>To packing, with order {order}.</source>

@@ -11,7 +11,7 @@ import pytest
 import demo_db
 from station.cutting import prepare
 from station.shop.acts import Act
-from station.shop.faces import PathDrawing, Table
+from station.shop.faces import Listing, PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.revisions import differences
@@ -211,6 +211,27 @@ def test_the_path_is_shown_and_the_draft_stays_small(stage):
     assert block.strokes[-1].points[-1][2] == pytest.approx(block.seconds, abs=0.2)
     assert office(stage, "button show_path") == ("good", "What was read of it")
     assert not any(isinstance(b, PathDrawing) for b in stage.desk.face().main)
+
+
+def test_every_problem_of_a_text_can_be_paged_to(stage):
+    text = (TEXTS / "ST120-SET-A.nc").read_text(encoding="utf-8").splitlines()
+    for n in range(20):
+        text.insert(60 + 2 * n, f"M77{n}")
+    (folder_with(stage) / "odd.nc").write_text("\n".join(text), encoding="utf-8")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1", "'ST-120")
+    cut = stage.desk.hand.work["cut"]
+    assert cut["found"] == len(cut["problems"]) > 2 * 7
+    seen = []
+    while len(seen) < len(cut["problems"]):
+        told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
+        *rows, (_, code) = told.rows
+        seen += [str(cells[0].text) for cells, _ in rows]
+        assert str(told.title).startswith("To look at: ")
+        stage.desk.take(code)
+    assert seen == cut["problems"]
+    told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
+    assert str(told.rows[0][0][0].text) == cut["problems"][0]  # round again
 
 
 def test_cards_ask_the_path_each_time_they_are_scanned(stage):

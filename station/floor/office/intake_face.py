@@ -35,6 +35,7 @@ from station.shop.words import Say, say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 TOLD = 7  # lines of what to look at, and of differences
+FEW = 4  # lines of what was taken as usual
 SHAPES = 5  # rows of shapes
 KNOWN = 8  # parts to choose from
 
@@ -128,7 +129,7 @@ def _read(hand: Hand, view: View) -> Face:
         blocks += _which(hand, revision, open_shapes[0], view)
     else:
         blocks.append(_shapes(hand, revision, cut, view))
-        blocks += _to_look_at(cut)
+        blocks += _to_look_at(hand, cut)
     take = Press(
         label=say("Take it in"),
         code=button("save"),
@@ -141,7 +142,7 @@ def _read(hand: Hand, view: View) -> Face:
         spots=_spots(cut),
         note=_in_short(revision, str(cut.get("router", "")), view),
     )
-    side: list[Block] = [drawing]
+    side: list[Block] = [drawing, *_taken_as(cut)]
     if changes := _changes(hand, revision, view):
         side.append(changes)
     new = Press(label=say("A new part"), code=button("new"), style="primary")
@@ -189,7 +190,7 @@ def _path(hand: Hand, revision: Revision, cut: dict[str, object], path: dict[str
         asked=_asked(hand),
     )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
-    side = tuple(_to_look_at(cut))
+    side = (*_to_look_at(hand, cut), *_taken_as(cut))
     face = _face(hand, block, side=side, presses=(back, LEAVE))
     return replace(face, weights=(72, 0, 28)) if side else face
 
@@ -253,15 +254,30 @@ def _shapes(hand: Hand, revision: Revision, cut: dict[str, object], view: View) 
     )
 
 
-def _to_look_at(cut: dict[str, object]) -> list[Block]:
-    """What could go wrong, and what the text did not say and was taken as usual."""
-    problems, assumed = _list(cut, "problems"), _list(cut, "assumed")
-    found: list[Block] = []
-    if problems:
-        found.append(Listing(title=say("To look at"), rows=_lines(problems, TOLD)))
-    if assumed:
-        found.append(Listing(title=say("Taken as"), rows=_lines(assumed, TOLD - len(found) * 3)))
-    return found
+def _to_look_at(hand: Hand, cut: dict[str, object]) -> tuple[Listing, ...]:
+    """What could go wrong, a page at a time."""
+    problems = _list(cut, "problems")
+    count = int(str(cut.get("found", len(problems))))
+    return (_problems(problems, page_of(hand), count),) if problems else ()
+
+
+def _taken_as(cut: dict[str, object]) -> tuple[Listing, ...]:
+    """What the text did not say and was taken as usual."""
+    assumed = _list(cut, "assumed")
+    return (Listing(title=say("Taken as"), rows=_lines(assumed, FEW)),) if assumed else ()
+
+
+def _problems(problems: list[Text], page: int, count: int) -> Listing:
+    """One page of what could go wrong; a touch on its last row shows the next."""
+    pages = -(-len(problems) // TOLD)
+    if pages < 2:
+        return Listing(title=say("To look at"), rows=_lines(problems, TOLD))
+    first = page % pages * TOLD
+    rows = _lines(problems[first : first + TOLD], TOLD)
+    title = say("To look at: {a} to {b} of {n}", a=first + 1, b=first + len(rows), n=count)
+    on = say("The next ones") if first + TOLD < len(problems) else say("Back to the first")
+    more = ((Cell(text=on, bold=True),), button("next_page"))
+    return Listing(title=title, rows=(*rows, more))
 
 
 def _lines(texts: list[Text], most: int) -> tuple[tuple[tuple[Cell, ...], str], ...]:
