@@ -169,13 +169,14 @@ def _feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
 def _bits(moves: Moves, setting: Setting) -> list[Problem]:
     if setting.bits_there is None:
         return []
+    feed = moves.kind != RAPID
     return [
         Problem(
-            int(moves.line[np.argmax(moves.tool == tool)]),
+            int(moves.line[np.argmax(feed & (moves.tool == tool))]),
             "bit-missing",
-            f"The router does not have bit {tool}.",
+            f"The router does not have bit {tool}." if tool else "It cuts before it calls a bit.",
         )
-        for tool in kinds_of(moves.tool)
+        for tool in kinds_of(moves.tool[feed])
         if tool not in setting.bits_there
     ]
 

@@ -70,7 +70,18 @@ def test_a_vacuum_bed_needs_no_tabs():
 
 
 def test_a_bit_the_router_does_not_have():
-    assert (4, "bit-missing") in told(SQUARE, bits_there=frozenset({2}))
+    assert (5, "bit-missing") in told(SQUARE, bits_there=frozenset({2}))
+    assert told(SQUARE, bits_there=frozenset({1})) == []  # what runs before T1 is no cut
+
+
+def test_a_cut_before_any_bit_is_called():
+    got = analyse(
+        program("G21 M3 S9000 F900\nG1 Z-3\nT1 M6\nM3\nX50\nM30"),
+        Setting(thickness_mm=6.0, bits_there=frozenset({1})),
+    )
+    assert [(p.line, p.text) for p in got.problems if p.kind == "bit-missing"] == [
+        (2, "It cuts before it calls a bit.")
+    ]
 
 
 def test_a_bed_that_is_too_small():
