@@ -72,6 +72,7 @@ class Row:
     gaps: Whole  # a number of the file has blanks inside
     long: Whole  # the first line with more letters than the report allows; 0: none
     high: Whole  # a line number goes beyond the report's
+    says: Whole  # a remark may be a message to whoever stands at the router
     # how far reading is in the text, how much is written, and why it came back
     byte: Whole
     line: Whole

@@ -22,7 +22,7 @@ from station.cutting.reader import (
     too_long,
 )
 from station.cutting.run import ODD, run
-from station.cutting.top import units_of
+from station.cutting.top import messages, units_of
 from station.cutting.write import PAUSE_KINDS
 
 RETURN = 13
@@ -50,6 +50,7 @@ def read_fast(
     mentions = stretched(
         data, ended=ended, gaps=bool(row["gaps"]), long=int(row["long"]), high=bool(row["high"])
     )
+    mentions += messages(data) if row["says"] else []
     moves, refused = reader.columns.moves(), reader.taker.refused
     return finish(machine, moves, reader.lines, units, refused, mentions)
 
@@ -138,6 +139,7 @@ class Reader:
             self.over = self.taker.take(number, text)
             if len(text) > LINE_LETTERS and not row["long"]:
                 row["long"] = number
+            row["says"] |= "(" in text
             number += 1
             if self.over or at >= size:
                 break

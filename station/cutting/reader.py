@@ -22,7 +22,7 @@ from station.cutting.model import (
     more,
 )
 from station.cutting.slow import run_line
-from station.cutting.top import Units, messages, units_of
+from station.cutting.top import Units, units_of
 
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
@@ -157,7 +157,7 @@ def stretched(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) ->
         "Line numbers go beyond 99999; they are passed over.": high,
         "The file has no M2, M30 or % at its end.": not ended,
     }
-    return [*(text for text, so in found.items() if so), *messages(data)]
+    return [text for text, so in found.items() if so]
 
 
 def finish(

@@ -114,6 +114,10 @@ def _line_end(at: int, s: Row) -> int:
 @inner
 def _after_comment(at: int, s: Row) -> int:
     """After the bracket that closes a comment, or at the line's end."""
+    begins = at
+    while s.text[begins] in (SPACE, TAB):
+        begins += 1
+    s.says |= int(s.text[begins] & 31 == M)
     while s.text[at] not in (NEWLINE, RETURN):
         at += 1
         if s.text[at - 1] == 41:

@@ -53,7 +53,5 @@ def units_of(data: bytes, setting: Setting) -> Units:
 
 def messages(data: bytes) -> list[str]:
     """What the file tells whoever stands at the router; of several remarks in a line the last."""
-    if not (b"MSG" in data or b"msg" in data or b"Msg" in data):
-        return []
     told = [m[1].decode("latin-1").strip() for m in MESSAGE.finditer(data) if b"(" not in m[2]]
     return [f"The file tells at the router: {text[:120]}" for text in told[:MOST_MESSAGES]]
