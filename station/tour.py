@@ -10,7 +10,7 @@ import tempfile
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 
@@ -20,9 +20,10 @@ from station.beside import in_a_process
 from station.clock import Clock
 from station.ledger.ledger import Ledger
 from station.look import inspect
+from station.look.blocks.drawings import SheetBlock
 from station.look.window import Window
 from station.session import Session
-from station.shop import cards
+from station.shop import cards, codes
 from station.shop.facts import Batch, Bed, Router
 from station.show import application_of
 from station.tour_story import STORY, Step
@@ -126,11 +127,26 @@ class Tour:
         elif words == "@begun":
             while self.desk.underway and not self.desk.underway.running.news()[1]:
                 QTest.qWait(5)
+        elif words == "@tap":
+            self._tap()
         elif words == "@shown":
             QTest.qWait(300)
         else:
             later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
             self.clock.pin(later.isoformat())
+
+    def _tap(self) -> None:
+        """A piece of the drawn sheet is touched; with a scanner alone, its zone's card."""
+        drawn = next(b for b in self.window.findChildren(SheetBlock) if b.isVisible())
+        if self.scanner_only or drawn.block is None:
+            self.scan(codes.write("zone", "55"), "zone 55")
+            return
+        sheet, part = drawn.block.revision, self.desk.hand.work.get("part")
+        piece = next(p for p in reversed(sheet.placed) if p.part == part)
+        size = dict(sheet.shapes)[piece.part].box if piece.part in dict(sheet.shapes) else (0, 0)
+        x, y = piece.x_mm + min(size) / 2, piece.y_mm + min(size) / 2
+        at = QPoint(round(1 + x * drawn.scale()), round(1 + (sheet.width_mm - y) * drawn.scale()))
+        QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, pos=at)
 
     def scan(self, text: str, words: str) -> None:
         """Types a code as a scanner does. In a scanner-only tour it must be printed."""

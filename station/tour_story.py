@@ -235,6 +235,7 @@ STORY: tuple[Step, ...] = (
         name="popping-counting",
         scans=("part-in-hand", "reason 01", "number 3", "zone 53", "button missing", "number 2"),
     ),
+    Step(name="popping-on-the-drawing", scans=("part-in-hand 2", "reason 02", "@tap")),
     Step(name="popping-passed-on", scans=("button pass_on",)),
     Step(name="popping-taken-back", scans=("button undo",), tone="good"),
     Step(name="trimming-waiting", scans=("button area_trimming",), tone="good"),
