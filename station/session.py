@@ -24,6 +24,7 @@ from station.shop.words import Say, clock, say
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
+PLACE = "@place "  # what a touch on a drawn sheet sends, with x and y in mm
 LOOK_MS = 200  # between two looks at work beside the screen
 SOON = 8  # ms after an answer until it is shared: it is painted by then
 LOG = logging.getLogger("station")
@@ -103,7 +104,8 @@ class Session(QObject):
 
     def take(self, text: str) -> None:
         """One input of a scanner, a touch or the keyboard."""
-        self._take(lambda: self._given(text), text)
+        scanned = "" if text.startswith(PLACE) else text
+        self._take(lambda: self._given(text), scanned)
 
     def leave(self) -> None:
         """Esc stops what runs beside the screen."""
@@ -141,7 +143,7 @@ class Session(QObject):
             QTimer.singleShot(SOON, self, self.loop.step)
 
     def _given(self, text: str) -> Given:
-        if text.startswith("@place "):
+        if text.startswith(PLACE):
             x, y = (float(part) for part in text.split()[1:3])
             return self.desk.touch(x, y)
         return self.desk.take(text)

@@ -35,3 +35,4 @@ def test_a_touch_on_a_drawn_piece_counts_it_spoiled(screen, n):
     assert abs(spot_x - x) < 10
     assert abs(spot_y - y) < 10
     assert tone == "stop"
+    assert screen.window.strip.code.text() == ""  # a touch is no scan
