@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from station.cutting.model import LINE, PLANE_AXES, RAPID
 
 if TYPE_CHECKING:
+    from station.cutting.line import Line
     from station.cutting.machine import Machine
-    from station.cutting.slow import Line
 
 MOST_PECKS = 1000
 MOST_REPEATS = 1000

@@ -10,43 +10,12 @@ import math
 from collections.abc import Callable
 
 from station.cutting import cycles
-from station.cutting.expressions import BadLine, Block, read_block
-from station.cutting.machine import (
-    FULL,
-    REPORT_INCH,
-    REPORT_MM,
-    Machine,
-    State,
-    centre_of_radius,
-    ends_apart,
-    radii_differ,
-    turn_of,
-)
-from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, PLANE_AXES, RAPID, XY
+from station.cutting.expressions import BadLine, read_block
+from station.cutting.line import AXES, Line, target
+from station.cutting.machine import Machine, State
+from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, RAPID, XY
+from station.cutting.slow_arcs import arc
 
-AXES = {"X": 0, "Y": 1, "Z": 2}
-GROUPS: dict[float, str] = {}
-for _name, _codes in {
-    "motion": (0, 1, 2, 3, 38.2, 80, 81, 82, 83, 84, 85, 86, 87, 88, 89),
-    "plane": (17, 18, 19),
-    "distance": (90, 91),
-    "feed mode": (93, 94),
-    "units": (20, 21),
-    "side": (40, 41, 42),
-    "length": (43, 43.1, 49),
-    "return": (98, 99),
-    "system": (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3),
-    "path": (61, 61.1, 64),
-    "once": (4, 10, 28, 30, 53, 92, 92.1, 92.2, 92.3),
-    "centres": (91.1,),
-}.items():
-    for _code in _codes:
-        GROUPS[_code] = _name
-M_GROUPS = {0: "stop", 1: "stop", 2: "stop", 30: "stop", 60: "stop", 6: "tool",
-            3: "spindle", 4: "spindle", 5: "spindle", 7: "coolant", 8: "coolant",
-            9: "coolant", 48: "override", 49: "override"}  # fmt: skip
-LETTERS = frozenset("ABCDFHIJKLNPQRSTXYZ")  # of words beside G and M
-MOST_M = 4  # on a line, as the report allows
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = range(81, 90)
 
@@ -64,63 +33,6 @@ def run_line(machine: Machine, text: str) -> None:
             _run(machine, Line(machine, block))
     except BadLine as error:
         machine.problem("not-read", str(error))
-
-
-class Line:
-    """The words of one line by letter and by modal group."""
-
-    def __init__(self, machine: Machine, block: Block) -> None:
-        self.words: dict[str, float] = {}
-        self.codes: dict[str, float] = {}
-        self.m_codes: dict[str, int] = {}
-        self.machine = machine
-        for letter, value in block.words:
-            self._take(letter, value)
-        if sum(letter == "M" for letter, _ in block.words) > MOST_M:
-            machine.problem("many-m", f"More than {MOST_M} M words stand here; all are taken.")
-        if self.has("ABC"):
-            machine.problem("rotary", "A, B and C turn an axis; they are left out.")
-
-    def _take(self, letter: str, value: float) -> None:
-        if letter == "G":
-            self._take_g(round(value, 1))
-        elif letter == "M":
-            self._take_m(round(value))
-        elif letter == "O":
-            return
-        elif letter not in LETTERS:
-            self.machine.problem("unknown-word", f"{letter} is not known; it is left out.")
-        elif letter in self.words:
-            self.machine.problem("twice", f"{letter} stands twice; the last one is used.")
-            self.words[letter] = value
-        else:
-            self.words[letter] = value
-
-    def _take_g(self, code: float) -> None:
-        group = GROUPS.get(code)
-        if group is None:
-            self.machine.problem("unknown-code", f"G{code:g} is not known; it is left out.")
-            return
-        if group in self.codes and self.codes[group] != code and group != "once":
-            both = f"G{self.codes[group]:g} and G{code:g}"
-            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
-        if group == "once" and group in self.codes and code == 53:
-            return
-        self.codes[group] = code
-
-    def _take_m(self, code: int) -> None:
-        group = M_GROUPS.get(code)
-        if group is None:
-            self.machine.problem("unknown-code", f"M{code} is not known; it is left out.")
-            return
-        if group in self.m_codes and self.m_codes[group] != code and group != "coolant":
-            both = f"M{self.m_codes[group]} and M{code}"
-            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
-        self.m_codes[group] = code
-
-    def has(self, letters: str) -> bool:
-        """Whether any of the letters stands on the line."""
-        return any(letter in self.words for letter in letters)
 
 
 def _run(machine: Machine, line: Line) -> None:
@@ -252,23 +164,6 @@ def _shift(machine: Machine, line: Line, code: float) -> None:
         state.kept_shift = list(state.shift)
 
 
-def target(state: State, line: Line) -> list[float]:
-    """Where the line's X, Y and Z words lead, in the file's frame."""
-    end = list(state.at)
-    machine_frame = line.codes.get("once") == 53
-    for letter, axis in AXES.items():
-        if letter not in line.words:
-            continue
-        value = line.words[letter] * state.scale
-        if machine_frame:
-            end[axis], state.unsure[axis] = value, True
-        elif state.absolute:
-            end[axis], state.unsure[axis] = value + state.offset(axis), False
-        else:
-            end[axis] = state.at[axis] + value
-    return end
-
-
 def _motion(machine: Machine, line: Line) -> None:
     state, once = machine.state, line.codes.get("once")
     if "motion" in line.codes:
@@ -308,7 +203,7 @@ def _move(machine: Machine, line: Line) -> None:
     if motion != RAPID:
         need_feed(machine)
     if motion in {CW, CCW}:
-        _arc(machine, line, motion)
+        arc(machine, line, motion)
     else:
         machine.go(motion, target(state, line))
 
@@ -320,67 +215,6 @@ def need_feed(machine: Machine) -> None:
         machine.problem("no-feed", "Under G93 every feed move needs its own F.")
     elif not state.inverse and state.feed <= 0:
         machine.problem("no-feed", "This move has no feed.")
-
-
-def _arc(machine: Machine, line: Line, kind: int) -> None:
-    state = machine.state
-    first, second, _ = PLANE_AXES[state.plane]
-    begin = (state.at[first], state.at[second])
-    end3 = target(state, line)
-    end = (end3[first], end3[second])
-    turns = max(1, min(round(line.words.get("P", 1)), 10_000))
-    if "R" in line.words:
-        if line.has("IJK"):
-            machine.problem("arc-bad", "This arc has a centre and a radius; the radius is used.")
-        _radius_arc(machine, kind, begin, end, end3, line.words["R"] * state.scale)
-        return
-    letters = ("IJK"[first], "IJK"[second])
-    if not line.has("".join(letters)):
-        machine.problem("arc-bad", "This arc has no centre; read as a straight move.")
-        machine.go(LINE, end3)
-        return
-    centre = (
-        begin[0] + line.words.get(letters[0], 0.0) * state.scale,
-        begin[1] + line.words.get(letters[1], 0.0) * state.scale,
-    )
-    if min(math.dist(begin, centre), math.dist(end, centre)) <= FULL:
-        machine.problem("arc-bad", "This arc ends at its own centre; read as a straight move.")
-        machine.go(LINE, end3)
-        return
-    check_radii(machine, begin, end, centre)
-    machine.arc(kind, end3, centre, turn_of(kind, begin, end, centre, turns))
-
-
-def check_radii(
-    machine: Machine,
-    begin: tuple[float, float],
-    end: tuple[float, float],
-    centre: tuple[float, float],
-) -> None:
-    """Notes radii at an arc's start and end that disagree by more than the report allows."""
-    off = abs(math.dist(begin, centre) - math.dist(end, centre))
-    if off > (REPORT_MM if machine.state.scale == 1.0 else REPORT_INCH) + 1e-9:
-        machine.problem("arc-radii", radii_differ(off))
-
-
-def _radius_arc(
-    machine: Machine,
-    kind: int,
-    begin: tuple[float, float],
-    end: tuple[float, float],
-    end3: list[float],
-    radius: float,
-) -> None:
-    if math.dist(begin, end) <= 1e-9 or radius == 0:
-        text = "A radius arc must end elsewhere than it starts; read as a straight move."
-        machine.problem("arc-bad", text)
-        machine.go(LINE, end3)
-        return
-    centre, apart = centre_of_radius(kind, begin, end, radius)
-    if apart > REPORT_MM:
-        machine.problem("arc-radii", ends_apart(apart))
-    sweep = turn_of(kind, begin, end, centre)
-    machine.arc(kind, end3, centre, sweep)
 
 
 def _stop(machine: Machine, line: Line) -> None:
