@@ -1,9 +1,11 @@
 """The table of faults that the design promises to survive, row by row, on a real server."""
 
+import re
 import shutil
 import time
 from dataclasses import replace
 from datetime import datetime, timedelta
+from pathlib import Path
 
 import pytest
 
@@ -18,6 +20,8 @@ from tests.proxy import Proxy
 from tests.sharing.shop import found
 from tests.sharing.test_two_stations import put_back
 from tests.sharing.two import Station, healed
+
+ROOT = Path(__file__).resolve().parents[2]
 
 
 @pytest.fixture
@@ -251,3 +255,77 @@ def test_a_stolen_station_s_password(one, two, shop):
     with shop.admin() as admin:
         rows = admin.execute("SELECT id, pushed_by FROM shop.entry ORDER BY number").fetchall()
     assert rows == [("a", shop.names.station("2")), ("stolen", shop.names.station("2"))]
+
+
+HERE = "tests/sharing/test_fault_table.py"
+ROWS = {  # the design's table of faults, and the tests that show each row
+    "power cut before the local commit": (
+        f"{HERE}::test_power_cut_before_the_local_commit",
+        "tests/power/test_power.py::test_wherever_the_power_goes_nothing_acknowledged_is_lost",
+    ),
+    "after the commit, before the screen": (
+        f"{HERE}::test_power_cut_after_the_commit_before_the_screen",
+        "tests/ledger/test_kill.py::test_killed_at_random_moments_nothing_acknowledged_is_lost",
+    ),
+    "the network or the shop's database away for hours": (
+        f"{HERE}::test_the_network_away_for_hours",
+        f"{HERE}::test_a_network_that_swallows_everything",
+        "tests/sharing/test_on_the_screen.py::test_the_network_goes_and_comes_again",
+    ),
+    "reply to a push lost": (f"{HERE}::test_the_reply_to_a_push_lost",),
+    "the shop's database restored to an older day": (
+        f"{HERE}::test_the_shop_s_database_restored_to_an_older_day",
+        "tests/sharing/test_restore_drill.py::test_the_server_is_lost_and_nothing_with_it",
+        "tests/sharing/test_on_the_screen.py::test_an_older_day_is_put_back",
+    ),
+    "another or an empty database": (
+        f"{HERE}::test_another_database",
+        f"{HERE}::test_an_empty_database",
+        "tests/sharing/test_on_the_screen.py::test_another_shops_database",
+    ),
+    "a station restored from an old disk image": (
+        f"{HERE}::test_a_station_restored_from_an_old_disk_image",
+    ),
+    "clocks wrong by a day": (f"{HERE}::test_clocks_wrong_by_a_day",),
+    "local disk full, file damaged": (
+        f"{HERE}::test_the_local_disk_full_while_the_shop_comes",
+        f"{HERE}::test_the_file_damaged",
+        "tests/ledger/test_damage.py::test_wherever_it_is_damaged_it_is_said_and_work_goes_on",
+        "tests/power/test_every_write.py::test_a_day_on_a_disk_that_fails_at_every_call",
+        "tests/power/test_every_way.py::test_all_of_it_is_there_or_nothing",
+        (
+            "tests/sharing/test_on_the_screen.py::"
+            "test_a_full_disk_is_said_in_red_and_all_comes_with_room"
+        ),
+    ),
+    "two programs on one file": (
+        f"{HERE}::test_two_programs_on_one_file",
+        "tests/ledger/test_faults.py::test_a_second_program_stops_at_once",
+    ),
+    "mixed versions": (
+        f"{HERE}::test_an_old_program_keeps_what_it_has",
+        "tests/sharing/test_on_the_screen.py::test_an_old_program_says_so_and_keeps_what_it_has",
+        "tests/sharing/test_malformed.py::test_a_new_program_s_facts_and_fields_are_taken_in",
+    ),
+    "a stolen station's password": (
+        f"{HERE}::test_a_stolen_station_s_password",
+        "tests/sharing/test_rights.py::test_a_station_may_only_read_and_push",
+        "tests/sharing/test_malformed_fuzz.py::test_no_station_stops_and_all_agree",
+    ),
+}
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_each_row_of_the_table_has_its_tests(row):
+    for file, name in (place.split("::") for place in ROWS[row]):
+        assert f"\ndef {name}(" in (ROOT / file).read_text(encoding="utf-8")
+
+
+def test_every_test_of_this_file_stands_under_a_row():
+    text = (ROOT / HERE).read_text(encoding="utf-8")
+    named = {place.partition("::")[2] for places in ROWS.values() for place in places}
+    here = set(re.findall(r"^def (test_\w+)", text, re.MULTILINE))
+    assert here - named == {
+        "test_each_row_of_the_table_has_its_tests",
+        "test_every_test_of_this_file_stands_under_a_row",
+    }
