@@ -1,15 +1,18 @@
 """What the screen says of sharing, with the real window, loop and server; scanning never stops."""
 
 import re
+import time
 
 import pytest
 
+from station.certain import PATIENCE
 from station.ledger import statements
 from station.ledger.faults import DiskFault
 from station.look.window import Window
 from station.session import Session
 from station.sharing.founding import copy
 from station.sharing.loop import Loop
+from station.shop.facts import Order
 from tests.proxy import Proxy
 from tests.replay import Stage
 from tests.screens.ways import Screen
@@ -147,3 +150,40 @@ def test_another_shops_database(screen, server, net, qtbot):
     works_on(screen)
     says(screen, qtbot, "Another shop's database: 1 not shared since 10:42")
     link.close()
+
+
+def until_said(screen, qtbot, words):
+    """Waits until the strip says it; nothing else is done meanwhile."""
+    qtbot.waitUntil(lambda: screen.said == words, timeout=PATIENCE_MS)
+
+
+def test_a_claim_asks_the_shop_and_then_says_that_it_holds(screen, qtbot):
+    screen.at("packing")
+    says(screen, qtbot, "Shared")
+    screen.scan("order 3306")
+    assert screen.said == "Asking the shop: Order 3306 is yours"
+    until_said(screen, qtbot, "Order 3306 is yours")
+    assert screen.session.answered.tone == "good"
+
+
+def test_a_claim_that_nobody_answers_is_told_after_two_seconds_and_the_screen_goes_on(
+    screen, net, qtbot
+):
+    screen.at("packing")
+    says(screen, qtbot, "Shared")
+    net.mode = "silent"
+    began = time.monotonic()
+    screen.scan("order 3306")
+    assert screen.said == "Asking the shop: Order 3306 is yours"
+    worst, ticks = 0.0, 0
+    while screen.said.startswith("Asking"):
+        before = time.monotonic()
+        qtbot.wait(1)
+        worst, ticks = max(worst, time.monotonic() - before), ticks + 1
+        assert time.monotonic() - began < PATIENCE_MS / 1000
+    assert time.monotonic() - began > PATIENCE
+    assert screen.said == "The shop has not said yet: Order 3306 is yours"
+    assert (worst < 1, ticks > 20) == (True, True)  # the screen's own thread never waited
+    net.mode = "open"
+    says(screen, qtbot, "Shared")
+    assert screen.stage.ledger.view.get(Order, "3306").claimed == "1"
