@@ -257,3 +257,16 @@ def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):
     assert office(stage, PIN) == ("good", f"Cut file {number} is new")
     folder_with(stage, "ST120-SET-A.nc")
     assert office(stage, "button read_file")[0] == "good"
+
+
+def test_the_text_of_a_run_is_taken_in_though_it_cuts_no_part_out(stage):
+    text = "G21 G90 T1 M6\nM3 S18000\nG0 X50 Y50 Z5\nG1 Z-2 F900\nX90 F3000\nG0 Z5\nM30\n"
+    (folder_with(stage) / "pocket.nc").write_text(text)
+    office(stage, "@worker 07", "@area office", "button list_cutfile", "'POCKET-B")
+    tone, words = office(stage, "button read_file", "button row_1")
+    assert (tone, words) == ("good", "pocket.nc is read")
+    office(stage, "button save", "worker 07", PIN)
+    made = stage.ledger.view.get(Revision, "071.B")
+    assert made is not None
+    assert (made.placed, made.digest) == ((), hashlib.sha256(text.encode()).hexdigest())
+    assert [(bit.number, bit.cut_mm) for bit in made.bits] == [(1, 47.0)]
