@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
+from station.ledger.books import Books
+from station.ledger.closing import Begin, Closing, close
 from station.ledger.codec import digest
 from station.ledger.shop_link import (
     Away,
@@ -16,6 +18,7 @@ from station.ledger.shop_link import (
     SharedRow,
     TooOld,
 )
+from station.ledger.sound import taken_in
 
 MOST = 1000
 R = TypeVar("R")
@@ -77,6 +80,15 @@ class MemoryShop:
     def copy(self) -> "MemoryShop":
         """Another database with the same history."""
         return replace(self, entries=self.entries[:], writes=self.writes[:])
+
+    def closing(self, number: int) -> Closing:
+        """What a new PC begins with that wants no entry up to this number."""
+        books, at = Books(), ""
+        for entry in self.entries[:number]:
+            body, why = taken_in(entry.id, entry.body, at)
+            at = body.act.at
+            books.take(body, why)
+        return close(books, Begin(number, self.digest_at(number) or b"", at))
 
     def put_back(self, number: int) -> None:
         """An older day is restored."""

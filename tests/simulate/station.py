@@ -14,6 +14,7 @@ from station.clock import Clock
 from station.commands import told
 from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
+from station.ledger.closing import Closing
 from station.ledger.faults import DiskFull, Fault
 from station.ledger.ledger import Ledger
 from station.ledger.supply import NoNumbers
@@ -26,6 +27,7 @@ from tests.simulate.errands import errand
 from tests.simulate.shop import MemoryLink, MemoryShop
 
 ANSWERS = {"sure": "button yes", "supervisor": "worker 07", "pin": PIN, "reason": "reason 51"}
+COPYING = 9  # pieces of talk in which a PC that joins has the shop's history
 STATES = ("shared", "behind", "put back")
 
 
@@ -179,6 +181,21 @@ class SimStation:
         self.path.with_name(self.path.name + "-wal").unlink(missing_ok=True)
         self.path.write_bytes(image)
         self.open()
+
+    def replace(self, closing: Closing | None) -> None:
+        """A new PC takes this station's place: it copies the shop, or from a closing on."""
+        self.ledger._store.connection.close()
+        for left in self.path.parent.glob(f"{self.path.name}*"):
+            left.unlink()
+        ledger = Ledger(self.path, self.rules, station=self.number)
+        ledger.hurry(on=True)
+        if closing:
+            ledger.start_from(closing)
+        ledger.share_with(self.link.shop.site)
+        ledger.close()
+        self.open()
+        for _ in range(COPYING):
+            self.talk()
 
     def ids(self) -> set[str]:
         """All acts that this station's file holds."""
