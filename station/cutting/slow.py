@@ -18,6 +18,7 @@ from station.cutting.slow_arcs import arc
 
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = range(81, 90)
+OFFSETS = 5221  # the parameter of the first system's X; twenty on for each further system
 
 
 def run_line(machine: Machine, text: str) -> None:
@@ -29,6 +30,10 @@ def run_line(machine: Machine, text: str) -> None:
             return
         for index, value in block.settings:
             state.parameters[index] = value
+            if OFFSETS <= index < OFFSETS + 20 * len(SYSTEMS):
+                machine.problem(
+                    "unknown-code", f"Setting #{index} moves no offset here; G10 L2 does."
+                )
         if block.words:
             _run(machine, Line(machine, block))
     except BadLine as error:
@@ -146,6 +151,8 @@ def _set_system(machine: Machine, line: Line) -> None:
     for letter, axis in AXES.items():
         if letter in words:
             offsets[axis] = words[letter] * state.scale
+            index = OFFSETS + 20 * ((number or state.system) - 1) + axis
+            state.parameters[index] = words[letter]
 
 
 def _shift(machine: Machine, line: Line, code: float) -> None:

@@ -128,3 +128,13 @@ M2"""
     minutes = (length[cutting] / got.moves.feed[cutting]).sum()
     assert minutes == pytest.approx(0.156943951, abs=1e-9)
     assert tuple(got.moves.centre[5]) == pytest.approx((120, -100))
+
+
+def test_a_parameter_set_by_hand_moves_no_offset_and_says_so():
+    got = program("G21\nG10 L2 P1 X10\n#1=#5221\nG0 X#1\n#5221=50\nX1")
+    assert [p[0] for p in ends(got)] == [20, 11]
+
+
+def test_setting_an_offset_by_its_parameter_is_told():
+    told = str(program("G21\n#5241=50\nG0 X1\nM30").problems)
+    assert "Setting #5241 moves no offset here; G10 L2 does." in told
