@@ -177,7 +177,9 @@ def _motion(machine: Machine, line: Line) -> None:
         _set_motion(machine, line.codes["motion"])
     if once in {10, 28, 30, 92, 92.1, 92.2, 92.3}:
         return
-    if state.motion in CYCLES and (once != 4 or line.has("XYZ")):
+    if once == 4 and not line.has("XYZ"):
+        return
+    if state.motion in CYCLES:
         cycles.run(machine, line)
     elif line.has("XYZ") or (state.motion in {CW, CCW} and line.has("IJK")):
         _move(machine, line)

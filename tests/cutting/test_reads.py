@@ -382,3 +382,8 @@ def test_mass_of_a_part():
         Setting(thickness_mm=6.35, bit_mm={1: 6.0}),
     )
     assert got.mass_g(got.shapes[0], 750) == pytest.approx(142.875, abs=1e-3)
+
+
+def test_a_dwell_with_a_centre_alone_moves_nothing():
+    got = both("G21 F9\nG2 X1 Y1 I1\nG4 I5 J2\nM30")
+    assert len(got.moves) == 1
