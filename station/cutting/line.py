@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 from station.cutting.expressions import Block
 from station.cutting.machine import Machine, State
 
+C = TypeVar("C", int, float)
 AXES = {"X": 0, "Y": 1, "Z": 2}
 GROUPS: dict[float, str] = {}
 for _name, _codes in {
@@ -62,25 +65,24 @@ class Line:
 
     def _take_g(self, code: float) -> None:
         group = GROUPS.get(code)
-        if group is None:
-            self.machine.problem("unknown-code", f"G{code:g} is not known; it is left out.")
-            return
-        if group in self.codes and self.codes[group] != code and group != "once":
-            both = f"G{self.codes[group]:g} and G{code:g}"
-            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
         if group == "once" and group in self.codes and code == 53:
             return
-        self.codes[group] = code
+        self._keep(self.codes, f"G{code:g}", code, group, several="once")
 
     def _take_m(self, code: int) -> None:
-        group = M_GROUPS.get(code)
+        self._keep(self.m_codes, f"M{code}", code, M_GROUPS.get(code), several="coolant")
+
+    def _keep(
+        self, kept: dict[str, C], word: str, code: C, group: str | None, several: str
+    ) -> None:
+        """Keeps a code in its group; only in the group `several` may more than one stand."""
         if group is None:
-            self.machine.problem("unknown-code", f"M{code} is not known; it is left out.")
+            self.machine.problem("unknown-code", f"{word} is not known; it is left out.")
             return
-        if group in self.m_codes and self.m_codes[group] != code and group != "coolant":
-            both = f"M{self.m_codes[group]} and M{code}"
+        if group in kept and kept[group] != code and group != several:
+            both = f"{word[0]}{kept[group]:g} and {word}"
             self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
-        self.m_codes[group] = code
+        kept[group] = code
 
     def has(self, letters: str) -> bool:
         """Whether any of the letters stands on the line."""
