@@ -6,6 +6,21 @@ from station.cutting.model import Program, Setting
 from station.cutting.moves import geometry
 from station.cutting.report import read
 
+# The program of checks 7.5
+OF_THE_CHECKS = """G21 G90 G17
+G0 X0 Y0 Z5
+M3 S18000
+G1 Z-3 F500
+G1 X100 F3000
+G2 X120 Y-20 I0 J-20
+G1 Y-80
+G3 X100 Y-100 R20
+G1 X0
+G1 Y0
+G0 Z5
+M5
+"""
+
 
 def program(text: str, **setting) -> Program:
     return read(text.encode(), Setting(**setting))

@@ -1,7 +1,7 @@
 """Modes and frames: NISTIR 6556 (checks 7.1 and 7.3; statuses beside each)."""
 
 import pytest
-from reading import ends, kinds, lengths, program
+from reading import OF_THE_CHECKS, ends, kinds, lengths, program
 
 from station.cutting.moves import geometry
 
@@ -106,20 +106,7 @@ def test_cutter_compensation_is_told():
 
 def test_the_program_of_the_checks():
     # COMPUTED 7.5 (pygcode agrees on positions)
-    text = """G21 G90 G17
-G0 X0 Y0 Z5
-M3 S18000
-G1 Z-3 F500
-G1 X100 F3000
-G2 X120 Y-20 I0 J-20
-G1 Y-80
-G3 X100 Y-100 R20
-G1 X0
-G1 Y0
-G0 Z5
-M5
-M2"""
-    got = program(text)
+    got = program(OF_THE_CHECKS + "M2\n")
     rapid, feed = lengths(got)
     assert rapid == pytest.approx(13, abs=1e-9)
     assert feed == pytest.approx(422.8318531 + 8, abs=1e-6)

@@ -9,6 +9,7 @@ from pygcode import Line, Machine
 from pygcode.gcodes import GCodeSelectXYPlane
 from pygcode.machine import Position
 from pygcode.transform import ArcLinearizeInside, ArcLinearizeMid, linearize_arc
+from reading import OF_THE_CHECKS
 
 from station.cutting.model import Setting
 from station.cutting.moves import geometry
@@ -42,24 +43,11 @@ def test_positions(seed):
 
 
 # checks 7.5 and 7.6 (COMPUTED with pygcode 0.2.1): its program, rapid 13 and linear 368 mm
-PROGRAM = """G21 G90 G17
-G0 X0 Y0 Z5
-M3 S18000
-G1 Z-3 F500
-G1 X100 F3000
-G2 X120 Y-20 I0 J-20
-G1 Y-80
-G3 X100 Y-100 R20
-G1 X0
-G1 Y0
-G0 Z5
-M5
-"""
 
 
 def test_the_program_of_the_checks_is_read_alike():
-    moves = read(PROGRAM.encode(), Setting()).moves
-    places = theirs(PROGRAM)
+    moves = read(OF_THE_CHECKS.encode(), Setting()).moves
+    places = theirs(OF_THE_CHECKS)
     for line, point in zip(moves.line.tolist(), moves.points[1:].tolist(), strict=True):
         np.testing.assert_allclose(point, places[line - 1], atol=1e-9)
     length = geometry(moves).length
@@ -70,7 +58,7 @@ def test_an_arc_by_radius_lies_on_the_side_that_its_way_says():
     # checks 7.5: G3 R20 from (120, -80) to (100, -100) turns about (120, -100), G2 about
     # (100, -80); both are a quarter, 10 π mm (COMPUTED)
     for word, centre in (("G3", (120, -100)), ("G2", (100, -80))):
-        moves = read(PROGRAM.replace("G3 X100", f"{word} X100").encode(), Setting()).moves
+        moves = read(OF_THE_CHECKS.replace("G3 X100", f"{word} X100").encode(), Setting()).moves
         assert tuple(moves.centre[5]) == pytest.approx(centre)
         assert geometry(moves).length[5] == pytest.approx(10 * math.pi)
 
