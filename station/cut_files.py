@@ -150,21 +150,11 @@ def _ended(hand: Hand, material: Material, run: Run, made: Mapping[str, object])
         file, why = cast("list[str]", made["fault"])
         return not_there(hand, file or name, why, say("Look whether the file is whole."))
     if "taken" in made:
-        return Took(
-            hand,
-            refuse(
-                say("That text is revision {letter} already", letter=str(made["taken"])),
-                say("Read another file."),
-            ),
-        )
+        said = say("That text is revision {letter} already", letter=str(made["taken"]))
+        return Took(hand, refuse(said, say("Read another file.")))
     if "refused" in made:
-        return Took(
-            hand,
-            refuse(
-                say("{file} cannot be read: {why}", file=name, why=str(made["refused"])),
-                say("Mend the file, then read it again."),
-            ),
-        )
+        said = say("{file} cannot be read: {why}", file=name, why=str(made["refused"]))
+        return Took(hand, refuse(said, say("Mend the file, then read it again.")))
     if "units" in made:
         return Took(
             hand.with_work(ask="cut", which=dict(run.args)),
