@@ -3,7 +3,7 @@
 from station.ledger.view import Reader
 from station.shop.acts import Act, Answer, good
 from station.shop.codes import batch_usable, usable
-from station.shop.facts import Numbers
+from station.shop.facts import Numbers, Spent
 from station.shop.views import Rule, View
 from station.shop.words import say
 
@@ -83,6 +83,11 @@ class Block:
         while self.next < self.end:
             number = str(self.next).zfill(WIDTHS[self.kind])
             self.next += 1
-            if printable(self.kind, number) and reader.state(f"{self.kind}/{number}") is None:
+            if printable(self.kind, number) and _free(reader, f"{self.kind}/{number}"):
                 return number
         return None
+
+
+def _free(reader: Reader, name: str) -> bool:
+    """Whether nothing bears a number: no fact, and no paper of an act that was not counted."""
+    return reader.state(name) is None and not reader.shelf(Spent, name, 1)

@@ -62,6 +62,7 @@ RICH: dict[str, dict[str, object]] = {
     "pack": {"order": "3306", "mailer": "01", "contents": (("014", 2),)},
     "cart": {"name": "Cart 2"},
     "concern": {"what": "recount", "text": "x", "since": AT},
+    "spent": {"of": "batch/00412"},
 }
 
 

@@ -1,8 +1,10 @@
 from collections import Counter
 from contextlib import suppress
+from dataclasses import replace
 
 import pytest
 
+from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.supply import NoNumbers
 from station.ledger.talk import exchange
@@ -328,6 +330,26 @@ def test_a_database_put_back_gives_no_numbers_out_twice(two, shop):
     left = [*numbers_of(a), *numbers_of(b)]
     assert len(left) > 20
     assert max(Counter([*spent, *left]).values()) == 1
+
+
+def test_a_number_on_a_paper_that_was_not_counted_stays_spent(two):
+    """After an older day was put back it lies in the block that another station was given."""
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    number = copy_of(b).take_number("pack")
+    lost = replace(act("p2", "pop"), args={"batch": "00412", "numbers": {"pack": number}})
+    together(b, a, act("p1", "pop"), lost)
+    settled(a, b)
+    assert a.ledger.verdict("p2") == "look"
+    assert b.ledger.take_number("pack") == str(int(number) + 1).zfill(len(number))
+
+
+def copy_of(station):
+    """Another program with the same file, of which nothing is kept."""
+    copy = station.path.with_name("copy.station")
+    station.ledger.backup(copy)
+    return Ledger(copy, station.rules)
 
 
 def test_numbers_are_given_up_before_what_shows_why_is_taken_in(two, tmp_path, monkeypatch):

@@ -23,7 +23,7 @@ from station.shop.facts.parts import (
     Shape,
     Size,
 )
-from station.shop.facts.settings import Numbers, Reason, Shop, Worker
+from station.shop.facts.settings import Numbers, Reason, Shop, Spent, Worker
 from station.shop.facts.work import Batch, Concern, Pile, Ran, Slip
 
 __all__ = [
@@ -61,6 +61,7 @@ __all__ = [
     "Shop",
     "Size",
     "Slip",
+    "Spent",
     "Worker",
 ]
 
@@ -91,5 +92,6 @@ KINDS: dict[str, type[Fact]] = {
         Cart,
         Concern,
         Numbers,
+        Spent,
     )
 }

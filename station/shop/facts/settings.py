@@ -60,3 +60,19 @@ class Numbers(Fact):
 
     kind: ClassVar[str] = "numbers"
     next: int = 1
+
+
+@dataclass(frozen=True, kw_only=True)
+class Spent(Fact):
+    """A number that a paper bears though its act was not counted: it is never handed out.
+
+    `id` is the act's, with the kind of number; `of` the code's name (``batch/00412``).
+    """
+
+    kind: ClassVar[str] = "spent"
+    of: str
+
+    @property
+    def shelf(self) -> Shelf:
+        """A list for each number: more than one act may have had it."""
+        return (self.of, self.id)
