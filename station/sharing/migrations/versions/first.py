@@ -90,12 +90,13 @@ BEGIN
        OR cardinality(bodies) <> cardinality(ids) THEN
         RAISE EXCEPTION 'a push takes 1 to 1000 whole entries' USING ERRCODE = 'data_exception';
     END IF;
-    IF (SELECT bool_and(length(t) BETWEEN 1 AND 80) FROM unnest(ids) t) IS NOT TRUE
-       OR (SELECT max(octet_length(t)) FROM unnest(bodies || written) t) > 16777216
-       OR (SELECT max(length(t)) FROM unnest(verdicts) t) > 4000 THEN
-        RAISE EXCEPTION 'an id of 1 to 80 signs, a verdict of 4000, a body of 16 MB at most'
-            USING ERRCODE = 'data_exception';
-    END IF;
+    FOR n IN 1 .. cardinality(ids) LOOP
+        IF (length(ids[n]) BETWEEN 1 AND 80) IS NOT TRUE OR length(verdicts[n]) > 4000
+           OR octet_length(bodies[n]) > 16777216 OR octet_length(written[n]) > 16777216 THEN
+            RAISE EXCEPTION 'an id of 1 to 80 signs, a verdict of 4000, a body of 16 MB at most'
+                USING ERRCODE = 'data_exception';
+        END IF;
+    END LOOP;
     SELECT * INTO STRICT here FROM shop.site FOR UPDATE;
     number := here.number; digest := here.digest; format := here.format;
     IF with_format < here.format THEN
@@ -112,12 +113,15 @@ BEGIN
     IF before IS DISTINCT FROM at_digest THEN
         outcome := 'differs'; RETURN NEXT; RETURN;
     END IF;
-    IF here.number - at_head > 1000 OR EXISTS (
-        SELECT FROM shop.entry e
-        WHERE e.site = here.id AND e.number > at_head AND e.writes && has_read
-    ) OR EXISTS (
-        SELECT FROM shop.entry e WHERE e.site = here.id AND e.id = ANY (ids)
-    ) THEN
+    IF here.number > at_head THEN
+        IF here.number - at_head > 1000 OR EXISTS (
+            SELECT FROM shop.entry e
+            WHERE e.site = here.id AND e.number > at_head AND e.writes && has_read
+        ) THEN
+            outcome := 'behind'; RETURN NEXT; RETURN;
+        END IF;
+    END IF;
+    IF EXISTS (SELECT FROM shop.entry e WHERE e.site = here.id AND e.id = ANY (ids)) THEN
         outcome := 'behind'; RETURN NEXT; RETURN;
     END IF;
     FOR n IN 1 .. cardinality(ids) LOOP
