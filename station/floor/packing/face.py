@@ -47,7 +47,7 @@ def face(hand: Hand, view: View) -> Face:
         presses=_presses(hand, order, found),
         middle=how_to(hand, found, view),
         side=(waiting(view, hand), carts(view)),
-        weights=(49, 28, 23),
+        weights=(48, 27, 25),
     )
 
 

@@ -1,6 +1,7 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
 from station.floor.packing import mailers, numbers, rows
+from station.floor.packing.coming import moment
 from station.floor.packing.needs import Want, in_pack, unknown, wants
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
@@ -109,20 +110,21 @@ def waiting(view: View, hand: Hand) -> Listing:
     found = [o for o in rows.orders(view) if o.id != hand.subject][:5]
     return Listing(
         title=say("Waiting to pack"),
-        rows=tuple(
-            (
-                (
-                    Cell(text=o.id, bold=True),
-                    Cell(
-                        text=state(o, hand.station, view)[0], tone=state(o, hand.station, view)[1]
-                    ),
-                    Cell(text=due(o, hand.now), tone="stop" if late(o, hand.now) else "quiet"),
-                ),
-                write("order", o.id) if o.id.isdecimal() and usable("order", o.id) else "",
-            )
-            for o in found
-        ),
+        rows=tuple(_waits(order, hand, view) for order in found),
         empty=say("Nothing waits."),
+    )
+
+
+def _waits(order: Order, hand: Hand, view: View) -> tuple[tuple[Cell, ...], str]:
+    """An order on one line: of its due time only what tells it apart."""
+    words, tone = state(order, hand.station, view)
+    leaves = Cell(
+        text=moment(order.due, hand.now), tone="stop" if late(order, hand.now) else "quiet"
+    )
+    known = order.id.isdecimal() and usable("order", order.id)
+    return (
+        (Cell(text=order.id, bold=True), Cell(text=words, tone=tone), leaves),
+        write("order", order.id) if known else "",
     )
 
 
