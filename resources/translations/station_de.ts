@@ -2648,10 +2648,6 @@
       <translation>Ins Regal legen</translation>
     </message>
     <message>
-      <source>Put on the rack: {count}</source>
-      <translation>Ins Regal: {count}</translation>
-    </message>
-    <message>
       <source>Put one there, then look again.</source>
       <translation>Eine dort ablegen, dann noch einmal nachsehen.</translation>
     </message>
@@ -4278,6 +4274,10 @@
     <message>
       <source>To rework</source>
       <translation>Zur Nacharbeit</translation>
+    </message>
+    <message>
+      <source>To the rack: {count}</source>
+      <translation>Ins Regal: {count}</translation>
     </message>
     <message>
       <source>Told by</source>
@@ -6270,6 +6270,10 @@
     <message>
       <source>{n} more; mend these first.</source>
       <translation>Noch {n}; erst diese in Ordnung bringen.</translation>
+    </message>
+    <message>
+      <source>{n} not good</source>
+      <translation>{n} nicht gut</translation>
     </message>
     <message>
       <source>{n} of the next part</source>

@@ -54,6 +54,21 @@ def faults(hand: Hand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
 
 def summary(tallies: tuple[Tally, ...]) -> Say:
     """``349 good, 3 spoiled and 2 missing``: what goes with the count as it stands."""
+    good, *wrong = _kinds(tallies)
+    return together([good, *wrong])
+
+
+def in_short(tallies: tuple[Tally, ...]) -> Say:
+    """``349 good, 3 spoiled``; of more than one kind of fault only how many are not good."""
+    good, *wrong = _kinds(tallies)
+    if not wrong:
+        return good
+    most = say("{n} not good", n=sum(t.here - t.stays - t.good for t in tallies))
+    return say("{first}, {next}", first=good, next=wrong[0] if len(wrong) == 1 else most)
+
+
+def _kinds(tallies: tuple[Tally, ...]) -> list[Say]:
+    """How many are good, then how many of each fault that there is."""
     said = (
         (say("{n} good"), sum(t.good for t in tallies)),
         (say("{n} spoiled"), sum(t.spoiled for t in tallies)),
@@ -61,7 +76,7 @@ def summary(tallies: tuple[Tally, ...]) -> Say:
         (say("{n} rework"), sum(t.rework for t in tallies)),
     )
     first, *wrong = (words._replace(values={"n": n}) for words, n in said)
-    return together([first, *(w for w in wrong if w.values["n"])])
+    return [first, *(w for w in wrong if w.values["n"])]
 
 
 def presses(done: Say, code: str, some: str) -> tuple[Press, ...]:

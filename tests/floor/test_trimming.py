@@ -51,6 +51,24 @@ def lie(view: FakeView, place: str, id: str = "00412") -> int:
     return total(view.stock(batch=id), place=place)
 
 
+@pytest.mark.parametrize(
+    ("counted", "label"),
+    [
+        ((), "To the rack: 381 good"),
+        ((("03", "2"),), "To the rack: 379 good, 2 spoiled"),
+        ((("03", "2"), ("22", "1")), "To the rack: 378 good, 3 not good"),
+    ],
+)
+def test_the_button_has_room_for_what_it_does(
+    counted: tuple[tuple[str, str], ...], label: str
+) -> None:
+    p = trimming(SHUTTLES, SHUTTLE, 381)
+    p.give(PAPER)
+    for reason, number in counted:
+        p.give(Code("reason", reason), Number(number))
+    assert str(face(p.hand, p.view).presses[0].label) == label
+
+
 def test_an_ordinary_batch() -> None:  # scenario 1
     p = trimming(SHUTTLES, SHUTTLE, 381)
     p.give(PAPER, Code("reason", "03"), Number("2"), press("on_rack"))

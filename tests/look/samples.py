@@ -229,7 +229,7 @@ def trimming() -> Face:
                 "small parts in a holder.")),
         ),
         presses=(
-            Press(label=say("Put on the rack: {g} good, {s} spoiled", g=233, s=1),
+            Press(label=say("To the rack: {g} good, {s} spoiled", g=233, s=1),
                   code=code("row_2"), style="primary", wide=2),
             Press(label=say("Only some of it"), code=code("some")),
         ),

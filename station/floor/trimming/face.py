@@ -112,10 +112,10 @@ def _part(part: Part | None) -> tuple[Block, ...]:
 
 
 def _presses(tallies: tuple[Tally, ...], batch: Batch) -> tuple[Press, ...]:
-    count = count_rows.summary(tallies)
+    count = count_rows.in_short(tallies)
     done = say("To packing: {count}", count=count)
     if not batch.order:
-        done = say("Put on the rack: {count}", count=count)
+        done = say("To the rack: {count}", count=count)
     return count_rows.presses(done, "on_rack", "some_trimmed")
 
 
