@@ -5492,6 +5492,10 @@
       <translation>das Teilen ruht</translation>
     </message>
     <message>
+      <source>sheet</source>
+      <translation>Platte</translation>
+    </message>
+    <message>
       <source>sheet {sheet}</source>
       <translation>Platte {sheet}</translation>
     </message>
@@ -6290,6 +6294,10 @@
     <message>
       <source>{n} of {mark}</source>
       <translation>{n} von {mark}</translation>
+    </message>
+    <message>
+      <source>{n} of {most}</source>
+      <translation>{n} von {most}</translation>
     </message>
     <message>
       <source>{n} of {part} too many leave {place} ({batch})</source>

@@ -4,6 +4,7 @@ Each can be answered by scanner, by touch and by keyboard: what a badge or a car
 say stands on the screen as something to touch.
 """
 
+from station.desk.concerned import concerned
 from station.desk.draft import Waiting
 from station.shop.cards import button
 from station.shop.codes import write
@@ -44,7 +45,7 @@ def question(hand: Hand, waiting: Waiting, view: View, title: Text) -> Face:
     asked = Hint(title=waiting.said, note=waiting.next, tone="attention")
     if waiting.asks == "sure":
         yes = Press(label=say("Yes, I am sure"), code=button("yes"), style="primary", wide=2)
-        return Face(title=title, main=(asked,), presses=(yes, LEAVE))
+        return Face(title=title, main=(asked, *concerned(waiting, view)), presses=(yes, LEAVE))
     if waiting.asks == "reason":
         return Face(title=title, main=(asked, _reasons(view)), presses=(LEAVE,))
     if waiting.asks == "new_pin":

@@ -1,0 +1,92 @@
+"""What an open question is about, large enough to be seen from where the work lies.
+
+The act's subject and its figures say it: the batch with its sheet, the order with its pieces,
+the part.
+"""
+
+from station.desk.draft import Waiting
+from station.shop.counting import counts_from
+from station.shop.faces import Block, Cell, Header, PartDrawing, Row, SheetDrawing, Table, Text
+from station.shop.facts import Batch, CutFile, Order, Part, Revision, Router
+from station.shop.moves import head, tail
+from station.shop.views import View, by_part
+from station.shop.words import say
+
+COUNTED = ("good", "spoiled", "missing", "rework")
+
+
+def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
+    """The subject of the act that waits; nothing where it is of no such kind."""
+    kind, name = waiting.do.subject.partition("/")[0], tail(waiting.do.subject)
+    if kind in ("batch", "slip"):
+        number, _, sheet = name.partition("-")
+        batch = view.get(Batch, number)
+        return _batch(batch, sheet, waiting, view) if batch else ()
+    order = view.get(Order, name) if kind == "order" else None
+    if order:
+        return _order(order, view)
+    part = view.get(Part, name) if kind == "part" else None
+    counted = waiting.do.args.get("counted")
+    return _part(part, counted) if part and isinstance(counted, int) else ()
+
+
+def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Block, ...]:
+    """The batch; the figures of a count, or else the sheet that is cut."""
+    cut_file = view.get(CutFile, batch.cut_file)
+    router = view.get(Router, batch.router)
+    header = Header(
+        label=say("Batch"),
+        number=batch.id,
+        title=cut_file.words if cut_file else batch.cut_file,
+        note=router.name if router else "",
+        right_label=say("sheet") if sheet else "",
+        right=say("{n} of {most}", n=sheet, most=batch.sheets) if sheet else "",
+    )
+    if counts := counts_from(waiting.do.args.get("parts")):
+        return header, _counts(counts, view)
+    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    return (header, SheetDrawing(revision=revision)) if revision else (header,)
+
+
+def _counts(counts: dict[str, dict[str, int]], view: View) -> Table:
+    """The figures that would be recorded."""
+    rows = []
+    for part, row in counts.items():
+        sums = [sum(n for c, n in row.items() if head(c) == kind) for kind in COUNTED]
+        rows.append(_row(part, view, *(say("{n}", n=n) for n in sums)))
+    heads = (say("part"), say("good"), say("spoiled"), say("missing"), say("rework"))
+    return Table(columns=heads, rows=tuple(rows))
+
+
+def _order(order: Order, view: View) -> tuple[Block, ...]:
+    """The order, and every piece that lies in its pack."""
+    inside = by_part(view.stock(place=f"packing/{order.id}"))
+    header = Header(
+        label=say("Order"),
+        number=order.id,
+        title=say("{n} {n|part|parts}", n=sum(inside.values())),
+    )
+    rows = tuple(_row(part, view, say("{n}", n=n)) for part, n in inside.items())
+    return header, Table(columns=(say("part"), say("in the pack")), rows=rows)
+
+
+def _row(id: str, view: View, *figures: Text) -> Row:
+    """A part, drawn small, and its figures."""
+    part = view.get(Part, id)
+    return Row(
+        title=part.name if part else id,
+        note=part.words if part else "",
+        shape=part.shape if part else None,
+        cells=tuple(Cell(text=figure, bold=True) for figure in figures),
+    )
+
+
+def _part(part: Part, counted: int) -> tuple[Block, ...]:
+    """The part, drawn, and how many of it were counted."""
+    header = Header(
+        label=say("counted"),
+        number=str(counted),
+        title=part.name,
+        note=part.words,
+    )
+    return header, PartDrawing(part=part)
