@@ -17,8 +17,8 @@ from station.shop.words import Say, say
 LEFT_OUT = "left-out"  # the kind under which an entry without effects is kept; nobody reads it
 MOST = 1_000_000_000  # of anything in one move: sums stay whole numbers of 64 bits
 MOST_HELD = 5000
-# Facts found sound, by key and text: a state after is soon a state before.
-_fine: set[tuple[str, bytes]] = set()
+# States found sound, by key, shelf and text: a state after is soon a state before.
+_fine: set[tuple[str, str | None, bytes]] = set()
 _fine_words: set[tuple[str, ...]] = set()  # sentences found sound: template and names
 # The fields that may hold a sentence: one that cannot be written out would stop a screen.
 _SENTENCES = {
@@ -85,15 +85,16 @@ def _bad_fact(body: Body, _id: str) -> bool:
 
 def readable(key: str, state: State) -> bool:
     """Whether a fact can be read as what its key says, and stands on a shelf of its kind."""
+    text = bytes(state.body)
+    seen = (key, state.shelf, text)
+    if seen in _fine:
+        return True
     name = key.partition("/")[0]
     if state.shelf is not None and not state.shelf.startswith(f"{name}/"):
         return False
     kind = KINDS.get(name)
     if kind is None:
         return True  # a newer program's: nobody here reads it
-    text = bytes(state.body)
-    if (key, text) in _fine:
-        return True
     fact = read_fact(kind, text)
     if fact.key != key:
         return False
@@ -101,7 +102,7 @@ def readable(key: str, state: State) -> bool:
         str(getattr(fact, field))
     if len(_fine) > MOST_HELD:
         _fine.clear()
-    _fine.add((key, text))
+    _fine.add(seen)
     return True
 
 
