@@ -54,6 +54,21 @@ def clock(at: str) -> str:
     return at[11:16]
 
 
+def day(at: str) -> str:
+    """``2026-11-25T10:42:07`` as ``25.11.``."""
+    return f"{at[8:10]}.{at[5:7]}."
+
+
+def moment(at: str) -> str:
+    """``2026-11-25T10:42:07`` as ``25.11. 10:42``."""
+    return f"{day(at)} {clock(at)}"
+
+
+def dated(at: str) -> str:
+    """``2026-11-25T10:42:07`` as ``25.11.2026``, for what may be of another year."""
+    return f"{day(at)}{at[:4]}"
+
+
 def several(words: list[str]) -> str:
     """``1``, ``1 and 2``, ``1, 2 and 3``."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

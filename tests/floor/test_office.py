@@ -12,6 +12,7 @@ from station.floor.office.fields import (
     text_of,
     typed_fields,
 )
+from station.floor.office.form import in_words
 from station.floor.office.rules import RULES
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -299,6 +300,10 @@ def test_a_new_rack_place_is_given_to_its_part(view):
     [
         ("2026-11-26 14:00", "2026-11-26T14:00:00"),
         ("2026-11-26", "2026-11-26T16:00:00"),
+        ("26.11.2026 9:30", "2026-11-26T09:30:00"),
+        ("26.11. 2030", "2026-11-26T20:30:00"),
+        ("26.11.2025", "2025-11-26T16:00:00"),
+        ("31.02.2026 9:30", "31.02.2026 9:30"),
         ("26.11. 9:30", "2026-11-26T09:30:00"),
         ("26.11.", "2026-11-26T16:00:00"),
         ("26110930", "2026-11-26T09:30:00"),
@@ -310,6 +315,23 @@ def test_a_new_rack_place_is_given_to_its_part(view):
 )
 def test_a_time_is_typed_as_people_write_it(text, at):
     assert a_time(text, "2026-11-25T10:00:00") == at
+
+
+@pytest.mark.parametrize(
+    ("kind", "field", "value", "words"),
+    [
+        (Order, "due", "2026-11-26T09:30:00", "26.11.2026 09:30"),
+        (Order, "due", "soon", "soon"),
+        (Order, "due", "2026-11-26", "2026-11-26"),
+        (Lot, "received", "2026-11-26", "26.11.2026"),
+        (Lot, "received", "2026-11-26T09:30:00", "26.11.2026 09:30"),
+        (Lot, "received", "", ""),
+    ],
+)
+def test_a_time_is_shown_as_it_can_be_typed(kind, field, value, words, view):
+    assert in_words(kind, field, value, view) == words
+    if words != value:
+        assert a_time(words, value[:19]) in (value, f"{value}T16:00:00")
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from station.floor.office import count, files, intake_face, lines, release
 from station.floor.office.fields import POINTS, label
-from station.floor.office.form import listed, timed
+from station.floor.office.form import listed
 from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
 from station.shop.cards import button
 from station.shop.codes import LETTERS, write
@@ -27,7 +27,7 @@ from station.shop.moves import Held, head
 from station.shop.places import place_name
 from station.shop.rooms import Hand
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, moment, say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 THINGS = 10  # cards of things to choose from
@@ -170,7 +170,7 @@ def _release(hand: Hand, view: View) -> Face:
     router = view.get(Router, str(hand.work.get("router", "")))
     order, due = str(hand.work.get("order", "")), release.due_of(hand, view)
     known = [
-        say("due {due}", due=timed(due)) if due else say("no due time: by need"),
+        say("due {due}", due=moment(due)) if due else say("no due time: by need"),
         say("for order {order}", order=order) if order else say("for the rack"),
     ]
     head = Hint(
@@ -220,7 +220,7 @@ def _orders(hand: Hand, view: View) -> Cards:
         entries=tuple(
             Entry(
                 big=o.id,
-                right=say("due {at}", at=timed(o.due)),
+                right=say("due {at}", at=moment(o.due)),
                 line1=_wanted(o, view),
                 tone="good" if o.id == hand.work.get("order") else "",
                 code=write("order", o.id),

@@ -199,6 +199,7 @@ def value_from_text(hint: object, text: str) -> object:
 
 
 _TIME = re.compile(r"(\d{4}-\d\d-\d\d)(?:[T ](\d\d?):?(\d\d)(?::\d\d)?)?")
+_DATE = re.compile(r"(\d\d?)\.(\d\d?)\.(20\d\d)(?: +(\d\d?):?(\d\d))?")
 _DAY = re.compile(r"(\d\d?)[. ]?(\d\d?)\.?(?:\s*(\d\d?):?(\d\d))?")
 _DIGITS = re.compile(r"(\d\d)(\d\d)(?:(\d\d)(\d\d))?")
 
@@ -206,22 +207,24 @@ _DIGITS = re.compile(r"(\d\d)(\d\d)(?:(\d\d)(\d\d))?")
 def a_time(text: str, now: str = "", ends: str = "16:00") -> str:
     """A time as it is stored; the text itself where it is none.
 
-    Taken are ``2026-11-25 14:00``, ``25.11. 14:00`` and, from digit cards, ``25111400``;
-    without an hour it is the end of the day. A day and month alone are the next such day
-    from `now` on.
+    Taken are ``2026-11-25 14:00``, ``25.11.2026 14:00``, ``25.11. 14:00`` and, from digit
+    cards, ``25111400``; without an hour it is the end of the day. A day and month alone are
+    the next such day from `now` on.
     """
     bare = text.strip()
     if match := _TIME.fullmatch(bare):
         day, hour, minute = match.groups()
         return _checked(day, hour, minute, ends) or text
+    if match := _DATE.fullmatch(bare):
+        day, month, year, hour, minute = match.groups()
+        return _checked(f"{year}-{int(month):02d}-{int(day):02d}", hour, minute, ends) or text
     match = _DIGITS.fullmatch(bare) or _DAY.fullmatch(bare)
     if not match or not now:
         return text
     day, month, hour, minute = match.groups()
-    year = int(now[:4])
-    date = f"{year}-{int(month):02d}-{int(day):02d}"
+    date = f"{now[:4]}-{int(month):02d}-{int(day):02d}"
     if date < now[:10]:
-        date = f"{year + 1}{date[4:]}"
+        date = f"{int(now[:4]) + 1}{date[4:]}"
     return _checked(date, hour, minute, ends) or text
 
 

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from station.floor.office.fields import (
     CHOICES,
     COLUMNS,
+    DAYS,
     LISTS,
     POINTS,
     TIMES,
@@ -37,7 +38,7 @@ from station.shop.facts import Fact, Revision, Shop
 from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import clock, dated, say
 
 SMALL = 50  # a number below it steps by a tenth, a larger one by one
 LISTED = say("Give one that is in its list, or add it there first.")
@@ -187,6 +188,8 @@ def in_words(kind: type[Fact], field: str, value: object, view: View) -> str:
     if (kind, field) in POINTS and value:
         name = called(POINTS[kind, field], value, view)
         return name if name == value else f"{value} · {name}"
+    if (kind, field) in DAYS and is_time(f"{value}T00:00:00"):
+        return dated(str(value))
     return timed(shown(value))
 
 
@@ -205,8 +208,8 @@ def listed(kind: type[Fact], field: str, value: object, view: View) -> str:
 
 
 def timed(text: str) -> str:
-    """A shop time as people write it, ``2026-11-25 10:42``; any other text as it is."""
-    return f"{text[:10]} {text[11:16]}" if is_time(text) else text
+    """A shop time of any year, ``25.11.2026 10:42``; any other text as it is."""
+    return f"{dated(text)} {clock(text)}" if is_time(text) else text
 
 
 def steps(kind: type[Fact], field: str) -> bool:

@@ -4,7 +4,7 @@
 """
 
 from station.floor.office.fields import a_time
-from station.floor.office.form import another_day, timed
+from station.floor.office.form import another_day
 from station.floor.office.state import chosen, pressed, row_of
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
@@ -12,7 +12,7 @@ from station.shop.facts import CutFile, Order, Product, Revision, Router, Shop
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.runs import runs_of
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, moment, say
 
 OFFERED = 4  # orders that stand on the screen
 
@@ -101,7 +101,7 @@ def _order(hand: Hand, id: str, view: View) -> Took:
         return Took(hand.with_work(order=None), good(say("Not for one order"), _next(hand)))
     return Took(
         hand.with_work(order=id),
-        good(say("For order {id}, due {due}", id=id, due=timed(order.due)), _next(hand)),
+        good(say("For order {id}, due {due}", id=id, due=moment(order.due)), _next(hand)),
     )
 
 
@@ -120,7 +120,7 @@ def _due(hand: Hand, text: str, view: View) -> Took:
 
 
 def _due_is(hand: Hand, due: str) -> Took:
-    return Took(hand.with_work(due=due), good(say("Due {due}", due=timed(due)), _next(hand)))
+    return Took(hand.with_work(due=due), good(say("Due {due}", due=moment(due)), _next(hand)))
 
 
 def _sheets(hand: Hand, given: Number, view: View) -> Do | Took:

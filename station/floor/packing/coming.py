@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from station.shop.facts import Batch, Bed, Order, Revision, Router, Slip
 from station.shop.views import View
-from station.shop.words import Say, clock, say, together
+from station.shop.words import Say, clock, day, say, together
 
 
 class Coming(NamedTuple):
@@ -37,14 +37,14 @@ class Coming(NamedTuple):
         where = together([words for count, words in places if count])
         if not self.due:
             return where
-        return say("{where}, due {at}", where=where, at=moment(self.due, now))
+        return say("{where}, due {at}", where=where, at=when(self.due, now))
 
 
-def moment(at: str, now: str) -> Say:
+def when(at: str, now: str) -> Say:
     """A time of today as its clock, any other as its day."""
     if at[:10] == now[:10]:
         return say("{at}", at=clock(at))
-    return say("{day}", day=f"{at[8:10]}.{at[5:7]}.")
+    return say("{day}", day=day(at))
 
 
 def coming(view: View, part: str, order: str = "") -> Coming:

@@ -1,14 +1,14 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
 from station.floor.packing import mailers, numbers, rows
-from station.floor.packing.coming import moment
+from station.floor.packing.coming import when
 from station.floor.packing.needs import Want, in_pack, unknown, wants
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Cart, Mailer, Order, Pack, Part
 from station.shop.rooms import Hand
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, clock, day, say
 
 Pair = tuple[Say | str, Say | str]
 
@@ -21,8 +21,8 @@ def lines(order: Order) -> Say:
 def due(order: Order, now: str) -> Say:
     """When it leaves: today's time, or the day."""
     if order.due[:10] == now[:10]:
-        return say("today {at}", at=order.due[11:16])
-    return say("{day}", day=f"{order.due[8:10]}.{order.due[5:7]}.")
+        return say("today {at}", at=clock(order.due))
+    return say("{day}", day=day(order.due))
 
 
 def late(order: Order, now: str) -> bool:
@@ -119,7 +119,7 @@ def _waits(order: Order, hand: Hand, view: View) -> tuple[tuple[Cell, ...], str]
     """An order on one line: of its due time only what tells it apart."""
     words, tone = state(order, hand.station, view)
     leaves = Cell(
-        text=moment(order.due, hand.now), tone="stop" if late(order, hand.now) else "quiet"
+        text=when(order.due, hand.now), tone="stop" if late(order, hand.now) else "quiet"
     )
     known = order.id.isdecimal() and usable("order", order.id)
     return (

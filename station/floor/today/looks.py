@@ -20,7 +20,7 @@ from station.shop.faces import (
 from station.shop.facts import Batch, Concern
 from station.shop.rooms import Hand
 from station.shop.views import Past, View, total
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, clock, day, moment, say
 
 BESIDE = 3  # that stand beside the day
 SETTLED = 7  # of today
@@ -31,7 +31,7 @@ BACK = Press(label=say("Show the flow"), code=button("show_flow"))
 def age(since: str, now: str) -> Say:
     """How long ago, in the largest whole unit."""
     if since[:10] != now[:10]:
-        return say("since {day}", day=f"{since[8:10]}.{since[5:7]}.")
+        return say("since {day}", day=day(since))
     minutes = max(0, round((figures.hours(now) - figures.hours(since)) * 60))
     return say("{n} min", n=minutes) if minutes < 90 else say("{n} h", n=round(minutes / 60))
 
@@ -141,7 +141,7 @@ def one(concern: Concern, view: View) -> Face:
 def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], ...]:
     """When, where, by whom, about what, and what was moved."""
     pairs: list[tuple[Say | str, Say | str]] = [
-        (say("when"), f"{concern.since[:10]} {clock(concern.since)}")
+        (say("when"), moment(concern.since))
     ]
     past = view.past(concern.id)
     if concern.now:

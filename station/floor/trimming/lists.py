@@ -7,7 +7,7 @@ from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
 from station.shop.rooms import Hand
 from station.shop.views import View, total
-from station.shop.words import Say, say
+from station.shop.words import Say, clock, day, say
 
 MOST = 5  # rows of a short list
 
@@ -43,9 +43,7 @@ def due(batch: Batch) -> Say:
     if batch.order:
         return say("for order {order}", order=batch.order)
     if batch.due:
-        return say(
-            "due {day} {at}", day=f"{batch.due[8:10]}.{batch.due[5:7]}.", at=batch.due[11:16]
-        )
+        return say("due {day} {at}", day=day(batch.due), at=clock(batch.due))
     return say("for the rack")
 
 
