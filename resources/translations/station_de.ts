@@ -1380,12 +1380,20 @@
       <translation>Sie ist frei: Laufkarte scannen.</translation>
     </message>
     <message>
+      <source>It is shown while its key is ticked.</source>
+      <translation>Sie wird gezeigt, solange ihre Taste abgehakt ist.</translation>
+    </message>
+    <message>
       <source>It is wrong</source>
       <translation>Ist falsch</translation>
     </message>
     <message>
       <source>It needs {l} × {w} mm flat. Split it, or wrap it by hand.</source>
       <translation>Braucht {l} × {w} mm flach. Aufteilen oder von Hand einpacken.</translation>
+    </message>
+    <message>
+      <source>It plays while its key says “{pause}”.</source>
+      <translation>Es läuft, solange auf der Taste „{pause}“ steht.</translation>
     </message>
     <message>
       <source>It runs on router {routers}.</source>
@@ -2454,6 +2462,10 @@
     <message>
       <source>Play</source>
       <translation>Abspielen</translation>
+    </message>
+    <message>
+      <source>Play or pause: done</source>
+      <translation>Abspielen oder Anhalten: geschehen</translation>
     </message>
     <message>
       <source>Play the path, or pause</source>

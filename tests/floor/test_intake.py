@@ -246,6 +246,23 @@ def test_cards_ask_the_path_each_time_they_are_scanned(stage):
     assert asked == [(1, "in"), (2, "in"), (3, "layer 2"), (4, "play")]
 
 
+@pytest.mark.parametrize(
+    ("card", "said", "do"),
+    [
+        ("path_play", "Play or pause: done", "It plays while its key says “Pause”."),
+        ("row_2", "Layer 2", "It is shown while its key is ticked."),
+        ("path_in", "Closer", "Look it over."),
+    ],
+)
+def test_the_answer_claims_no_more_than_the_screen_shows(stage, card, said, do):
+    folder_with(stage, "ST120-SET-A.nc")
+    new_cut_file(stage)
+    office(stage, "button read_file", "button row_1", "button row_1", "button show_path")
+    for _ in range(2):
+        answer = stage.send(f"button {card}").answer
+        assert (str(answer.said), str(answer.do)) == (said, do)
+
+
 def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):
     """A name, then its description: Enter goes on to the next field."""
     office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")

@@ -11,7 +11,7 @@ the hand itself is true while the path is looked at.
 from station.floor.office.dropped import path_of
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, page_of, pressed, row_of
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
@@ -111,8 +111,19 @@ def _of_the_path(hand: Hand, name: str, row: int | None) -> Took:
     asked = hand.work.get("asked")
     count = int(asked[0]) if isinstance(asked, list | tuple) else 0
     act = name.removeprefix("path_") if row is None else f"layer {row + 1}"
-    said = say("Layer {n}", n=row + 1) if row is not None else Say(BUTTONS[name].words)
-    return Took(hand.with_work(asked=[count + 1, act]), good(said, say("Look it over.")))
+    return Took(hand.with_work(asked=[count + 1, act]), _said_of_the_path(name, row))
+
+
+def _said_of_the_path(name: str, row: int | None) -> Answer:
+    """The screen alone knows whether it plays and what it shows: the keys on it tell."""
+    if row is not None:
+        return good(say("Layer {n}", n=row + 1), say("It is shown while its key is ticked."))
+    if name == "path_play":
+        return good(
+            say("Play or pause: done"),
+            say("It plays while its key says “{pause}”.", pause=say("Pause")),
+        )
+    return good(Say(BUTTONS[name].words), say("Look it over."))
 
 
 def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
