@@ -3,3 +3,5 @@
 import os
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+pytest_plugins = ("tests.staged",)

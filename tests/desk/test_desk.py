@@ -11,15 +11,7 @@ from station.desk.pin import agrees, hashed
 from station.shop.acts import good
 from station.shop.rooms import Do, Hand, Run, Took
 from station.shop.words import say as words
-from tests.replay import PIN, Stage
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
+from tests.replay import PIN
 
 
 def released(stage):

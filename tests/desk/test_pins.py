@@ -13,7 +13,7 @@ from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Worker
-from tests.replay import PIN, Stage
+from tests.replay import PIN
 
 AT = "2026-11-25T07:00:00"
 
@@ -38,14 +38,6 @@ class FirstMorning:
 @pytest.fixture
 def morning(tmp_path):
     made = FirstMorning(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
     yield made
     assert made.ledger.check() == []
     made.ledger.close()

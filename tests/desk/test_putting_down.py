@@ -3,17 +3,9 @@
 import pytest
 
 from station.shop.facts import Order, Pack
-from tests.replay import PIN, Stage
+from tests.replay import PIN
 
 START = ("@worker 05", "@area packing")
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
 
 
 @pytest.mark.parametrize(

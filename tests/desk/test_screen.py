@@ -4,14 +4,6 @@ import pytest
 
 from station.desk.screen import LANGUAGES, Screen, screen
 from station.shop.cards import button
-from tests.replay import Stage
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    made.ledger.close()
 
 
 @pytest.mark.parametrize(

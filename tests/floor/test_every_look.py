@@ -13,7 +13,7 @@ import station
 from station.shop import conflicts
 from station.shop.facts import Batch, Concern
 from tests.floor.test_conflicts import RAISED
-from tests.replay import PIN, Stage
+from tests.replay import PIN
 
 LOOSEN = "let it go on"
 ASKED = ("worker 07", PIN)
@@ -92,14 +92,6 @@ def test_every_kind_and_choice_has_its_story():
         conflicts.LEAVE,
         conflicts.BOOK,
     }
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.close()
 
 
 def balances(stage):

@@ -9,29 +9,18 @@ from pathlib import Path
 import pytest
 
 import demo_db
-from station.cutting import prepare
 from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from station.shop.revisions import differences
 from tests.floor.shop_small import GAUGES
-from tests.replay import PIN, Stage
+from tests.replay import PIN
 
 TEXTS = Path(demo_db.__file__).parent / "cut_files"
 
 
-@pytest.fixture(autouse=True, scope="module")
-def compiled():
-    prepare.prepare()
-
-
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
+pytestmark = pytest.mark.usefixtures("compiled")
 
 
 def office(stage, *lines):

@@ -20,14 +20,6 @@ PACE, EXTRA_S = 1.08, 40
 TEXT = Path(demo_db.__file__).parent / "cut_files" / "ST120-SET-A.nc"
 
 
-@pytest.fixture
-def stage(tmp_path):
-    made = Stage(tmp_path)
-    yield made
-    assert made.ledger.check() == []
-    made.ledger.close()
-
-
 def sent(stage, *lines):
     for line in lines:
         given = stage.send(line)

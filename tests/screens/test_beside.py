@@ -11,13 +11,10 @@ from PySide6.QtWidgets import QApplication
 from station import app, beside
 from station.app import Where
 from station.cut_reading import STAGES
-from station.cutting import prepare
-from station.look.window import Window
-from station.session import Session
 from station.shop.cards import button
 from station.shop.faces import Progress
 from tests.floor.test_intake import TEXTS, folder_with, new_cut_file
-from tests.screens.ways import Screen
+from tests.screens.ways import on_screen
 
 LARGE = 20_000_000  # bytes, at least
 
@@ -33,9 +30,7 @@ def large_text(size):
     return "\n".join(head) + "\n" + line * (size // len(line) + 1) + "G0 Z5\nM30\n"
 
 
-@pytest.fixture(autouse=True, scope="module")
-def compiled():
-    prepare.prepare()
+pytestmark = pytest.mark.usefixtures("compiled")
 
 
 @pytest.fixture
@@ -45,14 +40,7 @@ def live(stage, qtbot):
         stage.ledger, Where(area="office"), stage.clock, ids=stage.new_id,
         beside=beside.in_a_process,
     )  # fmt: skip
-    window = Window()
-    qtbot.addWidget(window)
-    session = Session(window, stage.desk)
-    window.show()
-    qtbot.waitExposed(window)
-    session.start()
-    yield Screen(window, session, stage)
-    session.stop()
+    yield from on_screen(stage, qtbot)
 
 
 def reading(live, name="large.nc", text=None):

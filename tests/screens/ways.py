@@ -6,11 +6,12 @@ a large button is its F key, what stands on the screen is reached by Tab and pre
 and only what stands on no screen is typed.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from station.look.scanner import SETTLE_MS
 from station.look.widgets import Touch
@@ -56,6 +57,18 @@ class Screen:
         self.session.desk.at(area=area, **where)
         self.session.desk.sign_in(worker)
         self.session.repaint()
+
+
+def on_screen(stage: Stage, qtbot: QtBot) -> Iterator[Screen]:
+    """A stage's desk at a window, for as long as a test lasts."""
+    window = Window()
+    qtbot.addWidget(window)
+    session = Session(window, stage.desk)
+    window.show()
+    qtbot.waitExposed(window)
+    session.start()
+    yield Screen(window, session, stage)
+    session.stop()
 
 
 def codes(words: str, screen: Screen) -> list[str]:

@@ -140,9 +140,7 @@ def one(concern: Concern, view: View) -> Face:
 
 def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], ...]:
     """When, where, by whom, about what, and what was moved."""
-    pairs: list[tuple[Say | str, Say | str]] = [
-        (say("when"), moment(concern.since))
-    ]
+    pairs: list[tuple[Say | str, Say | str]] = [(say("when"), moment(concern.since))]
     past = view.past(concern.id)
     if concern.now:
         pairs.append((say("why"), concern.now))
