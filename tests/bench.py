@@ -40,7 +40,7 @@ class Line:
         return under and (self.least is None or self.value >= self.least)
 
     def __str__(self) -> str:
-        limit = "" if self.limit is None else f"≤ {self.limit:g}{'' if self.kept else '  PASSED'}"
+        limit = "" if self.limit is None else f"≤ {self.limit:g}{'' if self.kept else '  MISSED'}"
         if self.least is not None:
             limit = f"≥ {self.least:g}{'' if self.kept else '  MISSED'}"
         return f"{self.name:<58}{self.value:>9.2f} {self.unit:<3}{self.spread:>16}  {limit}"
