@@ -206,8 +206,12 @@ def test_a_station_that_joins_anew_has_a_new_password(shop):
     before = shop.passwords.pop("2")
     with pytest.raises(psycopg.errors.DataException), shop.by_card(shop.card("2")) as link:
         link.execute("SELECT * FROM shop.join('in plain words')")
-    shop.join(shop.card("2"))
-    shop.server.connect(shop.database, shop.names.station("2"), before).close()
+    role = shop.names.station("2")
+    shop.server.connect(shop.database, role, before).close()
+    shop.join(shop.card("2"), "another password")
+    shop.server.connect(shop.database, role, "another password").close()
+    with pytest.raises(psycopg.OperationalError, match="password authentication failed"):
+        shop.server.connect(shop.database, role, before)
 
 
 def test_no_password_and_no_code_is_in_the_servers_log(server, shop):
