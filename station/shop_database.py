@@ -20,6 +20,7 @@ from station.sharing.link import PostgresLink
 from station.sharing.loop import catch_up
 from station.sharing.membership import Membership
 from station.sharing.roles import Card
+from station.sharing.secret import OWN_ONLY
 
 Say = Callable[[str], None]
 CARDS = "join-cards.pdf"
@@ -221,6 +222,8 @@ def _print(cards: list[Card], address: Address, pdf: Path, tell: Say) -> None:
         tell("Every station has joined: no card is wanted.")
         return
     faces = (JoinCard(c.station, address.behind, c.code, c.shown, c.until) for c in cards)
+    pdf.touch(OWN_ONLY)  # its codes let in: nobody else on this PC may read them
+    pdf.chmod(OWN_ONLY)
     pdf.write_bytes(join_cards(faces).pdf())
     until = datetime.fromisoformat(cards[0].until)
     tell(f"Join cards for {len(cards)}, valid until {until:%d.%m. %H:%M}: {pdf}")

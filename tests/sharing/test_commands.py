@@ -2,6 +2,7 @@
 
 import json
 import os
+import stat
 import subprocess
 import sys
 
@@ -57,6 +58,8 @@ def test_a_shop_is_shared_and_joined(server, data, address, tmp_path):
     assert (done.returncode, done.stderr) == (0, "")
     assert "this PC is its station 1" in done.stdout
     assert len(rows(server, address)) >= 1
+    if sys.platform != "win32":  # there the folder is the user's own
+        assert stat.S_IMODE((data / "join-cards.pdf").stat().st_mode) == 0o600
     code, _ = sorted(codes_on(data / "join-cards.pdf"))
     other = tmp_path / "other"
     done = station(other, "join", str(address), typed=f"{code}\n")
