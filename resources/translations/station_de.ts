@@ -4588,6 +4588,10 @@
       <translation>Wiegen, dann Paket schließen.</translation>
     </message>
     <message>
+      <source>Weighed: close the pack when it is right.</source>
+      <translation>Gewogen: Paket schließen, wenn es stimmt.</translation>
+    </message>
+    <message>
       <source>Weight on the scale</source>
       <translation>Gewicht auf der Waage</translation>
     </message>

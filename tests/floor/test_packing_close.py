@@ -194,6 +194,14 @@ def test_the_scale_against_the_parts(scale, said, do):
     assert (str(answer.said), str(answer.do)) == (said, do)
 
 
+def test_what_was_weighed_is_not_to_be_weighed_again():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"), Number("390"))
+    hint = face.face(player.hand, view).main[-1]
+    assert str(hint.note) == "Weighed: close the pack when it is right."
+
+
 def test_the_scale_cannot_tell_without_a_weight_in_the_book():
     view = shop()
     no_weight(view, SHUTTLE)

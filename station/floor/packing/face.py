@@ -169,6 +169,8 @@ def _changes(hand: Hand, found: tuple[Want, ...]) -> Say:
         return say("a number now changes the {n} × {part}", n=last[1], part=part.name)
     if any(w.to_go for w in found):
         return say("scan the card under the master, or touch the row")
+    if "scale" in hand.work:
+        return say("Weighed: close the pack when it is right.")
     return say("Weigh it, then close the pack.")
 
 
