@@ -7,7 +7,7 @@ needs a look. Nothing scanned is ever dropped.
 
 import logging
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from typing import NamedTuple
 
 import msgspec
@@ -25,11 +25,10 @@ from station.ledger.codec import (
 )
 from station.ledger.faults import OwnBug
 from station.ledger.history import Decided, History, pending_row, rule_for
-from station.ledger.numbers import TAKE_BLOCK, TAKING
+from station.ledger.numbers import TAKE_BLOCK, TAKING, given_to, spent_by
 from station.ledger.undo import decide_undo
-from station.shop.acts import Act, Answer, attention, refuse
+from station.shop.acts import Answer, attention, refuse
 from station.shop.conflicts import no_longer
-from station.shop.facts import Spent
 from station.shop.views import Rules
 from station.shop.words import Say, say
 
@@ -109,16 +108,10 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
         return decide_undo(history, was.reverses, was.act)
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
     decided = history.decide(was.act, rule)
-    for kind, number in _numbers(was.act):
+    for kind, number in given_to(was.act):
         if history.reader.state(f"{kind}/{number}") is not None:
             return decided._replace(answer=_twice(number), body=None)
     return decided
-
-
-def _numbers(act: Act) -> list[tuple[str, str]]:
-    """The numbers that were handed out for an act, each with its kind."""
-    given = act.args.get("numbers")
-    return [(k, str(n)) for k, n in given.items()] if isinstance(given, Mapping) else []
 
 
 def _twice(number: str) -> Answer:
@@ -155,20 +148,15 @@ def _first(history: History, was: Body) -> tuple[str, Say]:
 
 
 def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say())) -> Body:
-    """The act as something that needs a look: said what stands against it, nothing moved.
-
-    Its papers are in the shop all the same: after an older day of the shop's database their
-    numbers may lie in the block of another station, and stay spent.
-    """
+    """The act as something that needs a look: said what stands against it, nothing moved."""
     said = answer.said if answer.refused or not answer.moves else OTHERWISE
     concern = no_longer(was.act, lift_say(was.said), said, was.moves, before)
-    spent = [Spent(id=f"{was.act.id}/{k}", of=f"{k}/{n}") for k, n in _numbers(was.act)]
     return Body(
         act=was.act,
         tone="attention",
         said=lay_say(said),
         do=lay_say(answer.do if answer.refused else say("Count again.")),
-        sets=tuple(Change(fact.key, None, state_of(fact)) for fact in (concern, *spent)),
+        sets=tuple(Change(f.key, None, state_of(f)) for f in (concern, *spent_by(was.act))),
         verdict=str(said) or str(OTHERWISE),
         wanted=was.moves,
     )

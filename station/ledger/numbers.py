@@ -1,5 +1,7 @@
 """New numbers for codes, from blocks that each station takes for itself."""
 
+from collections.abc import Mapping
+
 from station.ledger.view import Reader
 from station.shop.acts import Act, Answer, good
 from station.shop.codes import batch_usable, usable
@@ -48,6 +50,21 @@ TAKE_BLOCK = Rule(frozenset({Numbers}), take_block)
 def printable(kind: str, number: str) -> bool:
     """Whether every code with this number prints."""
     return batch_usable(number, MOST_SHEETS) if kind == "batch" else usable(kind, number)
+
+
+def given_to(act: Act) -> list[tuple[str, str]]:
+    """The numbers that were handed out for an act, each with its kind."""
+    given = act.args.get("numbers")
+    return [(k, str(n)) for k, n in given.items()] if isinstance(given, Mapping) else []
+
+
+def spent_by(act: Act) -> list[Spent]:
+    """The numbers of an act that does not count, or no longer.
+
+    Its papers are in the shop all the same: after an older day of the shop's database their
+    numbers may lie in the block of another station.
+    """
+    return [Spent(id=f"{act.id}/{kind}", of=f"{kind}/{n}") for kind, n in given_to(act)]
 
 
 def block_taken(reader: Reader, kind: str) -> "Block":

@@ -5,9 +5,9 @@ from dataclasses import replace
 import msgspec
 
 from station.ledger import effects, statements
-from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say
+from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say, state_of
 from station.ledger.history import Decided, History, Recorded
-from station.ledger.numbers import TAKING
+from station.ledger.numbers import TAKING, spent_by
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.beginning import not_here
 from station.shop.moves import balancing
@@ -82,6 +82,7 @@ def _reversal(act: Act, body: Body, answer: Answer) -> Body:
     """The entry that reverses another."""
     own = body.act.id
     sets = [Change(c.key, _owned(c.after, own), c.before) for c in body.sets]
+    spent = (Change(fact.key, None, state_of(fact)) for fact in spent_by(body.act))
     note = State(msgspec.Raw(b'{"id":' + msgspec.json.encode(own) + b"}"), None, "")
     return Body(
         act=replace(act, subject=body.act.subject),  # it is about what it takes back
@@ -89,7 +90,7 @@ def _reversal(act: Act, body: Body, answer: Answer) -> Body:
         said=lay_say(answer.said),
         do=lay_say(answer.do),
         moves=tuple(m.back() for m in reversed(body.moves)),
-        sets=(*sets, Change(f"undone/{own}", None, note)),
+        sets=(*sets, Change(f"undone/{own}", None, note), *spent),
         reverses=own,
         reversed_at=body.reversed_at or body.act.at,
     )

@@ -345,6 +345,15 @@ def test_a_number_on_a_paper_that_was_not_counted_stays_spent(two):
     assert b.ledger.take_number("pack") == str(int(number) + 1).zfill(len(number))
 
 
+def test_a_number_of_an_act_that_was_taken_back_stays_spent(two):
+    a, b = two
+    number = copy_of(b).take_number("pack")
+    a.ledger.record(replace(act("x"), args={"batch": "1", "qty": 6, "numbers": {"pack": number}}))
+    a.ledger.undo("x", act("u", "undo"))
+    settled(a, b)
+    assert b.ledger.take_number("pack") == str(int(number) + 1).zfill(len(number))
+
+
 def copy_of(station):
     """Another program with the same file, of which nothing is kept."""
     copy = station.path.with_name("copy.station")

@@ -64,7 +64,7 @@ class Numbers(Fact):
 
 @dataclass(frozen=True, kw_only=True)
 class Spent(Fact):
-    """A number that a paper bears though its act was not counted: it is never handed out.
+    """A number that a paper bears though its act does not count: it is never handed out.
 
     `id` is the act's, with the kind of number; `of` the code's name (``batch/00412``).
     """
