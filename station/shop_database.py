@@ -53,6 +53,7 @@ def share(data: Path, url: str, stations: int, pdf: Path | None, now: str, tell:
     _print(cards, address, pdf or data / CARDS, tell)
     if cards:
         founding.close(address, password, now, tell)
+    _left_open(address, password, tell)
 
 
 def card(url: str, station: str, pdf: Path, now: str, tell: Say) -> None:
@@ -99,8 +100,10 @@ def drop_old(data: Path, now: str, tell: Say) -> None:
 def update(url: str, tell: Say) -> None:
     """Brings the database up to what this program knows."""
     address = _owner(url)
-    founding.update(address, hidden(f"Password of {address.user} at {address}: "))
+    password = hidden(f"Password of {address.user} at {address}: ")
+    founding.update(address, password)
     tell(f"{address} is up to date.")
+    _left_open(address, password, tell)
 
 
 def put_back(url: str, tell: Say) -> None:
@@ -215,6 +218,17 @@ def _owner(url: str) -> Address:
     """The address as the owner of the server; `postgres` where no user is said."""
     address = read(url)
     return address if address.user else Address(**{**vars(address), "user": "postgres"})
+
+
+def _left_open(address: Address, password: str, tell: Say) -> None:
+    """Says how to close what its owner could not."""
+    if statements := founding.left_open(address, password):
+        tell(
+            "A station can still write more into the database than entries, which only a superuser "
+            f"of the server can close: let one run this in the database {address.database}."
+        )
+    for statement in statements:
+        tell(f"{statement};")
 
 
 def _print(cards: list[Card], address: Address, pdf: Path, tell: Say) -> None:

@@ -1,11 +1,21 @@
 """What a station's own role can do over TCP: read, and push. Nothing else; its owner neither."""
 
+import os
+import re
+import subprocess
+
 import psycopg
 import pytest
 
-from station.sharing import roles
+from station.sharing import membership, roles, secret
+from station.sharing.address import Address
+from tests.server import ADMIN, PASSWORD, programs
 from tests.sharing.shop import found
+from tests.sharing.test_commands import data, station, url
 from tests.sharing.test_push import push
+from tests.sharing.test_restore_drill import DEVELOPERS
+
+__all__ = ["data"]  # the fixture
 
 REFUSED = [
     "UPDATE shop.entry SET body = ''",
@@ -43,8 +53,13 @@ REFUSED = [
     "SELECT lo_create(0)",
     "SELECT lo_creat(0)",
     "SELECT lo_from_bytea(0, 'x')",
+    "SELECT lo_put(1, 0, 'x')",
+    "SELECT lowrite(0, 'x')",
+    "SELECT lo_truncate(0, 0)",
+    "SELECT lo_truncate64(0, 0)",
     "SELECT lo_import('PG_VERSION')",
     "SELECT pg_logical_emit_message(false, 'x', 'x')",
+    "SELECT pg_logical_emit_message(true, 'x', 'x'::bytea)",
     "SELECT rolpassword FROM pg_authid",
     "SELECT * FROM pg_shadow",
     "CREATE FUNCTION pg_temp.f() RETURNS int LANGUAGE sql AS 'SELECT 1'",
@@ -73,6 +88,82 @@ REFUSED = [
 def test_a_station_may_only_read_and_push(shop, statement):
     with shop.station() as link, pytest.raises(psycopg.errors.InsufficientPrivilege):
         link.execute(statement)
+
+
+@pytest.fixture
+def database(server):
+    """One that was there before, and open as those from before PostgreSQL 15 are."""
+    name = server.new_database()
+    with server.connect() as admin:
+        admin.execute(f"CREATE ROLE owner_of_{name} LOGIN CREATEROLE PASSWORD 'o'")
+    with server.connect(name) as admin:
+        admin.execute("GRANT CREATE ON SCHEMA public TO PUBLIC")
+    return name
+
+
+def as_superuser(server, database, lines):
+    """The step of DEVELOPERS.md with the lines that were printed; gives what it says."""
+    step = re.search("`sudo -u postgres (psql) shop`", DEVELOPERS.read_text(encoding="utf-8"))
+    where = {"PGHOST": "127.0.0.1", "PGPORT": str(server.port), "PGUSER": ADMIN}
+    done = subprocess.run(
+        [programs() / step[1], database],
+        input="\n".join(lines),
+        env=os.environ | where | {"PGPASSWORD": PASSWORD},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return done.stdout.split("\n")[:-1], done.stderr
+
+
+def not_refused(server, database, data):
+    """What of REFUSED this PC's station may do nonetheless."""
+    mine = membership.of(data)
+    done = []
+    with server.connect(database, mine.role, secret.read(data, mine.account)) as link:
+        for statement in REFUSED:
+            try:
+                link.execute(statement)
+            except psycopg.errors.InsufficientPrivilege:
+                continue
+            except psycopg.Error:
+                pass  # refused for another reason: it might be done another time
+            done.append(statement)
+    return done
+
+
+@pytest.mark.parametrize(
+    ("right", "closed"),
+    [
+        ("ALTER DATABASE {0} OWNER TO owner_of_{0}", "functions"),
+        ("GRANT CREATE ON DATABASE {0} TO owner_of_{0}", "functions, temporary, public"),
+    ],
+    ids=["the database is its own", "a database of somebody else"],
+)
+def test_what_an_owner_cannot_close_is_told_and_a_superuser_closes_it(
+    server, database, data, right, closed
+):
+    with server.connect() as admin:
+        admin.execute(right.format(database))
+    owner = Address("127.0.0.1", server.port, database, f"owner_of_{database}")
+
+    def told(*given):
+        done = station(data, *given, typed="o")
+        assert (done.returncode, done.stderr) == (0, "")
+        return [line for line in done.stdout.splitlines() if re.match("REVOKE|A station can", line)]
+
+    sentence, *lines = told("share", url(owner), "--stations", "0")
+    assert sentence.endswith(f"let one run this in the database {database}.")
+    still = not_refused(server, database, data)
+    assert {"SELECT lo_create(0)", "SELECT pg_logical_emit_message(false, 'x', 'x')"} < {*still}
+    assert ("CREATE TEMP TABLE x ()" in still) == ("temporary" in closed)
+    assert ("CREATE TABLE public.x ()" in still) == ("public" in closed)
+    assert len(lines) == len(closed.split(", "))
+    assert told("update-shop", url(owner)) == [sentence, *lines]
+    assert as_superuser(server, database, lines) == (["REVOKE"] * len(lines), "")
+    assert not_refused(server, database, data) == []
+    assert told("share", url(owner), "--stations", "0") == []
+    assert station(data, "check").returncode == 0
 
 
 def test_a_station_does_not_become_the_owner_or_another(shop):
