@@ -424,13 +424,13 @@ class Desk:
         return None
 
     def _keep(self, draft: Draft) -> None:
-        """Holds the draft, and writes it down when it differs from what is written."""
-        self._draft = draft
+        """Holds the draft, and writes it down first when it differs from what is written."""
         secret = draft.waiting is not None and draft.waiting.asks in common.SECRET
         hand = replace(draft.hand, digits="") if secret else draft.hand
         text = drafts.write(replace(draft, hand=_kept(hand)))
         if text != self.ledger.draft():
             self.ledger.keep(text)
+        self._draft = draft
 
 
 def _gone(since: str, now: str) -> timedelta:
