@@ -193,7 +193,14 @@ def run_scan(options: argparse.Namespace) -> int:
         )
         desk = app.new_desk(ledger, where, clock)
         loop = app.new_loop(ledger, there(options))
-        text_station(desk, clock, sys.stdin, lambda text: print(text, flush=True), loop)
+        text_station(
+            desk,
+            clock,
+            sys.stdin,
+            lambda text: print(text, flush=True),
+            lambda text: print(text, file=sys.stderr, flush=True),
+            loop,
+        )
     return 0
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TextIO
 from station.clock import Clock
 from station.desk.desk import Desk, Given
 from station.desk.replies import line
+from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BUTTONS, DIGITS, ZONES
@@ -52,13 +53,17 @@ def text_station(
     clock: Clock,
     lines: TextIO,
     out: Callable[[str], None],
+    beside: Callable[[str], None],
     loop: "Loop | None" = None,
 ) -> None:
     """Takes a line at a time and prints one JSON line for each, after its commit.
 
     A station that shares goes on with that between the lines, and a moment after the last.
+    What keeps it from sharing is said `beside`: no line asked for it.
     """
-    for raw in lines if loop is None else _meanwhile(lines, loop):
+    if loop is not None:
+        loop.trouble = lambda fault: beside(f"{fault} Sharing tries again by itself.")
+    for raw in lines if loop is None else _meanwhile(lines, loop, beside):
         text = raw.strip()
         if text and not text.startswith("#"):
             given = told(desk, clock, text)
@@ -67,7 +72,7 @@ def text_station(
                 loop.kick()
 
 
-def _meanwhile(lines: TextIO, loop: "Loop") -> Iterator[str]:
+def _meanwhile(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) -> Iterator[str]:
     """The lines as they come; while none comes, the talk with the shop goes on."""
     come: SimpleQueue[str | None] = SimpleQueue()
 
@@ -81,28 +86,46 @@ def _meanwhile(lines: TextIO, loop: "Loop") -> Iterator[str]:
         try:
             raw = come.get(timeout=0.01)
         except Empty:
-            loop.step()
+            _step(loop, beside)
             continue
         if raw is None:
             break
-        loop.step()
+        _step(loop, beside)
         yield raw
-    _last_words(loop)
+    _last_words(loop, beside)
 
 
-def _last_words(loop: "Loop") -> None:
+def _last_words(loop: "Loop", beside: Callable[[str], None]) -> None:
     """A moment for what is not shared yet; away from the shop it waits for the next start."""
     end = monotonic() + LAST_WORDS
     while monotonic() < end and loop.ledger.not_shared():
-        loop.step()
+        _step(loop, beside)
         sleep(0.005)
     loop.close()
+
+
+def _step(loop: "Loop", beside: Callable[[str], None]) -> None:
+    """A step of the talk with the shop. What kept it from going on is over: that is said."""
+    before = loop.fault
+    loop.step()
+    if before and not loop.fault:
+        beside("Sharing goes on again.")
 
 
 def told(desk: Desk, clock: Clock, text: str) -> Given:
     """One line of the text station: an order to the station (``@…``) or an input."""
     if not text.startswith("@"):
         return desk.take(text)
+    try:
+        return _ordered(desk, clock, text)
+    except Fault as fault:  # where the station stands cannot be kept: it stays there
+        return Given(
+            refuse(say("{what}", what=str(fault)), say("The work in hand stays as it was."))
+        )
+
+
+def _ordered(desk: Desk, clock: Clock, text: str) -> Given:
+    """What became of an order to the station."""
     word, _, rest = text[1:].partition(" ")
     rest = rest.strip()
     if word == "at":

@@ -8,6 +8,7 @@ import pytest
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
+from station.ledger.faults import DiskFull
 from station.shop.acts import good
 from station.shop.rooms import Do, Hand, Run, Took
 from station.shop.words import say as words
@@ -269,3 +270,19 @@ def test_undo_takes_nothing_back_that_was_done_elsewhere(stage):
     assert say(stage.send("button undo")) == ("stop", said)
     stage.send("button area_trimming")
     assert say(stage.send("button undo"))[1].startswith("Taken back")
+
+
+@pytest.mark.parametrize("order", ["@area trimming", "@router 3", "@bench 2", "@worker 04"])
+def test_an_order_that_cannot_be_kept_is_refused_and_the_station_stays(stage, order, monkeypatch):
+    stage.send("@worker 02")
+    before = stage.desk.hand
+
+    def full(_):
+        raise DiskFull(stage.ledger.path)
+
+    with monkeypatch.context() as disk:
+        disk.setattr(stage.ledger, "keep", full)
+        assert say(stage.send(order)) == ("stop", str(DiskFull(stage.ledger.path)))
+    assert stage.desk.hand == before
+    assert say(stage.send(order))[0] == "good"
+    assert stage.desk.hand != before

@@ -297,6 +297,10 @@ ROWS = {  # the design's table of faults, and the tests that show each row
             "tests/sharing/test_on_the_screen.py::"
             "test_a_full_disk_is_said_in_red_and_all_comes_with_room"
         ),
+        (
+            "tests/sharing/test_text_station.py::"
+            "test_a_disk_that_fails_while_news_comes_is_said_once_and_scanning_goes_on"
+        ),
     ),
     "two programs on one file": (
         f"{HERE}::test_two_programs_on_one_file",
