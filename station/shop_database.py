@@ -224,8 +224,8 @@ def _left_open(address: Address, password: str, tell: Say) -> None:
     """Says how to close what its owner could not."""
     if statements := founding.left_open(address, password):
         tell(
-            "A station can still write more into the database than entries, which only a superuser "
-            f"of the server can close: let one run this in the database {address.database}."
+            "A station can still write more into the database than entries, which only a "
+            f"superuser can close: let one run this in the database {address.database}."
         )
     for statement in statements:
         tell(f"{statement};")

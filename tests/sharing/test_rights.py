@@ -150,7 +150,7 @@ def test_what_an_owner_cannot_close_is_told_and_a_superuser_closes_it(
     def told(*given):
         done = station(data, *given, typed="o")
         assert (done.returncode, done.stderr) == (0, "")
-        return [line for line in done.stdout.splitlines() if re.match("REVOKE|A station can", line)]
+        return re.findall("^(?:REVOKE|A station can).*", done.stdout, re.MULTILINE)
 
     sentence, *lines = told("share", url(owner), "--stations", "0")
     assert sentence.endswith(f"let one run this in the database {database}.")
