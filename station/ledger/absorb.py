@@ -17,6 +17,10 @@ from station.ledger.sound import taken_in
 from station.shop.views import Rules
 from station.shop.words import Say
 
+# Entries whose parts are in memory at once: with those of a whole page of 4,000 there, the
+# processor waits for its memory, and taking in is slower (``python -m tests.bench shared``).
+AT_ONCE = 250
+
 
 class HistoryBroken(Fault):
     """What came from the shop's database does not follow on what this station has."""
@@ -41,7 +45,11 @@ def absorb(
         return []
     try:
         with quiet(), history.store.writing():
-            turned = _take(history, rules, entries, trusted=trusted)
+            turned = [
+                act
+                for first in range(0, len(entries), AT_ONCE)
+                for act in _take(history, rules, entries[first : first + AT_ONCE], trusted=trusted)
+            ]
     except BaseException:
         history.after_a_stop()
         raise

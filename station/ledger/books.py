@@ -37,34 +37,37 @@ class Books:
         Where it is `trusted`, what came before has gaps and nothing is held against it.
         """
         changes = net(body.moves)
-        why = why or (NOTHING if trusted else self._unfit(body, changes))
+        spots = self.spots(changes)
+        why = why or (NOTHING if trusted else self._unfit(body, changes, spots))
         if why:
             self.carry_out(instead(body, why))
         else:
-            self._carry_out(body, changes)
+            self._carry_out(body, spots)
         return why
 
     def carry_out(self, body: Body) -> None:
         """Takes an entry in as it is."""
-        self._carry_out(body, net(body.moves))
+        self._carry_out(body, self.spots(net(body.moves)))
 
-    def _carry_out(self, body: Body, changes: Mapping[SpotKey, int]) -> None:
+    def _carry_out(self, body: Body, spots: Mapping[SpotKey, int]) -> None:
+        id_ = body.act.id
         for change in body.sets:
-            self.set_fact(change.key, row_of(change.after, body.act.id))
-        for key, more in changes.items():
-            self.set_qty(key, self.qty(key) + more)
+            self.set_fact(change.key, row_of(change.after, id_))
+        self.set_spots(spots)
         self.count(tally_rows(body))
 
-    def qty(self, key: SpotKey) -> int:
-        """Pieces at a spot."""
-        return self.balance.get(key, 0)
+    def spots(self, changes: Mapping[SpotKey, int]) -> dict[SpotKey, int]:
+        """The pieces at spots after changes."""
+        here = self.balance
+        return {key: here.get(key, 0) + more for key, more in changes.items()}
 
-    def set_qty(self, key: SpotKey, qty: int) -> None:
-        """Sets the pieces at a spot; none are no row."""
-        if qty:
-            self.balance[key] = qty
-        else:
-            self.balance.pop(key, None)
+    def set_spots(self, spots: Mapping[SpotKey, int]) -> None:
+        """Sets the pieces at spots; none are no row."""
+        for key, qty in spots.items():
+            if qty:
+                self.balance[key] = qty
+            else:
+                self.balance.pop(key, None)
 
     def row(self, key: str) -> FactRow | None:
         """A fact as it is kept."""
@@ -117,24 +120,26 @@ class Books:
 
         A state is known by who set it: the same text from two programs may differ in a blank.
         """
-        return self._unfit(body, net(body.moves))
+        changes = net(body.moves)
+        return self._unfit(body, changes, self.spots(changes))
 
-    def _unfit(self, body: Body, changes: Mapping[SpotKey, int]) -> Say:
+    def _unfit(
+        self, body: Body, changes: Mapping[SpotKey, int], spots: Mapping[SpotKey, int]
+    ) -> Say:
         for change in body.sets:
             now, before = self.row(change.key), change.before
             if (now[3] if now else None) != (before.entry if before else None):
                 return say("the state before of {key} is another", key=change.key)
-        for (batch, part, place), more in changes.items():
-            if more < 0 and not balancing(place):
-                left = self.qty((batch, part, place)) + more
-                if left < 0:
-                    return say(
-                        "{n} of {part} too many leave {place} ({batch})",
-                        n=-left,
-                        part=part,
-                        place=place,
-                        batch=batch,
-                    )
+        for key, left in spots.items():
+            if left < 0 and changes[key] < 0 and not balancing(key[2]):
+                batch, part, place = key
+                return say(
+                    "{n} of {part} too many leave {place} ({batch})",
+                    n=-left,
+                    part=part,
+                    place=place,
+                    batch=batch,
+                )
         return NOTHING
 
 

@@ -30,7 +30,7 @@ def net(moves: Iterable[Move]) -> dict[SpotKey, int]:
         out, into = (batch, part, place), (to_batch, part, to_place)
         sums[out] = sums.get(out, 0) - qty
         sums[into] = sums.get(into, 0) + qty
-    return {key: qty for key, qty in sums.items() if qty}
+    return {key: qty for key, qty in sums.items() if qty} if 0 in sums.values() else sums
 
 
 def check_moves(moves: Iterable[Move]) -> None:

@@ -4,7 +4,7 @@ Its tally is what is to be added.
 """
 
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from station.ledger import statements
 from station.ledger.books import Books, FactRow, row_of
@@ -39,17 +39,22 @@ class Page(Books):
         self._facts = {**dict.fromkeys(keys), **{row[0]: row[1:] for row in facts}}
         self.balance, self._now, self._whole = dict(self._spots), dict(self._facts), batches
 
-    def qty(self, key: SpotKey) -> int:
-        """Pieces at a spot."""
-        qty = self.balance.get(key)
-        if qty is None:
-            rows = [] if key[0] in self._whole else self._rows(statements.SPOT, key)
-            qty = self._spots[key] = self.balance[key] = rows[0][0] if rows else 0
+    def spots(self, changes: Mapping[SpotKey, int]) -> dict[SpotKey, int]:
+        """The pieces at spots after changes."""
+        here = self.balance
+        return {
+            key: (here[key] if key in here else self._found(key)) + more
+            for key, more in changes.items()
+        }
+
+    def _found(self, key: SpotKey) -> int:
+        rows = [] if key[0] in self._whole else self._rows(statements.SPOT, key)
+        qty = self._spots[key] = rows[0][0] if rows else 0
         return qty
 
-    def set_qty(self, key: SpotKey, qty: int) -> None:
-        """Sets the pieces at a spot."""
-        self.balance[key] = qty
+    def set_spots(self, spots: Mapping[SpotKey, int]) -> None:
+        """Sets the pieces at spots."""
+        self.balance.update(spots)
 
     def row(self, key: str) -> FactRow | None:
         """A fact as it is kept."""
@@ -66,8 +71,7 @@ class Page(Books):
         """Takes a pending act back, newest first: facts are as before, pieces lie as before."""
         for change in body.sets:
             self.set_fact(change.key, row_of(change.before, ""))
-        for key, more in net(body.moves).items():
-            self.set_qty(key, self.qty(key) - more)
+        self.set_spots(self.spots({key: -more for key, more in net(body.moves).items()}))
         self.count((*row[:4], -row[4]) for row in tally_rows(body))
 
     def touched(self) -> set[str]:

@@ -17,8 +17,8 @@ from station.shop.words import Say, say
 LEFT_OUT = "left-out"  # the kind under which an entry without effects is kept; nobody reads it
 MOST = 1_000_000_000  # of anything in one move: sums stay whole numbers of 64 bits
 MOST_HELD = 5000
-# States found sound, by key, shelf and text: a state after is soon a state before.
-_fine: set[tuple[str, str | None, bytes]] = set()
+# States found sound, from text to key and shelf: a state after is soon a state before.
+_fine: dict[bytes, tuple[str, str | None]] = {}
 _fine_words: set[tuple[str, ...]] = set()  # sentences found sound: template and names
 # The fields that may hold a sentence: one that cannot be written out would stop a screen.
 _SENTENCES = {
@@ -85,9 +85,8 @@ def _bad_fact(body: Body, _id: str) -> bool:
 
 def readable(key: str, state: State) -> bool:
     """Whether a fact can be read as what its key says, and stands on a shelf of its kind."""
-    text = bytes(state.body)
-    seen = (key, state.shelf, text)
-    if seen in _fine:
+    text, named = bytes(state.body), (key, state.shelf)
+    if _fine.get(text) == named:
         return True
     name = key.partition("/")[0]
     if state.shelf is not None and not state.shelf.startswith(f"{name}/"):
@@ -102,7 +101,7 @@ def readable(key: str, state: State) -> bool:
         str(getattr(fact, field))
     if len(_fine) > MOST_HELD:
         _fine.clear()
-    _fine.add(seen)
+    _fine[text] = named
     return True
 
 

@@ -16,6 +16,7 @@ log = logging.getLogger(__name__)
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
 
 _SETTINGS = (
+    "PRAGMA page_size=8192",  # of a new file: an entry fits better, and a fifth less is written
     "PRAGMA locking_mode=EXCLUSIVE",  # before the log is first touched: one program only
     "PRAGMA journal_mode=WAL",
     "PRAGMA synchronous=FULL",

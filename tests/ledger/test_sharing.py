@@ -1,9 +1,12 @@
+import sqlite3
 from collections import Counter
 from contextlib import suppress
 from dataclasses import replace
 
 import pytest
 
+from station.ledger import absorb
+from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.supply import NoNumbers
@@ -11,7 +14,7 @@ from station.ledger.talk import exchange
 from station.shop.facts import Batch, Concern, Numbers
 from station.shop.moves import Held
 from tests.ledger.stations import Station, same
-from tests.ledger.toy import act
+from tests.ledger.toy import act, tables_of
 from tests.simulate.shop import MemoryShop
 
 
@@ -113,6 +116,53 @@ def test_what_holds_no_longer_needs_a_look(two):
     refused = b.ledger.undo("p2", act("u", "undo"))
     assert refused.entry is None
     assert "not counted" in str(refused.answer.said)
+
+
+@pytest.fixture
+def parted(two, monkeypatch):
+    """A page of sixty entries waits, to be taken in by twenties; the thirtieth passes p1 on."""
+    a, b = two
+    monkeypatch.setattr(absorb, "AT_ONCE", 20)
+    a.ledger.record(act("x"))
+    settled(a, b)
+    b.link.cut = True
+    for n in range(60):
+        a.ledger.record(act("p1", "pop") if n == 30 else act(f"a{n}", batch=f"{n % 7:05d}"))
+    assert a.share() == "shared"
+    for mine in (act("p2", "pop"), act("b1", batch="00003"), act("b2", batch="00077")):
+        b.ledger.record(mine)
+    b.link.cut = False
+    return a, b
+
+
+def test_a_page_is_taken_in_by_parts(parted):
+    a, b = parted
+    news = exchange(b.link, b.ledger.offer())
+    assert len(news.entries) == 60
+    assert [t.id for t in b.ledger.take_news(news)] == ["p2"]
+    assert [b.ledger.verdict(id_) for id_ in ("p1", "p2", "b1")] == ["holds", "look", "asking"]
+    settled(a, b)
+    assert b.ledger.view.get(Batch, "00003").cut == 10
+
+
+def test_a_page_that_stops_in_a_later_part_is_not_taken_in_at_all(parted, monkeypatch):
+    a, b = parted
+    before, parts = tables_of(b.ledger), []
+    keep = absorb._keep
+
+    def stopping(*given):
+        keep(*given)
+        parts.append(given)
+        if len(parts) == 5:  # two of each part: what came back as pending, and the rest
+            raise sqlite3.OperationalError("disk I/O error")
+
+    monkeypatch.setattr(absorb, "_keep", stopping)
+    news = exchange(b.link, b.ledger.offer())
+    with pytest.raises(Fault):
+        b.ledger.take_news(news)
+    assert tables_of(b.ledger) == before
+    monkeypatch.undo()
+    settled(a, b)
 
 
 def test_what_is_lost_is_not_decided_again(two, shop):
