@@ -178,24 +178,37 @@ def _own_disks(folder: Path) -> str:
 
 
 def pushes(bench: Bench, server: Server) -> None:
-    """Rows a second: pushed one by one, and plainly inserted and committed one by one."""
+    """Rows a second: pushed one by one, and plainly inserted and committed one by one.
+
+    Pushes wait for each other, for the history has one order; so do plain rows that take
+    their number from one row, and these are measured besides.
+    """
     shop = found(server)
     with shop.admin() as admin:
         admin.execute("CREATE TABLE plain (number bigint PRIMARY KEY, id text UNIQUE, body text)")
+        admin.execute("CREATE TABLE head AS SELECT 0::bigint AS number")
     for clients in (1, 8):
-        ours, theirs = [], []
+        rates: dict[str, list[float]] = {"ours": [], "plain": [], "in order": []}
         for turn in range(4):
             name = f"{clients}.{turn}"
-            theirs.append(_rate([_plain(shop, f"{name}.{c}") for c in range(clients)]))
-            ours.append(_rate([_pushing(shop, c, name) for c in range(clients)]))
-        each = [b / a for a, b in zip(ours, theirs, strict=True)]
+            each = range(clients)
+            rates["plain"].append(_rate([_plain(shop, f"{name}.{c}") for c in each]))
+            rates["ours"].append(_rate([_pushing(shop, c, name) for c in each]))
+            rates["in order"].append(_rate([_in_order(shop, f"{name}.{c}") for c in each]))
+        _add_rates(bench, f"{clients} at once", rates)
+
+
+def _add_rates(bench: Bench, words: str, rates: dict[str, list[float]]) -> None:
+    for name in ("plain", "in order"):
+        ratios = [b / a for a, b in zip(rates["ours"], rates[name], strict=True)]
+        label = "plain commits" if name == "plain" else "numbered rows"
         bench.add(
-            f"plain commits a second over pushes, {clients} at once",
-            median(each),
+            f"{label} a second over pushes, {words}",
+            median(ratios),
             limit=2.0,
-            spread=f"{min(each):.2f}–{max(each):.2f}",
+            spread=f"{min(ratios):.2f}–{max(ratios):.2f}",
         )
-        bench.add(f"pushes a second, {clients} at once", median(ours), unit="/s")
+    bench.add(f"pushes a second, {words}", median(rates["ours"]), unit="/s")
 
 
 def _rate(work: list[Callable[[int], None]]) -> float:
@@ -229,6 +242,20 @@ def _plain(shop: Shop, name: str) -> Callable[[int], None]:
     def insert(n: int) -> None:
         row = (base + n, f"{name}-{n}", BODY)
         connection.execute("INSERT INTO plain VALUES (%s, %s, %s)", row, prepare=True)
+
+    return insert
+
+
+def _in_order(shop: Shop, name: str) -> Callable[[int], None]:
+    """Plain rows whose number comes from one row, as it must where none may be missing."""
+    connection = shop.admin()
+    statement = (
+        "WITH next AS (UPDATE head SET number = number + 1 RETURNING number)"
+        " INSERT INTO plain SELECT -number, %s, %s FROM next"
+    )
+
+    def insert(n: int) -> None:
+        connection.execute(statement, (f"{name}-{n}!", BODY), prepare=True)
 
     return insert
 
