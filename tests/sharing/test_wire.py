@@ -4,12 +4,15 @@ The server of the other tests was built without TLS, so this takes the system's 
 newer, where it is installed, and this machine's own address on the network.
 """
 
+import re
+import shlex
 import shutil
 import socket
 import subprocess
 from contextlib import suppress
 from pathlib import Path
 
+import psycopg
 import pytest
 
 from station import app
@@ -21,11 +24,9 @@ from station.sharing.joining import join
 from tests import server as servers
 from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server
+from tests.sharing.test_restore_drill import DEVELOPERS
 
 INSTALLED = sorted(Path("/usr/lib/postgresql").glob("*/bin/initdb"))
-CERTIFICATE = (
-    "openssl req -new -x509 -days 3650 -nodes -subj /CN=shop -keyout server.key -out server.crt"
-)
 
 
 def own_address():
@@ -36,6 +37,21 @@ def own_address():
     return ""
 
 
+def told(start):
+    """What stands in DEVELOPERS.md to be typed for a server and begins so."""
+    page = DEVELOPERS.read_text(encoding="utf-8")
+    section = page.partition("### A server\n")[2].partition("\n###")[0]
+    found = re.findall(f"`({start}[^`]*)`", section)
+    assert found, start
+    return found
+
+
+def let_in():
+    """The lines of DEVELOPERS.md for pg_hba.conf, of this PC instead of the example's."""
+    lines = [re.sub(r"192\.168\.1\.\d+/\d+", f"{HOST}/32", line) for line in told("hostssl ")]
+    return "".join(f"{line}\n" for line in lines)
+
+
 HOST = own_address()
 pytestmark = pytest.mark.skipif(
     not (INSTALLED and HOST and shutil.which("openssl")), reason="no PostgreSQL with TLS here"
@@ -44,15 +60,14 @@ pytestmark = pytest.mark.skipif(
 
 @pytest.fixture(scope="module")
 def wired():
-    """A server that listens on the network, without TLS yet."""
+    """A server that listens on the network, without TLS, and lets in who comes without."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(servers, "programs", lambda: INSTALLED[-1].parent)
         server = Server()
         data = server.folder / "data"
         server.stop()
         server.host = f"{HOST},127.0.0.1"
-        append(data / "postgresql.conf", "password_encryption = scram-sha-256\n")
-        append(data / "pg_hba.conf", f"host all all {HOST}/32 scram-sha-256\n")
+        append(data / "pg_hba.conf", let_in().replace("hostssl", "host"))
         server.start()
         yield server
         server.remove()
@@ -64,16 +79,17 @@ def append(file, words):
 
 
 def encrypt(server):
-    """The lines of DEVELOPERS.md."""
+    """As DEVELOPERS.md says, line by line."""
     data = server.folder / "data"
-    subprocess.run(CERTIFICATE.split(), cwd=data, check=True, capture_output=True)
+    certificate = shlex.split(told("openssl req")[0])
+    subprocess.run(certificate, cwd=data, check=True, capture_output=True)
     for name in ("server.key", "server.crt"):
         (data / name).chmod(0o600)
         if servers.is_root():
             shutil.chown(data / name, servers.NOBODY)
-    append(data / "postgresql.conf", "ssl = on\n")
+    append(data / "postgresql.conf", "\n".join(["", *told("[a-z_]+ = "), ""]))
     hba = data / "pg_hba.conf"
-    hba.write_text(hba.read_text().replace(f"host all all {HOST}", f"hostssl all all {HOST}"))
+    hba.write_text(hba.read_text().replace(let_in().replace("hostssl", "host"), let_in()))
     server.stop()
     server.start()
 
@@ -106,3 +122,9 @@ def test_over_a_wire_all_is_encrypted_or_nothing_is_shared(wired, ledger, tmp_pa
     assert link._connection.pgconn.used_password
     assert link.address.options["channel_binding"] == "require"
     link.close()
+    mine = membership.of(tmp_path / "two")
+    own = {"user": mine.role, "password": secret.read(tmp_path / "two", mine.account)}
+    for database, mode in (("postgres", "require"), ("shop", "disable")):
+        at = {"host": HOST, "port": wired.port, "dbname": database, "sslmode": mode}
+        with pytest.raises(psycopg.OperationalError, match="no pg_hba"):
+            psycopg.connect(**at, **own)
