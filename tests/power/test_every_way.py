@@ -6,6 +6,7 @@ held before, or all of what the deed does, and the same deed again brings that a
 """
 
 import gc
+import inspect
 import itertools
 import logging
 import shutil
@@ -16,9 +17,10 @@ import pytest
 from station.ledger.faults import Fault, InUse
 from station.ledger.ledger import Ledger
 from station.ledger.talk import exchange
+from station.shop.facts import Batch
 from tests.ledger.stations import Station
-from tests.ledger.toy import RULES, act
-from tests.power.disks import FailingDisk
+from tests.ledger.toy import AT, RULES, act
+from tests.power.disks import CHANGING, FailingDisk
 from tests.power.layer import in_memory, library, under
 from tests.simulate.shop import MemoryLink, MemoryShop
 
@@ -57,6 +59,7 @@ class World:
         for n in range(12):
             alone.record(act(f"a{n}", at=f"2026-11-{n + 10}T10:00:00", batch=f"{n % 3:05d}"))
         alone.backup(self._folder("restored") / "copy.backup")
+        alone.take_number("batch")  # of a block that more are taken of
         alone.record(act("after the backup"))
         shutil.copyfile(alone.path, self._folder("logged") / FILE)  # with its log, as after a cut
         shutil.copyfile(f"{alone.path}-wal", self.top / "logged" / f"{FILE}-wal")
@@ -83,8 +86,9 @@ def closing_of(ledger):
 
 
 def opened(folder):
-    numbers = itertools.count(1)
-    return Ledger(folder / FILE, RULES, ids=lambda: f"block {next(numbers)}")
+    """A block asked for again has the same id again; beside it another has its own."""
+    ledger = Ledger(folder / FILE, RULES, ids=lambda: f"block {ledger.not_shared() + 1}")
+    return ledger
 
 
 def with_ledger(do):
@@ -116,6 +120,17 @@ def taken_back(ledger, _world):
     ledger.undo("after the backup", act("back", "undo"))
 
 
+def numbered(ledger, _world):
+    """Done again it may be another number: where only the act failed, the first is used up."""
+    ledger.take_number("batch")
+    ledger.record(act("new"))
+
+
+def moved_in(ledger, _world):
+    ledger.record(act("new"))
+    ledger.idle()
+
+
 def restored(folder, _world):
     Ledger.restore(folder / "copy.backup", folder / FILE)
 
@@ -138,6 +153,14 @@ DEEDS = {
     "an act after a cut": ("logged", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
     "an act that waits": ("s1", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
     "an act taken back": ("alone", with_ledger(taken_back)),
+    "an act, and its log moved in": ("alone", with_ledger(moved_in)),
+    "an act with a number": ("alone", with_ledger(numbered)),
+    "a number of a new block": ("alone", with_ledger(lambda it, _: it.take_number("order"))),
+    "asking for numbers ahead": (
+        "none",
+        with_ledger(lambda it, _: (it.share_with("s1"), it.ask_ahead())),
+    ),
+    "the work in hand": ("alone", with_ledger(lambda it, _: it.keep("draft"))),
     "a local value": ("alone", with_ledger(lambda it, _: it.set_local("area", "popping"))),
     "taking in from the shop": ("s1", with_ledger(share)),
     "the shop put back": ("s1", with_ledger(put_back)),
@@ -158,6 +181,28 @@ DEEDS = {
     "a backup": ("alone", with_ledger(lambda it, _: it.backup(it.path.with_name("copy")))),
     "a backup put in place": ("restored", restored),
     MENDED: ("spoilt", opened_twice),
+}
+READS = {  # what a ledger does without a write
+    "view": lambda it: it.view.get(Batch, "00001"),
+    "not_shared": lambda it: it.not_shared(),
+    "draft": lambda it: it.draft(),
+    "local": lambda it: it.local("area"),
+    "facts": lambda it: list(it.facts(Batch)),
+    "balances": lambda it: list(it.balances()),
+    "entries": lambda it: list(it.entries()),
+    "count": lambda it: it.count(),
+    "tally": lambda it: it.tally(AT[:13], AT[:13]),
+    "flow": lambda it: it.flow("", AT),
+    "shared": lambda it: it.shared,
+    "offer": lambda it: it.offer(),
+    "begins": lambda it: it.begins(),
+    "verdict": lambda it: it.verdict("a1"),
+    "oldest_not_shared": lambda it: it.oldest_not_shared(),
+    "chain": lambda it: list(it.chain(0)),
+    "holds": lambda it: it.holds(1, b""),
+    "check": lambda it: it.check(),
+    "older_than": lambda it: it.older_than(AT),
+    "hurry": lambda it: it.hurry(on=False),  # how it will write
 }
 
 
@@ -194,6 +239,7 @@ def run_through(top, deed, world_of, way):
     done = fresh(top, "sound", world_of(), start, do)
     shutil.copytree(world_of().top / start, top / "before")
     before = None if deed == MENDED else state(top / "before")
+    assert done != before or deed in UNCHANGED
     told = []
     for nth in itertools.count(1):
         world = world_of()
@@ -224,6 +270,7 @@ def fewer(found, whole):
 
 
 OPENED = ("a file is opened", "a file is opened after a cut")  # nothing need be written
+UNCHANGED = (*OPENED, "a rebuild")  # in the end nothing is other than before
 IN_STEPS = (  # each step is whole by itself
     "a file is made",
     "joining",
@@ -231,6 +278,7 @@ IN_STEPS = (  # each step is whole by itself
     "beginning with a closing",
     "taking in from the shop",
     "the shop put back",
+    "asking for numbers ahead",
 )
 
 
@@ -260,3 +308,53 @@ def test_all_of_it_is_there_or_nothing(deed, way, made):
         calls, told = run_through(top, deed, world, way)
     assert calls > 10 or way == "full"
     assert told or deed in OPENED, (calls, told)
+
+
+def test_no_way_to_write_is_missing(made, monkeypatch):
+    done = set()
+    ways = {name for name in vars(Ledger) if not name.startswith("_")} - READS.keys()
+    for name in ways:
+        monkeypatch.setattr(Ledger, name, noted(name, done))
+    with in_memory() as top:
+        for deed, (start, do) in DEEDS.items():
+            shutil.copytree(made.top / start, top / deed)
+            do(top / deed, made)
+    assert ways - done == set()
+
+
+def noted(name, done):
+    """A method of a ledger as it is; that it was called is noted."""
+    plain = inspect.getattr_static(Ledger, name)
+    fixed = isinstance(plain, staticmethod)
+    method = plain.__func__ if fixed else plain
+
+    def calls(*given, **more):
+        done.add(name)
+        return method(*given, **more)
+
+    return staticmethod(calls) if fixed else calls
+
+
+class Watched(FailingDisk):
+    """A disk that notes what is asked of it that changes a file."""
+
+    changed = ()
+
+    def asked(self, what, name, offset=0, data=b""):
+        if what in CHANGING:
+            self.changed = (*self.changed, what)
+        return super().asked(what, name, offset, data)
+
+
+@pytest.mark.parametrize("start", ["alone", "s1"])
+@pytest.mark.parametrize("way", READS)
+def test_what_only_reads_does_not_write(way, start, made):
+    with in_memory() as top:
+        shutil.copytree(made.top / start, top / "it")
+        disk = Watched(top / "it")
+        with under(disk):
+            ledger = opened(top / "it")
+            disk.changed = ()
+            READS[way](ledger)
+            assert disk.changed == ()
+            ledger.close()
