@@ -16,7 +16,7 @@ from station.ledger.ledger import Ledger
 from station.ledger.statements import FORMAT
 from station.sharing import closings, roles, schema, secret
 from station.sharing.address import Address
-from station.sharing.link import CONNECTING
+from station.sharing.link import CONNECTING, set_up_wrong
 from station.sharing.membership import Membership, new_password
 from station.sharing.roles import Card, Names, Session
 
@@ -161,12 +161,8 @@ def _why_not_in(error: psycopg.Error, address: Address) -> str:
     text = str(error)
     if "authentication failed" in text:
         return f"The server at {address} does not take this password for {address.user}."
-    if "SSL" in text or "channel binding" in text:
-        return (
-            f"The server at {address} does not encrypt, and the way there goes over a wire. "
-            "Set up TLS on it first; the README says how."
-        )
-    return f"The server at {address} does not answer. Are host and port right?"
+    otherwise = f"The server at {address} does not answer. Are host and port right?"
+    return set_up_wrong(error, address) or otherwise
 
 
 def _names(admin: Session, ledger: Ledger) -> Names:

@@ -7,7 +7,7 @@ import psycopg
 from station.ledger.faults import Fault
 from station.sharing import secret
 from station.sharing.address import Address
-from station.sharing.link import connect
+from station.sharing.link import connect, set_up_wrong
 from station.sharing.membership import Membership, new_password
 from station.sharing.roles import SIGNS_OF_CODE, card_role, tidy_code, verifier
 
@@ -60,11 +60,8 @@ def _refused(error: psycopg.Error, address: Address) -> NotJoined:
         )
     if isinstance(error, psycopg.errors.InvalidPassword):
         return NotJoined("This card has run out. Ask who owns the database for a new one.")
-    if "SSL" in text or "channel binding" in text:
-        return NotJoined(
-            f"The server at {address} does not encrypt, and the way there goes over a wire. "
-            "Set up TLS on it first; the README says how."
-        )
+    if why := set_up_wrong(error, address):
+        return NotJoined(why)
     if "does not exist" in text:
         return NotJoined(f"There is no database {address.database} on that server.")
     return NotJoined(f"The shop's database at {address} does not answer. Is the host right?")

@@ -201,6 +201,22 @@ def _outcome(outcome: str, number: int, digest: bytes, format: int) -> Outcome:
     return Behind() if outcome == "behind" else HistoryDiffers()
 
 
+def set_up_wrong(error: psycopg.Error, address: Address) -> str:
+    """What whoever runs the server has to set up before anybody comes in; or nothing."""
+    text = str(error)
+    if "pg_hba.conf" in text:  # asked first: the server's sentence names SSL as well
+        return (
+            f"The server at {address} lets nobody into that database from this PC. "
+            "Is its name right, and has pg_hba.conf a line for it? The README says how."
+        )
+    if "SSL" in text or "channel binding" in text:
+        return (
+            f"The server at {address} does not encrypt, and the way there goes over a wire. "
+            "Set up TLS on it first; the README says how."
+        )
+    return ""
+
+
 def _away(error: psycopg.Error, address: Address) -> Away:
     """Why the database is not to be had, in a sentence."""
     text = str(error)

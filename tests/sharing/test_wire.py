@@ -10,6 +10,7 @@ import shutil
 import socket
 import subprocess
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 import psycopg
@@ -20,7 +21,7 @@ from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
 from station.sharing.founding import NotShared, share
-from station.sharing.joining import join
+from station.sharing.joining import NotJoined, join
 from tests import server as servers
 from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server
@@ -113,7 +114,11 @@ def test_over_a_wire_all_is_encrypted_or_nothing_is_shared(wired, ledger, tmp_pa
     with wired.connect() as admin:
         admin.execute("CREATE ROLE owner LOGIN CREATEROLE CREATEDB PASSWORD 'o'")
     owner = Address(HOST, wired.port, user="owner")
+    with pytest.raises(NotShared, match="lets nobody into that database"):
+        share(tmp_path / "one", ledger, replace(owner, database="other"), "o", 1)
     card = share(tmp_path / "one", ledger, owner, "o", 1)[0]
+    with pytest.raises(NotJoined, match="lets nobody into that database"):
+        join(tmp_path / "two", Address(HOST, wired.port, "other"), card.code)
     join(tmp_path / "two", Address(HOST, wired.port), card.code)
     link = membership.of(tmp_path / "two").link(tmp_path / "two")
     assert [e.id for e in link.pull(0, 9)] == ["a"]
