@@ -61,10 +61,14 @@ PULL = (
     ") e WHERE before < 4194304 ORDER BY number"
 )
 # Lists go over as JSON: the driver takes longer to write an array than the server to read it.
-LIST = "ARRAY(SELECT json_array_elements_text(%s::json))"
 PUSH = (
     "SELECT outcome, number, digest, format FROM shop.push("
-    f"%s::bigint, %s::bytea, %s::integer, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
+    "%s::bigint, %s::bytea, %s::integer,"
+    " ARRAY(SELECT json_array_elements_text(%s::json)),"
+    " ARRAY(SELECT json_array_elements_text(%s::json)),"
+    " ARRAY(SELECT json_array_elements_text(%s::json)),"
+    " ARRAY(SELECT json_array_elements_text(%s::json)),"
+    " ARRAY(SELECT json_array_elements_text(%s::json)))"
 )
 
 CLOSING = (
