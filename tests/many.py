@@ -1,13 +1,15 @@
 """``python -m tests.many [KILLS] [STOPS] [STATIONS]``: a shop of real processes, badly treated.
 
-Each station is a process of its own with its own file, which records acts and shares them
-through a proxy with one real PostgreSQL. Stations are killed at random moments and started
-again, the server is stopped at once and started again, the network is cut, slowed and
-silenced. In the end all heal and share everything; then the six invariants must hold:
+Each station is a process of its own with its own file, in which somebody scans by the shop's
+real rules (`tests/many_station.py`); it shares through a proxy with one real PostgreSQL.
+Stations are killed at random moments and started again, the server is stopped at once and
+started again, the network is cut, slowed and silenced. In the end all heal and share
+everything; then this must hold:
 
-1. every acknowledged act is in the shop's database, 2. each id once, 3. the stations are
-equal, 4. pieces balance, 5. nothing is ever given out twice, 6. the derived tables equal a
-rebuild.
+1. every acknowledged act is in the shop's database, and what the shop let count still does,
+2. each id once, 3. the stations are equal, 4. pieces balance, 5. no number, order or rack
+place is ever given out twice, 6. the derived tables equal a rebuild, 7. one PC alone, given
+all acts in their order, comes to the very same.
 """
 
 import json
@@ -19,92 +21,25 @@ import threading
 import time
 from collections import Counter
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from hashlib import sha256
 from pathlib import Path
+from typing import NamedTuple
 
+from station.ledger.codec import Body, read_body, read_fact
 from station.ledger.ledger import Ledger
-from station.ledger.sound import taken_in
-from station.ledger.supply import NoNumbers
-from station.sharing.address import Address
-from station.sharing.link import PostgresLink
-from station.sharing.loop import Loop
-from station.shop.acts import Act, Answer, good, refuse
-from station.shop.facts import Batch
-from station.shop.views import Rule, View
-from station.shop.words import say
-from tests.ledger.toy import RULES, act, new_batch
+from station.ledger.numbers import given_to
+from station.ledger.statements import DERIVED
+from station.shop.facts import Order, Pack
+from station.shop.moves import balancing
+from tests.many_station import RULES, begin, child
 from tests.proxy import Proxy
 from tests.server import AT_ONCE, Server
 from tests.sharing.shop import found
+from tests.simulate.world import decided_again
 
-BATCHES, ORDERS = 12, 5000
 LIFE = (0.3, 3.0)  # seconds of a station between start and kill, the loading left out
 HEALING = 120.0  # seconds in which all must be shared in the end
-
-
-def claim(act: Act, view: View) -> Answer:
-    """An order goes to one station only."""
-    order = str(act.args["batch"])
-    taken = view.get(Batch, order)
-    if taken:
-        return refuse(say("Taken by {station}", station=taken.router))
-    return good(say("Yours"), sets=(replace(new_batch(order), router=act.station),))
-
-
-MANY = {**RULES, "claim": Rule(frozenset({Batch}), claim)}
-
-
-# --- one station, in its own process
-
-
-def child(given: str) -> None:
-    """Records and shares until it is killed; to ``heal`` it only shares."""
-    life = json.loads(given)
-    ledger = Ledger(Path(life["path"]), MANY, station=life["station"])
-    if not ledger.shared:
-        ledger.share_with(life["site"])
-    address = Address("127.0.0.1", life["port"], life["database"])
-    loop = Loop(ledger, lambda: PostgresLink(address, life["role"], lambda: life["password"]))
-    print("ready", ledger.count(), flush=True)
-    chance = random.Random(life["run"])
-    n, said = 0, ""
-    while True:
-        until = time.monotonic() + chance.expovariate(40)
-        while time.monotonic() < until:
-            loop.step()
-            time.sleep(0.002)
-        if life["heal"]:
-            n += loop.state == "shared" and not ledger.not_shared()
-            now = f"{loop.state}, {ledger.not_shared()} to share, at {ledger.count()} {loop.why}"
-            if now != said or n > 100:  # seldom: nobody may be reading yet
-                said = now if n <= 100 else "healed"
-                print(said, flush=True)
-            if said == "healed":
-                ledger.close()
-                return
-            continue
-        n += 1
-        one_act(ledger, f"{life['station']}-{life['run']}-{n}", life["station"], chance)
-        loop.kick()
-
-
-def one_act(ledger: Ledger, name: str, station: str, chance: random.Random) -> None:
-    """One scan: told before and after."""
-    kind = chance.choices(["cut", "pop", "claim", "number"], [5, 4, 2, 1])[0]
-    batch = f"{chance.randrange(BATCHES):05d}"
-    if kind == "claim":
-        batch = f"o{chance.randrange(ORDERS) if chance.random() < 0.5 else chance.randrange(50)}"
-    if kind == "number":
-        try:
-            batch, kind = ledger.take_number("batch"), "cut"
-            print("number", batch, flush=True)
-        except NoNumbers:
-            return
-    print("scan", name, flush=True)
-    done = ledger.record(replace(act(name, kind, batch=batch), station=station), f"after {name}")
-    print("ack" if done.entry else "no", name, flush=True)
-    if chance.random() < 0.1:
-        ledger.idle()
 
 
 # --- the shop around them
@@ -115,7 +50,8 @@ class Tally:
     """What was seen of all stations."""
 
     acked: set[str] = field(default_factory=set)
-    numbers: list[str] = field(default_factory=list)
+    certain: int = 0  # acts that only count once the shop has said so
+    holding: set[str] = field(default_factory=set)  # of these, what the shop let count
     kills: int = 0
     between: int = 0  # kills between scan and answer
     stops: int = 0
@@ -130,9 +66,10 @@ class Tally:
                 continue
             if word == "ack":
                 self.acked.add(name)
-            elif word == "number":
-                self.numbers.append(name)
-            open_scan = word == "scan"
+            elif word == "holds":
+                self.holding.add(name)
+            self.certain += word == "certain"
+            open_scan = word == "scan" or (open_scan and word not in ("ack", "no"))
         self.between += open_scan
 
 
@@ -148,6 +85,7 @@ class Many:
         self.proxies = {n: Proxy(self.server.port) for n in self.numbers}
         for number in self.numbers:
             self.shop.station(number).close()
+        begin(folder, self.shop, self.numbers)
         self.left = 0
 
     def life(self, number: str, run: int, *, heal: bool = False) -> subprocess.Popen[str]:
@@ -245,30 +183,93 @@ class Many:
         self.server.remove()
 
 
-def problems_of(many: Many) -> list[str]:
-    """What does not hold of the six invariants."""
+class Shared(NamedTuple):
+    """One entry of the shop's database."""
+
+    id: str
+    verdict: str
+    body: Body
+
+
+def shared(many: Many) -> list[Shared]:
+    """The shop's history."""
     with many.shop.admin() as admin:
         rows = admin.execute("SELECT id, verdict, body FROM shop.entry ORDER BY number").fetchall()
-    count = Counter(id_ for id_, _, _ in rows)
+    return [Shared(str(i), str(verdict), read_body(str(text))) for i, verdict, text in rows]
+
+
+def problems_of(many: Many, entries: list[Shared]) -> list[str]:
+    """What does not hold."""
+    count = Counter(e.id for e in entries)
     found = [f"acknowledged and lost: {i}" for i in sorted(many.tally.acked - count.keys())]
     found += [f"{n} times: {i}" for i, n in count.items() if n > 1]
-    found += [f"number given twice: {n}" for n, k in Counter(many.tally.numbers).items() if k > 1]
-    bodies = [taken_in(id_, text)[0] for id_, verdict, text in rows if not verdict]
-    claims = Counter(b.act.args["batch"] for b in bodies if b.act.kind == "claim")
-    found += [f"claimed {n} times: {o}" for o, n in claims.items() if n > 1]
+    counting = {e.id for e in entries if not e.verdict}
+    found += [f"held, and does not count: {i}" for i in sorted(many.tally.holding - counting)]
+    found += given_twice([e.body for e in entries if not e.verdict])
+    numbers = Counter(given for e in entries for given in given_to(e.body.act))
+    found += [f"number given twice: {n}" for n, k in numbers.items() if k > 1]
     states = set()
     for number in many.numbers:
-        ledger = Ledger(many.folder / f"{number}.db", MANY, station=number)
-        found += [f"station {number}: {why}" for why in ledger.check()]
-        short = [h for h in ledger.balances() if h.qty < 0 and h.place != "cut"]
-        found += [f"station {number}: below nothing {h}" for h in short]
-        if ledger.not_shared():
-            found.append(f"station {number}: {ledger.not_shared()} not shared")
-        states.add(
-            json.dumps([[list(h) for h in ledger.balances()], [e.id for e in ledger.entries()]])
-        )
+        ledger = Ledger(many.folder / f"{number}.db", RULES, station=number)
+        found += [f"station {number}: {why}" for why in not_sound(ledger)]
+        states.add(state_of(ledger))
         ledger.close()
-    return found + (["the stations are not equal"] if len(states) != 1 else [])
+    found += ["the stations are not equal"] if len(states) != 1 else []
+    return found + decided_otherwise(many.folder, entries)
+
+
+def given_twice(bodies: list[Body]) -> list[str]:
+    """Orders that were taken while another station had them, and rack places given again."""
+    found, places = [], set()
+    for body in bodies:
+        act = body.act
+        for change in body.sets:
+            kind, _, name = change.key.partition("/")
+            if kind == "rack" and act.kind == "set_fact" and not body.reverses:
+                found += [f"rack place given twice: {name}"] if name in places else []
+                places.add(name)
+            if kind == "order" and change.before and change.after and not body.reverses:
+                was, now = (
+                    read_fact(Order, s.body).claimed for s in (change.before, change.after)
+                )
+                taken = was and now and was != now and not act.args.get("approved")
+                found += [f"order {name} of {was} given to {now}: {act.id}"] if taken else []
+    return found
+
+
+def not_sound(ledger: Ledger) -> list[str]:
+    """What is wrong in one station's books."""
+    found = list(ledger.check())
+    sums: Counter[str] = Counter()
+    for held in ledger.balances():
+        sums[held.part] += held.qty
+        found += [f"below nothing {held}"] if held.qty < 0 and not balancing(held.place) else []
+    found += [f"{part} does not balance: {n}" for part, n in sums.items() if n]
+    packs = Counter(p.order for p in ledger.facts(Pack) if p.state != "opened")
+    found += [f"order {o} is packed {n} times" for o, n in packs.items() if n > 1]
+    return found + ([f"{ledger.not_shared()} not shared"] if ledger.not_shared() else [])
+
+
+def state_of(ledger: Ledger) -> str:
+    """The entries and all that is derived, in short."""
+    digest = sha256()
+    for table in ("entry", *DERIVED):
+        for row in ledger._store.run(f"SELECT * FROM {table} ORDER BY 1, 2, 3, 4"):
+            digest.update(repr(row).encode())
+    return digest.hexdigest()
+
+
+def decided_otherwise(folder: Path, entries: list[Shared]) -> list[str]:
+    """One PC alone decides all acts in the shop's order: what it comes to otherwise."""
+    found = []
+    alone = Ledger(folder / "alone.db", RULES)
+    alone.hurry(on=True)
+    for entry in entries[alone.count() :]:
+        decided_again(alone, entry.body)
+        if alone._history.reader.body(entry.id) != entry.body:
+            found.append(f"decided otherwise in order: {entry.id} {entry.body.act.kind}")
+    alone.close()
+    return found
 
 
 def treat(folder: Path, kills: int, stops: int, stations: int, seed: int = 1) -> tuple[str, list]:
@@ -277,24 +278,30 @@ def treat(folder: Path, kills: int, stops: int, stations: int, seed: int = 1) ->
     try:
         began = time.monotonic()
         many.run(kills, stops)
-        problems = many.heal() + problems_of(many)
-        with many.shop.admin() as admin:
-            total, looks = admin.execute(
-                "SELECT count(*), count(*) FILTER (WHERE verdict <> '') FROM shop.entry"
-            ).fetchall()[0]
+        problems, entries = many.heal(), shared(many)
+        problems += problems_of(many, entries)
         errors = [p for p in folder.glob("*.err") if p.stat().st_size]
         problems += [f"{p.name}: {p.read_text()[-300:]}" for p in errors]
         problems += [f"station {n} ended by itself" for n in many.tally.died]
-        words = (
-            f"{stations} stations, {many.tally.kills} kills ({many.tally.between} between scan "
-            f"and answer), {many.tally.stops} stops of the server: {len(many.tally.acked)} acts "
-            f"acknowledged, {total} entries, {looks} need a look, "
-            f"{len(many.tally.numbers)} numbers, {time.monotonic() - began:.0f} s; "
-            f"{len(problems)} problems"
-        )
-        return words, problems
+        return figures(many, entries, time.monotonic() - began, len(problems)), problems
     finally:
         many.close()
+
+
+def figures(many: Many, entries: list[Shared], seconds: float, problems: int) -> str:
+    """What one run came to."""
+    tally, looks = many.tally, sum(bool(e.verdict) for e in entries)
+    numbers = sum(len(given_to(e.body.act)) for e in entries)
+    kinds = Counter(e.body.act.kind for e in entries if e.id in tally.acked)
+    told = ", ".join(f"{n} {kind}" for kind, n in kinds.most_common())
+    return (
+        f"{len(many.numbers)} stations, {tally.kills} kills ({tally.between} between scan "
+        f"and answer), {tally.stops} stops of the server: {len(tally.acked)} acts "
+        f"acknowledged, {len(entries)} entries, {looks} need a look, "
+        f"{numbers} numbers, {seconds:.0f} s; {problems} problems\n"
+        f"{tally.certain} had to be certain, {len(tally.holding)} were told to hold; "
+        f"of those acknowledged: {told}"
+    )
 
 
 def main() -> int:

@@ -238,7 +238,7 @@ class World:
         alone.hurry(on=True)
         for entry in self.shop.entries[alone.count() :]:
             body = read_body(entry.body)
-            _record(alone, body)
+            decided_again(alone, body)
             kept = alone._history.reader.body(entry.id)
             assert kept == body, f"decided otherwise in order: {entry.id} {body.act.kind}"
         alone.close()
@@ -252,7 +252,7 @@ def _fresh(founded: Founded, path: Path) -> Path:
     return path
 
 
-def _record(alone: Ledger, body: Body) -> None:
+def decided_again(alone: Ledger, body: Body) -> None:
     """The act of an entry, as a PC would do it that knows all before it."""
     act = body.act
     if body.verdict:
