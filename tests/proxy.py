@@ -3,6 +3,7 @@
 import socket
 import threading
 import time
+from collections.abc import Callable
 from contextlib import suppress
 
 CHUNK = 65536
@@ -13,10 +14,13 @@ class Proxy:
 
     `mode` may change at any time: ``open``; ``slow`` holds every piece back for a moment;
     ``silent`` takes everything and passes on nothing; ``cut`` refuses, and ends what is open.
+    `losing` is shown every piece that comes back: the first it says yes to is lost, and the
+    network is cut from there on.
     """
 
     def __init__(self, to: int, *, delay: float = 0.1) -> None:
         self.to, self.delay = to, delay
+        self.losing: Callable[[bytes], bool] = lambda _: False
         self._mode = "open"
         self._open: set[socket.socket] = set()
         self._closed = False
@@ -65,7 +69,8 @@ class Proxy:
             return
         far.settimeout(None)
         self._open |= {near, far}
-        back = threading.Thread(target=self._pump, args=(far, near), daemon=True)
+        back = threading.Thread(target=self._pump, args=(far, near), kwargs={"back": True})
+        back.daemon = True
         back.start()
         self._pump(near, far)
         back.join()
@@ -73,9 +78,12 @@ class Proxy:
         near.close()
         far.close()
 
-    def _pump(self, frm: socket.socket, to: socket.socket) -> None:
+    def _pump(self, frm: socket.socket, to: socket.socket, *, back: bool = False) -> None:
         with suppress(OSError):
             while piece := frm.recv(CHUNK):
+                if back and self.losing(piece):
+                    self.mode = "cut"
+                    return
                 while self._mode == "silent" and not self._closed:
                     time.sleep(0.02)
                 if self._mode == "slow":

@@ -29,9 +29,12 @@ class NoSecret(Fault):
         )
 
 
-def keep(folder: Path, account: str, password: str) -> None:
-    """Keeps the password where it is safest on this PC, and nowhere else."""
-    file = folder / FILE
+def keep(folder: Path, account: str, password: str, name: str = FILE) -> None:
+    """Keeps the password where it is safest on this PC, and nowhere else.
+
+    `name` is the file's, where the keyring does not take it.
+    """
+    file = folder / name
     if _in_keyring(account, password):
         file.unlink(missing_ok=True)
         return
@@ -40,9 +43,9 @@ def keep(folder: Path, account: str, password: str) -> None:
     _write(file, password)
 
 
-def read(folder: Path, account: str) -> str:
+def read(folder: Path, account: str, name: str = FILE) -> str:
     """The password. Raises NoSecret."""
-    file = folder / FILE
+    file = folder / name
     if file.exists():
         if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
             file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
@@ -54,9 +57,9 @@ def read(folder: Path, account: str) -> str:
     raise NoSecret
 
 
-def forget(folder: Path, account: str) -> None:
+def forget(folder: Path, account: str, name: str = FILE) -> None:
     """Removes the password wherever it is kept."""
-    (folder / FILE).unlink(missing_ok=True)
+    (folder / name).unlink(missing_ok=True)
     with suppress(KeyringError):
         keyring.delete_password(SERVICE, account)
 
