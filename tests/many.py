@@ -1,9 +1,9 @@
 """``python -m tests.many [KILLS] [STOPS] [STATIONS]``: a shop of real processes, badly treated.
 
 Each station is a process of its own with its own file, in which somebody scans by the shop's
-real rules (`tests/many_station.py`); it shares through a proxy with one real PostgreSQL.
-Stations are killed at random moments and started again, the server is stopped at once and
-started again, the network is cut, slowed and silenced. In the end all heal and share
+real rules (`many_station.py`, `many_errands.py`); it shares through a proxy with one real
+PostgreSQL. Stations are killed at random moments and started again, the server is stopped at
+once and started again, the network is cut, slowed and silenced. In the end all heal and share
 everything; then this must hold:
 
 1. every acknowledged act is in the shop's database, and what the shop let count still does,
@@ -38,7 +38,8 @@ from tests.server import AT_ONCE, Server
 from tests.sharing.shop import found
 from tests.simulate.world import decided_again
 
-LIFE = (0.3, 3.0)  # seconds of a station between start and kill, the loading left out
+LIFE = (4, 300)  # lines told between start and kill: a slow machine gets as far
+MOMENT = 0.05  # seconds from the last of them to the kill, at most
 HEALING = 120.0  # seconds in which all must be shared in the end
 
 
@@ -115,8 +116,8 @@ class Many:
             run += 1
             with self.life(number, run) as process:
                 assert process.stdout
-                lines = [process.stdout.readline()]
-                time.sleep(chance.uniform(*LIFE))
+                lines = [process.stdout.readline() for _ in range(chance.randrange(*LIFE))]
+                time.sleep(chance.uniform(0, MOMENT))
                 ended = process.poll() is not None
                 process.kill()
                 lines += process.stdout.readlines()

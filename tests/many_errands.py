@@ -85,6 +85,7 @@ def _checks(batch: Batch, router: str, ledger: Ledger) -> Iterator[str]:
 
 ERRANDS = {
     **errands.ERRANDS,
+    "claim": (4, errands.ERRANDS["claim"][1]),
     "release": (2, _release),
     "load": (8, _load),
 }

@@ -167,12 +167,17 @@ class Person:
             self.ledger.idle()
 
     def errand(self) -> Iterator[str]:
-        """The scans of an errand, about any order like the one that it names."""
-        nth = min(int(self.chance.expovariate(0.3)), OFTEN)  # some are wanted by many at once
+        """The scans of an errand, about an open order like the one that it names."""
+        nth = int(self.chance.expovariate(1))  # the first of them are wanted by many at once
         for text in errand(self.chance, self.ledger):
             word, _, order = text.partition(" ")
-            like = self.like.get(order) if word == "order" else None  # none: it is one of these
-            yield f"order {like[nth]}" if like else text
+            like = self.like.get(order, []) if word == "order" else []  # else it is one of these
+            still_open = [n for n in like if self.open(n)]
+            yield f"order {still_open[min(nth, len(still_open) - 1)]}" if still_open else text
+
+    def open(self, order: str) -> bool:
+        found = self.ledger.view.get(Order, order)
+        return found is not None and found.state in ("open", "packing", "waiting")
 
     def send(self, text: str) -> bool:
         """One scan, told before and after; whether it was refused."""
