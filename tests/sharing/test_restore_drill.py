@@ -17,6 +17,7 @@ from station.sharing.address import Address
 from station.sharing.founding import share
 from station.sharing.joining import join
 from station.sharing.loop import catch_up
+from tests import server as servers
 from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server, programs
 
@@ -113,7 +114,10 @@ def pcs(lost, tmp_path):
         pc.close()
 
 
-REFUSED = ("DELETE FROM shop.entry", "CREATE TEMP TABLE x ()", "CREATE TABLE public.x ()")
+REFUSED = (
+    *("DELETE FROM shop.entry", "CREATE TEMP TABLE x ()", "CREATE TABLE public.x ()"),
+    *("SELECT lo_create(0)", "SELECT pg_logical_emit_message(false, 'x', 'x')"),
+)
 
 
 def test_the_server_is_lost_and_nothing_with_it(lost, spare, pcs, tmp_path):
@@ -145,18 +149,67 @@ def test_the_server_is_lost_and_nothing_with_it(lost, spare, pcs, tmp_path):
     assert one.ledger.check() == two.ledger.check() == []
 
 
+def not_refused(server, folder):
+    """What a PC's station may do nonetheless."""
+    mine, done = membership.of(folder), []
+    with server.connect("shop", mine.role, secret.read(folder, mine.account)) as link:
+        for statement in REFUSED:
+            try:
+                link.execute(statement)
+            except psycopg.errors.InsufficientPrivilege:
+                continue
+            done.append(statement)
+    return done
+
+
 def test_what_was_put_back_is_as_closed_as_it_was(lost, spare, pcs, tmp_path):
     for line in lines("Every night"):
         run(lost, tmp_path, line, tmp_path)
     for line in lines("Try it before"):
         run(spare, tmp_path, line, tmp_path)
-    mine = membership.of(pcs[1].folder)
-    password = secret.read(pcs[1].folder, mine.account)
-    for statement in REFUSED:
-        with (
-            spare.connect("shop", mine.role, password) as link,
-            pytest.raises(psycopg.errors.InsufficientPrivilege),
-        ):
-            link.execute(statement)
+    assert not_refused(spare, pcs[1].folder) == []
     with spare.connect("shop") as admin, pytest.raises(psycopg.Error, match="never changed"):
         admin.execute("DELETE FROM shop.entry")
+
+
+@pytest.fixture
+def older(monkeypatch):
+    """The oldest PostgreSQL that is installed beside the tests' own."""
+    installed = sorted(Path("/usr/lib/postgresql").glob("1[56]/bin/initdb"))
+    if not installed:
+        pytest.skip("no PostgreSQL 15 or 16 is installed here")
+    with monkeypatch.context() as patch:
+        patch.setattr(servers, "programs", lambda: installed[0].parent)
+        server = Server()
+    yield server
+    server.remove()
+
+
+def missed(server, folder, line):
+    """How many statements did not fit the newer version: all of them of the one function."""
+    with pytest.raises(subprocess.CalledProcessError) as told:
+        run(server, folder, line, folder)
+    errors = re.findall("ERROR: .*", told.value.stderr)
+    assert all("pg_logical_emit_message" in error for error in errors)
+    return len(errors)
+
+
+def test_a_backup_goes_to_a_newer_postgresql(older, spare, tmp_path):
+    ledger = Ledger(tmp_path / app.FILE, RULES)
+    ledger.record(act("first"))
+    share(tmp_path, ledger, Address("127.0.0.1", older.port, user=ADMIN), PASSWORD, 0)
+    ledger.close()
+    for line in lines("Every night"):
+        run(older, tmp_path, line, tmp_path)
+    roles, strict, _ = lines("Try it before")
+    lenient, update = lines("To a newer version")
+    run(spare, tmp_path, roles, tmp_path)
+    assert missed(spare, tmp_path, strict) == 1
+    with spare.connect() as admin:
+        admin.execute("DROP DATABASE shop")
+    assert missed(spare, tmp_path, lenient) == 2
+    assert not_refused(spare, tmp_path) == [REFUSED[-1]]
+    run(spare, tmp_path, update, tmp_path)
+    assert not_refused(spare, tmp_path) == []
+    with spare.connect("shop") as admin:
+        assert admin.execute("SELECT id FROM shop.entry").fetchall() == [("first",)]
