@@ -216,6 +216,10 @@
       <translation>Alle {sheets} {sheets|Platte|Platten} von Los {batch} {sheets|ist|sind} gefräst</translation>
     </message>
     <message>
+      <source>An empty database, not the shop's</source>
+      <translation>Leere Datenbank, nicht die des Betriebs</translation>
+    </message>
+    <message>
       <source>An entry of station {station} was left out: {why}</source>
       <translation>Ein Eintrag von Station {station} zählt nicht: {why}</translation>
     </message>

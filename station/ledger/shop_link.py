@@ -13,6 +13,10 @@ class Away(Fault):
     """The shop's database cannot be reached, or did not answer in time; the text says why."""
 
 
+class NoShop(Away):
+    """A database answers, and no shop is in it: another one, or one that is being put back."""
+
+
 class Head(NamedTuple):
     """Where the shared history ends, and what the database asks of a station.
 

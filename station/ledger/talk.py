@@ -14,6 +14,7 @@ from station.ledger.shop_link import (
     Away,
     Head,
     HistoryDiffers,
+    NoShop,
     Pushed,
     SharedEntry,
     SharedRow,
@@ -24,7 +25,7 @@ from station.ledger.shop_link import (
 PAGE = 500  # entries that come at once
 ROWS = 200  # acts that are pushed at once
 
-State = Literal["shared", "behind", "away", "too old", "differs", "another", "put back"]
+State = Literal["shared", "behind", "away", "too old", "differs", "another", "empty", "put back"]
 
 
 class Mark(NamedTuple):
@@ -65,6 +66,8 @@ def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
     """Takes an offer to the shop. Never raises for what the network or the shop does."""
     try:
         return _push(link, offer) or _pull(link, offer, page)
+    except NoShop as empty:
+        return News("empty", why=str(empty))
     except Away as away:
         return News("away", why=str(away))
 

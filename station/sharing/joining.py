@@ -13,7 +13,7 @@ import psycopg
 from station.ledger.faults import Fault
 from station.sharing import secret
 from station.sharing.address import Address
-from station.sharing.link import Patient, connect, set_up_wrong
+from station.sharing.link import NOTHING_THERE, Patient, connect, empty, set_up_wrong
 from station.sharing.membership import Membership, new_password
 from station.sharing.roles import SIGNS_OF_CODE, card_role, tidy_code, verifier
 
@@ -113,7 +113,10 @@ def _ask(folder: Path, address: Address, card: str, site: str) -> Attempt:
     password = new_password()
     with by_card(address, card) as link, link.transaction():
         proof = verifier(link, "", password)
-        there, number, role = link.execute(JOIN, (proof,)).fetchall()[0]
+        rows = link.execute(JOIN, (proof,)).fetchall()
+        if not rows:
+            raise NotJoined(empty(address))
+        there, number, role = rows[0]
         attempt = Attempt(card_role(card), there, number, role, password)
         _same_shop(folder, site, attempt)
         attempt.keep(folder)
@@ -141,6 +144,8 @@ def _refused(error: psycopg.Error, address: Address) -> NotJoined:
         )
     if isinstance(error, psycopg.errors.InvalidPassword):
         return NotJoined(f"This card has run out. {NEW_CARD}")
+    if isinstance(error, NOTHING_THERE):
+        return NotJoined(empty(address))
     if why := set_up_wrong(error, address):
         return NotJoined(why)
     if "does not exist" in text:

@@ -19,6 +19,7 @@ from station.ledger.shop_link import (
     Behind,
     Head,
     HistoryDiffers,
+    NoShop,
     Outcome,
     Pushed,
     SharedEntry,
@@ -79,6 +80,12 @@ CLOSING_PIECE = (
     "SELECT substring(books FROM %s::integer FOR %s::integer) FROM shop.closing WHERE number = %s"
 )
 PIECE = 2**20  # bytes of a closing that come at once: each piece has its time
+# No table, no schema, no row for the site: what a database without a shop says to a station.
+NOTHING_THERE = (
+    psycopg.errors.UndefinedTable,
+    psycopg.errors.InvalidSchemaName,
+    psycopg.errors.NoDataFound,
+)
 
 
 class Patient(psycopg.Connection[Any]):
@@ -110,7 +117,7 @@ class PostgresLink:
         """Where the shared history ends. Raises Away."""
         row = self._ask(HEAD, ())
         if not row:
-            raise Away("The shop's database is empty: it was never shared to.")
+            raise NoShop(empty(self.address))
         return Head(*row[0])
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
@@ -223,6 +230,11 @@ def set_up_wrong(error: psycopg.Error, address: Address) -> str:
     return ""
 
 
+def empty(address: Address) -> str:
+    """What is told where a database answers that has no shop in it."""
+    return f"The database at {address} is empty: it is not the shop's. Ask who owns it."
+
+
 def _away(error: psycopg.Error, address: Address) -> Away:
     """Why the database is not to be had, in a sentence."""
     text = str(error)
@@ -231,6 +243,8 @@ def _away(error: psycopg.Error, address: Address) -> Away:
             "The shop's database does not let this station in. "
             "Ask who owns it for a new join card."
         )
+    if isinstance(error, NOTHING_THERE):
+        return NoShop(empty(address))
     if isinstance(error, psycopg.OperationalError | psycopg.InterfaceError):
         log.info("away: %s", text)
         return Away(f"The shop's database at {address} does not answer.")

@@ -29,7 +29,7 @@ BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
 BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
-STOPPED = ("too old", "differs", "another")
+STOPPED = ("too old", "differs", "another", "empty")
 CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a warning
 
 

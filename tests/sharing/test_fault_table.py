@@ -3,6 +3,7 @@
 import re
 import shutil
 import time
+from contextlib import contextmanager
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -22,6 +23,15 @@ from tests.sharing.test_two_stations import put_back
 from tests.sharing.two import Station, healed
 
 ROOT = Path(__file__).resolve().parents[2]
+
+
+def turned_until(loop, true):
+    """Lets the loop turn by itself until something holds."""
+    until = time.monotonic() + 15
+    while not true():
+        loop.step()
+        time.sleep(0.005)
+        assert time.monotonic() < until, (loop.state, loop.why)
 
 
 @pytest.fixture
@@ -144,13 +154,67 @@ def test_another_database(one, server):
     elsewhere.close()
 
 
-def test_an_empty_database(one, shop):
-    one.do("a")
+def scanned(station):
+    """What was done, without the numbers that a station asks for by itself."""
+    return [id_ for id_ in station.ids() if " " in id_]
+
+
+@contextmanager
+def empty_in_its_place(shop):
+    """The shop's database stands aside, and an empty one has its name."""
+    aside = f"{shop.database}_aside"
+
+    def instead(*statements):
+        ends = "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = %s"
+        with shop.server.connect() as admin:
+            admin.execute(ends, (shop.database,))
+            for statement in statements:
+                admin.execute(statement)
+
+    instead(
+        f"ALTER DATABASE {shop.database} RENAME TO {aside}", f"CREATE DATABASE {shop.database}"
+    )
+    yield
+    instead(
+        f"DROP DATABASE {shop.database} WITH (FORCE)",
+        f"ALTER DATABASE {aside} RENAME TO {shop.database}",
+    )
+
+
+@contextmanager
+def without_its_site(shop):
+    """The tables are there, and nothing in them says whose they are."""
     with shop.admin() as admin:
         admin.execute("ALTER TABLE shop.site DISABLE TRIGGER kept")
+        admin.execute("CREATE TABLE shop.aside AS SELECT * FROM shop.site")
         admin.execute("DELETE FROM shop.site")
-    assert one.talk()[0].state == "away"
-    assert one.ledger.not_shared() == 1
+    yield
+    with shop.admin() as admin:
+        admin.execute("INSERT INTO shop.site SELECT * FROM shop.aside")
+
+
+@pytest.mark.parametrize("shared", [0, 1])
+@pytest.mark.parametrize("waiting", [0, 1])
+@pytest.mark.parametrize("emptied", [empty_in_its_place, without_its_site])
+def test_an_empty_database(one, two, shop, emptied, shared, waiting):
+    """Told for what it is. Once the shop is back, sharing goes on by itself."""
+    ids = [f"shared {n}" for n in range(shared)] + [f"waits {n}" for n in range(waiting)]
+    for id_ in ids[:shared]:
+        one.do(id_)
+    one.share()
+    with emptied(shop):
+        for id_ in ids[shared:]:
+            one.do(id_)
+        news = one.talk()[0]
+        assert (news.state, "is empty: it is not the shop's" in news.why) == ("empty", True)
+        assert one.do("scanning goes on").entry
+        assert one.ledger.not_shared() == waiting + 1
+        loop = Loop(one.ledger, lambda: one.link)
+        turned_until(loop, lambda: loop.state == "empty")
+    turned_until(loop, lambda: not one.ledger.not_shared())
+    loop.close()
+    healed(one, two)
+    assert scanned(two) == [*ids, "scanning goes on"]
 
 
 def test_a_station_restored_from_an_old_disk_image(one, two):
@@ -282,6 +346,8 @@ ROWS = {  # the design's table of faults, and the tests that show each row
         f"{HERE}::test_another_database",
         f"{HERE}::test_an_empty_database",
         "tests/sharing/test_on_the_screen.py::test_another_shops_database",
+        "tests/sharing/test_on_the_screen.py::test_an_empty_database_and_the_shop_again",
+        "tests/sharing/test_joining.py::test_nobody_joins_an_empty_database",
     ),
     "a station restored from an old disk image": (
         f"{HERE}::test_a_station_restored_from_an_old_disk_image",

@@ -12,6 +12,7 @@ from station.sharing.joining import NotJoined, join
 from station.sharing.roles import card_role, verifier
 from tests.proxy import Proxy
 from tests.sharing.shop import found
+from tests.sharing.test_fault_table import empty_in_its_place, without_its_site
 
 ANSWERED, DONE = b"SELECT 1\0", b"COMMIT\0"  # what the server says at the end of each
 NEW_CARD = "station share URL --card N"
@@ -300,6 +301,15 @@ def test_a_pc_that_dies_in_the_middle_holds_nobody_up(shop, address, pc, monkeyp
         admin.execute("UPDATE shop.station SET card = card")
     held.close()
     assert not spent(shop)
+    assert join(pc, address, card.code).station == "2"
+
+
+@pytest.mark.parametrize("emptied", [empty_in_its_place, without_its_site])
+def test_nobody_joins_an_empty_database(shop, address, pc, emptied):
+    card = shop.card("2")
+    with emptied(shop), pytest.raises(NotJoined, match="is empty: it is not the shop's"):
+        join(pc, address, card.code)
+    assert list(pc.iterdir()) == []
     assert join(pc, address, card.code).station == "2"
 
 

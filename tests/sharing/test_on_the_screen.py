@@ -17,6 +17,7 @@ from tests.proxy import Proxy
 from tests.replay import Stage
 from tests.screens.ways import Screen
 from tests.sharing.shop import found
+from tests.sharing.test_fault_table import without_its_site
 from tests.sharing.test_link import link_of
 from tests.sharing.two import Station
 
@@ -150,6 +151,14 @@ def test_another_shops_database(screen, server, net, qtbot):
     works_on(screen)
     says(screen, qtbot, "Another shop's database: 1 not shared since 10:42")
     link.close()
+
+
+def test_an_empty_database_and_the_shop_again(screen, shop, qtbot):
+    with without_its_site(shop):
+        says(screen, qtbot, "An empty database, not the shop's: sharing has stopped")
+        works_on(screen)
+        says(screen, qtbot, "An empty database, not the shop's: 1 not shared since 10:42")
+    says(screen, qtbot, "Shared")
 
 
 def until_said(screen, qtbot, words):
