@@ -30,14 +30,14 @@ AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much aga
 WRONG = "Something is wrong in the program."
 BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
 STOPPED = ("too old", "differs", "another", "empty")
-CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a warning
 
 
 class Loop:
     """One station's talk with its shop.
 
     `opened` gives the link; it runs on the thread, for loading a driver takes its time.
-    `turned` is told of acts of this station that do not hold any more.
+    `turned` is told of acts of this station that do not hold any more. `wall` is this PC's
+    clock as the shop reads it, `clock` one that only goes on.
     """
 
     def __init__(
@@ -46,8 +46,9 @@ class Loop:
         opened: Callable[[], ShopLink],
         turned: Callable[[Turned], None] = lambda _: None,
         clock: Callable[[], float] = time.monotonic,
+        wall: Callable[[], float] = time.time,
     ) -> None:
-        self.ledger, self.turned, self._clock = ledger, turned, clock
+        self.ledger, self.turned, self._clock, self._wall = ledger, turned, clock, wall
         self.state: State = "away"  # until the first answer
         self.why = ""
         self.fault: Fault | None = None  # why this PC can take nothing in
@@ -134,7 +135,7 @@ class Loop:
         self._come.extend(news.entries)
         self._due = self._clock() + self._pause(news)
         if news.clock:
-            self.clock_off = time.time() - news.clock
+            self.clock_off = self._wall() - news.clock
         if news.state != "put back":
             self.state = news.state
         if news.state == "shared" and not news.entries:

@@ -17,7 +17,7 @@ from tests.proxy import Proxy
 from tests.replay import Stage
 from tests.screens.ways import Screen
 from tests.sharing.shop import found
-from tests.sharing.test_fault_table import without_its_site
+from tests.sharing.test_fault_table import THIN, without_its_site
 from tests.sharing.test_link import link_of
 from tests.sharing.two import Station
 
@@ -159,6 +159,30 @@ def test_an_empty_database_and_the_shop_again(screen, shop, qtbot):
         works_on(screen)
         says(screen, qtbot, "An empty database, not the shop's: 1 not shared since 10:42")
     says(screen, qtbot, "Shared")
+
+
+@pytest.mark.parametrize(
+    ("off", "words"),
+    [
+        (119, "Shared"),
+        (121, "This PC's clock is 2 min off"),
+        (-119, "Shared"),
+        (-121, "This PC's clock is -2 min off"),
+        (86400, f"This PC's clock is 1{THIN}440 min off"),
+    ],
+)
+def test_a_clock_is_worth_a_word_past_two_minutes(screen, shop, qtbot, off, words):
+    """The server's clock as it comes with its answers, and this PC's own set wrong."""
+    link = link_of(shop, "1")
+    screen.session.loop.close()
+    loop = Loop(screen.stage.ledger, lambda: link, wall=lambda: time.time() + off)
+    screen.session.loop = loop
+    screen.session._often.timeout.connect(loop.step)
+    qtbot.waitUntil(lambda: loop.clock_off != 0, timeout=PATIENCE_MS)
+    says(screen, qtbot, words)
+    works_on(screen)
+    says(screen, qtbot, words)
+    link.close()
 
 
 def until_said(screen, qtbot, words):
