@@ -82,7 +82,8 @@ def _run(application: QApplication, window: Window, data: Path, at: Clock) -> in
 
 def fill_screen(window: Window) -> None:
     """As large as the screen; without a frame where the frame would leave too little room."""
-    free = window.screen().availableGeometry()
+    # window.screen() would make the screen a child of the window, to be collected with it
+    free = QApplication.primaryScreen().availableGeometry()
     if QApplication.platformName() in SILENT:
         window.show()
     elif free.width() >= BASE[0] and free.height() >= BASE[1] + FRAME:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from types import SimpleNamespace
 
 import pytest
+import shiboken6
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -85,7 +86,13 @@ def test_a_window_turns_dark_and_light_with_what_it_showed(
 )  # fmt: skip
 def test_the_window_opens_as_large_as_the_screen(window, monkeypatch, free, state) -> None:
     monkeypatch.setattr(QApplication, "platformName", lambda: "xcb")
-    monkeypatch.setattr(window, "screen", lambda: SimpleNamespace(
+    monkeypatch.setattr(QApplication, "primaryScreen", lambda: SimpleNamespace(
         availableGeometry=lambda: QRect(0, 0, *free)))  # fmt: skip
     fill_screen(window)
     assert window.windowState() == getattr(Qt.WindowState, state)
+
+
+def test_the_window_does_not_take_the_screen_with_it(window) -> None:
+    """A screen asked of the window becomes its child, is collected with it, and Qt crashes."""
+    fill_screen(window)
+    assert "QScreen" not in shiboken6.dump(window)
