@@ -6,14 +6,14 @@ from types import SimpleNamespace
 import pytest
 import shiboken6
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 from samples import SAMPLES, popping
 from test_window import shown, touch
 
 from station.look import inspect
 from station.look.style import Style, scale_for
-from station.look.window import SETTLE_MS, Window
+from station.look.window import Window
 from station.shop.acts import good
 from station.shop.faces import Face
 from station.shop.words import say
@@ -54,14 +54,13 @@ def test_every_face_fits_every_size(
 
 
 def test_a_window_that_grows_is_built_anew_with_what_it_showed(
-    window: Window, qapp: QApplication
+    window: Window, qapp: QApplication, qtbot: QtBot
 ) -> None:
     shown(window, popping(), qapp)
     window.answer(good(say("Counted")), "B00412AA")
     small, before = touch(window, "Pass on").height(), sorted(inspect.texts(window))
     window.resize(1920, 1080)
-    QTest.qWait(SETTLE_MS + 80)
-    assert sorted(inspect.texts(window)) == before
+    qtbot.waitUntil(lambda: Style.scale != 1.0 and sorted(inspect.texts(window)) == before)
     assert touch(window, "Pass on").height() == pytest.approx(1.4 * small, abs=2)
 
 

@@ -151,11 +151,13 @@ def log(two, monkeypatch):
     """The station's own log, with all that it could ever say."""
     logger = logging.getLogger("station")
     monkeypatch.setattr(logger, "handlers", [])
-    monkeypatch.setattr(logger, "level", logging.DEBUG)
+    level = logger.level
+    logger.setLevel(logging.DEBUG)  # tells the loggers under it, which remember what they let pass
     file = show.log_file(two)
     show.log_to(file)
     yield file
     logger.handlers[0].close()
+    logger.setLevel(level)
 
 
 def test_no_secret_is_in_the_stations_log(secrets, data, two, log, monkeypatch):
