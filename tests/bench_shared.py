@@ -36,8 +36,8 @@ from tests.sharing.shop import Shop, found
 
 STATIONS, PROCESSES, SECONDS = 50, 5, 20
 ARRIVING = 100_000
-PUSHES = 400
-TURNS = 5
+PUSHES = 800
+TURNS = 7
 
 
 def link_of(shop: Shop, number: str, port: int = 0) -> PostgresLink:
@@ -189,7 +189,7 @@ def pushes(bench: Bench, server: Server) -> None:
         admin.execute("CREATE TABLE head AS SELECT 0::bigint AS number")
     for clients in (1, 8):
         rates: dict[str, list[float]] = {"ours": [], "plain": [], "in order": []}
-        for turn in range(4):
+        for turn in range(TURNS):
             name = f"{clients}.{turn}"
             each = range(clients)
             rates["plain"].append(_rate([_plain(shop, f"{name}.{c}") for c in each]))

@@ -114,16 +114,17 @@ def _pull(link: ShopLink, offer: Offer, page: int) -> News:
     same = head.number > offer.head.number or (head.number, head.digest) == offer.head
     if not same or head.epoch > offer.epoch:
         return _differing(link, offer, head)
-    entries = tuple(link.pull(offer.head.number, page)) if head.number > offer.head.number else ()
-    more = bool(entries and entries[-1].number < head.number)
-    if entries and digest(offer.head.digest, *_text(entries[0])) != entries[0].digest:
+    ahead = head.number > offer.head.number
+    entries = tuple(link.pull(offer.head.number, page)) if ahead else ()
+    if ahead and not (entries and _follows(offer.head, entries[0])):
         return _differing(link, offer, head)
+    more = bool(entries and entries[-1].number < head.number)
     state: State = "behind" if offer.rows else "shared"
     return News(state, entries, more, epoch=head.epoch, clock=head.clock)
 
 
-def _text(entry: SharedEntry) -> tuple[str, str]:
-    return entry.id, entry.body
+def _follows(head: Mark, entry: SharedEntry) -> bool:
+    return digest(head.digest, entry.id, entry.body) == entry.digest
 
 
 def _differing(link: ShopLink, offer: Offer, head: Head) -> News:

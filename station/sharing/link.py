@@ -4,7 +4,6 @@ Nothing here waits without an end: connecting, every statement and every answer 
 time, also where the network swallows everything without a word.
 """
 
-import json
 import logging
 from collections.abc import Callable, Sequence
 from threading import Lock
@@ -14,6 +13,7 @@ import psycopg
 from psycopg.abc import PQGen
 
 from station.ledger.closing import Closing
+from station.ledger.effects import list_text
 from station.ledger.shop_link import (
     Away,
     Behind,
@@ -53,13 +53,15 @@ HEAD = (
     "SELECT id, epoch, number, digest, format,"
     " extract(epoch FROM clock_timestamp())::float8 FROM shop.site"
 )
-# No more than 4 MB at once but for one entry, whatever somebody may have pushed.
+# No more than 8 MB at once but for one entry, whatever somebody may have pushed. Numbers are
+# dense, so a range bounds what is read: behind a LIMIT a server that has no statistics of the
+# table yet sorted all of it for each page.
 PULL = (
     "SELECT number, id, verdict, body, digest FROM ("
     " SELECT *, sum(octet_length(body)) OVER (ORDER BY number) - octet_length(body) AS before"
-    " FROM (SELECT * FROM shop.entry"
-    " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s) e"
-    ") e WHERE before < 4194304 ORDER BY number"
+    " FROM shop.entry"
+    " WHERE site = (SELECT id FROM shop.site) AND number > %s AND number <= %s"
+    ") e WHERE before < 8388608 ORDER BY number"
 )
 # Lists go over as JSON: the driver takes longer to write an array than the server to read it.
 PUSH = (
@@ -122,7 +124,7 @@ class PostgresLink:
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
         """Entries in order from behind a number. Raises Away."""
-        return list(map(SharedEntry._make, self._ask(PULL, (after, limit))))
+        return list(map(SharedEntry._make, self._ask(PULL, (after, after + limit))))
 
     def push(
         self,
@@ -136,10 +138,10 @@ class PostgresLink:
         columns = (
             [r.id for r in rows],
             [r.verdict for r in rows],
-            [_list(r.writes) for r in rows],
+            [list_text(r.writes) for r in rows],
             [r.body for r in rows],
         )
-        lists = map(_list, (reads, *columns))
+        lists = map(list_text, (reads, *columns))
         answer = self._ask(PUSH, (head, digest, format, *lists))
         return _outcome(*answer[0])
 
@@ -198,11 +200,6 @@ class PostgresLink:
         if self._connection is not None:
             self._connection.close()
             self._connection = None
-
-
-def _list(texts: Sequence[str]) -> str:
-    """A list of texts as the push takes them."""
-    return json.dumps(list(texts), ensure_ascii=False)
 
 
 def _outcome(outcome: str, number: int, digest: bytes, format: int) -> Outcome:

@@ -23,7 +23,7 @@ from station.ledger.talk import PAGE, News, Offer, State, exchange, further
 log = logging.getLogger(__name__)
 
 EVERY = 0.8  # seconds between two rounds when nothing is to be shared; a little more by chance
-PAGE_AT_ONCE = 4000  # entries that come at once where nobody waits for the screen
+PAGE_AT_ONCE = 6000  # entries that come at once where nobody waits for the screen
 SLICE = 40  # entries that are taken in at once
 BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance

@@ -1,5 +1,6 @@
 """The link to the shop's database: what it brings, and how it takes a bad network."""
 
+import re
 import socket
 import threading
 import time
@@ -16,7 +17,7 @@ from station.ledger.shop_link import (
     TooOld,
 )
 from station.sharing.address import Address
-from station.sharing.link import PostgresLink
+from station.sharing.link import PULL, PostgresLink
 from tests.server import free_port
 from tests.sharing.test_push import chained
 
@@ -59,6 +60,18 @@ def test_pages_follow_each_other(shop):
     link.push(0, b"", 1, [], [ROW._replace(id=f"{n}") for n in range(7)])
     pages = [link.pull(after, 3) for after in (0, 3, 6)]
     assert [e.number for page in pages for e in page] == [1, 2, 3, 4, 5, 6, 7]
+
+
+def test_a_page_reads_no_more_than_itself(shop):
+    """A server knows nothing of a table that has just been filled, and guesses small."""
+    with shop.admin() as admin:
+        admin.execute(
+            "INSERT INTO shop.entry SELECT id, n, n::text, '', '{}', repeat('x', 1000), '', 'me',"
+            " now() FROM shop.site, generate_series(1, 9000) n"
+        )
+        lines = admin.execute("EXPLAIN (ANALYZE, TIMING OFF) " + PULL, (2000, 2500)).fetchall()
+    read = [int(rows) for line in lines for rows in re.findall(r"actual rows=(\d+)", line[0])]
+    assert max(read) == 500
 
 
 def test_a_lost_connection_is_made_anew(shop):

@@ -190,6 +190,18 @@ def put_back(shop, number):
         )
 
 
+def test_a_gap_in_the_shops_history_is_told(pair, shop):
+    """Only a superuser can make one; it is not taken for the end of the history."""
+    one, two = pair
+    for n in range(3):
+        one.do(f"a{n}")
+    one.share()
+    with shop.admin() as admin:
+        admin.execute("ALTER TABLE shop.entry DISABLE TRIGGER kept")
+        admin.execute("DELETE FROM shop.entry")
+    assert two.talk()[0].state == "differs"
+
+
 def test_a_slow_network_is_asked_for_small_pages(pair, monkeypatch):
     one, two = pair
     for n in range(5):
