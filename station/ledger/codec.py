@@ -43,6 +43,9 @@ class Change(msgspec.Struct, frozen=True, array_like=True):
 class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     """All that an entry holds. `reverses` is the id of the entry that it takes back.
 
+    `reversed_at` is when what was taken back in the end was done, and `restores` that this
+    takes a taking back back: what was done then counts again.
+
     `verdict` is empty, or why the act did not hold any more when it was shared: then its
     moves are not made, and stand in `wanted`.
     """
@@ -56,6 +59,7 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     prints: tuple[tuple[str, str], ...] = ()
     reverses: str = ""
     reversed_at: str = ""
+    restores: bool = False
     verdict: str = ""
     wanted: tuple[Move, ...] = ()
 

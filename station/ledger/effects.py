@@ -110,11 +110,13 @@ def apply_sets(connection: sqlite3.Connection, id: str, sets: Iterable[Change]) 
 
 
 def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
-    """What the entry adds to the counts by hour; a reversal takes away what it reverses."""
-    if body.reverses:
-        hour = body.reversed_at[:13]
+    """What the entry adds to the counts by hour; a reversal takes away what it reverses.
+
+    Both count in the hour of what was done, and so does what takes a reversal back.
+    """
+    hour = body.reversed_at[:13] if body.reverses else body.act.at[:13]
+    if body.reverses and not body.restores:
         return [(hour, head(to[0]), head(frm[0]), part, -n) for part, n, frm, to in body.moves]
-    hour = body.act.at[:13]
     return [(hour, head(frm[0]), head(to[0]), part, n) for part, n, frm, to in body.moves]
 
 
@@ -122,5 +124,5 @@ def apply_tally(connection: sqlite3.Connection, body: Body) -> None:
     """Counts the moves under their hour."""
     rows = tally_rows(body)
     connection.executemany(statements.ADD_TALLY, rows)
-    if body.reverses and rows:
+    if rows:  # what only adds comes to nothing where others took away more than was there
         connection.execute(statements.DROP_EMPTY_TALLY, (rows[0][0],))

@@ -93,6 +93,7 @@ def _reversal(act: Act, body: Body, answer: Answer) -> Body:
         sets=(*sets, Change(f"undone/{own}", None, note), *spent),
         reverses=own,
         reversed_at=body.reversed_at or body.act.at,
+        restores=bool(body.reverses) and not body.restores,
     )
 
 

@@ -1,12 +1,16 @@
+from itertools import pairwise
+
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from station.ledger.codec import Body
+from station.ledger.effects import apply_tally
 from station.shop.acts import Answer, good
 from station.shop.facts import Batch, Gone, Worker
-from station.shop.moves import Move, Spot, balancing
+from station.shop.moves import Move, Spot, balancing, move
 from station.shop.words import say
 from tests.ledger import toy
-from tests.ledger.toy import act, opened, tables_of
+from tests.ledger.toy import AT, act, opened, tables_of
 
 
 def test_undo_brings_back_the_state_before(tmp_path):
@@ -47,6 +51,27 @@ def test_an_undo_is_taken_back(tmp_path):
     assert ledger.check() == []
     assert ledger.undo("a", act("w", "undo")).entry
     assert ledger.check() == []
+
+
+def test_taken_back_again_and_again_it_counts_once_or_not_at_all(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    counted = tables_of(ledger)[2]
+    for n, (last, name) in enumerate(pairwise("abcdef")):
+        later = act(name, "undo", at=f"2026-11-25T{11 + n}:00:00")
+        assert ledger.undo(last, later).entry
+        assert tables_of(ledger)[2] == (counted if n % 2 else [])
+    assert ledger.check() == []
+
+
+def test_what_comes_to_nothing_is_no_row(tmp_path):
+    """Somebody's hand-made reversal can have taken away what was never there."""
+    ledger = opened(tmp_path)
+    moves = (move("014", 3, "cut", "popping/1", "00412"),)
+    wrong = Body(act("u"), "good", reverses="x", reversed_at=AT, moves=(moves[0].back(),))
+    for body in (wrong, Body(act("a"), "good", moves=moves)):
+        apply_tally(ledger._store.connection, body)
+    assert tables_of(ledger)[2] == []
 
 
 def test_undo_is_refused_with_a_reason(tmp_path):
