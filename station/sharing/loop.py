@@ -178,19 +178,21 @@ class Loop:
 def catch_up(ledger: Ledger, link: ShopLink) -> News:
     """Rounds until all is shared both ways, or the shop is away or has stopped.
 
-    While one page is taken in, the next one is on its way. A slow network that does not
-    bring a large page in its time is asked for small ones.
+    While one page is taken in, the next one is on its way; the first is small, so that there
+    soon is something to take in. A slow network that does not bring a large page in its time
+    is asked for small ones.
     """
     page = PAGE_AT_ONCE
     with ThreadPoolExecutor(1, "catching up") as beside:
         coming: Future[News] | None = None
         while True:
             offer = ledger.offer()
-            news = coming.result() if coming else exchange(link, offer, page)
+            large = coming is not None
+            news = coming.result() if coming else exchange(link, offer, PAGE)
             more = further(offer, news) if news.more else None
             coming = beside.submit(exchange, link, more, page) if more else None
             ledger.take_news(news)
-            if news.state == "away" and page > PAGE:
+            if news.state == "away" and large:
                 page = PAGE
                 continue
             if news.state not in ("shared", "behind", "put back"):

@@ -3,7 +3,8 @@
 import pytest
 
 from station.ledger.shop_link import Away
-from station.ledger.talk import PAGE
+from station.sharing import loop
+from station.sharing.loop import PAGE_AT_ONCE
 from station.shop.facts import Batch, Concern
 from tests.sharing.two import Station, healed
 
@@ -207,16 +208,17 @@ def test_a_slow_network_is_asked_for_small_pages(pair, monkeypatch):
     for n in range(5):
         one.do(f"a{n}", batch=f"0042{n}")
     one.share()
-    pull, asked = two.link.pull, []
+    pull, asked, small = two.link.pull, [], 2
+    monkeypatch.setattr(loop, "PAGE", small)
 
     def slow(after, limit):
         asked.append(limit)
-        if limit > PAGE:
+        if limit > small:
             raise Away("it does not come in its time")
         return pull(after, limit)
 
     monkeypatch.setattr(two.link, "pull", slow)
     assert two.share().state == "shared"
     assert two.ids() == one.ids()
-    assert asked[0] > PAGE
-    assert set(asked[1:]) == {PAGE}
+    assert asked[:2] == [small, PAGE_AT_ONCE]
+    assert set(asked[2:]) == {small}
