@@ -98,7 +98,7 @@ SIMULATED = (
     Plant(f"{LEDGER}/ledger.py", 'older = news.state == "put back" or self', "older = self",
           "sharing: numbers are kept that an older day may give to others", SEEN),
     Plant(f"{LEDGER}/ledger.py", " or self._sharing.foreign_of_mine(news, self.station)", "",
-          "sharing: an old disk goes on with its numbers", SEEN),
+          "sharing: an old disk goes on with its numbers", TESTED),
     Plant(f"{LEDGER}/store.py", '                self.run("BEGIN IMMEDIATE")\n'
           '                yield self.connection\n                self.run("COMMIT")\n',
           "                yield self.connection\n",
