@@ -22,7 +22,7 @@ _SETTINGS = (
     "PRAGMA synchronous=FULL",
     "PRAGMA wal_autocheckpoint=0",  # they are what makes a slow scan: done when idle
     "PRAGMA temp_store=MEMORY",
-    "PRAGMA cache_size=-16000",
+    "PRAGMA cache_size=-16000",  # KB: the indexes of a long history fit while it is taken in
 )
 
 
