@@ -1,0 +1,135 @@
+"""A shop file that an older program wrote opens, shares and goes on. See `kept`."""
+
+import json
+
+import pytest
+
+from station.ledger.codec import read_body
+from station.shop.facts import Concern, RackPlace
+from tests.ledger.kept import HERE, SITE, Kept, cases, opened, said, screen
+from tests.ledger.toy import tables_of
+from tests.replay import PIN
+
+HANDS = json.loads((HERE / "hands.json").read_text(encoding="utf-8"))
+WAIT = [
+    "settle_concern", "set_fact", "release_batch", "take_batch", "start_sheet", "pass_on",
+    "put_on_rack", "undo", "claim_order", "recount_place", "pick", "correct_pick",
+]  # fmt: skip
+
+
+@pytest.fixture
+def station(tmp_path):
+    """Station 1 on its file of before; in the end all is sound, and as rebuilt."""
+    made = opened(tmp_path / "1", (HERE / "shop.sql").read_text(encoding="utf-8"))
+    yield made
+    assert made.ledger.check() == []
+    before = tables_of(made.ledger)
+    made.ledger.rebuild()
+    assert tables_of(made.ledger) == before
+    made.ledger.close()
+
+
+@pytest.fixture
+def other(tmp_path, station):
+    """A new station of the same shop, which copies the entries of before."""
+    made = Kept(tmp_path / "3", "3", station.link.shop)
+    made.ledger.share_with(SITE)
+    made.share()
+    made.clock.pin(station.clock())
+    yield made
+    assert made.ledger.check() == []
+    made.ledger.close()
+
+
+def pending(station):
+    rows = station.ledger._store.run("SELECT body FROM pending ORDER BY seq")
+    return [read_body(text).act.kind for (text,) in rows]
+
+
+def test_the_file_is_read_whole(station):
+    entries = list(station.ledger.entries())
+    assert len(entries) == 100
+    assert all(str(entry.said) for entry in entries)
+    assert {e.kind for e in entries} - station.ledger.rules.keys() == {"undo", "take_numbers"}
+    assert pending(station) == WAIT
+    assert sum(not c.settled for c in station.ledger.facts(Concern)) == 7
+
+
+def test_it_was_derived_as_it_is_derived_today(station):
+    """Before anything is recorded by today's program; the fixture rebuilds."""
+    assert station.ledger.check() == []
+
+
+def test_what_waits_is_shared(station, other):
+    assert station.share() == []
+    assert station.ledger.not_shared() == 0
+    other.share()
+    assert [e.id for e in other.ledger.entries()] == [e.id for e in station.ledger.entries()]
+    assert tables_of(other.ledger) == tables_of(station.ledger)
+    assert other.ledger.view.get(RackPlace, "061").name == "Comb place"
+
+
+def meanwhile(other, *lines):
+    """Another does this first, and has shared it."""
+    other.desk.sign_in("06")
+    for line in lines:
+        given = other.send(line)
+        assert given.answer.tone != "stop" or given.answer.asks, (line, said(given))
+    other.share()
+
+
+def test_what_waits_is_decided_again_by_the_rules_of_today(station, other):
+    """A lot, a part and a batch that it rests on are other ones now, and all of it still holds."""
+    meanwhile(
+        other,
+        *("@area office", "lot 0931", "button receive", "5", "worker 07", PIN, "button put_down"),
+        *("part 051", "button next_field", "'Frame side", "button save", "button put_down"),
+        *("@area trimming", "traveller 00013", "button on_rack"),
+    )
+    offer = station.ledger.offer()
+    written = other.link.shop.written_since(offer.head.number)
+    assert {"lot/0931", "part/051"} <= written & set(offer.reads)
+    assert station.share() == []
+    other.share()
+    assert tables_of(other.ledger) == tables_of(station.ledger)
+
+
+def test_what_does_not_hold_any_more_needs_a_look(station, other):
+    """Another passed on, put on the rack and took the order before."""
+    meanwhile(
+        other,
+        *("@area popping", "traveller 00001", "button some", "5", "button pass_on"),
+        *("@area trimming", "traveller 00001", "button some_trimmed", "4", "button on_rack"),
+        *("@area packing", "order 3308"),
+    )
+    lost = [t.id for t in station.share()]
+    entries = {e.id: e for e in station.ledger.entries()}
+    assert [entries[id_].kind for id_ in lost] == [
+        "pass_on", "put_on_rack", "undo", "claim_order", "recount_place", "pick",
+        "correct_pick",
+    ]  # fmt: skip
+    for id_ in lost:
+        assert station.ledger.verdict(id_) == "look"
+        assert station.ledger.view.get(Concern, id_).station == "1"
+    other.share()
+    assert tables_of(other.ledger) == tables_of(station.ledger)
+
+
+@pytest.mark.parametrize("name", HANDS)
+def test_the_work_in_hand_is_resumed(station, name):
+    kept = HANDS[name]
+    station.ledger.keep(kept["draft"])
+    station.desk = station.at(kept["area"], kept["router"], kept["bench"])
+    assert station.desk.resumed
+    assert screen(station.desk.face()) == kept["screen"]
+    for line, answer in kept["next"]:
+        assert said(station.send(line)) == answer
+
+
+def test_the_file_itself_holds_work_in_hand(station):
+    desk = station.at("packing", bench="4")
+    assert (desk.resumed, desk.hand.subject, desk.hand.worker) == (True, "3308", "05")
+
+
+def test_every_case_is_kept():
+    assert list(HANDS) == [c.name for c in cases((HERE / "hands.txt").read_text("utf-8"))]
