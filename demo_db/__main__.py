@@ -7,7 +7,7 @@ from pathlib import Path
 from time import perf_counter
 
 from demo_db.build import build
-from station.app import FILE
+from station.bootstrap import FILE
 
 
 def main() -> int:

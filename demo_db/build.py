@@ -16,8 +16,8 @@ from demo_db.hands import Hands, Process, before, run, start
 from demo_db.loading import RouterDay
 from demo_db.office import Office, routers
 from demo_db.orders import FIRST_NUMBER, numbers, orders
-from station.app import all_rules
-from station.app import seed as found
+from station.bootstrap import all_rules
+from station.bootstrap import seed as found
 from station.ledger.ledger import Ledger
 from station.shop.facts import Order
 

@@ -9,6 +9,6 @@ from station.setting_up import ready
 
 if __name__ == "__main__":
     ready()
-    from station.cli import main
+    from station.commands.main import main
 
     sys.exit(main())

@@ -12,15 +12,15 @@ import sys
 from pathlib import Path
 from time import perf_counter, thread_time
 
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
 from station.look.window import Window
-from station.session import Session
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Shop
-from station.show import application_of
+from station.window.session import Session
+from station.window.show import application_of
 from tests.bench import SHORT, Bench, centile, ratio
 from tests.bench_history import clock as time_of
 from tests.floor.shop_small import GAUGE
@@ -37,7 +37,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 a = QApplication([]); w = QWidget(); w.resize(1366, 768); w.show(); a.processEvents()
 """
 FRAME = """
-from station.show import application_of
+from station.window.show import application_of
 from station.look.window import Window
 a = application_of(); w = Window()
 w.top(area="Loading", where="", worker="", clock="10:42", shared="", shared_ok=True)
@@ -47,12 +47,12 @@ READY = (
     FRAME
     + """
 import pathlib, sys
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
-from station.session import Session
-with app.opened(pathlib.Path(sys.argv[1])) as ledger:
-    desk = app.new_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
+from station.window.session import Session
+with bootstrap.opened(pathlib.Path(sys.argv[1])) as ledger:
+    desk = bootstrap.new_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
     session = Session(w, desk); session.start(); a.processEvents()
 """
 )
@@ -83,8 +83,8 @@ def small_shop(folder: Path) -> Path:
     """A folder with the tests' small shop in it."""
 
     data = folder / "shop"
-    with app.opened(data) as ledger:
-        app.seed(ledger, facts(), "2026-11-25T07:00:00", stock=START)
+    with bootstrap.opened(data) as ledger:
+        bootstrap.seed(ledger, facts(), "2026-11-25T07:00:00", stock=START)
     return data
 
 
@@ -150,12 +150,12 @@ def opened(bench: Bench, entries: int) -> tuple[object, object, Session]:
     application = application_of()
     path = bench.history(entries)
     data = path.parent
-    path.rename(data / app.FILE)
-    ledger = app.Ledger(data / app.FILE, app.all_rules(), station="1")
+    path.rename(data / bootstrap.FILE)
+    ledger = bootstrap.Ledger(data / bootstrap.FILE, bootstrap.all_rules(), station="1")
     if ledger.view.get(Shop, "shop") is None:
-        app.seed(ledger, facts(), end_of_day(entries), stock=START)
+        bootstrap.seed(ledger, facts(), end_of_day(entries), stock=START)
     clock = Clock(end_of_day(entries))
-    desk = app.new_desk(ledger, Where(area="trimming", worker="02"), clock)
+    desk = bootstrap.new_desk(ledger, Where(area="trimming", worker="02"), clock)
     window = Window()
     window.show()
     session = Session(window, desk)

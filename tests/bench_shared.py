@@ -364,7 +364,7 @@ def screen(bench: Bench, server: Server) -> None:
 
 def _scanned(bench: Bench, server: Server, how: str) -> tuple[list[float], list[float]]:
     """Seconds of scans at a station alone and at one that shares, in turns of twenty-eight."""
-    from station.session import Session  # noqa: PLC0415 - the other parts need no Qt
+    from station.window.session import Session  # noqa: PLC0415 - the other parts need no Qt
     from tests.bench_screen import opened  # noqa: PLC0415
 
     _, bare, alone = opened(bench, SHORT)

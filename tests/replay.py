@@ -21,10 +21,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
-from station.commands import state, told
+from station.commands.text_station import state, told
 from station.desk.desk import Desk, Given
 from station.desk.pin import hashed
 from station.ledger.ledger import Ledger
@@ -77,15 +77,15 @@ class Stage:
     def __init__(self, folder: Path) -> None:
         self.clock = Clock("2026-11-25T07:00:00")
         self.count = itertools.count(1)
-        self.ledger = Ledger(folder / app.FILE, app.all_rules(), station="1")
-        app.seed(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.all_rules(), station="1")
+        bootstrap.seed(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
         self.desk = self.new_desk()
 
     def new_id(self) -> str:
         return f"t{next(self.count):06d}"
 
     def new_desk(self, area: str = "loading") -> Desk:
-        return app.new_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
+        return bootstrap.new_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
 
     def check(self) -> list[str]:
         """What is not sound in the end."""

@@ -6,7 +6,8 @@ import sys
 
 import pytest
 
-from station import app, cli
+from station import bootstrap
+from station.commands import main
 from tests.replay import START, Stage, small_shop
 
 NOW = "2026-11-25T10:42:00"
@@ -15,8 +16,8 @@ NOW = "2026-11-25T10:42:00"
 @pytest.fixture
 def data(tmp_path):
     folder = tmp_path / "data"
-    with app.opened(folder) as ledger:
-        app.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.opened(folder) as ledger:
+        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
     return folder
 
 
@@ -49,7 +50,7 @@ def test_a_second_program_on_the_same_data_is_told_so(data):
 
 @pytest.mark.parametrize("harm", ["head", "all", "empty folder in its place"])
 def test_a_damaged_file_at_the_start_is_said_in_one_sentence(data, capsys, harm):
-    file = data / app.FILE
+    file = data / bootstrap.FILE
     sound = file.read_bytes()
     if harm == "head":
         file.write_bytes(b"no shop at all!!" + sound[16:])
@@ -58,7 +59,7 @@ def test_a_damaged_file_at_the_start_is_said_in_one_sentence(data, capsys, harm)
     else:
         file.unlink()
         file.mkdir()
-    code = cli.main(["state", "--json", "--data", str(data), "--now", NOW])
+    code = main.main(["state", "--json", "--data", str(data), "--now", NOW])
     told = capsys.readouterr().err
     assert code == 1, told
     assert told.strip().count("\n") == 0

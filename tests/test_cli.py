@@ -5,7 +5,8 @@ import json
 
 import pytest
 
-from station import app, cli
+from station import bootstrap
+from station.commands import main
 from station.shop.facts import Batch
 from tests.replay import START, small_shop
 
@@ -14,13 +15,13 @@ NOW = "2026-11-25T10:42:00"
 
 @pytest.fixture
 def data(tmp_path):
-    with app.opened(tmp_path) as ledger:
-        app.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.opened(tmp_path) as ledger:
+        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
     return tmp_path
 
 
 def run(capsys, *words):
-    code = cli.main([str(w) for w in words])
+    code = main.main([str(w) for w in words])
     printed = capsys.readouterr()
     return code, printed.out, printed.err
 
@@ -85,7 +86,7 @@ def test_a_backup_goes_back(data, tmp_path, capsys):
     other = tmp_path / "other"
     assert run(capsys, "restore", file, "--data", other)[0] == 0
     assert run(capsys, "check", "--data", other)[0] == 0
-    with app.opened(other) as ledger:
+    with bootstrap.opened(other) as ledger:
         assert [b.id for b in ledger.facts(Batch)] == ["00900", "00901"]
 
 

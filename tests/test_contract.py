@@ -16,12 +16,12 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
     [
         ("station/shop/words.py", "import sqlalchemy", "The shop's words know nothing else"),
         (
-            "station/floor/today/face.py",
+            "station/floor/today/screen.py",
             "import station.ledger.ledger",
             "Rules, dialogues and faces know only the shop",
         ),
         (
-            "station/floor/today/face.py",
+            "station/floor/today/screen.py",
             "import station.floor.office.rules",
             "Rooms do not know each other",
         ),

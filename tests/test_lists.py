@@ -2,7 +2,8 @@
 
 import pytest
 
-from station import lists, people
+from station.commands import people
+from station.files import lists
 from station.shop.facts import Material, Part, Worker
 from tests.replay import PIN, Stage
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from station import app, people
+from station import bootstrap
+from station.commands import people
 from station.desk.pin import agrees
 from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
@@ -12,8 +13,8 @@ AT = "2026-11-25T07:00:00"
 
 @pytest.fixture
 def ledger(tmp_path):
-    made = Ledger(tmp_path / app.FILE, app.all_rules(), station="1")
-    app.first_morning(made, AT)
+    made = Ledger(tmp_path / bootstrap.FILE, bootstrap.all_rules(), station="1")
+    bootstrap.first_morning(made, AT)
     yield made
     made.close()
 

@@ -9,19 +9,19 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
-from station import tour
+from station.tour import drive
 
 
 def test_a_day_from_printed_codes_alone(tmp_path, capsys):
-    assert tour.run(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
+    assert drive.run(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
         capsys.readouterr().out
     )
-    assert len(list(tmp_path.glob("*.png"))) == len([s for s in tour.STORY if s.shot])
+    assert len(list(tmp_path.glob("*.png"))) == len([s for s in drive.STORY if s.shot])
     assert list((tmp_path / "papers").glob("traveller-*.pdf"))
 
 
 def test_a_click_fails_a_scanner_only_tour(qtbot):
-    watch = tour.OnlyScans()
+    watch = drive.OnlyScans()
     QApplication.instance().installEventFilter(watch)
     widget = QWidget()
     qtbot.addWidget(widget)

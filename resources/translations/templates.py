@@ -4,7 +4,7 @@ import ast
 from collections.abc import Iterator
 from pathlib import Path
 
-from station.app import AREAS
+from station.bootstrap import AREAS
 from station.shop.cards import BUTTONS
 from station.shop.codes import KINDS
 

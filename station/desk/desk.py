@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from station.desk import asking, common, questions, replies, screen
+from station.desk import appearance, asking, common, questions, replies
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.underway import Underway
@@ -283,8 +283,8 @@ class Desk:
             return self._undo()
         if name == "put_down" and (done := self._put_down(self.hand)):
             return done
-        if name in screen.SWITCHES:
-            return Given(screen.switched(self.ledger, name))
+        if name in appearance.SWITCHES:
+            return Given(appearance.switched(self.ledger, name))
         held = common.in_every_room(code, name, self._draft, self.ledger.view)
         if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked

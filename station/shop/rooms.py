@@ -133,7 +133,7 @@ class Run(NamedTuple):
 class Long(NamedTuple):
     """What a job gives for work that takes long: it runs beside the screen, which stays live.
 
-    `work` is named in `station.beside`, `asked` and what comes of it are plain JSON values.
+    `work` is named in `station.jobs.process`, `asked` and what comes of it are plain JSON values.
     It goes on as long as the hand stays as it is here; `end` says what came of it.
     """
 

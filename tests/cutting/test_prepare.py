@@ -27,7 +27,7 @@ def python(code, *, home=HOME, cache=None):
 
 
 START = """
-import argparse, sys, station.cli, station.cutting.command
+import argparse, sys, station.commands.main, station.cutting.command
 station.cutting.command.add_arguments(argparse.ArgumentParser())
 print([m for m in ("numpy", "numba", "llvmlite") if m in sys.modules])
 """

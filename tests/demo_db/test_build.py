@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from demo_db.build import DAYS, build, hours, working_days
-from station.app import all_rules
+from station.bootstrap import all_rules
 from station.ledger.ledger import Ledger
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
 from station.shop.moves import NO_PIECES, balancing, head

@@ -2,8 +2,8 @@
 
 import pytest
 
-from station import app
-from station.certain import PATIENCE, Certain
+from station import bootstrap
+from station.desk.certain import PATIENCE, Certain
 from station.desk.desk import Given
 from station.shop.acts import Act
 from station.shop.facts import Cart, Line, Order, Pack
@@ -27,9 +27,9 @@ STOCK = [
 
 @pytest.fixture
 def station(tmp_path):
-    made = Station(tmp_path, "1", MemoryShop(), **app.all_rules())
+    made = Station(tmp_path, "1", MemoryShop(), **bootstrap.all_rules())
     facts = {f.key: f for f in [*FACTS, Cart(id="1", name="Cart 1", state="door")]}
-    app.seed(made.ledger, facts.values(), AT, stock=STOCK)
+    bootstrap.seed(made.ledger, facts.values(), AT, stock=STOCK)
     made.share()
     return made
 
@@ -73,9 +73,9 @@ def test_a_cart_leaves_only_with_the_shop_s_word(station):
 
 
 def test_on_a_single_pc_nothing_waits(tmp_path):
-    station = Station(tmp_path, "1", MemoryShop(), **app.all_rules())
-    alone = app.Ledger(tmp_path / "alone.db", app.all_rules())
-    app.seed(alone, FACTS, AT, stock=STOCK)
+    station = Station(tmp_path, "1", MemoryShop(), **bootstrap.all_rules())
+    alone = bootstrap.Ledger(tmp_path / "alone.db", bootstrap.all_rules())
+    bootstrap.seed(alone, FACTS, AT, stock=STOCK)
     act = Act(id="c", kind="claim_order", at=AT, worker="02", station="1", subject="order/3306")
     done = alone.record(act)
     assert (done.entry, done.certain) == ("c", False)

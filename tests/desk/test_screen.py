@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.desk.screen import LANGUAGES, Screen, screen
+from station.desk.appearance import LANGUAGES, Screen, screen
 from station.shop.cards import button
 
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.cart import dialogue, face
+from station.floor.cart import dialogue, screen
 from station.floor.cart.rules import RULES
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
@@ -117,10 +117,10 @@ def test_many_packs_are_paged():
     view = shop(*(p for p, _ in packs), moves=tuple(m for _, m in packs))
     loader = Player(view, RULES, dialogue.step, hand("cart"))
     loader.give(CART, *(Code("pack", p.id) for p, _ in packs))
-    shown = face.face(loader.hand, view)
+    shown = screen.face(loader.hand, view)
     assert [r.title for r in shown.main[1].rows] == [f"{n:05d}" for n in range(8, 2, -1)]
     loader.give(press("next_page"))
-    assert [r.title for r in face.face(loader.hand, view).main[1].rows] == ["00002", "00001"]
+    assert [r.title for r in screen.face(loader.hand, view).main[1].rows] == ["00002", "00001"]
     assert str(loader.give(press("next_page")).said) == "Page 2 of 2"
     loader.give(press("off_cart"), press("row_2"))
     assert view.get(Pack, "00001").state == "packed"
@@ -139,7 +139,7 @@ def test_many_packs_are_paged():
 def test_when_the_cart_goes(view, loader, goes, left, packs, words):
     view.facts["cart/1"] = Cart(id="1", name="Cart 1", goes=goes, left=left)
     loader.give(CART, *(A,) * packs)
-    assert str(face.face(loader.hand, view).main[0].right_small) == words
+    assert str(screen.face(loader.hand, view).main[0].right_small) == words
 
 
 @pytest.mark.parametrize("inputs", [(), (CART,), (CART, A), DOOR, (*DOOR, press("off_cart")),
@@ -147,6 +147,6 @@ def test_when_the_cart_goes(view, loader, goes, left, packs, words):
 def test_faces_of_every_state(view, loader, inputs):
     if inputs:
         loader.give(*inputs)
-    shown = face.face(loader.hand, view)
+    shown = screen.face(loader.hand, view)
     assert shown.main
     assert "cancelled: to packing" in [str(cells[1].text) for cells, _ in shown.side[0].rows]

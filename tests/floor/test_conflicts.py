@@ -5,7 +5,7 @@ Two stations with the rooms' own rules; what one does the other has not seen yet
 
 import pytest
 
-from station import app
+from station import bootstrap
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Act
 from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER, bookable
@@ -27,8 +27,8 @@ FACTS = [
 @pytest.fixture
 def two(tmp_path):
     shop = MemoryShop()
-    made = [Station(tmp_path / n, n, shop, **app.all_rules()) for n in "12"]
-    app.seed(made[0].ledger, FACTS, AT, stock=[(COMB, 24, "cut", "trimming", "00900")])
+    made = [Station(tmp_path / n, n, shop, **bootstrap.all_rules()) for n in "12"]
+    bootstrap.seed(made[0].ledger, FACTS, AT, stock=[(COMB, 24, "cut", "trimming", "00900")])
     heal(made)
     yield made
     heal(made)

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.dialogue import step
-from station.floor.loading.face import face
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import face
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Checks, Meter

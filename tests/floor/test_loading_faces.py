@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.loading.face import face
+from station.floor.loading.screen import face
 from station.shop.cards import button
 from station.shop.codes import read
 from station.shop.faces import (

@@ -4,8 +4,8 @@ from collections import Counter
 from dataclasses import replace
 
 from station.floor.loading.dialogue import step
-from station.floor.loading.face import face
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import face
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code

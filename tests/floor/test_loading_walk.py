@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.loading.dialogue import step
-from station.floor.loading.face import face
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import face
 from station.shop.acts import Act
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code

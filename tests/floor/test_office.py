@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.floor.office import dialogue, face, state
+from station.floor.office import dialogue, screen, state
 from station.floor.office.fields import (
     LISTS,
     a_time,
@@ -193,12 +193,12 @@ def test_a_pin_is_kept_only_as_a_hash(view):
 def test_the_form_works_for_every_list(view):
     for index, entry in enumerate(LISTS):
         hand = Hand(area="office", worker="07", work={"list": index})
-        assert face.face(hand, view).main
+        assert screen.face(hand, view).main
         rows = state.facts_on_page(hand, view)
         if rows:
             opened = dialogue.step(hand, read(button("row_1")), view).hand
             assert opened.work["chosen"] == rows[0].id
-            assert face.face(opened, view).presses
+            assert screen.face(opened, view).presses
         assert typed_fields(entry.kind)[0] == "id"
 
 

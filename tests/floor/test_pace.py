@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 import demo_db
-from station import cli
+from station.commands import main
 from station.cutting import prepare
 from station.shop.faces import Pairs, Progress
 from station.shop.facts import Batch, CutFile, Pace, Revision
@@ -117,7 +117,7 @@ def time_of(stage, tmp_path, capsys, *, forget):
         Stage(folder).close()
     else:
         stage.ledger.backup(folder / "shop.db")
-    assert cli.main(["cut-file", str(TEXT), "--router", "1", "--data", str(folder)]) == 0
+    assert main.main(["cut-file", str(TEXT), "--router", "1", "--data", str(folder)]) == 0
     return json.loads(capsys.readouterr().out)["time_s"]
 
 

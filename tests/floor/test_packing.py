@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from station.floor.cart import dialogue as cart_dialogue
-from station.floor.cart import face as cart_face
+from station.floor.cart import screen as cart_face
 from station.floor.cart.rules import RULES as CART
-from station.floor.packing import face, mailers
+from station.floor.packing import mailers, screen
 from station.floor.packing.needs import wants
 from station.floor.packing.rules import RULES
 from station.shop.acts import Act
@@ -89,7 +89,7 @@ def test_an_approved_short_never_ships_too_much(player, view):
 
 def test_the_screen_goes_on_after_a_recount(player, view):
     give(player, ORDER, press("part_missing"), Number("6"))
-    shown = face.face(player.hand, view)
+    shown = screen.face(player.hand, view)
     assert button("wait") not in {p.code for p in shown.presses}
 
 
@@ -146,9 +146,9 @@ def test_a_cancelled_pack_is_caught_at_the_door(view):
 
 @pytest.mark.parametrize("work", [{}, {"asks": "count", "part": COMB}, {"short": SHUTTLE}])
 def test_faces_of_every_state(player, view, work):
-    assert face.face(player.hand, view).main
+    assert screen.face(player.hand, view).main
     give(player, ORDER)
-    shown = face.face(player.hand.with_work(**work), view)
+    shown = screen.face(player.hand.with_work(**work), view)
     assert shown.presses
     assert shown.middle
 

@@ -12,10 +12,10 @@ from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from station.floor.cart import dialogue as cart_dialogue
-from station.floor.cart import face as cart_face
+from station.floor.cart import screen as cart_face
 from station.floor.cart.rules import RULES as CART
 from station.floor.office.rules import RULES as OFFICE
-from station.floor.packing import dialogue, face
+from station.floor.packing import dialogue, screen
 from station.floor.packing.needs import wanted
 from station.floor.packing.rules import RULES
 from station.shop.acts import Act
@@ -102,7 +102,7 @@ class Walk:
                                   hand("office")), "office", sure=True)  # fmt: skip
             return
         step = dialogue.step if area == "packing" else cart_dialogue.step
-        shown = face.face if area == "packing" else cart_face.face
+        shown = screen.face if area == "packing" else cart_face.face
         one = self.hands[station, area]
         result = step(one, given, self.view)
         if isinstance(result, Took):

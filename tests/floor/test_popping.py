@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.popping.dialogue import step
-from station.floor.popping.face import face
 from station.floor.popping.rules import RULES
+from station.floor.popping.screen import face
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code

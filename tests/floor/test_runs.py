@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.dialogue import step
-from station.floor.loading.face import face
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import face
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.office.sound import wrong
 from station.papers.marks import Words

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.anywhere.rules import RULES
-from station.floor.today import dialogue, face, figures, looks
+from station.floor.today import dialogue, figures, looks, screen
 from station.floor.today.versions import versions
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -64,7 +64,7 @@ def test_the_whole_screen(tmp_path):
         batch(),
         1,
     )
-    shown = face.face(Hand(area="today", now=f"{DAY}T10:42:00"), view)
+    shown = screen.face(Hand(area="today", now=f"{DAY}T10:42:00"), view)
     assert isinstance(shown.top[0], Places)
     assert isinstance(shown.main[0], Flow)
     assert isinstance(shown.side[0], Bands)
@@ -90,7 +90,7 @@ def test_a_concern_is_chosen_and_settled():
     )
     hand = Hand(area="today", worker="07", now=f"{DAY}T10:42:00")
     chosen = dialogue.step(hand, read(button("row_1")), view).hand
-    assert face.face(chosen, view).main
+    assert screen.face(chosen, view).main
     done = dialogue.step(chosen, read(button("row_1")), view)
     plain = Act(id="a", kind=done.kind, at="", subject=done.subject, args=done.args)
     assert view.do(RULES, plain).asks == "supervisor"

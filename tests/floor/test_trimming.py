@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.trimming.dialogue import step
-from station.floor.trimming.face import face
 from station.floor.trimming.rules import RULES
+from station.floor.trimming.screen import face
 from station.floor.trimming.tabs import tab_places
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code

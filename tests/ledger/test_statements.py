@@ -12,8 +12,8 @@ from tests.statements import WRITE, constants
 OPENS = """
 import sys
 from pathlib import Path
-from station import app
-with app.opened(Path(sys.argv[1])):
+from station import bootstrap
+with bootstrap.opened(Path(sys.argv[1])):
     print(*sorted({"sqlalchemy", "numpy", "reportlab"} & set(sys.modules)))
 """
 

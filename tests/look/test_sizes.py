@@ -17,7 +17,7 @@ from station.look.window import Window
 from station.shop.acts import good
 from station.shop.faces import Face
 from station.shop.words import say
-from station.show import fill_screen
+from station.window.show import fill_screen
 
 SIZES = ((1366, 768), (1920, 1080), (2560, 1440))
 

@@ -9,7 +9,7 @@ from samples import packing
 
 from resources.translations.templates import templates
 from resources.translations.ts_file import CONTEXT, read
-from station.desk.screen import LANGUAGES
+from station.desk.appearance import LANGUAGES
 from station.look import inspect, texts, tongue
 from station.look.window import Window
 from station.shop.acts import good

@@ -15,7 +15,7 @@ from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
 
-from station.app import AREAS
+from station.bootstrap import AREAS
 from station.shop.cards import BUTTONS, ZONES
 from station.shop.facts import KINDS, Batch, Numbers, Order, Pack, Part, Reason, Revision, Slip
 from station.shop.moves import NO_PIECES, balancing

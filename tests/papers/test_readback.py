@@ -15,8 +15,8 @@ import pypdfium2
 import pytest
 from barcode.charsets import code128
 
-from station import gathering
 from station.papers import bars
+from station.printing import gathering
 from station.shop.codes import write
 from station.shop.facts import Batch, Pack, Shop
 from tests import readback

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pypdfium2
 import pytest
 
-from station import gathering
-from station.printing import Papers
+from station.printing import gathering
+from station.printing.pdf_files import Papers
 from station.shop.facts import Batch
 from tests.replay import Stage
 

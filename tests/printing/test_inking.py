@@ -7,8 +7,8 @@ import zxingcpp
 from PIL import Image
 from PySide6.QtPrintSupport import QPrinter
 
-from station.inking import ink
 from station.papers import bars
+from station.printing.painting import ink
 from tests import readback
 from tests.papers import samples
 from tests.readback import Way

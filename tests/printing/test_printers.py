@@ -4,8 +4,10 @@ import sys
 
 import pytest
 
-from station import app, cli, printers
-from station.printing import Papers
+from station import bootstrap
+from station.commands import main
+from station.printing import printers
+from station.printing.pdf_files import Papers
 from tests.papers import samples
 
 A4, LABEL = "Office printer", "Label printer"
@@ -30,8 +32,8 @@ class Bench:
 
 @pytest.fixture
 def ledger(tmp_path):
-    with app.opened(tmp_path) as made:
-        app.first_morning(made, samples.NOW)
+    with bootstrap.opened(tmp_path) as made:
+        bootstrap.first_morning(made, samples.NOW)
         yield made
 
 
@@ -120,6 +122,6 @@ def test_no_print_support_is_no_printer(monkeypatch):
 )
 def test_the_command_lists_and_keeps(qapp, ledger, tmp_path, capsys, words, code, said):
     ledger.close()
-    assert cli.main(["printer", "--data", str(tmp_path), *words]) == code
+    assert main.main(["printer", "--data", str(tmp_path), *words]) == code
     told = capsys.readouterr()
     assert said in told.out + told.err

@@ -8,9 +8,10 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from station import app, beside
-from station.app import Where
-from station.cut_reading import STAGES
+from station import bootstrap
+from station.bootstrap import Where
+from station.jobs import process
+from station.jobs.cut_reading import STAGES
 from station.shop.cards import button
 from station.shop.faces import Progress
 from tests.floor.test_intake import TEXTS, folder_with, new_cut_file
@@ -36,9 +37,9 @@ pytestmark = pytest.mark.usefixtures("compiled")
 @pytest.fixture
 def live(stage, qtbot):
     """A screen whose long work runs in a process of its own."""
-    stage.desk = app.new_desk(
+    stage.desk = bootstrap.new_desk(
         stage.ledger, Where(area="office"), stage.clock, ids=stage.new_id,
-        beside=beside.in_a_process,
+        beside=process.in_a_process,
     )  # fmt: skip
     yield from on_screen(stage, qtbot)
 

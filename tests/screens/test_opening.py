@@ -4,13 +4,14 @@ import logging
 
 import pytest
 
-from station import first_run, show
+from station.bootstrap import Where
 from station.clock import Clock
 from station.ledger.faults import Fault
 from station.look import inspect
 from station.look.window import Window
-from station.session import Session
 from station.shop.facts import Shop
+from station.window import first_run, show
+from station.window.session import Session
 from tests.replay import Stage
 
 AT = "2026-11-25T07:00:00"
@@ -62,9 +63,7 @@ def test_our_own_bug_is_written_down_and_the_work_goes_on(stage, qtbot, monkeypa
 def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
     application = show.application_of()
     monkeypatch.setattr(type(application), "exec", lambda _self=None: 0)
-    monkeypatch.setattr(
-        first_run, "where", lambda *_: __import__("station.app").app.Where(area="popping")
-    )
+    monkeypatch.setattr(first_run, "where", lambda *_: Where(area="popping"))
     assert show.open_station(tmp_path, Clock(AT)) == 0
     assert (tmp_path / "station.log").exists()
     assert (tmp_path / "shop.db").exists()

@@ -2,7 +2,7 @@
 
 from station.look.palette import DARK, LIGHT
 from station.look.style import Style
-from station.printers import none_attached
+from station.printing.printers import none_attached
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part

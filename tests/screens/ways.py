@@ -16,8 +16,8 @@ from pytestqt.qtbot import QtBot
 from station.look.scanner import SETTLE_MS
 from station.look.widgets import Touch
 from station.look.window import Window
-from station.session import Session
 from station.shop.cards import button, digit
+from station.window.session import Session
 from tests.replay import Stage, code_of
 
 

@@ -10,7 +10,8 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from station import app, shop_database
+from station import bootstrap
+from station.commands import sharing
 from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.ledger.shop_link import Away
 from station.sharing import membership, secret
@@ -38,8 +39,8 @@ def station(data, *given, typed=""):
 @pytest.fixture
 def data(tmp_path):
     folder = tmp_path / "one"
-    with app.opened(folder) as ledger:
-        app.first_morning(ledger, "2026-11-25T07:00:00")
+    with bootstrap.opened(folder) as ledger:
+        bootstrap.first_morning(ledger, "2026-11-25T07:00:00")
     return folder
 
 
@@ -136,16 +137,16 @@ def test_a_pc_that_was_cut_off_while_joining_goes_on(
     station(years, "share", url(address), "--stations", "1", typed=PASSWORD)
     typed, told = [codes_on(years / "join-cards.pdf")[0]], []
     monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
-    monkeypatch.setattr(shop_database, "asked", lambda _words: typed.pop())
+    monkeypatch.setattr(sharing, "asked", lambda _words: typed.pop())
 
     def cut(*_given):
         raise Away("The shop's database does not answer.")
 
     with monkeypatch.context() as network:
         network.setattr(PostgresLink, "_ask", cut)
-        shop_database.join(tmp_path, str(address), told.append)
+        sharing.join(tmp_path, str(address), told.append)
     assert told[-1].endswith("Nothing was copied yet: type station join again when it answers.")
-    shop_database.join(tmp_path, "", told.append)
+    sharing.join(tmp_path, "", told.append)
     assert "summed up" in told[-1]
 
 
@@ -157,13 +158,13 @@ def test_no_shop_to_share_is_told(tmp_path):
 def test_a_password_in_an_address_to_join_is_refused(tmp_path):
     done = station(tmp_path / "new", "join", "me:secret@server")
     assert "it is asked for" in done.stderr
-    assert not (tmp_path / "new" / app.FILE).exists()
+    assert not (tmp_path / "new" / bootstrap.FILE).exists()
 
 
 def test_a_pc_of_its_own_loads_nothing_of_sharing(data):
     code = (
         "import sys\n"
-        "from station.cli import main\n"
+        "from station.commands.main import main\n"
         f"main(['--data', {str(data)!r}, 'state'])\n"
         "assert not {'psycopg', 'alembic', 'keyring', 'sqlalchemy'} & set(sys.modules)\n"
     )
@@ -179,8 +180,8 @@ def test_an_address_is_typed_as_it_is_shown(address):
 def years(tmp_path):
     """A shop that has taken numbers once a month for more than two years."""
     folder = tmp_path / "years"
-    with app.opened(folder) as ledger:
-        app.first_morning(ledger, "2024-08-05T07:00:00")
+    with bootstrap.opened(folder) as ledger:
+        bootstrap.first_morning(ledger, "2024-08-05T07:00:00")
         for month in range(8, 34):
             at = f"{2024 + month // 12}-{month % 12 + 1:02d}-05T10:00:00"
             act = Act(id=f"m{month}", kind=TAKING, at=at, args={"kind": "order"})

@@ -6,7 +6,7 @@ import sys
 import psycopg
 import pytest
 
-from station import app
+from station import bootstrap
 from station.ledger.ledger import Ledger
 from station.sharing import founding, joining, membership, schema, secret
 from station.sharing.address import Address, read
@@ -34,7 +34,7 @@ def home(tmp_path):
 
 @pytest.fixture
 def ledger(home):
-    ledger = Ledger(home / app.FILE, RULES)
+    ledger = Ledger(home / bootstrap.FILE, RULES)
     for n in range(5):
         ledger.record(act(f"a{n}", qty=n + 1))
     yield ledger
@@ -325,7 +325,7 @@ def test_a_shop_moves_to_another_server_with_all_it_has(
     other = tmp_path / "two"
     other.mkdir()
     join(other, typed(address), share(home, ledger, address, PASSWORD, 1)[0].code)
-    two = Ledger(other / app.FILE, RULES, station="2")
+    two = Ledger(other / bootstrap.FILE, RULES, station="2")
     two.share_with(membership.of(other).site)
     assert catch_up(two, membership.of(other).link(other)).state == "shared"
     two.record(act("not shared before the move", batch="00999"))

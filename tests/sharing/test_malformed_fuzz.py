@@ -9,8 +9,8 @@ from random import Random
 
 import pytest
 
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
 from station.ledger.shop_link import SharedRow
 from station.shop.facts import KINDS
@@ -108,9 +108,9 @@ def days_in_the_shop():
 @pytest.fixture
 def stations(tmp_path, server):
     shop = found(server)
-    made = [Station(tmp_path, shop, n, rules=app.all_rules()) for n in "23"]
+    made = [Station(tmp_path, shop, n, rules=bootstrap.all_rules()) for n in "23"]
     facts, at = replay.small_shop(), "2026-11-25T07:00:00"
-    app.seed(made[0].ledger, facts, at, stock=replay.START)
+    bootstrap.seed(made[0].ledger, facts, at, stock=replay.START)
     healed(*made)
     yield made
     for station in made:
@@ -127,9 +127,9 @@ def push_by_hand(station, rows):
 def faces(station):
     """Every room's screen, and Shop today with all that needs a look, one by one."""
     clock = Clock("2026-11-25T10:00:00")
-    desk = app.new_desk(station.ledger, Where(area="trimming"), clock)
+    desk = bootstrap.new_desk(station.ledger, Where(area="trimming"), clock)
     desk.sign_in("02")
-    for area in app.AREAS:
+    for area in bootstrap.AREAS:
         if area != "anywhere":
             desk.at(area=area, router="1")
             assert desk.face().title

@@ -5,14 +5,14 @@ import time
 
 import pytest
 
-from station.certain import PATIENCE
+from station.desk.certain import PATIENCE
 from station.ledger import statements
 from station.ledger.faults import DiskFault
 from station.look.window import Window
-from station.session import Session
 from station.sharing.founding import copy
 from station.sharing.loop import Loop
 from station.shop.facts import Order
+from station.window.session import Session
 from tests.proxy import Proxy
 from tests.replay import Stage
 from tests.screens.ways import Screen

@@ -10,7 +10,7 @@ from pathlib import Path
 import psycopg
 import pytest
 
-from station import app
+from station import bootstrap
 from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
@@ -63,7 +63,7 @@ class Pc:
     def __init__(self, folder):
         self.folder, self.count = folder, 0
         joined = membership.of(folder)
-        self.ledger = Ledger(folder / app.FILE, RULES, station=joined.station)
+        self.ledger = Ledger(folder / bootstrap.FILE, RULES, station=joined.station)
         self.link = joined.link(folder)
         if not self.ledger.shared:
             self.ledger.share_with(joined.site)
@@ -102,7 +102,7 @@ def pcs(lost, tmp_path):
     folders = [tmp_path / name for name in ("one", "two")]
     for folder in folders:
         folder.mkdir()
-    ledger = Ledger(folders[0] / app.FILE, RULES)
+    ledger = Ledger(folders[0] / bootstrap.FILE, RULES)
     ledger.record(act("first"))
     address = Address("127.0.0.1", lost.port, user=ADMIN)
     card = share(folders[0], ledger, address, PASSWORD, 1)[0]
@@ -195,7 +195,7 @@ def missed(server, folder, line):
 
 
 def test_a_backup_goes_to_a_newer_postgresql(older, spare, tmp_path):
-    ledger = Ledger(tmp_path / app.FILE, RULES)
+    ledger = Ledger(tmp_path / bootstrap.FILE, RULES)
     ledger.record(act("first"))
     share(tmp_path, ledger, Address("127.0.0.1", older.port, user=ADMIN), PASSWORD, 0)
     ledger.close()

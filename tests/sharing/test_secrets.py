@@ -11,13 +11,13 @@ from threading import Event, Thread
 
 import pytest
 
-from station import show
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import Away
 from station.sharing import membership, secret
 from station.sharing.link import PostgresLink
 from station.sharing.loop import Loop
 from station.sharing.roles import new_code
+from station.window import show
 from tests.ledger.toy import RULES
 from tests.sharing.test_commands import codes_on, data, station, url
 from tests.sharing.test_founding import address
@@ -30,13 +30,13 @@ KEPT = {secret.FILE, "join-cards.pdf"}  # where one is meant to be, for its user
 BUG = """
 import json
 import sys
-from station import cli
+from station.commands import main
 from station.sharing import secret
 def keep(folder, account, kept, name=""):
     print(json.loads(kept)["password"] if name else kept)
     raise ValueError("a bug")
 secret.keep = keep
-sys.exit(cli.main(sys.argv[1:]))
+sys.exit(main.main(sys.argv[1:]))
 """
 
 

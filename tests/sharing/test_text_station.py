@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
-from station import app, cli
+from station import bootstrap
+from station.commands import main
 from station.ledger.faults import DiskFault, DiskFull
 from station.sharing import secret
 from station.sharing.address import Address
@@ -32,8 +33,8 @@ TRIES = "Sharing tries again by itself."
 def data(tmp_path, shop, monkeypatch):
     """A PC of the shop that has shared all it has."""
     folder = tmp_path / "one"
-    with app.opened(folder) as ledger, shop.admin() as admin:
-        app.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.opened(folder) as ledger, shop.admin() as admin:
+        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
         head = copy(admin, shop.names.site, ledger.chain(0), "test")
         admin.execute("UPDATE shop.site SET number = %s, digest = %s", head)
     shop.station("1").close()
@@ -93,7 +94,7 @@ def test_a_disk_that_fails_while_news_comes_is_said_once_and_scanning_goes_on(
     data, news, full, kind, monkeypatch
 ):
     disk, typed = FailingDisk(data, full=full), Typed(monkeypatch)
-    sentence = str(kind(data / app.FILE))
+    sentence = str(kind(data / bootstrap.FILE))
 
     def types():
         disk.fail(1, ALWAYS)
@@ -106,16 +107,16 @@ def test_a_disk_that_fails_while_news_comes_is_said_once_and_scanning_goes_on(
         yield from ("@area trimming\n", "@worker 04\n")
         yield from (f"{code}\n" for code in codes)
 
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         codes = [code_of(text, ledger) for text in ("traveller 00900", "button on_rack")]
     typed.types = types
     with under(disk):
-        code = cli.main(["scan", "--data", str(data), "--now", NOW])
+        code = main.main(["scan", "--data", str(data), "--now", NOW])
     assert (code, typed.broken) == (0, [])
     assert typed.beside == [f"{sentence} {TRIES}", WELL]
     assert typed.answers[:2] == [("stop", sentence)] * 2
     assert typed.answers[2:4] == [("good", "area trimming"), ("good", "worker 04")]
     assert typed.answers[-1] == ("good", "Batch 00900: 160 good")
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         assert ledger.view.past(news)
         assert (ledger.not_shared(), ledger.check()) == (0, [])

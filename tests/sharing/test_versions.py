@@ -4,9 +4,9 @@ import pytest
 
 from station.look import inspect
 from station.look.window import Window
-from station.session import Session
 from station.shop.cards import button
 from station.shop.facts import Concern
+from station.window.session import Session
 from tests.sharing.two_stage import TwoStations
 
 BATCH = ("traveller 00900", "button on_rack")

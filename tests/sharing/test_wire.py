@@ -16,7 +16,7 @@ from pathlib import Path
 import psycopg
 import pytest
 
-from station import app
+from station import bootstrap
 from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
@@ -100,7 +100,7 @@ def ledger(tmp_path, monkeypatch):
     monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
     (tmp_path / "one").mkdir()
     (tmp_path / "two").mkdir()
-    ledger = Ledger(tmp_path / "one" / app.FILE, RULES)
+    ledger = Ledger(tmp_path / "one" / bootstrap.FILE, RULES)
     ledger.record(act("a"))
     yield ledger
     ledger.close()

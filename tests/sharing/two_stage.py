@@ -12,8 +12,8 @@ worker walks over to it; more is said by lines of their own:
 import itertools
 from pathlib import Path
 
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
 from station.desk.desk import Desk, Given
 from station.ledger.ledger import Ledger
@@ -36,11 +36,11 @@ class TwoStations(Stage):
         self.off: set[str] = set()
         self.links = {n: link_of(shop, n) for n in "12"}
         for number in "12":
-            ledger = Ledger(folder / f"{number}.db", app.all_rules(), station=number)
+            ledger = Ledger(folder / f"{number}.db", bootstrap.all_rules(), station=number)
             ledger.share_with(shop.names.site)
             self.ledgers[number] = ledger
             if number == "1":
-                app.seed(ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+                bootstrap.seed(ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
             self.share()
             ledger.ask_ahead()  # the first one's numbers are those of a single PC
             self.share()
@@ -59,7 +59,7 @@ class TwoStations(Stage):
         self.desks[self.here] = desk
 
     def _desk(self, number: str) -> Desk:
-        return app.new_desk(
+        return bootstrap.new_desk(
             self.ledgers[number], Where(area="loading"), self.clock, ids=self.new_id
         )
 

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from argon2 import PasswordHasher
 
-from station import app
+from station import bootstrap
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.shop.facts import Batch, Fact, Line, Order, Slip, Worker
@@ -57,10 +57,10 @@ STOCK = [
 
 def found(folder: Path) -> Founded:
     """Founds the shop in a folder: its first entry, and numbers for every station."""
-    rules, shop = app.all_rules(), MemoryShop()
+    rules, shop = bootstrap.all_rules(), MemoryShop()
     first = folder / "first.db"
     ledger = Ledger(first, rules)
-    app.seed(ledger, facts(), AT, stock=STOCK, ids=lambda: "0" * 16)
+    bootstrap.seed(ledger, facts(), AT, stock=STOCK, ids=lambda: "0" * 16)
     ledger.backup(folder / ALONE)
     for entry in ledger.chain(0):
         shop.add(SharedRow(entry.id, entry.verdict, tuple(entry.writes), entry.body))

@@ -8,10 +8,10 @@ from dataclasses import replace
 from pathlib import Path
 from random import Random
 
-from station import app
-from station.app import Where
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
-from station.commands import told
+from station.commands.text_station import told
 from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
 from station.ledger.closing import Closing
@@ -46,7 +46,8 @@ class SimStation:
         """Starts the program on what the file holds."""
         self.ledger = Ledger(self.path, self.rules, station=self.number, ids=self.new_id)
         self.ledger.hurry(on=True)  # nothing is taken from under the file here
-        self.desk = app.new_desk(self.ledger, Where(area="popping"), self.clock, ids=self.new_id)
+        where = Where(area="popping")
+        self.desk = bootstrap.new_desk(self.ledger, where, self.clock, ids=self.new_id)
         self.desk.sign_in(f"0{self.number}")
         self.scans: Iterator[str] = iter(())
         self.offer: Offer | None = None

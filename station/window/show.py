@@ -17,7 +17,7 @@ from station.shop.words import clock, say
 if TYPE_CHECKING:
     from station.ledger.faults import Fault
     from station.papers.page import Page
-    from station.printers import Printers
+    from station.printing.printers import Printers
     from station.shop.acts import Answer
     from station.shop.faces import Face
 
@@ -54,15 +54,16 @@ def _fault(fault: "Fault") -> "Face":
 
 def _run(application: QApplication, window: Window, data: Path, at: Clock) -> int:
     """Runs the station in its window."""
-    from station import app, first_run  # noqa: PLC0415 - after the frame
-    from station.beside import in_a_process  # noqa: PLC0415 - only when it is used
-    from station.printers import Printers  # noqa: PLC0415 - only when it is used
-    from station.printing import Papers  # noqa: PLC0415 - only when it is used
-    from station.session import Session  # noqa: PLC0415 - only when it is used
+    from station import bootstrap  # noqa: PLC0415 - after the frame
+    from station.jobs.process import in_a_process  # noqa: PLC0415 - only when it is used
+    from station.printing.pdf_files import Papers  # noqa: PLC0415 - only when it is used
+    from station.printing.printers import Printers  # noqa: PLC0415 - only when it is used
+    from station.window import first_run  # noqa: PLC0415 - after the frame
+    from station.window.session import Session  # noqa: PLC0415 - only when it is used
 
     log_to(log_file(data))
-    with app.opened(data) as ledger:
-        app.first_morning(ledger, at())
+    with bootstrap.opened(data) as ledger:
+        bootstrap.first_morning(ledger, at())
         where = first_run.where(ledger, window, at())
         if where is None:
             return 0
@@ -72,8 +73,8 @@ def _run(application: QApplication, window: Window, data: Path, at: Clock) -> in
 
         printers = Printers(ledger, window, tell)
         papers = Papers(ledger, data / "papers", at, later(printers))
-        desk = app.new_desk(ledger, where, at, printer=papers, beside=in_a_process)
-        session = Session(window, desk, app.new_loop(ledger, data))
+        desk = bootstrap.new_desk(ledger, where, at, printer=papers, beside=in_a_process)
+        session = Session(window, desk, bootstrap.new_loop(ledger, data))
         session.start()
         code = application.exec()
         session.stop()

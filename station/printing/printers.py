@@ -61,7 +61,7 @@ def to_printer(page: Page, name: str) -> bool:
     """Sends a paper to a printer by name."""
     from PySide6.QtPrintSupport import QPrinter, QPrinterInfo  # noqa: PLC0415 - only when it is used
 
-    from station.inking import ink  # noqa: PLC0415 - only when it is used
+    from station.printing.painting import ink  # noqa: PLC0415 - only when it is used
 
     printer = QPrinter(QPrinterInfo.printerInfo(name), QPrinter.PrinterMode.HighResolution)
     return ink(page, printer)

@@ -15,8 +15,8 @@ from typing import cast
 
 from station.shop.rooms import Running
 
-WORKS = {"read_cut_file": "station.cut_reading"}  # where each stands, as `work`
-SERVE = "from station.beside import serve; serve()"
+WORKS = {"read_cut_file": "station.jobs.cut_reading"}  # where each stands, as `work`
+SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off
 NO_WINDOW = 0x08000000  # Windows opens a black window for a process otherwise
 

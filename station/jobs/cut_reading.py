@@ -1,6 +1,6 @@
 """A cut file read for the office: from its text to the revision that it would be.
 
-It runs beside the screen (`station.beside`): what goes in and out is plain JSON, no ledger.
+It runs beside the screen (`station.jobs.process`): what goes in and out is plain JSON, no ledger.
 """
 
 import hashlib
@@ -14,8 +14,8 @@ from station.shop.plain import build, to_plain
 from station.shop.words import say
 
 if TYPE_CHECKING:
-    from station.beside import Tell
     from station.cutting.model import Analysis, Setting, ShapeFound
+    from station.jobs.process import Tell
 
 TOLD = 200  # problems that are kept to be shown
 STAGES = {

@@ -14,19 +14,21 @@ from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 
-from station import app, commands, gathering, printing
-from station.app import Where
-from station.beside import in_a_process
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
+from station.commands import text_station
+from station.jobs.process import in_a_process
 from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.blocks.drawings import SheetBlock
 from station.look.window import Window
-from station.session import Session
+from station.printing import gathering, pdf_files
 from station.shop import cards, codes
 from station.shop.facts import Batch, Bed, Router
-from station.show import application_of
-from station.tour_story import STORY, Step
+from station.tour.story import STORY, Step
+from station.window.session import Session
+from station.window.show import application_of
 
 SIZE = (1366, 768)
 AT = "2026-11-25T10:42:00"
@@ -71,11 +73,11 @@ class Tour:
         """The whole day; gives the exit code."""
         self.out.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory() as folder:
-            from station.cli import build_demo  # noqa: PLC0415 - the builder is heavy
+            from station.commands.main import build_demo  # noqa: PLC0415 - the builder is heavy
 
             build_demo(Path(folder), self.clock())
             changed_text(Path(folder) / "files")
-            with app.opened(Path(folder)) as ledger:
+            with bootstrap.opened(Path(folder)) as ledger:
                 self.ledger = ledger
                 self._open()
                 for number, step in enumerate(STORY, 1):
@@ -87,8 +89,8 @@ class Tour:
         return self._end()
 
     def _open(self) -> None:
-        papers = printing.Papers(self.ledger, self.out / "papers", self.clock)
-        self.desk = app.new_desk(
+        papers = pdf_files.Papers(self.ledger, self.out / "papers", self.clock)
+        self.desk = bootstrap.new_desk(
             self.ledger,
             Where(area="loading", router=free_router(self.ledger)),
             self.clock,
@@ -162,7 +164,7 @@ class Tour:
 
     def printed(self) -> set[str]:
         """Every code that a card or paper of this shop carries now."""
-        return {str(row["code"]) for row in commands.codes_list(self.ledger)}
+        return {str(row["code"]) for row in text_station.codes_list(self.ledger)}
 
     def look_over(self, name: str) -> None:
         """Notes what is not fit on the screen as it stands."""

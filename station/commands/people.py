@@ -2,7 +2,7 @@
 
 import getpass
 
-from station.app import new_id
+from station.bootstrap import new_id
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act

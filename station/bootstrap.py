@@ -1,6 +1,6 @@
 """The composition root: hands rooms, rules, papers, clock and random source to each other.
 
-No Qt here: the text station and every command that prints use it as it is; `station.show`
+No Qt here: the text station and every command that prints use it as it is; `station.window.show`
 puts the window on top.
 """
 
@@ -51,7 +51,7 @@ def _room(area: str, name: str) -> Room:
         name=name,
         rules=import_module(f"{base}.rules").RULES,
         step=import_module(f"{base}.dialogue").step,
-        face=import_module(f"{base}.face").face,
+        face=import_module(f"{base}.screen").face,
     )
 
 
@@ -150,8 +150,8 @@ def new_desk(
         worker=where.worker,
         station=ledger.station,
     )
-    from station.beside import at_once  # noqa: PLC0415 - it is not wanted for a first frame
-    from station.office_files import jobs  # noqa: PLC0415 - nor is this
+    from station.files.office import jobs  # noqa: PLC0415 - nor is this
+    from station.jobs.process import at_once  # noqa: PLC0415 - it is not wanted for a first frame
 
     desk = Desk(
         ledger,

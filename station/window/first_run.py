@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
 
-from station.app import AREAS, Where, new_id
+from station.bootstrap import AREAS, Where, new_id
 from station.ledger.ledger import Ledger
 from station.look import fonts
 from station.shop.acts import Act

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from station import app
+from station import bootstrap
 from station.ledger.closing import ClosingWrong
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
@@ -45,7 +45,7 @@ def share(data: Path, url: str, stations: int, pdf: Path | None, now: str, tell:
     """Makes the database the shop's and prints a join card for each other station."""
     address = _owner(url)
     password = hidden(f"Password of {address.user} at {address}: ")
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
         _settle(data, ledger, tell)
         here = f"this PC is its station {ledger.station}."
@@ -81,7 +81,7 @@ def drop_old(data: Path, now: str, tell: Say) -> None:
     if joined is None:
         raise NotDropped("This PC shares with nobody: its history is the only one.")
     since = (datetime.fromisoformat(now) - KEPT).isoformat(timespec="seconds")
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         number, digest = ledger.older_than(since)
         if number == ledger.begins()[0]:
             tell(f"Nothing here is older than {_day(since)}.")
@@ -127,7 +127,7 @@ def join(data: Path, host: str, tell: Say) -> None:
     joined = membership.of(data)
     if joined is None or host or not _empty(data):
         joined = _join(data, joined, host, tell)
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         tell(f"This PC is station {joined.station} of the shop at {joined.address}.")
         problem = _settle(data, ledger, tell)
         tell(problem or f"The shop is here: {ledger.count()} entries{_summed_up(ledger)}.")
@@ -135,7 +135,7 @@ def join(data: Path, host: str, tell: Say) -> None:
 
 def _join(data: Path, known: Membership | None, host: str, tell: Say) -> Membership:
     """Asks for host and code, and joins with them."""
-    if known is None and (data / app.FILE).exists():
+    if known is None and (data / bootstrap.FILE).exists():
         _make_room(data, tell)
     address = read(host or asked("Host of the shop's database: "))
     data.mkdir(parents=True, exist_ok=True)
@@ -145,20 +145,20 @@ def _join(data: Path, known: Membership | None, host: str, tell: Say) -> Members
 
 def _empty(data: Path) -> bool:
     """Whether nothing of the shop was copied yet."""
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         return not ledger.count()
 
 
 def _make_room(data: Path, tell: Say) -> None:
     """Sets a shop aside that was opened once and never worked in. Raises NoJoining."""
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         used = ledger.count() > FIRST_MORNING
     if used:
         raise NoJoining(
             f"In {data} is a shop already. To bring it along: station share. "
             "To join another, name an empty folder with --data."
         )
-    aside = set_aside(data / app.FILE, "before")
+    aside = set_aside(data / bootstrap.FILE, "before")
     tell(f"The empty shop that was here is set aside as {aside.name}.")
 
 

@@ -4,9 +4,9 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from station.app import new_id
-from station.gathering import paper
+from station.bootstrap import new_id
 from station.ledger.ledger import Ledger
+from station.printing.gathering import paper
 from station.shop.acts import Act
 
 if TYPE_CHECKING:

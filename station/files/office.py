@@ -17,7 +17,7 @@ MOST = 60  # files that are offered, newest first
 
 def jobs(ledger: Ledger, clock: Callable[[], str]) -> Mapping[str, Job]:
     """Every job by name, bound to this station's ledger."""
-    from station.cut_files import CutFiles  # noqa: PLC0415 - it stands on this module
+    from station.files.cut_files import CutFiles  # noqa: PLC0415 - it stands on this module
 
     office = Files(ledger, clock)
     cut_files = CutFiles(ledger, office)
@@ -85,7 +85,7 @@ class Files:
 
     def write(self, run: Run) -> Took:
         """A list into a new CSV file."""
-        from station import lists  # noqa: PLC0415 - the csv module only where it is used
+        from station.files import lists  # noqa: PLC0415 - the csv module only where it is used
 
         kind = str(run.args["kind"])
         file = self._new(kind, "csv")
@@ -110,7 +110,7 @@ class Files:
 
     def read(self, run: Run) -> Do | Took:
         """One file, whole, or what is wrong in it by line."""
-        from station import lists  # noqa: PLC0415 - only when it is used
+        from station.files import lists  # noqa: PLC0415 - only when it is used
 
         name = Path(str(run.args["file"])).name
         found = lists.read_file(self.ledger.view, self.folder / name)

@@ -9,8 +9,8 @@ import tempfile
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from station import app
-from station.app import AREAS, Where
+from station import bootstrap
+from station.bootstrap import AREAS, Where
 from station.clock import Clock
 from station.ledger.faults import Fault
 from station.shop.facts import Bed, Bit, Fact, Part, Router
@@ -155,7 +155,7 @@ def _database_commands(add: Add) -> None:
 
 def data_of(options: argparse.Namespace) -> Path:
     """The data folder of a command."""
-    return options.data or app.data_folder()
+    return options.data or bootstrap.data_folder()
 
 
 def clock_of(options: argparse.Namespace) -> Clock:
@@ -172,7 +172,7 @@ def clock_of(options: argparse.Namespace) -> Clock:
 def there(options: argparse.Namespace) -> Path:
     """The data folder, which must hold a shop already."""
     data = data_of(options)
-    if not (data / app.FILE).exists():
+    if not (data / bootstrap.FILE).exists():
         raise Wrong(f"There is no shop in {data}. Open it once with: station --data {data}")
     return data
 
@@ -184,15 +184,15 @@ def say_json(value: object) -> None:
 
 def run_scan(options: argparse.Namespace) -> int:
     """The text station."""
-    from station.commands import text_station  # noqa: PLC0415 - only what a command needs
+    from station.commands.text_station import text_station  # noqa: PLC0415 - only what a command needs
 
     clock = clock_of(options)
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         where = Where(
             area=options.area, router=options.router, bench=options.bench, worker=options.worker
         )
-        desk = app.new_desk(ledger, where, clock)
-        loop = app.new_loop(ledger, there(options))
+        desk = bootstrap.new_desk(ledger, where, clock)
+        loop = bootstrap.new_loop(ledger, there(options))
         text_station(
             desk,
             clock,
@@ -206,30 +206,30 @@ def run_scan(options: argparse.Namespace) -> int:
 
 def run_state(options: argparse.Namespace) -> int:
     """The shop as JSON."""
-    from station.commands import state  # noqa: PLC0415 - only when it is used
+    from station.commands.text_station import state  # noqa: PLC0415 - only when it is used
 
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         say_json(state(ledger, clock_of(options)()))
     return 0
 
 
 def run_codes(options: argparse.Namespace) -> int:
     """Every code as JSON."""
-    from station.commands import codes_list  # noqa: PLC0415 - only when it is used
+    from station.commands.text_station import codes_list  # noqa: PLC0415 - only when it is used
 
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         say_json(codes_list(ledger))
     return 0
 
 
 def run_traveller(options: argparse.Namespace) -> int:
     """Prints a traveller into a PDF."""
-    from station import gathering, printing  # noqa: PLC0415 - only when it is used
+    from station.printing import gathering, pdf_files  # noqa: PLC0415 - only when it is used
 
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         now = clock_of(options)()
         if options.copy:
-            printing.next_copy(ledger, options.batch, now)
+            pdf_files.next_copy(ledger, options.batch, now)
         paper = gathering.paper(ledger, "traveller", options.batch, now)
         if paper is None:
             raise Wrong(f"There is no batch {options.batch}.")
@@ -240,8 +240,8 @@ def run_traveller(options: argparse.Namespace) -> int:
 
 def run_printer(options: argparse.Namespace) -> int:
     """Lists this PC's printers and what each size goes to; keeps a choice."""
-    from station import printers  # noqa: PLC0415 - Qt
-    from station.show import application_of  # noqa: PLC0415 - only when it is used
+    from station.printing import printers  # noqa: PLC0415 - Qt
+    from station.window.show import application_of  # noqa: PLC0415 - only when it is used
 
     application_of()
     names = printers.attached()
@@ -249,7 +249,7 @@ def run_printer(options: argparse.Namespace) -> int:
         raise Wrong(f"{options.size} is no size: {', '.join(printers.PAPERS)}.")
     if options.name not in ("", printers.OPENED, *names):
         raise Wrong(f"There is no printer {options.name}. There is: {', '.join(names) or 'none'}.")
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         if options.size:
             printers.choose(ledger, options.size, options.name)
         for size in printers.PAPERS:
@@ -260,7 +260,7 @@ def run_printer(options: argparse.Namespace) -> int:
 
 def run_check(options: argparse.Namespace) -> int:
     """Says what is not sound, or that all is."""
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         problems = ledger.check()
     for problem in problems:
         print(problem)
@@ -271,7 +271,7 @@ def run_check(options: argparse.Namespace) -> int:
 
 def run_backup(options: argparse.Namespace) -> int:
     """A copy of the history in one file."""
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         ledger.backup(options.file)
     print(f"Backed up to {options.file}")
     return 0
@@ -283,69 +283,69 @@ def run_restore(options: argparse.Namespace) -> int:
 
     data = data_of(options)
     data.mkdir(parents=True, exist_ok=True)
-    Ledger.restore(options.file, data / app.FILE)
+    Ledger.restore(options.file, data / bootstrap.FILE)
     print(f"Restored from {options.file}")
     return 0
 
 
 def run_share(options: argparse.Namespace) -> int:
     """Shares this PC's shop, or prints one station's new join card."""
-    from station import shop_database  # noqa: PLC0415 - only when it is used
+    from station.commands import sharing  # noqa: PLC0415 - only when it is used
 
     if options.put_back:
-        shop_database.put_back(options.url, print)
+        sharing.put_back(options.url, print)
     elif options.block:
-        shop_database.block(options.url, options.block, print)
+        sharing.block(options.url, options.block, print)
     elif options.close:
-        shop_database.close(options.url, clock_of(options)(), print)
+        sharing.close(options.url, clock_of(options)(), print)
     elif options.card:
-        pdf = options.pdf or Path(shop_database.CARDS)
-        shop_database.card(options.url, options.card, pdf, clock_of(options)(), print)
+        pdf = options.pdf or Path(sharing.CARDS)
+        sharing.card(options.url, options.card, pdf, clock_of(options)(), print)
     else:
         data, now = there(options), clock_of(options)()
-        shop_database.share(data, options.url, options.stations, options.pdf, now, print)
+        sharing.share(data, options.url, options.stations, options.pdf, now, print)
     return 0
 
 
 def run_join(options: argparse.Namespace) -> int:
     """Makes this PC a station of a shop."""
-    from station import shop_database  # noqa: PLC0415 - only when it is used
+    from station.commands import sharing  # noqa: PLC0415 - only when it is used
 
-    shop_database.join(data_of(options), options.host, print)
+    sharing.join(data_of(options), options.host, print)
     return 0
 
 
 def run_drop_old(options: argparse.Namespace) -> int:
     """Drops old entries from this PC's file."""
-    from station import shop_database  # noqa: PLC0415 - only when it is used
+    from station.commands import sharing  # noqa: PLC0415 - only when it is used
 
-    shop_database.drop_old(there(options), clock_of(options)(), print)
+    sharing.drop_old(there(options), clock_of(options)(), print)
     return 0
 
 
 def run_update_shop(options: argparse.Namespace) -> int:
     """Brings the shop's database up to date."""
-    from station import shop_database  # noqa: PLC0415 - only when it is used
+    from station.commands import sharing  # noqa: PLC0415 - only when it is used
 
-    shop_database.update(options.url, print)
+    sharing.update(options.url, print)
     return 0
 
 
 def run_pin(options: argparse.Namespace) -> int:
     """Sets a supervisor's PIN, asked for without showing it."""
-    from station import people  # noqa: PLC0415 - only when it is used
+    from station.commands import people  # noqa: PLC0415 - only when it is used
 
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         print(people.ask_and_set_pin(ledger, options.worker, clock_of(options)()))
     return 0
 
 
 def run_list_out(options: argparse.Namespace) -> int:
     """A list of the office as CSV."""
-    from station import lists  # noqa: PLC0415 - only when it is used
+    from station.files import lists  # noqa: PLC0415 - only when it is used
 
     kind = list_named(options.list)
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
     print(options.file)
     return 0
@@ -353,14 +353,15 @@ def run_list_out(options: argparse.Namespace) -> int:
 
 def run_list_in(options: argparse.Namespace) -> int:
     """A list of the office from CSV, once a supervisor has given the PIN."""
-    from station import lists, people  # noqa: PLC0415 - only when it is used
+    from station.commands import people  # noqa: PLC0415 - only when it is used
+    from station.files import lists  # noqa: PLC0415 - only when it is used
 
     kind = list_named(options.list)
-    with app.opened(there(options)) as ledger:
+    with bootstrap.opened(there(options)) as ledger:
         if not people.supervisor(ledger, options.worker):
             raise Wrong("That is supervisor's work: the PIN is not right.")
         problems = lists.read(
-            ledger, kind, options.file, options.worker, clock_of(options)(), app.new_id()
+            ledger, kind, options.file, options.worker, clock_of(options)(), bootstrap.new_id()
         )
     for problem in problems:
         print(problem, file=sys.stderr)
@@ -371,7 +372,7 @@ def run_list_in(options: argparse.Namespace) -> int:
 
 def list_named(name: str) -> type[Fact]:
     """The kind of fact that a list holds."""
-    from station import lists  # noqa: PLC0415 - only when it is used
+    from station.files import lists  # noqa: PLC0415 - only when it is used
 
     if name not in lists.NAMES:
         raise Wrong(f"There is no list {name}. There are: {', '.join(sorted(lists.NAMES))}.")
@@ -394,11 +395,11 @@ def machine_of(
     """The router that a cut file is asked about, the shop's parts, and the changer's bits."""
     data = data_of(options)
     asked = str(options.router or "").upper().removeprefix("R")
-    if not (data / app.FILE).exists():
+    if not (data / bootstrap.FILE).exists():
         if asked:
             raise Wrong(f"There is no shop in {data}, so router {asked} is not known.")
         return None, {}, {}
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise Wrong(f"There is no router {asked}.")
@@ -411,7 +412,7 @@ def machine_of(
 
 def run_demo(options: argparse.Namespace) -> int:
     """Builds the demo shop where it is not there yet, and opens it."""
-    from station import show  # noqa: PLC0415 - only when it is used
+    from station.window import show  # noqa: PLC0415 - only when it is used
 
     data = options.data or Path(tempfile.mkdtemp(prefix="demo-shop-"))
     build_demo(data, clock_of(options)())
@@ -426,9 +427,9 @@ def run_demo(options: argparse.Namespace) -> int:
                 **{**vars(options), "data": data, "out": out, "scanner_only": False}
             )
         )
-    from station.first_run import settle  # noqa: PLC0415 - only when it is used
+    from station.window.first_run import settle  # noqa: PLC0415 - only when it is used
 
-    with app.opened(data) as ledger:
+    with bootstrap.opened(data) as ledger:
         settle(ledger, Where(area="loading", router="1", bench="1"))
     return show.open_station(data, clock_of(options))
 
@@ -439,11 +440,11 @@ def build_demo(data: Path, now: str) -> None:
 
     from demo_db.build import build  # noqa: PLC0415 - only when it is used
 
-    if (data / app.FILE).exists():
+    if (data / bootstrap.FILE).exists():
         return
     data.mkdir(parents=True, exist_ok=True)
     print("Building the demo shop …", flush=True)
-    build(data / app.FILE, datetime.fromisoformat(now))
+    build(data / bootstrap.FILE, datetime.fromisoformat(now))
 
 
 def no_display() -> bool:
@@ -461,16 +462,16 @@ def run_tour(options: argparse.Namespace) -> int:
     """Drives the real screens through one demo day, on no screen where there is none."""
     if no_display():
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
-    from station import tour  # noqa: PLC0415 - only when it is used
+    from station.tour import drive  # noqa: PLC0415 - only when it is used
 
-    return tour.run(options.out, scanner_only=options.scanner_only, now=options.now)
+    return drive.run(options.out, scanner_only=options.scanner_only, now=options.now)
 
 
 def run_open(options: argparse.Namespace) -> int:
     """Opens this PC's station."""
     if no_display():
         raise Wrong("There is no display here. For the text station: station scan --help")
-    from station import show  # noqa: PLC0415 - only when it is used
+    from station.window import show  # noqa: PLC0415 - only when it is used
 
     return show.open_station(data_of(options), clock_of(options))
 

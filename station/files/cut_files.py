@@ -6,10 +6,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import cast
 
-from station.cut_reading import STAGES
+from station.files.office import MOST, Files, not_there
 from station.floor.office import intake
+from station.jobs.cut_reading import STAGES
 from station.ledger.ledger import Ledger
-from station.office_files import MOST, Files, not_there
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
 from station.shop.pace import corrected

@@ -8,10 +8,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
-from station import told
-from station.certain import Certain
+from station.desk.appearance import screen
+from station.desk.certain import Certain
 from station.desk.desk import Desk, Given
-from station.desk.screen import screen
 from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.look.shop_time import SHOP_TIME
@@ -20,6 +19,7 @@ from station.shop.acts import Answer, refuse
 from station.shop.cards import button
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
+from station.window import sharing_words
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
@@ -169,7 +169,7 @@ class Session(QObject):
     def top(self, face: Face) -> None:
         """The top bar."""
         hand = self.desk.hand
-        shared, ok = told.sharing(self.desk.ledger, self.loop, self.desk.clock())
+        shared, ok = sharing_words.sharing(self.desk.ledger, self.loop, self.desk.clock())
         worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
         self.window.top(
             area=face.title,
