@@ -23,9 +23,9 @@ from pathlib import Path
 from typing import NamedTuple
 
 from argon2 import PasswordHasher
+from station.app import Where
 
 from station import app
-from station.app import Where
 from station.clock import Clock
 from station.commands import told
 from station.desk.desk import Desk, Given
