@@ -1,6 +1,6 @@
 """What tables.py defines, compiled: the statements as the driver takes them.
 
-Never changed by hand: ``python -m tests.statements --write`` makes it, a test compares.
+Never changed by hand: ``python -m resources.statements`` makes it, a test compares.
 """
 
 FORMAT = 1

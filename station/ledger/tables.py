@@ -1,7 +1,7 @@
 """The tables of a station's file and the statements on them: the only SQL of the program.
 
 SQLAlchemy Core defines them here, and nothing loads this module while a station runs:
-``python -m tests.statements --write`` compiles every statement into ``statements.py``, which
+``python -m resources.statements`` compiles every statement into ``statements.py``, which
 runs on the driver's own connection. Core's execution on the recording path takes twice the
 time, and loading SQLAlchemy alone took half of the time until a station was ready for a scan.
 """

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from resources.statements import WRITE, collect_statements
 from station.ledger import statements
-from tests.statements import WRITE, constants
 
 OPENS = """
 import sys
@@ -18,13 +18,13 @@ with bootstrap.opened(Path(sys.argv[1])):
 """
 
 
-@pytest.mark.parametrize("name", sorted(constants()))
+@pytest.mark.parametrize("name", sorted(collect_statements()))
 def test_is_what_tables_defines(name: str) -> None:
-    assert getattr(statements, name) == constants()[name], WRITE
+    assert getattr(statements, name) == collect_statements()[name], WRITE
 
 
 def test_has_nothing_more() -> None:
-    assert {name for name in vars(statements) if name.isupper()} == set(constants()), WRITE
+    assert {name for name in vars(statements) if name.isupper()} == set(collect_statements()), WRITE
 
 
 def test_a_station_opens_without_the_heavy_libraries(tmp_path: Path) -> None:
