@@ -18,7 +18,7 @@ Never changed by hand: ``python -m resources.statements`` makes it, a test compa
 WRITE = "Write it anew with: python -m resources.statements"
 
 
-def collect_statements() -> dict[str, object]:
+def list_statements() -> dict[str, object]:
     """Gives everything in capitals that tables.py defines."""
     named = vars(tables).items()
     return {name: value for name, value in named if name.isupper() and name[0] != "_"}
@@ -26,7 +26,7 @@ def collect_statements() -> dict[str, object]:
 
 def lay_out() -> str:
     """Gives the whole module as text, laid out by the project's formatter."""
-    lines = [HEAD, *(f"{name} = {value!r}" for name, value in collect_statements().items())]
+    lines = [HEAD, *(f"{name} = {value!r}" for name, value in list_statements().items())]
     command = [sys.executable, "-m", "ruff", "format", "-", "--stdin-filename", str(FILE)]
     done = subprocess.run(  # noqa: S603 - our own Python
         command, input="\n".join(lines) + "\n", capture_output=True, text=True, check=True

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from resources.statements import WRITE, collect_statements
+from resources.statements import WRITE, list_statements
 from station.ledger import statements
 
 OPENS = """
@@ -18,13 +18,13 @@ with bootstrap.opened(Path(sys.argv[1])):
 """
 
 
-@pytest.mark.parametrize("name", sorted(collect_statements()))
+@pytest.mark.parametrize("name", sorted(list_statements()))
 def test_is_what_tables_defines(name: str) -> None:
-    assert getattr(statements, name) == collect_statements()[name], WRITE
+    assert getattr(statements, name) == list_statements()[name], WRITE
 
 
 def test_has_nothing_more() -> None:
-    assert {name for name in vars(statements) if name.isupper()} == set(collect_statements()), WRITE
+    assert {name for name in vars(statements) if name.isupper()} == set(list_statements()), WRITE
 
 
 def test_a_station_opens_without_the_heavy_libraries(tmp_path: Path) -> None:
