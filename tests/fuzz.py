@@ -17,10 +17,10 @@ from functools import cache
 
 import numpy as np
 
-from station.cutting.dialects import DIALECTS
-from station.cutting.fast import read_fast
 from station.cutting.model import Program, Setting
-from station.cutting.reader import read_slowly
+from station.cutting.read.dialects import DIALECTS
+from station.cutting.read.reader_compiled import read_fast
+from station.cutting.read.reader_plain import read_slowly
 from station.cutting.report import analyse, as_json
 from tests.cutting.layouts import STYLES, make
 from tests.cutting.sheets import outlines, sheet

@@ -3,7 +3,8 @@
 import sys
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parent / "cutting"))
+CUTTING = Path(__file__).parent / "cutting"
+sys.path[:0] = [str(CUTTING), str(CUTTING / "geometry")]
 
 if __name__ == "__main__":
     from test_parts import main

@@ -3,57 +3,58 @@
 from tests.plants import Plant
 
 CUT = "station/cutting"
-TIME = ("tests/cutting/test_time.py",)
-SIZES = ("tests/cutting/test_parts.py", "tests/cutting/test_workshop.py")
-MODES = ("tests/cutting/test_modal.py", "tests/cutting/test_reads.py")
-CYCLES = ("tests/cutting/test_cycles.py", "tests/cutting/test_reads.py")
-WRONG = ("tests/cutting/test_problems.py",)
+READ, GEOMETRY, ANALYSE = f"{CUT}/read", f"{CUT}/geometry", f"{CUT}/analyse"
+TIME = ("tests/cutting/analyse/test_time.py",)
+SIZES = ("tests/cutting/geometry/test_parts.py", "tests/cutting/analyse/test_workshop.py")
+MODES = ("tests/cutting/read/test_modal.py", "tests/cutting/read/test_reads.py")
+CYCLES = ("tests/cutting/read/test_cycles.py", "tests/cutting/read/test_reads.py")
+WRONG = ("tests/cutting/analyse/test_problems.py",)
 RUNS = ("tests/floor/test_runs.py", "replay:21")
 LOADING = "station/floor/loading"
 
 CUTTING = (
-    Plant(f"{CUT}/drive.py", "ahead = min(v2[i], ahead + 2", "ahead = v2[i] + (0 * ahead + 2",
+    Plant(f"{ANALYSE}/drive.py", "ahead = min(v2[i], ahead + 2", "ahead = v2[i] + (0 * ahead + 2",
           "look-ahead that does not slow down in time", TIME),
-    Plant(f"{CUT}/drive.py", "v2[i] = behind = min(v2[i], behind)", "v2[i] = behind = v2[i]",
+    Plant(f"{ANALYSE}/drive.py", "v2[i] = behind = min(v2[i], behind)", "v2[i] = behind = v2[i]",
           "a router at full speed at once", TIME),
-    Plant(f"{CUT}/drive.py", "share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)",
+    Plant(f"{ANALYSE}/drive.py", "share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)",
           "share = max(abs(x) / ax, abs(y) / ay, abs(z) / ax)",
-          "Z as quick as X and Y", (*TIME, "tests/cutting/test_works_out.py")),
-    Plant(f"{CUT}/parts.py", "edge = offset(node.loop.ring, -node.radius)",
+          "Z as quick as X and Y", (*TIME, "tests/cutting/analyse/test_works_out.py")),
+    Plant(f"{GEOMETRY}/parts.py", "edge = offset(node.loop.ring, -node.radius)",
           "edge = offset(node.loop.ring, node.radius)", "the bit's radius added to a part", SIZES),
-    Plant(f"{CUT}/parts.py", "return offset(node.loop.ring, node.radius)",
+    Plant(f"{GEOMETRY}/parts.py", "return offset(node.loop.ring, node.radius)",
           "return offset(node.loop.ring, -node.radius)", "a hole too small by the bit", SIZES),
-    Plant(f"{CUT}/parts.py", "height_mm=min(stretch.top, self.face) - self.bottom,",
+    Plant(f"{GEOMETRY}/parts.py", "height_mm=min(stretch.top, self.face) - self.bottom,",
           "height_mm=self.face - self.bottom,", "every tab as high as the sheet", SIZES),
-    Plant(f"{CUT}/parts.py", "width_mm=stretch.length - 2 * radius,",
+    Plant(f"{GEOMETRY}/parts.py", "width_mm=stretch.length - 2 * radius,",
           "width_mm=stretch.length,", "tabs as wide as the bit jumps", (*SIZES, *WRONG)),
-    Plant(f"{CUT}/obey.py", "s.scale = MM_PER_INCH if s.codes[UNITS] == 200 else 1.0",
+    Plant(f"{READ}/execute_compiled.py", "s.scale = MM_PER_INCH if s.codes[UNITS] == 200 else 1.0",
           "s.scale = MM_PER_INCH if s.codes[UNITS] == 210 else 1.0",
           "inches read as millimetres", MODES),
     Plant(f"{CUT}/model.py", "MM_PER_INCH = 25.4\n", "MM_PER_INCH = 25.0\n",
           "an inch that is none", MODES),
-    Plant(f"{CUT}/top.py", "if word is None or (", "if False and (",
+    Plant(f"{READ}/text.py", "if word is None or (", "if False and (",
           "a unit word in a remark sets the units", MODES),
-    Plant(f"{CUT}/obey.py", "            end += value\n", "            end = value\n",
+    Plant(f"{READ}/execute_compiled.py", "            end += value\n", "            end = value\n",
           "incremental moves read as absolute", MODES),
-    Plant(f"{CUT}/slow.py", '        state.absolute = codes["distance"] == 90',
+    Plant(f"{READ}/execute_plain.py", '        state.absolute = codes["distance"] == 90',
           '        state.absolute = codes["distance"] == 91', "G90 and G91 the wrong way", MODES),
-    Plant(f"{CUT}/drill.py", "began = s.series if s.return_first else s.at[deep]",
+    Plant(f"{READ}/cycles_compiled.py", "began = s.series if s.return_first else s.at[deep]",
           "began = s.at[deep] if s.return_first else s.series",
           "G98 goes back to where the series began", CYCLES),
-    Plant(f"{CUT}/drill.py", "max(began, clear) if s.back_to == 98 else clear)",
+    Plant(f"{READ}/cycles_compiled.py", "max(began, clear) if s.back_to == 98 else clear)",
           "clear)", "G98 stops at R", CYCLES),
-    Plant(f"{CUT}/slow.py", "(named if state.dialect.home_named else ()) or (0, 1, 2)",
+    Plant(f"{READ}/execute_plain.py", "(named if state.dialect.home_named else ()) or (0, 1, 2)",
           "named or (0, 1, 2)", "G28 leaves axes where they are", MODES),
-    Plant(f"{CUT}/bend.py", "== (radius > 0) else", "== (radius < 0) else",
-          "arcs by radius on the wrong side", ("tests/cutting/test_arcs.py",)),
-    Plant(f"{CUT}/problems.py", "floor = settled.bottom - settled.spoilboard",
+    Plant(f"{READ}/arcs_compiled.py", "== (radius > 0) else", "== (radius < 0) else",
+          "arcs by radius on the wrong side", ("tests/cutting/read/test_arcs.py",)),
+    Plant(f"{ANALYSE}/problems.py", "floor = settled.bottom - settled.spoilboard",
           "floor = settled.bottom - 100", "a cut into the bed is not told", WRONG),
-    Plant(f"{CUT}/problems.py", "rapid &= ~_from_the_start(moves, settled.face)",
+    Plant(f"{ANALYSE}/problems.py", "rapid &= ~_from_the_start(moves, settled.face)",
           "rapid &= False", "a rapid through the sheet is not told", WRONG),
-    Plant(f"{CUT}/holding.py", " & ~_in_pieces(analysis, long, wide)", "",
-          "a hold-down on what is sold", ("tests/cutting/test_works_out.py",)),
-    Plant(f"{CUT}/cover.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
+    Plant(f"{ANALYSE}/holding.py", " & ~_in_pieces(analysis, long, wide)", "",
+          "a hold-down on what is sold", ("tests/cutting/analyse/test_works_out.py",)),
+    Plant(f"{GEOMETRY}/cover.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
           "return False", "laps that cut a tab away are not seen", (*SIZES, *WRONG)),
     Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(runs_of(view, revision)):",
           "    if bed.run < 0:", "a sheet at popping before its last run", RUNS),

@@ -25,6 +25,11 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
             "import station.floor.office.rules",
             "Rooms do not know each other",
         ),
+        (
+            "station/cutting/read/line_plain.py",
+            "import station.cutting.geometry.moves",
+            "A cut file is read, then its geometry found, then analysed",
+        ),
     ],
 )
 def test_an_arrow_the_wrong_way_is_seen(tmp_path, file, line, broken):

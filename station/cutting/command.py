@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from station.cutting.dialects import DIALECTS, dialect_of
 from station.cutting.prepare import prepare, prepared
+from station.cutting.read.dialects import DIALECTS, dialect_of
 from station.shop.facts import Bit, Part, Router
 
 if TYPE_CHECKING:

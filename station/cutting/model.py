@@ -8,7 +8,6 @@ from dataclasses import dataclass, field
 import numpy as np
 import numpy.typing as npt
 
-from station.cutting.dialects import Dialect, dialect_of
 from station.shop.facts import Router
 
 Floats = npt.NDArray[np.float64]
@@ -59,11 +58,6 @@ class Setting:
     def teeth(self, number: int) -> int:
         """How many cutting edges the bit with a T number has."""
         return max(1, self.flutes_of.get(number, self.flutes))
-
-    @property
-    def reads_as(self) -> Dialect:
-        """The dialect by name; an unknown name is a ValueError with the names there are."""
-        return dialect_of(self.dialect)
 
 
 @dataclass(frozen=True)

@@ -35,7 +35,7 @@ def _caches() -> list[Path]:
 def kept() -> Path | None:
     """The folder of what is compiled from just these sources; None: nothing may be kept."""
     digest = hashlib.sha256()
-    for source in sorted(HERE.glob("*.py")):
+    for source in sorted(HERE.rglob("*.py")):
         digest.update(source.read_bytes())
     for base in _caches():
         folder = base / f"compiled-{digest.hexdigest()[:16]}"
@@ -50,8 +50,16 @@ def kept() -> Path | None:
 
 DONE = "ready"
 # modules that compile, with the share of the whole time that each takes
-PARTS = {"run": 0.5, "measure": 0.6, "drive": 0.7, "walk": 0.85, "cover": 0.88,
-         "edge": 0.93, "hull": 0.97, "thin": 1.0}  # fmt: skip
+PARTS = {
+    "read.run": 0.5,
+    "geometry.measure": 0.6,
+    "analyse.drive": 0.7,
+    "geometry.walk": 0.85,
+    "geometry.cover": 0.88,
+    "geometry.edge": 0.93,
+    "geometry.hull": 0.97,
+    "analyse.thin": 1.0,
+}
 
 
 def prepared() -> bool:

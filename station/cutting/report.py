@@ -6,7 +6,12 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from station.cutting.fast import read_fast
+from station.cutting.analyse.inference import THROUGH_MM, Settled, settle
+from station.cutting.analyse.problems import find_problems
+from station.cutting.analyse.time import timing
+from station.cutting.geometry.moves import Geometry, bounds, geometry, kinds_of
+from station.cutting.geometry.parts import find_pieces
+from station.cutting.geometry.shapes import group
 from station.cutting.model import (
     RAPID,
     Analysis,
@@ -21,12 +26,7 @@ from station.cutting.model import (
     Setting,
     ShapeFound,
 )
-from station.cutting.moves import Geometry, bounds, geometry, kinds_of
-from station.cutting.parts import find_pieces
-from station.cutting.problems import find_problems
-from station.cutting.settled import THROUGH_MM, Settled, settle
-from station.cutting.shapes import group
-from station.cutting.time import timing
+from station.cutting.read.reader_compiled import read_fast
 from station.shop.facts import Part
 
 

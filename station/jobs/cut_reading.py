@@ -108,7 +108,7 @@ def _told(
     asked: Mapping[str, object], analysis: "Analysis", name: str, digest: str
 ) -> dict[str, object]:
     """The revision as it would be taken in, its new shapes still without a name."""
-    from station.cutting.record import revision  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.revision import revision  # noqa: PLC0415 - only when it is used
 
     shapes = analysis.shapes if asked["cuts_out"] else ()
     names = {s.index: s.part or f"new{s.index}" for s in shapes}
@@ -136,7 +136,7 @@ def _told(
 
 def _path(analysis: "Analysis", router: Router | None, tell: "Tell") -> dict[str, object]:
     """The path beside it, packed: a draft with it is written at every scan."""
-    from station.cutting.path import drawn  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.drawing import drawn  # noqa: PLC0415 - only when it is used
     from station.shop.strokes import pack  # noqa: PLC0415 - only when it is used
 
     path = drawn(analysis, router, progress=lambda share: tell("draw", share))

@@ -2,10 +2,15 @@
 
 import numpy as np
 
-from station.cutting.model import Program, Setting
-from station.cutting.moves import geometry
-from station.cutting.report import read
+from station.cutting.geometry.moves import geometry
+from station.cutting.model import Analysis, Program, Setting
+from station.cutting.read.reader_plain import read_slowly
+from station.cutting.report import analyse, read
+from tests.fuzz import differences
 
+# How an ordinary workshop file begins, and what is known beside it
+HEAD = "G21 G90 G17\nT1 M6\nS18000 M3\nG0 Z5\n"
+SETTING = Setting(thickness_mm=6.0, bit_mm={1: 6.0, 2: 3.0})
 # The program of checks 7.5
 OF_THE_CHECKS = """G21 G90 G17
 G0 X0 Y0 Z5
@@ -39,3 +44,28 @@ def ends(got: Program) -> list[tuple[float, ...]]:
 
 def kinds(got: Program) -> set[str]:
     return {p.kind for p in got.problems}
+
+
+def told(got: Program) -> list[tuple[int, str]]:
+    return [(p.line, p.kind) for p in got.problems]
+
+
+def both(data: str | bytes, **setting) -> Program:
+    """The program, after both readers have agreed on it."""
+    data = data if isinstance(data, bytes) else data.encode("latin-1")
+    got = read(data, Setting(**setting))
+    assert differences(read_slowly(data, Setting(**setting)), got) == []
+    return got
+
+
+def box(x: float, y: float, w: float, h: float, z: float = -6.2, tab: float = 0.0) -> str:
+    """A rectangle of the bit's centre with lower left x, y; a tab in its lower side."""
+    side = f"X{x + w}\n"
+    if tab:
+        a, b = x + w / 2 - tab / 2, x + w / 2 + tab / 2
+        side = f"X{a}\nZ-4\nX{b}\nZ{z}\nX{x + w}\n"
+    return f"G0 X{x} Y{y}\nG1 Z{z} F900\nG1 F3000\n{side}Y{y + h}\nX{x}\nY{y}\nG0 Z5\n"
+
+
+def found(body: str, setting: Setting = SETTING) -> Analysis:
+    return analyse(program(HEAD + body), setting)

@@ -38,7 +38,8 @@ def test_the_station_starts_without_numpy_and_numba():
 
 
 HULL = """
-from station.cutting import compiled, hull
+from station.cutting import compiled
+from station.cutting.geometry import hull
 from station.cutting.prepare import kept
 stats = hull.hull.stats
 print(kept(), sum(stats.cache_hits.values()), sum(stats.cache_misses.values()))
@@ -48,7 +49,8 @@ print(kept(), sum(stats.cache_hits.values()), sum(stats.cache_misses.values()))
 def test_what_is_compiled_is_kept_where_the_package_may_not_be_written(tmp_path):
     home, cache = tmp_path / "program", tmp_path / "cache"
     shutil.copytree(HOME / "station", home / "station", ignore=shutil.ignore_patterns("__py*"))
-    (home / "station" / "cutting" / "__pycache__").touch()  # no folder can be made there
+    room = home / "station" / "cutting" / "geometry"
+    (room / "__pycache__").touch()  # no folder can be made there
     cache.mkdir()
     first, *counts = python(HULL, home=home, cache=cache).split()
     assert Path(first).is_relative_to(cache)
@@ -61,7 +63,7 @@ def test_a_change_in_the_sources_is_compiled_anew(tmp_path):
     shutil.copytree(HOME / "station", home / "station", ignore=shutil.ignore_patterns("__py*"))
     code = "from station.cutting.prepare import kept; print(kept())"
     first = python(code, home=home, cache=tmp_path)
-    with (home / "station" / "cutting" / "scan.py").open("a") as source:
+    with (home / "station" / "cutting" / "read" / "line_compiled.py").open("a") as source:
         source.write("\n# another\n")
     assert python(code, home=home, cache=tmp_path) != first
 

@@ -1,0 +1,98 @@
+"""Where hold-downs may stand, and in which order pieces are popped."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from station.cutting.analyse.problems import SMALL_MM2, is_small
+from station.cutting.geometry.moves import geometry
+from station.cutting.geometry.rings import centroid_of, shifted
+from station.cutting.model import Analysis, Bools, Floats
+
+GRID_MM = 10.0
+
+
+def hold_down_places(
+    analysis: Analysis, count: int, *, reach_mm: float = 20.0
+) -> list[tuple[float, float]]:
+    """Up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
+
+    The first is where most room is; each next one as far from the others as can be.
+    """
+    free = _free(analysis, reach_mm)
+    spots = np.argwhere(free) * GRID_MM + GRID_MM / 2
+    if not len(spots) or count < 1:
+        return []
+    middle = np.array(analysis.sheet_mm) / 2
+    chosen = [int(np.argmax(np.hypot(*(spots - middle).T)))]
+    away = np.hypot(*(spots - spots[chosen[0]]).T)
+    while len(chosen) < count and away.max() > 2 * reach_mm:
+        chosen.append(int(np.argmax(away)))
+        away = np.minimum(away, np.hypot(*(spots - spots[chosen[-1]]).T))
+    return [(float(x), float(y)) for x, y in spots[chosen]]
+
+
+def _free(analysis: Analysis, reach: float) -> Bools:
+    """Cells of a grid over the sheet that lie in waste and that no low move comes near."""
+    long, wide = (max(1, int(size / GRID_MM)) for size in analysis.sheet_mm)
+    taken = np.zeros((long + 1, wide + 1), dtype=np.int64)
+    bit = max((b.diameter_mm for b in analysis.bits), default=0.0) / 2
+    points = _along(analysis) - np.array(analysis.corner_mm)
+    span = reach + bit
+    low = np.clip(np.floor((points - span) / GRID_MM).astype(int), 0, [long, wide])
+    high = np.clip(np.ceil((points + span) / GRID_MM).astype(int), 0, [long, wide])
+    for ends, sign in (((low[:, 0], low[:, 1]), 1), ((high[:, 0], high[:, 1]), 1),
+                       ((low[:, 0], high[:, 1]), -1), ((high[:, 0], low[:, 1]), -1)):  # fmt: skip
+        np.add.at(taken, ends, sign)
+    covered = taken.cumsum(axis=0).cumsum(axis=1)
+    return np.asarray((covered[:long, :wide] == 0) & ~_in_pieces(analysis, long, wide))
+
+
+def _in_pieces(analysis: Analysis, long: int, wide: int) -> Bools:
+    """Cells whose middle lies in a piece: a hold-down there would press on what is sold."""
+    turns = np.zeros((long + 1, wide), dtype=np.int64)
+    y = np.arange(wide) * GRID_MM + GRID_MM / 2
+    for ring in (ring for piece in analysis.pieces for ring in (piece.outline, *piece.holes)):
+        start = ring - np.array(analysis.corner_mm)
+        end = shifted(start)
+        edge, row = np.nonzero((start[:, 1:] > y) != (end[:, 1:] > y))
+        (x0, y0), (x1, y1) = start[edge].T, end[edge].T
+        x = x0 + (y[row] - y0) * (x1 - x0) / (y1 - y0)
+        cell = np.clip(np.ceil(x / GRID_MM - 0.5), 0, long).astype(int)
+        np.add.at(turns, (cell, row), 1)
+    return np.asarray(turns.cumsum(axis=0)[:long] % 2 == 1)
+
+
+def _along(analysis: Analysis) -> Floats:
+    """Points no further apart than the grid along every move that runs low."""
+    moves = analysis.program.moves
+    geo = geometry(moves)
+    low, high = geo.low, geo.high
+    near = (low[:, 2] < analysis.face_z + 10.0) & moves.sure
+    start, end = moves.points[:-1][near, :2], moves.points[1:][near, :2]
+    step = end - start
+    times = np.ceil(np.hypot(step[:, 0], step[:, 1]) / GRID_MM).astype(int) + 1
+    index = np.repeat(np.arange(len(times)), times)
+    part = (np.arange(len(index)) - np.repeat(np.cumsum(times) - times, times)) / times[index]
+    line = start[index] + step[index] * part[:, None]
+    box = (low[near, :2] + high[near, :2]) / 2
+    return np.concatenate((line, end, box))
+
+
+def will_fly(analysis: Analysis) -> list[int]:
+    """Pieces, by index, that come loose on a clamped bed and are small enough to fly."""
+    return [
+        index for index, piece in enumerate(analysis.pieces) if not piece.tabs and is_small(piece)
+    ]
+
+
+def popping_order(analysis: Analysis) -> list[int]:
+    """Pieces, by index, as hands reach them: small before large, then row by row."""
+    centres = [centroid_of(piece.outline) for piece in analysis.pieces]
+
+    def rank(index: int) -> tuple[bool, int, float]:
+        x, y = centres[index]
+        small = analysis.shapes[analysis.pieces[index].shape].area_mm2 < 4 * SMALL_MM2
+        return (not small, int(y // 200), float(x))
+
+    return sorted(range(len(centres)), key=rank)

@@ -1,0 +1,128 @@
+"""What the setting leaves open is inferred from the path, and said so."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from station.cutting.geometry.moves import Geometry, kinds_of
+from station.cutting.model import RAPID, Moves, Program, Setting
+
+SHEET = (2440.0, 1220.0)
+BIT_MM = 6.0  # common practice, no source
+SPOILBOARD_MM = 0.5  # the same
+THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still parts it
+DEEP_MM, ABOVE_MM = -1.0, 0.3  # what tells a zero at the face from one at the spoilboard
+NEARLY_MM = 1.0  # a cut that leaves no more than this was meant to go through
+SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
+
+
+@dataclass(frozen=True)
+class Settled:
+    """Every open question answered. Heights and corners are in the file's own frame, mm."""
+
+    sheet: tuple[float, float]
+    corner: tuple[float, float]
+    face: float
+    bottom: float
+    through_z: float
+    spoilboard: float
+    bits: dict[int, float]
+    assumed: tuple[str, ...]
+
+    @property
+    def thickness(self) -> float:
+        """Of the sheet, mm."""
+        return self.face - self.bottom
+
+
+def settle(program: Program, setting: Setting, geo: Geometry) -> Settled:
+    """Answers what was not given, from the file where it can."""
+    said: list[str] = []
+    moves = program.moves
+    cuts = (moves.kind != RAPID) & moves.sure
+    deepest = float(moves.points[1:, 2][cuts].min()) if cuts.any() else 0.0
+    sheet = setting.sheet or SHEET
+    if setting.sheet is None:
+        said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
+    corner = _corner(moves, cuts, setting, sheet, said)
+    face, bottom, through = _heights(moves, geo, setting, deepest, said)
+    allowed = setting.spoilboard_mm
+    if allowed is None:
+        allowed = SPOILBOARD_MM
+        said.append(f"A cut may go {allowed:g} mm into the spoilboard.")
+    bits = _bits(moves, setting, said)
+    return Settled(sheet, corner, face, bottom, through, allowed, bits, tuple(said))
+
+
+def _corner(
+    moves: Moves, cuts: np.ndarray, setting: Setting, sheet: tuple[float, float], said: list[str]
+) -> tuple[float, float]:
+    origin = setting.origin
+    if origin is None:
+        xy = moves.points[1:, :2][cuts]
+        left = bool(len(xy)) and bool((xy.min(axis=0) < np.array(sheet) * -0.05).any())
+        origin = "centre" if left else "lower-left"
+        said.append(f"Origin: {'centre' if left else 'lower left corner'} of the sheet.")
+    return (-sheet[0] / 2, -sheet[1] / 2) if origin == "centre" else (0.0, 0.0)
+
+
+def _heights(
+    moves: Moves, geo: Geometry, setting: Setting, deepest: float, said: list[str]
+) -> tuple[float, float, float]:
+    """The face, the bottom, and the height at or below which a cut goes through."""
+    zero = setting.zero
+    if zero is None:
+        zero = _zero(moves, geo, setting, deepest)
+        said.append(f"Z is zero at the {'face' if zero == 'face' else 'spoilboard'}.")
+    if setting.thickness_mm is not None:
+        face = 0.0 if zero == "face" else setting.thickness_mm
+        bottom = face - setting.thickness_mm
+        through = bottom + THROUGH_MM
+        if through < deepest <= bottom + NEARLY_MM:
+            through = deepest + THROUGH_MM
+        return face, bottom, through
+    if zero == "face":
+        face, bottom = 0.0, min(deepest, -0.1)
+    else:
+        face, bottom = _highest_cut(moves, geo), 0.0
+    said.append(f"Thickness: {face - bottom:g} mm, the deepest cut.")
+    return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
+
+
+def _zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
+    """Spoilboard where nothing goes deep below zero, and cuts or rapids run well above it."""
+    if deepest < DEEP_MM:
+        return "face"
+    z = moves.points[1:, 2]
+    across = (geo.flat > 1e-9) & moves.sure
+    cuts, rapids = across & (moves.kind != RAPID), across & (moves.kind == RAPID)
+    if (z[cuts] > ABOVE_MM).any():
+        return "spoilboard"
+    thick = setting.thickness_mm
+    over = thick is not None and cuts.any() and rapids.any() and float(z[rapids].max()) > thick
+    return "spoilboard" if over else "face"
+
+
+def _highest_cut(moves: Moves, geo: Geometry) -> float:
+    """With zero on the spoilboard: where plunges begin, as far as the path shows it."""
+    z = moves.points[:, 2]
+    across = (moves.kind != RAPID) & (geo.flat > 1e-9)
+    levels = np.unique(np.round(z[1:][across], 3))
+    if not len(levels):
+        return 1.0
+    step = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
+    return max(float(levels[-1]) + step, 0.1)
+
+
+def _bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
+    numbers = kinds_of(moves.tool[moves.kind != RAPID])
+    bits = dict(setting.bit_mm)
+    plain = bits.pop(-1, None)
+    for number in numbers:
+        if number not in bits:
+            bits[number] = BIT_MM if plain is None else plain
+            if plain is None:
+                said.append(f"Bit {number}: {BIT_MM:g} mm.")
+    return bits

@@ -1,0 +1,187 @@
+"""Which pieces are of one shape, whatever their turn or mirror image.
+
+Shapes are compared by their complex moments about the centre of area: turning a shape by
+φ multiplies each by a power of e^{iφ}, mirroring conjugates it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from station.cutting.geometry.hull import SPIN, Complexes, moments
+from station.cutting.geometry.rings import area_of, centroid_of, perimeter_of, sizes_of
+from station.cutting.model import Piece, Ring, ShapeFound
+from station.shop.facts import Part
+
+TOLERANCE = 0.002
+
+
+@dataclass(frozen=True)
+class Print:
+    """What identifies a shape: sizes, and moments scaled to one."""
+
+    width: float
+    length: float
+    area: float
+    perimeter: float
+    holes: int
+    moments: Complexes
+
+
+def print_of(outline: Ring, holes: Sequence[Ring]) -> Print:
+    """A shape's print; holes count against the area and the moments."""
+    width, length, _ = sizes_of(outline)
+    area = abs(area_of(outline)) - sum(abs(area_of(h)) for h in holes)
+    around = perimeter_of(outline) + sum(perimeter_of(h) for h in holes)
+    return Print(width, length, area, around, len(holes), _moments(outline, holes))
+
+
+def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
+    rings = (outline, *holes)
+    areas = np.array([area_of(ring) for ring in rings])
+    base = outline[0]
+    sides = np.sign(areas)
+    sides[1:] *= -1
+    weights = np.abs(areas) * np.array([1.0] + [-1.0] * len(holes))
+    total = weights.sum()
+    if total <= 0:
+        return np.zeros(len(SPIN), np.complex128)
+    centres = np.array([centroid_of(ring) - base for ring in rings])
+    middle = complex(*(weights[:, None] * centres).sum(axis=0)) / total
+    points = np.concatenate(rings) - base
+    sums = np.zeros(len(SPIN), np.complex128)
+    scale = float(np.sqrt(total))
+    moments(points[:, 0] + 1j * points[:, 1], np.cumsum([len(r) for r in rings]), sides, middle,
+            scale, sums)  # fmt: skip
+    return sums
+
+
+def turn_between(one: Print, other: Print) -> tuple[float, bool] | None:
+    """By which angle `other` is turned from `one` (radians), and whether it is mirrored."""
+    if not _alike(one, other):
+        return None
+    for mirrored in (False, True):
+        base = np.conj(one.moments) if mirrored else one.moments
+        angle = _angle(base, other.moments)
+        if angle is not None:
+            return angle, mirrored
+    return None
+
+
+def _alike(one: Print, other: Print) -> bool:
+    near = max(0.06, 3e-4 * one.length)
+    return (
+        one.holes == other.holes
+        and abs(one.width - other.width) < near
+        and abs(one.length - other.length) < near
+        and abs(one.area - other.area) < 0.002 * one.area + 0.05
+        and abs(one.perimeter - other.perimeter) < 0.004 * one.perimeter + 0.05
+    )
+
+
+def _angle(base: Complexes, turned: Complexes) -> float | None:
+    """The turn that takes one set of moments to another; None when there is none."""
+    scale = np.maximum(np.abs(base), 0.02)
+    spun = np.flatnonzero((SPIN > 0) & (np.abs(base) > 1e-3))
+    if not len(spun):
+        return 0.0 if (np.abs(base - turned) / scale < 0.02).all() else None
+    lead = spun[np.argmax(np.abs(base[spun]))]
+    k = int(SPIN[lead])
+    first = float(np.angle(turned[lead] / base[lead])) / k if abs(turned[lead]) > 0 else 0.0
+    best, best_off = None, 0.02
+    for step in range(k):
+        angle = first + 2 * np.pi * step / k
+        off = float((np.abs(base * np.exp(1j * SPIN * angle) - turned) / scale).max())
+        if off < best_off:
+            best, best_off = angle, off
+    return best
+
+
+def group(
+    pieces: Sequence[Piece], known: Mapping[str, Part]
+) -> tuple[list[Piece], list[ShapeFound]]:
+    """Gives each piece its shape, turn and mirror; shapes in the order they are first met."""
+    shapes: list[ShapeFound] = []
+    prints: list[Print] = []
+    names = {
+        key: print_of(np.array(part.shape.outline), [np.array(h) for h in part.shape.holes])
+        for key, part in known.items()
+        if part.shape and len(part.shape.outline) > 2
+    }
+    placed: list[Piece] = []
+    buckets: dict[tuple[int, int], list[int]] = {}
+    for number, piece in enumerate(pieces):
+        mine = print_of(piece.outline, piece.holes)
+        index, angle, mirrored = _find(mine, prints, buckets)
+        if index == len(shapes):
+            key = next((k for k, p in names.items() if turn_between(p, mine)), None)
+            shape, mine, angle, mirrored = _new_shape(index, piece, mine, key, known, names)
+            shapes.append(shape)
+            prints.append(mine)
+            buckets.setdefault(_bucket(mine), []).append(index)
+        found = shapes[index]
+        shapes[index] = replace(
+            found, pieces=(*found.pieces, number), mirrored=found.mirrored + mirrored
+        )
+        turn = _plain_turn(float(np.degrees(angle)) + 180 * mirrored)
+        placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
+    return placed, shapes
+
+
+def _plain_turn(degrees: float) -> float:
+    """A turn from 0 to 360; one that is a quarter but for rounding is a quarter."""
+    quarter = round(degrees / 90) * 90
+    return (quarter if abs(degrees - quarter) < 0.02 else degrees) % 360
+
+
+def _bucket(mine: Print) -> tuple[int, int]:
+    return round(mine.width), round(mine.length)
+
+
+def _find(
+    mine: Print, prints: list[Print], buckets: dict[tuple[int, int], list[int]]
+) -> tuple[int, float, bool]:
+    w, h = _bucket(mine)
+    for dw in (0, -1, 1):
+        for dh in (0, -1, 1):
+            for index in buckets.get((w + dw, h + dh), ()):
+                found = turn_between(prints[index], mine)
+                if found:
+                    return index, found[0], found[1]
+    return len(prints), 0.0, False
+
+
+def _new_shape(
+    index: int,
+    piece: Piece,
+    mine: Print,
+    key: str | None,
+    known: Mapping[str, Part],
+    names: Mapping[str, Print],
+) -> tuple[ShapeFound, Print, float, bool]:
+    """A shape met for the first time, its length along x; a known part lends its outline."""
+    name = None
+    if key is not None:
+        part = known[key]
+        assert part.shape is not None
+        name = part.name
+        angle, mirrored = turn_between(names[key], mine) or (0.0, False)
+        outline = np.array(part.shape.outline)
+        holes = tuple(np.array(h) for h in part.shape.holes)
+    else:
+        angle, mirrored = sizes_of(piece.outline)[2], False
+        outline = turned(piece.outline, -angle)
+        holes = tuple(turned(h, -angle) for h in piece.holes)
+    shape = ShapeFound(index, name, key, mine.width, mine.length, mine.area, mine.perimeter,
+                       (), 0, outline, holes)  # fmt: skip
+    mine = names[key] if key is not None else print_of(outline, holes)
+    return shape, mine, angle, mirrored
+
+
+def turned(ring: Ring, angle: float) -> Ring:
+    """A ring turned about 0, 0, counter-clockwise, radians."""
+    c, s = np.cos(angle), np.sin(angle)
+    return np.asarray(ring @ np.array([[c, s], [-s, c]]))

@@ -1,0 +1,199 @@
+"""What a controller keeps in mind from line to line, and the path it has written so far."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from station.cutting.model import (
+    CCW,
+    CW,
+    LINE,
+    MM_PER_INCH,
+    MOST_OF_A_KIND,
+    PLANE_AXES,
+    RAPID,
+    XY,
+    Moves,
+    Pause,
+    Problem,
+)
+from station.cutting.read.dialects import Dialect
+
+Point = tuple[float, float, float]
+FULL = 1e-7  # mm: an end nearer its start than this is the start
+REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
+
+
+@dataclass
+class Path:
+    """Columns of moves as plain lists, for reading line by line."""
+
+    points: list[Point] = field(default_factory=list)
+    rows: list[tuple[float, ...]] = field(default_factory=list)
+    pauses: list[Pause] = field(default_factory=list)
+
+
+@dataclass
+class State:
+    """The modes of a controller, in mm and mm/min; as the report has them at the start."""
+
+    dialect: Dialect
+    scale: float = 1.0
+    at: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
+    unsure: list[bool] = field(default_factory=lambda: [False, False, False])
+    absolute: bool = True
+    plane: int = XY
+    motion: int | None = None
+    inverse: bool = False
+    feed: float = 0.0
+    rpm: float = 0.0
+    turning: bool = False
+    chosen: int = 0
+    tool: int = 0
+    system: int = 1
+    systems: dict[int, list[float]] = field(default_factory=dict)
+    shift: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
+    kept_shift: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
+    side: int = 40
+    back_to: int = 98
+    exact: bool = False
+    series: float | None = None  # the height where a series of cycles began
+    sticky: dict[str, float] = field(default_factory=dict)
+    parameters: dict[int, float] = field(default_factory=dict)
+    ended: bool = False
+
+    def offset(self, axis: int) -> float:
+        """From the program's own numbers to the file's one frame, mm."""
+        system = self.systems.get(self.system)
+        return self.shift[axis] + (system[axis] if system else 0.0)
+
+
+class Machine:
+    """A state, the path written so far, and the problems met."""
+
+    def __init__(self, dialect: Dialect, scale: float) -> None:
+        self.state = State(dialect, scale)
+        self.path = Path()
+        self.written = 0  # moves that are in columns already
+        self.problems: list[Problem] = []
+        self.told: dict[str, int] = {}
+        self.line = 0
+        self.source = ""
+        self.now_minutes = math.nan
+
+    def problem(self, kind: str, text: str) -> None:
+        """Notes what is wrong with the line that is being read."""
+        x, y, _ = self.state.at
+        self.told[kind] = self.told.get(kind, 0) + 1
+        if self.told[kind] <= MOST_OF_A_KIND:
+            self.problems.append(Problem(self.line, kind, text, self.source, (x, y)))
+
+    def pause(self, kind: str, seconds: float = 0.0, tool: int = 0) -> None:
+        """The path stops here."""
+        self.path.pauses.append(Pause(self.count, kind, seconds, self.line, tool))
+
+    @property
+    def count(self) -> int:
+        """How many moves are written."""
+        return self.written + len(self.path.rows)
+
+    def close_block(self) -> Moves | None:
+        """The moves written line by line since the last time, as columns; None: there are none."""
+        if not self.path.rows:
+            return None
+        block = columns(self.path)
+        self.path.rows, self.path.points = [], []
+        self.written += len(block)
+        return block
+
+    def go(self, kind: int, end: list[float]) -> None:
+        """A straight move to `end` in the frame."""
+        self._write(kind, end, 0.0, 0.0, 0.0)
+
+    def arc(self, kind: int, end: list[float], centre: tuple[float, float], sweep: float) -> None:
+        """An arc or helix to `end` about `centre` of its plane."""
+        self._write(kind, end, *centre, sweep)
+
+    def _write(self, kind: int, end: list[float], c0: float, c1: float, sweep: float) -> None:
+        state = self.state
+        rate = 0.0 if kind == RAPID else state.feed
+        minutes = math.nan if kind == RAPID else self.now_minutes
+        rpm = state.rpm if state.turning else 0.0
+        sure = not any(state.unsure)
+        row = (kind, state.plane, c0, c1, sweep, rate, minutes)
+        self.path.rows.append((*row, state.tool, rpm, self.line, sure, state.exact))
+        self.path.points.append((end[0], end[1], end[2]))
+        state.at = list(end)
+
+
+def columns(path: Path) -> Moves:
+    """The path's lists as a block of columns."""
+    points = np.array(path.points, dtype=float).reshape(-1, 3)
+    table = np.array(path.rows, dtype=float).reshape(-1, 12).T
+    kind, plane = table[0].astype(np.uint8), table[1].astype(np.uint8)
+    centre = np.ascontiguousarray(table[2:4].T)
+    tool, line = table[7].astype(np.int32), table[9].astype(np.int32)
+    sure, exact = table[10] > 0, table[11] > 0
+    return Moves(
+        points,
+        kind,
+        plane,
+        centre,
+        table[4],
+        table[5],
+        table[6],
+        tool,
+        table[8],
+        line,
+        sure,
+        exact,
+    )
+
+
+def radii_differ(off: float) -> str:
+    """What is told of an arc whose radii differ by so many mm."""
+    return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
+
+
+def ends_apart(apart: float) -> str:
+    """What is told of an arc whose ends lie further apart than twice its radius."""
+    return f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
+
+
+def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],
+            centre: tuple[float, float], turns: int = 1) -> float:  # fmt: skip
+    """The angle an arc sweeps, radians, counter-clockwise positive. End at start: full turn."""
+    first = math.atan2(start[1] - centre[1], start[0] - centre[0])
+    last = math.atan2(end[1] - centre[1], end[0] - centre[0])
+    whole = math.hypot(end[0] - start[0], end[1] - start[1]) <= FULL
+    sweep = 0.0 if whole else (last - first) % math.tau
+    if kind == CW:
+        sweep = sweep - math.tau if sweep > 0 or whole else 0.0
+    elif whole:
+        sweep = math.tau
+    return sweep + (turns - 1) * math.copysign(math.tau, 1 if kind == CCW else -1)
+
+
+def centre_of_radius(
+    kind: int, start: tuple[float, float], end: tuple[float, float], radius: float
+) -> tuple[tuple[float, float], float]:
+    """The centre for a radius word, and by how much the ends are too far apart (0: fine).
+
+    A positive radius sweeps at most half a turn, a negative one more.
+    """
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    chord = math.hypot(dx, dy)
+    height2 = radius * radius - chord * chord / 4
+    height = math.sqrt(max(0.0, height2))
+    left = (kind == CCW) == (radius > 0)
+    sign = 1 if left else -1
+    x = (start[0] + end[0]) / 2 - sign * height * dy / chord
+    y = (start[1] + end[1]) / 2 + sign * height * dx / chord
+    return (x, y), max(0.0, chord - 2 * abs(radius))
+
+
+__all__ = ["CCW", "CW", "FULL", "LINE", "MM_PER_INCH", "PLANE_AXES", "RAPID", "Machine", "Path",
+           "State", "centre_of_radius", "columns", "turn_of"]  # fmt: skip

@@ -1,0 +1,167 @@
+"""What one line of plain words does, compiled: the report's order of execution.
+
+`execute_plain.py` says the same line by line in plain Python; the tests hold the two together.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from station.cutting.compiled import inner
+from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, RAPID
+from station.cutting.read.arcs_compiled import bend
+from station.cutting.read.controller_compiled import Row
+from station.cutting.read.cycles_compiled import drill
+from station.cutting.read.line_compiled import (
+    DISTANCE,
+    FEED_MODE,
+    MOTION,
+    NONE,
+    ONCE,
+    PATH,
+    PLANE,
+    RETURN_TO,
+    SIDE,
+    SYSTEM,
+    UNITS,
+    F,
+)
+from station.cutting.read.write import (
+    CUTTER_COMP,
+    DWELL,
+    NO_FEED,
+    NO_FEED_INVERSE,
+    NO_MOTION,
+    SPINDLE_PAUSE,
+    note,
+    offset,
+    pause,
+    straight,
+)
+
+CODE = 1  # the bit for a G code
+S, T, P, X = 19, 20, 16, 24
+XYZ, IJK = 0b111 << X, 0b111 << 9
+
+
+@inner
+def obey(s: Row) -> None:
+    """Runs the line in the record."""
+    if s.said & CODE:
+        _units_and_feed_mode(s)
+    s.minutes = math.nan
+    if s.said & 1 << F:
+        _feed(s)
+    if s.said & (1 << S | 1 << T) or s.turn != NONE:
+        _spindle_and_tool(s)
+    if s.said & CODE:
+        if s.codes[ONCE] != NONE:
+            p = s.value[P] if s.said & 1 << P else 0.0
+            pause(s, DWELL, max(0.0, p / 1000 if s.dwell_ms else p))
+        _modes(s)
+        if s.codes[MOTION] != NONE:
+            _set_motion(s, s.codes[MOTION] // 10)
+        if s.codes[ONCE] != NONE and not s.said & XYZ:
+            return
+    if s.motion > 80:
+        drill(s)
+    elif s.said & XYZ or (s.motion in (CW, CCW) and s.said & IJK):
+        _move(s)
+
+
+@inner
+def _units_and_feed_mode(s: Row) -> None:
+    if s.codes[UNITS] != NONE:
+        s.scale = MM_PER_INCH if s.codes[UNITS] == 200 else 1.0
+    if s.codes[FEED_MODE] != NONE:
+        s.inverse = int(s.codes[FEED_MODE] == 930)
+        if s.inverse:
+            s.feed = 0.0
+
+
+@inner
+def _feed(s: Row) -> None:
+    if s.inverse:
+        s.minutes = 1 / s.value[F] if s.value[F] else math.nan
+    else:
+        s.feed = s.value[F] * s.scale
+
+
+@inner
+def _spindle_and_tool(s: Row) -> None:
+    if s.said & 1 << S:
+        s.rpm = max(0.0, s.value[S])
+    if s.said & 1 << T:
+        s.chosen = int(min(max(0.0, np.rint(s.value[T])), 99_999.0))
+    if s.turn != NONE:
+        s.turning = int(s.turn != 5)
+        pause(s, SPINDLE_PAUSE, 0.0)
+
+
+@inner
+def _modes(s: Row) -> None:
+    codes = s.codes
+    if codes[PLANE] != NONE:
+        s.plane = codes[PLANE] // 10
+    if codes[SIDE] != NONE:
+        side = codes[SIDE] // 10
+        if side not in (40, s.side):
+            note(s, CUTTER_COMP, 0.0)
+        s.side = side
+    if codes[SYSTEM] != NONE:
+        code = codes[SYSTEM]
+        s.system = (code - 530) // 10 if code <= 590 else code - 584
+    if codes[PATH] != NONE:
+        s.exact = int(codes[PATH] != 640)
+    if codes[DISTANCE] != NONE:
+        s.absolute = int(codes[DISTANCE] == 900)
+    if codes[RETURN_TO] != NONE:
+        s.back_to = codes[RETURN_TO] // 10
+
+
+@inner
+def _set_motion(s: Row, code: int) -> None:
+    """Another motion mode; words stick within one kind of cycle only."""
+    s.motion = NONE if code == 80 else code
+    if code > 80:
+        if code != s.cycle:
+            s.sticky[:] = math.nan
+            s.cycle = code
+        return
+    if s.cycle != NONE:
+        s.sticky[:] = math.nan
+        s.cycle = NONE
+    s.series = math.nan
+
+
+@inner
+def _move(s: Row) -> None:
+    if s.motion == NONE:
+        note(s, NO_MOTION, 0.0)
+        s.motion = LINE
+    if s.motion != RAPID:
+        if s.inverse and math.isnan(s.minutes):
+            note(s, NO_FEED_INVERSE, 0.0)
+        elif not s.inverse and s.feed <= 0:
+            note(s, NO_FEED, 0.0)
+    x, y, z = _target(s, 0), _target(s, 1), _target(s, 2)
+    if s.motion in (CW, CCW):
+        bend(s, (x, y, z))
+    else:
+        straight(s, s.motion, x, y, z)
+
+
+@inner
+def _target(s: Row, axis: int) -> float:
+    """Where the line's word leads along an axis, in the file's frame."""
+    end: float = s.at[axis]
+    if s.said >> (X + axis) & 1:
+        value = s.value[X + axis] * s.scale
+        if s.absolute:
+            s.unsure[axis] = 0
+            end = value + offset(s, axis)
+        else:
+            end += value
+    return end

@@ -1,0 +1,110 @@
+"""What is worked out of a file: bits, small pieces, the order of popping, changes of bits."""
+
+import math
+from dataclasses import replace
+
+import pytest
+from reading import HEAD, SETTING, box, found, program
+
+from station.cutting.analyse.holding import hold_down_places, popping_order, will_fly
+from station.cutting.analyse.time import timing
+from station.cutting.model import Setting
+from station.cutting.report import analyse
+from station.shop.facts import Router
+
+
+def test_a_bits_metres_time_revolutions_and_chip_load():
+    # checks 10: feed = rpm × flutes × chip load (PUBLISHED+RECOMPUTED)
+    got = found("G0 X0 Y10\nG1 Z-3 F600\nX180 F3600\nG0 Z5\n")
+    (bit,) = got.bits
+    assert bit.cut_mm == pytest.approx(188)  # eight down, of which three in the sheet
+    minutes = 8 / 600 + 180 / 3600
+    assert bit.seconds == pytest.approx(60 * minutes)
+    assert bit.revolutions == pytest.approx(18000 * minutes)
+    assert bit.chip_mm == (pytest.approx(0.1), pytest.approx(0.1))
+
+
+@pytest.mark.parametrize(("edges", "chip"), [({}, 0.1), ({1: 1}, 0.2), ({1: 4, 2: 1}, 0.05)])
+def test_chip_load_by_the_bits_own_edges(edges, chip):
+    setting = Setting(thickness_mm=6.0, bit_mm=SETTING.bit_mm, flutes_of=edges,
+                      chip_band_mm=(0.09, 0.11))  # fmt: skip
+    got = found("G0 X0 Y10\nG1 Z-3 F600\nX180 F3600\nG0 Z5\n", setting)
+    assert got.bits[0].chip_mm[0] == pytest.approx(chip)
+    assert ("chip-load" in {p.kind for p in got.problems}) == (chip != 0.1)
+
+
+def test_lengths_plunges_and_bounds():
+    got = found("G0 X10 Y10\nG1 Z-3 F600\nX110\nG0 Z5\nX30\nG1 Z-2\nG0 Z5\n")
+    assert (got.feed_mm, got.plunges) == (pytest.approx(8 + 100 + 7), 2)
+    assert got.rapid_mm == pytest.approx(5 + math.hypot(10, 10) + 8 + 80 + 7)
+    assert got.bounds_mm == pytest.approx((0, 0, -3, 110, 10, 5))
+
+
+@pytest.mark.parametrize("bed", ["clamped", "vacuum"])
+@pytest.mark.parametrize(
+    ("body", "small"),
+    [
+        (box(20, 20, 26, 26), True),  # 20 by 20
+        (box(20, 20, 26, 26, tab=12), False),
+        (box(20, 20, 106, 86), False),
+    ],
+)
+def test_small_pieces_that_nothing_holds(bed, body, small):
+    setting = Setting(
+        router=Router(id="1", name="", bed=bed), thickness_mm=6.0, bit_mm=SETTING.bit_mm
+    )
+    got = found(body, setting)
+    assert ("small-piece" in {p.kind for p in got.problems}) == small
+    assert will_fly(got) == ([0] if small else [])
+
+
+def test_pieces_are_popped_small_ones_first_then_row_by_row():
+    big = [(20, 20), (700, 40), (300, 20), (20, 500)]
+    got = found(
+        "".join(box(x, y, 106, 86, tab=12) for x, y in big) + box(900, 900, 30, 30, tab=12)
+    )
+    order = [got.pieces[i].outline.min(axis=0).round().tolist() for i in popping_order(got)]
+    assert order == [[903, 903], [23, 23], [303, 23], [703, 43], [23, 503]]
+
+
+def test_hold_downs_stand_in_waste_and_on_no_piece():
+    plate, window = box(100, 100, 2200, 1000, tab=20), box(300, 300, 1500, 600, tab=20)
+    for body, inside in ((plate, 0), (window + plate, 1)):
+        places = hold_down_places(found(body), 6)
+        on_plate = [(x, y) for x, y in places if 103 < x < 2297 and 103 < y < 1097]
+        assert len(places) == 6
+        assert len(on_plate) == inside
+        assert all(300 < x < 1800 and 300 < y < 900 for x, y in on_plate)
+
+
+def test_hold_downs_keep_away_from_each_other():
+    places = hold_down_places(found(box(500, 300, 800, 500, tab=12)), 4)
+    apart = [math.dist(a, b) for i, a in enumerate(places) for b in places[:i]]
+    assert len(places) == 4
+    assert min(apart) > 300
+
+
+@pytest.mark.parametrize(("change_s", "pauses"), [(120.0, 240.0), (8.0, 16.0)])
+def test_changes_by_hand_and_by_a_changer(change_s, pauses):
+    got = program(HEAD + "G1 X5 F900\nT2 M6\nX9\n")
+    router = Router(id="1", name="", change_s=change_s, changer=change_s < 60)
+    assert timing(got.moves, got.pauses, router).pauses_s == pauses
+
+
+def test_each_axis_has_its_own_acceleration():
+    router = Router(id="1", name="", accel_mm_s2=1000, accel_z_mm_s2=250, rapid_mm_min=60000)
+    along, across, up = (
+        timing(program(f"G21 G0 {axis}100").moves, (), router).total_s for axis in "XYZ"
+    )
+    assert (along, up) == (pytest.approx(across), pytest.approx(2 * along))
+    slow = replace(router, accel_y_mm_s2=250)
+    assert timing(program("G21 G0 Y100").moves, (), slow).total_s == pytest.approx(up)
+    assert timing(program("G21 G0 X100").moves, (), slow).total_s == pytest.approx(along)
+    arcs = [timing(program("G21 G3 X50 Y50 I0 J50 F60000").moves, (), r) for r in (router, slow)]
+    assert arcs[1].total_s > arcs[0].total_s
+
+
+def test_what_is_cut_twice_is_worn_twice():
+    one, two = found(box(20, 20, 106, 86)), found(box(20, 20, 106, 86) * 2)
+    assert two.bits[0].cut_mm == pytest.approx(2 * one.bits[0].cut_mm)
+    assert analyse(two.program, SETTING).scrap_mm2 == pytest.approx(one.scrap_mm2)

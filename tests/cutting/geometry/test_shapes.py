@@ -1,0 +1,96 @@
+"""Equal shapes are found whatever their turn or mirror, and lie where they were put."""
+
+import math
+
+import numpy as np
+import pytest
+from layouts import make
+
+from station.cutting.analyse.revision import revision, shape_of
+from station.cutting.geometry.shapes import group
+from station.cutting.model import Piece
+from station.cutting.report import analyse, read
+from station.shop.facts import Part, Shape
+
+HOOK = np.array([(0, 0), (80, 0), (80, 15), (20, 15), (20, 40), (0, 40)], dtype=float)
+ESS = np.array([(0, 0), (60, 0), (60, 40), (80, 40), (80, 60), (20, 60), (20, 20), (0, 20)], float)
+
+
+def put(ring, degrees, mirrored):
+    ring = ring * [-1, 1] if mirrored else ring
+    z = (ring[:, 0] + 1j * ring[:, 1]) * np.exp(1j * math.radians(degrees))
+    placed = np.column_stack((z.real + 400, z.imag + 300))
+    return placed[::-1] if mirrored else placed
+
+
+@pytest.mark.parametrize("ring", [HOOK, ESS])
+@pytest.mark.parametrize("degrees", [0, 90, 180, 33.3, 271])
+@pytest.mark.parametrize("mirrored", [False, True])
+def test_turn_and_mirror(ring, degrees, mirrored):
+    pieces = [Piece(put(ring, d, m), (), (), 1, 1) for d, m in ((0, False), (degrees, mirrored))]
+    placed, shapes = group(pieces, {})
+    assert len(shapes) == 1
+    assert placed[1].mirrored == mirrored
+    turn = (placed[1].turn_deg - placed[0].turn_deg) % 180  # both hold for a turn by half
+    assert min(abs(turn - degrees % 180), 180 - abs(turn - degrees % 180)) < 0.05
+
+
+def test_a_square_and_a_disc_have_many_turns_and_no_mirror():
+    angle = np.linspace(0, 2 * np.pi, 200)[:-1]
+    disc = np.column_stack((np.cos(angle), np.sin(angle))) * 20
+    square = np.array([(0, 0), (30, 0), (30, 30), (0, 30)], float)
+    pieces = [Piece(put(r, d, m), (), (), 1, 1) for r in (disc, square)
+              for d, m in ((0, False), (45, True), (17, False))]  # fmt: skip
+    placed, shapes = group(pieces, {})
+    assert [len(s.pieces) for s in shapes] == [3, 3]
+    assert not any(p.mirrored for p in placed)
+
+
+def test_a_known_part_lends_its_name():
+    loop = tuple(map(tuple, HOOK.tolist()))
+    part = Part(id="014", name="HC-300", words="", shape=Shape(outline=loop))
+    placed, shapes = group([Piece(put(HOOK, 90, False), (), (), 1, 1)], {"014": part})
+    assert (shapes[0].name, shapes[0].part, placed[0].turn_deg) == ("HC-300", "014", 90)
+
+
+def drawn(placed, shape):
+    """A piece's outline on the sheet, as a drawing makes it from the shop's record."""
+    turn = math.radians(placed.turn_deg)
+    z = [complex(-x if placed.mirrored else x, y) for x, y in shape.outline]
+    ring = np.array([v * complex(math.cos(turn), math.sin(turn)) for v in z])
+    points = np.column_stack((ring.real, ring.imag))
+    return points - points.min(axis=0) + [placed.x_mm, placed.y_mm]
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_shops_record_draws_the_sheet_again(seed):
+    layout = make(seed)
+    got = analyse(read(layout.text.encode(), layout.setting), layout.setting)
+    names = {s.index: f"{s.index:03}" for s in got.shapes}
+    record = revision(got, id="008.A", cut_file="008", letter="A", material="01", names=names)
+    shapes = dict(record.shapes)
+    assert len(record.placed) == sum(layout.counts)
+    for placed, piece in zip(record.placed, got.pieces, strict=True):
+        ring = drawn(placed, shapes[placed.part])
+        far = [np.hypot(*(piece.outline - p).T).min() for p in ring]
+        assert max(far) < 0.5  # the piece's corners lie close; its long sides have few points
+        assert np.abs(ring.max(axis=0) - piece.outline.max(axis=0)).max() < 0.05
+    for part, shape in record.shapes:
+        index = next(i for i, p in enumerate(record.placed) if p.part == part)
+        assert len(shape.tabs) == len(got.pieces[index].tabs)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_shapes_kept_by_the_shop_are_known_again(seed):
+    layout = make(seed)
+    program = read(layout.text.encode(), layout.setting)
+    got = analyse(program, layout.setting)
+    known = {
+        f"{s.index:03}": Part(
+            id=f"{s.index:03}", name=f"P{s.index}", words="", shape=shape_of(got, s)
+        )
+        for s in got.shapes
+    }
+    again = analyse(program, layout.setting, known=known)
+    assert [s.name for s in again.shapes] == [f"P{s.index}" for s in got.shapes]
+    assert [p.mirrored for p in again.pieces] == [p.mirrored for p in got.pieces]

@@ -1,0 +1,127 @@
+"""Modes and frames: NISTIR 6556 (checks 7.1 and 7.3; statuses beside each)."""
+
+import pytest
+from reading import OF_THE_CHECKS, ends, kinds, lengths, program
+
+from station.cutting.geometry.moves import geometry
+
+
+def test_order_of_execution_does_not_follow_the_words():
+    # Table 8, PUBLISHED: inches and incremental whatever the words' order
+    got = program("G21 G0 X10\nG91 G1 X10 G20 F5")
+    assert ends(got)[1] == (264.0, 0, 0)
+
+
+def test_feed_in_the_units_of_its_own_line():
+    # PUBLISHED/COMPUTED 7.3: G20 F100 is 2540 mm/min
+    assert program("G20 G1 X1 F100").moves.feed[0] == pytest.approx(2540)
+
+
+def test_g92_shifts_as_in_the_report():
+    # PUBLISHED: at X=4, G92 x7 makes the offset -3; then G92 x9 makes it -5
+    got = program("G21 G0 X4\nG92 X7\nG0 X7\nG92 X9\nG0 X9\nX10\nG92.1\nX0")
+    assert [p[0] for p in ends(got)] == [4, 4, 4, 5, 0]
+
+
+def test_g92_kept_and_restored():
+    got = program("G21 G0 X4\nG92 X0\nG92.2\nG0 X1\nG92.3\nG0 X1\nG92.1\nG92.3\nX1")
+    assert [p[0] for p in ends(got)] == [4, 1, 5, 1]
+
+
+def test_work_offsets_in_one_frame():
+    got = program("G21\nG10 L2 P2 X100 Y50\nG0 X1 Y1\nG55 X1 Y1\nG54 X2\nG10 L2 P1 X-5\nX2")
+    assert [p[:2] for p in ends(got)] == [(1, 1), (101, 51), (2, 51), (-3, 51)]
+
+
+def test_systems_to_nine():
+    text = "G21\nG10 L2 P9 X7\nG59.3 G0 X1"
+    assert ends(program(text)) == [(8, 0, 0)]
+
+
+def test_homing_in_one_line_and_heights_that_are_not_known():
+    got = program("G21 G0 X10 Y10 Z5\nG0 G91 G28 Z0\nG90 G0 Z3", dialect="home-named")
+    assert ends(got)[-1] == (10, 10, 3)
+    assert list(got.moves.sure)[-1]
+    assert not list(got.moves.sure)[-2]
+
+
+def test_home_by_way_of_a_point():
+    got = program("G21 G0 X10 Y10 Z5\nG28 X20")
+    assert ends(got)[1:] == [(20, 10, 5), (0, 0, 0)]
+
+
+def test_g53_is_one_move():
+    got = program("G21\nG10 L2 P1 X10\nG0 X1\nG53 G0 X1\nX1")
+    assert [p[0] for p in ends(got)] == [11, 1, 11]
+
+
+@pytest.mark.parametrize(
+    ("text", "xs"),
+    [
+        ("G21 G91 G0 X1\nX1\nG90 X1\nX5", [1, 2, 1, 5]),
+        ("G20 G0 X1\nG21 X1", [25.4, 1]),
+        ("G21 G91 G0 X1\nG20 X1\nG21 G90 X3", [1, 26.4, 3]),
+    ],
+)
+def test_distance_and_units(text, xs):
+    assert [p[0] for p in ends(program(text))] == pytest.approx(xs)
+
+
+def test_inverse_time():
+    # PUBLISHED/COMPUTED 7.3: G93 F2 makes a block take half a minute; G0 is not affected
+    got = program("G21 G93\nG1 X100 F2\nG0 X0\nG1 X5")
+    assert got.moves.minutes[0] == 0.5
+    assert str(got.moves.minutes[1]) == "nan"
+    assert [p.line for p in got.problems if p.kind == "no-feed"] == [4]
+
+
+@pytest.mark.parametrize(("dialect", "seconds"), [("report", 500.0), ("milliseconds", 0.5)])
+def test_dwell(dialect, seconds):
+    # PUBLISHED/COMPUTED 7.3: G4 P in seconds; milliseconds a named dialect
+    (pause,) = program("G21\nG4 P500", dialect=dialect).pauses
+    assert (pause.kind, pause.seconds) == ("dwell", seconds)
+
+
+def test_no_feed():
+    assert "no-feed" in kinds(program("G21\nG1 X5"))
+    assert "no-feed" not in kinds(program("G21\nG1 X5 F1"))
+
+
+def test_tools_spindle_and_stops():
+    got = program("G21 T2\nG0 X1\nM6\nS9000 M3\nG1 X2 F9\nM5\nX3\nT3 M6\nX4\nM2\nX9")
+    assert list(got.moves.tool) == [0, 2, 2, 3]
+    assert list(got.moves.rpm) == [0, 9000, 0, 0]
+    assert [p.tool for p in got.pauses if p.kind == "tool"] == [2, 3]
+
+
+def test_m6_stops_the_spindle():
+    # PUBLISHED, NISTIR 6556
+    got = program("G21 S9000 M3 F9\nG1 X1\nT1 M6\nX2")
+    assert list(got.moves.rpm) == [9000, 0]
+
+
+def test_cutter_compensation_is_told():
+    assert "cutter-comp" in kinds(program("G21 F9\nG41 D1\nG1 X5"))
+
+
+def test_the_program_of_the_checks():
+    # COMPUTED 7.5 (pygcode agrees on positions)
+    got = program(OF_THE_CHECKS + "M2\n")
+    rapid, feed = lengths(got)
+    assert rapid == pytest.approx(13, abs=1e-9)
+    assert feed == pytest.approx(422.8318531 + 8, abs=1e-6)
+    length = geometry(got.moves).length
+    cutting = got.moves.kind != 0
+    minutes = (length[cutting] / got.moves.feed[cutting]).sum()
+    assert minutes == pytest.approx(0.156943951, abs=1e-9)
+    assert tuple(got.moves.centre[5]) == pytest.approx((120, -100))
+
+
+def test_a_parameter_set_by_hand_moves_no_offset_and_says_so():
+    got = program("G21\nG10 L2 P1 X10\n#1=#5221\nG0 X#1\n#5221=50\nX1")
+    assert [p[0] for p in ends(got)] == [20, 11]
+
+
+def test_setting_an_offset_by_its_parameter_is_told():
+    told = str(program("G21\n#5241=50\nG0 X1\nM30").problems)
+    assert "Setting #5241 moves no offset here; G10 L2 does." in told
