@@ -21,6 +21,11 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
             "Rules, dialogues and faces know only the shop",
         ),
         (
+            "station/queries/batches.py",
+            "import station.floor.cart.rules",
+            "Questions about the shop know only the shop",
+        ),
+        (
             "station/floor/today/screen.py",
             "import station.floor.office.rules",
             "Rooms do not know each other",

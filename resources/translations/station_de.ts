@@ -324,6 +324,10 @@
       <translation>Zurück auf dem Weg</translation>
     </message>
     <message>
+      <source>Back to packing: scan it there, it is opened and packed anew.</source>
+      <translation>Zurück zum Packen: dort scannen, es wird geöffnet und neu gepackt.</translation>
+    </message>
+    <message>
       <source>Back to the first</source>
       <translation>Zurück zu den ersten</translation>
     </message>
@@ -388,8 +392,20 @@
       <translation>Los {batch} ist schon gesperrt</translation>
     </message>
     <message>
+      <source>Batch {batch} is held with batch {parent}</source>
+      <translation>Los {batch} ist mit Los {parent} gesperrt</translation>
+    </message>
+    <message>
+      <source>Batch {batch} is held with batch {parent}: {why}</source>
+      <translation>Los {batch} ist mit Los {parent} gesperrt: {why}</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held: first-off is wrong</source>
       <translation>Los {batch} ist gesperrt: Erstteil ist falsch</translation>
+    </message>
+    <message>
+      <source>Batch {batch} is held: put them aside with it.</source>
+      <translation>Los {batch} ist gesperrt: mit ihm beiseitelegen.</translation>
     </message>
     <message>
       <source>Batch {batch} is held: {why}</source>
@@ -430,6 +446,10 @@
     <message>
       <source>Batch {batch} may go on</source>
       <translation>Los {batch} darf weiter</translation>
+    </message>
+    <message>
+      <source>Batch {batch} may go on. Supervisor {by}: {why}.</source>
+      <translation>Los {batch} darf weitergehen. Aufsicht {by}: {why}.</translation>
     </message>
     <message>
       <source>Batch {batch} taken: {left} of {sheets} {sheets|sheet|sheets} to cut</source>
@@ -1248,6 +1268,10 @@
       <translation>Steht die Spindel? Wenn ja, noch einmal scannen.</translation>
     </message>
     <message>
+      <source>Held as batch {batch} is: put them aside with their own traveller.</source>
+      <translation>Gesperrt wie Los {batch}: mit eigener Laufkarte beiseitelegen.</translation>
+    </message>
+    <message>
       <source>Held down, bed vacuumed</source>
       <translation>Niedergehalten, Tisch gesaugt</translation>
     </message>
@@ -1484,6 +1508,10 @@
       <translation>So lassen</translation>
     </message>
     <message>
+      <source>Leave it out, or let the batch go on first.</source>
+      <translation>Weglassen, oder erst das Los weitergehen lassen.</translation>
+    </message>
+    <message>
       <source>Leave it out.</source>
       <translation>Lass es weg.</translation>
     </message>
@@ -1502,6 +1530,10 @@
     <message>
       <source>Let a batch go on</source>
       <translation>Ein Los weitergehen lassen</translation>
+    </message>
+    <message>
+      <source>Let batch {parent} go on first.</source>
+      <translation>Erst Los {parent} weitergehen lassen.</translation>
     </message>
     <message>
       <source>Let it go on</source>
@@ -2388,6 +2420,10 @@
       <translation>Paket {pack} wurde schon gesehen</translation>
     </message>
     <message>
+      <source>Pack {pack}: batch {batch} in it is held</source>
+      <translation>Paket {pack}: Los {batch} darin ist gesperrt</translation>
+    </message>
+    <message>
       <source>Pack {pack}: {g} g on the scale, {grams} ± {plus} g expected</source>
       <translation>Paket {pack}: {g} g auf der Waage, {grams} ± {plus} g erwartet</translation>
     </message>
@@ -3192,6 +3228,10 @@
       <translation>Arbeit scannen.</translation>
     </message>
     <message>
+      <source>Scan “Off the cart”, then the pack; packing opens it.</source>
+      <translation>„Vom Wagen“ scannen, dann das Paket; beim Packen wird es geöffnet.</translation>
+    </message>
+    <message>
       <source>Scan “Onto the cart”, then the pack; or leave it here.</source>
       <translation>„Auf den Wagen“ scannen, dann das Paket; oder hier lassen.</translation>
     </message>
@@ -3706,6 +3746,14 @@
     <message>
       <source>Take the next part.</source>
       <translation>Nächstes Teil nehmen.</translation>
+    </message>
+    <message>
+      <source>Take the next part. A supervisor lets them go on.</source>
+      <translation>Nächstes Teil nehmen. Die Aufsicht lässt sie weitergehen.</translation>
+    </message>
+    <message>
+      <source>Take the other {n}; a supervisor lets the rest go on.</source>
+      <translation>Die anderen {n} nehmen; die Aufsicht lässt den Rest weitergehen.</translation>
     </message>
     <message>
       <source>Take the rest and close the pack.</source>
@@ -4446,6 +4494,10 @@
     <message>
       <source>Touch “Part missing” to count them.</source>
       <translation>Zum Zählen „Teil fehlt“ berühren.</translation>
+    </message>
+    <message>
+      <source>Touch “Put back”, scan {parts}; then take others.</source>
+      <translation>„Zurücklegen“ antippen, {parts} scannen; dann andere nehmen.</translation>
     </message>
     <message>
       <source>Traveller lost</source>
@@ -5740,6 +5792,26 @@
       <translation>{a} bis {b} mm tief</translation>
     </message>
     <message>
+      <source>{batches}: keep them apart.</source>
+      <translation>{batches}: getrennt halten.</translation>
+    </message>
+    <message>
+      <source>{batches}: leave them there. {then}</source>
+      <translation>{batches}: dort lassen. {then}</translation>
+    </message>
+    <message>
+      <source>{batches}: put those {n} back, take others.</source>
+      <translation>{batches}: diese {n} zurücklegen, andere nehmen.</translation>
+    </message>
+    <message>
+      <source>{batches}: {n} of it in this pack</source>
+      <translation>{batches}: {n} davon in diesem Paket</translation>
+    </message>
+    <message>
+      <source>{batches}: {n} {part} in {place} stay there</source>
+      <translation>{batches}: {n} {part} in {place} bleiben dort</translation>
+    </message>
+    <message>
       <source>{batch}, sheet {n}</source>
       <translation>{batch}, Platte {n}</translation>
     </message>
@@ -6202,6 +6274,10 @@
     <message>
       <source>{now} min a sheet instead of {was}.</source>
       <translation>{now} min je Platte statt {was}.</translation>
+    </message>
+    <message>
+      <source>{n|Batch|Batches} {batches} {n|is|are} held</source>
+      <translation>{n|Los|Lose} {batches} {n|ist|sind} gesperrt</translation>
     </message>
     <message>
       <source>{n|pack left|packs left}</source>

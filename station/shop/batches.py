@@ -1,4 +1,4 @@
-"""What several rooms do with a batch alike: its paper, its holds, its children."""
+"""What several rooms do with a batch alike: its paper, its children."""
 
 from dataclasses import replace
 
@@ -21,6 +21,7 @@ def child_of(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
         spoiled=0,
         copy="A",
         void=(),
+        holds=(),  # while its parent is held it is held too, and free with it
         state="cut",
         released=act.at,
     )
@@ -31,16 +32,8 @@ def again(act: Act, batch: Batch) -> Batch:
     return child_of(act, batch, "rework", tries=batch.tries + 1)
 
 
-def held(batch: Batch) -> Answer:
-    """Said of a batch that may not go on."""
-    return refuse(
-        say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[0]),
-        say("Put it aside. A supervisor lets it go on."),
-    )
-
-
 def not_this_paper(code: Code, batch: Batch | None) -> Answer | None:
-    """Why a paper cannot be picked up: no such batch, a void copy, a held batch."""
+    """Why a paper cannot be picked up: no such batch, or a void copy."""
     if batch is None:
         return refuse(
             say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
@@ -50,4 +43,4 @@ def not_this_paper(code: Code, batch: Batch | None) -> Answer | None:
             say("Void: see copy {copy}", copy=batch.copy),
             say("Throw this paper away. Nothing was counted."),
         )
-    return held(batch) if batch.holds else None
+    return None

@@ -5,6 +5,7 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 
 from dataclasses import replace
 
+from station.queries.batches import find_hold, refuse_held
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.batches import child_of
@@ -14,6 +15,8 @@ from station.shop.moves import Held, head, move, tail
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import say
 
+LET_GO = "let it go on"  # a way to settle a hold
+ONWARD = ("trimming", "rack", "packing", "pack", "cart", "shipped")  # where held pieces don't go
 WAITING = ("popping", "trimming", "rework")  # where a batch's pieces lie with its paper
 
 
@@ -45,7 +48,11 @@ def split_batch(act: Act, view: View) -> Answer:
             child=child.id,
             left=there - quantity,
         ),
-        say("Its own traveller goes with the {quantity}.", quantity=quantity),
+        say("Its own traveller goes with the {quantity}.", quantity=quantity)
+        if find_hold(view, batch.id) is None
+        else say(
+            "Held as batch {batch} is: put them aside with their own traveller.", batch=batch.id
+        ),
         moves=moves,
         sets=(child, *papers),
         prints=(("traveller", child.id),),
@@ -115,7 +122,9 @@ def find_parts(act: Act, view: View) -> Answer:
     old = view.get(Pile, pile.id)
     return good(
         say("{quantity} found, {left} still missing", quantity=quantity, left=gone - quantity),
-        say("Put them with batch {batch} at trimming.", batch=batch.id),
+        say("Put them with batch {batch} at trimming.", batch=batch.id)
+        if find_hold(view, batch.id) is None
+        else say("Batch {batch} is held: put them aside with it.", batch=batch.id),
         moves=(move(part, quantity, "missing", "trimming", batch.id),),
         sets=() if old and not old.done else (pile,),
     )
@@ -197,6 +206,8 @@ def hold_batch(act: Act, view: View) -> Answer:
 def release_hold(act: Act, view: View) -> Answer:
     """A supervisor lets a held batch go on."""
     batch = batch_of(act, view)
+    if batch and (problem := _held_with_parent(view, batch)):
+        return problem
     if batch is None or not batch.holds:
         return refuse(say("That batch is not held"), say("Go on."))
     if not act.args.get("approved"):
@@ -209,6 +220,17 @@ def release_hold(act: Act, view: View) -> Answer:
         say("Batch {batch} may go on", batch=batch.id),
         say("Take it to its next place."),
         sets=(replace(batch, holds=()),),
+    )
+
+
+def _held_with_parent(view: View, batch: Batch) -> Answer | None:
+    """Refuses to let a batch go on while one that it came from is held."""
+    parent = find_hold(view, batch.parent)
+    if parent is None:
+        return None
+    return refuse(
+        say("Batch {batch} is held with batch {parent}", batch=batch.id, parent=parent.id),
+        say("Let batch {parent} go on first.", parent=parent.id),
     )
 
 
@@ -229,13 +251,14 @@ def settle_concern(act: Act, view: View) -> Answer:
         return ask(say("Why is it settled so?"), say("Scan or touch a reason."), "reason")
     how, by = str(act.args.get("how") or concern.choices[0]), str(act.args["approved"])
     done = replace(concern, settled=how, settled_at=act.at, by=by, reason=why)
-    freed = _let_go(view, concern) if how == "let it go on" else ()
     if how == conflicts.BOOK:
         return _booked(view, concern, done)
+    if how == LET_GO:
+        return _let_go(view, concern, done)
     return good(
         say("Settled: {how}", how=how),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
-        sets=(done, *freed),
+        sets=(done,),
     )
 
 
@@ -244,6 +267,10 @@ def _booked(view: View, concern: Concern, done: Concern) -> Answer:
     moves = conflicts.bookable(view, concern)
     if not moves:
         return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
+    for m in moves:
+        problem = refuse_held(view, m.frm.batch) if head(m.to.place) in ONWARD else None
+        if problem:
+            return replace(problem, do=say("Leave it out, or let the batch go on first."))
     booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)
     return good(
         say("Settled: {booked} of {meant} {booked|is|are} booked now", booked=booked, meant=meant),
@@ -253,10 +280,18 @@ def _booked(view: View, concern: Concern, done: Concern) -> Answer:
     )
 
 
-def _let_go(view: View, concern: Concern) -> tuple[Batch, ...]:
-    """The batch of a hold, without its holds."""
+def _let_go(view: View, concern: Concern, done: Concern) -> Answer:
+    """The batch of a hold may go on, unless it is still held with its parent."""
     batch = view.get(Batch, tail(concern.about))
-    return (replace(batch, holds=()),) if batch else ()
+    if batch and (problem := _held_with_parent(view, batch)):
+        return problem
+    freed = (replace(batch, holds=()),) if batch else ()
+    return good(
+        say("Settled: {how}", how=done.settled),
+        say("Batch {batch} may go on. Supervisor {by}: {why}.", batch=tail(concern.about),
+            by=done.by, why=done.reason),
+        sets=(done, *freed),
+    )  # fmt: skip
 
 
 _READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip})

@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+from station.queries.batches import find_hold, keep_held
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
-from station.shop.facts import Cart, Order, Pack
-from station.shop.moves import Move, move, tail
+from station.shop.facts import Batch, Cart, Order, Pack
+from station.shop.moves import Held, Move, move, tail
 from station.shop.views import Past, Rule, Rules, View
 from station.shop.words import Say, say
 
@@ -38,12 +39,10 @@ def load_cart(act: Act, view: View) -> Answer:
         return refuse(
             say("Pack {pack} was opened again", pack=pack.id), say("Take it back to packing.")
         )
-    if problem := cancelled(view, pack):
+    inside = view.stock(place=f"pack/{pack.id}")
+    if problem := cancelled(view, pack) or _held(view, pack, inside):
         return problem
-    moves = tuple(
-        move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch)
-        for h in view.stock(place=f"pack/{pack.id}")
-    )
+    moves = tuple(move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch) for h in inside)
     door = cart.state == "door"
     do = say("Packs on it: {n}. Next pack, or to the door.", n=len(packs_on(view, cart)) + 1)
     return good(
@@ -69,6 +68,31 @@ def cancelled(view: View, pack: Pack) -> Answer | None:
             say("Take pack {pack} back to packing.", pack=pack.id),
         )
     return None
+
+
+def _held(view: View, pack: Pack, inside: tuple[Held, ...]) -> Answer | None:
+    """A pack with pieces of a held batch does not leave."""
+    batch = next((h.batch for h in inside if find_hold(view, h.batch)), "")
+    if not batch:
+        return None
+    do = say("Back to packing: scan it there, it is opened and packed anew.")
+    if pack.state == "cart":
+        do = say("Scan “Off the cart”, then the pack; packing opens it.")
+    return refuse(say("Pack {pack}: batch {batch} in it is held", pack=pack.id, batch=batch), do)
+
+
+def _held_on_cart(view: View, pack: Pack) -> Answer | None:
+    """A pack on the cart with pieces of a held batch does not leave."""
+    on_it = keep_held(view, view.stock(place=f"cart/{pack.cart}"))
+    if not on_it:
+        return None
+    loaded = view.last(pack.key, "load_cart")
+    if loaded:
+        own = {(m.part, m.frm.batch) for m in loaded.moves}
+        on_it = tuple(h for h in on_it if (h.part, h.batch) in own)
+    else:  # loaded before this PC's history begins: any of its parts may be the held ones
+        on_it = tuple(h for h in on_it if h.part in dict(pack.contents))
+    return _held(view, pack, on_it)
 
 
 def unload_cart(act: Act, view: View) -> Answer:
@@ -118,7 +142,7 @@ def check_pack(act: Act, view: View) -> Answer:
             say("That pack is not on this cart's list"),
             say("Scan “Onto the cart”, then the pack; or leave it here."),
         )
-    if problem := cancelled(view, pack):
+    if problem := cancelled(view, pack) or _held_on_cart(view, pack):
         return problem
     if pack.seen:
         return notice(say("Pack {pack} was seen already", pack=pack.id), say("Next pack."))
@@ -147,7 +171,7 @@ def leave(act: Act, view: View) -> Answer:
             say("Scan pack {pack} next.", pack=unseen[0]),
         )
     for pack in packs:
-        if problem := cancelled(view, pack):
+        if problem := cancelled(view, pack) or _held_on_cart(view, pack):
             return problem
     return _left(act, view, cart, packs)
 
@@ -185,7 +209,7 @@ def come_back(act: Act, view: View) -> Answer:
     )
 
 
-_READS = frozenset({Cart, Order, Pack})
+_READS = frozenset({Batch, Cart, Order, Pack})
 
 RULES: Rules = {
     kind: Rule(_READS, decide)

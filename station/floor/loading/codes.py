@@ -41,7 +41,7 @@ def _batch_code(here: Now, code: Code) -> Do | Took:
             return off(here, copy=code.copy, traveller=True)
         if ready(here, here.hand):
             return start(here)
-        held = may_not_go_on(batch) or not_approved(here.view, batch)
+        held = may_not_go_on(here.view, batch) or not_approved(here.view, batch)
         again = held or notice(_taken(here, batch), what_next(here, here.hand))
         return Took(here.hand, again)
     return _take(here, code)

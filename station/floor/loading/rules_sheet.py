@@ -83,7 +83,7 @@ def start_sheet(act: Act, view: View) -> Answer:
         return NO_BATCH
     bed = bed_at(view, text(act, "router"))
     wrong = void_copy(batch, text(act, "copy")) or _bed_busy(act, view, batch, bed)
-    wrong = wrong or may_not_go_on(batch) or not_approved(view, batch)
+    wrong = wrong or may_not_go_on(view, batch) or not_approved(view, batch)
     revision = revision_of(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH

@@ -11,6 +11,7 @@ from station.floor.loading.common import (
     router_name,
     text,
 )
+from station.queries.batches import find_hold
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Concern, CutFile, Notice, Revision, Router
 from station.shop.moves import tail
@@ -33,7 +34,7 @@ def void_copy(batch: Batch, copy: str) -> Answer | None:
     )
 
 
-def may_not_go_on(batch: Batch) -> Answer | None:
+def may_not_go_on(view: View, batch: Batch) -> Answer | None:
     """A refusal for a batch that has no sheets to cut, or is held."""
     if batch.role != "cut":
         return refuse(
@@ -44,9 +45,9 @@ def may_not_go_on(batch: Batch) -> Answer | None:
         return refuse(
             say("Batch {batch} is cancelled", batch=batch.id), say("Throw its traveller away.")
         )
-    if batch.holds:
+    if hold := find_hold(view, batch.id):
         return refuse(
-            say("Batch {batch} is held: {why}", batch=batch.id, why=batch.holds[-1]),
+            say("Batch {batch} is held: {why}", batch=batch.id, why=hold.holds[-1]),
             say("Put it aside; a supervisor lets it go on."),
         )
     if batch.cut >= batch.sheets:
@@ -105,7 +106,7 @@ def take_batch(act: Act, view: View) -> Answer:
     bed = bed_at(view, text(act, "router"))
     wrong = (
         void_copy(batch, text(act, "copy"))
-        or may_not_go_on(batch)
+        or may_not_go_on(view, batch)
         or not_approved(view, batch)
         or _not_here(view, batch, bed)
     )

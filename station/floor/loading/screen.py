@@ -102,7 +102,7 @@ def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
     first = _first_press(here)
     if not first:
         start = _start_label(here, batch)
-        held = may_not_go_on(batch) or not_approved(here.view, batch)
+        held = may_not_go_on(here.view, batch) or not_approved(here.view, batch)
         style = "primary" if ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
     more = Press(label=say("One more sheet"), code=button("one_more_sheet"))

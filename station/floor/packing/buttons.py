@@ -121,7 +121,7 @@ def _missing(hand: Hand, order: Order, view: View) -> Took:
             say(
                 "{part}: {n} in rack {place} by the book",
                 part=want.part.name,
-                n=want.on_rack,
+                n=want.on_rack + total(want.held),
                 place=want.place_name,
             ),
             say("How many are really there?"),

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from station.queries.batches import find_hold
 from station.shop.facts import Batch, Bed, Order, Revision, Router, Slip
 from station.shop.views import View
 from station.shop.words import Say, clock, day, say, together
@@ -68,7 +69,7 @@ def _free(view: View, batch: Batch | None, order: str) -> bool:
     """Whether pieces of a batch may come to this order."""
     if batch is None:
         return True
-    if batch.holds:
+    if find_hold(view, batch.id):
         return False
     theirs = view.get(Order, batch.order) if batch.order not in ("", order) else None
     return theirs is None or theirs.state in ("shipped", "packed", "cancelled")

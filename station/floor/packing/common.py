@@ -1,11 +1,12 @@
 """What the rules of packing share: whose order it is, what comes next, how pieces move."""
 
 from station.floor.packing.needs import Want, unknown, wants
+from station.queries.batches import keep_free, keep_held
 from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import Order, Part
 from station.shop.moves import Held, Move, move, tail
-from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.views import View, total
+from station.shop.words import Say, say, several
 
 LIVE = ("open", "packing", "waiting")
 
@@ -75,7 +76,15 @@ def _nobodys(order: Order) -> Answer:
 
 
 def too_few(want: Want) -> Answer:
-    """Said when the book has fewer of a part on the rack than are wanted."""
+    """Said when fewer of a part may be taken from the rack than are wanted."""
+    if want.held:
+        return refuse(
+            say("{batches}: {n} {part} in {place} stay there", batches=are_held(want.held),
+                n=total(want.held), part=want.part.name, place=want.place_name),
+            say("Take the other {n}; a supervisor lets the rest go on.", n=want.on_rack)
+            if want.on_rack
+            else say("Take the next part. A supervisor lets them go on."),
+        )  # fmt: skip
     return refuse(
         say("Only {n} {part} in {place} by the book", n=want.on_rack, part=want.part.name,
             place=want.place_name),
@@ -96,9 +105,19 @@ def taken(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move, ...]:
 
 
 def put_back(view: View, order: Order, part: Part, quantity: int) -> tuple[Move, ...]:
-    """Pieces of one part out of the pack, the newest batch first: as if never taken."""
-    held = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
-    return taken(tuple(reversed(held)), quantity, f"rack/{part.rack}")
+    """Pieces of one part out of the pack: held ones, then the newest batch as if never taken."""
+    inside = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
+    newest = tuple(reversed(inside))
+    first = (*keep_held(view, newest), *keep_free(view, newest))
+    return taken(first, quantity, f"rack/{part.rack}")
+
+
+def are_held(lying: tuple[Held, ...]) -> Say:
+    """Names the batches of pieces that are held."""
+    batches = list(dict.fromkeys(h.batch for h in lying))
+    return say(
+        "{n|Batch|Batches} {batches} {n|is|are} held", n=len(batches), batches=several(batches)
+    )
 
 
 def next_to_take(view: View, order: Order, done: str = "", inside: int = 0) -> Say:

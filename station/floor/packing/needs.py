@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from station.queries.batches import keep_free, keep_held
 from station.shop.facts import Order, Part, Product, RackPlace
 from station.shop.moves import Held
 from station.shop.views import View, by_part, total
@@ -9,7 +10,9 @@ from station.shop.words import Say, say
 
 
 class Want(NamedTuple):
-    """One part of an order: wanted and in the pack; where it lies and how many.
+    """One part of an order: wanted and in the pack; where it lies and how many may be taken.
+
+    `held` are the pieces at its rack place whose batch is held: they stay there.
 
     `assumed` is the number of batches that its pieces in the pack may be from: the book
     takes the oldest first, though nobody scanned a batch. 0 or 1: there is no doubt.
@@ -21,6 +24,7 @@ class Want(NamedTuple):
     place: RackPlace | None
     on_rack: int
     assumed: int = 0
+    held: tuple[Held, ...] = ()
 
     @property
     def to_go(self) -> int:
@@ -34,7 +38,7 @@ class Want(NamedTuple):
 
     @property
     def lacking(self) -> int:
-        """Pieces still to be taken that the rack does not have."""
+        """Pieces still to be taken that the rack does not have free."""
         return max(0, self.to_go - self.on_rack)
 
     @property
@@ -73,8 +77,9 @@ def _want(view: View, part: Part, count: int, inside: tuple[Held, ...]) -> Want:
         count,
         sum(h.qty for h in inside),
         view.get(RackPlace, part.rack) if part.rack else None,
-        total(lying),
+        total(keep_free(view, lying)),
         len(batches) if inside else 0,
+        keep_held(view, lying),
     )
 
 
@@ -100,10 +105,15 @@ def unknown(view: View, order: Order) -> str:
 
 
 def rack(view: View, part: Part) -> tuple[Held, ...]:
-    """What lies at a part's rack place, oldest batch first."""
+    """All that lies at a part's rack place, held or not, oldest batch first."""
     if not part.rack:
         return ()
     return tuple(h for h in view.stock(place=f"rack/{part.rack}") if h.part == part.id)
+
+
+def free_on_rack(view: View, part: Part) -> tuple[Held, ...]:
+    """What may be taken from a part's rack place, oldest batch first."""
+    return keep_free(view, rack(view, part))
 
 
 def ready(view: View, order: Order) -> bool:

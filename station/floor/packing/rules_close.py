@@ -3,13 +3,20 @@
 from dataclasses import replace
 
 from station.floor.packing import mailers
-from station.floor.packing.common import elsewhere, next_to_take, not_in_hand, order_of
+from station.floor.packing.common import (
+    are_held,
+    elsewhere,
+    next_to_take,
+    not_in_hand,
+    order_of,
+)
 from station.floor.packing.needs import wants
+from station.queries.batches import keep_held
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
 from station.shop.facts import Concern, Mailer, Order, Pack, Part
 from station.shop.moves import move, tail
-from station.shop.views import View, by_part
-from station.shop.words import Say, say
+from station.shop.views import View, by_part, total
+from station.shop.words import Say, say, together
 
 
 def close_pack(act: Act, view: View) -> Answer:
@@ -21,11 +28,25 @@ def close_pack(act: Act, view: View) -> Answer:
     order = order_of(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Claim an order first."))
-    if problem := not_in_hand(act, view, order) or _incomplete(view, order):
+    if problem := not_in_hand(act, view, order):
+        return problem
+    if problem := _held_inside(view, order) or _incomplete(view, order):
         return problem
     if not view.stock(place=f"packing/{order.id}"):
         return _owed_whole(act, order)
     return _closed(act, view, order)
+
+
+def _held_inside(view: View, order: Order) -> Answer | None:
+    """Why the pack may not be closed: pieces in it are of a batch that was held since."""
+    inside = keep_held(view, view.stock(place=f"packing/{order.id}"))
+    if not inside:
+        return None
+    parts = [say("{part}", part=p.name) for h in inside if (p := view.get(Part, h.part))]
+    return refuse(
+        say("{batches}: {n} of it in this pack", batches=are_held(inside), n=total(inside)),
+        say("Touch “Put back”, scan {parts}; then take others.", parts=together(parts)),
+    )
 
 
 def _incomplete(view: View, order: Order) -> Answer | None:
@@ -109,30 +130,31 @@ def _off_weight(act: Act, pack: Pack, weight: mailers.Weight) -> Concern:
 
 
 def open_pack(act: Act, view: View) -> Answer:
-    """A pack of a cancelled order is opened; its pieces are put back next."""
+    """A pack that may not leave is opened: its order is cancelled, or a batch in it is held."""
     pack = view.get(Pack, tail(act.subject))
     order = view.get(Order, pack.order) if pack else None
     if pack is None or order is None or pack.state != "packed":
         return refuse(say("Only a pack off the cart is opened"), say("Take it off first."))
-    if order.state != "cancelled":
+    inside = view.stock(place=f"pack/{pack.id}")
+    held = keep_held(view, inside)
+    if order.state != "cancelled" and not held:
         return refuse(
             say("Order {order} is not cancelled", order=order.id),
             say("Its pack goes onto the cart."),
         )
     if problem := elsewhere(act, order):
         return problem
-    moves = tuple(
-        move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch)
-        for h in view.stock(place=f"pack/{pack.id}")
-    )
+    again = replace(order, claimed=act.station, by=act.worker)
+    do = say("Put its parts back on the rack.")
+    if order.state != "cancelled":
+        again = replace(again, state="packing")
+        do = say("{batches}: put those {n} back, take others.", batches=are_held(held),
+                 n=total(held))  # fmt: skip
     return attention(
         say("Pack {pack} is opened", pack=pack.id),
-        say("Put its parts back on the rack."),
-        moves=moves,
-        sets=(
-            replace(pack, state="opened"),
-            replace(order, claimed=act.station, by=act.worker),
-        ),
+        do,
+        moves=tuple(move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch) for h in inside),
+        sets=(replace(pack, state="opened"), again),
     )
 
 

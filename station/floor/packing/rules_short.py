@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from station.floor.packing.coming import coming
 from station.floor.packing.common import no_such_part, not_in_hand, order_of, part_of, taken
-from station.floor.packing.needs import rack, want_of
+from station.floor.packing.needs import free_on_rack, rack, want_of
 from station.floor.packing.rules_take import beyond
+from station.queries.batches import find_hold
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
 from station.shop.moves import Move, move
@@ -32,7 +33,8 @@ def recount_place(act: Act, view: View) -> Answer:
     if type(counted) is not int or not 0 <= counted <= 100_000:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     by = counted - total(rack(view, part))
-    do = _after_count(act, view, part, counted)
+    moves = _corrected(view, part, by)
+    do = _after_count(act, view, part, _free_after(view, part, moves))
     if by == 0:
         return good(say("Counted {n}: the book agrees", n=counted), do)
     if by > MUCH and not act.args.get("sure"):
@@ -44,15 +46,27 @@ def recount_place(act: Act, view: View) -> Answer:
         "Corrected: {n} {part} there, {by} by the book", n=counted, part=part.name, by=f"{by:+d}"
     )
     worry = _recounted(act, part, counted - by, counted)
-    return attention(said, do, moves=_corrected(view, part, by), sets=(worry,))
+    return attention(said, do, moves=moves, sets=(worry,))
 
 
 def _corrected(view: View, part: Part, by: int) -> tuple[Move, ...]:
     lying = rack(view, part)
+    if by == 0:
+        return ()
     if by < 0:
         return taken(lying, -by, "recount")
     batch = lying[-1].batch if lying else ""
     return (move(part.id, by, "recount", f"rack/{part.rack}", batch),)
+
+
+def _free_after(view: View, part: Part, moves: tuple[Move, ...]) -> int:
+    """Pieces that may be taken from the rack place once the count is corrected."""
+    free = total(free_on_rack(view, part))
+    for m in moves:
+        spot = m.to if m.frm.place == "recount" else m.frm
+        if find_hold(view, spot.batch) is None:
+            free += m.qty if spot is m.to else -m.qty
+    return free
 
 
 def _recounted(act: Act, part: Part, book: int, counted: int) -> Concern:
@@ -70,13 +84,13 @@ def _recounted(act: Act, part: Part, book: int, counted: int) -> Concern:
     )
 
 
-def _after_count(act: Act, view: View, part: Part, counted: int) -> Say:
-    """What to do now that the place was counted: take them, wait, or send it short."""
+def _after_count(act: Act, view: View, part: Part, free: int) -> Say:
+    """What to do now that so many are free there: take them, wait, or send it short."""
     order = view.get(Order, str(act.args.get("order", "")))
     want = want_of(view, order, part.id) if order else None
     if order is None or want is None or not want.to_go:
         return say("Go on.")
-    if counted >= want.to_go:
+    if free >= want.to_go:
         return say("Enough: take {n} from rack {place}.", n=want.to_go, place=want.place_name)
     under_way = coming(view, part.id, order.id)
     if under_way.all:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from station.floor.packing.common import (
+    are_held,
     elsewhere,
     next_to_take,
     no_such_part,
@@ -13,10 +14,11 @@ from station.floor.packing.common import (
     taken,
     too_few,
 )
-from station.floor.packing.needs import rack, want_of, wants
+from station.floor.packing.needs import Want, free_on_rack, want_of, wants
+from station.queries.batches import keep_held
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.facts import Concern, Fact, Order, Part
-from station.shop.moves import Move
+from station.shop.moves import Held, Move
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, together
 
@@ -41,10 +43,17 @@ def pick(act: Act, view: View) -> Answer:
         return too_few(want)
     done = good(
         say("{n} × {part} in the pack", n=quantity, part=part.name),
-        next_to_take(view, order, part.id, want.inside + quantity),
-        moves=taken(rack(view, part), quantity, f"packing/{order.id}"),
+        _leaving_held(want, next_to_take(view, order, part.id, want.inside + quantity)),
+        moves=taken(free_on_rack(view, part), quantity, f"packing/{order.id}"),
     )
     return replace(done, certain="told") if quantity == want.on_rack else done
+
+
+def _leaving_held(want: Want, then: Say) -> Say:
+    """Says first which pieces stay at the rack place that others were just taken from."""
+    if not want.held:
+        return then
+    return say("{batches}: leave them there. {then}", batches=are_held(want.held), then=then)
 
 
 def wrong(view: View, order: Order, part: Part) -> Answer:
@@ -94,8 +103,8 @@ def correct_pick(act: Act, view: View) -> Answer:
         return too_few(want)
     after = want.inside + count - was
     if count > was:
-        moves = taken(rack(view, part), count - was, f"packing/{order.id}")
-        do = next_to_take(view, order, part.id, after)
+        moves = taken(free_on_rack(view, part), count - was, f"packing/{order.id}")
+        do = _leaving_held(want, next_to_take(view, order, part.id, after))
     else:
         moves = put_back(view, order, part, was - count)
         do = say("{n} {n|stays|stay} in rack {place}.", n=was - count, place=want.place_name)
@@ -160,7 +169,10 @@ def _put_back(act: Act, view: View, order: Order, moves: tuple[Move, ...], left:
             part=want.part.name,
             place=want.place_name,
         )
+    held = keep_held(view, tuple(Held(*m.to, m.part, m.qty) for m in moves))
     do = say("Under their own masters.")
+    if held:
+        do = say("{batches}: keep them apart.", batches=are_held(held))
     sets: tuple[Fact, ...] = ()
     if order.state == "cancelled":
         do = say("{n} more to put back.", n=left) if left else say("Take the next order.")

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
+from station.queries.batches import refuse_held
 from station.shop import batches, count_steps, counting, meanwhile
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
@@ -57,7 +58,7 @@ def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
 def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     """A slip, or a traveller for every slip of it that waits here."""
     batch = view.get(Batch, code.number)
-    if wrong := _cannot(hand, code, batch):
+    if wrong := _cannot(hand, code, batch, view):
         return Took(hand, wrong)
     assert batch is not None
     waiting = _waiting(view, batch.id)
@@ -74,8 +75,8 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     return Took(picked, _in_hand(batch, slips, parts, view))
 
 
-def _cannot(hand: Hand, code: Code, batch: Batch | None) -> Answer | None:
-    if wrong := batches.not_this_paper(code, batch):
+def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+    if wrong := batches.not_this_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
     if hand.subject and hand.subject != batch.id and counting.counts_of(hand):

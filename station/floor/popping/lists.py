@@ -1,6 +1,7 @@
 """What waits at popping, what comes next from the routers, what was passed on today."""
 
 from station.floor.popping import dialogue
+from station.queries.batches import find_hold
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, CutFile, Router, Slip
@@ -31,14 +32,14 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
     copy = batch.copy if batch and usable("batch", slips[0].batch, batch.copy) else ""
     sheets = several([str(s.sheet) for s in slips[:6]])
-    held = batch.holds[0] if batch and batch.holds else ""
+    hold = find_hold(view, slips[0].batch)
     return Entry(
         big=slips[0].batch,
         right=_waited(waited, slips[0].at),
-        tone="attention" if held or waited >= LONG_WAIT else "",
+        tone="attention" if hold or waited >= LONG_WAIT else "",
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
                   words=cut_file.words if cut_file else "", k=len(slips), sheets=sheets, n=lying),
-        line2=say("held: {why}", why=held) if held else "",
+        line2=say("held: {why}", why=hold.holds[0]) if hold else "",
         code=write("batch", slips[0].batch, copy),
     )  # fmt: skip
 

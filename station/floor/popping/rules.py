@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.queries.batches import refuse_held
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
@@ -32,8 +33,8 @@ def pass_on(act: Act, view: View) -> Answer:
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
-    if batch.holds:
-        return batches.held(batch)
+    if problem := refuse_held(view, batch.id):
+        return problem
     slips = tuple(str(s) for s in _list(act.args.get("slips")))
     held = here_of(view, batch.id, slips)
     if not held:

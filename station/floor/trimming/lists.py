@@ -2,6 +2,7 @@
 
 from collections import Counter
 
+from station.queries.batches import find_hold
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
@@ -28,12 +29,13 @@ def _entry(view: View, pile: Pile) -> Entry | None:
     cut_file = view.get(CutFile, batch.cut_file)
     n = total(view.stock(batch=batch.id, place=pile.area))
     copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
+    hold = find_hold(view, batch.id)
     return Entry(
         big=batch.id,
         right=say("{n} {n|part|parts}", n=n),
-        tone="attention" if batch.holds else "",
+        tone="attention" if hold else "",
         line1=cut_file.words if cut_file else "",
-        line2=say("held: {why}", why=batch.holds[0]) if batch.holds else due(batch),
+        line2=say("held: {why}", why=hold.holds[0]) if hold else due(batch),
         code=write("batch", batch.id, copy),
     )
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.queries.batches import refuse_held
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counting import counts_from, draw, spots_of
@@ -30,8 +31,8 @@ def put_on_rack(act: Act, view: View) -> Answer:
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
-    if batch.holds:
-        return batches.held(batch)
+    if problem := refuse_held(view, batch.id):
+        return problem
     counts = counts_from(act.args.get("parts"))
     held = here_of(view, batch.id)
     here = by_part(held)
