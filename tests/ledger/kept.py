@@ -23,11 +23,11 @@ from pathlib import Path
 from typing import NamedTuple
 
 from argon2 import PasswordHasher
-from station.app import Where
 
-from station import app
+from station import bootstrap
+from station.bootstrap import Where
 from station.clock import Clock
-from station.commands import told
+from station.commands.text_station import told
 from station.desk.desk import Desk, Given
 from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
@@ -82,7 +82,9 @@ class Kept:
         self.number, self.link = number, MemoryLink(shop)
         self.count = itertools.count(first_id)
         self.clock = Clock("2026-11-25T07:00:00")
-        self.ledger = Ledger(folder / app.FILE, app.all_rules(), station=number, ids=self.new_id)
+        self.ledger = Ledger(
+            folder / bootstrap.FILE, bootstrap.all_rules(), station=number, ids=self.new_id
+        )
         self.desk = self.at("loading")
 
     def new_id(self) -> str:
@@ -91,7 +93,7 @@ class Kept:
     def at(self, area: str, router: str = "", bench: str = "") -> Desk:
         """A desk at an area; it finds what was left in hand there."""
         where = Where(area=area, router=router, bench=bench)
-        return app.new_desk(self.ledger, where, self.clock, ids=self.new_id)
+        return bootstrap.new_desk(self.ledger, where, self.clock, ids=self.new_id)
 
     def send(self, line: str) -> Given:
         """One line of a day."""
@@ -128,7 +130,7 @@ class Two:
         self.folder, self.shop = folder, MemoryShop(site=SITE)
         self.here = one = Kept(folder / "1", "1", self.shop)
         self.stations = {"1": one}
-        app.seed(one.ledger, facts(), one.clock(), stock=START, ids=one.new_id)
+        bootstrap.seed(one.ledger, facts(), one.clock(), stock=START, ids=one.new_id)
 
     def play(self, lines: Iterator[str]) -> None:
         """Every line in turn, printed with its answer."""
@@ -243,7 +245,7 @@ def kept_hand(folder: Path, case: InHand, sql: str) -> dict[str, object]:
 def opened(folder: Path, sql: str) -> Kept:
     """Station 1 on its dumped file, and the shop as far as the file knows it."""
     folder.mkdir(parents=True, exist_ok=True)
-    lay(folder / app.FILE, sql)
+    lay(folder / bootstrap.FILE, sql)
     shop = MemoryShop(site=SITE)
     station = Kept(folder, "1", shop, first_id=9001)
     for entry in station.ledger.chain(0):
@@ -280,7 +282,7 @@ def main() -> int:
         for station in two.stations.values():
             assert station.ledger.check() == []
             station.ledger.close()
-        sql = dump(Path(folder) / "1" / app.FILE)
+        sql = dump(Path(folder) / "1" / bootstrap.FILE)
         (out / "shop.sql").write_text(sql, encoding="utf-8")
     kept = {}
     for case in cases((HERE / "hands.txt").read_text(encoding="utf-8")):
