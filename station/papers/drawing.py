@@ -1,12 +1,11 @@
 """The sheet and the part on paper, drawn from their records; black on white."""
 
-import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from station.papers.page import Page
 from station.shop.facts import Placed, Revision, Shape
+from station.shop.on_sheet import OnSheet, Points
 
-Points = Sequence[tuple[float, float]]
 NUMBER = 7.0  # points of a part's number on its pieces
 
 
@@ -39,7 +38,7 @@ def sheet(
 
 
 def _piece(page: Page, piece: Placed, shape: Shape, left: float, low: float, scale: float) -> None:
-    place = turned(piece, shape)
+    place = OnSheet(piece, shape).place
 
     def on_paper(points: Points) -> Points:
         return [(left + px * scale, low - py * scale) for px, py in points]
@@ -65,7 +64,7 @@ def _numbers(
         shape, number = shapes.get(piece.part), numbers.get(piece.part)
         if shape is None or number is None:
             continue
-        box = _box(turned(piece, shape)(shape.outline))
+        box = _box(OnSheet(piece, shape).place(shape.outline))
         wide, high = (box[2] - box[0]) * scale, (box[3] - box[1]) * scale
         if piece.part in done and min(wide, high) < 4.5:
             continue
@@ -79,27 +78,6 @@ def _numbers(
 def _box(points: Points) -> tuple[float, float, float, float]:
     xs, ys = [p[0] for p in points] or [0.0], [p[1] for p in points] or [0.0]
     return min(xs), min(ys), max(xs), max(ys)
-
-
-class turned:  # noqa: N801 - used as a function
-    """Puts a shape's points where its piece lies on the sheet (lower left at x_mm, y_mm)."""
-
-    def __init__(self, piece: Placed, shape: Shape) -> None:
-        angle = math.radians(piece.turn_deg)
-        self.cos, self.sin, self.piece = math.cos(angle), math.sin(angle), piece
-        corners = [self._one(p) for p in shape.outline] or [(0.0, 0.0)]
-        self.left, self.low = min(c[0] for c in corners), min(c[1] for c in corners)
-
-    def _one(self, point: tuple[float, float]) -> tuple[float, float]:
-        px = -point[0] if self.piece.mirrored else point[0]
-        return px * self.cos - point[1] * self.sin, px * self.sin + point[1] * self.cos
-
-    def __call__(self, points: Points) -> list[tuple[float, float]]:
-        """The points on the sheet, mm."""
-        return [
-            (self.piece.x_mm + x - self.left, self.piece.y_mm + y - self.low)
-            for x, y in map(self._one, points)
-        ]
 
 
 def part(page: Page, shape: Shape, x: float, y: float, width: float, height: float) -> None:

@@ -1,15 +1,19 @@
 """What differs between two revisions of a cut file, part by part, as sentences."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
-from itertools import zip_longest
+from dataclasses import replace
 
 from station.shop.facts import Placed, Revision, Shape
+from station.shop.on_sheet import OnSheet, Points
 from station.shop.words import Say, say
 
 SIZE_MM = 0.02  # below this two sizes are one: the reader's own grid is 0.01 mm
 PLACE_MM = 0.5
 TAB_MM = 0.5
 SHARE = 0.01  # of minutes and metres
+
+Pair = tuple[Placed, Placed]  # a piece of the old revision and the one in its place in the new
 
 
 def differences(old: Revision, new: Revision, names: Mapping[str, Say | str]) -> list[Say]:
@@ -38,55 +42,90 @@ def _of_part(old: Revision, new: Revision, part: str, name: Say | str) -> list[S
             say("{part}: {now} instead of {was} a sheet.", part=name, now=after, was=before)
         )
     one, other = dict(old.shapes).get(part), dict(new.shapes).get(part)
+    pairs, apart = _pairs(_places(old, part), _places(new, part))
     if one and other:
-        found += _of_shape(one, other, name)
-    moved = _moved(_places(old, part), _places(new, part))
-    if before == after and moved:
-        found.append(say("{part}: {n} {n|lies|lie} elsewhere on the sheet.", part=name, n=moved))
+        size = _of_size(one, other, name)
+        found += size or (*_of_holes(one, other, name), *_of_tabs(one, other, pairs, name))
+    if before == after and apart:
+        found.append(say("{part}: {n} {n|lies|lie} elsewhere on the sheet.", part=name, n=apart))
     return found
 
 
-def _of_shape(one: Shape, other: Shape, name: Say | str) -> list[Say]:
+def _of_size(one: Shape, other: Shape, name: Say | str) -> list[Say]:
     (a, b), (c, d) = sorted(one.box), sorted(other.box)
     if abs(a - c) > SIZE_MM or abs(b - d) > SIZE_MM:
         now, was = f"{d:.2f} × {c:.2f}", f"{b:.2f} × {a:.2f}"
         return [say("{part}: {now} mm instead of {was}.", part=name, now=now, was=was)]
-    found: list[Say] = []
-    if len(one.holes) != len(other.holes):
-        holes = say(
-            "{part}: {now} {now|hole|holes} instead of {was}.",
-            part=name,
-            now=len(other.holes),
-            was=len(one.holes),
-        )
-        found.append(holes)
-    if len(one.tabs) != len(other.tabs):
-        tabs = say(
-            "{part}: {now} {now|tab|tabs} instead of {was}.",
-            part=name,
-            now=len(other.tabs),
-            was=len(one.tabs),
-        )
-        found.append(tabs)
-    elif _apart(one.tabs, other.tabs) > TAB_MM:
-        found.append(say("{part}: its tabs are elsewhere.", part=name))
-    return found
+    return []
 
 
-def _apart(one: tuple[tuple[float, float], ...], other: tuple[tuple[float, float], ...]) -> float:
-    """How far the points of two lists of equal length lie apart at most, in their order."""
-    pairs = zip(sorted(one), sorted(other), strict=True)
-    return max((max(abs(a - c), abs(b - d)) for (a, b), (c, d) in pairs), default=0.0)
+def _of_holes(one: Shape, other: Shape, name: Say | str) -> list[Say]:
+    now, was = len(other.holes), len(one.holes)
+    if now == was:
+        return []
+    return [say("{part}: {now} {now|hole|holes} instead of {was}.", part=name, now=now, was=was)]
+
+
+def _of_tabs(one: Shape, other: Shape, pairs: list[Pair], name: Say | str) -> list[Say]:
+    """Tabs of each piece against those it had, from its own lower left.
+
+    Where all have changed it is said of the part.
+    """
+    changed = sum(not _same_tabs(_tabs(a), _tabs(b)) for a, b in pairs)
+    if changed == 0:
+        return []
+    if changed < len(pairs) or _same_tabs(one.tabs, other.tabs):
+        return [say("{part}: {n} {n|has|have} other tabs.", part=name, n=changed)]
+    now, was = len(other.tabs), len(one.tabs)
+    if now != was:
+        return [say("{part}: {now} {now|tab|tabs} instead of {was}.", part=name, now=now, was=was)]
+    return [say("{part}: its tabs are elsewhere.", part=name)]
+
+
+def _tabs(piece: Placed) -> Points:
+    """A piece's tabs from its own lower left, mm."""
+    return [(x - piece.x_mm, y - piece.y_mm) for x, y in piece.tabs]
+
+
+def _same_tabs(one: Points, other: Points) -> bool:
+    """Whether each has one near it among the others, whatever their order."""
+    return len(one) == len(other) and all(
+        any(abs(a - c) <= TAB_MM and abs(b - d) <= TAB_MM for a, b in there)
+        for there, here in ((one, other), (other, one))
+        for c, d in here
+    )
 
 
 def _places(revision: Revision, part: str) -> list[Placed]:
+    """The pieces of a part, each with its tabs on the sheet, from left to right.
+
+    Where no piece brings tabs of its own, all have those of their shape; where some do, a
+    piece without any has none.
+    """
     mine = [p for p in revision.placed if p.part == part]
-    return sorted(mine, key=lambda p: (round(p.x_mm), round(p.y_mm), p.turn_deg))
+    shape = dict(revision.shapes).get(part)
+    if shape and not any(p.tabs for p in mine):
+        mine = [replace(p, tabs=tuple(OnSheet(p, shape).place(shape.tabs))) for p in mine]
+    return sorted(mine, key=lambda p: (p.x_mm, p.y_mm, p.turn_deg))
 
 
-def _moved(one: list[Placed], other: list[Placed]) -> int:
-    pairs = zip_longest(one, other)
-    return sum(1 for a, b in pairs if a is None or b is None or not _same_place(a, b))
+def _pairs(one: list[Placed], other: list[Placed]) -> tuple[list[Pair], int]:
+    """Pairs pieces that lie where one lay before, and the others in their order.
+
+    Gives the pairs, and how many of the pieces lie elsewhere. Both lists are sorted by x.
+    """
+    pairs: list[Pair] = []
+    rest, apart = list(one), []
+    for piece in other:
+        first = bisect_left(rest, piece.x_mm - PLACE_MM, key=lambda p: p.x_mm)
+        last = bisect_right(rest, piece.x_mm + PLACE_MM, key=lambda p: p.x_mm)
+        same = next((n for n in range(first, last) if _same_place(rest[n], piece)), None)
+        if same is None:
+            apart.append(piece)
+        else:
+            pairs.append((rest.pop(same), piece))
+    pairs += zip(rest, apart, strict=False)
+    return pairs, max(len(rest), len(apart))
 
 
 def _same_place(a: Placed, b: Placed) -> bool:

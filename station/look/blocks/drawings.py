@@ -1,6 +1,5 @@
 """Pictures from data: the sheet from its cut file, the part with its tabs."""
 
-import math
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -14,6 +13,7 @@ from station.look.widgets import Painted, Send
 from station.look.written import Page
 from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape
+from station.shop.on_sheet import OnSheet
 
 Key = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
@@ -114,7 +114,7 @@ def pieces(revision: Revision) -> tuple[Drawn, ...]:
 
 
 def _drawn(piece: Placed, shape: Shape) -> Drawn:
-    turned, holes = turn(piece, shape), QPainterPath()
+    turned, holes = OnSheet(piece, shape).place, QPainterPath()
     for hole in shape.holes:
         holes.addPolygon(QPolygonF([QPointF(*p) for p in turned(hole)]))
         holes.closeSubpath()
@@ -159,35 +159,6 @@ def _pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
     if round_:
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     return pen
-
-
-class Turn:
-    """Puts a shape's points where its piece lies on the sheet."""
-
-    def __init__(self, piece: Placed, shape: Shape) -> None:
-        angle = math.radians(piece.turn_deg)
-        self.cos, self.sin = math.cos(angle), math.sin(angle)
-        self.mirrored, self.piece = piece.mirrored, piece
-        corners = [self._turned(p) for p in shape.outline] or [(0.0, 0.0)]
-        self.left = min(x for x, _ in corners)
-        self.low = min(y for _, y in corners)
-
-    def _turned(self, point: tuple[float, float]) -> tuple[float, float]:
-        x, y = point
-        x = -x if self.mirrored else x
-        return x * self.cos - y * self.sin, x * self.sin + y * self.cos
-
-    def __call__(self, points: tuple[tuple[float, float], ...]) -> list[tuple[float, float]]:
-        """The points on the sheet, mm; the piece's box has its lower left at x_mm, y_mm."""
-        return [
-            (self.piece.x_mm + x - self.left, self.piece.y_mm + y - self.low)
-            for x, y in map(self._turned, points)
-        ]
-
-
-def turn(piece: Placed, shape: Shape) -> Turn:
-    """Where a shape's points lie for a piece on the sheet."""
-    return Turn(piece, shape)
 
 
 class PartBlock(Painted[PartDrawing]):
