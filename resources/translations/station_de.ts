@@ -5808,8 +5808,8 @@
       <translation>{batches}: {n} davon in diesem Paket</translation>
     </message>
     <message>
-      <source>{batches}: {n} {part} in {place} stay there</source>
-      <translation>{batches}: {n} {part} in {place} bleiben dort</translation>
+      <source>{batches}: {n} {part} in {place} {n|stays|stay} there</source>
+      <translation>{batches}: {n} {part} in {place} {n|bleibt|bleiben} dort</translation>
     </message>
     <message>
       <source>{batch}, sheet {n}</source>
@@ -6690,6 +6690,10 @@
     <message>
       <source>{part}: {n} in rack {place} by the book</source>
       <translation>{part}: laut Buch {n} in Regal {place}</translation>
+    </message>
+    <message>
+      <source>{part}: {n} {n|has|have} other tabs.</source>
+      <translation>{part}: {n} {n|hat|haben} andere Stege.</translation>
     </message>
     <message>
       <source>{part}: {n} {n|lies|lie} elsewhere on the sheet.</source>

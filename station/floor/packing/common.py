@@ -79,8 +79,9 @@ def too_few(want: Want) -> Answer:
     """Said when fewer of a part may be taken from the rack than are wanted."""
     if want.held:
         return refuse(
-            say("{batches}: {n} {part} in {place} {n|stays|stay} there", batches=are_held(want.held),
-                n=total(want.held), part=want.part.name, place=want.place_name),
+            say("{batches}: {n} {part} in {place} {n|stays|stay} there",
+                batches=are_held(want.held), n=total(want.held), part=want.part.name,
+                place=want.place_name),
             say("Take the other {n}; a supervisor lets the rest go on.", n=want.on_rack)
             if want.on_rack
             else say("Take the next part. A supervisor lets them go on."),
