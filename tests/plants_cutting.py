@@ -13,11 +13,11 @@ RUNS = ("tests/floor/test_runs.py", "replay:21")
 LOADING = "station/floor/loading"
 
 CUTTING = (
-    Plant(f"{ANALYSE}/drive.py", "ahead = min(v2[i], ahead + 2", "ahead = v2[i] + (0 * ahead + 2",
+    Plant(f"{ANALYSE}/time.py", "ahead = min(v2[i], ahead + 2", "ahead = v2[i] + (0 * ahead + 2",
           "look-ahead that does not slow down in time", TIME),
-    Plant(f"{ANALYSE}/drive.py", "v2[i] = behind = min(v2[i], behind)", "v2[i] = behind = v2[i]",
+    Plant(f"{ANALYSE}/time.py", "v2[i] = behind = min(v2[i], behind)", "v2[i] = behind = v2[i]",
           "a router at full speed at once", TIME),
-    Plant(f"{ANALYSE}/drive.py", "share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)",
+    Plant(f"{ANALYSE}/time.py", "share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)",
           "share = max(abs(x) / ax, abs(y) / ay, abs(z) / ax)",
           "Z as quick as X and Y", (*TIME, "tests/cutting/analyse/test_works_out.py")),
     Plant(f"{GEOMETRY}/parts.py", "edge = offset(node.loop.ring, -node.radius)",
@@ -54,7 +54,7 @@ CUTTING = (
           "rapid &= False", "a rapid through the sheet is not told", WRONG),
     Plant(f"{ANALYSE}/holding.py", " & ~_in_pieces(analysis, long, wide)", "",
           "a hold-down on what is sold", ("tests/cutting/analyse/test_works_out.py",)),
-    Plant(f"{GEOMETRY}/cover.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
+    Plant(f"{GEOMETRY}/tabs.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
           "return False", "laps that cut a tab away are not seen", (*SIZES, *WRONG)),
     Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(runs_of(view, revision)):",
           "    if bed.run < 0:", "a sheet at popping before its last run", RUNS),

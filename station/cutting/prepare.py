@@ -51,14 +51,14 @@ def kept() -> Path | None:
 DONE = "ready"
 # modules that compile, with the share of the whole time that each takes
 PARTS = {
-    "read.run": 0.5,
-    "geometry.measure": 0.6,
-    "analyse.drive": 0.7,
-    "geometry.walk": 0.85,
-    "geometry.cover": 0.88,
-    "geometry.edge": 0.93,
-    "geometry.hull": 0.97,
-    "analyse.thin": 1.0,
+    "read.reader_compiled": 0.4,
+    "geometry.moves": 0.48,
+    "analyse.time": 0.55,
+    "geometry.loops": 0.75,
+    "geometry.tabs": 0.8,
+    "geometry.offset": 0.9,
+    "geometry.shapes": 0.97,
+    "analyse.drawing": 1.0,
 }
 
 

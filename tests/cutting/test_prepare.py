@@ -39,9 +39,9 @@ def test_the_station_starts_without_numpy_and_numba():
 
 HULL = """
 from station.cutting import compiled
-from station.cutting.geometry import hull
+from station.cutting.geometry import rings
 from station.cutting.prepare import kept
-stats = hull.hull.stats
+stats = rings.hull.stats
 print(kept(), sum(stats.cache_hits.values()), sum(stats.cache_misses.values()))
 """
 

@@ -2,17 +2,125 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.analyse.drive import drive, limits
+from station.cutting.compiled import entry, inner
 from station.cutting.geometry.moves import Geometry, geometry
-from station.cutting.model import Floats, Moves, Pause
+from station.cutting.model import CW, XY, Bools, Bytes, Floats, Moves, Pause
 from station.shop.facts import Router
 
 SPINDLE_S = 3.0  # coming up to speed: common practice, no source
+
+
+@inner
+def along(x: float, y: float, z: float, ax: float, ay: float, az: float) -> float:
+    """The acceleration along a unit direction when each axis has its own limit."""
+    share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)
+    return 1 / share if share > 0 else math.inf
+
+
+@inner
+def corner_speed2(accel: float, tolerance: float, cosine: float) -> float:
+    """The square of the speed through a corner, in (mm/s)².
+
+    `cosine` is between the directions before and after. With the interior angle θ, 180° less
+    the turn: v = √(a·δ·sin(θ/2) / (1 - sin(θ/2))).
+    """
+    half = math.sqrt(min(max((1 + cosine) / 2, 0.0), 1.0))  # sin(θ/2)
+    return accel * tolerance * half / (1 - half) if half < 1 - 1e-9 else math.inf
+
+
+@inner
+def trapezoid(length: float, top: float, accel: float, v_in: float, v_out: float) -> float:
+    """Seconds for `length` mm, entered and left at given speeds, at most `top` mm/s."""
+    peak = math.sqrt(min(top * top, accel * length + (v_in * v_in + v_out * v_out) / 2))
+    peak = max(peak, v_in, v_out)
+    ramps = (2 * peak * peak - v_in * v_in - v_out * v_out) / (2 * accel)
+    return (2 * peak - v_in - v_out) / accel + max(0.0, length - ramps) / peak
+
+
+@inner
+def _timed(length: float, top: float, accel: float, minutes: float, v2: float, v2_out: float
+           ) -> float:  # fmt: skip
+    spent = trapezoid(length, top, accel, math.sqrt(v2), math.sqrt(v2_out))
+    return spent if math.isnan(minutes) else max(spent, minutes * 60)
+
+
+@inner
+def _limit(i: int, leave: Floats, kind: Bytes, plane: Bytes, ax: float, ay: float, az: float
+           ) -> float:  # fmt: skip
+    """The acceleration of one move."""
+    if kind[i] >= CW:
+        flat = min(ax, ay)
+        return flat if plane[i] == XY and leave[2, i] == 0 else min(flat, az)
+    return along(leave[0, i], leave[1, i], leave[2, i], ax, ay, az)
+
+
+@inner
+def _most(kind: int, length: float, feed: float, minutes: float, rapid: float) -> float:
+    """The speed that a move is meant to have, mm/s."""
+    if kind and not math.isnan(minutes):
+        return min(length / (minutes * 60), rapid)
+    return min(feed / 60, rapid) if kind and feed > 0 else rapid
+
+
+@entry(
+    "void(f8[::1], f8[::1], f8[:,::1], f8[:,::1], u1[::1], u1[::1], f8[::1], f8[::1], b1[::1],"
+    " b1[::1], f8, f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
+)
+def limits(
+    length: Floats, radius: Floats, leave: Floats, arrive: Floats, kind: Bytes, plane: Bytes,
+    feed: Floats, minutes: Floats, exact: Bools, halts: Bools, rapid: float, ax: float,
+    ay: float, az: float, tolerance: float, top: Floats, accel: Floats, v2: Floats,
+) -> None:  # fmt: skip
+    """Fills each move's top speed and acceleration, and the most that v² may be at its start.
+
+    `halts` are points where the path stops. Moves that go nowhere are no corner.
+    """
+    before, stop = -1, True
+    for i in range(len(kind)):
+        stop = stop or halts[i]
+        v2[i] = 0.0
+        if length[i] <= 0:
+            continue
+        accel[i] = _limit(i, leave, kind, plane, ax, ay, az)
+        speed = _most(kind[i], length[i], feed[i], minutes[i], rapid)
+        top[i] = max(min(speed, math.sqrt(accel[i] * min(radius[i], 1e12))), 1e-6)
+        if not stop:
+            cosine = (arrive[0, before] * leave[0, i] + arrive[1, before] * leave[1, i]
+                      + arrive[2, before] * leave[2, i])  # fmt: skip
+            free = min(top[before], top[i])
+            corner = corner_speed2(min(accel[before], accel[i]), tolerance, cosine)
+            v2[i] = min(corner, free * free)
+        before, stop = i, exact[i]
+
+
+@entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
+def drive(
+    length: Floats, minutes: Floats, top: Floats, accel: Floats, v2: Floats, seconds: Floats
+) -> None:
+    """Fills the seconds of each move; `v2` holds its limits before and the speeds after."""
+    n, last = len(length), -1
+    ahead = behind = 0.0
+    for i in range(n - 1, -1, -1):
+        if length[i] > 0:
+            v2[i] = ahead = min(v2[i], ahead + 2 * accel[i] * length[i])
+    for i in range(n):
+        seconds[i] = 0.0
+        if length[i] <= 0:
+            continue
+        v2[i] = behind = min(v2[i], behind)
+        if last >= 0:
+            seconds[last] = _timed(length[last], top[last], accel[last], minutes[last],
+                                   v2[last], behind)  # fmt: skip
+        behind += 2 * accel[i] * length[i]
+        last = i
+    if last >= 0:
+        seconds[last] = _timed(length[last], top[last], accel[last], minutes[last], v2[last], 0.0)
 
 
 @dataclass(frozen=True)

@@ -2,24 +2,190 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
+import numba
 import numpy as np
+import numpy.typing as npt
 
-from station.cutting.geometry.edge import measures
+from station.cutting.compiled import Real, Whole, dtype_of, entry, inner
 from station.cutting.geometry.moves import apart
 from station.cutting.geometry.rings import (
     CHORD_MM,
     MOST_CHORDS,
     area_of,
     centroid_of,
+    measures,
     tidy,
 )
-from station.cutting.geometry.walk import BRIDGE, EDGE, Edges, walk
-from station.cutting.model import RAPID, Bools, Floats, Ints, Moves, Ring
+from station.cutting.model import CW, RAPID, XY, Bools, Bytes, Floats, Ints, Moves, Ring
 
+CLOSES_MM = 0.02  # ends nearer than this are the same point
+PER_CELL = 1 / (4 * CLOSES_MM)
+SHORTEST_MM = 1.0
+WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
+BRIDGE = -1  # the move of an edge that no move cuts
 LEAST_MM2 = 0.05
+
+
+class Edge:
+    """One edge of a loop: a move, or the bridge over a gap between two cuts."""
+
+    move: Whole
+    x0: Real
+    y0: Real
+    x1: Real
+    y1: Real
+    cx: Real
+    cy: Real
+    sweep: Real  # 0: straight
+    length: Real
+    top: Real  # the highest z on it
+    through: Whole  # cut through along its whole length
+
+
+EDGE = dtype_of(Edge)
+Edges = npt.NDArray[Any]
+
+
+@inner
+def _cell(v: float) -> int:
+    """The cell along one axis."""
+    return math.floor(v * PER_CELL)
+
+
+@inner
+def _place(i: int, j: int, mask: int) -> int:
+    """Where a cell of the plane is kept."""
+    return (i * 73856093 ^ j * 19349663) & mask
+
+
+@inner
+def _turn(x0: float, y0: float, x1: float, y1: float, like: float) -> float:
+    """The sweep from one spoke to another, turning as `like` does."""
+    sweep = (math.atan2(y1, x1) - math.atan2(y0, x0)) % (2 * math.pi)
+    return sweep if like > 0 else sweep - 2 * math.pi
+
+
+@inner
+def _push(px: Floats, py: Floats, chain: Ints, heads: Ints, corner: int, x: float, y: float
+          ) -> None:  # fmt: skip
+    """One more corner, first in the list of its cell."""
+    px[corner], py[corner] = x, y
+    h = _place(_cell(x), _cell(y), len(heads) - 1)
+    chain[corner], heads[h] = heads[h], corner + 1
+
+
+@inner
+def _drop(px: Floats, py: Floats, chain: Ints, heads: Ints, corners: int, keep: int) -> int:
+    """Forgets all corners but the first few; they go in turn, so each is first of its cell."""
+    while corners > keep:
+        corners -= 1
+        h = _place(_cell(px[corners]), _cell(py[corners]), len(heads) - 1)
+        heads[h] = chain[corners]
+    return corners
+
+
+@inner
+def _known(px: Floats, py: Floats, chain: Ints, heads: Ints, x: float, y: float) -> int:
+    """The last corner that is this place; -1: there is none."""
+    again = -1
+    for i in range(_cell(x - CLOSES_MM), _cell(x + CLOSES_MM) + 1):
+        for j in range(_cell(y - CLOSES_MM), _cell(y + CLOSES_MM) + 1):
+            c = heads[_place(i, j, len(heads) - 1)] - 1
+            while c > again:
+                if math.hypot(px[c] - x, py[c] - y) < CLOSES_MM:
+                    again = c
+                c = chain[c] - 1
+    return again
+
+
+@inner
+def _is_loop(stack: Edges, first: int, end: int) -> bool:
+    """Whether edges that close are long enough, and cut enough, to be a loop."""
+    whole = cut = real = 0.0
+    for k in range(first, end):
+        whole += stack[k].length
+        cut += stack[k].length if stack[k].through else 0.0
+        real += stack[k].length if stack[k].move != BRIDGE else 0.0
+    return whole >= SHORTEST_MM and real >= 0.6 * whole and cut >= 0.25 * whole
+
+
+@inner
+def _kept(stack: Edges, first: int, end: int, kept: Edges, out: int) -> int:
+    """Copies the edges of a loop; where the next go."""
+    for k in range(first, end):
+        kept[out + k - first] = stack[k]
+    return out + end - first
+
+
+@inner
+def _bridge(e: Edge, before: Edge, far: float, cx: float, cy: float) -> None:
+    """An edge over a gap: along the arc before it where the arc after it has its centre."""
+    e.move, e.through, e.top, e.length = BRIDGE, 0, math.inf, far
+    if before.sweep != 0 and math.hypot(cx - before.cx, cy - before.cy) < 0.01:
+        e.cx, e.cy = cx, cy
+        e.sweep = _turn(e.x0 - cx, e.y0 - cy, e.x1 - cx, e.y1 - cy, before.sweep)
+        e.length = abs(e.sweep) * math.hypot(e.x1 - cx, e.y1 - cy)
+
+
+_F, _I, _B, _E = (t[::1] for t in (numba.f8, numba.i8, numba.u1, numba.from_dtype(EDGE)))
+SIGNATURE = numba.i8(_I, _F, _F, _F, _B, _B, _F, _F, _F, _F, numba.i4[::1], numba.f8,
+                     _E, _F, _F, _I, _I, _E, _I)  # fmt: skip
+
+
+# Not cut up further: what is handed to inner functions by the move is paid for by the move.
+@entry(SIGNATURE)
+def walk(
+    chosen: Ints, x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats,
+    c1: Floats, sweep: Floats, flat: Floats, tool: Ints, through_z: float,
+    stack: Edges, px: Floats, py: Floats, chain: Ints, heads: Ints, kept: Edges, stops: Ints,
+) -> int:  # fmt: skip
+    """Puts the edges of every loop behind one another into `kept`; `stops` are their ends.
+
+    Gives how many loops there are. `stack`, `px` and `py` hold the path since it last closed;
+    `heads` and `chain` list its corners by their cell.
+    """
+    corners, edges, out, loops, before = 0, 0, 0, 0, -2
+    for index in chosen:
+        far = -1.0  # of a gap that is bridged
+        if index != before + 1 or tool[index] != tool[before]:
+            if edges and tool[index] == tool[before]:
+                far = math.hypot(x[index] - px[corners - 1], y[index] - py[corners - 1])
+            if far < 0 or far > WIDEST_GAP_MM:
+                _drop(px, py, chain, heads, corners, 0)
+                _push(px, py, chain, heads, 0, x[index], y[index])
+                corners, edges, far = 1, 0, -1.0
+        bent = kind[index] >= CW and plane[index] == XY
+        for part in range(0 if far >= CLOSES_MM else 1, 2 if flat[index] >= 1e-9 else 1):
+            e = stack[edges]
+            e.cx = e.cy = e.sweep = 0.0
+            if part == 0:
+                e.x0, e.y0, e.x1, e.y1 = px[corners - 1], py[corners - 1], x[index], y[index]
+                cx, cy = (c0[index], c1[index]) if bent else (math.inf, math.inf)
+                _bridge(e, stack[edges - 1], far, cx, cy)
+            else:
+                e.x0, e.y0, e.x1, e.y1 = x[index], y[index], x[index + 1], y[index + 1]
+                e.move, e.length, e.top = index, flat[index], max(z[index], z[index + 1])
+                e.through = int(e.top <= through_z)
+                if bent:
+                    e.cx, e.cy, e.sweep = c0[index], c1[index], sweep[index]
+            edges += 1
+            again = _known(px, py, chain, heads, e.x1, e.y1)
+            if again < 0:
+                _push(px, py, chain, heads, corners, e.x1, e.y1)
+                corners += 1
+                continue
+            if _is_loop(stack, again, edges):
+                out = _kept(stack, again, edges, kept, out)
+                stops[loops] = out
+                loops += 1
+            corners, edges = _drop(px, py, chain, heads, corners, again + 1), again
+        before = index
+    return loops
 
 
 @dataclass(frozen=True)

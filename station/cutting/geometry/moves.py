@@ -1,13 +1,114 @@
-"""What is known of each move of a path: length, directions at both ends, radius."""
+"""Length, directions, radius and box of each move of a path."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.geometry.measure import measure
-from station.cutting.model import Bools, Floats, Moves
+from station.cutting.compiled import entry, inner
+from station.cutting.model import CW, XY, XZ, Bools, Bytes, Floats, Moves
+
+QUARTER = math.pi / 2
+CHORDS = 64  # for the length in XY of arcs in an upright plane
+Vector = tuple[float, float, float]
+
+
+@inner
+def _in_plane(plane: int, first: float, second: float, along: float) -> Vector:
+    """x, y and z of what is given along a plane's two axes and across it."""
+    if plane == XY:
+        return first, second, along
+    return (second, along, first) if plane == XZ else (along, first, second)
+
+
+@inner
+def _of_plane(plane: int, x: float, y: float, z: float) -> Vector:
+    """Along a plane's two axes and across it, of x, y and z."""
+    if plane == XY:
+        return x, y, z
+    return (z, x, y) if plane == XZ else (y, z, x)
+
+
+@inner
+def _tangent(plane: int, sweep: float, spoke: tuple[float, float], bow: float, rise: float
+             ) -> Vector:  # fmt: skip
+    """The unit direction along an arc or helix at the end of a spoke."""
+    reach, whole = math.hypot(spoke[0], spoke[1]), math.hypot(bow, rise)
+    if whole == 0:
+        return 0.0, 0.0, 0.0
+    around = bow / whole / reach if reach > 0 else 0.0
+    if sweep < 0:
+        around = -around
+    return _in_plane(plane, -spoke[1] * around, spoke[0] * around, rise / whole)
+
+
+@inner
+def _extremes(begin: float, sweep: float, r: float, quarter: int, none: float) -> float:
+    """How far an arc reaches to one of four sides of its centre; `none` where it does not."""
+    ahead = (quarter * QUARTER - begin) % (4 * QUARTER)
+    passes = ahead <= sweep if sweep >= 0 else ahead - 4 * QUARTER >= sweep
+    return r if passes or ahead == 0 or abs(sweep) >= 4 * QUARTER else none
+
+
+@inner
+def _upright(plane: int, begin: float, sweep: float, r: float, rise: float) -> float:
+    """The length in XY of an arc in an upright plane, by many small chords."""
+    total, x0, y0 = 0.0, 0.0, 0.0
+    for step in range(CHORDS + 1):
+        t = step / CHORDS
+        angle = begin + sweep * t
+        x, y, _ = _in_plane(plane, r * math.cos(angle), r * math.sin(angle), rise * t)
+        if step:
+            total += math.hypot(x - x0, y - y0)
+        x0, y0 = x, y
+    return total
+
+
+@entry(
+    "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1],"
+    " f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1], f8[:,::1], f8[:,::1])"
+)
+def measure(
+    x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
+    sweep: Floats, length: Floats, flat: Floats, radius: Floats, leave: Floats, arrive: Floats,
+    low: Floats, high: Floats,
+) -> None:  # fmt: skip
+    """Fills the columns from `length` on; directions and boxes are (3, n)."""
+    for i in range(len(kind)):
+        dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
+        low[0, i], high[0, i] = min(x[i], x[i + 1]), max(x[i], x[i + 1])
+        low[1, i], high[1, i] = min(y[i], y[i + 1]), max(y[i], y[i + 1])
+        low[2, i], high[2, i] = min(z[i], z[i + 1]), max(z[i], z[i + 1])
+        if kind[i] < CW:
+            far = math.sqrt(dx * dx + dy * dy + dz * dz)
+            length[i], flat[i], radius[i] = far, math.sqrt(dx * dx + dy * dy), math.inf
+            scale = 1 / far if far > 0 else 0.0
+            leave[0, i], leave[1, i], leave[2, i] = dx * scale, dy * scale, dz * scale
+            arrive[0, i], arrive[1, i], arrive[2, i] = dx * scale, dy * scale, dz * scale
+            continue
+        p, turn = plane[i], sweep[i]
+        a, b, _ = _of_plane(p, x[i], y[i], z[i])
+        a2, b2, _ = _of_plane(p, x[i + 1], y[i + 1], z[i + 1])
+        _, _, rise = _of_plane(p, dx, dy, dz)
+        spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
+        r = math.hypot(spoke[0], spoke[1])
+        bow = r * abs(turn)
+        begin = math.atan2(spoke[1], spoke[0])
+        length[i], radius[i] = math.hypot(bow, rise), max(r, 1e-9)
+        flat[i] = bow if p == XY else _upright(p, begin, turn, r, rise)
+        leave[0, i], leave[1, i], leave[2, i] = _tangent(p, turn, spoke, bow, rise)
+        arrive[0, i], arrive[1, i], arrive[2, i] = _tangent(p, turn, other, bow, rise)
+        none = -math.inf
+        right, left = _extremes(begin, turn, r, 0, none), _extremes(begin, turn, r, 2, none)
+        top, under = _extremes(begin, turn, r, 1, none), _extremes(begin, turn, r, 3, none)
+        ends = _in_plane(p, c0[i] + right, c1[i] + top, none)
+        for axis in range(3):
+            high[axis, i] = max(high[axis, i], ends[axis])
+        ends = _in_plane(p, c0[i] - left, c1[i] - under, -none)
+        for axis in range(3):
+            low[axis, i] = min(low[axis, i], ends[axis])
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,8 @@ import numpy as np
 
 from station.cutting.geometry.loops import Loop, find_loops
 from station.cutting.geometry.moves import Geometry
-from station.cutting.geometry.rings import area_of, contains, offset, shifted
+from station.cutting.geometry.offset import offset
+from station.cutting.geometry.rings import area_of, contains, shifted
 from station.cutting.geometry.tabs import Marks, Stretch, lost, marked, stretches
 from station.cutting.model import LINE, Floats, Moves, Piece, Ring, Tab
 

@@ -5,20 +5,60 @@ A ring is an (n, 2) array of corners; the last joins the first.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
-from station.cutting.geometry.edge import measures, moved, plain
-from station.cutting.geometry.hull import boxes, hull, touches
+from station.cutting.compiled import entry, inner
 from station.cutting.geometry.moves import apart
-from station.cutting.model import Floats, Ring
+from station.cutting.model import Floats, Ints, Ring
 
+SAME_MM = 1e-6  # corners nearer than this are one
 CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
 MOST_CHORDS = 1440
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
 Values = npt.NDArray[Any]
+
+
+@inner
+def _far(x: float, y: float) -> float:
+    """The length of a vector; hypot guards against sizes that no sheet has, and takes longer."""
+    return math.sqrt(x * x + y * y)
+
+
+@entry("UniTuple(f8, 4)(f8[:,:])")
+def measures(ring: Floats) -> tuple[float, float, float, float]:
+    """Signed area, length all around, and the centre of area (x, y) of a closed ring."""
+    n = len(ring)
+    x0, y0 = ring[0, 0], ring[0, 1]
+    area = around = cx = cy = 0.0
+    x, y = ring[n - 1, 0] - x0, ring[n - 1, 1] - y0
+    for i in range(n):
+        x2, y2 = ring[i, 0] - x0, ring[i, 1] - y0
+        cross = x * y2 - x2 * y
+        area += cross
+        cx += (x + x2) * cross
+        cy += (y + y2) * cross
+        around += _far(x2 - x, y2 - y)
+        x, y = x2, y2
+    if abs(area) < 1e-12:
+        return area / 2, around, ring[:, 0].sum() / n, ring[:, 1].sum() / n
+    return area / 2, around, x0 + cx / (3 * area), y0 + cy / (3 * area)
+
+
+@entry("f8[:,::1](f8[:,:])")
+def plain(ring: Floats) -> Floats:
+    """A ring without corners that repeat the one before."""
+    n, made = len(ring), 0
+    out = np.empty((n, 2))
+    for i in range(n):
+        after = (i + 1) % n
+        if _far(ring[after, 0] - ring[i, 0], ring[after, 1] - ring[i, 1]) > SAME_MM:
+            out[made, 0], out[made, 1] = ring[i, 0], ring[i, 1]
+            made += 1
+    return out[:made]
 
 
 def shifted(column: Values) -> Values:
@@ -71,20 +111,6 @@ def contains(ring: Ring, point: Floats) -> bool:
     return bool(np.count_nonzero(xs > 0) % 2)
 
 
-def offset(ring: Ring, by: float) -> Ring | None:
-    """The ring's edge moved outward (`by` > 0) or inward; None where nothing is left.
-
-    Corners that open are rounded as a bit rounds them; edges that vanish are left out.
-    """
-    ring = tidy(ring)
-    if len(ring) < 3:
-        return None
-    if abs(by) < 1e-12:
-        return ring
-    edge = moved(np.ascontiguousarray(ring), by)
-    return edge if len(edge) > 2 and area_of(edge) > 1e-9 else None
-
-
 def hull_of(points: Ring) -> Ring:
     """Convex hull, counter-clockwise."""
     order = np.lexsort((points[:, 1], points[:, 0]))
@@ -116,3 +142,55 @@ def sizes_of(ring: Ring) -> tuple[float, float, float]:
     best = int(near[np.argmax(along)])
     length, width, turn = float(wide[best]), float(high[best]), float(angles[best])
     return (width, length, turn) if width <= length else (length, width, turn + np.pi / 2)
+
+
+@inner
+def _half(x: Floats, y: Floats, order: Ints, kept: Ints, first: int) -> int:
+    """One side of the hull, behind what is kept already; where it ends."""
+    end = first
+    for i in order:
+        while end > first + 1:
+            a, b = kept[end - 2], kept[end - 1]
+            if (x[b] - x[a]) * (y[i] - y[a]) - (y[b] - y[a]) * (x[i] - x[a]) > 0:
+                break
+            end -= 1
+        kept[end] = i
+        end += 1
+    return end - 1
+
+
+@entry("i8(f8[::1], f8[::1], i8[::1], i8[::1], i8[::1])")
+def hull(x: Floats, y: Floats, order: Ints, back: Ints, kept: Ints) -> int:
+    """The corners of the convex hull, counter-clockwise, into `kept`; how many there are.
+
+    `order` are the points by x, then y; `back` the same backward.
+    """
+    return _half(x, y, back, kept, _half(x, y, order, kept, 0))
+
+
+@entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
+def boxes(x: Floats, y: Floats, angles: Floats, wide: Floats, high: Floats) -> None:
+    """How far points reach along and across each angle."""
+    for k in range(len(angles)):
+        c, s = math.cos(angles[k]), math.sin(angles[k])
+        left = under = math.inf
+        right = over = -math.inf
+        for i in range(len(x)):
+            u, v = x[i] * c + y[i] * s, y[i] * c - x[i] * s
+            left, right = min(left, u), max(right, u)
+            under, over = min(under, v), max(over, v)
+        wide[k], high[k] = right - left, over - under
+
+
+@entry("void(f8[::1], f8[::1], f8[::1], f8[::1])")
+def touches(x: Floats, y: Floats, angles: Floats, found: Floats) -> None:
+    """How much of a ring's edge runs along or across each angle."""
+    for k in range(len(angles)):
+        c, s, found[k] = math.cos(angles[k]), math.sin(angles[k]), 0.0
+        x0, y0 = x[-1], y[-1]
+        for i in range(len(x)):
+            dx, dy = x[i] - x0, y[i] - y0
+            size2 = dx * dx + dy * dy
+            if 2 * abs((dx * c + dy * s) * (dy * c - dx * s)) < 1e-4 * size2:
+                found[k] += math.sqrt(size2)
+            x0, y0 = x[i], y[i]

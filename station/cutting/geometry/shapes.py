@@ -10,13 +10,63 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+import numpy.typing as npt
 
-from station.cutting.geometry.hull import SPIN, Complexes, moments
+from station.cutting.compiled import entry, inner
 from station.cutting.geometry.rings import area_of, centroid_of, perimeter_of, sizes_of
-from station.cutting.model import Piece, Ring, ShapeFound
+from station.cutting.model import Floats, Ints, Piece, Ring, ShapeFound
 from station.shop.facts import Part
 
+Complexes = npt.NDArray[np.complex128]
+# moments z^p · conj(z)^q
+ORDERS = tuple((p, q) for n in range(2, 6) for p in range(n, -1, -1) if p >= (q := n - p))
+SPIN = np.array([p - q for p, q in ORDERS])  # how often each turns with its shape
+# 7-point rule on a triangle, exact to degree 5 (a standard quadrature)
+_A, _B = (6 - 15**0.5) / 21, (6 + 15**0.5) / 21
+_WA, _WB = (155 - 15**0.5) / 1200, (155 + 15**0.5) / 1200
+RULE = np.array(
+    [
+        (1 / 3, 1 / 3, 9 / 40),
+        *[(_A, _A, _WA), (1 - 2 * _A, _A, _WA), (_A, 1 - 2 * _A, _WA)],
+        *[(_B, _B, _WB), (1 - 2 * _B, _B, _WB), (_B, 1 - 2 * _B, _WB)],
+    ]
+)
 TOLERANCE = 0.002
+
+
+@inner
+def _add(sums: Complexes, point: complex, weight: float) -> None:
+    """Adds the moments of one point, in the order of ORDERS."""
+    r2 = point.real * point.real + point.imag * point.imag
+    z2, mass = point * point, complex(weight)
+    sums[0] += mass * z2
+    sums[1] += mass * r2
+    sums[2] += mass * z2 * point
+    sums[3] += mass * r2 * point
+    sums[4] += mass * z2 * z2
+    sums[5] += mass * r2 * z2
+    sums[6] += mass * r2 * r2
+    sums[7] += mass * z2 * z2 * point
+    sums[8] += mass * r2 * z2 * point
+    sums[9] += mass * r2 * r2 * point
+
+
+@entry("void(c16[::1], i8[::1], f8[::1], c16, f8, c16[::1])")
+def moments(z: Complexes, stops: Ints, sides: Floats, centre: complex, scale: float,
+            sums: Complexes) -> None:  # fmt: skip
+    """Adds up the moments of rings about a centre, in units of `scale`.
+
+    Rings stand behind one another in `z` and end at `stops`; each counts by its side, 1 or -1.
+    """
+    base, begin = -centre / scale, 0
+    for ring in range(len(stops)):
+        b = z[stops[ring] - 1] / scale
+        for i in range(begin, stops[ring]):
+            a, b = b, z[i] / scale
+            area = (a.real * b.imag - a.imag * b.real) / 2 * sides[ring]
+            for k in range(len(RULE)):
+                _add(sums, base + RULE[k, 0] * a + RULE[k, 1] * b, RULE[k, 2] * area)
+        begin = stops[ring]
 
 
 @dataclass(frozen=True)

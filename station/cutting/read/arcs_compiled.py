@@ -6,15 +6,15 @@ import math
 
 from station.cutting.compiled import inner
 from station.cutting.model import CCW, CW, LINE, XY, XZ
-from station.cutting.read.controller_compiled import Row
-from station.cutting.read.controller_plain import FULL, REPORT_INCH, REPORT_MM
-from station.cutting.read.write import (
+from station.cutting.read.arcs_plain import FULL, REPORT_INCH, REPORT_MM
+from station.cutting.read.controller_compiled import (
     ARC_APART,
     ARC_AT_CENTRE,
     ARC_BOTH,
     ARC_NO_CENTRE,
     ARC_NOWHERE,
     ARC_RADII,
+    Row,
     note,
     straight,
     write,

@@ -7,15 +7,16 @@ from typing import Annotated, Any
 
 import numpy as np
 import numpy.typing as npt
+from numba import f8, from_dtype, i8, typeof, void
 
-from station.cutting.compiled import Real, Whole, dtype_of
-from station.cutting.model import Bytes, Floats, Ints
+from station.cutting.compiled import Real, Whole, dtype_of, entry
+from station.cutting.model import RAPID, Bytes, Floats, Ints
+from station.cutting.read.arcs_plain import ends_apart, radii_differ
 from station.cutting.read.controller_plain import Machine
 
 Record = npt.NDArray[Any]
 Three = Annotated[Floats, "f8", 3]
 Letters = Annotated[Floats, "f8", 27]  # by letter, A is 1
-
 CHUNK = 1 << 17  # bytes of text at a time
 MOVES, PAUSES, NOTES = 1 << 14, 1 << 11, 64  # what is written before it is fetched
 MovesReal = Annotated[Floats, "f8", MOVES]
@@ -107,6 +108,41 @@ NUMBERS = ("scale", "feed", "rpm", "absolute", "plane", "inverse", "turning", "c
            "system", "side", "back_to", "exact")  # fmt: skip
 STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJK"}
 DIALECT = ("dwell_ms", "semicolon", "skip_deleted", "peck_back_mm", "return_first", "relative_r")
+ROW = from_dtype(RECORD)
+POINT = typeof((0.0, 0.0, 0.0))  # type: ignore[no-untyped-call] # numba has no types
+# kinds of pauses; a pause is (move, kind, seconds, line)
+DWELL, SPINDLE_PAUSE = 0, 1
+PAUSE_KINDS = ("dwell", "spindle")
+# notes: (line, byte, which, value, x, y); each which has a kind and a sentence
+(CUTTER_COMP, NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
+ ARC_NO_CENTRE, ARC_AT_CENTRE, ARC_NOWHERE, CYCLE_BARE, CYCLE_REPEATS, CYCLE_X, CYCLE_Y, CYCLE_Z,
+ CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH) = range(21)  # fmt: skip
+UNDRILLED = "nothing is drilled here."
+# in the order of the numbers above: kind and sentence, with its value where it has one
+SENTENCES = (
+    ("cutter-comp", "The controller moves this path sideways by the bit; sizes may differ."),
+    ("no-motion", "No G0 to G3 stands before; read as a feed move."),
+    ("no-feed", "Under G93 every feed move needs its own F."),
+    ("no-feed", "This move has no feed."),
+    ("no-feed", "This cycle has no feed."),
+    ("arc-radii", ""),
+    ("arc-radii", ""),
+    ("arc-bad", "This arc has no centre; read as a straight move."),
+    ("arc-bad", "This arc ends at its own centre; read as a straight move."),
+    ("arc-bad", "A radius arc must end elsewhere than it starts; read as a straight move."),
+    ("cycle", f"A cycle needs X, Y or Z; {UNDRILLED}"),
+    ("cycle", "L must be a whole number above zero; read as 1."),
+    ("cycle", f"A cycle needs X and R; {UNDRILLED}"),
+    ("cycle", f"A cycle needs Y and R; {UNDRILLED}"),
+    ("cycle", f"A cycle needs Z and R; {UNDRILLED}"),
+    ("cycle", f"A cycle cannot run under G93; {UNDRILLED}"),
+    ("cycle", f"A cycle cannot run with cutter compensation on; {UNDRILLED}"),
+    ("cycle", f"G83 needs Q above zero; {UNDRILLED}"),
+    ("cycle", f"Q is too small for this depth; {UNDRILLED}"),
+    ("cycle", f"R lies below the hole's bottom; {UNDRILLED}"),
+    ("arc-bad", "This arc has a centre and a radius; the radius is used."),
+)
+RADII, APART = 5, 6
 
 
 def record_of(machine: Machine) -> Record:
@@ -149,3 +185,62 @@ def take_back(machine: Machine, record: Record) -> None:
     state.sticky = {k: v for k, v in sticky.items() if not math.isnan(v)}
     if row["cycle"] >= 0:
         state.sticky["G"] = float(row["cycle"])
+
+
+@entry(f8(ROW, i8))
+def offset(s: Row, axis: int) -> float:
+    """From the program's own numbers to the file's frame, mm."""
+    moved: float = s.shift[axis] + s.systems[s.system, axis]
+    return moved
+
+
+@entry(void(ROW, i8, f8))
+def note(s: Row, which: int, value: float) -> None:
+    """Something to tell of this line."""
+    row = s.note[s.notes]
+    row[0], row[1], row[2], row[3] = s.line, s.byte, which, value
+    row[4], row[5] = s.at[0], s.at[1]
+    s.notes += 1
+
+
+@entry(void(ROW, i8, f8))
+def pause(s: Row, kind: int, seconds: float) -> None:
+    """The path stops here."""
+    row = s.pause[s.pauses]
+    row[0], row[1], row[2], row[3] = s.moves, kind, seconds, s.line
+    s.pauses += 1
+
+
+@entry(void(ROW, i8, POINT, f8, f8, f8))
+def write(
+    s: Row, kind: int, end: tuple[float, float, float], c0: float, c1: float, sweep: float
+) -> None:
+    """One move into the record."""
+    n = s.moves
+    s.x[n], s.y[n], s.z[n] = end
+    s.kind[n], s.planes[n] = kind, s.plane
+    s.c0[n], s.c1[n], s.sweep[n] = c0, c1, sweep
+    s.rate[n] = 0.0 if kind == RAPID else s.feed
+    s.fixed[n] = math.nan if kind == RAPID else s.minutes
+    s.bit[n], s.lines[n] = s.tool, s.line
+    s.turns[n] = s.rpm if s.turning else 0.0
+    s.sure[n] = not (s.unsure[0] or s.unsure[1] or s.unsure[2])
+    s.exactly[n] = s.exact
+    s.at[0], s.at[1], s.at[2] = end
+    s.moves = n + 1
+
+
+@entry(void(ROW, i8, f8, f8, f8))
+def straight(s: Row, kind: int, x: float, y: float, z: float) -> None:
+    """A straight move to a place in the frame."""
+    write(s, kind, (x, y, z), 0.0, 0.0, 0.0)
+
+
+def sentence(which: int, value: float) -> tuple[str, str]:
+    """The kind and the sentence of a note."""
+    kind, text = SENTENCES[which]
+    if which == RADII:
+        text = radii_differ(value)
+    elif which == APART:
+        text = ends_apart(value)
+    return kind, text

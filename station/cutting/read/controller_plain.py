@@ -8,12 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from station.cutting.model import (
-    CCW,
-    CW,
-    LINE,
-    MM_PER_INCH,
     MOST_OF_A_KIND,
-    PLANE_AXES,
     RAPID,
     XY,
     Moves,
@@ -23,8 +18,6 @@ from station.cutting.model import (
 from station.cutting.read.dialects import Dialect
 
 Point = tuple[float, float, float]
-FULL = 1e-7  # mm: an end nearer its start than this is the start
-REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
 
 
 @dataclass
@@ -151,49 +144,3 @@ def columns(path: Path) -> Moves:
         sure,
         exact,
     )
-
-
-def radii_differ(off: float) -> str:
-    """What is told of an arc whose radii differ by so many mm."""
-    return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
-
-
-def ends_apart(apart: float) -> str:
-    """What is told of an arc whose ends lie further apart than twice its radius."""
-    return f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
-
-
-def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],
-            centre: tuple[float, float], turns: int = 1) -> float:  # fmt: skip
-    """The angle an arc sweeps, radians, counter-clockwise positive. End at start: full turn."""
-    first = math.atan2(start[1] - centre[1], start[0] - centre[0])
-    last = math.atan2(end[1] - centre[1], end[0] - centre[0])
-    whole = math.hypot(end[0] - start[0], end[1] - start[1]) <= FULL
-    sweep = 0.0 if whole else (last - first) % math.tau
-    if kind == CW:
-        sweep = sweep - math.tau if sweep > 0 or whole else 0.0
-    elif whole:
-        sweep = math.tau
-    return sweep + (turns - 1) * math.copysign(math.tau, 1 if kind == CCW else -1)
-
-
-def centre_of_radius(
-    kind: int, start: tuple[float, float], end: tuple[float, float], radius: float
-) -> tuple[tuple[float, float], float]:
-    """The centre for a radius word, and by how much the ends are too far apart (0: fine).
-
-    A positive radius sweeps at most half a turn, a negative one more.
-    """
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    chord = math.hypot(dx, dy)
-    height2 = radius * radius - chord * chord / 4
-    height = math.sqrt(max(0.0, height2))
-    left = (kind == CCW) == (radius > 0)
-    sign = 1 if left else -1
-    x = (start[0] + end[0]) / 2 - sign * height * dy / chord
-    y = (start[1] + end[1]) / 2 + sign * height * dx / chord
-    return (x, y), max(0.0, chord - 2 * abs(radius))
-
-
-__all__ = ["CCW", "CW", "FULL", "LINE", "MM_PER_INCH", "PLANE_AXES", "RAPID", "Machine", "Path",
-           "State", "centre_of_radius", "columns", "turn_of"]  # fmt: skip

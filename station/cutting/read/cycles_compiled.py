@@ -8,9 +8,7 @@ import numpy as np
 
 from station.cutting.compiled import inner
 from station.cutting.model import LINE, RAPID, XY, XZ
-from station.cutting.read.controller_compiled import MOVES, Row
-from station.cutting.read.cycles_plain import MOST_ON_A_LINE, MOST_PECKS, MOST_REPEATS
-from station.cutting.read.write import (
+from station.cutting.read.controller_compiled import (
     CYCLE_BARE,
     CYCLE_INVERSE,
     CYCLE_LOW,
@@ -20,12 +18,15 @@ from station.cutting.read.write import (
     CYCLE_SIDE,
     CYCLE_X,
     DWELL,
+    MOVES,
     NO_FEED_CYCLE,
+    Row,
     note,
     offset,
     pause,
     straight,
 )
+from station.cutting.read.cycles_plain import MOST_ON_A_LINE, MOST_PECKS, MOST_REPEATS
 
 L, P, Q, R, X = 12, 16, 17, 18, 24
 FINE = -1

@@ -12,7 +12,19 @@ import numpy as np
 from station.cutting.compiled import inner
 from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, RAPID
 from station.cutting.read.arcs_compiled import bend
-from station.cutting.read.controller_compiled import Row
+from station.cutting.read.controller_compiled import (
+    CUTTER_COMP,
+    DWELL,
+    NO_FEED,
+    NO_FEED_INVERSE,
+    NO_MOTION,
+    SPINDLE_PAUSE,
+    Row,
+    note,
+    offset,
+    pause,
+    straight,
+)
 from station.cutting.read.cycles_compiled import drill
 from station.cutting.read.line_compiled import (
     DISTANCE,
@@ -27,18 +39,6 @@ from station.cutting.read.line_compiled import (
     SYSTEM,
     UNITS,
     F,
-)
-from station.cutting.read.write import (
-    CUTTER_COMP,
-    DWELL,
-    NO_FEED,
-    NO_FEED_INVERSE,
-    NO_MOTION,
-    SPINDLE_PAUSE,
-    note,
-    offset,
-    pause,
-    straight,
 )
 
 CODE = 1  # the bit for a G code

@@ -2,33 +2,67 @@
 
 from __future__ import annotations
 
-import numpy as np
+from typing import Any
 
-from station.cutting.model import MOST_OF_A_KIND, Cancelled, Pause, Program, Progress, Setting
-from station.cutting.read.columns import Columns
-from station.cutting.read.controller_compiled import CHUNK, hand_over, record_of, take_back
+import numba
+import numpy as np
+import numpy.typing as npt
+
+from station.cutting.compiled import entry, inner
+from station.cutting.model import (
+    MOST_OF_A_KIND,
+    Cancelled,
+    Moves,
+    Pause,
+    Program,
+    Progress,
+    Setting,
+)
+from station.cutting.read.controller_compiled import (
+    CHUNK,
+    MOVES,
+    NOTES,
+    PAUSE_KINDS,
+    PAUSES,
+    RECORD,
+    Record,
+    Row,
+    hand_over,
+    record_of,
+    sentence,
+    take_back,
+)
 from station.cutting.read.controller_plain import Machine
+from station.cutting.read.cycles_plain import BACK_BORE, MOST_REPEATS
 from station.cutting.read.dialects import dialect_of
-from station.cutting.read.notes import sentence
-from station.cutting.read.reader_plain import (
+from station.cutting.read.execute_compiled import obey
+from station.cutting.read.line_compiled import NEWLINE, RETURN, scan
+from station.cutting.read.reader_plain import Taker, finish, look_up
+from station.cutting.read.text import (
     LINE_LETTERS,
     LONGEST,
     MARK,
-    Taker,
-    finish,
-    look_up,
+    messages,
     no_plain_text,
     quoted,
     stretched,
     too_long,
+    units_of,
 )
-from station.cutting.read.run import ODD, run
-from station.cutting.read.text import messages, units_of
-from station.cutting.read.write import PAUSE_KINDS
 
-RETURN = 13
 SHORT = 24  # after fewer plain lines than this, more than one line is read slowly
 MOST_SLOW = 512
+NAMES = {
+    "kind": "kind", "plane": "planes", "sweep": "sweep", "feed": "rate", "minutes": "fixed",
+    "tool": "bit", "rpm": "turns", "line": "lines", "sure": "sure", "exact": "exactly",
+}  # fmt: skip
+TYPES: dict[str, type[np.generic]] = {
+    **dict.fromkeys(("kind", "plane"), np.uint8),
+    **dict.fromkeys(("tool", "line"), np.int32),
+    **dict.fromkeys(("sure", "exact"), np.bool_),
+}
+DONE, ODD, FULL = range(3)
+MOVES_ROOM, PAUSES_ROOM, NOTES_ROOM = 8, MOST_REPEATS + 2, 8  # a line's; cycles' moves aside
 
 
 def read_fast(
@@ -149,3 +183,101 @@ class Reader:
         if block is not None:
             self.columns.add(block)
         hand_over(machine, self.record)
+
+
+class Columns:
+    """Room for so many moves; each coordinate stands in one piece of memory."""
+
+    def __init__(self, room: int) -> None:
+        self.count, self.room = 0, max(room, 16)
+        self._make()
+
+    def _make(self) -> None:
+        self.rest: dict[str, npt.NDArray[Any]] = {
+            name: np.empty(self.room, TYPES.get(name, np.float64)) for name in NAMES
+        }
+        self.points = np.empty((3, self.room + 1))
+        self.points[:, 0] = 0.0
+        self.centre = np.empty((2, self.room))
+
+    def _fit(self, more: int) -> None:
+        if self.count + more <= self.room:
+            return
+        old = self.moves()
+        self.room = max(self.room + self.room // 2, self.count + more)
+        self._make()
+        self.points[:, : self.count + 1] = old.points.T
+        self.centre[:, : self.count] = old.centre.T
+        for name, column in self.rest.items():
+            column[: self.count] = getattr(old, name)
+
+    def fetch(self, record: Record) -> None:
+        """Adds the moves that the compiled reader has written into its record."""
+        row = record[0]
+        more = int(row["moves"])
+        self._fit(more)
+        a, b = self.count, self.count + more
+        for axis, name in enumerate(("x", "y", "z")):
+            self.points[axis, a + 1 : b + 1] = row[name][:more]
+        for axis, name in enumerate(("c0", "c1")):
+            self.centre[axis, a:b] = row[name][:more]
+        for name, field in NAMES.items():
+            self.rest[name][a:b] = row[field][:more]
+        self.count, row["moves"] = b, 0
+
+    def add(self, block: Moves) -> None:
+        """Adds a block whose points are ends only."""
+        more = len(block)
+        self._fit(more)
+        a, b = self.count, self.count + more
+        self.points[:, a + 1 : b + 1] = block.points.T
+        self.centre[:, a:b] = block.centre.T
+        for name, column in self.rest.items():
+            column[a:b] = getattr(block, name)
+        self.count = b
+
+    def moves(self) -> Moves:
+        """The path so far, as views."""
+        n = self.count
+        rest = {name: column[:n] for name, column in self.rest.items()}
+        return Moves(points=self.points[:, : n + 1].T, centre=self.centre[:, :n].T, **rest)
+
+
+@inner
+def _letters(s: Row, after: int) -> int:
+    """How many letters the line at hand has, without what ends it."""
+    while s.byte < after and s.text[after - 1] in (NEWLINE, RETURN):
+        after -= 1
+    return after - s.byte
+
+
+@entry(numba.void(numba.from_dtype(RECORD)[::1], numba.int64))
+def run(record: Record, stop: int) -> None:
+    """Runs the lines in the record's text until byte `stop`, where one ends.
+
+    ``why`` says whether a line is odd or a table full. Such a line is left as if never begun.
+    """
+    s: Row = record[0]
+    s.why, s.need = DONE, 0
+    while s.byte < stop:
+        if (
+            s.moves > MOVES - MOVES_ROOM
+            or s.pauses > PAUSES - PAUSES_ROOM
+            or s.notes > NOTES - NOTES_ROOM
+        ):
+            s.why = FULL
+            return
+        after = scan(s.byte, s)
+        if s.odd or s.motion == BACK_BORE or after - s.byte > LONGEST:
+            s.why = ODD
+            return
+        if after - s.byte > LINE_LETTERS and not s.long:
+            s.long = s.line if _letters(s, after) > LINE_LETTERS else 0
+        if s.worded and not (s.deleted and s.skip_deleted):
+            paused, noted = s.pauses, s.notes
+            obey(s)
+            if s.need:
+                s.why, s.pauses, s.notes = FULL, paused, noted
+                return
+        s.byte = after
+        s.line += 1

@@ -23,17 +23,18 @@ from station.cutting.read.controller_plain import Machine, columns
 from station.cutting.read.dialects import dialect_of
 from station.cutting.read.execute_plain import run_line
 from station.cutting.read.expressions import clean
-from station.cutting.read.text import Units, units_of
+from station.cutting.read.text import (
+    LONGEST,
+    Units,
+    loops_or_calls,
+    no_plain_text,
+    quoted,
+    text_lines,
+    too_long,
+    units_of,
+)
 
-MARK = b"\xef\xbb\xbf"  # byte-order mark
-LONGEST = 1 << 16  # letters of a line; the report allows 256
-MOST_MOVES = 20_000_000  # 1.7 GB of columns
 EVERY = 20_000  # lines between two looks at progress and cancel
-NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
-CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
-NUMBERED = re.compile(rb"(?:\xef\xbb\xbf)?[%\s]*[Oo]\s*\d")
-WIDE = (b"\xff\xfe", b"\xfe\xff")  # how a text in UTF-16 begins
-LINE_LETTERS = 256  # of a line, as the report allows
 
 
 def read_slowly(
@@ -51,17 +52,6 @@ def read_slowly(
     block = columns(machine.path)
     moves = replace(block, points=np.concatenate((np.zeros((1, 3)), block.points)))
     return finish(machine, moves, len(lines), units, refused)
-
-
-def text_lines(data: bytes) -> list[str]:
-    """The text in lines, whatever ends them; bytes that are no text become odd letters."""
-    text = data.removeprefix(MARK).decode("latin-1")
-    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
-
-
-def no_plain_text(data: bytes) -> str:
-    """Why a file is no text that can be read; empty: it can."""
-    return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
 
 
 def _run_lines(
@@ -103,11 +93,6 @@ class Taker:
         return machine.state.ended or bool(self.refused)
 
 
-def quoted(line: str) -> str:
-    """A line of the file as problems quote it."""
-    return line[:300].strip()[:120]
-
-
 def note_mark(machine: Machine, marks: int) -> bool:
     """Whether a ``%`` ends the file: the second does, after one at the top."""
     if marks == 1 and not machine.count:
@@ -124,41 +109,6 @@ def look_up(done: float, progress: Progress | None, cancelled: Cancelled | None)
         raise Cancel("Reading was cancelled.")
     if progress:
         progress(done)
-
-
-def loops_or_calls(text: str, number: int) -> str:
-    """Why the file is refused: its line is part of a loop or a subprogram. Empty: it is not."""
-    bare = text.removeprefix("/")
-    head = re.sub(r"^N\d+", "", bare)
-    if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
-        return f"Line {number} is part of a loop or subprogram. Save the file without them."
-    if ("M9" in bare or "G6" in bare) and CALLS.search(bare):
-        return f"Line {number} calls a subprogram. Save the file without them."
-    return ""
-
-
-def too_long(moves: int) -> str:
-    """Why a file of so many moves is refused; empty: it is not."""
-    if moves <= MOST_MOVES:
-        return ""
-    return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
-
-
-def stretched(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
-    """In what a file goes beyond the report, without harm; the reader takes it as it is.
-
-    `long` is the first line with more letters than the report allows, or 0.
-    """
-    found = {
-        "The file begins with a byte-order mark; it is passed over.": data.startswith(MARK),
-        "Lines end with a carriage return.": b"\r" in data,
-        "A program number stands at the top; it is passed over.": bool(NUMBERED.match(data)),
-        "Blanks stand inside numbers; they are passed over.": gaps,
-        f"Line {long} has more than {LINE_LETTERS} letters; it is read whole.": bool(long),
-        "Line numbers go beyond 99999; they are passed over.": high,
-        "The file has no M2, M30 or % at its end.": not ended,
-    }
-    return [text for text, so in found.items() if so]
 
 
 def finish(

@@ -1,4 +1,4 @@
-"""What is looked for in a whole text before it is read line by line: units and messages."""
+"""What is known of a whole text: its lines, units and messages, and why it is refused."""
 
 from __future__ import annotations
 
@@ -16,6 +16,14 @@ SCALED = re.compile(rb"[XYZIJKRQF]\s*[-+.\d\[#]", re.IGNORECASE)  # words that u
 ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
+MARK = b"\xef\xbb\xbf"  # byte-order mark
+LONGEST = 1 << 16  # letters of a line; the report allows 256
+MOST_MOVES = 20_000_000  # 1.7 GB of columns
+NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
+CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
+NUMBERED = re.compile(rb"(?:\xef\xbb\xbf)?[%\s]*[Oo]\s*\d")
+WIDE = (b"\xff\xfe", b"\xfe\xff")  # how a text in UTF-16 begins
+LINE_LETTERS = 256  # of a line, as the report allows
 
 
 class Units(NamedTuple):
@@ -56,3 +64,54 @@ def messages(data: bytes) -> list[str]:
     """What the file tells whoever stands at the router; of several remarks in a line the last."""
     told = [m[1].decode("latin-1").strip() for m in MESSAGE.finditer(data) if b"(" not in m[2]]
     return [f"The file tells at the router: {text[:120]}" for text in told[:MOST_MESSAGES]]
+
+
+def text_lines(data: bytes) -> list[str]:
+    """The text in lines, whatever ends them; bytes that are no text become odd letters."""
+    text = data.removeprefix(MARK).decode("latin-1")
+    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+
+
+def no_plain_text(data: bytes) -> str:
+    """Why a file is no text that can be read; empty: it can."""
+    return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
+
+
+def quoted(line: str) -> str:
+    """A line of the file as problems quote it."""
+    return line[:300].strip()[:120]
+
+
+def loops_or_calls(text: str, number: int) -> str:
+    """Why the file is refused: its line is part of a loop or a subprogram. Empty: it is not."""
+    bare = text.removeprefix("/")
+    head = re.sub(r"^N\d+", "", bare)
+    if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
+        return f"Line {number} is part of a loop or subprogram. Save the file without them."
+    if ("M9" in bare or "G6" in bare) and CALLS.search(bare):
+        return f"Line {number} calls a subprogram. Save the file without them."
+    return ""
+
+
+def too_long(moves: int) -> str:
+    """Why a file of so many moves is refused; empty: it is not."""
+    if moves <= MOST_MOVES:
+        return ""
+    return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
+
+
+def stretched(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
+    """In what a file goes beyond the report, without harm; the reader takes it as it is.
+
+    `long` is the first line with more letters than the report allows, or 0.
+    """
+    found = {
+        "The file begins with a byte-order mark; it is passed over.": data.startswith(MARK),
+        "Lines end with a carriage return.": b"\r" in data,
+        "A program number stands at the top; it is passed over.": bool(NUMBERED.match(data)),
+        "Blanks stand inside numbers; they are passed over.": gaps,
+        f"Line {long} has more than {LINE_LETTERS} letters; it is read whole.": bool(long),
+        "Line numbers go beyond 99999; they are passed over.": high,
+        "The file has no M2, M30 or % at its end.": not ended,
+    }
+    return [text for text, so in found.items() if so]

@@ -6,8 +6,7 @@ from array import array
 import numpy as np
 import pytest
 
-from station.cutting.analyse.drawing import drawn
-from station.cutting.analyse.thin import weigh
+from station.cutting.analyse.drawing import drawn, weigh
 from station.cutting.model import Setting
 from station.cutting.report import analyse, read
 from station.shop.strokes import RAPID, Stroke, pack, unpack

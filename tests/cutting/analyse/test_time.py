@@ -8,8 +8,7 @@ import pytest
 from layouts import make
 from reading import program
 
-from station.cutting.analyse.drive import corner_speed2, trapezoid
-from station.cutting.analyse.time import timing
+from station.cutting.analyse.time import corner_speed2, timing, trapezoid
 from station.cutting.geometry.moves import geometry
 from station.cutting.model import Moves
 from station.cutting.report import analyse, read

@@ -348,9 +348,9 @@ def test_what_one_line_can_stand_for_is_bounded(text, limit):
 
 
 def test_a_file_of_more_moves_than_are_taken_is_refused(monkeypatch):
-    from station.cutting.read import reader_plain  # noqa: PLC0415 - its limit is lowered here
+    from station.cutting.read import text  # noqa: PLC0415 - its limit is lowered here
 
-    monkeypatch.setattr(reader_plain, "MOST_MOVES", 100)
+    monkeypatch.setattr(text, "MOST_MOVES", 100)
     got = read(outlines(2000).encode(), Setting())
     assert got.refused.startswith("The file has more than")
     assert told(got)[-1] == (0, "refused")

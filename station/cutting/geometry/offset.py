@@ -1,4 +1,4 @@
-"""Outlines, compiled: area, length, centre of area, and the edge moved by a bit's radius."""
+"""The edge of an outline moved by a bit's radius, compiled."""
 
 from __future__ import annotations
 
@@ -7,50 +7,11 @@ import math
 import numpy as np
 
 from station.cutting.compiled import entry, inner
-from station.cutting.model import Floats, Ints
+from station.cutting.geometry.rings import SAME_MM, _far, area_of, tidy
+from station.cutting.model import Floats, Ints, Ring
 
 JOIN = math.radians(6)  # step of the round joins
-SAME_MM = 1e-6  # corners nearer than this are one
 MOST_ROUNDS = 60
-
-
-@inner
-def _far(x: float, y: float) -> float:
-    """The length of a vector; hypot guards against sizes that no sheet has, and takes longer."""
-    return math.sqrt(x * x + y * y)
-
-
-@entry("UniTuple(f8, 4)(f8[:,:])")
-def measures(ring: Floats) -> tuple[float, float, float, float]:
-    """Signed area, length all around, and the centre of area (x, y) of a closed ring."""
-    n = len(ring)
-    x0, y0 = ring[0, 0], ring[0, 1]
-    area = around = cx = cy = 0.0
-    x, y = ring[n - 1, 0] - x0, ring[n - 1, 1] - y0
-    for i in range(n):
-        x2, y2 = ring[i, 0] - x0, ring[i, 1] - y0
-        cross = x * y2 - x2 * y
-        area += cross
-        cx += (x + x2) * cross
-        cy += (y + y2) * cross
-        around += _far(x2 - x, y2 - y)
-        x, y = x2, y2
-    if abs(area) < 1e-12:
-        return area / 2, around, ring[:, 0].sum() / n, ring[:, 1].sum() / n
-    return area / 2, around, x0 + cx / (3 * area), y0 + cy / (3 * area)
-
-
-@entry("f8[:,::1](f8[:,:])")
-def plain(ring: Floats) -> Floats:
-    """A ring without corners that repeat the one before."""
-    n, made = len(ring), 0
-    out = np.empty((n, 2))
-    for i in range(n):
-        after = (i + 1) % n
-        if _far(ring[after, 0] - ring[i, 0], ring[after, 1] - ring[i, 1]) > SAME_MM:
-            out[made, 0], out[made, 1] = ring[i, 0], ring[i, 1]
-            made += 1
-    return out[:made]
 
 
 @inner
@@ -171,3 +132,17 @@ def moved(ring: Floats, by: float) -> Floats:
             return _laid(ring, kept, count, starts, ends)
         count = left
     return np.empty((0, 2))
+
+
+def offset(ring: Ring, by: float) -> Ring | None:
+    """The ring's edge moved outward (`by` > 0) or inward; None where nothing is left.
+
+    Corners that open are rounded as a bit rounds them; edges that vanish are left out.
+    """
+    ring = tidy(ring)
+    if len(ring) < 3:
+        return None
+    if abs(by) < 1e-12:
+        return ring
+    edge = moved(np.ascontiguousarray(ring), by)
+    return edge if len(edge) > 2 and area_of(edge) > 1e-9 else None
