@@ -7,6 +7,7 @@ from datetime import datetime
 from demo_db.hands import BOSS, Done, Hands, Process, Who
 from demo_db.machines import large_bit, small_bit
 from demo_db.parts import THICKNESS
+from station.queries.batches import find_revision
 from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Notice, Revision, Router
 from station.shop.moves import BOARD, SHEET, WEAR
 from station.shop.plain import to_plain
@@ -60,7 +61,7 @@ class RouterDay:
             if batch is None:
                 yield self.hands.minutes(8, 14)
                 continue
-            revision = self.hands.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+            revision = find_revision(self.hands.view, batch)
             if revision is None or self.left() < revision.minutes * 1.2 + 8:
                 return
             yield from self._ready(revision)
@@ -83,7 +84,7 @@ class RouterDay:
                 return
             self.do("off_bed", f"slip/{bed.batch}-{bed.sheet}", sheet=bed.sheet)
         batch = self._batch()
-        revision = batch and self.hands.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+        revision = batch and find_revision(self.hands.view, batch)
         if batch and revision:
             deque(self._ready(revision), maxlen=0)
             self._start(batch, revision)

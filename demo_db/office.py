@@ -8,6 +8,7 @@ from math import ceil
 from demo_db.hands import BOSS, Hands, Process
 from demo_db.orders import needs, new_order
 from demo_db.sheets import NAMES
+from station.queries.batches import find_approved, find_revision
 from station.shop.facts import Batch, Concern, CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import head
 from station.shop.plain import to_plain
@@ -127,7 +128,7 @@ class Office:
             cut_file = self.hands.view.get(CutFile, number)
             if cut_file is None:
                 continue
-            revision = self.hands.view.get(Revision, f"{number}.{cut_file.approved}")
+            revision = find_approved(self.hands.view, cut_file)
             if revision and (not revision.routers or router in revision.routers):
                 yield revision
 
@@ -158,7 +159,7 @@ class Office:
             if head(held.place) in IN_WORK and head(held.place) != "rack":
                 coming[held.part] += held.qty
         if batch and batch.state in ("queued", "cutting") and not batch.holds:
-            revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+            revision = find_revision(view, batch)
             for part, n in self._makes(revision).items() if revision else ():
                 coming[part] += n * (batch.sheets - batch.cut)
         return coming

@@ -181,8 +181,9 @@ def revision(layout: Layout) -> Revision:
     pieces = placed(layout)
     parts = dict.fromkeys(p.part for p in pieces)
     return Revision(
-        id=f"{layout.cut_file}.{layout.letter}", cut_file=layout.cut_file, letter=layout.letter,
-        material=layout.material, minutes=text.minutes, routers=layout.routers,
+        id=Revision.id_of(layout.cut_file, layout.letter), cut_file=layout.cut_file,
+        letter=layout.letter, material=layout.material, minutes=text.minutes,
+        routers=layout.routers,
         length_mm=LENGTH, width_mm=WIDTH, shapes=tuple((p, shape(p)) for p in parts),
         placed=pieces, bits=text.bits, hold_downs=() if layout.routers == ("5",) else HOLD_DOWNS,
         digest=hashlib.sha256(text.text.encode()).hexdigest(), note=layout.note,

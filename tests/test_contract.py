@@ -16,6 +16,11 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
     [
         ("station/shop/words.py", "import sqlalchemy", "The shop's words know nothing else"),
         (
+            "station/queries/batches.py",
+            "import station.floor.today.figures",
+            "Questions about the shop know only the shop",
+        ),
+        (
             "station/floor/today/screen.py",
             "import station.ledger.ledger",
             "Rules, dialogues and faces know only the shop",

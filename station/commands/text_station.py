@@ -11,6 +11,7 @@ from station.desk.desk import Desk, Given
 from station.desk.replies import line
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
+from station.queries.batches import find_revision
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
@@ -30,7 +31,6 @@ from station.shop.facts import (
     Product,
     RackPlace,
     Reason,
-    Revision,
     Router,
     Worker,
 )
@@ -303,7 +303,7 @@ def _name(ledger: Ledger, part: str) -> str:
 
 
 def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
-    revision = ledger.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    revision = find_revision(ledger.view, batch)
     cut_file = ledger.view.get(CutFile, batch.cut_file)
     makes = revision.makes() if revision and not batch.parent else {}
     places: dict[str, dict[str, int]] = {p: {} for p in makes}

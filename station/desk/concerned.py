@@ -5,9 +5,10 @@ the part.
 """
 
 from station.desk.draft import Waiting
+from station.queries.batches import find_revision
 from station.shop.counting import counts_from
 from station.shop.faces import Block, Cell, Header, PartDrawing, Row, SheetDrawing, Table, Text
-from station.shop.facts import Batch, CutFile, Order, Part, Revision, Router
+from station.shop.facts import Batch, CutFile, Order, Part, Router
 from station.shop.moves import head, tail
 from station.shop.views import View, by_part
 from station.shop.words import say
@@ -44,7 +45,7 @@ def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Bloc
     )
     if counts := counts_from(waiting.do.args.get("parts")):
         return header, _counts(counts, view)
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    revision = find_revision(view, batch)
     return (header, SheetDrawing(revision=revision)) if revision else (header,)
 
 

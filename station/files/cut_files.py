@@ -10,6 +10,7 @@ from station.files.office import MOST, Files, not_there
 from station.floor.office import intake
 from station.jobs.cut_reading import STAGES
 from station.ledger.ledger import Ledger
+from station.queries.batches import find_approved
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
 from station.shop.pace import corrected
@@ -130,7 +131,7 @@ class CutFiles:
     def _router(self, cut_file: CutFile) -> Router | None:
         """The router that its time is worked out for: one that ran it, else the first."""
         view = self.ledger.view
-        approved = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+        approved = find_approved(view, cut_file)
         routers = [r for r in view.shelf(Router, "all") if r.active]
         mine = [r for r in routers if approved and r.id in approved.routers]
         return next(iter(mine or routers), None)

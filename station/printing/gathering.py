@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from station.floor.anywhere.dialogue import beds, worn_bits
 from station.floor.packing.needs import wants
 from station.ledger.ledger import Ledger
+from station.queries.batches import find_revision
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -64,7 +65,7 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
 
     view = ledger.view
     cut_file = view.get(CutFile, batch.cut_file)
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+    revision = find_revision(view, batch)
     if cut_file is None or revision is None:
         return None
     wants = [o for o in view.shelf(Order, "open", 500) if o.id == batch.order]

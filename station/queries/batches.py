@@ -1,10 +1,20 @@
-"""Questions about batches that every room asks, such as whether their pieces may go on."""
+"""Questions about a batch: its revision, the one that may be cut, whether its pieces may go on."""
 
 from station.shop.acts import Answer, refuse
-from station.shop.facts import Batch
+from station.shop.facts import Batch, CutFile, Revision
 from station.shop.moves import Held
 from station.shop.views import View
 from station.shop.words import say
+
+
+def find_revision(view: View, batch: Batch) -> Revision | None:
+    """Finds the revision that a batch was released with."""
+    return view.get(Revision, Revision.id_of(batch.cut_file, batch.revision))
+
+
+def find_approved(view: View, cut_file: CutFile) -> Revision | None:
+    """Finds the revision of a cut file that may be cut now; None: none may."""
+    return view.get(Revision, Revision.id_of(cut_file.id, cut_file.approved))
 
 
 def find_hold(view: View, number: str) -> Batch | None:

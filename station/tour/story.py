@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from station.desk.desk import Desk
 from station.floor.packing.numbers import expected
 from station.ledger.ledger import Ledger
+from station.queries.batches import find_revision
 from station.shop import cards, codes
 from station.shop.facts import (
     Batch,
@@ -20,7 +21,6 @@ from station.shop.facts import (
     Pack,
     Part,
     Product,
-    Revision,
     Slip,
 )
 from station.shop.views import View, by_part
@@ -83,7 +83,7 @@ def right_lot(view: View, router: str, desk: Desk) -> str:
     """A lot of the material that the batch in hand wants, with sheets left."""
     bed = view.get(Bed, desk.hand.router or router)
     batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    revision = find_revision(view, batch) if batch else None
     lots = view.shelf(Lot, revision.material if revision else "", 50)
     return codes.write(
         "lot", next(lot.id for lot in lots if view.stock(place="store", batch=lot.id))
@@ -94,7 +94,7 @@ def thickness(view: View, desk: Desk) -> str:
     """A reading within the limits of the material of the batch in hand."""
     bed = view.get(Bed, desk.hand.router)
     batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
     return f"{(material.low_mm + material.high_mm) / 2:.1f}" if material else "6.4"
 

@@ -12,9 +12,10 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.bits import by_hand
-from station.floor.loading.common import bed_at, in_store, revision_of, running
+from station.floor.loading.common import bed_at, in_store, running
 from station.floor.loading.rules_sheet import needed_ticks
 from station.floor.loading.rules_take import not_approved, run_not_approved, unread
+from station.queries.batches import find_revision
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision, Router
 from station.shop.rooms import Do, Hand, Took
@@ -34,7 +35,7 @@ class Now(NamedTuple):
     @property
     def revision(self) -> Revision | None:
         """The revision of the batch in hand."""
-        return revision_of(self.view, self.batch) if self.batch else None
+        return find_revision(self.view, self.batch) if self.batch else None
 
     @property
     def due(self) -> Due | None:

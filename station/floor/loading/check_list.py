@@ -7,10 +7,10 @@ from station.floor.loading.common import (
     bit_in,
     in_store,
     metres_left,
-    revision_of,
 )
 from station.floor.loading.material import material_name, outside
 from station.floor.loading.rules_take import AT_ONCE, run_not_approved, unread
+from station.queries.batches import find_revision
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
 from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router, Shop
@@ -107,7 +107,7 @@ def _next_batch(here: Now) -> tuple[Check, ...]:
     """What to bring for the batch that comes after this one on the router."""
     queue = here.view.shelf(Batch, f"queue/{here.bed.id}")
     batch = next((b for b in queue if b.id != here.bed.batch and not b.holds), None)
-    revision = revision_of(here.view, batch) if batch else None
+    revision = find_revision(here.view, batch) if batch else None
     if batch is None or revision is None:
         return (Check(label=say("Next batch"), text=say("none waits for this router"),
                       state="later"),)  # fmt: skip

@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from station.queries.batches import find_revision
 from station.shop.acts import Act
 from station.shop.facts import (
     Batch,
@@ -68,15 +69,10 @@ def batch_of(act: Act, view: View) -> Batch | None:
     return view.get(Batch, tail(act.subject).partition("-")[0])
 
 
-def revision_of(view: View, batch: Batch) -> Revision | None:
-    """The revision that the batch was released with."""
-    return view.get(Revision, f"{batch.cut_file}.{batch.revision}")
-
-
 def running(view: View, bed: Bed) -> Revision | None:
     """What runs on the sheet that is on a bed."""
     batch = view.get(Batch, bed.batch)
-    made = revision_of(view, batch) if batch else None
+    made = find_revision(view, batch) if batch else None
     runs = runs_of(view, made) if made else ()
     return runs[bed.run - 1] if bed.run <= len(runs) else None
 

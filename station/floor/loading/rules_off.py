@@ -12,7 +12,6 @@ from station.floor.loading.common import (
     bed_at,
     bit_in,
     cutting_s,
-    revision_of,
     router_name,
     running,
     seconds_between,
@@ -20,6 +19,7 @@ from station.floor.loading.common import (
     wear_moves,
 )
 from station.floor.loading.rules_take import NO_BATCH, void_copy
+from station.queries.batches import find_revision
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Ran, Reason, Revision, Slip
 from station.shop.moves import SHEET, Move, move
@@ -48,7 +48,7 @@ def off_bed(act: Act, view: View) -> Answer:
         or _bit_never_in(act, view, bed)
         or _too_soon(act, bed)
     )
-    revision = revision_of(view, batch)
+    revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
     if bed.run < len(runs_of(view, revision)):
@@ -292,7 +292,7 @@ def spoil_sheet(act: Act, view: View) -> Answer:
     if batch is None:
         return NO_BATCH
     bed = bed_at(view, text(act, "router"))
-    revision = revision_of(view, batch)
+    revision = find_revision(view, batch)
     if bed.batch != batch.id or not bed.sheet or revision is None:
         return refuse(
             say("No sheet of batch {batch} is on {router}", batch=batch.id,

@@ -10,7 +10,6 @@ from station.floor.loading.common import (
     bed_at,
     metres_left,
     passes,
-    revision_of,
     router_name,
     seconds_between,
     text,
@@ -25,6 +24,7 @@ from station.floor.loading.rules_take import (
     runs_elsewhere,
     void_copy,
 )
+from station.queries.batches import find_revision
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import (
     Batch,
@@ -84,7 +84,7 @@ def start_sheet(act: Act, view: View) -> Answer:
     bed = bed_at(view, text(act, "router"))
     wrong = void_copy(batch, text(act, "copy")) or _bed_busy(act, view, batch, bed)
     wrong = wrong or may_not_go_on(view, batch) or not_approved(view, batch)
-    revision = revision_of(view, batch)
+    revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
     chosen = act.args.get("sheet")
@@ -327,7 +327,7 @@ def _meanwhile(sheet: Sheet, minutes: float) -> Say:
 
 def next_of_bed(sheet: Sheet) -> Due | None:
     """What this router cuts after the sheet that is started now."""
-    revision = revision_of(sheet.view, sheet.batch)
+    revision = find_revision(sheet.view, sheet.batch)
     loaded = replace(sheet.bed, sheet=sheet.number, run=sheet.due.run)
     return due(sheet.view, sheet.batch, revision, loaded) if revision else None
 

@@ -7,11 +7,10 @@ from station.floor.loading.common import (
     approved_letter,
     batch_of,
     bed_at,
-    revision_of,
     router_name,
     text,
 )
-from station.queries.batches import find_hold
+from station.queries.batches import find_hold, find_revision
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Concern, CutFile, Notice, Revision, Router
 from station.shop.moves import tail
@@ -65,7 +64,7 @@ def may_not_go_on(view: View, batch: Batch) -> Answer | None:
 def not_approved(view: View, batch: Batch) -> Answer | None:
     """A refusal when another revision is approved than the batch was released with."""
     letter = approved_letter(view, batch)
-    if letter == batch.revision and revision_of(view, batch):
+    if letter == batch.revision and find_revision(view, batch):
         return None
     if not letter:
         return refuse(
@@ -151,7 +150,7 @@ def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
 
 def runs_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when nothing of the batch that is due can run on this router."""
-    revision = revision_of(view, batch)
+    revision = find_revision(view, batch)
     if revision is None:
         return None
     here = due(view, batch, revision, bed)
@@ -195,7 +194,7 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
 
 def _first_step(view: View, batch: Batch, bed: Bed) -> Say:
     """What a batch that was just taken on asks for."""
-    revision = revision_of(view, batch)
+    revision = find_revision(view, batch)
     following = due(view, batch, revision, bed) if revision else None
     if following is None or following.run == 1:
         return say("Scan the lot of the sheet, measure it.")

@@ -9,11 +9,11 @@ from station.floor.loading.common import (
     in_store,
     metres_left,
     passes,
-    revision_of,
     router_name,
 )
 from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
+from station.queries.batches import find_revision
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
@@ -86,7 +86,7 @@ def queue(here: Now, limit: int, title: Text) -> Cards:
 
 def queue_entry(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
-    cut_file, revision = here.view.get(CutFile, batch.cut_file), revision_of(here.view, batch)
+    cut_file, revision = here.view.get(CutFile, batch.cut_file), find_revision(here.view, batch)
     following = due(here.view, batch, revision, here.bed) if revision else None
     run = following.file if following else revision
     minutes = expected_minutes(here.view, run, here.bed.id) if run else 0

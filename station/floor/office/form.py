@@ -266,7 +266,7 @@ def save(hand: Hand, view: View) -> Do | Took:
         return Took(hand, refuse(say("Nothing was typed"), say("Choose a field and type.")))
     value = (to_plain(before) if before else {}) | form
     if kind is Revision and not before:
-        value["id"] = f"{value.get('cut_file', '')}.{value.get('letter', '')}"
+        value["id"] = Revision.id_of(str(value.get("cut_file", "")), str(value.get("letter", "")))
     if not before and view.get(kind, str(value.get("id", ""))):
         return Took(
             hand,

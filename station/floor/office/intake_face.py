@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.office import intake
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, list_of, page_of
+from station.queries.batches import find_approved
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import (
@@ -225,7 +226,7 @@ def _which(hand: Hand, revision: Revision, shape: str, view: View) -> list[Block
 
 def _could_be(hand: Hand, revision: Revision, view: View) -> list[Part]:
     """Parts of the approved revision that are not in this one, then parts without a shape."""
-    old, makes = _approved(hand, revision, view), revision.makes()
+    old, makes = _approved(hand, view), revision.makes()
     gone = [view.get(Part, p) for p in (old.makes() if old else ()) if p not in makes]
     without = [p for p in view.shelf(Part, "all", 99) if p.shape is None and p.active]
     return [p for p in (*gone, *without) if p][:KNOWN]
@@ -296,15 +297,14 @@ def _list(cut: dict[str, object], name: str) -> list[Text]:
 
 def _changes(hand: Hand, revision: Revision, view: View) -> Listing | None:
     """What differs from the approved revision."""
-    old = _approved(hand, revision, view)
+    old = _approved(hand, view)
     return changes_from(old, revision, view, intake.named(hand)) if old else None
 
 
-def _approved(hand: Hand, revision: Revision, view: View) -> Revision | None:
+def _approved(hand: Hand, view: View) -> Revision | None:
     """The revision of this cut file that may be cut now."""
     cut_file = chosen(hand, view)
-    letter = cut_file.approved if isinstance(cut_file, CutFile) else ""
-    return view.get(Revision, f"{revision.cut_file}.{letter}") if letter else None
+    return find_approved(view, cut_file) if isinstance(cut_file, CutFile) else None
 
 
 def changes_from(

@@ -6,9 +6,10 @@
 from station.floor.office.fields import a_time
 from station.floor.office.form import another_day
 from station.floor.office.state import chosen, pressed, row_of
+from station.queries.batches import find_approved
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import CutFile, Order, Product, Revision, Router, Shop
+from station.shop.facts import CutFile, Order, Product, Router, Shop
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.runs import runs_of
 from station.shop.views import View
@@ -54,8 +55,7 @@ def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
 def able(hand: Hand, view: View) -> tuple[Router, ...]:
     """Routers in use that run the approved revision of the chosen cut file."""
     fact = chosen(hand, view)
-    letter = fact.approved if isinstance(fact, CutFile) else ""
-    revision = view.get(Revision, f"{fact.id}.{letter}") if fact else None
+    revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
     first = runs_of(view, revision)[0] if revision else None
     active = [r for r in view.shelf(Router, "all") if r.active]
     return tuple(r for r in active if not first or first.takes(r.id))
@@ -70,8 +70,7 @@ def due_of(hand: Hand, view: View) -> str:
 def orders(hand: Hand, view: View) -> tuple[Order, ...]:
     """Open orders that want a part this cut file makes, by due time."""
     fact = chosen(hand, view)
-    letter = fact.approved if isinstance(fact, CutFile) else ""
-    revision = view.get(Revision, f"{fact.id}.{letter}") if fact else None
+    revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
     makes = revision.makes() if revision else {}
     found = [o for o in view.shelf(Order, "open", 100) if _wants(o, makes, view)]
     return tuple(found[:OFFERED])

@@ -11,6 +11,7 @@ from station.floor.office import rules_intake
 from station.floor.office.approval import supervised
 from station.floor.office.fields import LISTS, is_time
 from station.floor.office.sound import wrong
+from station.queries.batches import find_approved
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
     KINDS,
@@ -135,7 +136,7 @@ def approve_revision(act: Act, view: View) -> Answer:
         return asked
     cut_file = view.get(CutFile, act.subject.partition("/")[2])
     letter = str(act.args.get("letter", ""))
-    revision = cut_file and view.get(Revision, f"{cut_file.id}.{letter}")
+    revision = cut_file and view.get(Revision, Revision.id_of(cut_file.id, letter))
     if cut_file is None or revision is None:
         return refuse(say("There is no revision {letter}", letter=letter))
     held = tuple(
@@ -205,7 +206,7 @@ def _not_released(
             say("{name} cuts no parts out", name=cut_file.name),
             say("Release the cut file whose sheets it runs on."),
         )
-    revision = view.get(Revision, f"{cut_file.id}.{cut_file.approved}")
+    revision = find_approved(view, cut_file)
     if not isinstance(sheets, int) or not 1 <= sheets <= 99:
         return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
     if revision is None or router is None or not router.active:

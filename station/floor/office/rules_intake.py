@@ -84,7 +84,7 @@ def _lettered(made: Revision, cut_file: str, letter: str, parts: dict[str, Part]
     ids = {shape: part.id for shape, part in parts.items()}
     return replace(
         made,
-        id=f"{cut_file}.{letter}",
+        id=Revision.id_of(cut_file, letter),
         letter=letter,
         shapes=tuple((ids.get(s, s), outline) for s, outline in made.shapes),
         placed=tuple(replace(p, part=ids.get(p.part, p.part)) for p in made.placed),

@@ -15,6 +15,7 @@ from station.floor.office.state import (
     list_of,
     page_of,
 )
+from station.queries.batches import find_approved
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import LETTERS, usable
 from station.shop.faces import (
@@ -302,7 +303,7 @@ def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:
 def _against_approved(fact: Revision, view: View) -> tuple[Block, ...]:
     """What differs from the revision that may be cut now."""
     cut_file = view.get(CutFile, fact.cut_file)
-    old = view.get(Revision, f"{fact.cut_file}.{cut_file.approved}") if cut_file else None
+    old = find_approved(view, cut_file) if cut_file else None
     return (changes_from(old, fact, view),) if old and old.letter != fact.letter else ()
 
 

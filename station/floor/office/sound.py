@@ -107,10 +107,9 @@ def _limits(fact: Fact, view: View) -> Iterator[Say]:
         yield say("An order needs a due time")
     if isinstance(fact, Product) and not fact.parts:
         yield say("A product needs at least one part")
-    if isinstance(fact, Revision) and fact.id != f"{fact.cut_file}.{fact.letter}":
-        number = f"{fact.cut_file}.{fact.letter}"
-        yield say("The number of this revision is {id}", id=number)
     if isinstance(fact, Revision):
+        if fact.id != (right := Revision.id_of(fact.cut_file, fact.letter)):
+            yield say("The number of this revision is {id}", id=right)
         yield from _runs(fact, view)
 
 

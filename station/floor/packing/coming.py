@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from station.queries.batches import find_hold
-from station.shop.facts import Batch, Bed, Order, Revision, Router, Slip
+from station.queries.batches import find_hold, find_revision
+from station.shop.facts import Batch, Bed, Order, Router, Slip
 from station.shop.views import View
 from station.shop.words import Say, clock, day, say, together
 
@@ -104,7 +104,7 @@ def _to_cut(view: View, part: str, order: str, dues: list[str]) -> tuple[int, in
     for router in view.shelf(Router, "all", 50):
         bed = view.get(Bed, router.id)
         for batch in view.shelf(Batch, f"queue/{router.id}", 200):
-            revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}")
+            revision = find_revision(view, batch)
             each = revision.makes().get(part, 0) if revision else 0
             if not each or not _free(view, batch, order):
                 continue

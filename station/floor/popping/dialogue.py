@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
-from station.queries.batches import refuse_held
+from station.queries.batches import find_revision, refuse_held
 from station.shop import batches, count_steps, counting, meanwhile
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
@@ -156,7 +156,7 @@ def _zone(hand: Hand, zone: str, view: View) -> Took:
 def revision_of(hand: Hand, view: View) -> Revision | None:
     """The revision that the batch in hand was cut from."""
     batch = view.get(Batch, hand.subject)
-    return view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    return find_revision(view, batch) if batch else None
 
 
 def where_of(hand: Hand, view: View) -> dict[str, dict[str, list[str]]]:

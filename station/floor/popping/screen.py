@@ -2,6 +2,7 @@
 
 from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
+from station.queries.batches import find_revision
 from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
@@ -17,7 +18,7 @@ from station.shop.faces import (
     SheetDrawing,
     Steps,
 )
-from station.shop.facts import Batch, CutFile, Material, Reason, Revision, Router, Shop, Slip
+from station.shop.facts import Batch, CutFile, Material, Reason, Router, Shop, Slip
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
@@ -149,7 +150,7 @@ def _drawing(hand: Hand, view: View) -> tuple[Block, ...]:
 def _care(batch: Batch | None, view: View) -> Remark:
     """Hands, eyes, lungs and backs, briefly."""
     shop = view.get(Shop, "shop") or Shop(id="shop")
-    revision = view.get(Revision, f"{batch.cut_file}.{batch.revision}") if batch else None
+    revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
     text = say(
         "Eye protection while popping; gloves for sheets only. "

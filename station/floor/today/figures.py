@@ -7,6 +7,7 @@ its own rate, when that is over an hour and the longest of all.
 
 from typing import NamedTuple
 
+from station.queries.batches import find_revision
 from station.shop.facts import (
     Batch,
     Bed,
@@ -14,7 +15,6 @@ from station.shop.facts import (
     Pack,
     Product,
     Reason,
-    Revision,
     Router,
     Shop,
     Slip,
@@ -93,7 +93,7 @@ def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
         (batch.sheets - batch.cut) * len(revision.placed)
         for router in view.shelf(Router, "all")
         for batch in view.shelf(Batch, f"queue/{router.id}")
-        if (revision := view.get(Revision, f"{batch.cut_file}.{batch.revision}"))
+        if (revision := find_revision(view, batch))
     )
     popped = cut + waits["popping"]
     return {

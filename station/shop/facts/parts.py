@@ -124,6 +124,11 @@ class Revision(Fact):
     runs: tuple[str, ...] = ()  # ids of the revisions that run on each sheet, in order
     note: str = ""
 
+    @staticmethod
+    def id_of(cut_file: str, letter: str) -> str:
+        """Gives the id of a cut file's revision by its letter."""
+        return f"{cut_file}.{letter}"
+
     @property
     def shelf(self) -> Shelf:
         """By cut file."""

@@ -1,0 +1,22 @@
+"""Questions about a batch."""
+
+from station.queries.batches import find_approved, find_revision
+from station.shop.facts import Batch, CutFile, Revision
+from tests.fakes import FakeView
+
+B = Revision(id="008.B", cut_file="008", letter="B", material="01", minutes=20)
+C = Revision(id="008.C", cut_file="008", letter="C", material="01", minutes=22)
+COMBS = CutFile(id="008", name="HC300-SET", words="Heddle comb 300", approved="C")
+
+
+def test_a_revision_is_found_by_its_cut_file_and_letter():
+    view, batch = FakeView.of(B, C), Batch(id="00412", cut_file="008", revision="B")
+    assert Revision.id_of("008", "B") == B.id
+    assert find_revision(view, batch) == B
+    assert find_revision(view, Batch(id="00413", cut_file="009", revision="B")) is None
+
+
+def test_the_approved_revision_is_the_one_that_may_be_cut():
+    view, none = FakeView.of(B, C), CutFile(id="008", name="", words="")
+    assert find_approved(view, COMBS) == C
+    assert find_approved(view, none) is None
