@@ -41,7 +41,7 @@ JOINED = "shop.json"  # is there once this PC shares
 
 
 def rooms() -> dict[str, Room]:
-    """Every room by area: its rules, its dialogue and its face."""
+    """Every room by area: its rules, its dialogue and its screen."""
     return {area: _room(area, name) for area, name in AREAS.items()}
 
 
@@ -50,8 +50,8 @@ def _room(area: str, name: str) -> Room:
     return Room(
         name=name,
         rules=import_module(f"{base}.rules").RULES,
-        step=import_module(f"{base}.dialogue").step,
-        face=import_module(f"{base}.screen").face,
+        handle_input=import_module(f"{base}.dialogue").handle_input,
+        screen=import_module(f"{base}.screen").screen,
     )
 
 

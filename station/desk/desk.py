@@ -147,7 +147,7 @@ class Desk:
         under, self.underway = self.underway, None
         assert under is not None
         outcome = under.running.outcome()
-        return self._safely(lambda: self._taken(under.long.end(self.hand, outcome)))
+        return self._safely(lambda: self._carry_out(under.long.end(self.hand, outcome)))
 
     def _still(self, given: Given) -> Given:
         """The work beside the screen ends with the work in hand that it was begun for."""
@@ -157,13 +157,13 @@ class Desk:
         self.underway = None
         return given._replace(answer=under.dropped(given.answer))
 
-    def _safely(self, take: Callable[[], Given]) -> Given:
+    def _safely(self, handle: Callable[[], Given]) -> Given:
         """What the surroundings refuse (a full disk, say) is said; the hand stays as it was."""
         self._set_now()
         self._used = self.hand.now
         before = self._draft, self.unlocked
         try:
-            return take()
+            return handle()
         except Fault as fault:
             self._draft, self.unlocked = before
             return Given(
@@ -179,8 +179,8 @@ class Desk:
         if not self.hand.worker and self.hand.area != "today":
             return asking.nobody(view, title)
         if common.elsewhere(self.hand):
-            return self.rooms["anywhere"].face(self.hand, view)
-        face = self.rooms[self.hand.area].face(self.hand, view)
+            return self.rooms["anywhere"].screen(self.hand, view)
+        face = self.rooms[self.hand.area].screen(self.hand, view)
         return replace(face, presses=(*face.presses, asking.MORE))
 
     def question(self) -> str:
@@ -231,14 +231,14 @@ class Desk:
     def _ask(self, room: str, hand: Hand, given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
         result: Do | Took | Long | Run | None
-        result = self.rooms[room].step(hand, given, self.ledger.view)
+        result = self.rooms[room].handle_input(hand, given, self.ledger.view)
         while isinstance(result, Run):
             result = self.jobs[result.job](result)
         if isinstance(result, Long):
             return self._begin(result)
-        return self._taken(result) if result else None
+        return self._carry_out(result) if result else None
 
-    def _taken(self, result: Do | Took) -> Given:
+    def _carry_out(self, result: Do | Took) -> Given:
         """Does what a room or a job asks for, or holds the hand that it gives."""
         if isinstance(result, Do):
             return self._do(result)

@@ -1,7 +1,8 @@
-"""What a room is: its rules, its dialogue (`step`) and what its screen shows (`face`).
+"""What a room is: its rules, its dialogue (`handle_input`), what its `screen` shows.
 
 A hand is the work in hand at one station: who works, where, what was picked up and
-counted so far. It is plain data, kept through a power cut, and changed only by `step`.
+counted so far. It is plain data, kept through a power cut, and changed only by
+`handle_input`.
 """
 
 from collections.abc import Callable, Mapping
@@ -29,7 +30,7 @@ class Hand:
     `area`, `router`, `bench` say where; `worker` who. `subject` is the id of the batch,
     order or cart in hand (empty: nothing). Everything else that the room needs stands in
     `work`, plain JSON values under names of the room's own. `digits` is a number being
-    put together from digit cards. `now` is the shop's clock at this step; `opened` is the
+    put together from digit cards. `now` is the shop's clock at this input; `opened` is the
     supervisor who has opened the office on this screen, `doing` what runs beside it; none of
     the three is kept in a draft.
     """
@@ -100,7 +101,7 @@ Input = Code | Number | Point | Typed | Dropped
 
 
 class Do(NamedTuple):
-    """What `step` asks for: an act, and the hand once it is done (unchanged if refused).
+    """What `handle_input` asks for: an act, and the hand once it is done (unchanged if refused).
 
     `then`, where given, makes the next hand from the answer and the view after it.
     """
@@ -120,7 +121,7 @@ class Took(NamedTuple):
 
 
 class Run(NamedTuple):
-    """What `step` asks of the station itself, for it needs files: a copy, a list as CSV.
+    """What `handle_input` asks of the station itself, for it needs files: a copy, a list as CSV.
 
     The job gets this whole and says what came of it: a Took, or a Do where an act follows.
     """
@@ -164,13 +165,13 @@ class Running(Protocol):
 
 Beside = Callable[[str, Mapping[str, object]], Running]
 Job = Callable[[Run], "Do | Took | Long | Run"]  # a Run: another job goes on
-Step = Callable[[Hand, Input, View], "Do | Took | Run | None"]
+HandleInput = Callable[[Hand, Input, View], "Do | Took | Run | None"]
 
 
 class Room(NamedTuple):
-    """A work area. `step` returns None for a code that means nothing in this room."""
+    """A work area. `handle_input` gives None for a code that means nothing in this room."""
 
     name: str  # "Loading"
     rules: Rules
-    step: Step
-    face: Callable[[Hand, View], Face]
+    handle_input: HandleInput
+    screen: Callable[[Hand, View], Face]

@@ -230,12 +230,12 @@ def test_a_job_takes_or_acts(stage):
             run.hand.with_work(told="x"), good(words("Told {what}", what=run.args["what"]))
         )
 
-    def step(hand, given, _view):
+    def handle_input(hand, given, _view):
         return Run("tell", {"act": given.text == "2", "what": given.text}, hand)
 
     desk = stage.desk
     desk.jobs = {"tell": job}
-    desk.rooms = {**desk.rooms, "today": desk.rooms["today"]._replace(step=step)}
+    desk.rooms = {**desk.rooms, "today": desk.rooms["today"]._replace(handle_input=handle_input)}
     stage.send("@worker 07")
     stage.send("@area today")
     assert str(stage.send("1").answer.said) == "Told 1"

@@ -46,7 +46,7 @@ def shop(
 
 def packer(view: FakeView, station: str = "s1") -> Player:
     """A packer at a station of that name."""
-    return Player(view, RULES, dialogue.step, hand("packing", bench="4", station=station))
+    return Player(view, RULES, dialogue.handle_input, hand("packing", bench="4", station=station))
 
 
 def press(name: str) -> Code:

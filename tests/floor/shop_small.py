@@ -33,7 +33,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import SHEET, Move, move
-from station.shop.rooms import Do, Hand, Input, Step, Took
+from station.shop.rooms import Do, Hand, HandleInput, Input, Took
 from station.shop.views import Rules
 from tests.fakes import FakeView
 
@@ -224,13 +224,16 @@ def hand(area: str, now: str = "10:00", **fields: str) -> Hand:
 
 
 class Player:
-    """Plays a station without a desk: step, rule, effects, next hand.
+    """Plays a station without a desk: dialogue, rule, effects, next hand.
 
     A question back is kept in `asked`; `yes`, `reason` and `approve` answer it.
     """
 
-    def __init__(self, view: FakeView, rules: Rules, step: Step, hand: Hand) -> None:
-        self.view, self.rules, self.step, self.hand = view, rules, step, hand
+    def __init__(
+        self, view: FakeView, rules: Rules, handle_input: HandleInput, hand: Hand
+    ) -> None:
+        self.view, self.rules, self.hand = view, rules, hand
+        self.handle_input = handle_input
         self.said: list[Answer] = []
         self.asked: tuple[Do, dict[str, object]] | None = None
         self.count = 0
@@ -241,7 +244,7 @@ class Player:
         if now:
             self.hand = replace(self.hand, now=at(now))
         for one in inputs:
-            result = self.step(self.hand, one, self.view)
+            result = self.handle_input(self.hand, one, self.view)
             assert result is not None, f"{one} means nothing here"
             if isinstance(result, Took):
                 self.hand = result.hand

@@ -27,38 +27,38 @@ PACK = Pack(id="00001", order="3301", mailer="01", mass_g=200, contents=((COMB, 
 
 
 @pytest.mark.parametrize(
-    ("area", "rules", "step", "inputs", "otherwise"),
+    ("area", "rules", "handle_input", "inputs", "otherwise"),
     [
-        ("popping", POPPING, popping.step, (PAPER,), "Take it off the bed first."),
-        ("trimming", TRIMMING, trimming.step, (PAPER,), "Popping passes it on first."),
+        ("popping", POPPING, popping.handle_input, (PAPER,), "Take it off the bed first."),
+        ("trimming", TRIMMING, trimming.handle_input, (PAPER,), "Popping passes it on first."),
         (
             "packing",
             PACKING,
-            packing.step,
+            packing.handle_input,
             (press("label_again"), Code("order", "3301")),
             "Choose a row.",
         ),
         (
             "cart",
             CART,
-            cart.step,
+            cart.handle_input,
             (Code("cart", "1"), press("cart_list")),
             "Scan packs onto it first.",
         ),
     ],
 )
-def test_what_is_not_found_may_be_older(area, rules, step, inputs, otherwise):
+def test_what_is_not_found_may_be_older(area, rules, handle_input, inputs, otherwise):
     for begins, do in (("", otherwise), (BEGINS, OLDER)):
         view = small_shop(batch(COMBS), Cart(id="1", name="Cart 1"), replace(order(), id="3301"))
         view.beginning = begins
-        answer = Player(view, rules, step, hand(area)).give(*inputs)
+        answer = Player(view, rules, handle_input, hand(area)).give(*inputs)
         assert (answer.refused, str(answer.do)) == (True, do)
 
 
 def test_a_pack_is_not_taken_off_where_nobody_knows_what_it_brought():
     view = shop(replace(PACK, state="cart"), moves=(move(COMB, 2, "found", "cart/1", "00100"),))
     view.beginning = BEGINS
-    answer = Player(view, CART, cart.step, hand("cart")).give(
+    answer = Player(view, CART, cart.handle_input, hand("cart")).give(
         Code("cart", "1"), press("off_cart"), Code("pack", "00001")
     )
     assert str(answer.said) == "Pack 00001 was loaded before this PC's history begins"

@@ -35,7 +35,7 @@ def view():
 
 @pytest.fixture
 def loader(view):
-    return Player(view, RULES, dialogue.step, hand("cart"))
+    return Player(view, RULES, dialogue.handle_input, hand("cart"))
 
 
 @pytest.mark.parametrize(
@@ -115,12 +115,12 @@ def test_a_cancelled_pack_keeps_the_cart_until_it_is_off(view, loader):
 def test_many_packs_are_paged():
     packs = [pack(f"{n:05d}", "00100") for n in range(1, 9)]
     view = shop(*(p for p, _ in packs), moves=tuple(m for _, m in packs))
-    loader = Player(view, RULES, dialogue.step, hand("cart"))
+    loader = Player(view, RULES, dialogue.handle_input, hand("cart"))
     loader.give(CART, *(Code("pack", p.id) for p, _ in packs))
-    shown = screen.face(loader.hand, view)
+    shown = screen.screen(loader.hand, view)
     assert [r.title for r in shown.main[1].rows] == [f"{n:05d}" for n in range(8, 2, -1)]
     loader.give(press("next_page"))
-    assert [r.title for r in screen.face(loader.hand, view).main[1].rows] == ["00002", "00001"]
+    assert [r.title for r in screen.screen(loader.hand, view).main[1].rows] == ["00002", "00001"]
     assert str(loader.give(press("next_page")).said) == "Page 2 of 2"
     loader.give(press("off_cart"), press("row_2"))
     assert view.get(Pack, "00001").state == "packed"
@@ -139,7 +139,7 @@ def test_many_packs_are_paged():
 def test_when_the_cart_goes(view, loader, goes, left, packs, words):
     view.facts["cart/1"] = Cart(id="1", name="Cart 1", goes=goes, left=left)
     loader.give(CART, *(A,) * packs)
-    assert str(screen.face(loader.hand, view).main[0].right_small) == words
+    assert str(screen.screen(loader.hand, view).main[0].right_small) == words
 
 
 @pytest.mark.parametrize("inputs", [(), (CART,), (CART, A), DOOR, (*DOOR, press("off_cart")),
@@ -147,6 +147,6 @@ def test_when_the_cart_goes(view, loader, goes, left, packs, words):
 def test_faces_of_every_state(view, loader, inputs):
     if inputs:
         loader.give(*inputs)
-    shown = screen.face(loader.hand, view)
+    shown = screen.screen(loader.hand, view)
     assert shown.main
     assert "cancelled: to packing" in [str(cells[1].text) for cells, _ in shown.side[0].rows]

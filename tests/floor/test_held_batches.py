@@ -146,7 +146,7 @@ def packed() -> tuple[FakeView, Player]:
     view.facts["order/3306"] = replace(order, state="packed")  # type: ignore[call-arg]
     pack = Pack(id="00001", order="3306", mailer="01", closed=at("09:00"), contents=((COMB, 2),))
     view.facts[pack.key] = pack
-    return view, Player(view, CART, cart_dialogue.step, hand("cart"))
+    return view, Player(view, CART, cart_dialogue.handle_input, hand("cart"))
 
 
 PACK = Code("pack", "00001")
@@ -231,7 +231,7 @@ def test_a_child_of_a_held_batch_does_not_go_on_either(role: str) -> None:
     assert str(do(view, TRIMMING, "put_on_rack", child.key, parts=counts).said) == said
     slips = ["00501-1"]
     assert str(do(view, POPPING, "pass_on", child.key, parts=counts, slips=slips).said) == said
-    trimmer = Player(view, TRIMMING, trimming_dialogue.step, hand("trimming"))
+    trimmer = Player(view, TRIMMING, trimming_dialogue.handle_input, hand("trimming"))
     assert str(trimmer.give(Code("batch", "00501", "A")).said) == said
     release(view, "00101")
     assert not do(view, TRIMMING, "put_on_rack", child.key, parts=counts).refused

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.loading.dialogue import step
+from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
-from station.floor.loading.screen import face
+from station.floor.loading.screen import screen
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Checks, Meter
@@ -37,7 +37,7 @@ def router(*facts: Fact, moves: tuple[Move, ...] = ()) -> Player:
     two = replace(plain, bits=(*plain.bits, second))
     bed = replace(BED, seen=("11",))
     view = small_shop(batch(GAUGES), bed, two, *facts, moves=moves)
-    return Player(view, RULES, step, hand("loading", "09:00", router="1"))
+    return Player(view, RULES, handle_input, hand("loading", "09:00", router="1"))
 
 
 def started(*facts: Fact, moves: tuple[Move, ...] = ()) -> Player:
@@ -126,7 +126,7 @@ def test_the_bit_cannot_be_ticked_while_it_is_to_be_changed() -> None:
 
 def test_the_screen_shows_the_change_and_both_bits() -> None:
     one = started()
-    shown = face(one.hand, one.view)
+    shown = screen(one.hand, one.view)
     (checks,) = [b for b in shown.beside if isinstance(b, Checks)]
     assert str(checks.items[0].label) == "When the file stops: scan this bit in"
     assert str(checks.items[0].text) == "3 mm, no. 18: 1\u2009500 m left, 40 m needed"
@@ -136,6 +136,6 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
         "Spoilboard: 0 passes",
     ]
     before = router()
-    (checks,) = [b for b in face(before.hand, before.view).beside if isinstance(b, Checks)]
+    (checks,) = [b for b in screen(before.hand, before.view).beside if isinstance(b, Checks)]
     later = [c for c in checks.items if c.state == "later"]
     assert [str(c.label) for c in later] == ["Then, by hand: checked at its change"]

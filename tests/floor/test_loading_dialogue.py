@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.before import router_id
-from station.floor.loading.dialogue import step
+from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -29,7 +29,7 @@ def press(name: str) -> Code:
 def player(*facts: Fact, router: str = "1", work: Mapping[str, object] | None = None) -> Player:
     view = small_shop(*facts, moves=(sheets("0960", 5),))
     one = hand("loading", router=router).with_work(**(work or {}))
-    return Player(view, RULES, step, one)
+    return Player(view, RULES, handle_input, one)
 
 
 SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
@@ -102,12 +102,12 @@ def test_an_input_is_understood(
 )
 def test_what_means_nothing_here_is_left_to_others(given: Input) -> None:
     one = player(GOOD, BED)
-    assert step(one.hand, given, one.view) is None
+    assert handle_input(one.hand, given, one.view) is None
 
 
 def test_a_number_means_nothing_without_a_batch() -> None:
     one = player(FREE)
-    assert step(one.hand, Number("6.4"), one.view) is None
+    assert handle_input(one.hand, Number("6.4"), one.view) is None
 
 
 def test_the_bit_is_not_ticked_when_a_wrong_one_is_in() -> None:

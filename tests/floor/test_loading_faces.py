@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.loading.screen import face
+from station.floor.loading.screen import screen
 from station.shop.cards import button
 from station.shop.codes import read
 from station.shop.faces import (
@@ -41,7 +41,7 @@ def shown(
     **more: object,
 ) -> Face:
     one = hand("loading", now, router=router).with_work(**(work or {}), **more)
-    return face(one, small_shop(*facts))
+    return screen(one, small_shop(*facts))
 
 
 def labels(shown: Face) -> list[str]:
@@ -166,7 +166,7 @@ def test_the_queue_says_why_and_how_long() -> None:
 def test_the_bit_meter_says_after_which_sheet() -> None:
     moves = (worn("11", 1000), worn("11", 300, router="1"))
     view = small_shop(CUTTING, GOOD, moves=moves)
-    meter, _ = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
+    meter, _ = [b for b in screen(hand("loading", router="1"), view).side if isinstance(b, Meter)]
     assert str(meter.title) == "Bit no. 11: 300 m on Router 1"
     assert str(meter.left) == "1\u2009300 m in all"
     assert str(meter.right) == "change after sheet 3"
@@ -185,13 +185,13 @@ def test_the_bit_meter_says_after_which_sheet() -> None:
 def test_the_spoilboard_counts_its_passes(done: int, left: str, right: str, tone: str) -> None:
     moves = (move(BOARD, done, "wear", "spoilboard/1", ""),) if done else ()
     view = small_shop(CUTTING, GOOD, moves=moves)
-    _, meter = [b for b in face(hand("loading", router="1"), view).side if isinstance(b, Meter)]
+    _, meter = [b for b in screen(hand("loading", router="1"), view).side if isinstance(b, Meter)]
     assert (str(meter.title), str(meter.right), meter.tone) == (left, right, tone)
 
 
 def test_a_spoilboard_that_is_not_counted_is_not_shown() -> None:
     router = Router(id="1", name="Router 1", flat_after=0)
-    side = face(hand("loading", router="1"), small_shop(CUTTING, GOOD, router)).side
+    side = screen(hand("loading", router="1"), small_shop(CUTTING, GOOD, router)).side
     assert [str(b.title) for b in side if isinstance(b, Meter)] == ["Bit no. 11: 0 m on Router 1"]
 
 
@@ -232,8 +232,8 @@ def test_a_screen_for_several_routers_shows_which_is_free_next() -> None:
 
 
 def test_an_unknown_router_or_lost_work_still_has_a_face() -> None:
-    assert face(Hand(area="loading", router="9", now=at("10:00")), small_shop())
-    assert face(Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop())
+    assert screen(Hand(area="loading", router="9", now=at("10:00")), small_shop())
+    assert screen(Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop())
     assert shown(FREE, mode="spoil")
     assert shown(replace(BED, batch="00999"))
 
@@ -316,7 +316,7 @@ def test_the_sheets_cut_today_stand_at_the_side() -> None:
     yesterday = replace(slip, id="00399-1", batch="00399", at="2026-11-24T15:00:00")
     popped = replace(slip, id="00401-1", batch="00401", state="popped", at=at("08:10"))
     view.facts |= {s.key: s for s in (other, yesterday, popped)}
-    shown = face(hand("loading", "09:30", router="1"), view)
+    shown = screen(hand("loading", "09:30", router="1"), view)
     listing = next(b for b in shown.side if isinstance(b, Listing))
     assert str(listing.title) == "Cut today: 2 sheets"
     assert [[str(c.text) for c in cells] for cells, _ in listing.rows] == [

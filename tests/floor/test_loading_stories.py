@@ -3,9 +3,9 @@
 from collections import Counter
 from dataclasses import replace
 
-from station.floor.loading.dialogue import step
+from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
-from station.floor.loading.screen import face
+from station.floor.loading.screen import screen
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -33,7 +33,7 @@ def press(name: str) -> Code:
 
 
 def player(view: FakeView, router: str = "1") -> Player:
-    return Player(view, RULES, step, hand("loading", router=router))
+    return Player(view, RULES, handle_input, hand("loading", router=router))
 
 
 def traveller(id: str = "00412", copy: str = "A") -> Code:
@@ -191,7 +191,7 @@ def test_a_bit_breaks_on_sheet_three_of_eight() -> None:
     for n, hour in zip(range(5, 9), ("10", "11", "12", "13"), strict=True):
         cut(one, n, f"{hour}:00", f"{hour}:20")
     assert pieces(view, GAUGE) == {"cut": -1280, "popping": 1190, "spoiled": 90}
-    shown = face(one.hand, view)
+    shown = screen(one.hand, view)
     assert str(shown.presses[0].label) == "Cut one more sheet"
     more = one.give(press("one_more_sheet"))
     assert (str(more.said), more.prints) == (

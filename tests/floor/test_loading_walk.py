@@ -5,9 +5,9 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.floor.loading.dialogue import step
+from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
-from station.floor.loading.screen import face
+from station.floor.loading.screen import screen
 from station.shop.acts import Act
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -58,12 +58,12 @@ def test_any_input_in_any_order(walk: list[tuple[list[Input], int, bool]]) -> No
         minute += wait
         one = replace(one, now=f"{DAY}T{7 + minute // 60:02d}:{minute % 60:02d}:00")
         for each in inputs:
-            result = step(one, each, view)
+            result = handle_input(one, each, view)
             if isinstance(result, Took):
                 one = replace(result.hand, now=one.now)
             elif isinstance(result, Do):
                 one = _act(view, result, one.now, sure=sure) or one
-        assert face(one, view)
+        assert screen(one, view)
     _sound(view)
 
 

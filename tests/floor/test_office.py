@@ -193,12 +193,12 @@ def test_a_pin_is_kept_only_as_a_hash(view):
 def test_the_form_works_for_every_list(view):
     for index, entry in enumerate(LISTS):
         hand = Hand(area="office", worker="07", work={"list": index})
-        assert screen.face(hand, view).main
+        assert screen.screen(hand, view).main
         rows = state.facts_on_page(hand, view)
         if rows:
-            opened = dialogue.step(hand, read(button("row_1")), view).hand
+            opened = dialogue.handle_input(hand, read(button("row_1")), view).hand
             assert opened.work["chosen"] == rows[0].id
-            assert screen.face(opened, view).presses
+            assert screen.screen(opened, view).presses
         assert typed_fields(entry.kind)[0] == "id"
 
 
@@ -206,9 +206,9 @@ def test_typing_saves_over_what_was_there(view):
     hand = Hand(
         area="office", worker="07", work={"list": 2, "chosen": "014", "form": {}, "field": "mark"}
     )
-    hand = dialogue.step(hand, Number("25"), view).hand
-    hand = dialogue.step(hand.with_work(field="words"), Typed("Comb"), view).hand
-    done = dialogue.step(hand, read(button("save")), view)
+    hand = dialogue.handle_input(hand, Number("25"), view).hand
+    hand = dialogue.handle_input(hand.with_work(field="words"), Typed("Comb"), view).hand
+    done = dialogue.handle_input(hand, read(button("save")), view)
     assert done.args["value"]["mark"] == 25
     assert done.args["value"]["words"] == "Comb"
     view.do(RULES, act(done.kind, done.subject, **done.args))
@@ -353,7 +353,7 @@ def test_a_field_that_points_refuses_what_does_not_exist(view):
     lots = next(n for n, entry in enumerate(LISTS) if entry.kind is Lot)
     work = {"list": lots, "chosen": "", "form": {}, "field": "material"}
     hand = Hand(area="office", worker="07", work=work)
-    refused = dialogue.step(hand, Typed("no such wood"), view)
+    refused = dialogue.handle_input(hand, Typed("no such wood"), view)
     assert str(refused.answer.said) == "There is no material no such wood"
     assert refused.hand == hand
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.cart import dialogue as cart_dialogue
-from station.floor.cart import screen as cart_face
+from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.packing import mailers, screen
 from station.floor.packing.needs import wants
@@ -89,7 +89,7 @@ def test_an_approved_short_never_ships_too_much(player, view):
 
 def test_the_screen_goes_on_after_a_recount(player, view):
     give(player, ORDER, press("part_missing"), Number("6"))
-    shown = screen.face(player.hand, view)
+    shown = screen.screen(player.hand, view)
     assert button("wait") not in {p.code for p in shown.presses}
 
 
@@ -123,12 +123,12 @@ def packed(view):
 
 def test_the_cart_leaves_only_with_every_pack_seen(view):
     pack = packed(view)
-    cart = Player(view, CART, cart_dialogue.step, hand("cart"))
+    cart = Player(view, CART, cart_dialogue.handle_input, hand("cart"))
     cart.give(Code("cart", "1"))
     assert cart.give(press("leave")).refused
     cart.give(Code("pack", pack), press("at_door"))
     assert str(cart.give(press("leave")).said) == "Not scanned at the door: 1"
-    assert cart_face.face(cart.hand, view).presses[0].style == "off"
+    assert cart_screen.screen(cart.hand, view).presses[0].style == "off"
     cart.give(Code("pack", pack), press("leave"))
     assert total(view.stock(place="shipped")) == 4
     assert view.get(Order, "3306").state == "shipped"
@@ -136,7 +136,7 @@ def test_the_cart_leaves_only_with_every_pack_seen(view):
 
 def test_a_cancelled_pack_is_caught_at_the_door(view):
     pack = packed(view)
-    cart = Player(view, CART, cart_dialogue.step, hand("cart"))
+    cart = Player(view, CART, cart_dialogue.handle_input, hand("cart"))
     cart.give(Code("cart", "1"), Code("pack", pack), press("at_door"))
     view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled")
     assert str(cart.give(Code("pack", pack)).said) == "Order 3306 is cancelled"
@@ -146,9 +146,9 @@ def test_a_cancelled_pack_is_caught_at_the_door(view):
 
 @pytest.mark.parametrize("work", [{}, {"asks": "count", "part": COMB}, {"short": SHUTTLE}])
 def test_faces_of_every_state(player, view, work):
-    assert screen.face(player.hand, view).main
+    assert screen.screen(player.hand, view).main
     give(player, ORDER)
-    shown = screen.face(player.hand.with_work(**work), view)
+    shown = screen.screen(player.hand.with_work(**work), view)
     assert shown.presses
     assert shown.middle
 

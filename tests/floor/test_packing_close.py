@@ -152,7 +152,7 @@ def test_an_order_that_is_owed_whole_is_closed_without_a_pack():
     player.give(Number("0"), press("send_short"))
     answer = player.approve()
     assert str(answer.do) == "Put back 3 HC-300 (rack C 14). Then close it as owed."
-    assert screen.face(player.hand, view).presses[0].label == say("Close it as owed")
+    assert screen.screen(player.hand, view).presses[0].label == say("Close it as owed")
     answer = player.give(press("close_pack"))
     assert (str(answer.said), answer.prints) == (
         "Order 3306 is closed: all of it is owed",
@@ -198,7 +198,7 @@ def test_what_was_weighed_is_not_to_be_weighed_again():
     view = shop()
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"), Number("390"))
-    hint = screen.face(player.hand, view).main[-1]
+    hint = screen.screen(player.hand, view).main[-1]
     assert str(hint.note) == "Weighed: close the pack when it is right."
 
 
@@ -288,7 +288,7 @@ def test_an_assumed_batch_is_marked():
     view = shop()
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
-    notes = {r.title: str(r.note) for r in screen.face(player.hand, view).main[1].rows}
+    notes = {r.title: str(r.note) for r in screen.screen(player.hand, view).main[1].rows}
     assert notes == {"ST-200": "Stick shuttle 200",
                      "HC-300": "Heddle comb 300 · ≈ batch assumed"}  # fmt: skip
 
@@ -312,7 +312,7 @@ def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():
     view.facts[found.key] = replace(found, shape=None)
     player = packer(view)
     player.give(ORDER)
-    remark = screen.face(player.hand, view).middle[0]
+    remark = screen.screen(player.hand, view).middle[0]
     assert str(remark.title) == "Which mailer: can't tell"
 
 
@@ -324,6 +324,6 @@ def test_faces_of_every_question(work, taken, state):
     player = packer(view)
     player.give(ORDER, *taken)
     view.facts["order/3306"] = replace(view.get(Order, "3306"), state=state)
-    shown = screen.face(player.hand.with_work(**work), view)
+    shown = screen.screen(player.hand.with_work(**work), view)
     assert shown.main
     assert shown.presses[-1].code == str(press("put_down"))

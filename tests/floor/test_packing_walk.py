@@ -12,7 +12,7 @@ from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from station.floor.cart import dialogue as cart_dialogue
-from station.floor.cart import screen as cart_face
+from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
@@ -101,10 +101,10 @@ class Walk:
             self._do("office", Do("cancel_order", f"order/{given.number}", {"approved": "07"},
                                   hand("office")), "office", sure=True)  # fmt: skip
             return
-        step = dialogue.step if area == "packing" else cart_dialogue.step
-        shown = screen.face if area == "packing" else cart_face.face
+        handle_input = dialogue.handle_input if area == "packing" else cart_dialogue.handle_input
+        shown = screen.screen if area == "packing" else cart_screen.screen
         one = self.hands[station, area]
-        result = step(one, given, self.view)
+        result = handle_input(one, given, self.view)
         if isinstance(result, Took):
             self.hands[station, area] = result.hand
         elif isinstance(result, Do) and self._do(station, result, area, sure=sure):

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.floor.popping.dialogue import step
+from station.floor.popping.dialogue import handle_input
 from station.floor.popping.rules import RULES
-from station.floor.popping.screen import face
+from station.floor.popping.screen import screen
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -46,7 +46,7 @@ def popping(cut_file: str, sheets: int = 1, **fields: object) -> Player:
     view = small_shop(known)
     for n in range(1, sheets + 1):
         off_bed(view, known, n)
-    return Player(view, RULES, step, hand("popping"))
+    return Player(view, RULES, handle_input, hand("popping"))
 
 
 def lie(view: FakeView, place: str, id: str = "00412") -> int:
@@ -97,7 +97,7 @@ def test_the_pick_up_names_parts_and_count() -> None:  # scenario 10
 
 def test_two_people_at_once() -> None:  # scenario 12
     p = popping(SHUTTLES)
-    q = Player(p.view, RULES, step, hand("popping", worker="03"))
+    q = Player(p.view, RULES, handle_input, hand("popping", worker="03"))
     for one in (p, q):
         one.give(SLIP, press("some"), Number("60"))
     assert p.give(press("pass_on")).tone == "good"
@@ -111,7 +111,7 @@ def test_what_survived_a_stopped_sheet() -> None:  # scenario 15
     known = batch(SPACERS)
     view = off_bed(small_shop(known), known, 1)
     view._move((move("032", 130, "popping/1", "spoiled/13", "00412"),))
-    p = Player(view, RULES, step, hand("popping"))
+    p = Player(view, RULES, handle_input, hand("popping"))
     p.give(SLIP, press("pass_on"))
     assert (lie(view, "trimming"), lie(view, "spoiled")) == (110, 130)
 
@@ -156,9 +156,9 @@ _ANY = st.one_of(
 def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
     p = popping(COMBS, 2)
     for one in inputs:
-        if step(p.hand, one, p.view) is not None:
+        if handle_input(p.hand, one, p.view) is not None:
             p.give(one)
-        face(p.hand, p.view)
+        screen(p.hand, p.view)
     books = ("cut", "store", "bought")
     assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
     made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
@@ -172,7 +172,7 @@ def two_routers() -> FakeView:
 
 
 def test_each_router_that_cut_a_sheet_in_hand_is_told() -> None:
-    p = Player(two_routers(), RULES, step, hand("popping"))
+    p = Player(two_routers(), RULES, handle_input, hand("popping"))
     p.give(PAPER, Code("reason", "01"), Number("2"), press("pass_on"))
     for router in ("1", "2"):
         told = p.view.shelf(Notice, f"router/{router}")
@@ -182,7 +182,7 @@ def test_each_router_that_cut_a_sheet_in_hand_is_told() -> None:
 
 
 def test_one_slip_of_two_tells_its_own_router_only() -> None:
-    p = Player(two_routers(), RULES, step, hand("popping"))
+    p = Player(two_routers(), RULES, handle_input, hand("popping"))
     second = Code("batch", "00412", "A", 2)
     p.give(second, Code("reason", "01"), press("pass_on"))
     assert not p.view.shelf(Notice, "router/1")
@@ -215,7 +215,7 @@ def test_where_on_the_sheet_it_lay(inputs: tuple[Input, ...], text: str) -> None
 
 
 def drawn(p: Player) -> SheetDrawing:
-    return next(b for b in face(p.hand, p.view).side if isinstance(b, SheetDrawing))
+    return next(b for b in screen(p.hand, p.view).side if isinstance(b, SheetDrawing))
 
 
 def test_only_the_chosen_part_and_its_marks_are_drawn_strongly() -> None:
@@ -235,11 +235,11 @@ def test_only_the_chosen_part_and_its_marks_are_drawn_strongly() -> None:
 def test_the_rest_of_a_pile_stays_visible() -> None:
     p = popping(COMBS)
     p.give(SLIP, press("some"), Number("10"))
-    table = next(b for b in face(p.hand, p.view).main if isinstance(b, Table))
+    table = next(b for b in screen(p.hand, p.view).main if isinstance(b, Table))
     assert [str(c) for c in table.columns][-1] == "stays"
     assert str(table.rows[0].cells[-1].text) == "14"
     assert str(p.give(press("pass_on")).do) == "14 stay here under their slips."
-    waits = next(b for b in face(p.hand, p.view).main if isinstance(b, Cards))
+    waits = next(b for b in screen(p.hand, p.view).main if isinstance(b, Cards))
     assert [str(e.line1) for e in waits.entries] == ["Heddle combs 300 · sheet 1 · 14 parts"]
     assert "worker 02 passed 10 on at 10:00" in str(p.give(SLIP).do)
 
@@ -255,7 +255,7 @@ COMING = [
 @pytest.mark.parametrize(("bed", "now", "when"), COMING)
 def test_what_comes_next_from_the_routers(bed: dict[str, object], now: str, when: str) -> None:
     view = small_shop(batch(COMBS), replace(CUTTING, **bed))  # type: ignore[arg-type]
-    shown = face(hand("popping", now=now), view).side
+    shown = screen(hand("popping", now=now), view).side
     listing = next(b for b in shown if isinstance(b, Listing))
     assert [[str(c.text) for c in cells] for cells, _ in listing.rows] == [
         ["Router 1", "00412, sheet 1", when]

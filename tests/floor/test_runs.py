@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.loading.dialogue import step
+from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
-from station.floor.loading.screen import face
+from station.floor.loading.screen import screen
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.office.sound import wrong
 from station.papers.marks import Words
@@ -50,7 +50,7 @@ def shop(*runs: str, sheets: int = 2, extra: tuple[Fact, ...] = ()) -> FakeView:
 
 
 def player(view: FakeView, router: str = "1", now: str = "07:30") -> Player:
-    return Player(view, RULES, step, hand("loading", router=router, now=now))
+    return Player(view, RULES, handle_input, hand("loading", router=router, now=now))
 
 
 def again(one: Player, now: str, *, bit: bool = True) -> None:
@@ -122,7 +122,7 @@ def test_each_run_asks_for_its_own_text_minutes_and_bit() -> None:
     one = player(view)
     one.give(traveller())
     for digest, minutes, letter in (("a" * 64, 22.0, "C"), ("b" * 64, 6.0, "A")):
-        asked = step(one.hand, press("file_right"), view)
+        asked = handle_input(one.hand, press("file_right"), view)
         assert isinstance(asked, Run)
         assert (asked.args["digest"], asked.args["letter"]) == (digest, letter)
         view.facts[router.key] = replace(router, folder="")
@@ -206,13 +206,13 @@ def test_the_screen_names_the_run_and_the_laser_its_dangers() -> None:
     view = shop("072.A", sheets=1)
     one = player(view)
     one.give(traveller())
-    shown = str(face(one.hand, view))
+    shown = str(screen(one.hand, view))
     assert "run {run} of {runs}" in shown
     assert "Laser" not in shown
     cut(one, 1, "08:00", "08:22")
     five = player(view, "5")
     five.give(traveller(), now="08:30")
-    shown = str(face(five.hand, view))
+    shown = str(screen(five.hand, view))
     assert "On its reference pins" in shown
     assert re.search("Laser: .*eye protection.*Fume.*safety person decides", shown)
     assert "lead come first" in shown

@@ -64,7 +64,7 @@ def test_the_whole_screen(tmp_path):
         batch(),
         1,
     )
-    shown = screen.face(Hand(area="today", now=f"{DAY}T10:42:00"), view)
+    shown = screen.screen(Hand(area="today", now=f"{DAY}T10:42:00"), view)
     assert isinstance(shown.top[0], Places)
     assert isinstance(shown.main[0], Flow)
     assert isinstance(shown.side[0], Bands)
@@ -89,9 +89,9 @@ def test_a_concern_is_chosen_and_settled():
         ),
     )
     hand = Hand(area="today", worker="07", now=f"{DAY}T10:42:00")
-    chosen = dialogue.step(hand, read(button("row_1")), view).hand
-    assert screen.face(chosen, view).main
-    done = dialogue.step(chosen, read(button("row_1")), view)
+    chosen = dialogue.handle_input(hand, read(button("row_1")), view).hand
+    assert screen.screen(chosen, view).main
+    done = dialogue.handle_input(chosen, read(button("row_1")), view)
     plain = Act(id="a", kind=done.kind, at="", subject=done.subject, args=done.args)
     assert view.do(RULES, plain).asks == "supervisor"
     view.do(

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.floor.trimming.dialogue import step
+from station.floor.trimming.dialogue import handle_input
 from station.floor.trimming.rules import RULES
-from station.floor.trimming.screen import face
+from station.floor.trimming.screen import screen
 from station.floor.trimming.tabs import tab_places
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -44,7 +44,7 @@ def trimming(cut_file: str, part: str, count: int, *facts: Order, **fields: obje
     pile = Pile(id="trimming/00412", area="trimming", batch="00412", since=at("09:00"))
     moved = (move(part, count, "cut", "trimming", "00412"),)
     view = small_shop(known, pile, *facts, moves=moved)
-    return Player(view, RULES, step, hand("trimming"))
+    return Player(view, RULES, handle_input, hand("trimming"))
 
 
 def lie(view: FakeView, place: str, id: str = "00412") -> int:
@@ -66,7 +66,7 @@ def test_the_button_has_room_for_what_it_does(
     p.give(PAPER)
     for reason, number in counted:
         p.give(Code("reason", reason), Number(number))
-    assert str(face(p.hand, p.view).presses[0].label) == label
+    assert str(screen(p.hand, p.view).presses[0].label) == label
 
 
 def test_an_ordinary_batch() -> None:  # scenario 1
@@ -164,9 +164,9 @@ _ANY = st.one_of(
 def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
     p = trimming(COMBS, COMB, 24)
     for one in inputs:
-        if step(p.hand, one, p.view) is not None:
+        if handle_input(p.hand, one, p.view) is not None:
             p.give(one)
-        face(p.hand, p.view)
+        screen(p.hand, p.view)
     books = ("cut", "store", "bought")
     assert all(n >= 0 for (place, _, _), n in p.view.pieces.items() if place not in books)
     made = (n for (place, _, part), n in p.view.pieces.items() if place != "cut" and part != SHEET)
@@ -190,7 +190,7 @@ def test_where_the_tabs_were_in_words(tabs: tuple[tuple[float, float], ...], wor
 def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:
     p = trimming(COMBS, COMB, 24)
     p.give(PAPER, press("some_trimmed"), Number("10"), press("on_rack"))
-    lists = {str(b.title): b for b in face(p.hand, p.view).side if isinstance(b, Listing)}
+    lists = {str(b.title): b for b in screen(p.hand, p.view).side if isinstance(b, Listing)}
     low = [[str(c.text) for c in cells] for cells, _ in lists["The rack is below its mark"].rows]
     assert ["HC-300", "C 14", "10 of 20"] in low
     put = [[str(c.text) for c in cells] for cells, _ in lists["On the rack today"].rows]

@@ -29,8 +29,9 @@ def at_popping() -> tuple[Player, Player]:
     """Workers 02 and 03 with the slip of the same 96 shuttles."""
     known = batch(SHUTTLES)
     view = off_bed(small_shop(known), known, 1)
-    one = Player(view, POPPING, popping.step, hand("popping"))
-    return one, Player(view, POPPING, popping.step, hand("popping", worker="03", station="s2"))
+    one = Player(view, POPPING, popping.handle_input, hand("popping"))
+    other = hand("popping", worker="03", station="s2")
+    return one, Player(view, POPPING, popping.handle_input, other)
 
 
 def at_trimming() -> tuple[Player, Player]:
@@ -38,8 +39,9 @@ def at_trimming() -> tuple[Player, Player]:
     pile = Pile(id="trimming/00412", area="trimming", batch="00412", since=at("09:00"))
     moved = (move(SHUTTLE, 96, "cut", "trimming", "00412"),)
     view = small_shop(batch(SHUTTLES), pile, moves=moved)
-    one = Player(view, TRIMMING, trimming.step, hand("trimming"))
-    return one, Player(view, TRIMMING, trimming.step, hand("trimming", worker="03", station="s2"))
+    one = Player(view, TRIMMING, trimming.handle_input, hand("trimming"))
+    other = hand("trimming", worker="03", station="s2")
+    return one, Player(view, TRIMMING, trimming.handle_input, other)
 
 
 SECOND = [
@@ -121,7 +123,7 @@ def test_nobody_takes_unasked_what_they_never_saw(
         player = players[who]
         before, entries = lying(player.view), len(player.view.entries)
         seen = player.hand.work.get("seen")
-        if player.step(player.hand, given_, player.view) is None:
+        if player.handle_input(player.hand, given_, player.view) is None:
             continue
         last = player.view.entries[-1].act.station if entries else ""
         player.give(given_)

@@ -28,7 +28,7 @@ OPENS = {
 BATCH_AREAS = ("loading", "popping", "trimming")
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input for a dialogue that is open, or the button that opens one."""
     card = (
         BY_NUMBER.get(given.number) if isinstance(given, Code) and given.kind == "button" else None

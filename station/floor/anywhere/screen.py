@@ -40,7 +40,7 @@ TITLES: dict[str, Say] = {
 }
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The open dialogue: what is asked, what can be chosen."""
     what = str(hand.work.get("any", ""))
     if what == "handover":

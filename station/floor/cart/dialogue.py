@@ -22,7 +22,7 @@ ACTS = {"at_door": "go_to_door", "leave": "leave", "not_yet": "come_back"}
 WHICH = refuse(say("Which cart?"), say("Scan the cart's card first."))
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at the cart."""
     if not isinstance(given, Code):
         return None

@@ -24,7 +24,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The screen at the cart."""
     cart = rows.cart_in_hand(hand, view)
     if cart is None:

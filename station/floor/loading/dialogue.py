@@ -12,7 +12,7 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     """One input at the cutting bed."""
     here = now(hand, view)
     if isinstance(given, Number):

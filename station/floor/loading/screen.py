@@ -34,7 +34,7 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The screen for the work in hand at this router."""
     here = now(hand, view)
     modes = {"stop": why_stopped, "spoil": spoiling, "broken": which_bit}

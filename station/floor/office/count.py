@@ -57,7 +57,7 @@ def _asked(hand: Hand, view: View) -> Took:
     return Took(hand, good(found.words, say("Touch the place that was counted.")))
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """A card that says what was counted, a row that says where, a number that says how many."""
     if isinstance(given, Number):
         return _number(hand, given, view)

@@ -21,7 +21,7 @@ from station.floor.office.state import (
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
-from station.shop.rooms import Do, Dropped, Hand, Input, Number, Run, Step, Took, Typed
+from station.shop.rooms import Do, Dropped, Hand, HandleInput, Input, Number, Run, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
@@ -29,16 +29,16 @@ ALL_CARDS = (("badges", ""), ("part_cards", ""), ("button_cards", "all"))
 Result = Do | Took | Run | None
 
 
-def step(hand: Hand, given: Input, view: View) -> Result:
+def handle_input(hand: Hand, given: Input, view: View) -> Result:
     """One input in the office."""
     if hand.doing:
         return intake.being_read(hand)
     if isinstance(given, Dropped):
-        return dropped.step(hand, given, view)
+        return dropped.handle_input(hand, given, view)
     open_one = ASKED.get(str(hand.work.get("ask", "")))
     if open_one and (done := open_one(hand, given, view)):
         return done
-    if not open_one and "form" in hand.work and (done := form.step(hand, given, view)):
+    if not open_one and "form" in hand.work and (done := form.handle_input(hand, given, view)):
         return done
     name = pressed(given)
     if (row := row_of(name)) is not None:
@@ -180,13 +180,13 @@ def _print(hand: Hand, view: View) -> Took:
     return Took(hand, replace(answer, prints=(("card", fact.key),)))
 
 
-ASKED: Mapping[str, Step] = {
-    "release": release.step,
+ASKED: Mapping[str, HandleInput] = {
+    "release": release.handle_input,
     "sheets": _sheets,
-    "count": count.step,
-    "files": files.step,
-    "lines": lines.step,
-    "cut": intake.step,
+    "count": count.handle_input,
+    "files": files.handle_input,
+    "lines": lines.handle_input,
+    "cut": intake.handle_input,
 }
 BUTTONS: Mapping[str, Callable[[Hand, View], Result]] = {
     "next_kind": lambda hand, _view: _turn(hand, 1),

@@ -16,7 +16,7 @@ from station.shop.words import say
 CUT_FILES = next(n for n, entry in enumerate(LISTS) if entry.kind is CutFile)
 
 
-def step(hand: Hand, given: Dropped, view: View) -> Took | Run:
+def handle_input(hand: Hand, given: Dropped, view: View) -> Took | Run:
     """One file of this PC; which cut file it belongs to is asked where none is open."""
     if len(given.paths) != 1:
         said = say("{n} files at once", n=len(given.paths))

@@ -32,7 +32,7 @@ def backup(hand: Hand) -> Run:
     return Run("backup", {}, hand)
 
 
-def step(hand: Hand, given: Input, _view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, _view: View) -> Do | Took | Run | None:
     """A row is a file to take in."""
     row = row_of(pressed(given))
     if row is None:

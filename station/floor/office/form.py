@@ -69,7 +69,7 @@ def new(hand: Hand, view: View) -> Took:
     return Took(first.hand, good(said, first.answer.do))
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input while a form is open."""
     if isinstance(given, Typed | Number):
         return _text(hand, given.text, view)

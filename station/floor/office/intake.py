@@ -79,7 +79,7 @@ def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
     return str(hand.work.get("material", "")) or (newest[-1].material if newest else only)
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     """A row is a material, a file, or a shape; a part's card or a name says what a shape is."""
     name = pressed(given)
     row = row_of(name)

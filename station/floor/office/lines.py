@@ -59,7 +59,7 @@ def _what_first(of: tuple[Column, ...]) -> Say:
     return say("Type one to add it.") if first.kind is str else say("Type x, then y; or touch it.")
 
 
-def step(hand: Hand, given: Input, view: View) -> Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Took | None:
     """One input while a list field is open."""
     if isinstance(given, Point) and columns(hand)[0].kind is float:
         row: list[object] = [round(given.x_mm), round(given.y_mm)]

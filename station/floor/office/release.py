@@ -32,7 +32,7 @@ def start(hand: Hand, view: View) -> Took:
     )
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """A router, an order, a time, or the number of sheets."""
     if isinstance(given, Number):
         return _sheets(hand, given, view)

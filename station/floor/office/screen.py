@@ -56,7 +56,7 @@ from station.shop.words import Say, say
 LEAVE = Press(label=say("Leave"), code=button("put_down"))
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The open list, the form of the chosen row, what is asked, or how far a file is read."""
     if hand.doing:
         return being_read(hand, hand.doing)

@@ -20,7 +20,7 @@ from station.shop.views import View
 from station.shop.words import say
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at packing."""
     if isinstance(given, Number):
         return numbers.number(hand, given, view) if hand.subject else None

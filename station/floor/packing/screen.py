@@ -29,7 +29,7 @@ MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The screen at packing."""
     if hand.work.get("asks") == "label":
         return labels(hand, view)

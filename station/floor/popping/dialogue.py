@@ -18,7 +18,7 @@ from station.shop.words import Say, say, several
 COUNTERS = {"missing": "missing", "spoil": FIRST_REASON, "uncut": "rework/21"}
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at popping."""
     if isinstance(given, Code):
         return _code(hand, given, view)

@@ -26,7 +26,7 @@ from station.shop.words import Say, say, several
 NOT_HERE = "03"  # the reason "over-trimmed": it can't come about before trimming
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The screen at popping."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:

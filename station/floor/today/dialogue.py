@@ -18,7 +18,7 @@ ROWS = 6  # of what needs a look on one page
 MOST = 200  # that are looked through
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """A row chooses a concern; with one in hand, a row chooses how it is settled."""
     if not isinstance(given, Code) or given.kind != "button":
         return None

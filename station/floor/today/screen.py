@@ -18,7 +18,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The whole screen, or one concern with its choices."""
     concern = view.get(Concern, hand.subject) if hand.subject else None
     if concern:

@@ -19,7 +19,7 @@ from station.shop.words import clock, say
 COUNTERS = {"rework": "rework/22", "overtrimmed": "spoiled/03", "lost": "missing"}
 
 
-def step(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     """One input at trimming."""
     if isinstance(given, Code) and given.kind == "batch":
         return _pick_up(hand, given, view)

@@ -29,7 +29,7 @@ from station.shop.words import Say, say
 SHOWN_REASONS = ("01", "03", "22")  # the ones that come about at a router table
 
 
-def face(hand: Hand, view: View) -> Face:
+def screen(hand: Hand, view: View) -> Face:
     """The screen at trimming."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
