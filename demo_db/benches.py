@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from datetime import timedelta
 
 from demo_db.hands import Hands, Process, Who
-from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Product, Slip
+from station.queries.orders import count_wanted
+from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Slip
 from station.shop.moves import Held
 from station.shop.views import by_part, total
 
@@ -189,19 +190,11 @@ class Packing:
                 return order
         return None
 
-    def _needs(self, order: Order) -> dict[str, int]:
-        wanted: dict[str, int] = {}
-        for line in order.lines:
-            product = self.hands.view.get(Product, line.product)
-            for part, count in product.parts if product else ():
-                wanted[part] = wanted.get(part, 0) + count * (line.quantity - line.short)
-        return wanted
-
     def _all_there(self, order: Order) -> bool:
         inside = by_part(self.hands.view.stock(place=f"packing/{order.id}"))
         return all(
             self._on_rack(part) >= count - inside.get(part, 0)
-            for part, count in self._needs(order).items()
+            for part, count in count_wanted(self.hands.view, order).items()
         )
 
     def _on_rack(self, part: str) -> int:
@@ -213,7 +206,7 @@ class Packing:
         if not hands.do(PACKING, "claim_order", order.key).ok:
             yield 2
             return
-        for part in self._needs(order):
+        for part in count_wanted(self.hands.view, order):
             yield hands.minutes(0.7, 2.0)
             coming = any(h.part == part for h in hands.view.stock(place="trimming"))
             missing = hands.fault("wait", 0.03) if coming else hands.fault("short", 0.003)
@@ -222,7 +215,7 @@ class Packing:
             hands.do(PACKING, "pick", order.key, {"part": part})
         if hands.fault("wrong places", 0.012):  # all of it back, again
             hands.do(PACKING, "take_back", order.key)
-            for part in self._needs(order):
+            for part in count_wanted(self.hands.view, order):
                 yield hands.minutes(0.7, 2.0)
                 hands.do(PACKING, "pick", order.key, {"part": part})
         yield hands.minutes(1.5, 3.5)
@@ -233,7 +226,7 @@ class Packing:
 
         True: what lies there can be taken.
         """
-        hands, wanted = self.hands, self._needs(order)[part]
+        hands, wanted = self.hands, count_wanted(self.hands.view, order)[part]
         hands.do(PACKING, "recount_place", order.key, {"part": part, "counted": wanted - 1})
         if hands.do(PACKING, "wait_for", order.key, {"part": part}).ok:
             return False

@@ -12,6 +12,7 @@ from station.desk.replies import line
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.orders import count_packed, count_promised
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
@@ -272,7 +273,7 @@ def state(ledger: Ledger, now: str) -> Json:
     return {
         "now": now,
         "batches": [_batch(ledger, b, held) for b in ledger.facts(Batch)],
-        "rack": [_rack(ledger, r, held) for r in ledger.facts(RackPlace)],
+        "rack": _racks(ledger, held),
         "orders": [_order(ledger, o, held) for o in ledger.facts(Order)],
         "carts": [_cart(ledger, c) for c in ledger.facts(Cart)],
         "routers": [_router(ledger, r) for r in ledger.facts(Router)],
@@ -341,36 +342,20 @@ def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
     return [str(words)]
 
 
-def _rack(ledger: Ledger, rack: RackPlace, stock: Stock) -> Json:
+def _racks(ledger: Ledger, stock: Stock) -> list[Json]:
+    promised = count_promised(ledger.view)
+    return [_rack(ledger, r, stock, promised.get(r.part, 0)) for r in ledger.facts(RackPlace)]
+
+
+def _rack(ledger: Ledger, rack: RackPlace, stock: Stock, promised: int) -> Json:
     part = ledger.view.get(Part, rack.part)
-    needed = promised(ledger).get(rack.part, 0)
     return {
         "place": rack.name,
         "part": part.name if part else rack.part,
         "on_hand": sum(h.qty for h in stock.by_place.get(f"rack/{rack.id}", [])),
-        "promised": needed,
+        "promised": promised,
         "mark": part.mark if part else 0,
     }
-
-
-def promised(ledger: Ledger) -> dict[str, int]:
-    """Pieces of each part that open orders still want from the rack."""
-    wanted: dict[str, int] = {}
-    for order in ledger.view.shelf(Order, "open", 1000):
-        inside = by_part(ledger.view.stock(place=f"packing/{order.id}"))
-        for part, count in _needs(ledger, order).items():
-            wanted[part] = wanted.get(part, 0) + max(0, count - inside.get(part, 0))
-    return wanted
-
-
-def _needs(ledger: Ledger, order: Order) -> dict[str, int]:
-    """Pieces of each part that an order wants, what is owed taken off."""
-    needs: dict[str, int] = {}
-    for item in order.lines:
-        product = ledger.view.get(Product, item.product)
-        for part, count in product.parts if product else ():
-            needs[part] = needs.get(part, 0) + count * (item.quantity - item.short)
-    return needs
 
 
 def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
@@ -381,29 +366,17 @@ def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
     inside = by_part(tuple(h for p in places for h in stock.by_place.get(p, [])))
     gone = order.state in ("packed", "shipped")
     lines = []
-    for item in order.lines:
+    for item, packed in zip(order.lines, count_packed(ledger.view, order, inside), strict=True):
         product = ledger.view.get(Product, item.product)
-        want = item.quantity - item.short
-        packed = want if gone else _packed(product, want, inside)
         lines.append(
             {
                 "product": product.name if product else item.product,
                 "quantity": item.quantity,
-                "packed": packed,
+                "packed": item.quantity - item.short if gone else packed,
                 "short": item.short,
             }
         )
     return {"order": order.id, "due": order.due, "state": order.state, "lines": lines}
-
-
-def _packed(product: Product | None, want: int, inside: dict[str, int]) -> int:
-    """Whole products that the pieces inside make up; their pieces are taken off."""
-    if product is None or not product.parts:
-        return 0
-    whole = min(want, *(inside.get(part, 0) // count for part, count in product.parts))
-    for part, count in product.parts:
-        inside[part] = inside.get(part, 0) - whole * count
-    return whole
 
 
 def _cart(ledger: Ledger, cart: Cart) -> Json:

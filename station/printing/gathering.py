@@ -4,9 +4,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from station.floor.anywhere.dialogue import beds, worn_bits
-from station.floor.packing.needs import wants
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.orders import list_needs
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -68,7 +68,8 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
     revision = find_revision(view, batch)
     if cut_file is None or revision is None:
         return None
-    wants = [o for o in view.shelf(Order, "open", 500) if o.id == batch.order]
+    order = view.get(Order, batch.order)
+    order = order if order and order.to_pack else None
     return traveller(
         batch,
         cut_file,
@@ -77,8 +78,8 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
         view.get(Router, batch.router),
         parts_of(ledger),
         pieces=pieces_of(ledger, batch),
-        orders=len(wants),
-        first_due=wants[0].due if wants else batch.due,
+        orders=1 if order else 0,
+        first_due=order.due if order else batch.due,
         runs=_runs(view, revision),
         laser=any(work_of(view, run) == LASER for run in runs_of(view, revision)),
         printed=now,
@@ -135,9 +136,9 @@ def _pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
     if order is None:
         return None
     takes = [
-        Take(w.part, str(w.place_name), w.to_go, w.on_rack)
-        for w in wants(ledger.view, order)
-        if w.to_go
+        Take(n.part, str(n.place_name), n.to_go, n.on_rack)
+        for n in list_needs(ledger.view, order)
+        if n.to_go
     ]
     return pick_list(order, takes, printed=now, paper=shop_of(ledger).paper)
 

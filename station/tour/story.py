@@ -11,6 +11,7 @@ from station.desk.desk import Desk
 from station.floor.packing.numbers import expected
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.orders import count_wanted
 from station.shop import cards, codes
 from station.shop.facts import (
     Batch,
@@ -20,7 +21,6 @@ from station.shop.facts import (
     Order,
     Pack,
     Part,
-    Product,
     Slip,
 )
 from station.shop.views import View, by_part
@@ -130,20 +130,10 @@ def packable(view: View, _rest: str, _desk: Desk) -> str:
     """The first open order whose every part lies on the rack."""
     for order in view.shelf(Order, "open"):
         if order.state == "open" and all(
-            _on_rack(view, part) >= count for part, count in needs(view, order).items()
+            _on_rack(view, part) >= count for part, count in count_wanted(view, order).items()
         ):
             return codes.write("order", order.id)
     raise AssertionError("no order can be packed whole")
-
-
-def needs(view: View, order: Order) -> dict[str, int]:
-    """Pieces of each part that an order wants."""
-    wanted: dict[str, int] = {}
-    for line in order.lines:
-        product = view.get(Product, line.product)
-        for part, count in product.parts if product else ():
-            wanted[part] = wanted.get(part, 0) + count * (line.quantity - line.short)
-    return wanted
 
 
 def _on_rack(view: View, part: str) -> int:
@@ -156,7 +146,7 @@ def next_part(view: View, _rest: str, desk: Desk) -> str:
     order = view.get(Order, desk.hand.subject)
     assert order is not None, "no order is in hand"
     inside = by_part(view.stock(place=f"packing/{order.id}"))
-    for part, count in needs(view, order).items():
+    for part, count in count_wanted(view, order).items():
         if inside.get(part, 0) < count:
             return codes.write("part", part)
     return CLOSE
@@ -170,7 +160,7 @@ def weight(view: View, desk: Desk) -> str:
 def wrong_part(view: View, _rest: str, desk: Desk) -> str:
     """A part that the order in hand does not want."""
     order = view.get(Order, desk.hand.subject)
-    wanted = needs(view, order) if order else {}
+    wanted = count_wanted(view, order) if order else {}
     return codes.write(
         "part", next(p.id for p in view.shelf(Part, "all", 99) if p.id not in wanted)
     )

@@ -8,8 +8,8 @@ from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.packing import mailers, screen
-from station.floor.packing.needs import wants
 from station.floor.packing.rules import RULES
+from station.queries.orders import list_needs
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import Code
@@ -184,7 +184,7 @@ def test_the_smallest_mailer_that_takes_it():
 
 
 def test_wants_say_where_the_rest_lies(view):
-    found = {w.part.id: (w.wanted, w.on_rack, w.place_name) for w in wants(view, order())}
+    found = {w.part.id: (w.wanted, w.on_rack, w.place_name) for w in list_needs(view, order())}
     assert found == {COMB: (3, 7, "C 14"), SHUTTLE: (3, 2, "A 03")}
 
 

@@ -6,8 +6,8 @@ import pytest
 
 from station.floor.packing import mailers, numbers, screen
 from station.floor.packing.coming import coming
-from station.floor.packing.needs import wants
 from station.floor.packing.rules import RULES
+from station.queries.orders import list_needs
 from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Shape, Slip
@@ -294,7 +294,7 @@ def test_an_assumed_batch_is_marked():
 
 
 def test_rows_stand_in_the_order_of_the_rack():
-    assert [w.place_name for w in wants(shop(), order())] == ["A 03", "C 14"]
+    assert [w.place_name for w in list_needs(shop(), order())] == ["A 03", "C 14"]
 
 
 # Common practice, no source: one turn around the length, the ends overlapping 50 mm.

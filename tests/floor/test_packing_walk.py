@@ -16,8 +16,8 @@ from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
-from station.floor.packing.needs import wanted
 from station.floor.packing.rules import RULES
+from station.queries.orders import count_wanted
 from station.shop.acts import Act
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -166,7 +166,7 @@ class Walk:
             made = next((w.after for w in self.view.entries[-1].sets if isinstance(w.after, Pack)),
                         None)  # fmt: skip
             if made:
-                wants = {p: n for p, n in wanted(self.view, self._order(made)).items() if n}
+                wants = {p: n for p, n in count_wanted(self.view, self._order(made)).items() if n}
                 assert dict(made.contents) == wants
 
     def _order(self, pack: Pack) -> Order:

@@ -6,6 +6,7 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 from dataclasses import replace
 
 from station.queries.batches import find_hold, refuse_held
+from station.queries.stock import take_in_order
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.batches import child_of
@@ -38,9 +39,9 @@ def split_batch(act: Act, view: View) -> Answer:
             say("Enter a number from 1 to {most}.", most=max(0, there - 1)),
         )
     child = child_of(act, batch, "split")
-    taken = take(here, quantity)
-    moves = tuple(move(part, n, h.place, h.place, batch.id, child.id) for h, n in taken)
-    papers = tuple(_stand_in(view, child, h, act) for h, _ in taken)
+    taken = take_in_order(here, quantity)
+    moves = tuple(move(part, h.qty, h.place, h.place, batch.id, child.id) for h in taken)
+    papers = tuple(_stand_in(view, child, h, act) for h in taken)
     return good(
         say(
             "{quantity} split off as batch {child}, {left} {left|stays|stay}",
@@ -91,17 +92,6 @@ def waiting(view: View, batch: str, part: str, area: str = "") -> tuple[Held, ..
         for h in view.stock(batch=batch)
         if head(h.place) in areas and (not part or h.part == part)
     )
-
-
-def take(here: tuple[Held, ...], quantity: int) -> list[tuple[Held, int]]:
-    """So many pieces from the spots in order: (spot, how many of it)."""
-    taken: list[tuple[Held, int]] = []
-    for held in here:
-        if quantity <= 0:
-            break
-        taken.append((held, min(held.qty, quantity)))
-        quantity -= held.qty
-    return taken
 
 
 def find_parts(act: Act, view: View) -> Answer:

@@ -12,10 +12,11 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.bits import by_hand
-from station.floor.loading.common import bed_at, in_store, running
+from station.floor.loading.common import bed_at, running
 from station.floor.loading.rules_sheet import needed_ticks
 from station.floor.loading.rules_take import not_approved, run_not_approved, unread
 from station.queries.batches import find_revision
+from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision, Router
 from station.shop.rooms import Do, Hand, Took
@@ -139,7 +140,7 @@ def missing(here: Now, hand: Hand) -> str:
     lot = str(hand.work.get("lot") or "")
     if following and following.run > 1:
         lot = ""
-    elif not lot or in_store(here.view, lot) < 1:
+    elif not lot or count_in_store(here.view, lot) < 1:
         return "lot"
     elif not reading(hand):
         return "reading"

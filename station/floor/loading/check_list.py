@@ -5,12 +5,12 @@ from station.floor.loading.bits import at_start, later, ready_for, wrong_bit
 from station.floor.loading.common import (
     approved_letter,
     bit_in,
-    in_store,
     metres_left,
 )
 from station.floor.loading.material import material_name, outside
 from station.floor.loading.rules_take import AT_ONCE, run_not_approved, unread
 from station.queries.batches import find_revision
+from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
 from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router, Shop
@@ -127,7 +127,7 @@ def _next_batch(here: Now) -> tuple[Check, ...]:
 
 def _lot(here: Now, revision: Revision) -> Check:
     lot = str(here.hand.work.get("lot") or "")
-    if lot and not in_store(here.view, lot):
+    if lot and not count_in_store(here.view, lot):
         lot = ""
     name = material_name(here.view, revision.material)
     return Check(

@@ -131,8 +131,3 @@ def wear_moves(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
 def worn(bit: Bit, cut_mm: int, bed: Bed) -> Move:
     """What a bit has cut on this router."""
     return Move(WEAR, cut_mm, Spot("wear", bed.id), Spot(f"bit/{bit.id}", bed.id))
-
-
-def in_store(view: View, lot: str) -> int:
-    """Sheets of a lot in the store."""
-    return total(view.stock(batch=lot, place="store"))

@@ -1,6 +1,6 @@
 """Which sheet may go on the bed: its lot, its material, its thickness."""
 
-from station.floor.loading.common import in_store
+from station.queries.stock import count_in_store
 from station.shop.acts import Answer, refuse
 from station.shop.facts import Lot, Material, Revision
 from station.shop.views import View
@@ -19,7 +19,7 @@ def wrong_lot(view: View, revision: Revision, id: str) -> Answer | None:
             say("Lot {lot} is {got}", lot=id, got=material_name(view, lot.material)),
             say("This job takes {want}.", want=material_name(view, revision.material)),
         )
-    if in_store(view, id) < 1:
+    if count_in_store(view, id) < 1:
         return refuse(
             say("Lot {lot} has no sheet left by the book", lot=id),
             say("Scan another lot, or have it counted."),

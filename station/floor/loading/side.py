@@ -6,7 +6,6 @@ from station.floor.loading.common import (
     bed_at,
     bit_in,
     cutting_s,
-    in_store,
     metres_left,
     passes,
     router_name,
@@ -14,6 +13,7 @@ from station.floor.loading.common import (
 from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
 from station.queries.batches import find_revision
+from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
@@ -260,7 +260,9 @@ def told(here: Now) -> tuple[Remark, ...]:
 
 def lots(here: Now, revision: Revision) -> Cards:
     """Lots of the right material that have sheets left, oldest first."""
-    found = [(lot, in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)]
+    found = [
+        (lot, count_in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)
+    ]
     return Cards(
         title=say("Lots of {material}", material=material_name(here.view, revision.material)),
         entries=tuple(

@@ -7,9 +7,10 @@ from station.floor.office.fields import a_time
 from station.floor.office.form import another_day
 from station.floor.office.state import chosen, pressed, row_of
 from station.queries.batches import find_approved
+from station.queries.orders import count_wanted
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import CutFile, Order, Product, Router, Shop
+from station.shop.facts import CutFile, Order, Router, Shop
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.runs import runs_of
 from station.shop.views import View
@@ -72,13 +73,10 @@ def orders(hand: Hand, view: View) -> tuple[Order, ...]:
     fact = chosen(hand, view)
     revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
     makes = revision.makes() if revision else {}
-    found = [o for o in view.shelf(Order, "open", 100) if _wants(o, makes, view)]
+    found = [
+        o for o in view.shelf(Order, "open", 100) if makes.keys() & count_wanted(view, o).keys()
+    ]
     return tuple(found[:OFFERED])
-
-
-def _wants(order: Order, makes: dict[str, int], view: View) -> bool:
-    products = [view.get(Product, line.product) for line in order.lines]
-    return any(part in makes for p in products if p for part, _ in p.parts)
 
 
 def _router(hand: Hand, id: str, view: View) -> Took:

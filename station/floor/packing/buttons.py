@@ -1,8 +1,8 @@
 """What a button means at packing."""
 
 from station.floor.packing import rows, taking
-from station.floor.packing.needs import Want, wants
 from station.floor.packing.rules_claim import stays
+from station.queries.orders import Need, list_needs
 from station.shop.acts import good, notice, refuse
 from station.shop.facts import Order
 from station.shop.rooms import Do, Hand, Took
@@ -65,7 +65,7 @@ def _close(hand: Hand, order: Order, view: View) -> Do:
     return Do("close_pack", order.key, args, hand.empty(), ("pack",) if packed else ())
 
 
-def front(hand: Hand, found: tuple[Want, ...]) -> Want | None:
+def front(hand: Hand, found: tuple[Need, ...]) -> Need | None:
     """The row in front: the part scanned last while more of it is to go, else the first."""
     open_ones = [w for w in found if w.to_go]
     last = (w for w in open_ones if w.part.id == hand.work.get("part"))
@@ -76,7 +76,7 @@ def _all(hand: Hand, order: Order, view: View) -> Do | Took:
     """All that is asked of the row in front is in; or all of the pack goes back."""
     if rows.back(hand, order):
         return taking.all_back(hand, order)
-    want = front(hand, wants(view, order))
+    want = front(hand, list_needs(view, order))
     if want is None:
         return Took(hand, refuse(say("All of it is in already"), say("Close the pack.")))
     return taking.take(hand, order, want.part, view)
@@ -110,7 +110,7 @@ def _label(hand: Hand) -> Took:
 
 def _missing(hand: Hand, order: Order, view: View) -> Took:
     """Asks for a count of the rack place that does not hold what the book says."""
-    want = front(hand, wants(view, order))
+    want = front(hand, list_needs(view, order))
     if want is None:
         return Took(
             hand, refuse(say("Nothing is missing from this order"), say("Close the pack."))

@@ -72,7 +72,7 @@ def _free(view: View, batch: Batch | None, order: str) -> bool:
     if find_hold(view, batch.id):
         return False
     theirs = view.get(Order, batch.order) if batch.order not in ("", order) else None
-    return theirs is None or theirs.state in ("shipped", "packed", "cancelled")
+    return theirs is None or not theirs.takes_pieces
 
 
 def _lying(view: View, part: str, order: str, place: str, dues: list[str]) -> int:

@@ -1,14 +1,13 @@
 """What the rules of packing share: whose order it is, what comes next, how pieces move."""
 
-from station.floor.packing.needs import Want, unknown, wants
 from station.queries.batches import keep_free, keep_held
+from station.queries.orders import Need, find_unknown, list_needs
+from station.queries.stock import move_in_order
 from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import Order, Part
-from station.shop.moves import Held, Move, move, tail
+from station.shop.moves import Held, Move, tail
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
-
-LIVE = ("open", "packing", "waiting")
 
 
 def order_of(act: Act, view: View) -> Order | None:
@@ -32,12 +31,12 @@ def unpackable(view: View, order: Order) -> Answer | None:
         return refuse(
             say("Order {order} is cancelled", order=order.id), say("Put back what is in its pack.")
         )
-    if order.state not in LIVE:
+    if not order.to_pack:
         return refuse(
             say("Order {order} is {state} already", order=order.id, state=STATES[order.state]),
             say("Take the next order."),
         )
-    if name := unknown(view, order):
+    if name := find_unknown(view, order):
         return refuse(
             say("Order {order} wants {name}, which nobody entered", order=order.id, name=name),
             say("The office enters it. Take the next order."),
@@ -75,7 +74,7 @@ def _nobodys(order: Order) -> Answer:
     )
 
 
-def too_few(want: Want) -> Answer:
+def too_few(want: Need) -> Answer:
     """Said when fewer of a part may be taken from the rack than are wanted."""
     if want.held:
         return refuse(
@@ -93,24 +92,12 @@ def too_few(want: Want) -> Answer:
     )  # fmt: skip
 
 
-def taken(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move, ...]:
-    """Moves of so many pieces from spots in turn: those that come first go first."""
-    moves: list[Move] = []
-    for held in lying:
-        if quantity <= 0:
-            break
-        some = min(held.qty, quantity)
-        moves.append(move(held.part, some, held.place, to, held.batch))
-        quantity -= some
-    return tuple(moves)
-
-
 def put_back(view: View, order: Order, part: Part, quantity: int) -> tuple[Move, ...]:
     """Pieces of one part out of the pack: held ones, then the newest batch as if never taken."""
     inside = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
     newest = tuple(reversed(inside))
     first = (*keep_held(view, newest), *keep_free(view, newest))
-    return taken(first, quantity, f"rack/{part.rack}")
+    return move_in_order(first, quantity, f"rack/{part.rack}")
 
 
 def are_held(lying: tuple[Held, ...]) -> Say:
@@ -126,7 +113,7 @@ def next_to_take(view: View, order: Order, done: str = "", inside: int = 0) -> S
 
     `done` is a part that this act changes: `inside` of it are in the pack after it.
     """
-    for want in wants(view, order):
+    for want in list_needs(view, order):
         go = max(0, want.wanted - inside) if want.part.id == done else want.to_go
         if go > 0:
             return say(

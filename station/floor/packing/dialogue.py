@@ -9,7 +9,7 @@ counted, ``back`` while parts go back, ``scale`` for a weight, ``label`` for a p
 from dataclasses import replace
 
 from station.floor.packing import buttons, numbers, rows, taking
-from station.floor.packing.needs import in_pack, ready
+from station.queries.orders import count_inside, is_ready
 from station.shop.acts import notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -67,11 +67,11 @@ def _claim(hand: Hand, number: str) -> Do:
 def _next_order(hand: Hand, view: View) -> Do | Took:
     """The first order by due time that can be packed whole; else the first that is free."""
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
-    begun = (o for o in live if o.claimed == hand.station and in_pack(view, o))
+    begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
         return _claim(hand, half.id)
     free = [o for o in live if o.state in ("open", "waiting")]
-    whole = (o for o in free if ready(view, o))
+    whole = (o for o in free if is_ready(view, o))
     mine = (o for o in live if o.claimed == hand.station)
     first = next(whole, None) or next((o for o in free if o.state == "open"), None)
     first = first or next(mine, None)

@@ -2,7 +2,7 @@
 
 from station.floor.packing import mailers, numbers, rows
 from station.floor.packing.coming import when
-from station.floor.packing.needs import Want, in_pack, unknown, wants
+from station.queries.orders import Need, count_inside, find_lacking, find_unknown, is_late
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Cart, Mailer, Order, Pack, Part
@@ -25,33 +25,27 @@ def due(order: Order, now: str) -> Say:
     return say("{day}", day=day(order.due))
 
 
-def late(order: Order, now: str) -> bool:
-    """Whether it should have left by now."""
-    return order.due < now
-
-
 def state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
     """How an order stands, in a few words: who packs it, what it waits for, what lacks."""
     if order.claimed == station and order.claimed:
-        lying = in_pack(view, order)
+        lying = count_inside(view, order)
         return (say("{n} in its pack", n=lying) if lying else say("put down here")), "attention"
     if order.claimed:
         return say("station {station} packs it", station=order.claimed), "quiet"
-    if name := unknown(view, order):
+    if name := find_unknown(view, order):
         return say("wants {name}: not known", name=name), "stop"
-    lacking = [w for w in wants(view, order) if w.lacking]
+    lacking = find_lacking(view, order)
     part = view.get(Part, order.waits)
     if order.state == "waiting" and not lacking:
         return say("{part} is there now", part=part.name if part else order.waits), "good"
     if order.state == "waiting":
         return say("waits for {part}", part=part.name if part else order.waits), "quiet"
     if lacking:
-        first = lacking[0]
-        return say("short {n} × {part}", n=first.lacking, part=first.part.name), "attention"
+        return say("short {n} × {part}", n=lacking.lacking, part=lacking.part.name), "attention"
     return say("all of it is there"), "quiet"
 
 
-def how_to(hand: Hand, found: tuple[Want, ...], view: View) -> tuple[Block, ...]:
+def how_to(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
     """How to pack it: the stack in the smallest mailer that takes it."""
     pieces = [(w.part, w.wanted) for w in found if w.wanted]
     if not pieces:
@@ -119,7 +113,7 @@ def _waits(order: Order, hand: Hand, view: View) -> tuple[tuple[Cell, ...], str]
     """An order on one line: of its due time only what tells it apart."""
     words, tone = state(order, hand.station, view)
     leaves = Cell(
-        text=when(order.due, hand.now), tone="stop" if late(order, hand.now) else "quiet"
+        text=when(order.due, hand.now), tone="stop" if is_late(order, hand.now) else "quiet"
     )
     known = order.id.isdecimal() and usable("order", order.id)
     return (

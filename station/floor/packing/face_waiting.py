@@ -1,7 +1,8 @@
 """The packing screen with no order in hand, and its list of packs for a new label."""
 
 from station.floor.packing import rows
-from station.floor.packing.face_side import carts, due, late, lines, state
+from station.floor.packing.face_side import carts, due, lines, state
+from station.queries.orders import is_late
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Face, Hint, Listing, Press, Remark, Tone
@@ -39,7 +40,7 @@ def empty(hand: Hand, view: View) -> Face:
 
 def _order(order: Order, number: int, hand: Hand, view: View) -> Entry:
     words, tone = state(order, hand.station, view)
-    overdue: Tone = "stop" if late(order, hand.now) else ""
+    overdue: Tone = "stop" if is_late(order, hand.now) else ""
     return Entry(
         big=order.id,
         right=due(order, hand.now),

@@ -1,7 +1,7 @@
 """What a number means at packing: a count, a weight, or how many were or will be taken."""
 
 from station.floor.packing import mailers
-from station.floor.packing.needs import wants
+from station.queries.orders import list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.facts import Mailer, Order, Part
 from station.shop.rooms import Do, Hand, Number, Took
@@ -29,7 +29,7 @@ def number(hand: Hand, given: Number, view: View) -> Do | Took:
     if isinstance(picked, list):
         return _picked(hand, str(picked[0]), picked[1], count)
     order = view.get(Order, hand.subject)
-    if order and all(count > want.to_go for want in wants(view, order)):
+    if order and all(count > want.to_go for want in list_needs(view, order)):
         return Took(
             hand,
             refuse(

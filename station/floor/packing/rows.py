@@ -4,7 +4,7 @@ The n-th row is touched, or its card “Row n” scanned; both say the same. Thi
 number makes no printable code are touched by their row card (`row_code`).
 """
 
-from station.floor.packing.needs import Want, wants
+from station.queries.orders import Need, list_needs
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
 from station.shop.rooms import Hand
@@ -19,12 +19,12 @@ def orders(view: View) -> tuple[Order, ...]:
     return view.shelf(Order, "open", ORDERS)
 
 
-def parts(view: View, order: Order, *, back: bool = False) -> tuple[Want, ...]:
+def parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:
     """The parts of an order in hand: what is still to go first where they are many.
 
     Where something goes `back` on the rack: every part that lies in the pack.
     """
-    found = wants(view, order)
+    found = list_needs(view, order)
     if back:
         return tuple(w for w in found if w.inside)
     if len(found) > MOST:

@@ -11,7 +11,7 @@ from station.floor.packing.common import (
     part_of,
     unpackable,
 )
-from station.floor.packing.needs import want_of, wants
+from station.queries.orders import find_need, list_needs
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Order, Product
 from station.shop.views import View, total
@@ -51,7 +51,7 @@ def claim_order(act: Act, view: View) -> Answer:
 def _wanted_again(view: View, order: Order) -> Order:
     """An order that was owed whole, open again once one product of it can be packed."""
     again = replace(order, lines=tuple(replace(line, short=0) for line in order.lines))
-    there = {w.part.id: w.on_rack + w.inside for w in wants(view, again)}
+    there = {w.part.id: w.on_rack + w.inside for w in list_needs(view, again)}
     products = [p for line in order.lines if (p := view.get(Product, line.product))]
     can = any(all(there.get(part, 0) >= n for part, n in p.parts) for p in products)
     return replace(again, state="open") if can else order
@@ -79,7 +79,7 @@ def free_again(order: Order) -> Order:
 
 
 def _first(view: View, order: Order) -> Say:
-    first = next((w for w in wants(view, order) if w.to_go), None)
+    first = next((w for w in list_needs(view, order) if w.to_go), None)
     if first is None:
         return say("All of it is in: close the pack.")
     return say(
@@ -125,7 +125,7 @@ def wait_for(act: Act, view: View) -> Answer:
         return refuse(say("What does it wait for?"), say("Scan the part's card."))
     if problem := not_in_hand(act, view, order):
         return problem
-    want = want_of(view, order, part.id)
+    want = find_need(view, order, part.id)
     if want is None:
         return no_such_part()
     if not want.lacking:

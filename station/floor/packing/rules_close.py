@@ -10,8 +10,8 @@ from station.floor.packing.common import (
     not_in_hand,
     order_of,
 )
-from station.floor.packing.needs import wants
 from station.queries.batches import keep_held
+from station.queries.orders import list_needs
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
 from station.shop.facts import Concern, Mailer, Order, Pack, Part
 from station.shop.moves import move, tail
@@ -51,7 +51,7 @@ def _held_inside(view: View, order: Order) -> Answer | None:
 
 def _incomplete(view: View, order: Order) -> Answer | None:
     """Why the pack is not what the order wants."""
-    found = wants(view, order)
+    found = list_needs(view, order)
     if to_go := sum(w.to_go for w in found):
         return refuse(say("Not complete: {n} to go", n=to_go), next_to_take(view, order))
     if over := next((w for w in found if w.extra), None):

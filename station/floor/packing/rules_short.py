@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from station.floor.packing.coming import coming
-from station.floor.packing.common import no_such_part, not_in_hand, order_of, part_of, taken
-from station.floor.packing.needs import free_on_rack, rack, want_of
+from station.floor.packing.common import no_such_part, not_in_hand, order_of, part_of
 from station.floor.packing.rules_take import beyond
 from station.queries.batches import find_hold
+from station.queries.orders import find_need
+from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
 from station.shop.moves import Move, move
@@ -32,7 +33,7 @@ def recount_place(act: Act, view: View) -> Answer:
         )
     if type(counted) is not int or not 0 <= counted <= 100_000:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
-    by = counted - total(rack(view, part))
+    by = counted - total(list_on_rack(view, part))
     moves = _corrected(view, part, by)
     do = _after_count(act, view, part, _free_after(view, part, moves))
     if by == 0:
@@ -50,18 +51,18 @@ def recount_place(act: Act, view: View) -> Answer:
 
 
 def _corrected(view: View, part: Part, by: int) -> tuple[Move, ...]:
-    lying = rack(view, part)
+    lying = list_on_rack(view, part)
     if by == 0:
         return ()
     if by < 0:
-        return taken(lying, -by, "recount")
+        return move_in_order(lying, -by, "recount")
     batch = lying[-1].batch if lying else ""
     return (move(part.id, by, "recount", f"rack/{part.rack}", batch),)
 
 
 def _free_after(view: View, part: Part, moves: tuple[Move, ...]) -> int:
     """Pieces that may be taken from the rack place once the count is corrected."""
-    free = total(free_on_rack(view, part))
+    free = total(list_free_on_rack(view, part))
     for m in moves:
         spot = m.to if m.frm.place == "recount" else m.frm
         if find_hold(view, spot.batch) is None:
@@ -87,7 +88,7 @@ def _recounted(act: Act, part: Part, book: int, counted: int) -> Concern:
 def _after_count(act: Act, view: View, part: Part, free: int) -> Say:
     """What to do now that so many are free there: take them, wait, or send it short."""
     order = view.get(Order, str(act.args.get("order", "")))
-    want = want_of(view, order, part.id) if order else None
+    want = find_need(view, order, part.id) if order else None
     if order is None or want is None or not want.to_go:
         return say("Go on.")
     if free >= want.to_go:
@@ -105,7 +106,7 @@ def send_short(act: Act, view: View) -> Answer:
         return refuse(say("Which part is short?"), say("Scan the part's card."))
     if problem := not_in_hand(act, view, order):
         return problem
-    want = want_of(view, order, part.id)
+    want = find_need(view, order, part.id)
     if want is None or not want.lacking:
         return refuse(say("{part} is not short", part=part.name), say("Take it from the rack."))
     if not act.args.get("approved"):

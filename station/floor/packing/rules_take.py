@@ -11,11 +11,11 @@ from station.floor.packing.common import (
     order_of,
     part_of,
     put_back,
-    taken,
     too_few,
 )
-from station.floor.packing.needs import Want, free_on_rack, want_of, wants
 from station.queries.batches import keep_held
+from station.queries.orders import Need, find_need, list_needs
+from station.queries.stock import list_free_on_rack, move_in_order
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.facts import Concern, Fact, Order, Part
 from station.shop.moves import Held, Move
@@ -33,7 +33,7 @@ def pick(act: Act, view: View) -> Answer:
         return no_such_part()
     if problem := not_in_hand(act, view, order):
         return problem
-    want = want_of(view, order, part.id)
+    want = find_need(view, order, part.id)
     if want is None or not want.wanted:
         return wrong(view, order, part)
     quantity = act.args.get("quantity", want.to_go)
@@ -44,12 +44,12 @@ def pick(act: Act, view: View) -> Answer:
     done = good(
         say("{n} × {part} in the pack", n=quantity, part=part.name),
         _leaving_held(want, next_to_take(view, order, part.id, want.inside + quantity)),
-        moves=taken(free_on_rack(view, part), quantity, f"packing/{order.id}"),
+        moves=move_in_order(list_free_on_rack(view, part), quantity, f"packing/{order.id}"),
     )
     return replace(done, certain="told") if quantity == want.on_rack else done
 
 
-def _leaving_held(want: Want, then: Say) -> Say:
+def _leaving_held(want: Need, then: Say) -> Say:
     """Says first which pieces stay at the rack place that others were just taken from."""
     if not want.held:
         return then
@@ -58,7 +58,7 @@ def _leaving_held(want: Want, then: Say) -> Say:
 
 def wrong(view: View, order: Order, part: Part) -> Answer:
     """Said when a part was scanned that the order does not want."""
-    names = [say("{part}", part=w.part.name) for w in wants(view, order) if w.to_go][:3]
+    names = [say("{part}", part=w.part.name) for w in list_needs(view, order) if w.to_go][:3]
     return refuse(
         say("{part} is not in order {order}", part=part.name, order=order.id),
         say(
@@ -90,7 +90,11 @@ def correct_pick(act: Act, view: View) -> Answer:
         return no_such_part()
     if problem := not_in_hand(act, view, order):
         return problem
-    want, was, count = want_of(view, order, part.id), act.args.get("was"), act.args.get("quantity")
+    want, was, count = (
+        find_need(view, order, part.id),
+        act.args.get("was"),
+        act.args.get("quantity"),
+    )
     if want is None or type(was) is not int or not 0 < was <= want.inside:
         return refuse(
             say("The pack has changed since"), say("Put back what is too many, or take more.")
@@ -103,7 +107,7 @@ def correct_pick(act: Act, view: View) -> Answer:
         return too_few(want)
     after = want.inside + count - was
     if count > was:
-        moves = taken(free_on_rack(view, part), count - was, f"packing/{order.id}")
+        moves = move_in_order(list_free_on_rack(view, part), count - was, f"packing/{order.id}")
         do = _leaving_held(want, next_to_take(view, order, part.id, after))
     else:
         moves = put_back(view, order, part, was - count)
@@ -162,7 +166,7 @@ def _put_back(act: Act, view: View, order: Order, moves: tuple[Move, ...], left:
     """What went back where; a cancelled order whose pack is empty is done with."""
     said = say("{n} put back on the rack", n=sum(m.qty for m in moves))
     parts = {m.part for m in moves}
-    if len(parts) == 1 and (want := want_of(view, order, next(iter(parts)))):
+    if len(parts) == 1 and (want := find_need(view, order, next(iter(parts)))):
         said = say(
             "{n} × {part} put back: rack {place}",
             n=sum(m.qty for m in moves),
@@ -194,7 +198,7 @@ def beyond(view: View, order: Order) -> tuple[tuple[Move, ...], Say]:
     """Pieces in the pack beyond what is wanted now, back to the rack; and that in words."""
     moves: list[Move] = []
     words: list[Say] = []
-    for want in wants(view, order):
+    for want in list_needs(view, order):
         if want.extra and want.part.rack:
             moves += put_back(view, order, want.part, want.extra)
             words.append(

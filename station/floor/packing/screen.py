@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from station.floor.packing import rows
 from station.floor.packing.buttons import front
-from station.floor.packing.face_side import carts, due, how_to, late, lines, waiting
+from station.floor.packing.face_side import carts, due, how_to, lines, waiting
 from station.floor.packing.face_waiting import empty, labels
-from station.floor.packing.needs import Want, wants
+from station.queries.orders import Need, is_late, list_needs
 from station.shop.cards import button, row_code
 from station.shop.faces import (
     Asked,
@@ -36,7 +36,7 @@ def screen(hand: Hand, view: View) -> Face:
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
         return empty(hand, view)
-    found = wants(view, order)
+    found = list_needs(view, order)
     return Face(
         title=say("Packing"),
         where=say("Bench {bench}", bench=hand.bench) if hand.bench else "",
@@ -51,11 +51,11 @@ def screen(hand: Hand, view: View) -> Face:
     )
 
 
-def _header(order: Order, found: tuple[Want, ...], now: str) -> Header:
+def _header(order: Order, found: tuple[Need, ...], now: str) -> Header:
     parts = sum(w.wanted for w in found)
     short = sum(line.short for line in order.lines)
     leaves = say("leaves {due}", due=due(order, now))
-    if late(order, now):
+    if is_late(order, now):
         leaves = say("late: due {due}", due=due(order, now))
     note = (
         say("{leaves} · {short} owed", leaves=leaves, short=short)
@@ -77,13 +77,13 @@ def _work(hand: Hand, order: Order, view: View) -> tuple[Block, ...]:
         return (_cancelled(found), *((_table(hand, found, back=True),) if found else ()))
     if rows.back(hand, order):
         return (_what_back(hand, found), *((_table(hand, found, back=True),) if found else ()))
-    table, next_ = _table(hand, found, back=False), _next(hand, wants(view, order))
+    table, next_ = _table(hand, found, back=False), _next(hand, list_needs(view, order))
     if len(found) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
     return (table,) if len(found) > MANY else (table, next_)
 
 
-def _table(hand: Hand, found: tuple[Want, ...], *, back: bool) -> Table:
+def _table(hand: Hand, found: tuple[Need, ...], *, back: bool) -> Table:
     first = None if back else front(hand, found)
     place = say("goes to") if back else say("take from")
     return Table(
@@ -102,7 +102,7 @@ def _table(hand: Hand, found: tuple[Want, ...], *, back: bool) -> Table:
     )
 
 
-def _note(want: Want) -> Say | str:
+def _note(want: Need) -> Say | str:
     """The part in words; where its batch is only assumed, a mark that says so."""
     if want.extra:
         return say("{n} too many: put back", n=want.extra)
@@ -111,7 +111,7 @@ def _note(want: Want) -> Say | str:
     return want.part.words
 
 
-def _inside(want: Want, *, back: bool) -> Cell:
+def _inside(want: Need, *, back: bool) -> Cell:
     if back:
         return Cell(text=say("{n}", n=want.inside), bold=True)
     return Cell(
@@ -121,7 +121,7 @@ def _inside(want: Want, *, back: bool) -> Cell:
     )
 
 
-def _cancelled(found: tuple[Want, ...]) -> Remark:
+def _cancelled(found: tuple[Need, ...]) -> Remark:
     text = (
         say("Put everything back on the rack: scan each part, or all of it at once.")
         if found
@@ -130,7 +130,7 @@ def _cancelled(found: tuple[Want, ...]) -> Remark:
     return Remark(tone="stop", title=say("This order is cancelled"), text=text)
 
 
-def _what_back(hand: Hand, found: tuple[Want, ...]) -> Hint:
+def _what_back(hand: Hand, found: tuple[Need, ...]) -> Hint:
     if not found:
         return Hint(title=say("Nothing is in the pack yet"), tone="attention")
     take = hand.work.get("take")
@@ -140,7 +140,7 @@ def _what_back(hand: Hand, found: tuple[Want, ...]) -> Hint:
     )
 
 
-def _next(hand: Hand, found: tuple[Want, ...]) -> Hint:
+def _next(hand: Hand, found: tuple[Need, ...]) -> Hint:
     want = front(hand, found)
     if want is None and any(w.extra for w in found):
         return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
@@ -160,7 +160,7 @@ def _next(hand: Hand, found: tuple[Want, ...]) -> Hint:
     )
 
 
-def _changes(hand: Hand, found: tuple[Want, ...]) -> Say:
+def _changes(hand: Hand, found: tuple[Need, ...]) -> Say:
     """What the next input does: a scan takes, a number changes the pick just made."""
     picked = hand.work.get("picked")
     last = picked if isinstance(picked, list) else ["", 0]
@@ -174,7 +174,7 @@ def _changes(hand: Hand, found: tuple[Want, ...]) -> Say:
     return say("Weigh it, then close the pack.")
 
 
-def _asked(hand: Hand, found: tuple[Want, ...], view: View) -> tuple[Block, ...]:
+def _asked(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
     if hand.work.get("asks") == "scale":
         question = say("What does the scale show?")
         return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
@@ -195,7 +195,7 @@ def _asked(hand: Hand, found: tuple[Want, ...], view: View) -> tuple[Block, ...]
     )
 
 
-def _presses(hand: Hand, order: Order, found: tuple[Want, ...]) -> tuple[Press, ...]:
+def _presses(hand: Hand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     if hand.work.get("asks") in ("count", "scale"):
         return (LEAVE,)
     if rows.back(hand, order):
@@ -219,7 +219,7 @@ def _presses(hand: Hand, order: Order, found: tuple[Want, ...]) -> tuple[Press, 
     return (close, Press(label=say("Weigh"), code=button("scale")), back)
 
 
-def _back_presses(order: Order, found: tuple[Want, ...]) -> tuple[Press, ...]:
+def _back_presses(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     label = say("Put all of it back")
     style = "primary" if found and any(w.inside for w in found) else "off"
     everything = Press(label=label, code=button("all_of_it"), style=style, wide=2)

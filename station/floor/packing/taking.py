@@ -1,8 +1,8 @@
 """A part named at packing goes into the pack, or back on the rack."""
 
 from station.floor.packing.common import too_few
-from station.floor.packing.needs import want_of
 from station.floor.packing.rules_take import wrong
+from station.queries.orders import find_need
 from station.shop.facts import Order, Part
 from station.shop.rooms import Do, Hand, Took
 from station.shop.views import View
@@ -20,7 +20,7 @@ def back(hand: Hand, part: Part) -> Do:
 def take(hand: Hand, order: Order, part: Part, view: View) -> Do | Took:
     """Takes a part: all that is wanted unless a number came first."""
     chosen = hand.with_work(part=part.id, take=None, picked=None)
-    want = want_of(view, order, part.id)
+    want = find_need(view, order, part.id)
     if want is None or not want.wanted:
         return Took(hand.with_work(picked=None), wrong(view, order, part))
     args: dict[str, object] = {"part": part.id}

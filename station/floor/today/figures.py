@@ -8,12 +8,11 @@ its own rate, when that is over an hour and the longest of all.
 from typing import NamedTuple
 
 from station.queries.batches import find_revision
+from station.queries.orders import count_due
 from station.shop.facts import (
     Batch,
     Bed,
-    Order,
     Pack,
-    Product,
     Reason,
     Router,
     Shop,
@@ -100,21 +99,8 @@ def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
         "cut": cut,
         "popped": popped,
         "trimmed": popped + waits["trimming"],
-        "packed": _wanted(view, f"{now[:10]}T24"),
+        "packed": count_due(view, f"{now[:10]}T24"),
     }
-
-
-def _wanted(view: View, until: str) -> int:
-    """Pieces that open orders due by then want in closed packs."""
-    wanted = 0
-    for order in view.shelf(Order, "open", 200):
-        if order.due > until:
-            break  # by due time
-        for line in order.lines:
-            product = view.get(Product, line.product)
-            each = sum(n for _, n in product.parts) if product else 0
-            wanted += each * (line.quantity - line.short)
-    return wanted
 
 
 def _by_hour(

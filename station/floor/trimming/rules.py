@@ -70,7 +70,7 @@ def _put(
     act: Act, view: View, batch: Batch, held: tuple[Held, ...], counts: dict[str, dict[str, int]]
 ) -> Answer:
     order = view.get(Order, batch.order) if batch.order else None
-    live = order is not None and order.state not in ("cancelled", "shipped", "packed")
+    live = order is not None and order.takes_pieces
     reworked = any(head(c) == "rework" for row in counts.values() for c in row)
     child = _child(act, view, batch, counts) if reworked else None
     spots = spots_of(held)

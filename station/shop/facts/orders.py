@@ -39,10 +39,19 @@ class Order(Fact):
     waits: str = ""  # the part that it waits for
 
     @property
+    def to_pack(self) -> bool:
+        """Whether it is still to be packed."""
+        return self.state in ("open", "packing", "waiting")
+
+    @property
+    def takes_pieces(self) -> bool:
+        """Whether pieces cut for it go to it still: it is neither packed, gone nor cancelled."""
+        return self.state not in ("packed", "shipped", "cancelled")
+
+    @property
     def shelf(self) -> Shelf:
         """Open ones by due time; the others by state."""
-        live = self.state in ("open", "packing", "waiting")
-        return ("open" if live else self.state, f"{self.due}/{self.id}")
+        return ("open" if self.to_pack else self.state, f"{self.due}/{self.id}")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,0 +1,163 @@
+"""Questions about orders: what one needs, what of it is packed, whether it is ready or late.
+
+Pieces are counted by part. What is approved to be owed (`short`) is no more needed.
+"""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from station.queries.batches import keep_free, keep_held
+from station.queries.stock import list_on_rack
+from station.shop.facts import Order, Part, Product, RackPlace
+from station.shop.moves import Held
+from station.shop.views import View, by_part, total
+from station.shop.words import Say, say
+
+MOST = 1000  # open orders that are looked through
+
+
+class Need(NamedTuple):
+    """One part of an order: wanted and in the pack; where it lies and how many may be taken.
+
+    `held` are the pieces at its rack place whose batch is held: they stay there.
+
+    `assumed` is the number of batches that its pieces in the pack may be from: the book
+    takes the oldest first, though nobody scanned a batch. 0 or 1: there is no doubt.
+    """
+
+    part: Part
+    wanted: int
+    inside: int
+    place: RackPlace | None
+    on_rack: int
+    assumed: int = 0
+    held: tuple[Held, ...] = ()
+
+    @property
+    def to_go(self) -> int:
+        """Pieces that are still to be taken."""
+        return max(0, self.wanted - self.inside)
+
+    @property
+    def extra(self) -> int:
+        """Pieces in the pack that the order does not want."""
+        return max(0, self.inside - self.wanted)
+
+    @property
+    def lacking(self) -> int:
+        """Pieces still to be taken that the rack does not have free."""
+        return max(0, self.to_go - self.on_rack)
+
+    @property
+    def place_name(self) -> Say | str:
+        """The rack place in words."""
+        return self.place.name if self.place else say("no place")
+
+
+def count_wanted(view: View, order: Order) -> dict[str, int]:
+    """Counts the pieces of each part that an order wants, packed ones too."""
+    sums: dict[str, int] = {}
+    for line in order.lines:
+        product = view.get(Product, line.product)
+        for part, count in product.parts if product else ():
+            sums[part] = sums.get(part, 0) + count * (line.quantity - line.short)
+    return sums
+
+
+def list_needs(view: View, order: Order) -> tuple[Need, ...]:
+    """Lists every part of an order and of its pack, in the order of a walk along the rack."""
+    inside = view.stock(place=f"packing/{order.id}")
+    counts = {**dict.fromkeys(by_part(inside), 0), **count_wanted(view, order)}
+    found = [
+        _need(view, part, count, tuple(h for h in inside if h.part == number))
+        for number, count in counts.items()
+        if (part := view.get(Part, number))
+    ]
+    return tuple(sorted(found, key=_along_the_rack))
+
+
+def _need(view: View, part: Part, wanted: int, inside: tuple[Held, ...]) -> Need:
+    lying = list_on_rack(view, part)
+    batches = {h.batch for h in (*inside, *lying)}
+    return Need(
+        part,
+        wanted,
+        total(inside),
+        view.get(RackPlace, part.rack) if part.rack else None,
+        total(keep_free(view, lying)),
+        len(batches) if inside else 0,
+        keep_held(view, lying),
+    )
+
+
+def _along_the_rack(need: Need) -> tuple[bool, str, str]:
+    return (need.place is None, need.place.name if need.place else "", need.part.id)
+
+
+def find_need(view: View, order: Order, part: str) -> Need | None:
+    """Finds what an order needs of one part; None: it is neither wanted nor in the pack."""
+    return next((n for n in list_needs(view, order) if n.part.id == part), None)
+
+
+def count_inside(view: View, order: Order) -> int:
+    """Counts the pieces that lie in an order's open pack."""
+    return total(view.stock(place=f"packing/{order.id}"))
+
+
+def find_unknown(view: View, order: Order) -> str:
+    """Finds a product or part that an order names and nobody has entered; else nothing."""
+    for line in order.lines:
+        product = view.get(Product, line.product)
+        if product is None:
+            return line.product
+        for part, _ in product.parts:
+            if view.get(Part, part) is None:
+                return part
+    return ""
+
+
+def find_lacking(view: View, order: Order) -> Need | None:
+    """Finds the first part that keeps an order from being packed whole; None: none does."""
+    return next((n for n in list_needs(view, order) if n.lacking), None)
+
+
+def is_ready(view: View, order: Order) -> bool:
+    """Says whether the whole order can be packed now."""
+    return not find_unknown(view, order) and find_lacking(view, order) is None
+
+
+def is_late(order: Order, now: str) -> bool:
+    """Says whether an order should have left by now."""
+    return order.due < now
+
+
+def count_packed(view: View, order: Order, inside: Mapping[str, int]) -> tuple[int, ...]:
+    """Counts for each line the whole products that the pieces `inside` its packs make up.
+
+    A piece is counted once, for the first line that takes it.
+    """
+    left, counts = dict(inside), []
+    for line in order.lines:
+        product = view.get(Product, line.product)
+        parts = product.parts if product else ()
+        whole = min((left.get(part, 0) // count for part, count in parts), default=0)
+        whole = min(whole, line.quantity - line.short)
+        left |= {part: left.get(part, 0) - whole * count for part, count in parts}
+        counts.append(whole)
+    return tuple(counts)
+
+
+def count_promised(view: View) -> dict[str, int]:
+    """Counts the pieces of each part that orders still to be packed want from the rack."""
+    promised: dict[str, int] = {}
+    for order in view.shelf(Order, "open", MOST):
+        inside = by_part(view.stock(place=f"packing/{order.id}"))
+        for part, count in count_wanted(view, order).items():
+            promised[part] = promised.get(part, 0) + max(0, count - inside.get(part, 0))
+    return promised
+
+
+def count_due(view: View, until: str) -> int:
+    """Counts the pieces that orders still to be packed, due by then, want in closed packs."""
+    due = (o for o in view.shelf(Order, "open", MOST) if o.due <= until)
+    return sum(sum(count_wanted(view, order).values()) for order in due)

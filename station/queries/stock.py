@@ -1,0 +1,42 @@
+"""Questions about what lies where: on the rack, in the store; held or free to be taken."""
+
+from station.queries.batches import keep_free
+from station.shop.facts import Part
+from station.shop.moves import Held, Move, move
+from station.shop.views import View, total
+
+
+def list_on_rack(view: View, part: Part) -> tuple[Held, ...]:
+    """Lists all that lies at a part's rack place, held or not, oldest batch first."""
+    if not part.rack:
+        return ()
+    return tuple(h for h in view.stock(place=f"rack/{part.rack}") if h.part == part.id)
+
+
+def list_free_on_rack(view: View, part: Part) -> tuple[Held, ...]:
+    """Lists what may be taken from a part's rack place, oldest batch first."""
+    return keep_free(view, list_on_rack(view, part))
+
+
+def count_in_store(view: View, lot: str) -> int:
+    """Counts the sheets of a lot in the store."""
+    return total(view.stock(batch=lot, place="store"))
+
+
+def take_in_order(lying: tuple[Held, ...], quantity: int) -> tuple[Held, ...]:
+    """Takes so many pieces from spots in their order: what comes first is taken first.
+
+    Gives what is taken from each; fewer where there are not so many.
+    """
+    taken: list[Held] = []
+    for held in lying:
+        if quantity <= 0:
+            break
+        taken.append(held._replace(qty=min(held.qty, quantity)))
+        quantity -= held.qty
+    return tuple(taken)
+
+
+def move_in_order(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move, ...]:
+    """Moves so many pieces from spots in their order to one place."""
+    return tuple(move(h.part, h.qty, h.place, to, h.batch) for h in take_in_order(lying, quantity))
