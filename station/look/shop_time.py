@@ -9,9 +9,13 @@ MOST_S = 0.999  # a clock that stands still carries nothing further than this
 
 
 class ShopTime:
-    """Shop time in seconds, from a clock that tells whole ones."""
+    """Shop time in seconds, from a clock that tells whole ones.
+
+    Without `smooth` nothing moves between them, so that pictures taken again are the same.
+    """
 
     def __init__(self) -> None:
+        self.smooth = True
         self.clock: Callable[[], str] = lambda: datetime.now().isoformat(timespec="seconds")
         self._last = ""
         self._since = QElapsedTimer()
@@ -22,6 +26,8 @@ class ShopTime:
         if told != self._last:
             self._last = told
             self._since.start()
+        if not self.smooth:
+            return seconds(told)
         return seconds(told) + min(self._since.elapsed() / 1000, MOST_S)
 
 

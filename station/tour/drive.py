@@ -6,7 +6,10 @@ is not part of a printed code, fails the tour. After each step the window is loo
 for cut text, overlaps and small targets; what is found fails the tour by name.
 """
 
+import shutil
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -22,6 +25,7 @@ from station.jobs.process import in_a_process
 from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.blocks.drawings import SheetBlock
+from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
 from station.printing import gathering, pdf_files
 from station.shop import cards, codes
@@ -72,12 +76,13 @@ class Tour:
     def run(self) -> int:
         """The whole day; gives the exit code."""
         self.out.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory() as folder:
+        SHOP_TIME.smooth = False
+        with shop_folder() as folder:
             from station.commands.main import build_demo  # noqa: PLC0415 - the builder is heavy
 
-            build_demo(Path(folder), self.clock())
-            changed_text(Path(folder) / "files")
-            with bootstrap.opened(Path(folder)) as ledger:
+            build_demo(folder, self.clock())
+            changed_text(folder / "files")
+            with bootstrap.opened(folder) as ledger:
                 self.ledger = ledger
                 self._open()
                 for number, step in enumerate(STORY, 1):
@@ -85,6 +90,7 @@ class Tour:
                 self._cards()
                 self.session.stop()
                 self.window.close()
+        SHOP_TIME.smooth = True
         self.application.removeEventFilter(self.watch)
         return self._end()
 
@@ -189,6 +195,23 @@ class Tour:
             print(problem)  # noqa: T201 - a command
         print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201 - a command prints
         return 1 if self.problems else 0
+
+
+@contextmanager
+def shop_folder() -> Iterator[Path]:
+    """Gives a folder of the same name every time: one picture shows it.
+
+    Where it is there already, another tour is at work in it, and this one takes any name.
+    """
+    folder = Path(tempfile.gettempdir()) / "tour-shop"
+    try:
+        folder.mkdir()
+    except FileExistsError:
+        folder = Path(tempfile.mkdtemp())
+    try:
+        yield folder
+    finally:
+        shutil.rmtree(folder)
 
 
 def changed_text(folder: Path) -> None:

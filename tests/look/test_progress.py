@@ -71,3 +71,12 @@ def test_a_clock_that_stands_still_carries_the_bar_no_further(monkeypatch) -> No
 class Long:
     def elapsed(self) -> int:
         return 3_600_000
+
+
+def test_a_tour_sees_nothing_move_between_two_seconds(monkeypatch) -> None:
+    shop_time = ShopTime()
+    shop_time.clock = lambda: "2026-11-25T10:42:00"
+    shop_time.smooth = False
+    first = shop_time.now()
+    monkeypatch.setattr(shop_time, "_since", Long())
+    assert shop_time.now() == first
