@@ -19,7 +19,7 @@ from pathlib import Path
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands.text_station import told
+from station.commands.text_station import take_line
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import printable
 from station.ledger.supply import NoNumbers
@@ -185,7 +185,7 @@ class Person:
         self.clock.pin(self.now.isoformat())
         print("scan", text, flush=True)
         words = text if text.startswith("@") else code_of(text, self.ledger)
-        given = told(self.desk, self.clock, words)
+        given = take_line(self.desk, self.clock, words)
         self.tell(given.entry, certain=given.certain)
         return given.answer.tone == "stop"
 

@@ -24,7 +24,8 @@ from pathlib import Path
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands.text_station import state, told
+from station.commands.state import describe_shop
+from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
 from station.desk.pin import hashed
 from station.ledger.ledger import Ledger
@@ -100,7 +101,7 @@ class Stage:
             self.desk = self.new_desk(self.desk.hand.area)
             return Given(self.desk.greeting())
         words = text if text.startswith("@") else code_of(text, self.ledger)
-        return told(self.desk, self.clock, words)
+        return take_line(self.desk, self.clock, words)
 
 
 START = [
@@ -233,7 +234,7 @@ def found(stage: Stage, words: list[str]) -> object:
     ``undone`` (acts taken back).
     """
     what, *rest = words
-    whole = state(stage.ledger, stage.clock())
+    whole = describe_shop(stage.ledger, stage.clock())
     if what == "rack":
         return next(r["on_hand"] for r in whole["rack"] if r["part"] == rest[0])
     if what in ("batch", "family"):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.commands import people
+from station.commands import pin as pins
 from station.files import lists
 from station.shop.facts import Material, Part, Worker
 from tests.replay import PIN, Stage
@@ -72,7 +72,7 @@ def test_a_wrong_encoding_is_said(ledger, tmp_path):
 )
 def test_only_a_supervisor_takes_a_list_in(ledger, monkeypatch, worker, pin, may):
     monkeypatch.setattr("getpass.getpass", lambda _words: pin)
-    assert people.supervisor(ledger, worker) is may
+    assert pins.ask_for_supervisor(ledger, worker) is may
     assert ledger.view.get(Worker, "07").supervisor
 
 

@@ -17,10 +17,10 @@ from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 
+from demo_db.build import build
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands import text_station
 from station.jobs.process import in_a_process
 from station.ledger.ledger import Ledger
 from station.look import inspect
@@ -28,6 +28,7 @@ from station.look.blocks.drawings import SheetBlock
 from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
 from station.printing import gathering, pdf_files
+from station.printing.codes import list_codes
 from station.shop import cards, codes
 from station.shop.facts import Batch, Bed, Router
 from station.tour.story import STORY, Step
@@ -78,9 +79,8 @@ class Tour:
         self.out.mkdir(parents=True, exist_ok=True)
         SHOP_TIME.smooth = False
         with shop_folder() as folder:
-            from station.commands.main import build_demo  # noqa: PLC0415 - the builder is heavy
-
-            build_demo(folder, self.clock())
+            print("Building the demo shop …", flush=True)  # noqa: T201 - a command prints
+            build(folder / bootstrap.FILE, datetime.fromisoformat(self.clock()))
             changed_text(folder / "files")
             with bootstrap.opened(folder) as ledger:
                 self.ledger = ledger
@@ -170,7 +170,7 @@ class Tour:
 
     def printed(self) -> set[str]:
         """Every code that a card or paper of this shop carries now."""
-        return {str(row["code"]) for row in text_station.codes_list(self.ledger)}
+        return {str(row["code"]) for row in list_codes(self.ledger)}
 
     def look_over(self, name: str) -> None:
         """Notes what is not fit on the screen as it stands."""

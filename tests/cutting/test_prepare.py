@@ -27,8 +27,8 @@ def python(code, *, home=HOME, cache=None):
 
 
 START = """
-import argparse, sys, station.commands.main, station.cutting.command
-station.cutting.command.add_arguments(argparse.ArgumentParser())
+import argparse, sys, station.commands.main, station.commands.cut_file
+station.commands.cut_file.add_arguments(argparse.ArgumentParser())
 print([m for m in ("numpy", "numba", "llvmlite") if m in sys.modules])
 """
 

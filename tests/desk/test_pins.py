@@ -5,7 +5,7 @@ import pytest
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands.text_station import told
+from station.commands.text_station import take_line
 from station.desk.pin import agrees
 from station.floor.office.state import everything
 from station.ledger.ledger import Ledger
@@ -31,7 +31,7 @@ class FirstMorning:
         for line in lines:
             kind, _, name = line.partition(" ")
             code = button(name) if kind == "button" else write(kind, name) if name else line
-            given = told(self.desk, self.clock, code)
+            given = take_line(self.desk, self.clock, code)
         return given.answer.tone, str(given.answer.said)
 
 

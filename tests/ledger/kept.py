@@ -27,7 +27,7 @@ from argon2 import PasswordHasher
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands.text_station import told
+from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
 from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
@@ -109,7 +109,7 @@ class Kept:
         if line.startswith("'"):
             return self.desk.take(line[1:])
         words = line if line.startswith("@") else code_of(line, self.ledger)
-        return told(self.desk, self.clock, words)
+        return take_line(self.desk, self.clock, words)
 
     def share(self) -> list[Turned]:
         """Shares until nothing is left; gives the acts that do not hold any more."""

@@ -11,7 +11,7 @@ import pytest
 import zxingcpp
 
 from station import bootstrap
-from station.commands import sharing
+from station.commands import join
 from station.ledger.numbers import TAKE_BLOCK, TAKING
 from station.ledger.shop_link import Away
 from station.sharing import membership, secret
@@ -132,22 +132,23 @@ def test_a_shop_that_was_only_opened_once_makes_room(years, data, address):
 
 
 def test_a_pc_that_was_cut_off_while_joining_goes_on(
-    years, server, address, tmp_path, monkeypatch
+    years, address, tmp_path, monkeypatch, capsys
 ):
     station(years, "share", url(address), "--stations", "1", typed=PASSWORD)
-    typed, told = [codes_on(years / "join-cards.pdf")[0]], []
+    typed = [codes_on(years / "join-cards.pdf")[0]]
     monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
-    monkeypatch.setattr(sharing, "asked", lambda _words: typed.pop())
+    monkeypatch.setattr(join, "ask_line", lambda _words: typed.pop())
 
     def cut(*_given):
         raise Away("The shop's database does not answer.")
 
     with monkeypatch.context() as network:
         network.setattr(PostgresLink, "_ask", cut)
-        sharing.join(tmp_path, str(address), told.append)
-    assert told[-1].endswith("Nothing was copied yet: type station join again when it answers.")
-    sharing.join(tmp_path, "", told.append)
-    assert "summed up" in told[-1]
+        join.join_shop(tmp_path, str(address))
+    nothing = "Nothing was copied yet: type station join again when it answers."
+    assert capsys.readouterr().out.strip().endswith(nothing)
+    join.join_shop(tmp_path, "")
+    assert "summed up" in capsys.readouterr().out
 
 
 def test_no_shop_to_share_is_told(tmp_path):

@@ -11,7 +11,7 @@ from random import Random
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.commands.text_station import told
+from station.commands.text_station import take_line
 from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
 from station.ledger.closing import Closing
@@ -74,7 +74,7 @@ class SimStation:
     def send(self, text: str) -> Given:
         """One scan; what it answered with an entry is acknowledged."""
         words = text if text.startswith("@") else code_of(text, self.ledger)
-        given = told(self.desk, self.clock, words)
+        given = take_line(self.desk, self.clock, words)
         if given.entry:
             self.acked.append(given.entry)
             self.recorded += 1

@@ -1,12 +1,26 @@
-"""Setting a supervisor's PIN from the command line, where a first shop has none yet."""
+"""``station pin``: sets a supervisor's PIN, where a first shop has none yet."""
 
+import argparse
 import getpass
 
-from station.bootstrap import new_id
+from station import bootstrap
+from station.commands.common import make_clock, require_shop
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Worker
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the argument of the command."""
+    parser.add_argument("worker")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Sets a supervisor's PIN, asked for without showing it."""
+    with bootstrap.opened(require_shop(options)) as ledger:
+        print(ask_and_set_pin(ledger, options.worker, make_clock(options)()))
+    return 0
 
 
 def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
@@ -28,7 +42,7 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
 def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     """Sets a PIN; gives what to say. Raises ValueError for a PIN that is none."""
     act = Act(
-        id=new_id(),
+        id=bootstrap.new_id(),
         kind="set_pin",
         at=at,
         worker=worker,
@@ -39,8 +53,8 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     return str(ledger.record(act).answer.said)
 
 
-def supervisor(ledger: Ledger, worker: str) -> bool:
-    """Whether this worker is a supervisor and gives the PIN, asked for without showing it."""
+def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:
+    """Asks for a supervisor's PIN, without showing it; whether it is right."""
     known = ledger.view.get(Worker, worker)
     if known is None or not known.supervisor:
         return False

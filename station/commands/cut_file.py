@@ -1,42 +1,46 @@
-"""``station cut-file``: what cut files hold, as JSON."""
-
-from __future__ import annotations
+"""``station cut-file``: what a cut file makes and takes, as JSON."""
 
 import argparse
 import json
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from station import bootstrap
+from station.commands.common import CommandError, find_data
 from station.cutting.prepare import prepare, prepared
 from station.cutting.read.dialects import DIALECTS, dialect_of
-from station.shop.facts import Bit, Part, Router
+from station.shop.facts import Bed, Bit, Part, Router
+from station.shop.pace import corrected
 
 if TYPE_CHECKING:
     from station.cutting.model import Setting
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """The options of ``station cut-file``."""
+    """Adds the arguments of the command."""
     parser.add_argument("files", nargs="+", metavar="FILE")
     parser.add_argument("--json", action="store_true", help="one JSON object (the default)")
     parser.add_argument("--router", metavar="R")
-    parser.add_argument("--thickness", type=_thickness, metavar="MM")
-    parser.add_argument("--sheet", type=_sheet, metavar="WxL", default=(2440.0, 1220.0))
+    parser.add_argument("--thickness", type=_read_thickness, metavar="MM")
+    parser.add_argument("--sheet", type=_read_sheet, metavar="WxL", default=(2440.0, 1220.0))
     parser.add_argument(
-        "--bit-diameter", type=_bit, action="append", default=[], metavar="MM or N=MM"
+        "--bit-diameter", type=_read_bit, action="append", default=[], metavar="MM or N=MM"
     )
     parser.add_argument("--origin", choices=("lower-left", "centre"))
     parser.add_argument("--zero", choices=("face", "spoilboard"))
-    parser.add_argument("--spoilboard", type=_depth, metavar="MM")
+    parser.add_argument("--spoilboard", type=_read_depth, metavar="MM")
     parser.add_argument("--units", choices=("mm", "inch"))
     parser.add_argument(
-        "--dialect", type=_dialect, metavar="NAME", help=f"{', '.join(DIALECTS)}; several by +"
+        "--dialect",
+        type=_read_dialect,
+        metavar="NAME",
+        help=f"{', '.join(DIALECTS)}; several by +",
     )
 
 
-def _sheet(text: str) -> tuple[float, float]:
+def _read_sheet(text: str) -> tuple[float, float]:
     first, _, second = text.lower().partition("x")
     try:
         size = float(first), float(second)
@@ -47,7 +51,7 @@ def _sheet(text: str) -> tuple[float, float]:
     return size
 
 
-def _bit(text: str) -> tuple[int, float]:
+def _read_bit(text: str) -> tuple[int, float]:
     number, equals, size = text.rpartition("=")
     try:
         found = (int(number) if equals else -1), float(size)
@@ -58,15 +62,15 @@ def _bit(text: str) -> tuple[int, float]:
     return found
 
 
-def _thickness(text: str) -> float:
-    return _length(text, "a sheet's thickness is above zero", above=0.0)
+def _read_thickness(text: str) -> float:
+    return _read_length(text, "a sheet's thickness is above zero", above=0.0)
 
 
-def _depth(text: str) -> float:
-    return _length(text, "a depth in the spoilboard is zero or more", above=-1e-9)
+def _read_depth(text: str) -> float:
+    return _read_length(text, "a depth in the spoilboard is zero or more", above=-1e-9)
 
 
-def _length(text: str, rule: str, *, above: float) -> float:
+def _read_length(text: str, rule: str, *, above: float) -> float:
     try:
         size = float(text)
     except ValueError:
@@ -76,20 +80,20 @@ def _length(text: str, rule: str, *, above: float) -> float:
     return size
 
 
-def _dialect(text: str) -> str:
+def _read_dialect(text: str) -> str:
     try:
         return dialect_of(text).name
     except ValueError as error:
         raise argparse.ArgumentTypeError(str(error)) from None
 
 
-def setting_of(
+def make_setting(
     options: argparse.Namespace,
     router: Router | None = None,
     pockets: Mapping[int, Bit] | None = None,
-) -> Setting:
-    """The setting that the options give, and the router with the bits in its changer."""
-    from station.cutting.model import Setting  # noqa: PLC0415 - keeps numpy out of the start
+) -> "Setting":
+    """Makes the setting of the options, and the router with the bits in its changer."""
+    from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
 
     pockets = pockets or {}
     return Setting(
@@ -108,23 +112,54 @@ def setting_of(
     )
 
 
-def run(
-    files: Sequence[str],
+def run(options: argparse.Namespace) -> int:
+    """Prints what cut files make and take; with a shop at hand, timed for its router."""
+    router, known, pockets = _find_machine(options)
+    text, code = analyse_files(options, router=router, known=known, pockets=pockets)
+    print(text, file=sys.stderr if code else sys.stdout)
+    return code
+
+
+def _find_machine(
+    options: argparse.Namespace,
+) -> tuple[Router | None, dict[str, Part], dict[int, Bit]]:
+    """Finds the router that is asked about, the shop's parts, and the changer's bits."""
+    data = find_data(options)
+    asked = str(options.router or "").upper().removeprefix("R")
+    if not (data / bootstrap.FILE).exists():
+        if asked:
+            raise CommandError(f"There is no shop in {data}, so router {asked} is not known.")
+        return None, {}, {}
+    with bootstrap.opened(data) as ledger:
+        router = ledger.view.get(Router, asked) if asked else None
+        if asked and router is None:
+            raise CommandError(f"There is no router {asked}.")
+        router = corrected(ledger.view, router) if router else None
+        bed = ledger.view.get(Bed, asked) if router and router.changer else None
+        held = ((n, ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
+        pockets = {n: bit for n, bit in held if n and bit}
+        return router, {part.id: part for part in ledger.facts(Part)}, pockets
+
+
+def analyse_files(
     options: argparse.Namespace,
     *,
     router: Router | None = None,
     known: Mapping[str, Part] | None = None,
     pockets: Mapping[int, Bit] | None = None,
 ) -> tuple[str, int]:
-    """The JSON text and the exit code; for a file that cannot be read, a sentence and 2."""
+    """Analyses cut files: gives the JSON text and the exit code.
+
+    For a file that cannot be read it gives a sentence and 2.
+    """
     if not prepared():
-        print("Preparing to read cut files, once on this computer …", file=sys.stderr)  # noqa: T201 - a command prints
+        print("Preparing to read cut files, once on this computer …", file=sys.stderr)
         prepare()
     from station.cutting.report import analyse, as_json, read  # noqa: PLC0415 - compiled by now
 
-    setting = setting_of(options, router, pockets)
+    setting = make_setting(options, router, pockets)
     results: list[dict[str, object]] = []
-    for name in files:
+    for name in options.files:
         try:
             data = Path(name).read_bytes()
         except OSError as error:
@@ -135,5 +170,5 @@ def run(
         results.append(as_json(analyse(program, setting, known=known)))
     if len(results) == 1:
         return json.dumps(results[0]), 0
-    named = [{"file": n, **r} for n, r in zip(files, results, strict=True)]
+    named = [{"file": n, **r} for n, r in zip(options.files, results, strict=True)]
     return json.dumps({"files": named}), 0

@@ -3,7 +3,7 @@
 import pytest
 
 from station import bootstrap
-from station.commands import people
+from station.commands import pin
 from station.desk.pin import agrees
 from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
@@ -30,11 +30,11 @@ def ledger(tmp_path):
 )
 def test_a_pin_is_asked_for_twice(ledger, monkeypatch, worker, typed, said):
     monkeypatch.setattr("getpass.getpass", lambda _words: typed.pop(0))
-    assert people.ask_and_set_pin(ledger, worker, AT) == said
+    assert pin.ask_and_set_pin(ledger, worker, AT) == said
     kept = ledger.view.get(Worker, "01").pin
     assert agrees(kept, "1357") == said.endswith("new PIN")
 
 
 def test_a_second_pin_is_set_in_the_office_alone(ledger):
-    people.set_pin(ledger, "01", "1357", AT)
-    assert people.ask_and_set_pin(ledger, "01", AT).startswith("This shop has a supervisor's PIN")
+    pin.set_pin(ledger, "01", "1357", AT)
+    assert pin.ask_and_set_pin(ledger, "01", AT).startswith("This shop has a supervisor's PIN")

@@ -4,10 +4,10 @@ import argparse
 import json
 
 import pytest
-from layouts import make
 
-from station.cutting.command import add_arguments, run
+from station.commands.cut_file import add_arguments, analyse_files
 from station.shop.facts import Bit, Router
+from tests.cutting.layouts import make
 
 FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm",
           "scrap_mm2", "assumed", "problems"}  # fmt: skip
@@ -28,7 +28,7 @@ def file(tmp_path):
 
 def test_one_file_gives_one_object_with_the_fields(file):
     given = options(file, "--json", "--bit-diameter", "1=3")
-    text, code = run(given.files, given)
+    text, code = analyse_files(given)
     got = json.loads(text)
     assert (code, set(got), got["time_s"]) == (0, FIELDS, None)
     assert set(got["bounds_mm"]) == {"xmin", "ymin", "zmin", "xmax", "ymax", "zmax"}
@@ -47,7 +47,7 @@ def test_one_file_gives_one_object_with_the_fields(file):
 
 def test_a_router_gives_the_time(file):
     given = options(file)
-    text, _ = run(given.files, given, router=Router(id="1", name="Router 1"))
+    text, _ = analyse_files(given, router=Router(id="1", name="Router 1"))
     assert json.loads(text)["time_s"] > 10
 
 
@@ -57,12 +57,12 @@ def kinds(text):
 
 def test_the_routers_hold_downs_are_looked_at(file):
     given = options(file)
-    piece = json.loads(run(given.files, given)[0])["bounds_mm"]
+    piece = json.loads(analyse_files(given)[0])["bounds_mm"]
     on_path = ((piece["xmin"] + piece["xmax"]) / 2, (piece["ymin"] + piece["ymax"]) / 2)
     grid = tuple((x, y) for x in range(0, 2440, 20) for y in range(0, 1220, 20))
     for places, hit in (((), False), ((on_path, *grid), True), (((-500.0, -500.0),), False)):
         router = Router(id="1", name="Router 1", hold_downs=places)
-        assert ("hold-down" in kinds(run(given.files, given, router=router)[0])) == hit
+        assert ("hold-down" in kinds(analyse_files(given, router=router)[0])) == hit
 
 
 def test_the_changers_bits_are_looked_at(tmp_path):
@@ -72,17 +72,17 @@ def test_the_changers_bits_are_looked_at(tmp_path):
     router = Router(id="5", name="Router 5", changer=True)
     for number, missing in ((1, True), (2, False)):
         bit = Bit(id="12", words="", diameter_mm=3.0, flutes=1)
-        text, _ = run(given.files, given, router=router, pockets={number: bit})
+        text, _ = analyse_files(given, router=router, pockets={number: bit})
         assert ("bit-missing" in kinds(text)) == missing
     assert json.loads(text)["bits"][0]["diameter_mm"] == 3.0
     given = options(path, "--bit-diameter", "2=4")
-    text, _ = run(given.files, given, router=router, pockets={2: bit})
+    text, _ = analyse_files(given, router=router, pockets={2: bit})
     assert json.loads(text)["bits"][0]["diameter_mm"] == 4.0
 
 
 def test_several_files(file):
     given = options(file, file)
-    text, _ = run(given.files, given)
+    text, _ = analyse_files(given)
     assert [f["file"] for f in json.loads(text)["files"]] == [str(file)] * 2
 
 
@@ -97,7 +97,7 @@ def test_bad_input_is_a_sentence(tmp_path, name, data):
     elif data:
         path.write_bytes(data)
     given = options(path)
-    text, code = run(given.files, given)
+    text, code = analyse_files(given)
     assert code == 2
     assert text.endswith(".")
 
@@ -116,7 +116,7 @@ def test_bad_options_are_refused(words, file):
 
 def test_a_bare_diameter_is_for_every_bit(file):
     given = options(file, "--bit-diameter", "4")
-    text, _ = run(given.files, given)
+    text, _ = analyse_files(given)
     assert {b["diameter_mm"] for b in json.loads(text)["bits"]} == {4.0}
 
 
@@ -127,4 +127,4 @@ def test_hardly_any_file(tmp_path, data):
     path = tmp_path / "x.nc"
     path.write_bytes(data)
     given = options(path)
-    assert run(given.files, given)[1] == 0
+    assert analyse_files(given)[1] == 0

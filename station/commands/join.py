@@ -1,0 +1,77 @@
+"""``station join``: makes this PC a station of a shop."""
+
+import argparse
+from pathlib import Path
+
+from station import bootstrap
+from station.commands.common import find_data
+from station.commands.shop_database import ask_line, copy_shop, write_day
+from station.ledger.faults import Fault
+from station.ledger.ledger import Ledger
+from station.ledger.opening import set_aside
+from station.sharing import joining, membership
+from station.sharing.address import read
+from station.sharing.membership import Membership
+
+FIRST_MORNING = 2  # entries of a shop that was opened and not used: its first, its paper
+
+
+class NoJoining(Fault):
+    """The PC is not one that can join; the text says why."""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the argument of the command."""
+    parser.add_argument("host", nargs="?", default="", help="host of the shop's database")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Makes this PC a station of a shop."""
+    join_shop(find_data(options), options.host)
+    return 0
+
+
+def join_shop(data: Path, host: str) -> None:
+    """Joins a shop; a PC that has, and was cut off before it had copied anything, goes on."""
+    joined = membership.of(data)
+    if joined is None or host or not _is_empty(data):
+        joined = _join_with_card(data, joined, host)
+    with bootstrap.opened(data) as ledger:
+        print(f"This PC is station {joined.station} of the shop at {joined.address}.")
+        problem = copy_shop(data, ledger)
+        print(problem or f"The shop is here: {ledger.count()} entries{_sum_up(ledger)}.")
+
+
+def _join_with_card(data: Path, known: Membership | None, host: str) -> Membership:
+    """Asks for host and code, and joins with them."""
+    if known is None and (data / bootstrap.FILE).exists():
+        _make_room(data)
+    address = read(host or ask_line("Host of the shop's database: "))
+    data.mkdir(parents=True, exist_ok=True)
+    code = ask_line("Code on the join card: ")
+    return joining.join(data, address, code, known.site if known else "")
+
+
+def _is_empty(data: Path) -> bool:
+    """Tells whether nothing of the shop was copied yet."""
+    with bootstrap.opened(data) as ledger:
+        return not ledger.count()
+
+
+def _make_room(data: Path) -> None:
+    """Sets a shop aside that was opened once and never worked in. Raises NoJoining."""
+    with bootstrap.opened(data) as ledger:
+        used = ledger.count() > FIRST_MORNING
+    if used:
+        raise NoJoining(
+            f"In {data} is a shop already. To bring it along: station share. "
+            "To join another, name an empty folder with --data."
+        )
+    aside = set_aside(data / bootstrap.FILE, "before")
+    print(f"The empty shop that was here is set aside as {aside.name}.")
+
+
+def _sum_up(ledger: Ledger) -> str:
+    """Says until when only what came of the entries is here."""
+    number, at = ledger.begins()
+    return f"; what was done up to {write_day(at)} is summed up" if number else ""

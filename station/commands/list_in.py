@@ -1,0 +1,36 @@
+"""``station list-in``: takes one of the office's lists in from CSV."""
+
+import argparse
+import sys
+
+from station import bootstrap
+from station.commands import list_out
+from station.commands.common import CommandError, make_clock, require_shop
+from station.commands.pin import ask_for_supervisor
+from station.files import lists
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the arguments of the command: those of ``list-out``."""
+    list_out.add_arguments(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Takes a list in from CSV, once a supervisor has given the PIN."""
+    kind = list_out.find_list(options.list)
+    with bootstrap.opened(require_shop(options)) as ledger:
+        if not ask_for_supervisor(ledger, options.worker):
+            raise CommandError("That is supervisor's work: the PIN is not right.")
+        problems = lists.read(
+            ledger,
+            kind,
+            options.file,
+            options.worker,
+            make_clock(options)(),
+            bootstrap.new_id(),
+        )
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    if not problems:
+        print(f"Taken in: {options.file}")
+    return 1 if problems else 0

@@ -1,0 +1,33 @@
+"""``station list-out``: writes one of the office's lists as CSV."""
+
+import argparse
+from pathlib import Path
+
+from station import bootstrap
+from station.commands.common import CommandError, require_shop
+from station.files import lists
+from station.shop.facts import Fact
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the arguments of the command."""
+    parser.add_argument("list", help="part, order, material, worker …")
+    parser.add_argument("file", type=Path)
+    parser.add_argument("--worker", default="01", help="the supervisor who does it")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Writes a list as CSV."""
+    kind = find_list(options.list)
+    with bootstrap.opened(require_shop(options)) as ledger:
+        options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
+    print(options.file)
+    return 0
+
+
+def find_list(name: str) -> type[Fact]:
+    """Finds the kind of fact that a list holds. Raises CommandError where there is none."""
+    if name not in lists.NAMES:
+        names = ", ".join(sorted(lists.NAMES))
+        raise CommandError(f"There is no list {name}. There are: {names}.")
+    return lists.NAMES[name]

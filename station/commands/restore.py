@@ -1,0 +1,22 @@
+"""``station restore``: takes a backup back into the data folder."""
+
+import argparse
+from pathlib import Path
+
+from station import bootstrap
+from station.commands.common import find_data
+from station.ledger.ledger import Ledger
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the argument of the command."""
+    parser.add_argument("file", type=Path)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Takes a backup back; what is there now is kept aside."""
+    data = find_data(options)
+    data.mkdir(parents=True, exist_ok=True)
+    Ledger.restore(options.file, data / bootstrap.FILE)
+    print(f"Restored from {options.file}")
+    return 0

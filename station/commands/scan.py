@@ -1,0 +1,35 @@
+"""``station scan``: the text station, codes in and JSON lines out."""
+
+import argparse
+import sys
+
+from station import bootstrap
+from station.bootstrap import AREAS, Where
+from station.commands.common import make_clock, require_shop
+from station.commands.text_station import run_text_station
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the options of the command: where the station stands, and who works there."""
+    parser.add_argument("--area", default="loading", choices=[a for a in AREAS if a != "anywhere"])
+    parser.add_argument("--router", default="")
+    parser.add_argument("--bench", default="")
+    parser.add_argument("--worker", default="")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Runs the text station until its input ends."""
+    clock, data = make_clock(options), require_shop(options)
+    where = Where(
+        area=options.area, router=options.router, bench=options.bench, worker=options.worker
+    )
+    with bootstrap.opened(data) as ledger:
+        run_text_station(
+            bootstrap.new_desk(ledger, where, clock),
+            clock,
+            sys.stdin,
+            lambda text: print(text, flush=True),
+            lambda text: print(text, file=sys.stderr, flush=True),
+            bootstrap.new_loop(ledger, data),
+        )
+    return 0

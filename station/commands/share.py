@@ -1,0 +1,113 @@
+"""``station share``: shares this PC's shop, and what only the owner of its database may do."""
+
+import argparse
+from datetime import datetime
+from pathlib import Path
+
+from station import bootstrap
+from station.commands.common import make_clock, require_shop
+from station.commands.shop_database import (
+    ask_password,
+    copy_shop,
+    read_owner,
+    say_left_open,
+    write_day,
+)
+from station.papers.join_cards import JoinCard, join_cards
+from station.sharing import founding
+from station.sharing.address import Address
+from station.sharing.roles import Card
+from station.sharing.secret import OWN_ONLY
+
+CARDS = "join-cards.pdf"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the arguments of the command."""
+    parser.add_argument("url", metavar="URL", help="postgresql://user@host/database, no password")
+    parser.add_argument("--stations", type=int, default=3, help="how many other PCs (3)")
+    parser.add_argument("--card", metavar="STATION", help="only a new join card for this station")
+    parser.add_argument("--block", metavar="STATION", help="only shuts this station out")
+    parser.add_argument(
+        "--put-back", action="store_true", help="confirms that an older day was put back"
+    )
+    parser.add_argument(
+        "--close", action="store_true", help="only a closing: new PCs begin with it"
+    )
+    parser.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Shares this PC's shop, or does the one thing that an option names."""
+    if options.put_back:
+        confirm_put_back(options.url)
+    elif options.block:
+        block_station(options.url, options.block)
+    elif options.close:
+        close_history(options.url, make_clock(options)())
+    elif options.card:
+        pdf = options.pdf or Path(CARDS)
+        print_new_card(options.url, options.card, pdf, make_clock(options)())
+    else:
+        data, now = require_shop(options), make_clock(options)()
+        share_shop(data, options.url, options.stations, options.pdf, now)
+    return 0
+
+
+def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) -> None:
+    """Makes the database the shop's and prints a join card for each other station."""
+    address = read_owner(url)
+    password = ask_password(address)
+    with bootstrap.opened(data) as ledger:
+        cards = founding.share(data, ledger, address, password, stations)
+        copy_shop(data, ledger)
+        here = f"this PC is its station {ledger.station}."
+        print(f"Shared: {ledger.count()} entries are in {address}; {here}")
+    if cards:
+        _print_cards(cards, address, pdf or data / CARDS)
+        founding.close(address, password, now, print)
+    else:
+        print("Every station has joined: no card is wanted.")
+    say_left_open(address, password)
+
+
+def print_new_card(url: str, station: str, pdf: Path, now: str) -> None:
+    """Prints a new card for a station whose PC was changed or lost."""
+    address = read_owner(url)
+    password = ask_password(address)
+    _print_cards([founding.card_again(address, password, station)], address, pdf)
+    founding.close(address, password, now, print)
+
+
+def close_history(url: str, now: str) -> None:
+    """Makes a closing, so that a new PC need not copy years of history."""
+    address = read_owner(url)
+    number, _, at = founding.close(address, ask_password(address), now, print)
+    if number:
+        print(f"Closed behind entry {number} of {write_day(at)}: a new PC begins there.")
+    else:
+        print("Nothing to close: a new PC copies the whole history, which is short.")
+
+
+def confirm_put_back(url: str) -> None:
+    """Confirms for the owner that the database was put back to an older day."""
+    address = read_owner(url)
+    number = founding.put_back(address, ask_password(address))
+    print(f"Confirmed: it ends at entry {number}. The stations share again what is newer.")
+
+
+def block_station(url: str, station: str) -> None:
+    """Shuts a station out whose password may be in wrong hands."""
+    address = read_owner(url)
+    founding.block(address, ask_password(address), station)
+    print(f"Station {station} is shut out. A new card lets it in again: station share --card.")
+
+
+def _print_cards(cards: list[Card], address: Address, pdf: Path) -> None:
+    """Writes the join cards into a PDF that nobody else on this PC may read."""
+    pdf.touch(OWN_ONLY)  # their codes let in
+    pdf.chmod(OWN_ONLY)
+    shown = (JoinCard(c.station, address.behind, c.code, c.shown, c.until) for c in cards)
+    pdf.write_bytes(join_cards(shown).pdf())
+    until = datetime.fromisoformat(cards[0].until)
+    print(f"Join cards for {len(cards)}, valid until {until:%d.%m. %H:%M}: {pdf}")

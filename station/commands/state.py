@@ -1,0 +1,162 @@
+"""``station state``: the shop as JSON."""
+
+import argparse
+
+from station import bootstrap
+from station.commands.common import make_clock, print_json, require_shop
+from station.ledger.ledger import Ledger
+from station.queries.batches import find_revision
+from station.queries.orders import count_packed, count_promised
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Cart,
+    Concern,
+    CutFile,
+    Order,
+    Pack,
+    Part,
+    Product,
+    RackPlace,
+    Router,
+)
+from station.shop.moves import Held
+from station.shop.views import by_part
+from station.shop.words import say
+
+Json = dict[str, object]
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the option of the command."""
+    parser.add_argument("--json", action="store_true", help="the only form")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Prints the shop as JSON."""
+    with bootstrap.opened(require_shop(options)) as ledger:
+        print_json(describe_shop(ledger, make_clock(options)()))
+    return 0
+
+
+def describe_shop(ledger: Ledger, now: str) -> Json:
+    """Describes the shop as one object."""
+    held = Stock(ledger)
+    return {
+        "now": now,
+        "batches": [_batch(ledger, b, held) for b in ledger.facts(Batch)],
+        "rack": _racks(ledger, held),
+        "orders": [_order(ledger, o, held) for o in ledger.facts(Order)],
+        "carts": [_cart(ledger, c) for c in ledger.facts(Cart)],
+        "routers": [_router(ledger, r) for r in ledger.facts(Router)],
+        "look": [
+            {"kind": c.what, "text": str(c.text), "since": c.since}
+            for c in ledger.facts(Concern)
+            if not c.settled
+        ],
+        "not_shared": ledger.not_shared(),
+    }
+
+
+class Stock:
+    """All balances above zero, by batch and by place."""
+
+    def __init__(self, ledger: Ledger) -> None:
+        self.by_batch: dict[str, list[Held]] = {}
+        self.by_place: dict[str, list[Held]] = {}
+        for held in ledger.balances():
+            if held.qty > 0:
+                self.by_batch.setdefault(held.batch, []).append(held)
+                self.by_place.setdefault(held.place, []).append(held)
+
+
+def _name(ledger: Ledger, part: str) -> str:
+    found = ledger.view.get(Part, part)
+    return found.name if found else part
+
+
+def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
+    revision = find_revision(ledger.view, batch)
+    cut_file = ledger.view.get(CutFile, batch.cut_file)
+    makes = revision.makes() if revision and not batch.parent else {}
+    places: dict[str, dict[str, int]] = {p: {} for p in makes}
+    for held in stock.by_batch.get(batch.id, []):
+        here = places.setdefault(held.part, {})
+        here[held.place] = here.get(held.place, 0) + held.qty
+    return {
+        "batch": batch.id,
+        "cut_file": cut_file.name if cut_file else batch.cut_file,
+        "revision": batch.revision,
+        "router": f"R{batch.router}" if batch.router else "",
+        "parent": batch.parent or None,
+        "copy": batch.copy,
+        "sheets": {"planned": batch.sheets, "cut": batch.cut, "spoiled": batch.spoiled},
+        "parts": [
+            {"part": _name(ledger, p), "expected": makes.get(p, 0) * batch.sheets, "places": found}
+            for p, found in places.items()
+        ],
+        "holds": [*batch.holds, *_old_revision(batch, cut_file)],
+    }
+
+
+def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
+    """The hold on sheets that are left of a revision that is not approved any more."""
+    if cut_file is None or batch.state not in ("queued", "cutting"):
+        return []
+    if batch.revision == cut_file.approved:
+        return []
+    left = batch.sheets - batch.cut
+    words = say(
+        "revision {letter} is not approved: {left} {left|sheet|sheets} held",
+        letter=batch.revision,
+        left=left,
+    )
+    return [str(words)]
+
+
+def _racks(ledger: Ledger, stock: Stock) -> list[Json]:
+    promised = count_promised(ledger.view)
+    return [_rack(ledger, r, stock, promised.get(r.part, 0)) for r in ledger.facts(RackPlace)]
+
+
+def _rack(ledger: Ledger, rack: RackPlace, stock: Stock, promised: int) -> Json:
+    part = ledger.view.get(Part, rack.part)
+    return {
+        "place": rack.name,
+        "part": part.name if part else rack.part,
+        "on_hand": sum(h.qty for h in stock.by_place.get(f"rack/{rack.id}", [])),
+        "promised": promised,
+        "mark": part.mark if part else 0,
+    }
+
+
+def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
+    places = [
+        f"packing/{order.id}",
+        *(f"pack/{p.id}" for p in ledger.facts(Pack) if p.order == order.id),
+    ]
+    inside = by_part(tuple(h for p in places for h in stock.by_place.get(p, [])))
+    gone = order.state in ("packed", "shipped")
+    lines = []
+    for item, packed in zip(order.lines, count_packed(ledger.view, order, inside), strict=True):
+        product = ledger.view.get(Product, item.product)
+        lines.append(
+            {
+                "product": product.name if product else item.product,
+                "quantity": item.quantity,
+                "packed": item.quantity - item.short if gone else packed,
+                "short": item.short,
+            }
+        )
+    return {"order": order.id, "due": order.due, "state": order.state, "lines": lines}
+
+
+def _cart(ledger: Ledger, cart: Cart) -> Json:
+    packs = [p.id for p in ledger.view.shelf(Pack, f"cart/{cart.id}", 500)]
+    return {"cart": cart.id, "packs": packs, "state": cart.state}
+
+
+def _router(ledger: Ledger, router: Router) -> Json:
+    bed = ledger.view.get(Bed, router.id)
+    queue = [b.id for b in ledger.view.shelf(Batch, f"queue/{router.id}", 200)]
+    return {"router": f"R{router.id}", "state": bed.state if bed else "free", "queue": queue}

@@ -1,0 +1,29 @@
+"""``station traveller``: prints a batch's traveller into a PDF."""
+
+import argparse
+from pathlib import Path
+
+from station import bootstrap
+from station.commands.common import CommandError, make_clock, require_shop
+from station.printing import gathering, pdf_files
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the arguments of the command."""
+    parser.add_argument("batch")
+    parser.add_argument("--pdf", type=Path, required=True, metavar="FILE")
+    parser.add_argument("--copy", action="store_true", help="makes the next copy first")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Writes the traveller of a batch as a PDF. Raises CommandError where there is no batch."""
+    with bootstrap.opened(require_shop(options)) as ledger:
+        now = make_clock(options)()
+        if options.copy:
+            pdf_files.next_copy(ledger, options.batch, now)
+        paper = gathering.paper(ledger, "traveller", options.batch, now)
+        if paper is None:
+            raise CommandError(f"There is no batch {options.batch}.")
+        options.pdf.write_bytes(paper.pdf())
+    print(options.pdf)
+    return 0
