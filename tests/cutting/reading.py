@@ -1,6 +1,7 @@
 """Short ways to read a text and look at its path."""
 
 import numpy as np
+from pygcode import Line, Machine
 
 from station.cutting.geometry.moves import geometry
 from station.cutting.model import Analysis, Program, Setting
@@ -11,20 +12,6 @@ from tests.fuzz import differences
 # How an ordinary workshop file begins, and what is known beside it
 HEAD = "G21 G90 G17\nT1 M6\nS18000 M3\nG0 Z5\n"
 SETTING = Setting(thickness_mm=6.0, bit_mm={1: 6.0, 2: 3.0})
-# The program of checks 7.5
-OF_THE_CHECKS = """G21 G90 G17
-G0 X0 Y0 Z5
-M3 S18000
-G1 Z-3 F500
-G1 X100 F3000
-G2 X120 Y-20 I0 J-20
-G1 Y-80
-G3 X100 Y-100 R20
-G1 X0
-G1 Y0
-G0 Z5
-M5
-"""
 
 
 def program(text: str, **setting) -> Program:
@@ -69,3 +56,12 @@ def box(x: float, y: float, w: float, h: float, z: float = -6.2, tab: float = 0.
 
 def found(body: str, setting: Setting = SETTING) -> Analysis:
     return analyse(program(HEAD + body), setting)
+
+
+def positions_elsewhere(text: str) -> list[tuple[float, float, float]]:
+    """Where pygcode is after each line."""
+    machine, found = Machine(), []
+    for line in text.splitlines():
+        machine.process_block(Line(line).block)
+        found.append(tuple(machine.pos.values[axis] for axis in "XYZ"))
+    return found

@@ -14,6 +14,7 @@ from station.papers.page import LEGIBLE, day, shortened
 from station.shop.codes import usable, write
 from station.shop.facts import Order, Reason, Shop
 from tests import readback
+from tests.outside.code_128 import QUIET
 from tests.papers import samples
 
 
@@ -41,8 +42,7 @@ def test_a_page_carries_its_codes_and_no_other(papers, name):
     assert sorted(seen) == sorted(codes)
 
 
-# PUBLISHED (tutorial pages): a quiet zone of 10 X at both ends; common practice, no source:
-# a narrow bar is a whole number of printer dots.
+# Common practice, no source: a narrow bar is a whole number of printer dots.
 @pytest.mark.parametrize("name", list(samples.papers("A4")))
 def test_quiet_zones_are_white_and_bars_whole_dots(papers, name):
     paper, _ = papers[name]
@@ -55,7 +55,10 @@ def test_quiet_zones_are_white_and_bars_whole_dots(papers, name):
             assert [n for _, n in runs[1:-1]] == [mark.dots * len(list(run)) for _, run in bits]
             for value, quiet in (runs[0], runs[-1]):
                 assert value == 255
-                assert quiet >= mark.dots * 10 - 1, (mark.code, "ink in the quiet zone")
+                assert quiet >= mark.dots * QUIET.expected - 1, (
+                    mark.code,
+                    "ink in the quiet zone",
+                )
 
 
 @pytest.mark.parametrize("paper", ["A4", "A5"])

@@ -1,56 +1,9 @@
-"""Codes: check characters against published and independent values, and reading."""
-
-import itertools
-import random
+"""Codes are written and read; their check characters: `tests/outside/check_characters.py`."""
 
 import pytest
-from stdnum.iso7064 import mod_37_2
 
 from station.shop import cards, codes
-from station.shop.codes import Code, Unread, check_character, read, write
-
-
-# COMPUTED (python-stdnum 2.2, equal to an own implementation), ISO/IEC 7064 MOD 37-2; the
-# first is the ISBT 128 example.
-@pytest.mark.parametrize(
-    ("text", "check"),
-    [
-        ("G123498654321", "H"),
-        ("A999914123456", "N"),
-        ("A999522123459", "U"),
-        ("A000123", "V"),
-        ("MDF0001", "F"),
-        ("B7", "H"),
-        ("P0007", "1"),
-        ("ZZZZZZ", "V"),
-        ("0", "1"),
-        ("B00412", "Y"),
-        ("W01", "2"),
-    ],
-)
-def test_check_characters(text, check):
-    assert check_character(text) == check
-
-
-def test_check_characters_agree_with_an_independent_implementation():
-    chance = random.Random(1)
-    for _ in range(2000):
-        text = "".join(chance.choices(codes.ALPHABET[:36], k=chance.randint(1, 12)))
-        assert check_character(text) == mod_37_2.calc_check_digit(text)
-
-
-# COMPUTED: MOD 37-2 detects every single substitution and every transposition of neighbours.
-@pytest.mark.parametrize(
-    "whole",
-    [write("batch", "00412", "A", 3), write("worker", "07"), write("pack", "00077"), "X101I"],
-)
-def test_single_slips_are_seen(whole):
-    for place, char in itertools.product(range(len(whole)), codes.ALPHABET[:36]):
-        wrong = whole[:place] + char + whole[place + 1 :]
-        assert wrong == whole or isinstance(read(wrong), Unread), wrong
-    for place in range(len(whole) - 1):
-        wrong = whole[:place] + whole[place + 1] + whole[place] + whole[place + 2 :]
-        assert wrong == whole or isinstance(read(wrong), Unread), wrong
+from station.shop.codes import Code, Unread, read, write
 
 
 @pytest.mark.parametrize(

@@ -207,7 +207,7 @@ def _lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say
     return say("{metres} m left", metres=max(0, round(left))), "good"
 
 
-# Usual caution, no source of its own; the classes of lasers are IEC 60825-1's (checks 9.3)
+# Usual caution, no source of its own; the classes of lasers are IEC 60825-1's (PUBLISHED)
 LASER_CARE = say(
     "Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and "
     "glue harms lungs. Never alone with it: fire. The laser safety person decides."

@@ -1,4 +1,4 @@
-"""Motion times: closed forms (checks 7.5, COMPUTED) and a plain small-step integration."""
+"""Motion times against a plain small-step integration; closed forms: `tests/outside/motion.py`."""
 
 import math
 from dataclasses import fields, replace
@@ -8,7 +8,7 @@ import pytest
 from layouts import make
 from reading import program
 
-from station.cutting.analyse.time import corner_speed2, timing, trapezoid
+from station.cutting.analyse.time import timing
 from station.cutting.geometry.moves import geometry
 from station.cutting.model import Moves
 from station.cutting.report import analyse, read
@@ -16,45 +16,6 @@ from station.shop.facts import Router
 from station.shop.pace import fit
 
 ROUTER = Router(id="1", name="Router 1", change_s=0.0)
-
-
-@pytest.mark.parametrize(
-    ("length", "top", "accel", "seconds"),
-    [(100, 50, 500, 2.1), (5, 50, 500, 0.2), (2.5, 50, 500, 0.1414214), (1, 50, 500, 0.0894427),
-     (1000, 250, 1000, 4.25)],
-)  # fmt: skip
-def test_rest_to_rest(length, top, accel, seconds):
-    assert trapezoid(length, top, accel, 0.0, 0.0) == pytest.approx(seconds, abs=1e-7)
-
-
-def test_entered_at_speed():
-    assert trapezoid(50, 100, 1000, 20, 0) == pytest.approx(0.582)
-
-
-def test_what_a_limited_jerk_would_add():
-    """COMPUTED, checks 7.5: with j = 5000 mm/s³ the way of 100 mm takes 2.2 s.
-
-    Not modelled. A cut file does not tell how a controller spreads jerk over short moves, and
-    it differs from one to the next; the shop's record of a router has no jerk. What is left
-    out is a/j for each time of speeding up and slowing down, which the router's own pace and
-    extra seconds, fitted from recorded sheets, take up.
-    """
-    assert trapezoid(100, 50, 500, 0.0, 0.0) + 500 / 5000 == pytest.approx(2.2)
-
-
-@pytest.mark.parametrize(("inside", "speed"), [(150, 11.9054), (90, 3.47434), (45, 1.76056)])
-def test_corner_speed(inside, speed):
-    cosine = -math.cos(math.radians(inside))
-    assert math.sqrt(corner_speed2(500, 0.01, cosine)) == pytest.approx(speed, abs=1e-4)
-
-
-@pytest.mark.parametrize(
-    ("length", "top", "accel", "seconds"), [(100, 50, 500, 2.1), (2.5, 50, 500, 0.1414214)]
-)
-def test_a_whole_path_of_one_move(length, top, accel, seconds):
-    router = Router(id="1", name="", accel_mm_s2=accel, accel_z_mm_s2=accel)
-    got = program(f"G21 G1 X{length} F{top * 60}")
-    assert timing(got.moves, got.pauses, router).total_s == pytest.approx(seconds, abs=1e-6)
 
 
 def test_a_straight_way_in_pieces_takes_as_long_as_in_one():

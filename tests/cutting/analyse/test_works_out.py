@@ -14,7 +14,6 @@ from station.shop.facts import Router
 
 
 def test_a_bits_metres_time_revolutions_and_chip_load():
-    # checks 10: feed = rpm × flutes × chip load (PUBLISHED+RECOMPUTED)
     got = found("G0 X0 Y10\nG1 Z-3 F600\nX180 F3600\nG0 Z5\n")
     (bit,) = got.bits
     assert bit.cut_mm == pytest.approx(188)  # eight down, of which three in the sheet
@@ -22,15 +21,6 @@ def test_a_bits_metres_time_revolutions_and_chip_load():
     assert bit.seconds == pytest.approx(60 * minutes)
     assert bit.revolutions == pytest.approx(18000 * minutes)
     assert bit.chip_mm == (pytest.approx(0.1), pytest.approx(0.1))
-
-
-@pytest.mark.parametrize(("edges", "chip"), [({}, 0.1), ({1: 1}, 0.2), ({1: 4, 2: 1}, 0.05)])
-def test_chip_load_by_the_bits_own_edges(edges, chip):
-    setting = Setting(thickness_mm=6.0, bit_mm=SETTING.bit_mm, flutes_of=edges,
-                      chip_band_mm=(0.09, 0.11))  # fmt: skip
-    got = found("G0 X0 Y10\nG1 Z-3 F600\nX180 F3600\nG0 Z5\n", setting)
-    assert got.bits[0].chip_mm[0] == pytest.approx(chip)
-    assert ("chip-load" in {p.kind for p in got.problems}) == (chip != 0.1)
 
 
 def test_lengths_plunges_and_bounds():

@@ -1,4 +1,4 @@
-"""Arcs: NISTIR 6556 (checks 7.2, PUBLISHED+RECOMPUTED: read in a transcription)."""
+"""Arcs, beside the report's own (`tests/outside/rs274.py`)."""
 
 import math
 
@@ -13,22 +13,9 @@ def last(text: str):
     return got, got.moves, len(got.moves) - 1
 
 
-def test_the_reports_own_example():
-    _, moves, i = last("G0 X7 Y7\nG17 G2 x10 y16 i3 j4 z9")
-    assert tuple(moves.centre[i]) == pytest.approx((10, 11))
-    assert math.degrees(moves.sweep[i]) == pytest.approx(-143.130102, abs=1e-6)
-    geo = geometry(moves)
-    assert geo.radius[i] == pytest.approx(5)
-    assert geo.flat[i] == pytest.approx(12.4904577, abs=1e-6)
-
-
 @pytest.mark.parametrize(
     ("text", "centre", "length"),
     [
-        ("G2 X20 Y20 R20", (20, 0), 31.4159265),
-        ("G2 X20 Y20 R-20", (0, 20), 94.2477796),
-        ("G3 X10 I5", (5, 0), 15.7079633),
-        ("G2 I10", (10, 0), 62.8318530718),
         ("G3 I10", (10, 0), 62.8318530718),
         ("G2 X0 Y0 I10", (10, 0), 62.8318530718),
         ("G2 X0 Y0 I10 P3", (10, 0), 3 * 62.8318530718),
@@ -42,11 +29,6 @@ def test_centre_and_length(text, centre, length):
     assert tuple(moves.centre[i]) == pytest.approx(centre, abs=1e-9)
     assert geometry(moves).length[i] == pytest.approx(length, abs=1e-6)
     assert not got.problems
-
-
-def test_helix():
-    _, moves, i = last("G0 X10\nG2 I-10 Z-2")
-    assert geometry(moves).length[i] == pytest.approx(62.8636760, abs=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -80,19 +62,9 @@ def test_direction_in_the_yz_plane():
     assert moves.sweep[i] == pytest.approx(math.pi / 2)
 
 
-@pytest.mark.parametrize(
-    ("text", "told"),
-    [
-        ("G2 X10.0019 Y0 I5 J0", False),  # the report allows 0.002 mm
-        ("G2 X10.01 Y0 I5 J0", True),
-        ("G20 G2 X1.0001 Y0 I0.5 J0", False),  # and 0.0002 inch
-        ("G20 G2 X1.001 Y0 I0.5 J0", True),
-        ("G2 X10.1 Y0 R5", True),
-    ],
-)
-def test_radii_that_disagree_warn_and_do_not_stop(text, told):
-    got, moves, _ = last(text)
-    assert ("arc-radii" in kinds(got)) == told
+def test_a_radius_that_does_not_reach_warns_and_does_not_stop():
+    got, moves, _ = last("G2 X10.1 Y0 R5")
+    assert "arc-radii" in kinds(got)
     assert len(moves) == 1
 
 

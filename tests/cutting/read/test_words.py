@@ -1,4 +1,4 @@
-"""The report's rules for words: NISTIR 6556 (checks 7.1, PUBLISHED: read in a transcription)."""
+"""Words, expressions and comments of a line; the report's own: `tests/outside/rs274.py`."""
 
 import pytest
 from reading import ends, kinds, program
@@ -12,17 +12,9 @@ def value(text: str, parameters=None) -> float:
     return read_block(f"X{text}", parameters or {}).words[0][1]
 
 
-def test_blanks_inside_words_and_small_letters():
-    # PUBLISHED, NISTIR 6556
-    assert ends(program("G21\ng0x +0. 12 34y 7")) == [(0.1234, 7.0, 0.0)]
-
-
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("[2.0/3*1.5-5.5/11.0]", 0.5),  # PUBLISHED, NISTIR 6556
-        ("FIX[-2.8]", -3),  # PUBLISHED
-        ("FUP[-2.8]", -2),  # PUBLISHED
         ("[2**3*2]", 16),
         ("[1+2*3]", 7),
         ("[7MOD4]", 3),
@@ -49,12 +41,6 @@ def test_real_values(text, expected):
     assert value(text) == pytest.approx(expected, abs=1e-12)
 
 
-def test_parameters_take_effect_after_the_line():
-    # PUBLISHED, NISTIR 6556: #3=6 G1 x#3 with #3 previously 15 moves to x=15
-    got = program("G21 F100\n#3=15\n#3=6 G1 X#3\nX#3")
-    assert ends(got) == [(15, 0, 0), (6, 0, 0)]
-
-
 def test_parameter_of_a_parameter():
     assert value("##2", {2: 3, 3: 8.5}) == 8.5
 
@@ -76,7 +62,6 @@ def test_what_cannot_be_read_is_a_sentence(text):
         ("G0 X1 ; far (x)", "G0X1"),
         ("G0 (a;b) X1", "G0X1"),
         ("(never closed X1", ""),
-        ("G0 (a (b) X1", "G0X1"),  # comments do not nest: PUBLISHED, checks 7.1
         (" n10 g 1 x 2 ", "N10G1X2"),
     ],
 )
