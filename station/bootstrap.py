@@ -17,38 +17,30 @@ from typing import TYPE_CHECKING
 from station.desk.desk import Desk
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
+from station.shop.areas import ANYWHERE, AREAS
 from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
 from station.shop.rooms import Beside, Hand, Room
 from station.shop.views import Rules
+from station.shop.words import Say
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
     from station.sharing.membership import Membership
 
-AREAS = {
-    "loading": "Loading",
-    "popping": "Popping",
-    "trimming": "Trimming",
-    "packing": "Packing",
-    "cart": "Cart",
-    "today": "Shop today",
-    "office": "Office",
-    "anywhere": "Anywhere",
-}
 FILE = "shop.db"
 JOINED = "shop.json"  # is there once this PC shares
 
 
 def rooms() -> dict[str, Room]:
-    """Every room by area: its rules, its dialogue and its screen."""
-    return {area: _room(area, name) for area, name in AREAS.items()}
+    """Loads every room by its area: its rules, its dialogue and its screen."""
+    return {area.id: _room(area.id, area.title) for area in AREAS} | {ANYWHERE: _room(ANYWHERE)}
 
 
-def _room(area: str, name: str) -> Room:
-    base = f"station.floor.{area}"
+def _room(folder: str, title: Say = Say()) -> Room:
+    base = f"station.floor.{folder}"
     return Room(
-        name=name,
+        title=title,
         rules=import_module(f"{base}.rules").RULES,
         handle_input=import_module(f"{base}.dialogue").handle_input,
         screen=import_module(f"{base}.screen").screen,
@@ -58,8 +50,8 @@ def _room(area: str, name: str) -> Room:
 def all_rules() -> Rules:
     """The rules of all rooms in one table; an act kind stands in one room only."""
     table: Rules = {}
-    for area in AREAS:
-        rules: Rules = import_module(f"station.floor.{area}.rules").RULES
+    for folder in (*(area.id for area in AREAS), ANYWHERE):
+        rules: Rules = import_module(f"station.floor.{folder}.rules").RULES
         twice = table.keys() & rules.keys()
         assert not twice, f"two rooms decide {twice}"
         table |= rules

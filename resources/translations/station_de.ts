@@ -260,10 +260,6 @@
       <translation>Andere Geschwindigkeit</translation>
     </message>
     <message>
-      <source>Anywhere</source>
-      <translation>Überall</translation>
-    </message>
-    <message>
       <source>Approve one first.</source>
       <translation>Erst eine freigeben.</translation>
     </message>

@@ -4,7 +4,7 @@ import ast
 from collections.abc import Iterator
 from pathlib import Path
 
-from station.bootstrap import AREAS
+from station.shop.areas import AREAS
 from station.shop.cards import BUTTONS
 from station.shop.codes import KINDS
 
@@ -15,7 +15,7 @@ MAKERS = ("say", "Say")
 def templates(root: Path) -> list[str]:
     """The templates in ``station`` below a folder, sorted; each once."""
     cards = (card.words for card in BUTTONS.values())
-    found: set[str] = {*AREAS.values(), *STATES, *KINDS.values(), *cards}
+    found: set[str] = {*(area.title.template for area in AREAS), *STATES, *KINDS.values(), *cards}
     for file in sorted((root / "station").rglob("*.py")):
         found.update(_said(ast.parse(file.read_text(encoding="utf-8"))))
     return sorted(found - {""})

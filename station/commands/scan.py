@@ -4,14 +4,15 @@ import argparse
 import sys
 
 from station import bootstrap
-from station.bootstrap import AREAS, Where
+from station.bootstrap import Where
 from station.commands.common import make_clock, require_shop
 from station.commands.text_station import run_text_station
+from station.shop.areas import AREAS
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the options of the command: where the station stands, and who works there."""
-    parser.add_argument("--area", default="loading", choices=[a for a in AREAS if a != "anywhere"])
+    parser.add_argument("--area", default="loading", choices=[area.id for area in AREAS])
     parser.add_argument("--router", default="")
     parser.add_argument("--bench", default="")
     parser.add_argument("--worker", default="")

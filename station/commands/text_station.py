@@ -11,6 +11,7 @@ from station.desk.desk import Desk, Given
 from station.desk.replies import line
 from station.ledger.faults import Fault
 from station.shop.acts import Answer, good, refuse
+from station.shop.areas import AREAS
 from station.shop.facts import Worker
 from station.shop.words import say
 
@@ -133,7 +134,7 @@ def _touch_sheet(desk: Desk, text: str) -> Given:
 
 
 def _stand(desk: Desk, word: str, value: str) -> Given:
-    if word == "area" and value not in desk.rooms:
+    if word == "area" and value not in {area.id for area in AREAS}:
         return Given(refuse(say("There is no work area {area}", area=value)))
     if word == "worker":
         if desk.ledger.view.get(Worker, value) is None:

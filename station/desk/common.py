@@ -130,7 +130,7 @@ def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
     area = json.loads(draft.after)[0] if draft.after else draft.hand.area
     if area != draft.hand.area:
         return refuse(
-            say("The newest act of this station was at {area}", area=rooms[area].name),
+            say("The newest act of this station was at {area}", area=rooms[area].title),
             say("Work there again to take it back."),
         )
     hand = _room_only(draft.hand)

@@ -13,6 +13,7 @@ from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.shop import codes
 from station.shop.acts import Act, Answer, good, refuse
+from station.shop.areas import BUTTON
 from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
@@ -173,7 +174,7 @@ class Desk:
     def face(self) -> Face:
         """What the screen shows now."""
         self._set_now()
-        title, view = Say(self.rooms[self.hand.area].name), self.ledger.view
+        title, view = self.rooms[self.hand.area].title, self.ledger.view
         if self._draft.waiting:
             return asking.question(self.hand, self._draft.waiting, view, title)
         if not self.hand.worker and self.hand.area != "today":
@@ -275,8 +276,8 @@ class Desk:
         name = card.name if card else ""
         if self.underway and name in ("stop_reading", "put_down"):
             return self._stop(self.underway)
-        if name.startswith("area_"):
-            return self._area(name.removeprefix("area_"))
+        if name.startswith(BUTTON):
+            return self._area(name.removeprefix(BUTTON))
         if name == "enter":
             return self._enter()
         if name == "undo":
@@ -307,7 +308,7 @@ class Desk:
             return Given(refuse(say("There is no work area {area}", area=area)))
         left = self._put_down(replace(self.hand, work={}, doing=None))
         self.at(area=area)
-        said = say("This screen is at {area} now", area=Say(self.rooms[area].name))
+        said = say("This screen is at {area} now", area=self.rooms[area].title)
         if left is None:
             return Given(good(said, say("Scan your work.")))
         return Given(good(said, left.answer.said), left.entry, left.moves)

@@ -7,6 +7,7 @@ facts (a shop lists its own); the ones a shop starts with are in `floor.office.f
 
 from typing import NamedTuple
 
+from station.shop.areas import ANYWHERE, AREAS, button_of
 from station.shop.codes import usable, write
 
 
@@ -21,7 +22,7 @@ class Card(NamedTuple):
 
 _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
     (
-        "anywhere",
+        ANYWHERE,
         (
             (1, "enter", "That is it"),
             (2, "undo", "Undo the last act"),
@@ -40,13 +41,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (15, "handover", "Hand over"),
             (16, "next_page", "More of the list"),
             (17, "back_page", "Back in the list"),
-            (18, "area_loading", "Work at loading"),
-            (19, "area_popping", "Work at popping"),
-            (20, "area_trimming", "Work at trimming"),
-            (21, "area_packing", "Work at packing"),
-            (22, "area_cart", "Work at the cart"),
-            (23, "area_today", "Shop today"),
-            (24, "area_office", "Office"),
+            *((a.number, button_of(a), a.words.template) for a in AREAS),
             (25, "point", "Decimal point"),
             (31, "row_1", "Row 1"),
             (32, "row_2", "Row 2"),

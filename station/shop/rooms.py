@@ -171,7 +171,7 @@ HandleInput = Callable[[Hand, Input, View], "Do | Took | Run | None"]
 class Room(NamedTuple):
     """A work area. `handle_input` gives None for a code that means nothing in this room."""
 
-    name: str  # "Loading"
+    title: Say  # over its screen
     rules: Rules
     handle_input: HandleInput
     screen: Callable[[Hand, View], Face]

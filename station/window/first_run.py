@@ -4,10 +4,11 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
 
-from station.bootstrap import AREAS, Where, new_id
+from station.bootstrap import Where, new_id
 from station.ledger.ledger import Ledger
 from station.look import fonts
 from station.shop.acts import Act
+from station.shop.areas import AREAS
 from station.shop.facts import Router, Shop
 from station.shop.plain import to_plain
 
@@ -44,9 +45,7 @@ class FirstRun(QDialog):
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))
-        self.area = self._choice(
-            form, "Work area", [n for a, n in AREAS.items() if a != "anywhere"]
-        )
+        self.area = self._choice(form, "Work area", [str(area.title) for area in AREAS])
         routers = [f"{r.name}" for r in ledger.facts(Router)]
         self.router = self._choice(form, "Router", routers or ["Router 1"])
         self.units = self._choice(form, "Lengths", ["millimetres", "inches"])
@@ -69,7 +68,7 @@ class FirstRun(QDialog):
 
     def keep(self) -> Where:
         """Keeps the answers; gives where the PC stands."""
-        area = next(a for a, n in AREAS.items() if n == self.area.currentText())
+        area = AREAS[self.area.currentIndex()].id
         numbers = [r.id for r in self.ledger.facts(Router)] or ["1"]
         router = numbers[max(0, self.router.currentIndex())] if area == "loading" else ""
         found = Where(area=area, router=router, bench="1")

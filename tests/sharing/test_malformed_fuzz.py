@@ -13,6 +13,7 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
 from station.ledger.shop_link import SharedRow
+from station.shop.areas import AREAS
 from station.shop.facts import KINDS
 from station.shop.plain import to_plain
 from tests import replay
@@ -129,10 +130,9 @@ def faces(station):
     clock = Clock("2026-11-25T10:00:00")
     desk = bootstrap.new_desk(station.ledger, Where(area="trimming"), clock)
     desk.sign_in("02")
-    for area in bootstrap.AREAS:
-        if area != "anywhere":
-            desk.at(area=area, router="1")
-            assert desk.face().title
+    for area in AREAS:
+        desk.at(area=area.id, router="1")
+        assert desk.face().title
     desk.at(area="today")
     for line in ("show_concerns", "row_1", "show_concerns", "next_page", "row_2"):
         desk.take(replay.cards.button(line))

@@ -2,6 +2,7 @@
 
 from station.floor.anywhere import dialogue
 from station.floor.anywhere.rules import waiting
+from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -60,13 +61,12 @@ def screen(hand: Hand, view: View) -> Face:
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
         "handover", "print_page")  # fmt: skip
 SCREEN = ("dark", "sounds", "language")
-AREAS = ("loading", "popping", "trimming", "packing", "cart", "today", "office")
 
 
 def _menu() -> Face:
     """What belongs to no one room, and the work areas, to touch."""
     acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
-    here = ("sign_out", *(f"area_{name}" for name in AREAS), *SCREEN)
+    here = ("sign_out", *map(button_of, AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
     return Face(
         title=TITLES["menu"],

@@ -1,0 +1,39 @@
+"""The work areas of a station, in one table: whatever offers them is made from it.
+
+That is the button and card of each, the menu “More”, the first run, ``station scan --area``,
+``@area`` of the text station, the rooms that a desk is handed, and what is to be translated.
+"""
+
+from typing import NamedTuple
+
+from station.shop.words import Say, say
+
+
+class Area(NamedTuple):
+    """A work area.
+
+    Its `id` names its room's folder under `station/floor`, and is kept in histories and on PCs.
+    """
+
+    id: str
+    title: Say  # over its screen, and at the first run
+    number: int  # of its button and card: fixed for good, never used again
+    words: Say  # on its button and card
+
+
+AREAS: tuple[Area, ...] = (
+    Area("loading", say("Loading"), 18, say("Work at loading")),
+    Area("popping", say("Popping"), 19, say("Work at popping")),
+    Area("trimming", say("Trimming"), 20, say("Work at trimming")),
+    Area("packing", say("Packing"), 21, say("Work at packing")),
+    Area("cart", say("Cart"), 22, say("Work at the cart")),
+    Area("today", say("Shop today"), 23, say("Shop today")),
+    Area("office", say("Office"), 24, say("Office")),
+)
+ANYWHERE = "anywhere"  # the room of acts that belong to no work area
+BUTTON = "area_"  # and the area: the name of the button that takes a screen there
+
+
+def button_of(area: Area) -> str:
+    """Names the button that takes a screen to a work area."""
+    return f"{BUTTON}{area.id}"
