@@ -7,6 +7,7 @@ from station import bootstrap
 from station.commands.common import make_clock, require_shop
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
+from station.queries.settings import has_pin
 from station.shop.acts import Act
 from station.shop.facts import Worker
 
@@ -28,7 +29,7 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
     known = ledger.view.get(Worker, worker)
     if known is None:
         return f"There is no worker {worker}."
-    if any(w.pin and w.active for w in ledger.facts(Worker)):
+    if has_pin(ledger.view):
         return "This shop has a supervisor's PIN: others are set in the office."
     first, second = getpass.getpass("New PIN: "), getpass.getpass("Again: ")
     if first != second:

@@ -6,10 +6,11 @@ say stands on the screen as something to touch.
 
 from station.desk.concerned import concerned
 from station.desk.draft import Waiting
+from station.queries.settings import list_reasons, list_supervisors, list_workers
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press, Text
-from station.shop.facts import Reason, Worker
+from station.shop.facts import Worker
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import say
@@ -21,17 +22,16 @@ MOST = 8  # cards on a screen, each large enough to touch
 
 def nobody(view: View, title: Text) -> Face:
     """Nobody is signed in: the badges, to scan or to touch."""
-    workers = [w for w in view.shelf(Worker, "all", 60) if w.active]
     return Face(
         title=title,
         main=(
             Hint(title=say("Scan your badge"), note=say("or touch your number")),
-            Cards(title=say("Who works here?"), entries=_badges(workers)),
+            Cards(title=say("Who works here?"), entries=_badges(list_workers(view))),
         ),
     )
 
 
-def _badges(workers: list[Worker]) -> tuple[Entry, ...]:
+def _badges(workers: tuple[Worker, ...]) -> tuple[Entry, ...]:
     return tuple(
         Entry(
             big=w.id, right=say("supervisor") if w.supervisor else "", code=write("worker", w.id)
@@ -57,14 +57,16 @@ def question(hand: Hand, waiting: Waiting, view: View, title: Text) -> Face:
             typed="•" * len(hand.digits),
         )
         return Face(title=title, main=(Hint(title=say("Enter your PIN")), pin), presses=(LEAVE,))
-    bosses = [w for w in view.shelf(Worker, "all", 60) if w.active and w.supervisor]
-    badges = Cards(title=say("Which supervisor?"), entries=_badges(bosses))
+    badges = Cards(title=say("Which supervisor?"), entries=_badges(list_supervisors(view)))
     return Face(title=title, main=(asked, badges), presses=(LEAVE,))
 
 
 def _reasons(view: View) -> Cards:
     """Reasons of a supervisor and of a correction: what an act asks back for."""
-    found = (*view.shelf(Reason, "overrule", MOST // 2), *view.shelf(Reason, "correct", MOST // 2))
+    found = (
+        *list_reasons(view, "overrule")[: MOST // 2],
+        *list_reasons(view, "correct")[: MOST // 2],
+    )
     return Cards(
         title=say("Why?"),
         entries=tuple(Entry(big=r.words, code=write("reason", r.id)) for r in found),

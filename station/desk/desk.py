@@ -11,13 +11,13 @@ from station.desk.draft import Draft, Waiting
 from station.desk.underway import Underway
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
+from station.queries.settings import find_shop
 from station.shop import codes
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.areas import BUTTON
 from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
-from station.shop.facts import Shop
 from station.shop.moves import Move
 from station.shop.rooms import (
     Beside,
@@ -206,8 +206,7 @@ class Desk:
         number = Number(text.strip())
         if number.reading is not None or number.whole is not None:
             return number
-        shop = self.ledger.view.get(Shop, "shop")
-        return codes.read(text, shop.prefix if shop else "")
+        return codes.read(text, find_shop(self.ledger.view).prefix)
 
     def _dispatch(self, given: Input | Unread) -> Given:
         if isinstance(given, Unread):

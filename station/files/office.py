@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from station.ledger.ledger import Ledger
+from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
-from station.shop.facts import Shop
 from station.shop.rooms import Do, Hand, Job, Long, Run, Took
 from station.shop.words import Say, say
 
@@ -60,8 +60,7 @@ class Files:
     @property
     def folder(self) -> Path:
         """Where lists and copies lie."""
-        shop = self.ledger.view.get(Shop, "shop")
-        named = shop.folder.strip() if shop else ""
+        named = find_shop(self.ledger.view).folder.strip()
         return Path(named).expanduser() if named else self.ledger.path.parent / "files"
 
     def _new(self, name: str, ending: str) -> Path:

@@ -7,6 +7,7 @@ from station.floor.anywhere.dialogue import beds, worn_bits
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import list_needs
+from station.queries.settings import find_shop
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -23,7 +24,6 @@ from station.shop.facts import (
     Reason,
     Revision,
     Router,
-    Shop,
     Slip,
     Worker,
 )
@@ -42,11 +42,6 @@ def paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
     """One paper, or None when what it is about is not there."""
     draw = _PAPERS.get(kind)
     return draw(ledger, name, now) if draw else None
-
-
-def shop_of(ledger: Ledger) -> Shop:
-    """The shop's settings."""
-    return ledger.view.get(Shop, "shop") or Shop(id="shop")
 
 
 def parts_of(ledger: Ledger) -> dict[str, Part]:
@@ -83,8 +78,8 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
         runs=_runs(view, revision),
         laser=any(work_of(view, run) == LASER for run in runs_of(view, revision)),
         printed=now,
-        paper=shop_of(ledger).paper,
-        shop=shop_of(ledger),
+        paper=find_shop(ledger.view).paper,
+        shop=find_shop(ledger.view),
     )
 
 
@@ -126,7 +121,7 @@ def _cart_list(ledger: Ledger, name: str, now: str) -> "Page | None":
     if not packs:  # it has left: the list of what it left with
         past = ledger.view.last(cart.key, "leave")
         packs = tuple(w.after for w in past.sets if isinstance(w.after, Pack)) if past else ()
-    return cart_list(cart, packs, printed=now, paper=shop_of(ledger).paper)
+    return cart_list(cart, packs, printed=now, paper=find_shop(ledger.view).paper)
 
 
 def _pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
@@ -140,7 +135,7 @@ def _pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
         for n in list_needs(ledger.view, order)
         if n.to_go
     ]
-    return pick_list(order, takes, printed=now, paper=shop_of(ledger).paper)
+    return pick_list(order, takes, printed=now, paper=find_shop(ledger.view).paper)
 
 
 def _handover(ledger: Ledger, name: str, now: str) -> "Page":
@@ -158,7 +153,7 @@ def _handover(ledger: Ledger, name: str, now: str) -> "Page":
         ],
         looks=[(moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", 500)],
     )
-    return handover.handover(left, worker=name, printed=now, paper=shop_of(ledger).paper)
+    return handover.handover(left, worker=name, printed=now, paper=find_shop(ledger.view).paper)
 
 
 def _doing(bed: Bed) -> str:
@@ -202,13 +197,13 @@ def _card(ledger: Ledger, name: str, _now: str) -> "Page | None":
 
     kind, _, number = name.partition("/")
     fact: Fact | None = ledger.view.get(KINDS[kind], number) if kind in KINDS else None
-    return thing_cards((fact,), paper=shop_of(ledger).paper) if fact else None
+    return thing_cards((fact,), paper=find_shop(ledger.view).paper) if fact else None
 
 
 def _badges(ledger: Ledger, _name: str, _now: str) -> "Page":
     from station.papers.cards import badges  # noqa: PLC0415 - only when it is used
 
-    return badges(tuple(ledger.facts(Worker)), paper=shop_of(ledger).paper)
+    return badges(tuple(ledger.facts(Worker)), paper=find_shop(ledger.view).paper)
 
 
 def _part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
@@ -216,13 +211,13 @@ def _part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
 
     parts = parts_of(ledger)
     rows = tuple((parts[r.part], r) for r in ledger.facts(RackPlace) if r.part in parts)
-    return part_cards(rows, paper=shop_of(ledger).paper)
+    return part_cards(rows, paper=find_shop(ledger.view).paper)
 
 
 def _button_cards(ledger: Ledger, name: str, _now: str) -> "Page":
     from station.papers.cards import button_cards  # noqa: PLC0415 - only when it is used
 
-    return button_cards(name, tuple(ledger.facts(Reason)), paper=shop_of(ledger).paper)
+    return button_cards(name, tuple(ledger.facts(Reason)), paper=find_shop(ledger.view).paper)
 
 
 _PAPERS: dict[str, Callable[[Ledger, str, str], "Page | None"]] = {

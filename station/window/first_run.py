@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButt
 from station.bootstrap import Where, new_id
 from station.ledger.ledger import Ledger
 from station.look import fonts
+from station.queries.settings import find_shop
 from station.shop.acts import Act
 from station.shop.areas import AREAS
 from station.shop.facts import Router, Shop
@@ -50,9 +51,9 @@ class FirstRun(QDialog):
         self.router = self._choice(form, "Router", routers or ["Router 1"])
         self.units = self._choice(form, "Lengths", ["millimetres", "inches"])
         self.paper = self._choice(form, "Paper", ["A4", "A5"])
-        if shop := ledger.view.get(Shop, "shop"):  # of a shop that was joined, say
-            self.units.setCurrentIndex(int(shop.units == "inch"))
-            self.paper.setCurrentText(shop.paper)
+        shop = find_shop(ledger.view)  # of a shop that was joined, say
+        self.units.setCurrentIndex(int(shop.units == "inch"))
+        self.paper.setCurrentText(shop.paper)
         done = QPushButton("Open the station")
         done.setMinimumHeight(60)
         done.clicked.connect(self.accept)

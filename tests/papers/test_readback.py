@@ -160,7 +160,7 @@ def test_a_long_batch_has_its_slips_on_further_pages(stage):
 
 @pytest.mark.parametrize("paper", ["A4", "A5"])
 def test_nothing_lies_off_the_page(stage, paper, monkeypatch):
-    monkeypatch.setattr(gathering, "shop_of", lambda _l: Shop(id="shop", paper=paper))
+    monkeypatch.setattr(gathering, "find_shop", lambda _v: Shop(id="shop", paper=paper))
     made = gathering.paper(stage.ledger, "traveller", "00001", NOW)
     document = pypdfium2.PdfDocument(made.pdf())
     page = document[0]
@@ -179,7 +179,7 @@ def test_words_under_the_bars():
 
 def words_on(stage, monkeypatch, paper, batch="00001", **shop):
     """All words on a traveller's first page, as they run."""
-    monkeypatch.setattr(gathering, "shop_of", lambda _l: Shop(id="shop", paper=paper, **shop))
+    monkeypatch.setattr(gathering, "find_shop", lambda _v: Shop(id="shop", paper=paper, **shop))
     document = pypdfium2.PdfDocument(gathering.paper(stage.ledger, "traveller", batch, NOW).pdf())
     words = " ".join(document[0].get_textpage().get_text_range().split())
     document.close()

@@ -2,6 +2,7 @@
 
 from station.floor.cart import rows
 from station.floor.cart.rules import packs_on
+from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -18,7 +19,7 @@ from station.shop.faces import (
     Row,
     Table,
 )
-from station.shop.facts import Cart, Order, Pack, Shop
+from station.shop.facts import Cart, Order, Pack
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -187,7 +188,7 @@ def _whose(pack: Pack, view: View) -> Cell:
 
 
 def _care(view: View) -> Remark:
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     return Remark(
         tone="attention",
         title=say("Take care"),

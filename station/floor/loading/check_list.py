@@ -10,10 +10,11 @@ from station.floor.loading.common import (
 from station.floor.loading.material import material_name, outside
 from station.floor.loading.rules_take import AT_ONCE, run_not_approved, unread
 from station.queries.batches import find_revision
+from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
-from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router, Shop
+from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router
 from station.shop.runs import WORK, run_name, work_of
 from station.shop.words import Say, say, several
 
@@ -29,7 +30,7 @@ def first_things(here: Now) -> tuple[Check, ...]:
     ]
     items += [Check(label=say("This batch is held"), text=why, state="wrong") for why in holds]
     if bed.day != day:
-        shop = here.view.get(Shop, "shop") or Shop(id="shop")
+        shop = find_shop(here.view)
         items += [
             Check(label=say("Start of day"), text=each)  # done together, by its button
             for each in shop.day_checks

@@ -6,6 +6,7 @@ from station.floor.loading.check_list import first_things
 from station.floor.loading.common import seconds_between
 from station.floor.loading.rules_stop import HOLD_DOWN
 from station.floor.loading.side import care, code_of, other_router, side
+from station.queries.settings import list_reasons
 from station.shop.cards import button
 from station.shop.faces import (
     Asked,
@@ -77,7 +78,7 @@ def _own_stop(*, hold_down: bool = False) -> Remark:
 def reasons(here: Now, use: str, title: Say = Say()) -> Table:
     """The reasons of one use, to be touched or scanned."""
     rows = tuple(
-        Row(title=r.words, code=code_of("reason", r.id)) for r in here.view.shelf(Reason, use)
+        Row(title=r.words, code=code_of("reason", r.id)) for r in list_reasons(here.view, use)
     )
     return Table(columns=(say("Reason"),), rows=rows, title=title)
 

@@ -13,11 +13,12 @@ from station.floor.loading.common import (
 from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
 from station.queries.batches import find_revision
+from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Shop, Slip
+from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Slip
 from station.shop.moves import WEAR
 from station.shop.pace import expected_minutes
 from station.shop.runs import LASER, due, work_of
@@ -216,7 +217,7 @@ LASER_CARE = say(
 
 def care(here: Now) -> Remark:
     """The usual caution at the cutting bed; local rules come first."""
-    shop = here.view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(here.view)
     revision = here.revision
     material = here.view.get(Material, revision.material) if revision else None
     heavy = material is not None and material.sheet_kg >= shop.two_people_kg

@@ -6,6 +6,7 @@ from station.floor.office import count, files, intake_face, lines, release
 from station.floor.office.fields import POINTS, label
 from station.floor.office.form import listed
 from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
+from station.queries.settings import find_shop
 from station.shop.cards import button
 from station.shop.codes import LETTERS, write
 from station.shop.faces import (
@@ -22,7 +23,7 @@ from station.shop.faces import (
     SheetDrawing,
     Table,
 )
-from station.shop.facts import CutFile, Fact, Order, Part, Revision, Router, Shop
+from station.shop.facts import CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import Held, head
 from station.shop.places import place_name
 from station.shop.rooms import Hand
@@ -305,8 +306,7 @@ def _wrong_lines(hand: Hand, wrong: list[str]) -> Face:
 def _files(hand: Hand, view: View) -> Face:
     """The files found, to touch; or what is wrong in one, by line."""
     wrong, names = files.texts(hand, "problems"), files.texts(hand, "files")
-    shop = view.get(Shop, "shop")
-    folder = str(hand.work.get("folder", "")) or (shop.folder if shop else "")
+    folder = str(hand.work.get("folder", "")) or find_shop(view).folder
     if wrong:
         return _wrong_lines(hand, wrong)
     first = page_of(hand) * ROWS

@@ -32,6 +32,7 @@ from station.floor.office.state import (
     pressed,
     row_of,
 )
+from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import Fact, Revision, Shop
@@ -129,7 +130,7 @@ def _text(hand: Hand, text: str, view: View) -> Took:
             refuse(say("There is no {field} {text}", field=label(field), text=text), LISTED),
         )
     if (kind, field) in TIMES:
-        shop = view.get(Shop, "shop") or Shop(id="shop")
+        shop = find_shop(view)
         done = given_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
     else:
         done = given_value(hand, field, from_text(kind, field, text), view)
@@ -252,7 +253,7 @@ def _turned(choices: tuple[str, ...], value: str, by: int) -> str:
 
 def another_day(value: str, now: str, by: int, view: View) -> str:
     """The same hour a day later or sooner, never before today; the first is today."""
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     if not is_time(value):
         return f"{now[:10]}T{shop.day_ends}:00"
     day = date.fromisoformat(value[:10]) + timedelta(days=by)

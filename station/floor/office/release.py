@@ -8,9 +8,10 @@ from station.floor.office.form import another_day
 from station.floor.office.state import chosen, pressed, row_of
 from station.queries.batches import find_approved
 from station.queries.orders import count_wanted
+from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import CutFile, Order, Router, Shop
+from station.shop.facts import CutFile, Order, Router
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
 from station.shop.runs import runs_of
 from station.shop.views import View
@@ -107,7 +108,7 @@ def _next(hand: Hand) -> Say:
 
 
 def _due(hand: Hand, text: str, view: View) -> Took:
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     due = a_time(text, hand.now, shop.day_ends)
     if due == text and len(text) != 19:
         return Took(

@@ -12,6 +12,7 @@ from station.floor.office.approval import supervised
 from station.floor.office.fields import LISTS, is_time
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
+from station.queries.settings import has_pin
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
     KINDS,
@@ -328,8 +329,7 @@ def set_pin(act: Act, view: View) -> Answer:
     worker = view.get(Worker, act.subject.partition("/")[2])
     if worker is None:
         return refuse(say("There is no such worker"), say("Open a worker first."))
-    anybody = any(w.pin and w.active for w in view.shelf(Worker, "all", 500))
-    if anybody and (asked := supervised(act)):
+    if has_pin(view) and (asked := supervised(act)):
         return asked
     hashed = str(act.args.get("hash", ""))
     if not hashed:

@@ -3,6 +3,7 @@
 from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
 from station.queries.batches import find_revision
+from station.queries.settings import find_shop, list_reasons
 from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
@@ -18,7 +19,7 @@ from station.shop.faces import (
     SheetDrawing,
     Steps,
 )
-from station.shop.facts import Batch, CutFile, Material, Reason, Router, Shop, Slip
+from station.shop.facts import Batch, CutFile, Material, Router, Slip
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
@@ -119,7 +120,7 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
     """What can be wrong, once a part is chosen."""
     if not hand.work.get("part"):
         return ()
-    reasons = [r for r in view.shelf(Reason, "spoiled", 6) if r.id != NOT_HERE]
+    reasons = [r for r in list_reasons(view, "spoiled") if r.id != NOT_HERE]
     entries = (
         *(Entry(big=r.words, code=write("reason", r.id)) for r in reasons[:4]),
         Entry(big=say("missing"), code=button("missing")),
@@ -149,7 +150,7 @@ def _drawing(hand: Hand, view: View) -> tuple[Block, ...]:
 
 def _care(batch: Batch | None, view: View) -> Remark:
     """Hands, eyes, lungs and backs, briefly."""
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
     text = say(

@@ -2,6 +2,7 @@
 
 from station.floor.today import figures, looks
 from station.floor.today.figures import Day, Doing
+from station.queries.settings import find_shop
 from station.shop.cards import button
 from station.shop.faces import (
     Band,
@@ -25,7 +26,7 @@ def screen(hand: Hand, view: View) -> Face:
         return looks.one(concern, view)
     if hand.work.get("shown") == "concerns":
         return looks.all_of_them(hand, view)
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     day = figures.day(view, hand.now, shop)
     return Face(
         title=say("Shop today"),

@@ -4,6 +4,7 @@ from station.floor.trimming import dialogue
 from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
+from station.queries.settings import find_shop, list_reasons
 from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
@@ -21,7 +22,7 @@ from station.shop.faces import (
     Press,
     Remark,
 )
-from station.shop.facts import Batch, CutFile, Order, Part, RackPlace, Reason, Shop
+from station.shop.facts import Batch, CutFile, Order, Part, RackPlace
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say
@@ -157,7 +158,7 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
         Entry(big=say("Differs from the master"), code=button("master_differs")),
     ]
     if hand.work.get("part"):
-        known = (*view.shelf(Reason, "spoiled", 8), *view.shelf(Reason, "rework", 8))
+        known = (*list_reasons(view, "spoiled"), *list_reasons(view, "rework"))
         entries += [
             Entry(big=r.words, code=write("reason", r.id)) for r in known if r.id in SHOWN_REASONS
         ]
@@ -167,7 +168,7 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
 
 def _care(part: Part | None, view: View) -> Remark:
     """Hands and lungs at the router table, briefly."""
-    shop = view.get(Shop, "shop") or Shop(id="shop")
+    shop = find_shop(view)
     small = say("small parts in a holder or against the starting pin")
     if part and part.small:
         small = say("this small part in a holder or against the starting pin")

@@ -1,0 +1,31 @@
+"""Questions about the shop itself: its settings, its people, its reasons."""
+
+from station.shop.facts import Reason, Shop, Worker
+from station.shop.views import View
+
+MOST = 500  # people, and reasons of one use
+
+
+def find_shop(view: View) -> Shop:
+    """Finds the shop's settings; the defaults where it is not set up yet."""
+    return view.get(Shop, "shop") or Shop(id="shop")
+
+
+def list_reasons(view: View, use: str) -> tuple[Reason, ...]:
+    """Lists the reasons of one use, by number."""
+    return view.shelf(Reason, use, MOST)
+
+
+def list_workers(view: View) -> tuple[Worker, ...]:
+    """Lists who works here now, by number."""
+    return tuple(w for w in view.shelf(Worker, "all", MOST) if w.active)
+
+
+def list_supervisors(view: View) -> tuple[Worker, ...]:
+    """Lists the supervisors who work here now, by number."""
+    return tuple(w for w in list_workers(view) if w.supervisor)
+
+
+def has_pin(view: View) -> bool:
+    """Says whether anybody who works here can give a PIN."""
+    return any(w.pin for w in list_workers(view))
