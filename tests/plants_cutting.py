@@ -9,7 +9,7 @@ SIZES = ("tests/cutting/geometry/test_parts.py", "tests/cutting/analyse/test_wor
 MODES = ("tests/cutting/read/test_modal.py", "tests/cutting/read/test_reads.py")
 CYCLES = ("tests/cutting/read/test_cycles.py", "tests/cutting/read/test_reads.py")
 WRONG = ("tests/cutting/analyse/test_problems.py",)
-RUNS = ("tests/floor/test_runs.py", "replay:21")
+RUNS = ("tests/queries/test_runs.py", "replay:21")
 LOADING = "station/floor/loading"
 
 CUTTING = (
@@ -56,13 +56,14 @@ CUTTING = (
           "a hold-down on what is sold", ("tests/cutting/analyse/test_works_out.py",)),
     Plant(f"{GEOMETRY}/tabs.py", "return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM",
           "return False", "laps that cut a tab away are not seen", (*SIZES, *WRONG)),
-    Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(runs_of(view, revision)):",
+    Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(list_runs(view, revision)):",
           "    if bed.run < 0:", "a sheet at popping before its last run", RUNS),
-    Plant(f"{LOADING}/common.py", "return runs[bed.run - 1] if", "return runs[0] if",
+    Plant("station/queries/routers.py", "return runs[bed.run - 1] if", "return runs[0] if",
           "the second run wears and lasts like the first", RUNS),
-    Plant("station/shop/runs.py", "if run < len(runs) and (anywhere or runs[run].takes(bed.id)):",
-          "if run < len(runs):", "a run on a router that cannot run it", RUNS),
+    Plant("station/queries/runs.py",
+          "if run < len(runs) and (anywhere or runs[run].takes(bed.id)):", "if run < len(runs):",
+          "a run on a router that cannot run it", RUNS),
     Plant(f"{LOADING}/rules_sheet.py",
-          "    return run_not_approved(sheet.view, sheet.batch, sheet.revision)",
+          "    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)",
           "    return None", "a run of a revision that nobody approved", RUNS),
 )  # fmt: skip

@@ -11,8 +11,8 @@ from station import bootstrap
 from station.commands.common import CommandError, find_data
 from station.cutting.prepare import prepare, prepared
 from station.cutting.read.dialects import DIALECTS, dialect_of
+from station.queries.pace import correct_router
 from station.shop.facts import Bed, Bit, Part, Router
-from station.shop.pace import corrected
 
 if TYPE_CHECKING:
     from station.cutting.model import Setting
@@ -134,7 +134,7 @@ def _find_machine(
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise CommandError(f"There is no router {asked}.")
-        router = corrected(ledger.view, router) if router else None
+        router = correct_router(ledger.view, router) if router else None
         bed = ledger.view.get(Bed, asked) if router and router.changer else None
         held = ((n, ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
         pockets = {n: bit for n, bit in held if n and bit}

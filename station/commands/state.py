@@ -7,9 +7,9 @@ from station.commands.common import make_clock, print_json, require_shop
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_packed, count_promised
+from station.queries.routers import find_bed
 from station.shop.facts import (
     Batch,
-    Bed,
     Cart,
     Concern,
     CutFile,
@@ -157,6 +157,6 @@ def _cart(ledger: Ledger, cart: Cart) -> Json:
 
 
 def _router(ledger: Ledger, router: Router) -> Json:
-    bed = ledger.view.get(Bed, router.id)
+    bed = find_bed(ledger.view, router.id)
     queue = [b.id for b in ledger.view.shelf(Batch, f"queue/{router.id}", 200)]
-    return {"router": f"R{router.id}", "state": bed.state if bed else "free", "queue": queue}
+    return {"router": f"R{router.id}", "state": bed.state, "queue": queue}

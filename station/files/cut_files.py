@@ -11,9 +11,10 @@ from station.floor.office import intake
 from station.jobs.cut_reading import STAGES
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_approved
+from station.queries.pace import correct_router
+from station.queries.routers import list_routers
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
-from station.shop.pace import corrected
 from station.shop.plain import to_plain
 from station.shop.rooms import Hand, Long, Run, Took
 from station.shop.words import Say, say
@@ -66,7 +67,7 @@ class CutFiles:
         assert cut_file is not None
         assert material is not None
         router = self._router(cut_file)
-        router = corrected(view, router) if router else None
+        router = correct_router(view, router) if router else None
         asked = {
             "path": str(path),
             "cut_file": cut_file.id,
@@ -132,7 +133,7 @@ class CutFiles:
         """The router that its time is worked out for: one that ran it, else the first."""
         view = self.ledger.view
         approved = find_approved(view, cut_file)
-        routers = [r for r in view.shelf(Router, "all") if r.active]
+        routers = list_routers(view)
         mine = [r for r in routers if approved and r.id in approved.routers]
         return next(iter(mine or routers), None)
 

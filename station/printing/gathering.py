@@ -3,10 +3,11 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from station.floor.anywhere.dialogue import beds, worn_bits
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import list_needs
+from station.queries.routers import list_beds, list_worn_bits
+from station.queries.runs import LASER, WORK, find_work, list_runs, name_run
 from station.queries.settings import find_shop
 from station.shop.facts import (
     KINDS,
@@ -28,7 +29,6 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import head
-from station.shop.runs import LASER, WORK, run_name, runs_of, work_of
 from station.shop.views import View, by_part, total
 from station.shop.words import say
 
@@ -76,7 +76,7 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
         orders=1 if order else 0,
         first_due=order.due if order else batch.due,
         runs=_runs(view, revision),
-        laser=any(work_of(view, run) == LASER for run in runs_of(view, revision)),
+        laser=any(find_work(view, run) == LASER for run in list_runs(view, revision)),
         printed=now,
         paper=find_shop(ledger.view).paper,
         shop=find_shop(ledger.view),
@@ -85,11 +85,11 @@ def traveller_of(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
 
 def _runs(view: View, revision: Revision) -> list[str]:
     """The runs of a sheet as its traveller tells them; none where it is only one."""
-    runs = runs_of(view, revision)
+    runs = list_runs(view, revision)
     if len(runs) < 2:
         return []
     return [
-        f"{WORK[work_of(view, run)]}: {run_name(view, run)}"
+        f"{WORK[find_work(view, run)]}: {name_run(view, run)}"
         + (f" on router {', '.join(run.routers)}" if run.routers else "")
         for run in runs
     ]
@@ -145,11 +145,12 @@ def _handover(ledger: Ledger, name: str, now: str) -> "Page":
 
     view = ledger.view
     left = handover.Left(
-        routers=[(r.name, _doing(b)) for r, b in beds(view)],
+        routers=[(r.name, _doing(b)) for r, b in list_beds(view)],
         popping=_at_popping(ledger),
         trimming=_at_trimming(ledger),
         bits=[
-            (f"Bit {b.id}", f"{b.words}, {used:.0%} of its life") for b, used in worn_bits(view)
+            (f"Bit {b.id}", f"{b.words}, {used:.0%} of its life")
+            for b, used in list_worn_bits(view)
         ],
         looks=[(moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", 500)],
     )

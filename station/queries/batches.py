@@ -17,6 +17,12 @@ def find_approved(view: View, cut_file: CutFile) -> Revision | None:
     return view.get(Revision, Revision.id_of(cut_file.id, cut_file.approved))
 
 
+def find_approved_letter(view: View, batch: Batch) -> str:
+    """Finds the letter of its cut file that may be cut now; empty when none may."""
+    cut_file = view.get(CutFile, batch.cut_file)
+    return cut_file.approved if cut_file else ""
+
+
 def find_hold(view: View, number: str) -> Batch | None:
     """Finds the batch whose hold keeps the pieces of a batch: itself, or one it came from.
 
@@ -58,3 +64,55 @@ def keep_free(view: View, lying: tuple[Held, ...]) -> tuple[Held, ...]:
 def keep_held(view: View, lying: tuple[Held, ...]) -> tuple[Held, ...]:
     """Keeps the pieces that may not go on, in their order."""
     return tuple(h for h in lying if find_hold(view, h.batch))
+
+
+def refuse_uncuttable(view: View, batch: Batch) -> Answer | None:
+    """Refuses a batch that has no sheets to cut, or is held."""
+    if batch.role != "cut":
+        return refuse(
+            say("Batch {batch} has no sheets of its own", batch=batch.id),
+            say("Bring it to trimming."),
+        )
+    if batch.state == "cancelled":
+        return refuse(
+            say("Batch {batch} is cancelled", batch=batch.id), say("Throw its traveller away.")
+        )
+    if hold := find_hold(view, batch.id):
+        return refuse(
+            say("Batch {batch} is held: {why}", batch=batch.id, why=hold.holds[-1]),
+            say("Put it aside; a supervisor lets it go on."),
+        )
+    if batch.cut >= batch.sheets:
+        return refuse(
+            say(
+                "All {sheets} {sheets|sheet|sheets} of batch {batch} {sheets|is|are} cut",
+                sheets=batch.sheets,
+                batch=batch.id,
+            ),
+            say("Take the next batch."),
+        )  # fmt: skip
+    return None
+
+
+def refuse_unapproved(view: View, batch: Batch) -> Answer | None:
+    """Refuses a batch when another revision is approved than the batch was released with."""
+    letter = find_approved_letter(view, batch)
+    if letter == batch.revision and find_revision(view, batch):
+        return None
+    if not letter:
+        return refuse(
+            say("No revision of this cut file is approved"),
+            say("Put it aside; ask the supervisor."),
+        )
+    offered = say(
+        "Revision {offered} offered, {letter} is approved", offered=batch.revision, letter=letter
+    )
+    if not batch.cut:
+        return refuse(offered, say("Put it aside; the office releases it anew."))
+    return refuse(
+        offered,
+        say(
+            "The other {left} {left|sheet is|sheets are} held; cut parts go on.",
+            left=batch.sheets - batch.cut,
+        ),
+    )

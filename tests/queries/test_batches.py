@@ -1,6 +1,15 @@
 """Questions about a batch."""
 
-from station.queries.batches import find_approved, find_revision
+from dataclasses import replace
+
+import pytest
+
+from station.queries.batches import (
+    find_approved,
+    find_revision,
+    refuse_unapproved,
+    refuse_uncuttable,
+)
 from station.shop.facts import Batch, CutFile, Revision
 from tests.fakes import FakeView
 
@@ -20,3 +29,23 @@ def test_the_approved_revision_is_the_one_that_may_be_cut():
     view, none = FakeView.of(B, C), CutFile(id="008", name="", words="")
     assert find_approved(view, COMBS) == C
     assert find_approved(view, none) is None
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({}, ""),
+        ({"role": "split"}, "has no sheets of its own"),
+        ({"state": "cancelled"}, "is cancelled"),
+        ({"holds": ("why",)}, "is held: why"),
+        ({"cut": 3}, "All 3 sheets"),
+        ({"revision": "B"}, "Revision B offered, C is approved"),
+        ({"cut_file": "009"}, "No revision of this cut file is approved"),
+    ],
+)
+def test_a_batch_that_may_not_be_cut_says_why(fields, said):
+    batch = replace(Batch(id="00412", cut_file="008", revision="C", sheets=3), **fields)
+    view = FakeView.of(B, C, COMBS, batch)
+    answer = refuse_uncuttable(view, batch) or refuse_unapproved(view, batch)
+    assert said in (str(answer.said) if answer else "")
+    assert bool(answer) == bool(said)

@@ -9,7 +9,7 @@ from station.look.blocks.drawings import SheetBlock
 from station.shop.faces import SheetDrawing, Table
 from station.shop.facts import Revision
 from tests.floor.shop_small import SHUTTLES
-from tests.floor.test_pace import later, sent, started
+from tests.queries.test_pace import later, sent, started
 
 
 @pytest.mark.parametrize("n", [0, 17, 95])

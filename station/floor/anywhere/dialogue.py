@@ -5,10 +5,11 @@ While one is open, `hand.work["any"]` names it (an act kind or ``handover``), `a
 was and goes on when the dialogue closes.
 """
 
+from station.queries.routers import list_worn_bits
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bed, Bit, Part, RackPlace, Router, Slip
+from station.shop.facts import Batch, Part, RackPlace, Slip
 from station.shop.moves import Held, head
 from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View, by_part, total
@@ -258,24 +259,8 @@ def handover(view: View) -> tuple[Say, Say]:
         for s in view.shelf(Slip, "popping", 200)
     )
     trimming = total(view.stock(place="trimming")) + total(view.stock(place="rework"))
-    worn = [f"{b.id} at {share:.0%}".replace("%", " %") for b, share in worn_bits(view)]
+    worn = [f"{b.id} at {share:.0%}".replace("%", " %") for b, share in list_worn_bits(view)]
     said = say("{popping} in popping, {trimming} in trimming", popping=popping, trimming=trimming)
     return said, (
         say("Bit {bits} of its life.", bits=several(worn)) if worn else say("All bits good.")
     )
-
-
-def worn_bits(view: View, share: float = 0.8) -> list[tuple[Bit, float]]:
-    """Bits in routers that have cut at least this share of their life."""
-    found = []
-    for router in view.shelf(Router, "all"):
-        for bit in view.shelf(Bit, f"router/{router.id}"):
-            used = total(view.stock(place=f"bit/{bit.id}")) / 1000 / max(bit.life_m, 1)
-            if used >= share:
-                found.append((bit, used))
-    return found
-
-
-def beds(view: View) -> list[tuple[Router, Bed]]:
-    """Each router with what it does now."""
-    return [(r, view.get(Bed, r.id) or Bed(id=r.id)) for r in view.shelf(Router, "all")]

@@ -3,6 +3,7 @@
 from station.floor.anywhere import dialogue
 from station.floor.anywhere.rules import waiting
 from station.shop.areas import AREAS, button_of
+from station.queries.routers import list_beds, list_worn_bits
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -231,7 +232,7 @@ def _routers(view: View) -> Lines:
             Cell(text=say(bed.state)),
             Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
         )
-        for r, bed in dialogue.beds(view)
+        for r, bed in list_beds(view)
     )
 
 
@@ -243,5 +244,5 @@ def _bits(view: View) -> Lines:
             Cell(text=b.words),
             Cell(text=say("{share} % of its life", share=round(100 * share)), tone="attention"),
         )
-        for b, share in dialogue.worn_bits(view)
+        for b, share in list_worn_bits(view)
     )

@@ -12,15 +12,15 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.bits import by_hand
-from station.floor.loading.common import bed_at, running
 from station.floor.loading.rules_sheet import needed_ticks
-from station.floor.loading.rules_take import not_approved, run_not_approved, unread
-from station.queries.batches import find_revision
+from station.floor.loading.rules_take import unread
+from station.queries.batches import find_revision, refuse_unapproved
+from station.queries.routers import find_bed, find_running, list_routers
+from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
-from station.shop.facts import Batch, Bed, Revision, Router
+from station.shop.facts import Batch, Bed, Revision
 from station.shop.rooms import Do, Hand, Took
-from station.shop.runs import Due, due
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -43,13 +43,13 @@ class Now(NamedTuple):
         """What this router cuts next of the batch in hand, after the sheet on its bed."""
         if self.batch is None or self.revision is None:
             return None
-        return due(self.view, self.batch, self.revision, self.bed, wanted(self.hand))
+        return find_due(self.view, self.batch, self.revision, self.bed, wanted(self.hand))
 
     @property
     def running(self) -> Revision | None:
         """What runs on the sheet on the bed, or is made ready to run."""
         if self.bed.sheet:
-            return running(self.view, self.bed)
+            return find_running(self.view, self.bed)
         following = self.due
         return following.file if following else self.revision
 
@@ -73,7 +73,7 @@ class Now(NamedTuple):
 def routers(hand: Hand, view: View) -> tuple[str, ...]:
     """The routers that this screen serves; all of them when none was set up."""
     given = tuple(r for r in hand.router.replace(" ", "").split(",") if r)
-    return given or tuple(r.id for r in view.shelf(Router, "all") if r.active)
+    return given or tuple(r.id for r in list_routers(view))
 
 
 def router_id(hand: Hand, view: View) -> str:
@@ -84,7 +84,7 @@ def router_id(hand: Hand, view: View) -> str:
 
 def now(hand: Hand, view: View) -> Now:
     """The station at this moment."""
-    bed = bed_at(view, router_id(hand, view))
+    bed = find_bed(view, router_id(hand, view))
     return Now(hand, view, bed, _batch(hand, view, bed))
 
 
@@ -223,8 +223,8 @@ def tick(here: Now, name: str) -> Took:
 
 def _file_wrong(here: Now, batch: Batch) -> Answer | None:
     run = here.preparing
-    wrong = not_approved(here.view, batch)
-    return wrong or (run_not_approved(here.view, batch, run) if run else None)
+    wrong = refuse_unapproved(here.view, batch)
+    return wrong or (refuse_unapproved_run(here.view, batch, run) if run else None)
 
 
 TICKED: dict[str, Say] = {

@@ -5,7 +5,7 @@ the file's first bit must be in before the sheet, and every other one is put in 
 the file stops for it; each is checked at its change.
 """
 
-from station.floor.loading.common import bit_in, metres_left
+from station.queries.routers import count_metres_left, find_bit_in
 from station.shop.acts import Answer, refuse
 from station.shop.facts import Bed, Bit, BitUse, Revision, Router
 from station.shop.views import View
@@ -37,12 +37,12 @@ def later(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, ...]:
 def ready_for(view: View, use: BitUse) -> Bit | None:
     """The bit in the drawer that fits a use and lasts longest; None: there is none."""
     fits = [b for b in view.shelf(Bit, "good", 200) if b.diameter_mm == use.diameter_mm]
-    return max(fits, key=lambda b: metres_left(view, b), default=None)
+    return max(fits, key=lambda b: count_metres_left(view, b), default=None)
 
 
 def wrong_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
     """A refusal when the bit for this use is not there, or not fit to cut."""
-    bit = bit_in(view, bed, use)
+    bit = find_bit_in(view, bed, use)
     put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
     if bit is None:
         router = view.get(Router, bed.id)
@@ -61,9 +61,9 @@ def wrong_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
 def too_short(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float, float] | None:
     """The bit that will not last a sheet: itself, metres left, metres needed."""
     for use in revision.bits:
-        bit = bit_in(view, bed, use)
+        bit = find_bit_in(view, bed, use)
         if bit and bit.diameter_mm == use.diameter_mm:
-            left, need = metres_left(view, bit), use.cut_mm / 1000
+            left, need = count_metres_left(view, bit), use.cut_mm / 1000
             if left < need:
                 return bit, left, need
     return None

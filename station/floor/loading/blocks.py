@@ -3,18 +3,15 @@
 from dataclasses import replace
 
 from station.floor.loading.before import Now
-from station.floor.loading.common import (
-    cutting_s,
-    router_name,
-)
 from station.floor.loading.material import material_name
+from station.queries.pace import find_fit
+from station.queries.routers import count_cutting_s, count_minutes_left, name_router
 from station.shop.faces import (
     Header,
     Progress,
     SheetDrawing,
 )
 from station.shop.facts import Batch, CutFile, Part, Revision, Router
-from station.shop.pace import fitted
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -24,7 +21,7 @@ def where(here: Now) -> Say:
     router = here.view.get(Router, here.bed.id)
     vacuum = router is not None and router.bed == "vacuum"
     bed = say("vacuum bed") if vacuum else say("clamped bed")
-    return say("{router} · {bed}", router=router_name(here.view, here.bed.id), bed=bed)
+    return say("{router} · {bed}", router=name_router(here.view, here.bed.id), bed=bed)
 
 
 def header(here: Now, batch: Batch, revision: Revision) -> Header:
@@ -84,13 +81,13 @@ def _fraction(here: Now) -> float:
     bed = here.bed
     if not bed.sheet or bed.minutes <= 0:
         return 0.0
-    return min(1.0, cutting_s(bed, here.hand.now) / 60 / bed.minutes)
+    return min(1.0, count_cutting_s(bed, here.hand.now) / 60 / bed.minutes)
 
 
 def progress(here: Now, revision: Revision) -> Progress:
     """Minutes left on the sheet that is cut, with a bar that runs on by the clock."""
     bed = here.bed
-    left = bed.minutes - cutting_s(bed, here.hand.now) / 60
+    left = count_minutes_left(bed, here.hand.now)
     right = _told(here, here.running or revision)
     late = left < 0
     return Progress(
@@ -106,7 +103,7 @@ def progress(here: Now, revision: Revision) -> Progress:
 def _told(here: Now, revision: Revision) -> Say:
     """What the file says, and what this router makes of it: with the spread, once it is known."""
     file, real = _minutes(revision.minutes), _minutes(here.bed.minutes)
-    name, found = router_name(here.view, here.bed.id), fitted(here.view, here.bed.id)
+    name, found = name_router(here.view, here.bed.id), find_fit(here.view, here.bed.id)
     if found is None:
         return say(
             "file says {file}, {router} runs it in {real}", file=file, router=name, real=real

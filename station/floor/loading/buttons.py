@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from station.floor.loading.before import Now, bare, counts, off, routers, start, tick, ticks
 from station.floor.loading.codes import choose_part, look_at
-from station.floor.loading.common import bit_in
+from station.queries.routers import find_bit_in
 from station.shop.acts import notice, refuse
 from station.shop.facts import Router
 from station.shop.rooms import Do, Hand, Run, Took
@@ -128,7 +128,7 @@ def _bit_tick(here: Now) -> Took:
     """The bit is ticked by hand, when the right one is in."""
     run = here.preparing
     for use in run.bits[:1] if run else ():
-        bit = bit_in(here.view, here.bed, use)
+        bit = find_bit_in(here.view, here.bed, use)
         if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
             size = f"{use.diameter_mm:g}"
             return Took(

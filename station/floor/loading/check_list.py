@@ -2,20 +2,16 @@
 
 from station.floor.loading.before import Now, only_on_free_bed, reading, ticks
 from station.floor.loading.bits import at_start, later, ready_for, wrong_bit
-from station.floor.loading.common import (
-    approved_letter,
-    bit_in,
-    metres_left,
-)
 from station.floor.loading.material import material_name, outside
-from station.floor.loading.rules_take import AT_ONCE, run_not_approved, unread
-from station.queries.batches import find_revision
+from station.floor.loading.rules_take import AT_ONCE, unread
+from station.queries.batches import find_approved_letter, find_revision
+from station.queries.routers import count_metres_left, find_bit_in
+from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
 from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
 from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router
-from station.shop.runs import WORK, run_name, work_of
 from station.shop.words import Say, say, several
 
 
@@ -98,7 +94,7 @@ def _laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
     if bit is None:
         return Check(label=label, text=say("{size} mm: none in the drawer", size=size),
                      state="wrong")  # fmt: skip
-    left = metres_left(here.view, bit)
+    left = count_metres_left(here.view, bit)
     said = say("{size} mm, no. {bit}: {left} m left, {need} m needed", size=size, bit=bit.id,
                left=max(0, round(left)), need=round(need))  # fmt: skip
     return Check(label=label, text=said, state="wrong" if left < need else state)
@@ -162,7 +158,9 @@ def _ticked(here: Now, name: str) -> str:
 
 def _file_of(here: Now, run: Revision) -> Check:
     """What the run is, for whoever puts the sheet on."""
-    return Check(label=WORK[work_of(here.view, run)], text=run_name(here.view, run), state="later")
+    return Check(
+        label=WORK[find_work(here.view, run)], text=name_run(here.view, run), state="later"
+    )
 
 
 def _hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
@@ -194,7 +192,7 @@ def _bit(here: Now, revision: Revision) -> Check:
         if wrong := wrong_bit(here.view, here.bed, use):
             said = say("{wrong}: {size} mm needed", wrong=wrong.said, size=f"{use.diameter_mm:g}")
             return Check(label=say("Bit"), text=said, state="wrong")
-    found = [b for u in uses if (b := bit_in(here.view, here.bed, u))]
+    found = [b for u in uses if (b := find_bit_in(here.view, here.bed, u))]
     said = (
         say("{words}, no. {bit}", words=found[0].words, bit=found[0].id)
         if len(found) == 1
@@ -204,9 +202,9 @@ def _bit(here: Now, revision: Revision) -> Check:
 
 
 def _file(here: Now, batch: Batch, run: Revision) -> Check:
-    approved = approved_letter(here.view, batch)
+    approved = find_approved_letter(here.view, batch)
     if run.cut_file != batch.cut_file and approved == batch.revision:
-        wrong = run_not_approved(here.view, batch, run)
+        wrong = refuse_unapproved_run(here.view, batch, run)
         said = say("revision {letter} is approved", letter=run.letter)
         return Check(label=say("Cut file"), text=wrong.said if wrong else said,
                      code="" if wrong else button("file_right"),

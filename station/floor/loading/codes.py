@@ -16,14 +16,16 @@ from station.floor.loading.before import (
     ticks,
     what_next,
 )
-from station.floor.loading.common import MOMENT_S, bed_at, router_name, seconds_between
+from station.floor.loading.common import MOMENT_S
 from station.floor.loading.material import wrong_lot
-from station.floor.loading.rules_take import may_not_go_on, not_approved
+from station.queries.batches import refuse_unapproved, refuse_uncuttable
+from station.queries.routers import find_bed, name_router
+from station.queries.runs import BETWEEN
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Reason, Router, Slip
 from station.shop.rooms import Do, Took
-from station.shop.runs import BETWEEN
+from station.shop.times import count_seconds
 from station.shop.words import Say, clock, say
 
 A_WHILE_S = 600  # the traveller again after this long is a question
@@ -41,7 +43,7 @@ def _batch_code(here: Now, code: Code) -> Do | Took:
             return off(here, copy=code.copy, traveller=True)
         if ready(here, here.hand):
             return start(here)
-        held = may_not_go_on(here.view, batch) or not_approved(here.view, batch)
+        held = refuse_uncuttable(here.view, batch) or refuse_unapproved(here.view, batch)
         again = held or notice(_taken(here, batch), what_next(here, here.hand))
         return Took(here.hand, again)
     return _take(here, code)
@@ -53,7 +55,7 @@ def _taken(here: Now, batch: Batch) -> Say:
     Once a sheet was cut, its slip tells a sheet twice; the traveller only says what is next.
     """
     load = here.view.last(batch.key, "take_batch")
-    if batch.cut or load is None or seconds_between(load.act.at, here.hand.now) < A_WHILE_S:
+    if batch.cut or load is None or count_seconds(load.act.at, here.hand.now) < A_WHILE_S:
         following = here.due
         n = following.sheet if following else batch.sheets
         return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=n)
@@ -80,7 +82,7 @@ def _slip(here: Now, code: Code) -> Do | Took:
         return _want(here, code, waiting)
     router = here.bed.id
     for other in routers(here.hand, here.view):
-        if bed_at(here.view, other).batch == code.number:
+        if find_bed(here.view, other).batch == code.number:
             router = other
     args = {"router": router, "sheet": code.sheet, "copy": code.copy}
     return Do("off_bed", f"slip/{code.number}-{code.sheet}", args, next_sheet(here, code.number))
@@ -92,10 +94,10 @@ def _waits(here: Now, code: Code) -> Slip | None:
     if slip is None or slip.state != BETWEEN:
         return None
     batch = here.view.get(Batch, code.number)
-    at = [bed_at(here.view, r) for r in {*routers(here.hand, here.view), here.bed.id}]
+    at = [find_bed(here.view, r) for r in {*routers(here.hand, here.view), here.bed.id}]
     on_bed = any((b.batch, b.sheet) == (slip.batch, slip.sheet) for b in at)
     void = batch is None or code.copy not in ("", batch.copy)
-    just_now = seconds_between(slip.at, here.hand.now) <= MOMENT_S
+    just_now = count_seconds(slip.at, here.hand.now) <= MOMENT_S
     return None if on_bed or void or just_now else slip
 
 
@@ -110,7 +112,7 @@ def _want(here: Now, code: Code, slip: Slip) -> Do | Took:
             here.hand,
             refuse(
                 say("{router} can't run what is next on sheet {n}", n=slip.sheet,
-                    router=router_name(here.view, here.bed.id)),
+                    router=name_router(here.view, here.bed.id)),
                 say("Take its traveller to the router that does."),
             ),
         )  # fmt: skip
@@ -174,7 +176,7 @@ def _router_code(here: Now, code: Code) -> Took:
         return Took(
             here.hand,
             refuse(
-                say("{router} is not served here", router=router_name(here.view, code.number)),
+                say("{router} is not served here", router=name_router(here.view, code.number)),
                 say("Go to its own screen."),
             ),
         )
@@ -184,8 +186,8 @@ def _router_code(here: Now, code: Code) -> Took:
 def look_at(here: Now, router: str) -> Took:
     """The screen turns to another router; what was said of the first one's sheet goes."""
     hand = here.hand if router == here.bed.id else here.hand.empty()
-    there = bed_at(here.view, router)
-    name = router_name(here.view, router)
+    there = find_bed(here.view, router)
+    name = name_router(here.view, router)
     hand = replace(hand, facing=router)
     if there.sheet:
         what = say("Sheet {n} of batch {batch} is on it.", n=there.sheet, batch=there.batch)

@@ -3,7 +3,6 @@
 from station.floor.loading.before import Now, counts
 from station.floor.loading.blocks import drawing, where
 from station.floor.loading.check_list import first_things
-from station.floor.loading.common import seconds_between
 from station.floor.loading.rules_stop import HOLD_DOWN
 from station.floor.loading.side import care, code_of, other_router, side
 from station.queries.settings import list_reasons
@@ -22,6 +21,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Bit, Part, Reason, Revision
+from station.shop.times import count_seconds
 from station.shop.words import Say, clock, say
 
 TITLE = say("Loading")
@@ -32,7 +32,7 @@ def stopped(here: Now) -> Face:
     """The router stands still: since when, why, and what to mind."""
     bed = here.bed
     reason = here.view.get(Reason, bed.stop)
-    minutes = round(seconds_between(bed.stopped, here.hand.now) / 60)
+    minutes = round(count_seconds(bed.stopped, here.hand.now) / 60)
     spoil = Press(label=say("Sheet spoiled"), code=button("sheet_spoiled"))
     on_bed = (
         say("Sheet {n} of batch {batch} is on the bed", n=bed.sheet, batch=bed.batch)

@@ -12,12 +12,7 @@ from station.floor.loading.rules_stop import (
     resurface,
     start_day,
 )
-from station.floor.loading.rules_take import (
-    add_sheet,
-    check_first_off,
-    read_notice,
-    take_batch,
-)
+from station.floor.loading.rules_take import add_sheet, check_first_off, read_notice, take_batch
 from station.shop.views import Rule, Rules
 
 RULES: Rules = {

@@ -4,27 +4,22 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.floor.loading.bits import later
-from station.floor.loading.common import (
-    MOMENT_S,
-    START,
-    TOO_SOON,
-    batch_of,
-    bed_at,
-    bit_in,
-    cutting_s,
-    router_name,
-    running,
-    seconds_between,
-    text,
-    wear_moves,
-)
+from station.floor.loading.common import MOMENT_S, START, TOO_SOON, batch_of, text, wear_moves
 from station.floor.loading.rules_take import NO_BATCH, void_copy
 from station.queries.batches import find_revision
+from station.queries.pace import extend_pace
+from station.queries.routers import (
+    count_cutting_s,
+    find_bed,
+    find_bit_in,
+    find_running,
+    name_router,
+)
+from station.queries.runs import BETWEEN, Due, count_done, find_next, list_runs, name_run
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Ran, Reason, Revision, Slip
 from station.shop.moves import SHEET, Move, move
-from station.shop.pace import with_sheet
-from station.shop.runs import BETWEEN, Due, done_on, next_of, run_name, runs_of
+from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -40,7 +35,7 @@ def off_bed(act: Act, view: View) -> Answer:
     batch = batch_of(act, view)
     if batch is None:
         return NO_BATCH
-    bed = bed_at(view, text(act, "router"))
+    bed = find_bed(view, text(act, "router"))
     wrong = (
         void_copy(batch, text(act, "copy"))
         or _already_off(act, view, batch)
@@ -51,7 +46,7 @@ def off_bed(act: Act, view: View) -> Answer:
     revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
-    if bed.run < len(runs_of(view, revision)):
+    if bed.run < len(list_runs(view, revision)):
         return _off_for_next_run(act, view, batch, bed, revision)
     return _off(act, view, batch, bed, revision)
 
@@ -64,11 +59,11 @@ def _sheet(act: Act) -> int:
 def _already_off(act: Act, view: View, batch: Batch) -> Answer | None:
     """The same slip again: at once it is the trigger, later it is a question."""
     slip = view.get(Slip, f"{batch.id}-{_sheet(act)}")
-    bed = bed_at(view, text(act, "router"))
+    bed = find_bed(view, text(act, "router"))
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
     if slip is None or (slip.state == BETWEEN and on_bed):
         return None
-    if seconds_between(slip.at, act.at) <= MOMENT_S:
+    if count_seconds(slip.at, act.at) <= MOMENT_S:
         return notice(
             say("Sheet {sheet} is already off the bed, {at} by worker {by}",
                 sheet=slip.sheet, at=clock(slip.at), by=slip.by),
@@ -86,7 +81,7 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     if bed.batch != batch.id or not bed.sheet:
         return refuse(
             say("No sheet of batch {batch} is on {router}", batch=batch.id,
-                router=router_name(view, bed.id)),
+                router=name_router(view, bed.id)),
             say("Start the sheet first, or look at the other router."),
         )  # fmt: skip
     if _sheet(act) not in (0, bed.sheet):
@@ -96,7 +91,7 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
         )
     if bed.state == "stopped":
         return refuse(
-            say("{router} is stopped since {at}", router=router_name(view, bed.id),
+            say("{router} is stopped since {at}", router=name_router(view, bed.id),
                 at=clock(bed.stopped)),
             say("End the stop first, or report the sheet spoiled."),
         )  # fmt: skip
@@ -105,7 +100,7 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
 
 def _bit_never_in(act: Act, view: View, bed: Bed) -> Answer | None:
     """A question where a bit that the file asks for by hand was not scanned in."""
-    run = running(view, bed)
+    run = find_running(view, bed)
     missing = later(view, bed, run) if run else ()
     if not missing or act.args.get("sure"):
         return None
@@ -125,7 +120,7 @@ def _too_soon(act: Act, bed: Bed) -> Answer | None:
         at=clock(bed.started),
         by=bed.by,
     )
-    if traveller and seconds_between(bed.started, act.at) <= MOMENT_S:
+    if traveller and count_seconds(bed.started, act.at) <= MOMENT_S:
         return notice(
             say("Sheet {sheet} is loaded already, {at} by worker {by}", sheet=bed.sheet,
                 at=clock(bed.started), by=bed.by),
@@ -133,7 +128,7 @@ def _too_soon(act: Act, bed: Bed) -> Answer | None:
         )  # fmt: skip
     if act.args.get("sure"):
         return None
-    if cutting_s(bed, act.at) < TOO_SOON * bed.minutes * 60:
+    if count_cutting_s(bed, act.at) < TOO_SOON * bed.minutes * 60:
         return ask(
             say("Sheet {sheet} started {at}, {minutes} min expected", sheet=bed.sheet,
                 at=clock(bed.started), minutes=round(bed.minutes)),
@@ -148,7 +143,7 @@ def _too_soon(act: Act, bed: Bed) -> Answer | None:
 def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     n, makes = bed.sheet, revision.makes()
     after = _counted(batch)
-    run = running(view, bed) or revision
+    run = find_running(view, bed) or revision
     moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, run)
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
     slip = _slip(act, view, bed, run)
@@ -161,33 +156,33 @@ def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> An
 
 def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
     """What the sheet tells of the router's time; nothing when it was hardly cut to its end."""
-    real_s, file_s = cutting_s(bed, act.at), revision.minutes * 60
+    real_s, file_s = count_cutting_s(bed, act.at), revision.minutes * 60
     if real_s < TOO_SOON * bed.minutes * 60 or file_s <= 0:
         return ()
-    return (with_sheet(view.get(Pace, bed.id), bed.id, file_s, real_s),)
+    return (extend_pace(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
 def _off_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     """The sheet waits with its slip for its next run, here or on another router."""
-    runs, n = runs_of(view, revision), bed.sheet
+    runs, n = list_runs(view, revision), bed.sheet
     run = runs[bed.run - 1]
     slip = replace(_slip(act, view, bed, run), state=BETWEEN)
     slip = replace(slip, runs=(*slip.runs, _ran(slip, run)))
     moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *wear_moves(view, bed, run))
     free, timed = _freed(bed), _timed(act, view, bed, run)
-    done = done_on(view, batch, revision) | {n: bed.run}
+    done = count_done(view, batch, revision) | {n: bed.run}
     following = runs[bed.run]
     said = say("Sheet {n}: run {run} of {of} is done", n=n, run=bed.run, of=len(runs))
-    if next_of(batch, runs, free, done):
+    if find_next(batch, runs, free, done):
         do = (
-            say("On with it: {run} on its pins.", run=run_name(view, following))
+            say("On with it: {run} on its pins.", run=name_run(view, following))
             if following.takes(bed.id)
             else say("Put it aside with its slip; take the next sheet.")
         )
         return good(said, do, moves=moves, sets=(free, slip, *timed))
     there = following.routers[0] if following.routers else batch.router
     away = replace(batch, router=there)
-    do = say("Sheets, slips and traveller to {router}.", router=router_name(view, there))
+    do = say("Sheets, slips and traveller to {router}.", router=name_router(view, there))
     return good(said, do, moves=moves, sets=(replace(free, batch=""), away, slip, *timed))
 
 
@@ -211,9 +206,9 @@ def _next(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str
 
 def _after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due | None:
     """What this router cuts of the batch once the sheet on its bed is done with."""
-    done = done_on(view, batch, revision)
+    done = count_done(view, batch, revision)
     done.pop(bed.sheet, None)
-    return next_of(batch, runs_of(view, revision), _freed(bed), done)
+    return find_next(batch, list_runs(view, revision), _freed(bed), done)
 
 
 def _counted(batch: Batch, spoiled: int = 0) -> Batch:
@@ -244,9 +239,9 @@ def _emptied(
     """The bed without its sheet; a batch that is cut, or due elsewhere, leaves the router."""
     done, free = batch.state != "cutting", _freed(bed)
     if not done and _after(view, batch, bed, revision) is None:
-        slips = done_on(view, batch, revision)
+        slips = count_done(view, batch, revision)
         slips.pop(bed.sheet, None)
-        there = next_of(batch, runs_of(view, revision), free, slips, anywhere=True)
+        there = find_next(batch, list_runs(view, revision), free, slips, anywhere=True)
         routers = there.file.routers if there else ()
         return replace(free, batch=""), replace(batch, router=(*routers, batch.router)[0])
     first = bed.first_off or ("" if done else first_off)
@@ -266,7 +261,7 @@ def _used(bed: Bed) -> tuple[Move, ...]:
 
 
 def _slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
-    bits = [b.id for use in revision.bits if (b := bit_in(view, bed, use))]
+    bits = [b.id for use in revision.bits if (b := find_bit_in(view, bed, use))]
     before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
     return Slip(
         id=f"{bed.batch}-{bed.sheet}",
@@ -276,7 +271,7 @@ def _slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
         router=bed.id,
         at=act.at,
         by=act.worker,
-        minutes=round(cutting_s(bed, act.at) / 60, 2),
+        minutes=round(count_cutting_s(bed, act.at) / 60, 2),
         lot=bed.lot,
         bit=bits[0] if bits else "",
     )
@@ -291,12 +286,12 @@ def spoil_sheet(act: Act, view: View) -> Answer:
     batch = batch_of(act, view)
     if batch is None:
         return NO_BATCH
-    bed = bed_at(view, text(act, "router"))
+    bed = find_bed(view, text(act, "router"))
     revision = find_revision(view, batch)
     if bed.batch != batch.id or not bed.sheet or revision is None:
         return refuse(
             say("No sheet of batch {batch} is on {router}", batch=batch.id,
-                router=router_name(view, bed.id)),
+                router=name_router(view, bed.id)),
             say("A sheet is spoiled while it lies on the bed."),
         )  # fmt: skip
     reason = view.get(Reason, text(act, "reason"))
@@ -339,7 +334,7 @@ def _spoiled(
     n, makes = bed.sheet, revision.makes()
     after = _counted(batch, spoiled=1)
     lost = {part: qty - survived[part] for part, qty in makes.items()}
-    run = running(view, bed) or revision
+    run = find_running(view, bed) or revision
     moves = _survivors(batch, n, survived) + _used(bed) + wear_moves(view, bed, run)
     moves += tuple(
         move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
@@ -366,7 +361,7 @@ def _spoiled(
 
 def _broken(act: Act, view: View, bed: Bed, revision: Revision, after: Bed) -> tuple[Fact, ...]:
     """The bit that broke, and the bed with first-off and zero due."""
-    uses = [b for use in revision.bits if (b := bit_in(view, bed, use))]
+    uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
     named = view.get(Bit, text(act, "bit"))
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
     why = f"bit {bit.id} broke" if bit else "a bit broke"

@@ -5,26 +5,13 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.loading.bits import at_start, later, ready_for, too_short, wrong_bit
-from station.floor.loading.common import (
-    batch_of,
-    bed_at,
-    metres_left,
-    passes,
-    router_name,
-    seconds_between,
-    text,
-)
+from station.floor.loading.common import batch_of, text
 from station.floor.loading.material import outside, wrong_lot
-from station.floor.loading.rules_take import (
-    NO_BATCH,
-    may_not_go_on,
-    must_read,
-    not_approved,
-    run_not_approved,
-    runs_elsewhere,
-    void_copy,
-)
-from station.queries.batches import find_revision
+from station.floor.loading.rules_take import NO_BATCH, must_read, runs_elsewhere, void_copy
+from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
+from station.queries.pace import expect_minutes
+from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
+from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import (
     Batch,
@@ -38,8 +25,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.moves import SHEET, move
-from station.shop.pace import expected_minutes
-from station.shop.runs import BETWEEN, Due, due
+from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -81,14 +67,14 @@ def start_sheet(act: Act, view: View) -> Answer:
     batch = batch_of(act, view)
     if batch is None:
         return NO_BATCH
-    bed = bed_at(view, text(act, "router"))
+    bed = find_bed(view, text(act, "router"))
     wrong = void_copy(batch, text(act, "copy")) or _bed_busy(act, view, batch, bed)
-    wrong = wrong or may_not_go_on(view, batch) or not_approved(view, batch)
+    wrong = wrong or refuse_uncuttable(view, batch) or refuse_unapproved(view, batch)
     revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
     chosen = act.args.get("sheet")
-    following = due(view, batch, revision, bed, chosen if isinstance(chosen, int) else 0)
+    following = find_due(view, batch, revision, bed, chosen if isinstance(chosen, int) else 0)
     if following is None:
         return runs_elsewhere(view, batch, bed) or NO_BATCH
     sheet = Sheet(act, view, batch, following, bed)
@@ -100,7 +86,7 @@ def start_sheet(act: Act, view: View) -> Answer:
 
 def _bed_busy(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when the bed is not free for this batch."""
-    name = router_name(view, bed.id)
+    name = name_router(view, bed.id)
     if bed.state == "stopped":
         return refuse(
             say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
@@ -113,7 +99,7 @@ def _bed_busy(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
             at=clock(bed.started),
             by=bed.by,
         )
-        if seconds_between(bed.started, act.at) < 60:
+        if count_seconds(bed.started, act.at) < 60:
             return notice(loaded, say("Nothing was counted twice."))
         return refuse(loaded, say("Take it off the bed first: scan its slip."))
     if bed.sheet:
@@ -136,7 +122,7 @@ def _unread(sheet: Sheet) -> Answer | None:
 def _day(sheet: Sheet) -> Answer | None:
     if sheet.bed.day == sheet.act.at[:10]:
         return None
-    name = router_name(sheet.view, sheet.bed.id)
+    name = name_router(sheet.view, sheet.bed.id)
     return refuse(
         say("Start of day is due on {router}", router=name),
         say("Do the checks, then “{done}”.", done=say("Start of day done")),
@@ -166,13 +152,13 @@ def _router(sheet: Sheet) -> Answer | None:
     if not routers or sheet.bed.id in routers:
         return None
     return refuse(
-        say("{router} can't run this cut file", router=router_name(sheet.view, sheet.bed.id)),
+        say("{router} can't run this cut file", router=name_router(sheet.view, sheet.bed.id)),
         say("It runs on router {routers}.", routers=", ".join(routers)),
     )
 
 
 def _approved(sheet: Sheet) -> Answer | None:
-    return run_not_approved(sheet.view, sheet.batch, sheet.revision)
+    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)
 
 
 def _lot(sheet: Sheet) -> Answer | None:
@@ -262,7 +248,7 @@ def _started(sheet: Sheet) -> Answer:
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
     run, slip = sheet.due.run, view.get(Slip, f"{batch.id}-{sheet.number}")
     lot, frm = (text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
-    minutes = expected_minutes(view, sheet.revision, bed.id)
+    minutes = expect_minutes(view, sheet.revision, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
     moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)
@@ -294,14 +280,14 @@ def _short(sheet: Sheet) -> tuple[Bit, float, float] | None:
     view, bed, revision = sheet.view, sheet.bed, sheet.revision
     for use in later(view, bed, revision):
         bit, need = ready_for(view, use), use.cut_mm / 1000
-        if bit and metres_left(view, bit) < need:
-            return bit, metres_left(view, bit), need
+        if bit and count_metres_left(view, bit) < need:
+            return bit, count_metres_left(view, bit), need
     return too_short(view, bed, revision)
 
 
 def _uneven(sheet: Sheet) -> Say | None:
     """Said with a spoilboard that bears more sheets than it should."""
-    router, done = sheet.view.get(Router, sheet.bed.id), passes(sheet.view, sheet.bed.id)
+    router, done = sheet.view.get(Router, sheet.bed.id), count_passes(sheet.view, sheet.bed.id)
     if router is None or not router.flat_after or done < router.flat_after:
         return None
     return say(
@@ -329,7 +315,7 @@ def next_of_bed(sheet: Sheet) -> Due | None:
     """What this router cuts after the sheet that is started now."""
     revision = find_revision(sheet.view, sheet.batch)
     loaded = replace(sheet.bed, sheet=sheet.number, run=sheet.due.run)
-    return due(sheet.view, sheet.batch, revision, loaded) if revision else None
+    return find_due(sheet.view, sheet.batch, revision, loaded) if revision else None
 
 
 def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
@@ -339,7 +325,7 @@ def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
     reason = view.get(Reason, text(act, "reason"))
     assert lot is not None
     assert reason is not None
-    name = router_name(view, sheet.bed.id)
+    name = name_router(view, sheet.bed.id)
     mark = f"{reading_of(act):g} mm read on {name}"
     concern = Concern(
         id=act.id,

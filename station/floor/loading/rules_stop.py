@@ -3,19 +3,18 @@
 from dataclasses import replace
 
 from station.floor.loading.bits import later
-from station.floor.loading.common import (
-    bed_at,
-    metres_left,
-    passes,
-    router_name,
-    running,
-    seconds_between,
-    text,
-    worn,
+from station.floor.loading.common import text, worn
+from station.queries.routers import (
+    count_metres_left,
+    count_passes,
+    find_bed,
+    find_running,
+    name_router,
 )
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Bed, Bit, Fact, Reason, Router
 from station.shop.moves import BOARD, Move, move, tail
+from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -33,8 +32,8 @@ def report_stop(act: Act, view: View) -> Answer:
     """The router stands still, for a reason; this does not stop it (args: reason)."""
     if wrong := no_router(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
-    name = router_name(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    name = name_router(view, bed.id)
     if bed.state == "stopped":
         return notice(
             say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
@@ -69,11 +68,11 @@ def end_stop(act: Act, view: View) -> Answer:
     """The router runs again; the stop is taken off the sheet's time."""
     if wrong := no_router(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
-    name = router_name(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    name = name_router(view, bed.id)
     if bed.state != "stopped":
         return notice(say("{router} is not stopped", router=name), say("Go on."))
-    lasted = round(seconds_between(bed.stopped, act.at))
+    lasted = round(count_seconds(bed.stopped, act.at))
     again = replace(
         bed,
         state="cutting" if bed.sheet else "free",
@@ -91,7 +90,7 @@ def change_bit(act: Act, view: View) -> Answer:
     """Another bit is put in by hand (args: bit, pocket; 0 is the spindle)."""
     if wrong := no_router(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
+    bed = find_bed(view, tail(act.subject))
     bit = view.get(Bit, text(act, "bit"))
     if refused := _bit_unfit(view, bed, bit):
         return refused
@@ -122,10 +121,10 @@ def change_bit(act: Act, view: View) -> Answer:
 
 def _at_its_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     """A bit put in by hand where the file stops for it: its metres against what it must cut."""
-    revision = running(view, bed)
+    revision = find_running(view, bed)
     uses = revision.bits if revision else ()
     need = sum(u.cut_mm for u in uses if u.diameter_mm == bit.diameter_mm) / 1000
-    left = metres_left(view, bit)
+    left = count_metres_left(view, bit)
     if left < need:
         do = say(
             "{left} m left, {need} m needed. Watch it; set zero first.",
@@ -153,7 +152,7 @@ def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
         )
     if bit.router not in ("", bed.id):
         return refuse(
-            say("Bit {bit} is in {router}", bit=bit.id, router=router_name(view, bit.router)),
+            say("Bit {bit} is in {router}", bit=bit.id, router=name_router(view, bit.router)),
             say("Take another one, or take it out there first."),
         )
     return _not_asked_for(view, bed, bit) if bed.state == "cutting" else None
@@ -161,7 +160,7 @@ def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
 
 def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
     """A refusal in the middle of a sheet, but for the bit that its file asks for next."""
-    revision = running(view, bed)
+    revision = find_running(view, bed)
     following = later(view, bed, revision) if revision else ()
     if not following:
         return refuse(
@@ -179,7 +178,7 @@ def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
 
 def _worn_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     """What the bit that comes out has cut of the sheet under way, by hand changes."""
-    revision = running(view, bed)
+    revision = find_running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
     cut_mm = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
@@ -190,11 +189,11 @@ def bit_broken(act: Act, view: View) -> Answer:
     """A bit in this router broke (args: bit)."""
     if wrong := no_router(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
+    bed = find_bed(view, tail(act.subject))
     bit = view.get(Bit, text(act, "bit"))
     if bit is None or bit.id not in dict(bed.bits).values():
         return refuse(
-            say("That bit is not in {router}", router=router_name(view, bed.id)),
+            say("That bit is not in {router}", router=name_router(view, bed.id)),
             say("Scan the bit that broke."),
         )
     if bit.state == "broken":
@@ -214,7 +213,7 @@ def _not_while_cutting(act: Act, view: View) -> Answer | None:
     """A refusal for what can only be true once the bed is free."""
     if wrong := no_router(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
+    bed = find_bed(view, tail(act.subject))
     if not bed.sheet:
         return None
     return notice(
@@ -230,8 +229,8 @@ def start_day(act: Act, view: View) -> Answer:
     """
     if wrong := _not_while_cutting(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
-    name = router_name(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    name = name_router(view, bed.id)
     if bed.day == act.at[:10]:
         return notice(say("Start of day is done on {router}", router=name), say("Go on."))
     return good(
@@ -245,10 +244,10 @@ def resurface(act: Act, view: View) -> Answer:
     """The spoilboard was cut flat again: zero is due."""
     if wrong := _not_while_cutting(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
-    done = passes(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    done = count_passes(view, bed.id)
     return good(
-        say("Spoilboard of {router} resurfaced", router=router_name(view, bed.id)),
+        say("Spoilboard of {router} resurfaced", router=name_router(view, bed.id)),
         say("Set zero before the next sheet."),
         moves=(move(BOARD, done, f"spoilboard/{bed.id}", "wear", ""),) if done else (),
         sets=(replace(bed, zero="spoilboard resurfaced"),),
@@ -259,8 +258,8 @@ def rehome(act: Act, view: View) -> Answer:
     """The router was sent to its home switches."""
     if wrong := _not_while_cutting(act, view):
         return wrong
-    bed = bed_at(view, tail(act.subject))
-    name = router_name(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    name = name_router(view, bed.id)
     if not bed.rehome:
         return notice(say("{router} need not be re-homed", router=name), say("Go on."))
     return good(

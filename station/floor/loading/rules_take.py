@@ -2,19 +2,13 @@
 
 from dataclasses import replace
 
-from station.floor.loading.common import (
-    START,
-    approved_letter,
-    batch_of,
-    bed_at,
-    router_name,
-    text,
-)
-from station.queries.batches import find_hold, find_revision
+from station.floor.loading.common import START, batch_of, text
+from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
+from station.queries.routers import find_bed, name_router
+from station.queries.runs import Due, find_due, name_run
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Concern, CutFile, Notice, Revision, Router
+from station.shop.facts import Batch, Bed, Concern, Notice, Router
 from station.shop.moves import tail
-from station.shop.runs import Due, due, run_name
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -33,80 +27,16 @@ def void_copy(batch: Batch, copy: str) -> Answer | None:
     )
 
 
-def may_not_go_on(view: View, batch: Batch) -> Answer | None:
-    """A refusal for a batch that has no sheets to cut, or is held."""
-    if batch.role != "cut":
-        return refuse(
-            say("Batch {batch} has no sheets of its own", batch=batch.id),
-            say("Bring it to trimming."),
-        )
-    if batch.state == "cancelled":
-        return refuse(
-            say("Batch {batch} is cancelled", batch=batch.id), say("Throw its traveller away.")
-        )
-    if hold := find_hold(view, batch.id):
-        return refuse(
-            say("Batch {batch} is held: {why}", batch=batch.id, why=hold.holds[-1]),
-            say("Put it aside; a supervisor lets it go on."),
-        )
-    if batch.cut >= batch.sheets:
-        return refuse(
-            say(
-                "All {sheets} {sheets|sheet|sheets} of batch {batch} {sheets|is|are} cut",
-                sheets=batch.sheets,
-                batch=batch.id,
-            ),
-            say("Take the next batch."),
-        )  # fmt: skip
-    return None
-
-
-def not_approved(view: View, batch: Batch) -> Answer | None:
-    """A refusal when another revision is approved than the batch was released with."""
-    letter = approved_letter(view, batch)
-    if letter == batch.revision and find_revision(view, batch):
-        return None
-    if not letter:
-        return refuse(
-            say("No revision of this cut file is approved"),
-            say("Put it aside; ask the supervisor."),
-        )
-    offered = say(
-        "Revision {offered} offered, {letter} is approved", offered=batch.revision, letter=letter
-    )
-    if not batch.cut:
-        return refuse(offered, say("Put it aside; the office releases it anew."))
-    return refuse(
-        offered,
-        say(
-            "The other {left} {left|sheet is|sheets are} held; cut parts go on.",
-            left=batch.sheets - batch.cut,
-        ),
-    )
-
-
-def run_not_approved(view: View, batch: Batch, run: Revision) -> Answer | None:
-    """A refusal when a run of its sheets is of a revision that is not the approved one."""
-    cut_file = view.get(CutFile, run.cut_file)
-    if run.cut_file == batch.cut_file or (cut_file and cut_file.approved == run.letter):
-        return None
-    return refuse(
-        say("{run} is to run, {letter} is approved", run=run_name(view, run),
-            letter=cut_file.approved if cut_file and cut_file.approved else "-"),
-        say("Put it aside; the office names the approved one."),
-    )  # fmt: skip
-
-
 def take_batch(act: Act, view: View) -> Answer:
     """A batch is taken on at a router (args: router, copy)."""
     batch = batch_of(act, view)
     if batch is None:
         return NO_BATCH
-    bed = bed_at(view, text(act, "router"))
+    bed = find_bed(view, text(act, "router"))
     wrong = (
         void_copy(batch, text(act, "copy"))
-        or may_not_go_on(view, batch)
-        or not_approved(view, batch)
+        or refuse_uncuttable(view, batch)
+        or refuse_unapproved(view, batch)
         or _not_here(view, batch, bed)
     )
     if wrong:
@@ -114,13 +44,13 @@ def take_batch(act: Act, view: View) -> Answer:
     if bed.batch == batch.id and batch.router == bed.id:
         return notice(
             say("Batch {batch} is on {router} already", batch=batch.id,
-                router=router_name(view, bed.id)),
+                router=name_router(view, bed.id)),
             say("Go on with sheet {sheet}.", sheet=batch.cut + 1),
         )  # fmt: skip
     if batch.router not in ("", bed.id) and not act.args.get("sure"):
         return ask(
             say("Batch {batch} is planned for {router}", batch=batch.id,
-                router=router_name(view, batch.router)),
+                router=name_router(view, batch.router)),
             say("Scan it again to cut it here all the same."),
             "sure",
         )  # fmt: skip
@@ -138,11 +68,11 @@ def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
             say("Sheet {sheet} of batch {batch} is on the bed", sheet=bed.sheet, batch=bed.batch),
             say("Take it off first, then take this batch."),
         )
-    other = bed_at(view, batch.router)
+    other = find_bed(view, batch.router)
     if other.id != bed.id and other.batch == batch.id and other.sheet:
         return refuse(
             say("Batch {batch} is being cut on {router}", batch=batch.id,
-                router=router_name(view, other.id)),
+                router=name_router(view, other.id)),
             say("Leave it there, or take its sheet off first."),
         )  # fmt: skip
     return None
@@ -153,17 +83,17 @@ def runs_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
     revision = find_revision(view, batch)
     if revision is None:
         return None
-    here = due(view, batch, revision, bed)
+    here = find_due(view, batch, revision, bed)
     if here and here.file.takes(bed.id):
         return None
-    there = due(view, batch, revision, bed, anywhere=True)
+    there = find_due(view, batch, revision, bed, anywhere=True)
     if there is None or there.file.takes(bed.id):
         return None
     return refuse(
-        say("{router} can't run this cut file", router=router_name(view, bed.id))
+        say("{router} can't run this cut file", router=name_router(view, bed.id))
         if there.of == 1
-        else say("{router} can't run {run}", router=router_name(view, bed.id),
-                 run=run_name(view, there.file)),
+        else say("{router} can't run {run}", router=name_router(view, bed.id),
+                 run=name_run(view, there.file)),
         say("It runs on router {routers}.", routers=", ".join(there.file.routers)),
     )  # fmt: skip
 
@@ -176,7 +106,7 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
     sets: tuple[Bed | Batch, ...] = (
         replace(bed, batch=batch.id, first_off=due, seen=tuple(b for _, b in bed.bits)),
     )
-    other = bed_at(view, batch.router)
+    other = find_bed(view, batch.router)
     if batch.router and other.id != bed.id and other.batch == batch.id:
         sets += (replace(other, batch=""),)
     if batch.router != bed.id:
@@ -195,7 +125,7 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
 def _first_step(view: View, batch: Batch, bed: Bed) -> Say:
     """What a batch that was just taken on asks for."""
     revision = find_revision(view, batch)
-    following = due(view, batch, revision, bed) if revision else None
+    following = find_due(view, batch, revision, bed) if revision else None
     if following is None or following.run == 1:
         return say("Scan the lot of the sheet, measure it.")
     return on_pins(following)
@@ -234,7 +164,7 @@ def add_sheet(act: Act, view: View) -> Answer:
             say("Scan it again for yet another."),
             "sure",
         )  # fmt: skip
-    return _added(view, batch, bed_at(view, text(act, "router")))
+    return _added(view, batch, find_bed(view, text(act, "router")))
 
 
 def _added(view: View, batch: Batch, bed: Bed) -> Answer:
@@ -257,8 +187,8 @@ def _added(view: View, batch: Batch, bed: Bed) -> Answer:
 
 def check_first_off(act: Act, view: View) -> Answer:
     """The first-off agrees, or is wrong and its batch is held (args: good, batch)."""
-    bed = bed_at(view, tail(act.subject))
-    name = router_name(view, bed.id)
+    bed = find_bed(view, tail(act.subject))
+    name = name_router(view, bed.id)
     if not act.args.get("good"):
         return _first_off_wrong(act, view, bed)
     if not bed.first_off:
@@ -279,10 +209,10 @@ def _first_off_wrong(act: Act, view: View, bed: Bed) -> Answer:
     batch = view.get(Batch, text(act, "batch") or bed.batch)
     if batch is None:
         return refuse(
-            say("No batch is on {router}", router=router_name(view, bed.id)),
+            say("No batch is on {router}", router=name_router(view, bed.id)),
             say("Take its batch first."),
         )
-    why = f"first-off is wrong on {router_name(view, bed.id)}"
+    why = f"first-off is wrong on {name_router(view, bed.id)}"
     if why in batch.holds:
         return notice(
             say("Batch {batch} is held already", batch=batch.id), say("Call the supervisor.")

@@ -3,7 +3,6 @@
 from station.floor.loading.before import Now, missing, now, reading, ready
 from station.floor.loading.blocks import drawing, header, progress, where
 from station.floor.loading.check_list import checks, first_things
-from station.floor.loading.common import bit_in
 from station.floor.loading.face_stop import (
     TITLE,
     reasons,
@@ -13,7 +12,7 @@ from station.floor.loading.face_stop import (
     why_stopped,
 )
 from station.floor.loading.material import outside
-from station.floor.loading.rules_take import may_not_go_on, not_approved, unread
+from station.floor.loading.rules_take import unread
 from station.floor.loading.side import (
     care,
     cut_today,
@@ -26,6 +25,8 @@ from station.floor.loading.side import (
     router_cards,
     side,
 )
+from station.queries.batches import refuse_unapproved, refuse_uncuttable
+from station.queries.routers import find_bit_in
 from station.shop.cards import button
 from station.shop.faces import Asked, Block, Checks, Face, Hint, Press
 from station.shop.facts import Batch, Revision
@@ -73,7 +74,7 @@ def _asks(here: Now, revision: Revision) -> tuple[Block, ...]:
     if first_things(here):
         return ()
     run = here.preparing or revision
-    bits = [bit_in(here.view, here.bed, u) for u in run.bits[:1]]
+    bits = [find_bit_in(here.view, here.bed, u) for u in run.bits[:1]]
     if any(b is None or b.state != "good" for b in bits):
         return (drawer(here, run),)
     if missing(here, here.hand) == "lot":
@@ -102,7 +103,7 @@ def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
     first = _first_press(here)
     if not first:
         start = _start_label(here, batch)
-        held = may_not_go_on(here.view, batch) or not_approved(here.view, batch)
+        held = refuse_uncuttable(here.view, batch) or refuse_unapproved(here.view, batch)
         style = "primary" if ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
     more = Press(label=say("One more sheet"), code=button("one_more_sheet"))

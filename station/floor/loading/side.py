@@ -2,26 +2,27 @@
 
 from station.floor.loading.before import Now, routers
 from station.floor.loading.bits import by_hand, later, ready_for
-from station.floor.loading.common import (
-    bed_at,
-    bit_in,
-    cutting_s,
-    metres_left,
-    passes,
-    router_name,
-)
 from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
 from station.queries.batches import find_revision
+from station.queries.pace import expect_minutes
+from station.queries.routers import (
+    count_metres_cut,
+    count_metres_left,
+    count_minutes_left,
+    count_passes,
+    find_bed,
+    find_bit_in,
+    name_router,
+)
+from station.queries.runs import LASER, find_due, find_work
 from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bit, CutFile, Lot, Material, Revision, Router, Slip
+from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router, Slip
 from station.shop.moves import WEAR
-from station.shop.pace import expected_minutes
-from station.shop.runs import LASER, due, work_of
 from station.shop.views import total
 from station.shop.words import Say, clock, say
 
@@ -88,9 +89,9 @@ def queue(here: Now, limit: int, title: Text) -> Cards:
 def queue_entry(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
     cut_file, revision = here.view.get(CutFile, batch.cut_file), find_revision(here.view, batch)
-    following = due(here.view, batch, revision, here.bed) if revision else None
+    following = find_due(here.view, batch, revision, here.bed) if revision else None
     run = following.file if following else revision
-    minutes = expected_minutes(here.view, run, here.bed.id) if run else 0
+    minutes = expect_minutes(here.view, run, here.bed.id) if run else 0
     held = bool(batch.holds)
     return Entry(
         big=batch.id,
@@ -108,26 +109,19 @@ def queue_entry(here: Now, batch: Batch) -> Entry:
     )
 
 
-def minutes_left(here: Now, id: str) -> float:
-    """Minutes until a router's bed is free; 0 when it is."""
-    bed = bed_at(here.view, id)
-    return max(0.0, bed.minutes - cutting_s(bed, here.hand.now) / 60) if bed.sheet else 0.0
-
-
 def router_cards(here: Now) -> tuple[Cards, ...]:
     """On a screen that serves several routers: each one, the next free first."""
     served = routers(here.hand, here.view)
     if len(served) < 2:
         return ()
-    stopped = {r: bed_at(here.view, r).state == "stopped" for r in served}
-    order = sorted(served, key=lambda r: (stopped[r], minutes_left(here, r), r))
-    return (
-        Cards(title=say("Which is free next"), entries=tuple(_router(here, r) for r in order)),
-    )
+    beds = [find_bed(here.view, r) for r in served]
+    left = {b.id: max(0.0, count_minutes_left(b, here.hand.now)) for b in beds}
+    beds.sort(key=lambda b: (b.state == "stopped", left[b.id], b.id))
+    entries = tuple(_router(here, b, left[b.id]) for b in beds)
+    return (Cards(title=say("Which is free next"), entries=entries),)
 
 
-def _router(here: Now, id: str) -> Entry:
-    bed, left = bed_at(here.view, id), minutes_left(here, id)
+def _router(here: Now, bed: Bed, left: float) -> Entry:
     tone: Tone = ""
     if bed.state == "stopped":
         right, tone = say("stopped"), "stop"
@@ -137,12 +131,12 @@ def _router(here: Now, id: str) -> Entry:
         right, tone = say("free"), "good"
     on_it = say("batch {batch}", batch=bed.batch) if bed.batch else say("no batch on it")
     return Entry(
-        big=router_name(here.view, id),
+        big=name_router(here.view, bed.id),
         right=right,
         tone=tone,
         line1=on_it,
-        line2=say("in front of you") if id == here.bed.id else "",
-        code=code_of("router", id),
+        line2=say("in front of you") if bed.id == here.bed.id else "",
+        code=code_of("router", bed.id),
     )
 
 
@@ -150,7 +144,7 @@ def meters(here: Now) -> tuple[Meter, ...]:
     """The bit's metres: of each bit that the file uses, or of those that are in."""
     batch, revision = here.batch, here.running
     if batch and revision:
-        used = [(bit_in(here.view, here.bed, u), u) for u in revision.bits]
+        used = [(find_bit_in(here.view, here.bed, u), u) for u in revision.bits]
         following = later(here.view, here.bed, revision)
         if by_hand(here.view, here.bed, revision):
             used = [(b, u) for b, u in used if b and b.diameter_mm == u.diameter_mm]
@@ -163,7 +157,7 @@ def meters(here: Now) -> tuple[Meter, ...]:
 
 def _spoilboard(here: Now) -> tuple[Meter, ...]:
     """Sheets that were cut on the spoilboard since it was last flat."""
-    router, done = here.view.get(Router, here.bed.id), passes(here.view, here.bed.id)
+    router, done = here.view.get(Router, here.bed.id), count_passes(here.view, here.bed.id)
     if router is None or not router.flat_after:
         return ()
     left = router.flat_after - done
@@ -180,10 +174,10 @@ def _spoilboard(here: Now) -> tuple[Meter, ...]:
 
 
 def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
-    left = metres_left(here.view, bit)
-    cut = bit.life_m - left
+    cut = count_metres_cut(here.view, bit)
+    left = bit.life_m - cut
     worn = here.view.stock(batch=here.bed.id, place=f"bit/{bit.id}")
-    here_m, name = total(worn, part=WEAR) / 1000, router_name(here.view, here.bed.id)
+    here_m, name = total(worn, part=WEAR) / 1000, name_router(here.view, here.bed.id)
     right, tone = _lasts(bit, left, need, batch)
     return Meter(
         title=say(
@@ -233,7 +227,7 @@ def care(here: Now) -> Remark:
         else ""
     )
     run = here.running
-    if run and work_of(here.view, run) == LASER:
+    if run and find_work(here.view, run) == LASER:
         words = say("{laser} {local}", laser=LASER_CARE, local=shop.caution)
         return Remark(tone="attention", title=say("Take care"), text=words)
     return Remark(
@@ -290,7 +284,9 @@ def drawer(here: Now, revision: Revision) -> Cards:
         entries=tuple(
             Entry(
                 big=b.id,
-                right=say("{metres} m left", metres=max(0, round(metres_left(here.view, b)))),
+                right=say(
+                    "{metres} m left", metres=max(0, round(count_metres_left(here.view, b)))
+                ),
                 line1=b.words,
                 code=code_of("bit", b.id),
             )

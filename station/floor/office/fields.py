@@ -10,6 +10,7 @@ import re
 import typing
 from datetime import datetime
 
+from station.queries.runs import WORK
 from station.shop.facts import (
     Bit,
     Cart,
@@ -29,7 +30,6 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.plain import SPOKEN, field_types
-from station.shop.runs import WORK
 from station.shop.words import Say, say
 
 

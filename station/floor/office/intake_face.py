@@ -6,6 +6,7 @@ from station.floor.office import intake
 from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, list_of, page_of
 from station.queries.batches import find_approved
+from station.queries.pace import expect_minutes, find_fit
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import (
@@ -27,7 +28,6 @@ from station.shop.faces import (
     Tone,
 )
 from station.shop.facts import CutFile, Material, Part, Revision, Router
-from station.shop.pace import expected_minutes, fitted
 from station.shop.revisions import differences
 from station.shop.rooms import Doing, Hand
 from station.shop.strokes import BANDS, unpack
@@ -163,8 +163,8 @@ def _in_short(revision: Revision, router: str, view: View) -> Say:
     known = view.get(Router, router)
     if known is None:
         return short
-    real = f"{expected_minutes(view, revision, router):.1f}"
-    if found := fitted(view, router):
+    real = f"{expect_minutes(view, revision, router):.1f}"
+    if found := find_fit(view, router):
         spread = f"{found.spread_s / 60:.1f}"
         return say("{short} On {router}: {real} ± {spread} min.", short=short,
                    router=known.name, real=real, spread=spread)  # fmt: skip

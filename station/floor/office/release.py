@@ -8,12 +8,13 @@ from station.floor.office.form import another_day
 from station.floor.office.state import chosen, pressed, row_of
 from station.queries.batches import find_approved
 from station.queries.orders import count_wanted
+from station.queries.routers import list_routers
+from station.queries.runs import list_runs
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Order, Router
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
-from station.shop.runs import runs_of
 from station.shop.views import View
 from station.shop.words import Say, moment, say
 
@@ -58,9 +59,8 @@ def able(hand: Hand, view: View) -> tuple[Router, ...]:
     """Routers in use that run the approved revision of the chosen cut file."""
     fact = chosen(hand, view)
     revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
-    first = runs_of(view, revision)[0] if revision else None
-    active = [r for r in view.shelf(Router, "all") if r.active]
-    return tuple(r for r in active if not first or first.takes(r.id))
+    first = list_runs(view, revision)[0] if revision else None
+    return tuple(r for r in list_routers(view) if not first or first.takes(r.id))
 
 
 def due_of(hand: Hand, view: View) -> str:

@@ -12,6 +12,7 @@ from station.floor.office.approval import supervised
 from station.floor.office.fields import LISTS, is_time
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
+from station.queries.runs import list_between, list_runs
 from station.queries.settings import has_pin
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
@@ -37,13 +38,19 @@ from station.shop.facts import (
 )
 from station.shop.moves import SHEET, Move, Spot, head, move
 from station.shop.plain import build
-from station.shop.runs import between, runs_of
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import Say, say
 
 NEXT = say("Touch the next row, or work on.")
 NOTHING_SET = say("Nothing was set.")
-COUNTED = ("store", "popping", "trimming", "rework", "rack", "held")  # where counts are corrected
+COUNTED = (
+    "store",
+    "popping",
+    "trimming",
+    "rework",
+    "rack",
+    "held",
+)  # where counts are correct_router
 MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
 
 
@@ -212,7 +219,7 @@ def _not_released(
         return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
     if revision is None or router is None or not router.active:
         return refuse(say("There is no such router"), say("Choose a router."))
-    if not runs_of(view, revision)[0].takes(router.id):
+    if not list_runs(view, revision)[0].takes(router.id):
         return refuse(
             say("{name} does not run this file", name=router.name), say("Choose another router.")
         )
@@ -229,7 +236,7 @@ def cancel_batch(act: Act, view: View) -> Answer:
     bed = view.get(Bed, batch.router)
     if bed and bed.state == "cutting" and bed.batch == batch.id:
         return refuse(say("A sheet of it is on the bed"), say("Take it off the bed first."))
-    if begun := len(between(view, batch.id)):
+    if begun := len(list_between(view, batch.id)):
         return good(
             say("Batch {batch}: no fresh sheets", batch=batch.id),
             say("{n} {n|sheet lies|sheets lie} between two runs: they are finished.", n=begun),

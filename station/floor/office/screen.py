@@ -16,6 +16,8 @@ from station.floor.office.state import (
     page_of,
 )
 from station.queries.batches import find_approved
+from station.queries.pace import LEAST, find_fit
+from station.queries.routers import count_metres_cut
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import LETTERS, usable
 from station.shop.faces import (
@@ -47,10 +49,9 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import WEAR
-from station.shop.pace import LEAST, fitted
 from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Hand
-from station.shop.views import View, total
+from station.shop.views import View
 from station.shop.words import Say, say
 
 LEAVE = Press(label=say("Leave"), code=button("put_down"))
@@ -252,7 +253,7 @@ def _of_its_sheets(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     """A router's own correction as its sheets tell it, or that they can't yet."""
     if not isinstance(fact, Router):
         return ()
-    kept, found = view.get(Pace, fact.id), fitted(view, fact.id)
+    kept, found = view.get(Pace, fact.id), find_fit(view, fact.id)
     if found is None:
         so_far = say(
             "{n} of {least} {least|sheet|sheets}", n=len(kept.sheets) if kept else 0, least=LEAST
@@ -277,7 +278,7 @@ def _worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     held = view.stock(place=f"bit/{fact.id}")
     each = [h for h in held if h.part == WEAR]
     return (
-        (say("Cut in all"), say("{metres} m", metres=round(total(held, part=WEAR) / 1000))),
+        (say("Cut in all"), say("{metres} m", metres=round(count_metres_cut(view, fact)))),
         *(
             (called(Router, h.batch, view) if h.batch else say("Before"),
              say("{metres} m", metres=round(h.qty / 1000)))

@@ -18,10 +18,10 @@ from station.floor.office.fields import (
     label,
     rows_of,
 )
+from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, usable
 from station.shop.facts import Fact, Material, Order, Product, Revision
 from station.shop.plain import to_plain
-from station.shop.runs import run_name, work_of
 from station.shop.views import View
 from station.shop.words import Say, say, several
 
@@ -119,8 +119,8 @@ def _runs(fact: Revision, view: View) -> Iterator[Say]:
         run = view.get(Revision, each)
         if run is None or each == fact.id:
             continue
-        if work_of(view, run) == "parts":
+        if find_work(view, run) == "parts":
             yield say("{run} cuts parts out of a sheet of its own: it is no run",
-                      run=run_name(view, run))  # fmt: skip
+                      run=name_run(view, run))  # fmt: skip
         if run.material != fact.material:
-            yield say("{run} is for another material", run=run_name(view, run))
+            yield say("{run} is for another material", run=name_run(view, run))

@@ -3,7 +3,8 @@
 from typing import NamedTuple
 
 from station.queries.batches import find_hold, find_revision
-from station.shop.facts import Batch, Bed, Order, Router, Slip
+from station.queries.routers import find_bed
+from station.shop.facts import Batch, Order, Router, Slip
 from station.shop.views import View
 from station.shop.words import Say, clock, day, say, together
 
@@ -102,13 +103,13 @@ def _to_cut(view: View, part: str, order: str, dues: list[str]) -> tuple[int, in
     """Pieces on the beds now, and on the sheets that are still to be cut."""
     bed_count = queue_count = 0
     for router in view.shelf(Router, "all", 50):
-        bed = view.get(Bed, router.id)
+        bed = find_bed(view, router.id)
         for batch in view.shelf(Batch, f"queue/{router.id}", 200):
             revision = find_revision(view, batch)
             each = revision.makes().get(part, 0) if revision else 0
             if not each or not _free(view, batch, order):
                 continue
-            on_bed = bool(bed and bed.batch == batch.id and bed.sheet and bed.state != "free")
+            on_bed = bool(bed.batch == batch.id and bed.sheet and bed.state != "free")
             bed_count += each * on_bed
             queue_count += each * max(0, batch.sheets - batch.cut - on_bed)
             dues.append(batch.due)

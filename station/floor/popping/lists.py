@@ -2,6 +2,7 @@
 
 from station.floor.popping import dialogue
 from station.queries.batches import find_hold
+from station.queries.routers import list_beds
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, CutFile, Router, Slip
@@ -59,9 +60,9 @@ def minutes_between(since: str, now: str) -> int:
 
 def coming(hand: Hand, view: View) -> Listing:
     """What the routers cut now: the sheets that come here next, the first one first."""
-    beds = [(bed, r) for r in view.shelf(Router, "all") if (bed := view.get(Bed, r.id))]
-    cutting = sorted((b.ends, b, r) for b, r in beds if b.sheet and b.state == "cutting")
-    stopped = [(b.ends, b, r) for b, r in beds if b.sheet and b.state == "stopped"]
+    beds = list_beds(view)
+    cutting = sorted((b.ends, r.id, b, r) for r, b in beds if b.sheet and b.state == "cutting")
+    stopped = [(b.ends, r.id, b, r) for r, b in beds if b.sheet and b.state == "stopped"]
     return Listing(
         title=say("Comes next"),
         rows=tuple(
@@ -73,7 +74,7 @@ def coming(hand: Hand, view: View) -> Listing:
                 ),
                 "",
             )
-            for _, b, r in (*cutting, *stopped)
+            for _, _, b, r in (*cutting, *stopped)
         ),
         empty=say("No sheet is being cut."),
     )

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.queries.batches import refuse_held
+from station.queries.routers import name_router
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
@@ -191,17 +192,12 @@ def _notices(
     if not wrong:
         return ()
     if len(routers) > 1:
-        cut = [f"sheet {s.sheet} on {_router_name(view, s.router)}" for s in found if s.router]
+        cut = [f"sheet {s.sheet} on {name_router(view, s.router)}" for s in found if s.router]
         wrong += f" (batch {found[0].batch}, counted together: {several(cut)})"
     return tuple(
         Notice(id=f"{act.id}-{router}", router=router, text=wrong, at=act.at, by=act.worker)
         for router in routers
     )
-
-
-def _router_name(view: View, id: str) -> str:
-    router = view.get(Router, id)
-    return router.name if router else f"router {id}"
 
 
 def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:

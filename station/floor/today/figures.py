@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from station.queries.batches import find_revision
 from station.queries.orders import count_due
+from station.queries.routers import count_minutes_left, list_beds
 from station.shop.facts import (
     Batch,
     Bed,
@@ -162,14 +163,10 @@ class Doing(NamedTuple):
 
 
 def routers(view: View, now: str) -> tuple[Doing, ...]:
-    """Each router in use, by name."""
+    """Each router with what it does."""
     found = []
-    for router in view.shelf(Router, "all"):
-        bed = view.get(Bed, router.id) or Bed(id=router.id)
+    for router, bed in list_beds(view):
         reason = view.get(Reason, bed.stop) if bed.stop else None
-        left = None
-        if bed.state == "cutting":
-            gone = (hours(now) - hours(bed.started)) * 60 - bed.paused_s / 60
-            left = max(0, round(bed.minutes - gone))
+        left = max(0, round(count_minutes_left(bed, now))) if bed.state == "cutting" else None
         found.append(Doing(router, bed, reason.words if reason else "", left))
     return tuple(found)

@@ -12,8 +12,8 @@ from station.cutting.analyse.time import timing
 from station.cutting.geometry.moves import geometry
 from station.cutting.model import Moves
 from station.cutting.report import analyse, read
+from station.queries.pace import fit_pace
 from station.shop.facts import Router
-from station.shop.pace import fit
 
 ROUTER = Router(id="1", name="Router 1", change_s=0.0)
 
@@ -55,7 +55,7 @@ def test_tool_changes_count():
 def test_recorded_times_are_fitted_back(count):
     files = np.linspace(300, 1500, count)
     made = [(float(f), 1.08 * f + 40) for f in files]
-    got = fit(made)
+    got = fit_pace(made)
     assert got.pace == pytest.approx(1.08, rel=0.01)
     assert got.extra_s == pytest.approx(40, rel=0.01)
 
@@ -63,9 +63,9 @@ def test_recorded_times_are_fitted_back(count):
 def test_the_spread_of_a_fit():
     rng = np.random.default_rng(7)
     made = [(float(f), 1.08 * f + 40 + rng.normal(0, 5)) for f in np.linspace(300, 1500, 200)]
-    assert fit(made).spread_s == pytest.approx(5, rel=0.15)
-    assert fit([(600, 690)] * 3).pace == pytest.approx(1.15)
-    assert fit([]).count == 0
+    assert fit_pace(made).spread_s == pytest.approx(5, rel=0.15)
+    assert fit_pace([(600, 690)] * 3).pace == pytest.approx(1.15)
+    assert fit_pace([]).count == 0
 
 
 PLANES = {17: (0, 1, 2), 18: (2, 0, 1), 19: (1, 2, 0)}
@@ -185,7 +185,7 @@ def test_recorded_times_of_real_files_are_fitted_back():
         layout = make(seed)
         setting = replace(layout.setting, router=ROUTER)
         files.append(analyse(read(layout.text.encode(), setting), setting).file_s)
-    got = fit([(f, 1.08 * f + 40) for f in files])
+    got = fit_pace([(f, 1.08 * f + 40) for f in files])
     assert got.pace == pytest.approx(1.08, rel=0.01)
     assert got.extra_s == pytest.approx(40, rel=0.01)
 

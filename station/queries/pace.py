@@ -43,8 +43,8 @@ class Fit:
         return self.pace * file_s + self.extra_s
 
 
-def fit(recorded: Sequence[Recorded]) -> Fit:
-    """From (file's seconds, recorded seconds) of sheets that a router has cut.
+def fit_pace(recorded: Sequence[Recorded]) -> Fit:
+    """Fits a pace to (file's seconds, recorded seconds) of sheets that a router has cut.
 
     With files of about one length only, extra cannot be told from pace and is 0. Sheets far
     off the others are left out: nobody stood at the bed when they were done.
@@ -103,29 +103,29 @@ def _spread(kept: Sequence[Recorded], pace: float, extra: float, free: int) -> f
     return math.sqrt(squares / free) if free > 0 else math.inf
 
 
-def with_sheet(known: Pace | None, router: str, file_s: float, real_s: float) -> Pace:
-    """What is known of a router, with one more sheet."""
+def extend_pace(known: Pace | None, router: str, file_s: float, real_s: float) -> Pace:
+    """Extends what is known of a router by one more sheet."""
     before = known.sheets if known else ()
     return Pace(id=router, sheets=(*before, (file_s, real_s))[-MOST:])
 
 
-def fitted(view: View, router: str) -> Fit | None:
-    """A router's own correction; None: its sheets can't tell yet."""
+def find_fit(view: View, router: str) -> Fit | None:
+    """Finds a router's own correction; None: its sheets can't tell yet."""
     known = view.get(Pace, router)
-    found = fit(known.sheets) if known else None
+    found = fit_pace(known.sheets) if known else None
     return found if found and found.count >= LEAST else None
 
 
-def corrected(view: View, router: Router) -> Router:
-    """The router with the correction that its sheets tell; as typed while they can't."""
-    found = fitted(view, router.id)
+def correct_router(view: View, router: Router) -> Router:
+    """Corrects a router's pace by what its sheets tell; as typed while they can't."""
+    found = find_fit(view, router.id)
     return replace(router, pace=found.pace, extra_s=found.extra_s) if found else router
 
 
-def expected_minutes(view: View, revision: Revision, router: str) -> float:
-    """Minutes that a sheet takes on this router; the file's own where it is not known."""
+def expect_minutes(view: View, revision: Revision, router: str) -> float:
+    """Expects so many minutes for a sheet on this router; the file's own where it is not known."""
     known = view.get(Router, router)
     if known is None:
         return revision.minutes
-    right = corrected(view, known)
+    right = correct_router(view, known)
     return revision.minutes * right.pace + right.extra_s / 60

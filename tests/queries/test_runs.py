@@ -13,12 +13,12 @@ from station.floor.office.rules import RULES as OFFICE
 from station.floor.office.sound import wrong
 from station.papers.marks import Words
 from station.papers.traveller import traveller as paper
+from station.queries.runs import LASER, WORK, find_due
 from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bed, BitUse, CutFile, Fact, Revision, Router, Shop, Slip
 from station.shop.moves import SHEET, WEAR
 from station.shop.rooms import Run
-from station.shop.runs import LASER, WORK, due
 from tests.fakes import FakeView
 from tests.floor.shop_small import (
     COMB,
@@ -167,7 +167,7 @@ def test_a_sheet_spoiled_in_its_second_run() -> None:
     revision, work = view.get(Revision, f"{COMBS}.C"), view.get(Batch, "00412")
     assert revision
     assert work
-    following = due(view, work, revision, Bed(id="1"))
+    following = find_due(view, work, revision, Bed(id="1"))
     assert following
     assert (following.sheet, following.run) == (2, 1)
 

@@ -10,9 +10,9 @@ import pytest
 import demo_db
 from station.commands import main
 from station.cutting import prepare
+from station.queries.pace import LEAST, MOST, expect_minutes, extend_pace, fit_pace
 from station.shop.faces import Pairs, Progress
 from station.shop.facts import Batch, CutFile, Pace, Revision
-from station.shop.pace import LEAST, MOST, expected_minutes, fit, with_sheet
 from tests.floor.shop_small import COMBS, FRAMES, GAUGES, SHUTTLES, SPACERS
 from tests.replay import PIN, Stage
 
@@ -125,7 +125,7 @@ def test_too_few_sheets_tell_nothing_and_what_was_typed_holds(stage):
     for n, cut_file in enumerate((COMBS, SPACERS), 1):
         cut(stage, cut_file, real_s(stage, cut_file))
         assert page(stage)["Time over the file's"].startswith(f"can't tell yet: {n} of {LEAST}")
-    assert expected_minutes(stage.ledger.view, revision(stage, GAUGES), "1") == 18.0
+    assert expect_minutes(stage.ledger.view, revision(stage, GAUGES), "1") == 18.0
 
 
 def revision(stage, cut_file):
@@ -179,7 +179,7 @@ UNEVEN = [(600, 650), (700, 900), (650, 640), (620, 800), (680, 700)]
     ],
 )
 def test_a_line_through_recorded_times(recorded, pace, extra, left_out):
-    got = fit(recorded)
+    got = fit_pace(recorded)
     assert got.pace == pytest.approx(pace, rel=0.01)
     assert got.extra_s == pytest.approx(extra, abs=0.5)
     assert got.left_out == left_out
@@ -188,6 +188,6 @@ def test_a_line_through_recorded_times(recorded, pace, extra, left_out):
 def test_only_the_newest_sheets_are_kept():
     known = None
     for n in range(MOST + 10):
-        known = with_sheet(known, "1", 600 + n, 700)
+        known = extend_pace(known, "1", 600 + n, 700)
     assert len(known.sheets) == MOST
     assert known.sheets[-1] == (600 + MOST + 9, 700)

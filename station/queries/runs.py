@@ -7,6 +7,7 @@ before a fresh one is taken.
 
 from typing import NamedTuple
 
+from station.shop.acts import Answer, refuse
 from station.shop.facts import Batch, Bed, CutFile, Revision, Slip
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -31,44 +32,44 @@ class Due(NamedTuple):
     file: Revision
 
 
-def runs_of(view: View, revision: Revision) -> tuple[Revision, ...]:
-    """The revisions that run on each of its sheets, in order."""
+def list_runs(view: View, revision: Revision) -> tuple[Revision, ...]:
+    """Lists the revisions that run on each sheet of one, in order."""
     if not revision.runs:
         return (revision,)
     found = (view.get(Revision, each) for each in revision.in_order)
     return tuple(one for one in found if one)
 
 
-def between(view: View, batch: str) -> list[Slip]:
-    """The sheets of a batch that wait for their next run, by number."""
+def list_between(view: View, batch: str) -> list[Slip]:
+    """Lists the sheets of a batch that wait for their next run, by number."""
     waiting = [s for s in view.shelf(Slip, BETWEEN, MOST) if s.batch == batch]
     return sorted(waiting, key=lambda s: s.sheet)
 
 
-def done_on(view: View, batch: Batch, revision: Revision) -> dict[int, int]:
-    """How many runs are done on each sheet of a batch that is begun and not whole."""
+def count_done(view: View, batch: Batch, revision: Revision) -> dict[int, int]:
+    """Counts the runs that are done on each sheet of a batch that is begun and not whole."""
     if not revision.runs:
         return {}
-    return {s.sheet: len(s.runs) for s in between(view, batch.id)}
+    return {s.sheet: len(s.runs) for s in list_between(view, batch.id)}
 
 
-def due(
+def find_due(
     view: View, batch: Batch, revision: Revision, bed: Bed, chosen: int = 0,
     *, anywhere: bool = False,
 ) -> Due | None:  # fmt: skip
-    """What this router cuts next of a batch once its bed is free; None: nothing.
+    """Finds what this router cuts next of a batch once its bed is free; None: nothing.
 
     `chosen` is the sheet that a person wants next. With `anywhere` it may be any router.
     """
-    done = done_on(view, batch, revision)
-    return next_of(batch, runs_of(view, revision), bed, done, chosen, anywhere=anywhere)
+    done = count_done(view, batch, revision)
+    return find_next(batch, list_runs(view, revision), bed, done, chosen, anywhere=anywhere)
 
 
-def next_of(
+def find_next(
     batch: Batch, runs: tuple[Revision, ...], bed: Bed, done: dict[int, int], chosen: int = 0,
     *, anywhere: bool = False,
 ) -> Due | None:  # fmt: skip
-    """The same from how many runs are `done` on each sheet that is begun and not whole."""
+    """Finds the same from how many runs are `done` on each sheet that is begun, not whole."""
     if batch.state == "cancelled":
         return None
     on_bed = bed.sheet if bed.batch == batch.id else 0
@@ -84,13 +85,25 @@ def next_of(
     return None
 
 
-def work_of(view: View, file: Revision) -> str:
-    """What a run is: a key of WORK."""
+def find_work(view: View, file: Revision) -> str:
+    """Finds what a run is: a key of WORK."""
     cut_file = view.get(CutFile, file.cut_file)
     return cut_file.work if cut_file else "parts"
 
 
-def run_name(view: View, file: Revision) -> str:
-    """``HC300-SET C``: a run's cut file and letter."""
+def name_run(view: View, file: Revision) -> str:
+    """Names a run by its cut file and letter: ``HC300-SET C``."""
     cut_file = view.get(CutFile, file.cut_file)
     return f"{cut_file.name if cut_file else file.cut_file} {file.letter}"
+
+
+def refuse_unapproved_run(view: View, batch: Batch, run: Revision) -> Answer | None:
+    """Refuses a run of a batch's sheets that is not of its cut file's approved revision."""
+    cut_file = view.get(CutFile, run.cut_file)
+    if run.cut_file == batch.cut_file or (cut_file and cut_file.approved == run.letter):
+        return None
+    return refuse(
+        say("{run} is to run, {letter} is approved", run=name_run(view, run),
+            letter=cut_file.approved if cut_file and cut_file.approved else "-"),
+        say("Put it aside; the office names the approved one."),
+    )  # fmt: skip

@@ -1,0 +1,82 @@
+"""Questions about routers: what one does now, how long yet, what is in it and how worn."""
+
+from station.queries.batches import find_revision
+from station.queries.runs import list_runs
+from station.shop.facts import Batch, Bed, Bit, BitUse, Revision, Router
+from station.shop.moves import BOARD, WEAR
+from station.shop.times import count_seconds
+from station.shop.views import View, total
+
+NEAR_ITS_END = 0.8  # share of a bit's life from which it is told
+
+
+def list_routers(view: View) -> tuple[Router, ...]:
+    """Lists the routers that are in use, by number."""
+    return tuple(r for r in view.shelf(Router, "all") if r.active)
+
+
+def name_router(view: View, id: str) -> str:
+    """Names a router, also one that the shop does not know: ``Router 3``."""
+    router = view.get(Router, id)
+    return router.name if router else f"Router {id}"
+
+
+def find_bed(view: View, router: str) -> Bed:
+    """Finds what a router does now; one that was never used is free."""
+    return view.get(Bed, router) or Bed(id=router)
+
+
+def list_beds(view: View) -> tuple[tuple[Router, Bed], ...]:
+    """Lists every router with what it does now, by number."""
+    return tuple((r, find_bed(view, r.id)) for r in view.shelf(Router, "all"))
+
+
+def find_running(view: View, bed: Bed) -> Revision | None:
+    """Finds what runs on the sheet that is on a bed."""
+    batch = view.get(Batch, bed.batch)
+    made = find_revision(view, batch) if batch else None
+    runs = list_runs(view, made) if made else ()
+    return runs[bed.run - 1] if bed.run <= len(runs) else None
+
+
+def count_cutting_s(bed: Bed, now: str) -> float:
+    """Counts the seconds that the sheet on a bed has really been cut, stops taken off."""
+    end = bed.stopped if bed.state == "stopped" and bed.stopped else now
+    return max(0.0, count_seconds(bed.started, end) - bed.paused_s)
+
+
+def count_minutes_left(bed: Bed, now: str) -> float:
+    """Counts the minutes until the sheet on a bed should be done.
+
+    0 without a sheet; below zero once it takes longer than expected.
+    """
+    return bed.minutes - count_cutting_s(bed, now) / 60 if bed.sheet else 0.0
+
+
+def find_bit_in(view: View, bed: Bed, use: BitUse) -> Bit | None:
+    """Finds the bit that cuts a use: by its pocket in a tool changer, else in the spindle."""
+    router = view.get(Router, bed.id)
+    place = use.number if router and router.changer else 0
+    return view.get(Bit, dict(bed.bits).get(place, ""))
+
+
+def count_metres_cut(view: View, bit: Bit) -> float:
+    """Counts the metres that a bit has cut, on every router."""
+    return total(view.stock(place=f"bit/{bit.id}"), part=WEAR) / 1000
+
+
+def count_metres_left(view: View, bit: Bit) -> float:
+    """Counts the metres that a bit may still cut; below zero past its life."""
+    return bit.life_m - count_metres_cut(view, bit)
+
+
+def list_worn_bits(view: View) -> tuple[tuple[Bit, float], ...]:
+    """Lists the bits in routers that near their end, with the share of life that is cut."""
+    inside = (b for r in view.shelf(Router, "all") for b in view.shelf(Bit, f"router/{r.id}"))
+    used = ((b, count_metres_cut(view, b) / max(b.life_m, 1)) for b in inside)
+    return tuple((b, share) for b, share in used if share >= NEAR_ITS_END)
+
+
+def count_passes(view: View, router: str) -> int:
+    """Counts the sheets that were cut on a spoilboard since it was last flat."""
+    return total(view.stock(place=f"spoilboard/{router}"), part=BOARD)
