@@ -1,5 +1,6 @@
 """Opening a file soundly; a damaged one is set aside, and what can be is saved."""
 
+import gc
 import sqlite3
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
@@ -32,6 +33,18 @@ def open_sound(path: Path) -> Store:
     """The store of a sound file. Raises Damaged once a damaged one is set aside."""
     if not path.exists() and beside(path, "new").exists():
         put_in_place(path)  # the program was stopped between two renamings
+    store = _opened(path)
+    if store is None:
+        raise mend(path)
+    return store
+
+
+def _opened(path: Path) -> Store | None:
+    """The store of the file, looked over; None where it is damaged.
+
+    Not mended here: while an error is handled its trace holds what was read last, and that
+    the file, which Windows then does not let anybody rename.
+    """
     try:
         store = Store(path)
         try:
@@ -39,8 +52,8 @@ def open_sound(path: Path) -> Store:
         except BaseException:
             store.close()
             raise
-    except Damaged as error:
-        raise mend(path) from error
+    except Damaged:
+        return None
     return store
 
 
@@ -49,9 +62,25 @@ def beside(path: Path, ending: str) -> Path:
     return path.with_name(f"{path.name}.{ending}")
 
 
+def log_of(path: Path) -> Path:
+    """Where SQLite keeps what is not in the file yet."""
+    return path.with_name(path.name + "-wal")
+
+
+def _stamped(path: Path, why: str) -> Path:
+    """A new name beside the file that says why and when it was given."""
+    return beside(path, f"{why}-{datetime.now():%Y%m%d-%H%M%S}")
+
+
+def _let_go() -> None:
+    """Frees what was read from a file that is closed: the file stays open as long."""
+    gc.collect()
+
+
 def set_aside(path: Path, why: str) -> Path:
     """Renames the file and its log out of the way; returns the new name."""
-    aside = beside(path, f"{why}-{datetime.now():%Y%m%d-%H%M%S}")
+    aside = _stamped(path, why)
+    _let_go()
     with disk_faults(path):
         path.replace(aside)
         _log_aside(path, aside)
@@ -60,6 +89,7 @@ def set_aside(path: Path, why: str) -> Path:
 
 def put_in_place(path: Path) -> None:
     """Makes the new file beside it the station's file. A log of the old one goes first."""
+    _let_go()
     with disk_faults(path):
         _log_aside(path, beside(path, "old"))
         beside(path, "new").replace(path)
@@ -67,9 +97,8 @@ def put_in_place(path: Path) -> None:
 
 
 def _log_aside(path: Path, aside: Path) -> None:
-    log = path.with_name(path.name + "-wal")
-    if log.exists():
-        log.replace(aside.with_name(aside.name + "-wal"))
+    if log_of(path).exists():
+        log_of(path).replace(log_of(aside))
 
 
 def _look_over(store: Store) -> None:
@@ -99,6 +128,14 @@ def _check_newest(store: Store, number: int, before: bytes) -> None:
 
 def mend(path: Path) -> Damaged:
     """Saves what can be read into a new file in its place; returns what to tell."""
+    kept = _saved_from(path)
+    aside = set_aside(path, "damaged")
+    put_in_place(path)
+    return Damaged(path, aside, kept)
+
+
+def _saved_from(path: Path) -> int:
+    """Saves what can be read into the new file beside it; returns how many entries."""
     new = beside(path, "new")
     try:
         damaged = sqlite3.connect(path, isolation_level=None, timeout=0)
@@ -107,12 +144,9 @@ def mend(path: Path) -> Damaged:
     try:
         with disk_faults(path):
             new.unlink(missing_ok=True)
-        kept = _save(damaged, new)
+        return _save(damaged, new)
     finally:
         damaged.close()
-    aside = set_aside(path, "damaged")
-    put_in_place(path)
-    return Damaged(path, aside, kept)
 
 
 def _save(damaged: sqlite3.Connection, new: Path) -> int:
