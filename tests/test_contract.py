@@ -21,6 +21,11 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
             "Questions about the shop know only the shop",
         ),
         (
+            "station/printing/pdf_files.py",
+            "from station.bootstrap import new_id",
+            "The composition root sees what it composes, and only what stands above sees it",
+        ),
+        (
             "station/floor/today/screen.py",
             "import station.ledger.ledger",
             "Rules, dialogues and faces know only the shop",

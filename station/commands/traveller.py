@@ -5,7 +5,9 @@ from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
-from station.printing import gathering, pdf_files
+from station.ledger.ledger import Ledger
+from station.printing import gathering
+from station.shop.acts import Act
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,10 +22,22 @@ def run(options: argparse.Namespace) -> int:
     with bootstrap.opened(require_shop(options)) as ledger:
         now = make_clock(options)()
         if options.copy:
-            pdf_files.next_copy(ledger, options.batch, now)
+            _make_next_copy(ledger, options.batch, now)
         paper = gathering.paper(ledger, "traveller", options.batch, now)
         if paper is None:
             raise CommandError(f"There is no batch {options.batch}.")
         options.pdf.write_bytes(paper.pdf())
     print(options.pdf)
     return 0
+
+
+def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
+    """Makes the next copy of a traveller; the one before is void."""
+    act = Act(
+        id=bootstrap.new_id(),
+        kind="new_copy",
+        at=at,
+        subject=f"batch/{batch}",
+        station=ledger.station,
+    )
+    ledger.record(act)

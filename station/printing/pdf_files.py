@@ -4,20 +4,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from station.bootstrap import new_id
 from station.ledger.ledger import Ledger
 from station.printing.gathering import paper
-from station.shop.acts import Act
 
 if TYPE_CHECKING:
     from station.papers.page import Page
-
-
-def next_copy(ledger: Ledger, batch: str, at: str) -> None:
-    """Makes the next copy of a traveller; the one before is void."""
-    ledger.record(
-        Act(id=new_id(), kind="new_copy", at=at, subject=f"batch/{batch}", station=ledger.station)
-    )
 
 
 class Papers:

@@ -2,8 +2,8 @@
 
 from station.floor.anywhere import dialogue
 from station.floor.anywhere.rules import waiting
-from station.shop.areas import AREAS, button_of
 from station.queries.routers import list_beds, list_worn_bits
+from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
 from station.shop.faces import (
