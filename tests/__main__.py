@@ -1,31 +1,56 @@
-"""``python3 -m tests``: everything that must hold, on a fresh clone as on a used one."""
+"""``python3 -m tests``: everything that must hold, on a fresh clone as on a used one.
+
+``--quick`` leaves out the tests that are marked slow, and the coverage: what a developer runs
+after each change.
+"""
 
 import os
 import subprocess
 import sys
+import tempfile
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from station.setting_up import ready
 
 HOME = Path(__file__).resolve().parent.parent
 
-STEPS = (
+CHECKS = (
     ("ruff", ["-m", "ruff", "check", "."]),
-    ("mypy", ["-m", "mypy"]),
+    ("ruff format", ["-m", "ruff", "format", "--check", "."]),
     ("import contract", ["-c", "from importlinter.cli import lint_imports_command as c; c()"]),
-    ("tests", ["-m", "pytest", "--cov=station", "--cov-report=term:skip-covered"]),
+    ("mypy", ["-m", "mypy"]),
 )
+# Compiled once before: two workers of the tests would both do it.
+COMPILE = ["-c", "from station.cutting.prepare import prepare; prepare()"]
+TESTS = ["-m", "pytest", "--numprocesses", "auto", "--dist", "worksteal"]
+QUICK = ["-m", "not slow"]
+WHOLE = ["--cov=station", "--cov-report=term:skip-covered"]
+
+
+def run_quietly(command: list[str]) -> tuple[int, str]:
+    """Runs one check; gives its exit code and all that it said."""
+    with tempfile.TemporaryFile("w+", encoding="utf-8", errors="replace") as said:
+        code = subprocess.call([sys.executable, *command], cwd=HOME, stdout=said, stderr=said)
+        said.seek(0)
+        return code, said.read()
 
 
 def main() -> int:
-    """Runs every step, says which failed, and ends with their worst exit code."""
+    """Runs the checks beside the tests, says what failed, and ends with 1 if anything did."""
     ready(tests=True)
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    failed = []
-    for name, command in STEPS:
-        print(f"== {name}", flush=True)
-        if subprocess.run([sys.executable, *command], cwd=HOME, check=False).returncode:
-            failed.append(name)
+    with ThreadPoolExecutor(max_workers=1) as beside:
+        checks = [(name, beside.submit(run_quietly, command)) for name, command in CHECKS]
+        print("== tests", flush=True)
+        subprocess.call([sys.executable, *COMPILE], cwd=HOME)
+        which = QUICK if "--quick" in sys.argv[1:] else WHOLE
+        tests = subprocess.call([sys.executable, *TESTS, *which], cwd=HOME)
+        failed = ["tests"] if tests else []
+        for name, check in checks:
+            code, said = check.result()
+            print(f"== {name}\n{said}", end="", flush=True)
+            failed += [name] if code else []
     print(f"Failed: {', '.join(failed)}" if failed else "All steps passed.", flush=True)
     return 1 if failed else 0
 

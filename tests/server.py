@@ -5,11 +5,13 @@ server refuses to, it runs as the system's user without rights.
 """
 
 import os
+import secrets
 import shutil
 import socket
 import subprocess
 import sys
 import tempfile
+from contextlib import suppress
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -116,9 +118,16 @@ def is_root() -> bool:
     return hasattr(os, "geteuid") and os.geteuid() == 0
 
 
+PORTS = range(20_000, 32_000)  # below those that systems give to whoever connects
+
+
 def free_port() -> int:
-    """A port of this machine that nothing listens at."""
-    with socket.socket() as held:
-        held.bind(("127.0.0.1", 0))
-        port: int = held.getsockname()[1]
-    return port
+    """Gives a port of this machine that nothing listens at.
+
+    By chance, for tests run beside each other, and a port may be asked for long before
+    something listens there.
+    """
+    while True:
+        with socket.socket() as held, suppress(OSError):
+            held.bind(("127.0.0.1", port := secrets.choice(PORTS)))
+            return port
