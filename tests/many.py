@@ -31,7 +31,7 @@ from station.ledger.ledger import Ledger
 from station.ledger.numbers import given_to
 from station.ledger.statements import DERIVED
 from station.shop.facts import Order, Pack
-from station.shop.moves import balancing
+from station.shop.places import balances
 from tests.many_station import RULES, begin, child
 from tests.proxy import Proxy
 from tests.server import AT_ONCE, Server
@@ -244,7 +244,7 @@ def not_sound(ledger: Ledger) -> list[str]:
     sums: Counter[str] = Counter()
     for held in ledger.balances():
         sums[held.part] += held.qty
-        found += [f"below nothing {held}"] if held.qty < 0 and not balancing(held.place) else []
+        found += [f"below nothing {held}"] if held.qty < 0 and not balances(held.place) else []
     found += [f"{part} does not balance: {n}" for part, n in sums.items() if n]
     packs = Counter(p.order for p in ledger.facts(Pack) if p.state != "opened")
     found += [f"order {o} is packed {n} times" for o, n in packs.items() if n > 1]

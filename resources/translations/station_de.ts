@@ -4996,12 +4996,28 @@
       <translation>Los {batch}</translation>
     </message>
     <message>
+      <source>bed of router {number}</source>
+      <translation>Tisch von Fräse {number}</translation>
+    </message>
+    <message>
+      <source>between two runs</source>
+      <translation>zwischen zwei Durchgängen</translation>
+    </message>
+    <message>
       <source>bit</source>
       <translation>Fräser</translation>
     </message>
     <message>
+      <source>bit {number}</source>
+      <translation>Fräser {number}</translation>
+    </message>
+    <message>
       <source>bottom edge at {at} mm</source>
       <translation>Unterkante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>bought</source>
+      <translation>gekauft</translation>
     </message>
     <message>
       <source>button</source>
@@ -5040,6 +5056,10 @@
       <translation>Wagen</translation>
     </message>
     <message>
+      <source>cart {number}</source>
+      <translation>Wagen {number}</translation>
+    </message>
+    <message>
       <source>change after sheet {n}</source>
       <translation>nach Platte {n} wechseln</translation>
     </message>
@@ -5058,6 +5078,10 @@
     <message>
       <source>counted</source>
       <translation>gezählt</translation>
+    </message>
+    <message>
+      <source>counted again</source>
+      <translation>nachgezählt</translation>
     </message>
     <message>
       <source>cut</source>
@@ -5130,6 +5154,10 @@
     <message>
       <source>for the rack</source>
       <translation>fürs Regal</translation>
+    </message>
+    <message>
+      <source>found</source>
+      <translation>gefunden</translation>
     </message>
     <message>
       <source>found {n}</source>
@@ -5210,6 +5238,10 @@
     <message>
       <source>its pieces</source>
       <translation>seine Stücke</translation>
+    </message>
+    <message>
+      <source>kept apart</source>
+      <translation>beiseitegelegt</translation>
     </message>
     <message>
       <source>kept from the last sheet</source>
@@ -5396,6 +5428,10 @@
       <translation>eine Lage, {m} m</translation>
     </message>
     <message>
+      <source>open pack of order {number}</source>
+      <translation>offenes Paket von Auftrag {number}</translation>
+    </message>
+    <message>
       <source>or a traveller for all its sheets here</source>
       <translation>oder eine Laufkarte für alle ihre Platten hier</translation>
     </message>
@@ -5422,6 +5458,10 @@
     <message>
       <source>pack</source>
       <translation>Paket</translation>
+    </message>
+    <message>
+      <source>pack {number}</source>
+      <translation>Paket {number}</translation>
     </message>
     <message>
       <source>packed</source>
@@ -5456,8 +5496,8 @@
       <translation>Komma</translation>
     </message>
     <message>
-      <source>popping, sheet {sheet}</source>
-      <translation>Ausbrechen, Platte {sheet}</translation>
+      <source>popping, sheet {number}</source>
+      <translation>Ausbrechen, Platte {number}</translation>
     </message>
     <message>
       <source>product</source>
@@ -5476,8 +5516,8 @@
       <translation>Regal</translation>
     </message>
     <message>
-      <source>rack {name}</source>
-      <translation>Regal {name}</translation>
+      <source>rack {number}</source>
+      <translation>Regal {number}</translation>
     </message>
     <message>
       <source>rack {place}</source>
@@ -5564,6 +5604,10 @@
       <translation>Platte</translation>
     </message>
     <message>
+      <source>sheet store</source>
+      <translation>Plattenlager</translation>
+    </message>
+    <message>
       <source>sheet {sheet}</source>
       <translation>Platte {sheet}</translation>
     </message>
@@ -5608,8 +5652,16 @@
       <translation>{n} abgetrennt</translation>
     </message>
     <message>
+      <source>spoilboard of router {number}</source>
+      <translation>Opferplatte von Fräse {number}</translation>
+    </message>
+    <message>
       <source>spoiled</source>
       <translation>Ausschuss</translation>
+    </message>
+    <message>
+      <source>spoiled, reason {number}</source>
+      <translation>Ausschuss, Grund {number}</translation>
     </message>
     <message>
       <source>stack</source>
@@ -5692,6 +5744,10 @@
       <translation>Oberkante bei {at} mm</translation>
     </message>
     <message>
+      <source>trimming</source>
+      <translation>Verputzen</translation>
+    </message>
+    <message>
       <source>typing</source>
       <translation>Eingabe</translation>
     </message>
@@ -5702,6 +5758,10 @@
     <message>
       <source>units</source>
       <translation>Einheit</translation>
+    </message>
+    <message>
+      <source>used up</source>
+      <translation>verbraucht</translation>
     </message>
     <message>
       <source>vacuum bed</source>
@@ -5722,6 +5782,10 @@
     <message>
       <source>wants {name}: not known</source>
       <translation>will {name}: unbekannt</translation>
+    </message>
+    <message>
+      <source>wear</source>
+      <translation>Abnutzung</translation>
     </message>
     <message>
       <source>weight</source>

@@ -8,6 +8,7 @@ from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
+from station.queries.underway import count_by_place, list_queue
 from station.shop.facts import (
     Batch,
     Cart,
@@ -80,9 +81,7 @@ def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
     cut_file = ledger.view.get(CutFile, batch.cut_file)
     makes = revision.makes() if revision and not batch.parent else {}
     places: dict[str, dict[str, int]] = {p: {} for p in makes}
-    for held in stock.by_batch.get(batch.id, []):
-        here = places.setdefault(held.part, {})
-        here[held.place] = here.get(held.place, 0) + held.qty
+    places |= count_by_place(stock.by_batch.get(batch.id, []))
     return {
         "batch": batch.id,
         "cut_file": cut_file.name if cut_file else batch.cut_file,
@@ -158,5 +157,5 @@ def _cart(ledger: Ledger, cart: Cart) -> Json:
 
 def _router(ledger: Ledger, router: Router) -> Json:
     bed = find_bed(ledger.view, router.id)
-    queue = [b.id for b in ledger.view.shelf(Batch, f"queue/{router.id}", 200)]
+    queue = [b.id for b in list_queue(ledger.view, router.id)]
     return {"router": f"R{router.id}", "state": bed.state, "queue": queue}

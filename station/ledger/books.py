@@ -12,7 +12,7 @@ from station.ledger.codec import Body, Change, State, lift_say, state_of
 from station.ledger.effects import SpotKey, net, tally_rows
 from station.ledger.sound import LEFT_OUT
 from station.shop.conflicts import left_out
-from station.shop.moves import balancing
+from station.shop.places import balances
 from station.shop.words import Say, say
 
 FactRow = tuple[str, str | None, str, str]  # text, shelf, rank, id of the act that set it
@@ -131,7 +131,7 @@ class Books:
             if (now[3] if now else None) != (before.entry if before else None):
                 return say("the state before of {key} is another", key=change.key)
         for key, left in spots.items():
-            if left < 0 and changes[key] < 0 and not balancing(key[2]):
+            if left < 0 and changes[key] < 0 and not balances(key[2]):
                 batch, part, place = key
                 return say(
                     "{n} of {part} too many leave {place} ({batch})",

@@ -18,7 +18,7 @@ from station.ledger.codec import State
 from station.ledger.faults import Fault
 from station.ledger.sound import readable
 from station.ledger.store import Store
-from station.shop.moves import balancing
+from station.shop.places import balances
 
 SEAL = 32  # bytes of digest before the books themselves
 LARGEST = 2**31 - 1  # bytes of books once they are unpacked
@@ -118,7 +118,7 @@ def _check_pieces(rows: Iterable[tuple[str, str, str, int]]) -> None:
     sums = Counter[str]()
     for _, part, place, qty in rows:
         sums[part] += qty
-        if not qty or abs(qty) > _LARGEST_SUM or (qty < 0 and not balancing(place)):
+        if not qty or abs(qty) > _LARGEST_SUM or (qty < 0 and not balances(place)):
             raise ClosingWrong(f"{qty} of {part} lie at {place}")
     if open_ := [part for part, qty in sums.items() if qty]:
         raise ClosingWrong(f"the pieces of {open_[0]} do not balance")

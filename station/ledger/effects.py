@@ -9,7 +9,8 @@ import msgspec
 from station.ledger import statements
 from station.ledger.codec import Body, Change
 from station.ledger.faults import EffectsWrong
-from station.shop.moves import Move, balancing, head
+from station.shop.moves import Move, head
+from station.shop.places import balances
 
 SpotKey = tuple[str, str, str]  # batch, part, place: as the balance table is keyed
 
@@ -56,13 +57,13 @@ def writes(body: Body) -> list[str]:
 
 def marks(body: Body) -> set[str]:
     """The facts and spots that the entry changes, one by one; balancing places come apart."""
-    ends = (spot for m in body.moves for spot in (m.frm, m.to) if not balancing(spot.place))
+    ends = (spot for m in body.moves for spot in (m.frm, m.to) if not balances(spot.place))
     return {f"at/{place}/{batch}" for place, batch in ends} | {c.key for c in body.sets}
 
 
 def rests_on(body: Body) -> set[str]:
     """What the effects rest on, whatever the rule read: states before, and spots taken from."""
-    spots = {f"at/{m.frm.place}/{m.frm.batch}" for m in body.moves if not balancing(m.frm.place)}
+    spots = {f"at/{m.frm.place}/{m.frm.batch}" for m in body.moves if not balances(m.frm.place)}
     return spots | {change.key for change in body.sets}
 
 
@@ -94,7 +95,7 @@ def apply_moves(connection: sqlite3.Connection, moves: Iterable[Move]) -> list[S
             run(statements.SET_SPOT, (qty, *key))
         else:
             run(statements.EMPTY_SPOT, key)
-        if qty < 0 and change < 0 and not balancing(key[2]):
+        if qty < 0 and change < 0 and not balances(key[2]):
             short.append(Short(*key, qty))
     return short
 

@@ -10,7 +10,7 @@ from station.ledger.history import Decided, History, Recorded
 from station.ledger.numbers import TAKING, spent_by
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.beginning import not_here
-from station.shop.moves import balancing
+from station.shop.places import balances
 from station.shop.words import Say, say
 
 _MEND = say("A recount or a correction mends it.")
@@ -59,7 +59,7 @@ def _gone_on(history: History, body: Body) -> Say | None:
     """Why the pieces cannot be moved back, if they cannot."""
     back = effects.net(m.back() for m in body.moves)
     for (batch, part, place), change in back.items():
-        if change >= 0 or balancing(place):
+        if change >= 0 or balances(place):
             continue
         rows = history.store.rows(statements.SPOT, (batch, part, place))
         if (rows[0][0] if rows else 0) + change < 0:

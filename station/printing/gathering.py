@@ -9,6 +9,7 @@ from station.queries.orders import list_needs
 from station.queries.routers import list_beds, list_worn_bits
 from station.queries.runs import LASER, WORK, find_work, list_runs, name_run
 from station.queries.settings import find_shop
+from station.queries.underway import list_with_paper
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -28,14 +29,11 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
-from station.shop.moves import head
-from station.shop.views import View, by_part, total
+from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import say
 
 if TYPE_CHECKING:
     from station.papers.page import Page
-
-IN_WORK = ("popping", "trimming", "rework", "held")  # where a batch's pieces wait for someone
 
 
 def paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
@@ -97,8 +95,7 @@ def _runs(view: View, revision: Revision) -> list[str]:
 
 def pieces_of(ledger: Ledger, batch: Batch) -> dict[str, int]:
     """A batch's pieces by part that wait for someone, not those on the rack or gone."""
-    held = ledger.view.stock(batch=batch.id)
-    return by_part(tuple(h for h in held if head(h.place) in IN_WORK))
+    return by_part(list_with_paper(ledger.view, batch.id))
 
 
 def _label(ledger: Ledger, name: str, now: str) -> "Page | None":
@@ -185,9 +182,7 @@ def _at_trimming(ledger: Ledger) -> list[tuple[str, str]]:
     """Every batch with pieces at the router table, those to be made good named as such."""
     rows = []
     for place, words in (("trimming", ""), ("rework", ", to be made good")):
-        counts: dict[str, int] = {}
-        for held in ledger.view.stock(place=place):
-            counts[held.batch] = counts.get(held.batch, 0) + held.qty
+        counts = by_batch(ledger.view.stock(place=place))
         rows += [(batch, _pieces(n) + words) for batch, n in counts.items()]
     return rows
 

@@ -1,9 +1,11 @@
 """Questions about what lies where: on the rack, in the store; held or free to be taken."""
 
 from station.queries.batches import keep_free
-from station.shop.facts import Part
-from station.shop.moves import Held, Move, move
+from station.shop.facts import Part, RackPlace
+from station.shop.moves import Held, Move, head, move, tail
+from station.shop.places import place_words
 from station.shop.views import View, total
+from station.shop.words import Say, say
 
 
 def list_on_rack(view: View, part: Part) -> tuple[Held, ...]:
@@ -40,3 +42,9 @@ def take_in_order(lying: tuple[Held, ...], quantity: int) -> tuple[Held, ...]:
 def move_in_order(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move, ...]:
     """Moves so many pieces from spots in their order to one place."""
     return tuple(move(h.part, h.qty, h.place, to, h.batch) for h in take_in_order(lying, quantity))
+
+
+def name_place(view: View, place: str) -> Say:
+    """Names a place for a person; a rack place by its name."""
+    rack = view.get(RackPlace, tail(place)) if head(place) == "rack" else None
+    return say("rack {number}", number=rack.name) if rack else place_words(place)

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from station.shop.acts import Act
 from station.shop.facts import Concern
-from station.shop.moves import Move, balancing
+from station.shop.moves import Move
+from station.shop.places import balances
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -83,10 +84,10 @@ def bookable(view: View, concern: Concern) -> tuple[Move, ...]:
     moves = []
     for m in concern.meant:
         spot = (m.frm.place, m.frm.batch, m.part)
-        if not balancing(m.frm.place) and spot not in left:
+        if not balances(m.frm.place) and spot not in left:
             held = view.stock(batch=m.frm.batch, place=m.frm.place)
             left[spot] = sum(h.qty for h in held if (h.batch, h.part) == (m.frm.batch, m.part))
-        qty = m.qty if balancing(m.frm.place) else min(m.qty, left[spot])
+        qty = m.qty if balances(m.frm.place) else min(m.qty, left[spot])
         if qty > 0:
             moves.append(m._replace(qty=qty))
             left[spot] = left.get(spot, 0) - qty

@@ -4,25 +4,13 @@ A spot is a place and the batch that the pieces belong to. Every count is the su
 moves into a spot less the moves out of it; nothing appears or vanishes in between, for
 each move names both ends. Counters that wear are moves too (bit metres, in millimetres).
 
-Places are short texts. What stands before the slash is the kind of place:
-
-    store               the sheet store            bed/3          router 3's bed
-    popping/4           popping, slip of sheet 4   trimming       the router table
-    rework              to be made good            rack/014       a rack place
-    packing/3306        in the pack of an order    pack/00077     in a closed pack
-    cart/2              on a cart                  shipped        gone
-    bit/12              worn off a bit             held           kept apart
-    spoilboard/3        sheets cut on it since it was last flat
-
-The books are balanced by places where pieces come from or end: ``cut``, ``bought``,
-``used``, ``wear``, ``spoiled/<reason>``, ``missing``, ``found`` and ``recount``.
-These may go below zero; no other place ever does.
+Places are short texts, such as ``trimming`` or ``rack/014``; their kinds, and what is true of
+each, stand in `station.shop.places`. Some balance the books: things come from there without
+having been brought. These may go below zero; no other place ever does.
 """
 
 from functools import lru_cache
 from typing import NamedTuple
-
-BALANCING = frozenset({"cut", "bought", "wear", "found", "recount"})
 
 SHEET = "sheet"  # the unit moved for a whole sheet of material
 WEAR = "mm"  # the unit moved for a bit's wear, in millimetres of cut
@@ -68,11 +56,6 @@ def head(place: str) -> str:
 def tail(place: str) -> str:
     """What stands behind the slash: ``rack/014`` is ``014``."""
     return place.partition("/")[2]
-
-
-def balancing(place: str) -> bool:
-    """Whether a place balances the books and so may go below zero."""
-    return head(place) in BALANCING
 
 
 def move(part: str, qty: int, frm: str, to: str, batch: str, to_batch: str = "") -> Move:

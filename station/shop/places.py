@@ -1,16 +1,99 @@
-"""Places in words for a person."""
+"""The kinds of place, and what is true of each: the one table of them.
 
-from station.shop.facts import RackPlace
+A place is a short text, a kind and often a number behind a slash: ``rack/014``. What moves
+between places is told in `station.shop.moves`.
+"""
+
+from typing import NamedTuple
+
 from station.shop.moves import head, tail
-from station.shop.views import View
 from station.shop.words import Say, say
 
 
-def place_name(view: View, place: str) -> Say:
-    """A place in words for a person."""
-    if head(place) == "rack":
-        rack = view.get(RackPlace, tail(place))
-        return say("rack {name}", name=rack.name if rack else tail(place))
-    if head(place) == "popping":
-        return say("popping, sheet {sheet}", sheet=tail(place))
-    return say("{place}", place=place)
+class PlaceKind(NamedTuple):
+    """What is true of every place of one kind.
+
+    words: for a person; ``{number}`` is what stands behind the slash. Without it a place of
+        this kind is a whole one: there is one of them.
+    area: the work area where work waits on what lies there; empty: none does.
+    paper: a batch's pieces lie there with its traveller.
+    before_rack: pieces there may still come onto the rack, found ones too.
+    good: pieces that were counted good go there.
+    counted: what lies there may be counted again in the office.
+    balances: it balances the books: things come from there without having been brought, so
+        it may go below zero. No other place ever does.
+    """
+
+    words: Say
+    area: str = ""
+    paper: bool = False
+    before_rack: bool = False
+    good: bool = False
+    counted: bool = False
+    balances: bool = False
+
+    @property
+    def whole(self) -> bool:
+        """Whether there is one place of this kind, without a number."""
+        return "{number}" not in self.words.template
+
+
+KINDS: dict[str, PlaceKind] = {
+    # sheets
+    "store": PlaceKind(say("sheet store"), counted=True),
+    "bed": PlaceKind(say("bed of router {number}")),
+    "between": PlaceKind(say("between two runs")),
+    # pieces on their way
+    "popping": PlaceKind(
+        say("popping, sheet {number}"), area="popping", paper=True, before_rack=True, counted=True
+    ),
+    "trimming": PlaceKind(
+        say("trimming"), area="trimming", paper=True, before_rack=True, good=True, counted=True
+    ),
+    "rework": PlaceKind(
+        say("rework"), area="trimming", paper=True, before_rack=True, counted=True
+    ),
+    "held": PlaceKind(say("kept apart"), paper=True, before_rack=True, counted=True),
+    "rack": PlaceKind(say("rack {number}"), good=True, counted=True),
+    "packing": PlaceKind(say("open pack of order {number}"), good=True),
+    "pack": PlaceKind(say("pack {number}")),
+    "cart": PlaceKind(say("cart {number}")),
+    "shipped": PlaceKind(say("shipped")),
+    # what wears
+    "bit": PlaceKind(say("bit {number}")),
+    "spoilboard": PlaceKind(say("spoilboard of router {number}")),
+    # where things come from or end
+    "cut": PlaceKind(say("cut"), balances=True),
+    "bought": PlaceKind(say("bought"), balances=True),
+    "wear": PlaceKind(say("wear"), balances=True),
+    "found": PlaceKind(say("found"), balances=True),
+    "recount": PlaceKind(say("counted again"), balances=True),
+    "used": PlaceKind(say("used up")),
+    "spoiled": PlaceKind(say("spoiled, reason {number}")),
+    "missing": PlaceKind(say("missing"), before_rack=True),
+}
+UNKNOWN = PlaceKind(Say())  # written by another program
+BALANCING = frozenset(name for name, kind in KINDS.items() if kind.balances)
+
+
+def kind_of(place: str) -> PlaceKind:
+    """Gives the kind of a place."""
+    return KINDS.get(head(place), UNKNOWN)
+
+
+def balances(place: str) -> bool:
+    """Says whether a place balances the books and so may go below zero."""
+    return head(place) in BALANCING
+
+
+def areas_of(area: str) -> tuple[str, ...]:
+    """Gives the kinds of place whose work waits in a work area."""
+    return tuple(name for name, kind in KINDS.items() if kind.area == area)
+
+
+def place_words(place: str) -> Say:
+    """Gives a place in words for a person."""
+    kind = kind_of(place)
+    if kind is UNKNOWN or kind.whole == bool(tail(place)):
+        return say("{place}", place=place)
+    return kind.words._replace(values={"number": tail(place)} if tail(place) else {})

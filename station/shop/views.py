@@ -1,6 +1,6 @@
 """What rules may know, and what a rule is."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import NamedTuple, Protocol, TypeVar
 
 from station.shop.acts import Act, Answer
@@ -81,7 +81,7 @@ class Rule(NamedTuple):
 Rules = dict[str, Rule]
 
 
-def total(held: tuple[Held, ...], *, place: str = "", part: str = "") -> int:
+def total(held: Iterable[Held], *, place: str = "", part: str = "") -> int:
     """Pieces among `held`, of one kind of place and one part where given."""
     return sum(
         h.qty
@@ -90,7 +90,15 @@ def total(held: tuple[Held, ...], *, place: str = "", part: str = "") -> int:
     )
 
 
-def by_part(held: tuple[Held, ...]) -> dict[str, int]:
+def by_batch(held: Iterable[Held]) -> dict[str, int]:
+    """Pieces of each batch among `held`, in the order they come."""
+    counts: dict[str, int] = {}
+    for h in held:
+        counts[h.batch] = counts.get(h.batch, 0) + h.qty
+    return counts
+
+
+def by_part(held: Iterable[Held]) -> dict[str, int]:
     """Pieces of each part among `held`, in the order they come."""
     counts: dict[str, int] = {}
     for h in held:

@@ -69,6 +69,13 @@ def dated(at: str) -> str:
     return f"{day(at)}{at[:4]}"
 
 
+def when(at: str, now: str) -> Say:
+    """A time of today as its clock, any other as its day."""
+    if at[:10] == now[:10]:
+        return say("{at}", at=clock(at))
+    return say("{day}", day=day(at))
+
+
 def several(words: list[str]) -> str:
     """``1``, ``1 and 2``, ``1, 2 and 3``."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

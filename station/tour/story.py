@@ -12,6 +12,7 @@ from station.floor.packing.numbers import expected
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_wanted
+from station.queries.stock import list_on_rack
 from station.shop import cards, codes
 from station.shop.facts import (
     Batch,
@@ -23,7 +24,7 @@ from station.shop.facts import (
     Part,
     Slip,
 )
-from station.shop.views import View, by_part
+from station.shop.views import View, by_part, total
 
 CLOSE = cards.button("close_pack")
 
@@ -138,7 +139,7 @@ def packable(view: View, _rest: str, _desk: Desk) -> str:
 
 def _on_rack(view: View, part: str) -> int:
     found = view.get(Part, part)
-    return by_part(view.stock(place=f"rack/{found.rack}")).get(part, 0) if found else 0
+    return total(list_on_rack(view, found)) if found else 0
 
 
 def next_part(view: View, _rest: str, desk: Desk) -> str:

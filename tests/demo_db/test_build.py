@@ -9,7 +9,8 @@ from demo_db.build import DAYS, build, hours, working_days
 from station.bootstrap import all_rules
 from station.ledger.ledger import Ledger
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
-from station.shop.moves import NO_PIECES, balancing, head
+from station.shop.moves import NO_PIECES, head
+from station.shop.places import balances
 
 NOW = datetime(2026, 11, 25, 11, 30)
 
@@ -29,7 +30,7 @@ def test_the_history_is_sound(shop):
 
 
 def test_no_place_below_zero_but_those_that_balance_the_books(shop):
-    assert [h for h in shop.balances() if h.qty < 0 and not balancing(h.place)] == []
+    assert [h for h in shop.balances() if h.qty < 0 and not balances(h.place)] == []
 
 
 def test_every_piece_that_was_cut_is_somewhere(shop):

@@ -10,7 +10,7 @@ from station.ledger.shop_link import SharedRow
 from station.shop.acts import Act
 from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER, bookable
 from station.shop.facts import Batch, Concern, Line, Order, Pile
-from station.shop.moves import balancing
+from station.shop.places import balances
 from tests.floor.shop_small import COMB, DAY, small_facts
 from tests.ledger.stations import Station, same
 from tests.simulate.shop import MemoryShop
@@ -36,7 +36,7 @@ def two(tmp_path):
     for station in made:
         assert station.ledger.check() == []
         sums = sum(h.qty for h in station.ledger.balances() if h.part == COMB)
-        below = [h for h in station.ledger.balances() if h.qty < 0 and not balancing(h.place)]
+        below = [h for h in station.ledger.balances() if h.qty < 0 and not balances(h.place)]
         assert (sums, below) == (0, [])
 
 

@@ -12,7 +12,7 @@ from station.shop.acts import Act
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Batch
-from station.shop.moves import balancing
+from station.shop.places import balances
 from station.shop.rooms import Do, Hand, Input, Number, Point, Took
 from tests.fakes import FakeView
 from tests.floor.shop_small import COMBS, DAY, GAUGES, batch, hand, small_shop
@@ -81,7 +81,7 @@ def _act(view: FakeView, do: Do, now: str, *, sure: bool) -> Hand | None:
 
 def _sound(view: FakeView) -> None:
     for (place, _, part), qty in view.pieces.items():
-        assert qty >= 0 or balancing(place), (place, part, qty)
+        assert qty >= 0 or balances(place), (place, part, qty)
     for name in ("00412", "00417"):
         found = view.get(Batch, name)
         assert found

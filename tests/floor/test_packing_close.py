@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from station.floor.packing import mailers, numbers, screen
-from station.floor.packing.coming import coming
 from station.floor.packing.rules import RULES
 from station.queries.orders import list_needs
+from station.queries.underway import count_underway
 from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Shape, Slip
@@ -125,9 +125,9 @@ def test_what_is_held_or_anothers_is_not_waited_for(fields):
     view, player = waiting_for(other, replace(SOON, **fields), moves=(lies("trimming", 96),))
     assert str(player.give(Number("2")).do).startswith("No more are under way")
     assert str(player.give(press("wait")).said) == "No ST-200 are under way"
-    assert coming(view, SHUTTLE, "3399").all == (96 if "order" in fields else 0)
+    assert count_underway(view, SHUTTLE, "3399").all == (96 if "order" in fields else 0)
     view.facts["order/3399"] = replace(other, state="cancelled")
-    assert coming(view, SHUTTLE, "3306").all == (96 if "order" in fields else 0)
+    assert count_underway(view, SHUTTLE, "3306").all == (96 if "order" in fields else 0)
 
 
 def test_an_order_does_not_wait_for_what_lies_there():

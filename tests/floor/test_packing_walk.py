@@ -22,7 +22,8 @@ from station.shop.acts import Act
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Cart, Line, Order, Pack
-from station.shop.moves import balancing, head, move
+from station.shop.moves import head, move
+from station.shop.places import balances
 from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import by_part
 from tests.floor.orders import lying, order, press, shop
@@ -185,7 +186,7 @@ class Walk:
     def _sound(self) -> None:
         assert self._pieces() == self.pieces
         for (place, _, part), qty in self.view.pieces.items():
-            assert qty >= 0 or balancing(place), (place, part, qty)
+            assert qty >= 0 or balances(place), (place, part, qty)
         for found in self._orders():
             assert (found.state != "packing") or found.claimed
             assert (found.state == "packing") == bool(found.claimed) or found.state == "cancelled"

@@ -7,7 +7,8 @@ from station.ledger.codec import Body
 from station.ledger.effects import apply_tally
 from station.shop.acts import Answer, good
 from station.shop.facts import Batch, Gone, Worker
-from station.shop.moves import Move, Spot, balancing, move
+from station.shop.moves import Move, Spot, move
+from station.shop.places import balances
 from station.shop.words import say
 from tests.ledger import toy
 from tests.ledger.toy import AT, act, opened, tables_of
@@ -135,7 +136,7 @@ def holds(ledger, answer: Answer) -> bool:
         for spot, sign in ((m.frm, -1), (m.to, 1)):
             key = (*spot, m.part)
             left[key] = left.get(key, 0) + sign * m.qty
-    return all(q >= 0 or balancing(place) for (place, _, _), q in left.items())
+    return all(q >= 0 or balances(place) for (place, _, _), q in left.items())
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

@@ -18,7 +18,8 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_stat
 from station.shop.areas import AREAS
 from station.shop.cards import BUTTONS, ZONES
 from station.shop.facts import KINDS, Batch, Numbers, Order, Pack, Part, Reason, Revision, Slip
-from station.shop.moves import NO_PIECES, balancing
+from station.shop.moves import NO_PIECES
+from station.shop.places import balances
 from tests.replay import PIN, Stage
 
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
@@ -135,7 +136,7 @@ class Shop(RuleBasedStateMachine):
 
     @invariant()
     def nothing_below_zero(self):
-        below = [h for h in self.stage.ledger.balances() if h.qty < 0 and not balancing(h.place)]
+        below = [h for h in self.stage.ledger.balances() if h.qty < 0 and not balances(h.place)]
         assert below == []
 
     @invariant()

@@ -1,7 +1,7 @@
 """Questions about what lies where."""
 
 from station.queries import stock
-from station.shop.facts import Batch, Part
+from station.shop.facts import Batch, Part, RackPlace
 from station.shop.moves import SHEET, Held, move
 from tests.fakes import FakeView
 
@@ -45,3 +45,9 @@ def test_pieces_are_taken_in_the_order_they_come():
         move("014", 3, "rack/014", "recount", "1"),
         move("014", 1, "rack/014", "recount", "2"),
     )
+
+
+def test_a_place_is_named_for_a_person():
+    view = FakeView.of(RackPlace(id="014", name="C 14", part="014"))
+    named = [str(stock.name_place(view, p)) for p in ("rack/014", "rack/099", "popping/2")]
+    assert named == ["rack C 14", "rack 099", "popping, sheet 2"]

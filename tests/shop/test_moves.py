@@ -2,7 +2,8 @@
 
 import pytest
 
-from station.shop.moves import Move, Spot, balancing, head, move, tail
+from station.shop.moves import Move, Spot, head, move, tail
+from station.shop.places import balances
 
 
 @pytest.mark.parametrize(
@@ -28,7 +29,7 @@ def test_a_place_has_a_kind_and_a_rest(place, kind, rest):
     ],
 )
 def test_only_places_that_balance_the_books_go_below_zero(place, may):
-    assert balancing(place) is may
+    assert balances(place) is may
 
 
 def test_a_move_names_both_ends():

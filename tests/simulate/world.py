@@ -12,7 +12,7 @@ from station.ledger.numbers import BLOCK, TAKE_BLOCK, TAKING
 from station.ledger.sound import LEFT_OUT
 from station.ledger.statements import DERIVED
 from station.shop.facts import Concern, Order, Pack
-from station.shop.moves import balancing
+from station.shop.places import balances
 from tests.simulate.founded import ALONE, STATIONS, Founded
 from tests.simulate.station import SimStation
 
@@ -194,7 +194,7 @@ class World:
         sums: Counter[str] = Counter()
         for held in self.stations[0].ledger.balances():
             sums[held.part] += held.qty
-            assert held.qty >= 0 or balancing(held.place), f"less than nothing: {held}"
+            assert held.qty >= 0 or balances(held.place), f"less than nothing: {held}"
         assert not any(sums.values()), "pieces do not balance"
 
     def _given_once(self) -> None:

@@ -6,13 +6,13 @@ was and goes on when the dialogue closes.
 """
 
 from station.queries.routers import list_worn_bits
+from station.queries.underway import list_waiting, list_with_paper
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, Part, RackPlace, Slip
-from station.shop.moves import Held, head
+from station.shop.facts import Batch, Part, RackPlace
 from station.shop.rooms import Do, Hand, Input, Number, Took
-from station.shop.views import View, by_part, total
+from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, say, several
 
 OPENS = {
@@ -179,13 +179,10 @@ HOW_MANY: dict[str, Say] = {
 
 def choices(hand: Hand, what: str, view: View) -> dict[str, int]:
     """The parts that can be chosen now, and how many the book has."""
-    held = view.stock(batch=str(hand.work.get("any_batch", "")))
+    batch = str(hand.work.get("any_batch", ""))
     if what == "find_parts":
-        return by_part(tuple(h for h in held if h.place == "missing"))
-    areas = {"popping": ("popping",), "trimming": ("trimming", "rework")}.get(
-        hand.area, ("popping", "trimming", "rework")
-    )
-    return by_part(tuple(h for h in held if head(h.place) in areas))
+        return by_part(view.stock(batch=batch, place="missing"))
+    return by_part(list_with_paper(view, batch, hand.area))
 
 
 def _number(hand: Hand, what: str, count: int, view: View) -> Do | Took | None:
@@ -204,9 +201,8 @@ def _number(hand: Hand, what: str, count: int, view: View) -> Do | Took | None:
 
 def _place(view: View, batch: str, part: str, area: str) -> str:
     """The one place where a batch's pieces of a part lie in this area."""
-    held = [h.place for h in view.stock(batch=batch) if h.part == part]
-    here = [p for p in held if head(p) == area or (area == "trimming" and p == "rework")]
-    return (here or [p for p in held if head(p) in ("popping", "trimming", "rework")] or [""])[0]
+    here = (*list_with_paper(view, batch, area), *list_with_paper(view, batch))
+    return next((h.place for h in here if h.part == part), "")
 
 
 def _lost(hand: Hand, view: View) -> Do | Took:
@@ -237,28 +233,12 @@ def _lost(hand: Hand, view: View) -> Do | Took:
 
 def candidates(view: View, part: str) -> dict[str, int]:
     """Batches whose pieces of a part lie at popping, trimming or rework: how many."""
-    counts: dict[str, int] = {}
-    for held in lying(view):
-        if held.part == part:
-            counts[held.batch] = counts.get(held.batch, 0) + held.qty
-    return counts
-
-
-def lying(view: View) -> list[Held]:
-    """All that lies at popping, trimming or rework."""
-    found = [*view.stock(place="trimming"), *view.stock(place="rework")]
-    for slip in view.shelf(Slip, "popping", 200):
-        found += view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
-    return found
+    return by_batch(h for h in list_waiting(view) if h.part == part)
 
 
 def handover(view: View) -> tuple[Say, Say]:
     """What waits in each area, and bits that near their end."""
-    popping = sum(
-        total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))
-        for s in view.shelf(Slip, "popping", 200)
-    )
-    trimming = total(view.stock(place="trimming")) + total(view.stock(place="rework"))
+    popping, trimming = (total(list_waiting(view, area)) for area in ("popping", "trimming"))
     worn = [f"{b.id} at {share:.0%}".replace("%", " %") for b, share in list_worn_bits(view)]
     said = say("{popping} in popping, {trimming} in trimming", popping=popping, trimming=trimming)
     return said, (

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from station.queries.batches import find_hold, refuse_held
 from station.queries.stock import take_in_order
+from station.queries.underway import list_with_paper
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.batches import child_of
@@ -18,7 +19,6 @@ from station.shop.words import say
 
 LET_GO = "let it go on"  # a way to settle a hold
 ONWARD = ("trimming", "rack", "packing", "pack", "cart", "shipped")  # where held pieces don't go
-WAITING = ("popping", "trimming", "rework")  # where a batch's pieces lie with its paper
 
 
 def batch_of(act: Act, view: View) -> Batch | None:
@@ -31,7 +31,8 @@ def split_batch(act: Act, view: View) -> Answer:
     batch, part = batch_of(act, view), str(act.args.get("part", ""))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
-    here = waiting(view, batch.id, part, str(act.args.get("area", "")))
+    area = str(act.args.get("area", ""))
+    here = tuple(h for h in list_with_paper(view, batch.id, area) if part in ("", h.part))
     there, quantity = total(here), act.args.get("quantity")
     if not isinstance(quantity, int) or not 0 < quantity < there:
         return refuse(
@@ -79,18 +80,6 @@ def _stand_in(view: View, child: Batch, held: Held, act: Act) -> Slip | Pile:
         router=slip.router if slip else child.router,
         at=slip.at if slip else act.at,
         by=slip.by if slip else "",
-    )
-
-
-def waiting(view: View, batch: str, part: str, area: str = "") -> tuple[Held, ...]:
-    """Pieces of a batch that lie with its paper, in one area where given."""
-    areas: tuple[str, ...] = (area,) if area in WAITING else WAITING
-    if area == "trimming":
-        areas = ("trimming", "rework")
-    return tuple(
-        h
-        for h in view.stock(batch=batch)
-        if head(h.place) in areas and (not part or h.part == part)
     )
 
 

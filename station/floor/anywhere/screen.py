@@ -1,8 +1,9 @@
 """What the screen shows while a dialogue that belongs to no room is open."""
 
 from station.floor.anywhere import dialogue
-from station.floor.anywhere.rules import waiting
 from station.queries.routers import list_beds, list_worn_bits
+from station.queries.stock import name_place
+from station.queries.underway import list_waiting, list_waiting_batches, list_with_paper
 from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import usable, write
@@ -21,14 +22,14 @@ from station.shop.faces import (
     Text,
 )
 from station.shop.facts import Batch, CutFile, Part, Slip
-from station.shop.places import place_name
 from station.shop.rooms import Hand
-from station.shop.views import View, by_part, total
+from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, clock, say
 
 MOST_PARTS = 7  # rows that stand on the screen without scrolling
 
 WAIT = 8  # rows of what waits on the handover
+UNDER_WAY = 8  # batches to choose from
 TITLES: dict[str, Say] = {
     "split_batch": say("Split a part off"),
     "find_parts": say("Missing parts found"),
@@ -121,10 +122,8 @@ def batch_code(batch: Batch) -> str:
 
 
 def under_way(view: View) -> Cards:
-    """Batches whose pieces wait at popping or trimming."""
-    ids = [s.batch for s in view.shelf(Slip, "popping", 40)]
-    ids += [h.batch for h in view.stock(place="trimming")]
-    entries = [_entry(view, b) for b in dict.fromkeys(ids) if (b in ids)][:8]
+    """Batches whose pieces wait for work."""
+    entries = [_entry(view, b) for b in list_waiting_batches(view)[:UNDER_WAY]]
     return Cards(
         title=say("Under way"),
         entries=tuple(e for e in entries if e),
@@ -138,8 +137,8 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
     if batch is None:
         return None
     cut_file = view.get(CutFile, batch.cut_file)
-    held = waiting(view, id, "")
-    places = list(dict.fromkeys(str(place_name(view, h.place)) for h in held))
+    held = list_with_paper(view, id)
+    places = list(dict.fromkeys(str(name_place(view, h.place)) for h in held))
     return Entry(
         big=id,
         right=say("{count} {count|piece|pieces}", count=total(held) if count is None else count),
@@ -152,7 +151,7 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
 def _lost(hand: Hand, view: View) -> Face:
     part = view.get(Part, str(hand.work.get("any_part", "")))
     if part is None:
-        under_way = by_part(tuple(dialogue.lying(view)))
+        under_way = by_part(list_waiting(view))
         most = sorted(under_way, key=lambda part: -under_way[part])[:MOST_PARTS]
         rows = tuple(
             Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id))
@@ -218,9 +217,7 @@ def _slips(view: View) -> Lines:
 
 def _piles(view: View) -> Lines:
     """What waits at trimming, good and to be made good, by batch."""
-    waits: dict[str, int] = {}
-    for held in (*view.stock(place="trimming"), *view.stock(place="rework")):
-        waits[held.batch] = waits.get(held.batch, 0) + held.qty
+    waits = by_batch(list_waiting(view, "trimming"))
     return tuple(_line(batch, _pieces(n)) for batch, n in list(waits.items())[:WAIT])
 
 

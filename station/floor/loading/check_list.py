@@ -9,6 +9,7 @@ from station.queries.routers import count_metres_left, find_bit_in
 from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
 from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
+from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
 from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router
@@ -102,7 +103,7 @@ def _laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
 
 def _next_batch(here: Now) -> tuple[Check, ...]:
     """What to bring for the batch that comes after this one on the router."""
-    queue = here.view.shelf(Batch, f"queue/{here.bed.id}")
+    queue = list_queue(here.view, here.bed.id)
     batch = next((b for b in queue if b.id != here.bed.batch and not b.holds), None)
     revision = find_revision(here.view, batch) if batch else None
     if batch is None or revision is None:

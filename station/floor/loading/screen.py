@@ -27,6 +27,7 @@ from station.floor.loading.side import (
 )
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bit_in
+from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Asked, Block, Checks, Face, Hint, Press
 from station.shop.facts import Batch, Revision
@@ -186,7 +187,7 @@ def _more() -> Press:
 
 def _queue(here: Now) -> Face:
     """The queue of this router, large, with the first batch suggested."""
-    waiting = [b for b in here.view.shelf(Batch, f"queue/{here.bed.id}") if not b.holds]
+    waiting = [b for b in list_queue(here.view, here.bed.id) if not b.holds]
     first = _first_press(here)
     presses = first
     main: tuple[Block, ...] = ()

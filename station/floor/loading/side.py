@@ -18,10 +18,11 @@ from station.queries.routers import (
 from station.queries.runs import LASER, find_due, find_work
 from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
+from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router, Slip
+from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router
 from station.shop.moves import WEAR
 from station.shop.views import total
 from station.shop.words import Say, clock, say
@@ -48,10 +49,7 @@ def side(here: Now) -> tuple[Block, ...]:
 def cut_today(here: Now, most: int) -> Listing:
     """The sheets that came off this router today, newest first, with the minutes each took."""
     view, router, day = here.view, here.bed.id, here.hand.now[:10]
-    waiting = [s for s in view.shelf(Slip, "popping", 60) if s.router == router]
-    slips = [s for s in waiting if s.at[:10] == day]
-    slips += view.shelf(Slip, f"cut/{router}/{day}", 99)
-    newest = sorted(slips, key=lambda s: s.at, reverse=True)
+    slips = list_cut(view, router, day)
     return Listing(
         title=say("Cut today: {n} {n|sheet|sheets}", n=len(slips)),
         rows=tuple(
@@ -63,7 +61,7 @@ def cut_today(here: Now, most: int) -> Listing:
                 ),
                 "",
             )
-            for s in newest[:most]
+            for s in slips[::-1][:most]
         ),
         empty=say("Nothing yet."),
     )
@@ -78,7 +76,7 @@ def other_router(here: Now) -> tuple[Press, ...]:
 
 def queue(here: Now, limit: int, title: Text) -> Cards:
     """What comes next on this router, and why."""
-    waiting = [b for b in here.view.shelf(Batch, f"queue/{here.bed.id}") if b.id != here.bed.batch]
+    waiting = [b for b in list_queue(here.view, here.bed.id) if b.id != here.bed.batch]
     return Cards(
         title=title,
         entries=tuple(queue_entry(here, b) for b in waiting[:limit]),

@@ -7,6 +7,7 @@ from station.floor.office.fields import POINTS, label
 from station.floor.office.form import listed
 from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
 from station.queries.settings import find_shop
+from station.queries.stock import name_place
 from station.shop.cards import button
 from station.shop.codes import LETTERS, write
 from station.shop.faces import (
@@ -25,7 +26,6 @@ from station.shop.faces import (
 )
 from station.shop.facts import CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import Held, head
-from station.shop.places import place_name
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, moment, say
@@ -257,7 +257,7 @@ def _count(hand: Hand, view: View) -> Face:
         return _face(hand, Hint(title=say("What was counted?"), note=note), _cards(Part, view))
     rows = tuple(
         Row(
-            title=place_name(view, held.place),
+            title=name_place(view, held.place),
             note=_whose(view, held),
             cells=(Cell(text=say("{n}", n=held.qty), bold=True),),
             code=button(f"row_{n}"),

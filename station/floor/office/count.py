@@ -7,10 +7,12 @@ chosen row). The rule asks for a supervisor and for a reason card.
 from typing import NamedTuple
 
 from station.floor.office.state import chosen, pressed, row_of
+from station.queries.underway import list_waiting
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, Lot, Part, RackPlace, Slip
-from station.shop.moves import SHEET, Held, head, tail
+from station.shop.facts import Batch, Lot, Part, RackPlace
+from station.shop.moves import NO_PIECES, SHEET, Held, head, tail
+from station.shop.places import kind_of
 from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -79,8 +81,8 @@ def spots(hand: Hand, view: View) -> Spots | None:
         held = view.stock(place="store", batch=number) or (Held("store", number, SHEET, 0),)
         return Spots(say("Lot {id}", id=number), held)
     if kind == "batch" and view.get(Batch, number):
-        kinds = ("popping", "trimming", "rework", "rack", "held")
-        held = tuple(h for h in view.stock(batch=number) if head(h.place) in kinds)
+        lying = (h for h in view.stock(batch=number) if h.part not in NO_PIECES)
+        held = tuple(h for h in lying if kind_of(h.place).counted)
         return Spots(say("Batch {id}", id=number), held[:MOST])
     return None
 
@@ -94,11 +96,8 @@ def _of_rack(rack: RackPlace, view: View) -> tuple[Held, ...]:
 def _of_part(part: Part, view: View) -> tuple[Held, ...]:
     """On the rack, at trimming, to be made good, at popping."""
     rack = view.get(RackPlace, part.rack)
-    lying = [*(_of_rack(rack, view) if rack else ())]
-    lying += [*view.stock(place="trimming"), *view.stock(place="rework")]
-    for slip in view.shelf(Slip, "popping", 200):
-        lying += view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
-    return tuple(h for h in lying if h.part == part.id)
+    on_rack = _of_rack(rack, view) if rack else ()
+    return tuple(h for h in (*on_rack, *list_waiting(view)) if h.part == part.id)
 
 
 def spot_of(hand: Hand, view: View) -> Held | None:

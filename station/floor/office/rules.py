@@ -14,6 +14,7 @@ from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import has_pin
+from station.queries.underway import list_queued
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.facts import (
     KINDS,
@@ -36,21 +37,14 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
-from station.shop.moves import SHEET, Move, Spot, head, move
+from station.shop.moves import SHEET, Move, Spot, move
+from station.shop.places import kind_of
 from station.shop.plain import build
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import Say, say
 
 NEXT = say("Touch the next row, or work on.")
 NOTHING_SET = say("Nothing was set.")
-COUNTED = (
-    "store",
-    "popping",
-    "trimming",
-    "rework",
-    "rack",
-    "held",
-)  # where counts are correct_router
 MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
 
 
@@ -149,8 +143,7 @@ def approve_revision(act: Act, view: View) -> Answer:
         return refuse(say("There is no revision {letter}", letter=letter))
     held = tuple(
         replace(b, holds=(*b.holds, f"revision {letter} is approved now"))
-        for router in view.shelf(Router, "all")
-        for b in view.shelf(Batch, f"queue/{router.id}")
+        for b in list_queued(view)
         if b.cut_file == cut_file.id and b.revision != letter and not b.holds and b.cut == 0
     )
     return good(
@@ -307,7 +300,7 @@ def correct_count(act: Act, view: View) -> Answer:
         return asked
     part, place = str(act.args.get("part", "")), str(act.args.get("place", ""))
     batch, counted = str(act.args.get("batch", "")), act.args.get("counted")
-    if not isinstance(counted, int) or not 0 <= counted <= MOST or head(place) not in COUNTED:
+    if not isinstance(counted, int) or not 0 <= counted <= MOST or not kind_of(place).counted:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
     if counted == book:

@@ -1,14 +1,13 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
 from station.floor.packing import mailers, numbers, rows
-from station.floor.packing.coming import when
 from station.queries.orders import Need, count_inside, find_lacking, find_unknown, is_late
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Cart, Mailer, Order, Pack, Part
 from station.shop.rooms import Hand
 from station.shop.views import View
-from station.shop.words import Say, clock, day, say
+from station.shop.words import Say, clock, day, say, when
 
 Pair = tuple[Say | str, Say | str]
 

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from station.floor.packing.coming import coming
 from station.floor.packing.common import (
     elsewhere,
     no_such_part,
@@ -12,6 +11,7 @@ from station.floor.packing.common import (
     unpackable,
 )
 from station.queries.orders import find_need, list_needs
+from station.queries.underway import count_underway
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Order, Product
 from station.shop.views import View, total
@@ -133,7 +133,7 @@ def wait_for(act: Act, view: View) -> Answer:
             say("{part} is not missing", part=part.name),
             say("Take it, or touch “Part missing” to count."),
         )
-    under_way = coming(view, part.id, order.id)
+    under_way = count_underway(view, part.id, order.id)
     if not under_way.all:
         return refuse(
             say("No {part} are under way", part=part.name),

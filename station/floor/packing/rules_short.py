@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from station.floor.packing.coming import coming
 from station.floor.packing.common import no_such_part, not_in_hand, order_of, part_of
 from station.floor.packing.rules_take import beyond
 from station.queries.batches import find_hold
 from station.queries.orders import find_need
 from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
+from station.queries.underway import count_underway
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
 from station.shop.moves import Move, move
@@ -93,7 +93,7 @@ def _after_count(act: Act, view: View, part: Part, free: int) -> Say:
         return say("Go on.")
     if free >= want.to_go:
         return say("Enough: take {n} from rack {place}.", n=want.to_go, place=want.place_name)
-    under_way = coming(view, part.id, order.id)
+    under_way = count_underway(view, part.id, order.id)
     if under_way.all:
         return say("Under way: {where}. Wait, or send it short.", where=under_way.words(act.at))
     return say("No more are under way: send it short, or put it down.")

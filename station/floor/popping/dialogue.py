@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
 from station.queries.batches import find_revision, refuse_held
-from station.shop import batches, count_steps, counting, meanwhile
+from station.queries.underway import explain_last
+from station.shop import batches, count_steps, counting
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
@@ -111,7 +112,7 @@ def _in_hand(batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: 
     if len(slips) > 1:
         said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     names = count_steps.names(view, parts)
-    if lately := meanwhile.lately(view, batch) if _begun(batch, slips, view) else Say():
+    if lately := explain_last(view, batch) if _begun(batch, slips, view) else Say():
         return notice(said, say("{parts} left: {who}.", parts=names, who=lately))
     return good(said, say("{parts}: say what is not good, pass on.", parts=names))
 

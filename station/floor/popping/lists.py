@@ -3,6 +3,7 @@
 from station.floor.popping import dialogue
 from station.queries.batches import find_hold
 from station.queries.routers import list_beds
+from station.queries.underway import count_good
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, CutFile, Router, Slip
@@ -96,7 +97,7 @@ def passed(hand: Hand, view: View) -> Listing:
         for slip in view.shelf(Slip, f"cut/{router.id}/{hand.now[:10]}", 60):
             past = view.last(f"batch/{slip.batch}", "pass_on")
             if past and not past.undone and slip.batch not in rows:
-                good = sum(m.qty for m in past.moves if m.to.place == "trimming")
+                good = count_good(past.moves)
                 rows[slip.batch] = (past.act.at, good)
     newest = sorted(rows.items(), key=lambda r: r[1][0], reverse=True)[:5]
     return Listing(

@@ -5,12 +5,12 @@ from dataclasses import replace
 
 from station.queries.batches import refuse_held
 from station.queries.routers import name_router
+from station.queries.underway import ask_if_changed, count_good, explain_last
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
 from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
-from station.shop.meanwhile import changed, lately
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part
 from station.shop.words import Say, clock, plain, say, several
@@ -42,7 +42,7 @@ def pass_on(act: Act, view: View) -> Answer:
         return already(view, batch)
     counts = counts_from(act.args.get("parts"))
     here = by_part(held)
-    if problem := _too_many(view, batch, counts, here) or changed(act, view, batch, here):
+    if problem := _too_many(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
         return problem
     return _passed(act, view, batch, slips, held, counts)
 
@@ -66,7 +66,7 @@ def _too_many(
                     part=known.name if known else part,
                     count=sum(row.values()),
                 ),
-                again_after(lately(view, batch)),
+                again_after(explain_last(view, batch)),
             )
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many go on."))
@@ -88,7 +88,7 @@ def already(view: View, batch: Batch) -> Answer:
             say("Batch {batch} has nothing at popping", batch=batch.id),
             not_here(view.begins()) or say("Take it off the bed first."),
         )
-    goods = sum(m.qty for m in past.moves if m.to.place == "trimming")
+    goods = count_good(past.moves)
     return refuse(
         say(
             "Passed on at {at} by worker {worker}: {good} good",

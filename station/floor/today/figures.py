@@ -7,17 +7,15 @@ its own rate, when that is over an hour and the longest of all.
 
 from typing import NamedTuple
 
-from station.queries.batches import find_revision
 from station.queries.orders import count_due
 from station.queries.routers import count_minutes_left, list_beds
+from station.queries.underway import count_pieces_to_cut, count_sheets_to_cut, list_waiting
 from station.shop.facts import (
-    Batch,
     Bed,
     Pack,
     Reason,
     Router,
     Shop,
-    Slip,
 )
 from station.shop.moves import NO_PIECES, SHEET
 from station.shop.views import Passed, View, total
@@ -66,11 +64,6 @@ def day(view: View, now: str, shop: Shop) -> Day:
     passed = view.passed(f"{now[:10]}T00", now[:13])
     by_hour = {name: _by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
-    queued = sum(
-        b.sheets - b.cut
-        for r in view.shelf(Router, "all")
-        for b in view.shelf(Batch, f"queue/{r.id}")
-    )
     waits = waiting(view)
     packs = sum(1 for p in view.shelf(Pack, "packed", 500))
     shipped = sum(1 for p in view.shelf(Pack, "shipped", 500) if p.closed[:10] == now[:10])
@@ -79,7 +72,7 @@ def day(view: View, now: str, shop: Shop) -> Day:
         through={name: sum(by_hour[name].values()) for name in by_hour},
         by_hour=by_hour,
         sheets=sheets,
-        planned=sheets + queued,
+        planned=sheets + count_sheets_to_cut(view),
         waiting=waits,
         packs=shipped,
         packs_waiting=packs,
@@ -89,12 +82,7 @@ def day(view: View, now: str, shop: Shop) -> Day:
 
 def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
     """What there is left today: queued sheets in pieces, what waits, orders due by tonight."""
-    cut = sum(
-        (batch.sheets - batch.cut) * len(revision.placed)
-        for router in view.shelf(Router, "all")
-        for batch in view.shelf(Batch, f"queue/{router.id}")
-        if (revision := find_revision(view, batch))
-    )
+    cut = count_pieces_to_cut(view)
     popped = cut + waits["popping"]
     return {
         "cut": cut,
@@ -121,13 +109,7 @@ def _by_hour(
 
 def waiting(view: View) -> dict[str, int]:
     """Pieces that wait before each area."""
-    slips = view.shelf(Slip, "popping", 500)
-    return {
-        "popping": sum(
-            total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips
-        ),
-        "trimming": total(view.stock(place="trimming")) + total(view.stock(place="rework")),
-    }
+    return {area: total(list_waiting(view, area)) for area in ("popping", "trimming")}
 
 
 def holding_up(figures: Day) -> str:

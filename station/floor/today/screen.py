@@ -3,6 +3,7 @@
 from station.floor.today import figures, looks
 from station.floor.today.figures import Day, Doing
 from station.queries.settings import find_shop
+from station.queries.underway import list_cut
 from station.shop.cards import button
 from station.shop.faces import (
     Band,
@@ -13,7 +14,7 @@ from station.shop.faces import (
     Places,
     Press,
 )
-from station.shop.facts import Cart, Concern, Shop, Slip
+from station.shop.facts import Cart, Concern, Shop
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -148,9 +149,7 @@ def _bands(view: View, shop: Shop, now: str) -> Bands:
 def _spans(view: View, doing: Doing, now: str) -> tuple[tuple[float, float, str], ...]:
     """Today's cutting as spans, from the sheets that came off the bed."""
     spans = []
-    popped = view.shelf(Slip, f"cut/{doing.router.id}/{now[:10]}", 100)
-    fresh = [s for s in view.shelf(Slip, "popping", 100) if s.router == doing.router.id]
-    for slip in (*popped, *(s for s in fresh if s.at[:10] == now[:10])):
+    for slip in list_cut(view, doing.router.id, now[:10]):
         off = figures.hours(slip.at)
         spans.append((off - slip.minutes / 60, off, "cutting"))
     bed = doing.bed

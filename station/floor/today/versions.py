@@ -1,10 +1,10 @@
 """Where stations were of two minds: what one did and what counts instead, side by side."""
 
+from station.queries.stock import name_place
 from station.shop.beginning import not_here
 from station.shop.faces import Cell, Row, Table
 from station.shop.facts import Concern, Part
 from station.shop.moves import Move
-from station.shop.places import place_name
 from station.shop.views import Past, View
 from station.shop.words import Say, clock, say
 
@@ -75,6 +75,6 @@ def moved(move: Move, view: View) -> Say:
         "from {here} to {there}: {n} {part}",
         n=move.qty,
         part=part.name if part else move.part,
-        here=place_name(view, move.frm.place),
-        there=place_name(view, move.to.place),
+        here=name_place(view, move.frm.place),
+        there=name_place(view, move.to.place),
     )

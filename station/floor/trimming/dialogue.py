@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.trimming.rules import MOST_TRIES, here_of
 from station.queries.batches import refuse_held
+from station.queries.underway import count_good
 from station.shop import batches
 from station.shop import count_steps as shared
 from station.shop.acts import Answer, attention, good, refuse
@@ -92,7 +93,7 @@ def _nothing(view: View, batch: Batch) -> Answer:
     """Said when nothing of the batch lies at trimming."""
     past = view.last(batch.key, "put_on_rack")
     if past:
-        goods = sum(m.qty for m in past.moves if m.to.place.startswith(("rack", "packing")))
+        goods = count_good(past.moves)
         return refuse(
             say(
                 "Trimmed at {at} by worker {worker}: {n} good",

@@ -3,9 +3,11 @@
 from collections import Counter
 
 from station.queries.batches import find_hold
+from station.queries.stock import list_on_rack
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
+from station.shop.places import areas_of
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, clock, day, say
@@ -51,7 +53,7 @@ def due(batch: Batch) -> Say:
 
 def wanted(view: View) -> Listing:
     """Parts whose rack place is below its mark, the emptiest first."""
-    there = [(total(view.stock(place=f"rack/{p.rack}")), p) for p in view.shelf(Part, "all", 60)]
+    there = [(total(list_on_rack(view, p)), p) for p in view.shelf(Part, "all", 60)]
     low = sorted((n / p.mark, n, p.id, p) for n, p in there if p.mark and n < p.mark)
     return Listing(
         title=say("The rack is below its mark"),
@@ -79,7 +81,7 @@ def put_today(hand: Hand, view: View) -> Listing:
     """What went from trimming to the rack today, the most first."""
     sums: Counter[str] = Counter()
     for moved in view.passed(f"{hand.now[:10]}T00", hand.now[:13]):
-        if moved.frm in ("trimming", "rework") and moved.to == "rack":
+        if moved.frm in areas_of("trimming") and moved.to == "rack":
             sums[moved.part] += moved.qty
     return Listing(
         title=say("On the rack today"),

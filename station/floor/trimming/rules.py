@@ -4,22 +4,22 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.queries.batches import refuse_held
+from station.queries.underway import ask_if_changed
 from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
-from station.shop.meanwhile import changed
 from station.shop.moves import Held, Move, head, tail
+from station.shop.places import areas_of, kind_of
 from station.shop.views import Rule, Rules, View, by_part
 from station.shop.words import Say, plain, say, several
 
 MOST_TRIES = 2  # a piece is made good at most so often
-BEFORE_RACK = ("popping", "trimming", "rework", "missing", "held")
 
 
 def here_of(view: View, batch: str) -> tuple[Held, ...]:
     """Pieces of a batch that lie at the router table, to trim or to make good."""
-    return (*view.stock(batch=batch, place="trimming"), *view.stock(batch=batch, place="rework"))
+    return tuple(h for p in areas_of("trimming") for h in view.stock(batch=batch, place=p))
 
 
 def put_on_rack(act: Act, view: View) -> Answer:
@@ -36,7 +36,7 @@ def put_on_rack(act: Act, view: View) -> Answer:
     counts = counts_from(act.args.get("parts"))
     held = here_of(view, batch.id)
     here = by_part(held)
-    if problem := _cannot(view, batch, counts, here) or changed(act, view, batch, here):
+    if problem := _cannot(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
         return problem
     return _put(act, view, batch, held, counts)
 
@@ -120,7 +120,7 @@ def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) ->
     """Whether everything of the batch before the rack is counted out, none of it missing."""
     if any("missing" in row for row in counts.values()):
         return False
-    before = sum(h.qty for h in view.stock(batch=batch.id) if head(h.place) in BEFORE_RACK)
+    before = sum(h.qty for h in view.stock(batch=batch.id) if kind_of(h.place).before_rack)
     return before == sum(sum(row.values()) for row in counts.values())
 
 
@@ -140,7 +140,7 @@ def _sets(
                     due=child.due,
                 )
             )
-    for area in ("trimming", "rework"):
+    for area in areas_of("trimming"):
         pile = view.get(Pile, f"{area}/{batch.id}")
         left = any(int(str(s[3])) for s in spots if s[0] == area)
         stays = child is not None and child.id == batch.id and area == "rework"

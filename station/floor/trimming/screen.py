@@ -5,6 +5,7 @@ from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
 from station.queries.settings import find_shop, list_reasons
+from station.queries.stock import list_on_rack
 from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
@@ -133,7 +134,7 @@ def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
             ),
         )
     rack = view.get(RackPlace, part.rack)
-    lying = total(view.stock(place=f"rack/{part.rack}"))
+    lying = total(list_on_rack(view, part))
     masters = tuple(
         (size.name, f"{size.low_mm:g} to {size.high_mm:g} mm") for size in part.sizes[:2]
     )
