@@ -321,7 +321,7 @@ def elsewhere():
 def test_a_shop_moves_to_another_server_with_all_it_has(
     server, elsewhere, home, ledger, address, tmp_path, mover
 ):
-    """As DEVELOPERS.md says: shared anew there, and a new card for each other PC."""
+    """As the server's page says: shared anew there, and a new card for each other PC."""
     other = tmp_path / "two"
     other.mkdir()
     join(other, typed(address), share(home, ledger, address, PASSWORD, 1)[0].code)

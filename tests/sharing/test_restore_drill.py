@@ -1,4 +1,4 @@
-"""The drill of DEVELOPERS.md, its own lines run: a spare server takes the lost one's place."""
+"""The drill of the server's page, its own lines run: a spare server takes the lost one's place."""
 
 import os
 import re
@@ -20,21 +20,12 @@ from station.sharing.loop import catch_up
 from tests import server as servers
 from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server, programs
-
-DEVELOPERS = Path(__file__).resolve().parents[2] / "DEVELOPERS.md"
+from tests.sharing.manual import ROOT, lines
 
 
 @pytest.fixture(autouse=True)
 def no_keyring(monkeypatch):
     monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
-
-
-def lines(title):
-    """The lines of the block under these words."""
-    text = DEVELOPERS.read_text(encoding="utf-8")
-    found = re.search(rf"{re.escape(title)}.*?\n```\n(.*?)```", text, re.DOTALL)
-    assert found, title
-    return found[1].splitlines()
 
 
 def run(server, folder, line, data):
@@ -50,7 +41,7 @@ def run(server, folder, line, data):
         [*command, *given],
         input=PASSWORD,
         cwd=folder,
-        env=os.environ | where | {"PGPASSWORD": PASSWORD, "PYTHONPATH": str(DEVELOPERS.parent)},
+        env=os.environ | where | {"PGPASSWORD": PASSWORD, "PYTHONPATH": str(ROOT)},
         capture_output=True,
         text=True,
         check=True,

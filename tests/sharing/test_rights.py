@@ -10,10 +10,10 @@ import pytest
 from station.sharing import membership, roles, secret
 from station.sharing.address import Address
 from tests.server import ADMIN, PASSWORD, programs
+from tests.sharing import manual
 from tests.sharing.shop import found
 from tests.sharing.test_commands import data, station, url
 from tests.sharing.test_push import push
-from tests.sharing.test_restore_drill import DEVELOPERS
 
 __all__ = ["data"]  # the fixture
 
@@ -102,8 +102,8 @@ def database(server):
 
 
 def as_superuser(server, database, lines):
-    """The step of DEVELOPERS.md with the lines that were printed; gives what it says."""
-    step = re.search("`sudo -u postgres (psql) shop`", DEVELOPERS.read_text(encoding="utf-8"))
+    """The step of the server's page with the lines that were printed; gives what it says."""
+    step = re.search("`sudo -u postgres (psql) shop`", manual.read())
     where = {"PGHOST": "127.0.0.1", "PGPORT": str(server.port), "PGUSER": ADMIN}
     done = subprocess.run(
         [programs() / step[1], database],

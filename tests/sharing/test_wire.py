@@ -1,4 +1,4 @@
-"""Over a wire, as DEVELOPERS.md sets a server up: TLS with a certificate of its own, and SCRAM.
+"""Over a wire, as the server's page sets one up: TLS with a certificate of its own, and SCRAM.
 
 The server of the other tests was built without TLS, so this takes the system's PostgreSQL 15 or
 newer, where it is installed, and this machine's own address on the network.
@@ -25,7 +25,7 @@ from station.sharing.joining import NotJoined, join
 from tests import server as servers
 from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server
-from tests.sharing.test_restore_drill import DEVELOPERS
+from tests.sharing.manual import typed
 
 INSTALLED = sorted(Path("/usr/lib/postgresql").glob("*/bin/initdb"))
 
@@ -38,18 +38,9 @@ def own_address():
     return ""
 
 
-def told(start):
-    """What stands in DEVELOPERS.md to be typed for a server and begins so."""
-    page = DEVELOPERS.read_text(encoding="utf-8")
-    section = page.partition("### A server\n")[2].partition("\n###")[0]
-    found = re.findall(f"`({start}[^`]*)`", section)
-    assert found, start
-    return found
-
-
 def let_in():
-    """The lines of DEVELOPERS.md for pg_hba.conf, of this PC instead of the example's."""
-    lines = [re.sub(r"192\.168\.1\.\d+/\d+", f"{HOST}/32", line) for line in told("hostssl ")]
+    """The lines of the server's page for pg_hba.conf, of this PC instead of the example's."""
+    lines = [re.sub(r"192\.168\.1\.\d+/\d+", f"{HOST}/32", line) for line in typed("hostssl ")]
     return "".join(f"{line}\n" for line in lines)
 
 
@@ -80,15 +71,15 @@ def append(file, words):
 
 
 def encrypt(server):
-    """As DEVELOPERS.md says, line by line."""
+    """As the server's page says, line by line."""
     data = server.folder / "data"
-    certificate = shlex.split(told("openssl req")[0])
+    certificate = shlex.split(typed("openssl req")[0])
     subprocess.run(certificate, cwd=data, check=True, capture_output=True)
     for name in ("server.key", "server.crt"):
         (data / name).chmod(0o600)
         if servers.is_root():
             shutil.chown(data / name, servers.NOBODY)
-    append(data / "postgresql.conf", "\n".join(["", *told("[a-z_]+ = "), ""]))
+    append(data / "postgresql.conf", "\n".join(["", *typed("[a-z_]+ = "), ""]))
     hba = data / "pg_hba.conf"
     hba.write_text(hba.read_text().replace(let_in().replace("hostssl", "host"), let_in()))
     server.stop()
