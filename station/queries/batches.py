@@ -1,6 +1,9 @@
-"""Questions about a batch: its revision, the one that may be cut, whether its pieces may go on."""
+"""Questions about a batch: its revision, its paper, its children, whether it may go on."""
 
-from station.shop.acts import Answer, refuse
+from dataclasses import replace
+
+from station.shop.acts import Act, Answer, new_number, refuse
+from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Revision
 from station.shop.moves import Held
 from station.shop.views import View
@@ -116,3 +119,41 @@ def refuse_unapproved(view: View, batch: Batch) -> Answer | None:
             left=batch.sheets - batch.cut,
         ),
     )
+
+
+def refuse_wrong_paper(code: Code, batch: Batch | None) -> Answer | None:
+    """Refuses a paper that cannot be picked up: no such batch, or a void copy."""
+    if batch is None:
+        return refuse(
+            say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
+        )
+    if code.copy and code.copy != batch.copy:
+        return refuse(
+            say("Void: see copy {copy}", copy=batch.copy),
+            say("Throw this paper away. Nothing was counted."),
+        )
+    return None
+
+
+def make_child(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
+    """Makes a batch without sheets of its own: ``split`` off, or ``rework``, to be made good."""
+    return replace(
+        batch,
+        id=new_number(act, "batch"),
+        parent=batch.id,
+        role=role,
+        tries=tries or batch.tries,
+        sheets=0,
+        cut=0,
+        spoiled=0,
+        copy="A",
+        void=(),
+        holds=(),  # while its parent is held it is held too, and free with it
+        state="cut",
+        released=act.at,
+    )
+
+
+def make_rework(act: Act, batch: Batch) -> Batch:
+    """Makes a child for pieces that are made good: one try more than where they come from."""
+    return make_child(act, batch, "rework", tries=batch.tries + 1)

@@ -7,9 +7,14 @@ import pytest
 from station.queries.batches import (
     find_approved,
     find_revision,
+    make_child,
+    make_rework,
     refuse_unapproved,
     refuse_uncuttable,
+    refuse_wrong_paper,
 )
+from station.shop.acts import Act
+from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Revision
 from tests.fakes import FakeView
 
@@ -49,3 +54,31 @@ def test_a_batch_that_may_not_be_cut_says_why(fields, said):
     answer = refuse_uncuttable(view, batch) or refuse_unapproved(view, batch)
     assert said in (str(answer.said) if answer else "")
     assert bool(answer) == bool(said)
+
+
+@pytest.mark.parametrize(
+    ("copy", "there", "said"),
+    [
+        ("B", True, ""),
+        ("", True, ""),  # typed by hand
+        ("A", True, "Void: see copy B"),
+        ("A", False, "There is no batch 00412"),
+    ],
+)
+def test_only_the_valid_copy_is_picked_up(copy, there, said):
+    batch = Batch(id="00412", cut_file="008", revision="C", copy="B", void=("A",))
+    code = Code("batch", "00412", copy=copy)
+    answer = refuse_wrong_paper(code, batch if there else None)
+    assert (str(answer.said) if answer else "") == said
+
+
+def test_a_child_has_no_sheets_and_a_paper_of_its_own():
+    batch = Batch(id="00412", cut_file="008", revision="C", sheets=3, cut=2, spoiled=1, copy="B",
+                  void=("A",), order="3306", holds=("why",), tries=1)  # fmt: skip
+    act = Act(id="a", kind="split_batch", at="2026-11-26T00:10:00",
+              args={"numbers": {"batch": "00413"}})  # fmt: skip
+    split, rework = make_child(act, batch, "split"), make_rework(act, batch)
+    assert (split.id, split.parent, split.role, split.tries) == ("00413", "00412", "split", 1)
+    assert (split.sheets, split.cut, split.copy, split.void, split.holds) == (0, 0, "A", (), ())
+    assert (split.order, split.released) == ("3306", act.at)
+    assert (rework.role, rework.tries) == ("rework", 2)

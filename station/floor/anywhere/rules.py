@@ -5,12 +5,11 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 
 from dataclasses import replace
 
-from station.queries.batches import find_hold, refuse_held
+from station.queries.batches import find_hold, make_child, refuse_held
 from station.queries.stock import take_in_order
 from station.queries.underway import list_with_paper
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, attention, good, refuse
-from station.shop.batches import child_of
 from station.shop.codes import next_copy
 from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
 from station.shop.moves import Held, head, move, tail
@@ -39,7 +38,7 @@ def split_batch(act: Act, view: View) -> Answer:
             say("Only {left} {left|is|are} here to split", left=there),
             say("Enter a number from 1 to {most}.", most=max(0, there - 1)),
         )
-    child = child_of(act, batch, "split")
+    child = make_child(act, batch, "split")
     taken = take_in_order(here, quantity)
     moves = tuple(move(part, h.qty, h.place, h.place, batch.id, child.id) for h in taken)
     papers = tuple(_stand_in(view, child, h, act) for h in taken)

@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
-from station.queries.batches import find_revision, refuse_held
+from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
 from station.queries.underway import explain_last
-from station.shop import batches, count_steps, counting
+from station.shop import count_steps, counting
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
@@ -77,7 +77,7 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
 
 
 def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
-    if wrong := batches.not_this_paper(code, batch) or refuse_held(view, code.number):
+    if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
     if hand.subject and hand.subject != batch.id and counting.counts_of(hand):

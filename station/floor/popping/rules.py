@@ -3,10 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.queries.batches import refuse_held
+from station.queries.batches import make_rework, refuse_held
 from station.queries.routers import name_router
 from station.queries.underway import ask_if_changed, count_good, explain_last
-from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
 from station.shop.counting import counts_from, draw, spots_of
@@ -111,7 +110,7 @@ def _passed(
     spots = spots_of(held)
     moves: list[Move] = []
     reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = batches.again(act, batch) if reworked else None
+    child = make_rework(act, batch) if reworked else None
     for part, row in counts.items():
         for counter, count in row.items():
             to, to_batch = _goes(counter, child)

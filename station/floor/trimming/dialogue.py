@@ -3,9 +3,8 @@
 from dataclasses import replace
 
 from station.floor.trimming.rules import MOST_TRIES, here_of
-from station.queries.batches import refuse_held
+from station.queries.batches import refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
-from station.shop import batches
 from station.shop import count_steps as shared
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.beginning import not_here
@@ -78,7 +77,7 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
 
 
 def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
-    if wrong := batches.not_this_paper(code, batch) or refuse_held(view, code.number):
+    if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
     if hand.subject and hand.subject != batch.id and hand.work.get("counts"):

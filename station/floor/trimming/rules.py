@@ -3,9 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.queries.batches import refuse_held
+from station.queries.batches import make_rework, refuse_held
 from station.queries.underway import ask_if_changed
-from station.shop import batches
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counting import counts_from, draw, spots_of
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
@@ -113,7 +112,7 @@ def _child(act: Act, view: View, batch: Batch, counts: Mapping[str, Mapping[str,
     """
     if batch.tries and _alone(view, batch, counts):
         return replace(batch, tries=batch.tries + 1)
-    return batches.again(act, batch)
+    return make_rework(act, batch)
 
 
 def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> bool:
