@@ -41,6 +41,11 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
             "Rooms do not know each other",
         ),
         (
+            "station/floor/shared/counting.py",
+            "import station.floor.trimming.rules",
+            "What rooms share knows no room",
+        ),
+        (
             "station/cutting/read/line_plain.py",
             "import station.cutting.geometry.moves",
             "A cut file is read, then its geometry found, then analysed",

@@ -8,6 +8,7 @@ from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
+from station.queries.stock import name_part
 from station.queries.underway import count_by_place, list_queue
 from station.shop.facts import (
     Batch,
@@ -71,11 +72,6 @@ class Stock:
                 self.by_place.setdefault(held.place, []).append(held)
 
 
-def _name(ledger: Ledger, part: str) -> str:
-    found = ledger.view.get(Part, part)
-    return found.name if found else part
-
-
 def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
     revision = find_revision(ledger.view, batch)
     cut_file = ledger.view.get(CutFile, batch.cut_file)
@@ -91,7 +87,11 @@ def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
         "copy": batch.copy,
         "sheets": {"planned": batch.sheets, "cut": batch.cut, "spoiled": batch.spoiled},
         "parts": [
-            {"part": _name(ledger, p), "expected": makes.get(p, 0) * batch.sheets, "places": found}
+            {
+                "part": name_part(ledger.view, p),
+                "expected": makes.get(p, 0) * batch.sheets,
+                "places": found,
+            }
             for p, found in places.items()
         ],
         "holds": [*batch.holds, *_old_revision(batch, cut_file)],

@@ -6,14 +6,12 @@ the part.
 
 from station.desk.draft import Waiting
 from station.queries.batches import find_revision
-from station.shop.counting import counts_from
+from station.shop.counts import read_counts, sum_by_fate
 from station.shop.faces import Block, Cell, Header, PartDrawing, Row, SheetDrawing, Table, Text
 from station.shop.facts import Batch, CutFile, Order, Part, Router
-from station.shop.moves import head, tail
+from station.shop.moves import tail
 from station.shop.views import View, by_part
 from station.shop.words import say
-
-COUNTED = ("good", "spoiled", "missing", "rework")
 
 
 def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
@@ -43,7 +41,7 @@ def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Bloc
         right_label=say("sheet") if sheet else "",
         right=say("{n} of {most}", n=sheet, most=batch.sheets) if sheet else "",
     )
-    if counts := counts_from(waiting.do.args.get("parts")):
+    if counts := read_counts(waiting.do.args.get("parts")):
         return header, _counts(counts, view)
     revision = find_revision(view, batch)
     return (header, SheetDrawing(revision=revision)) if revision else (header,)
@@ -53,8 +51,8 @@ def _counts(counts: dict[str, dict[str, int]], view: View) -> Table:
     """The figures that would be recorded."""
     rows = []
     for part, row in counts.items():
-        sums = [sum(n for c, n in row.items() if head(c) == kind) for kind in COUNTED]
-        rows.append(_row(part, view, *(say("{n}", n=n) for n in sums)))
+        figures = (say("{n}", n=n) for n in sum_by_fate(row).values())
+        rows.append(_row(part, view, *figures))
     heads = (say("part"), say("good"), say("spoiled"), say("missing"), say("rework"))
     return Table(columns=heads, rows=tuple(rows))
 

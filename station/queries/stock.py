@@ -48,3 +48,9 @@ def name_place(view: View, place: str) -> Say:
     """Names a place for a person; a rack place by its name."""
     rack = view.get(RackPlace, tail(place)) if head(place) == "rack" else None
     return say("rack {number}", number=rack.name) if rack else place_words(place)
+
+
+def name_part(view: View, part: str) -> str:
+    """Names a part; its number where it is not known."""
+    found = view.get(Part, part)
+    return found.name if found else part

@@ -3,20 +3,20 @@
 from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
+from station.floor.shared import counting
 from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
 from station.queries.underway import explain_last
-from station.shop import count_steps, counting
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
-from station.shop.count_steps import FIRST_REASON
+from station.shop.counts import has_rework
 from station.shop.facts import Batch, Revision, Slip
 from station.shop.moves import head, tail
 from station.shop.rooms import Do, Hand, Input, Number, Point, Took
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, several
 
-COUNTERS = {"missing": "missing", "spoil": FIRST_REASON, "uncut": "rework/21"}
+COUNTERS = {"missing": "missing", "spoil": counting.FIRST_REASON, "uncut": "rework/21"}
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
@@ -26,7 +26,7 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     if not hand.subject:
         return None
     if isinstance(given, Number):
-        return count_steps.number(hand, given, here(hand, view), view)
+        return counting.take_number(hand, given, here(hand, view), view)
     return _point(hand, given, view) if isinstance(given, Point) else None
 
 
@@ -47,9 +47,9 @@ def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
     if not hand.subject:
         return None
     if code.kind == "part":
-        return count_steps.choose(hand, code.number, here(hand, view), view)
+        return counting.choose_part(hand, code.number, here(hand, view), view)
     if code.kind == "reason":
-        return count_steps.reason(hand, code.number, here(hand, view), view)
+        return counting.count_reason(hand, code.number, here(hand, view), view)
     if code.kind == "zone":
         return _zone(hand, code.number, view) if code.number in ZONES else None
     card = BY_NUMBER.get(code.number) if code.kind == "button" else None
@@ -80,7 +80,7 @@ def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer |
     if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
-    if hand.subject and hand.subject != batch.id and counting.counts_of(hand):
+    if hand.subject and hand.subject != batch.id and counting.read_exceptions(hand):
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),
             say("Pass it on or put it down first."),
@@ -111,7 +111,7 @@ def _in_hand(batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: 
     said = say("Sheet {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     if len(slips) > 1:
         said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
-    names = count_steps.names(view, parts)
+    names = counting.name_parts(view, parts)
     if lately := explain_last(view, batch) if _begun(batch, slips, view) else Say():
         return notice(said, say("{parts} left: {who}.", parts=names, who=lately))
     return good(said, say("{parts}: say what is not good, pass on.", parts=names))
@@ -126,12 +126,12 @@ def _begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
 def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
     parts = here(hand, view)
     if name in COUNTERS:
-        return count_steps.count(hand, COUNTERS[name], parts, view, by=1)
+        return counting.count_pieces(hand, COUNTERS[name], parts, view, by=1)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or FIRST_REASON)
-        return count_steps.count(hand, counter, parts, view, by=1 if name == "more" else -1)
+        counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+        return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some":
-        return count_steps.some(hand, parts, view)
+        return counting.ask_some(hand, parts, view)
     return _pass_on(hand, view) if name == "pass_on" else None
 
 
@@ -139,14 +139,14 @@ def _zone(hand: Hand, zone: str, view: View) -> Took:
     """A zone card marks the fault counted last there; the same card again takes it back."""
     revision = revision_of(hand, view)
     part, counter = str(hand.work.get("part", "")), str(hand.work.get("counter", ""))
-    if revision is None or not counting.counts_of(hand).get(part, {}).get(counter):
+    if revision is None or not counting.read_exceptions(hand).get(part, {}).get(counter):
         return Took(hand, refuse(say("Where was what?"), say("Count what is wrong first.")))
     size = (revision.length_mm, revision.width_mm)
-    before = counting.marks_of(hand).get(part, {}).get(counter, [])
+    before = counting.read_marks(hand).get(part, {}).get(counter, [])
     spots = [s for s in before if zone_of(*s, *size) != zone]
     if len(spots) == len(before):
-        spots = [*before, middle_of(zone, *size)][-counting.count_of(hand, counter) :]
-    marked = counting.marked(hand, spots)
+        spots = [*before, middle_of(zone, *size)][-counting.count_chosen(hand, counter) :]
+    marked = counting.set_marks(hand, spots)
     words = where_of(marked, view).get(part, {}).get(counter, [])
     told = say("The router is told when you pass on.")
     if not words:
@@ -169,7 +169,7 @@ def where_of(hand: Hand, view: View) -> dict[str, dict[str, list[str]]]:
     return {
         part: {c: list(dict.fromkeys(ZONES[zone_of(*s, *size)] for s in spots))
                for c, spots in row.items()}
-        for part, row in counting.marks_of(hand).items()
+        for part, row in counting.read_marks(hand).items()
     }  # fmt: skip
 
 
@@ -182,12 +182,12 @@ def _point(hand: Hand, point: Point, view: View) -> Took | None:
     if part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
         return _zone(hand, zone, view)
-    counter = str(hand.work.get("counter") or FIRST_REASON)
-    done = count_steps.count(counting.choose(hand, part), counter, parts, view, by=1)
+    counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+    done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
     if done.answer.tone == "stop":
         return done
-    spots = counting.marks_of(done.hand).get(part, {}).get(counter, [])
-    return Took(counting.marked(done.hand, [*spots, (point.x_mm, point.y_mm)]), done.answer)
+    spots = counting.read_marks(done.hand).get(part, {}).get(counter, [])
+    return Took(counting.set_marks(done.hand, [*spots, (point.x_mm, point.y_mm)]), done.answer)
 
 
 def piece_at(revision: Revision, point: Point) -> str:
@@ -205,12 +205,12 @@ def piece_at(revision: Revision, point: Point) -> str:
 
 def _pass_on(hand: Hand, view: View) -> Do:
     """The count as it stands, as an act with every figure said."""
-    parts = count_steps.figures(hand, here(hand, view))
+    parts = counting.list_figures(hand, here(hand, view))
     args = {
         "slips": list(slips_of(hand)),
         "parts": parts,
         "where": where_of(hand, view),
         "seen": hand.work.get("seen"),
     }
-    numbers = ("batch",) if count_steps.has_rework(parts) else ()
+    numbers = ("batch",) if has_rework(parts) else ()
     return Do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)

@@ -3,15 +3,17 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.shared.counting import draw_pieces
 from station.queries.batches import make_rework, refuse_held
 from station.queries.routers import name_router
+from station.queries.stock import name_part
 from station.queries.underway import ask_if_changed, count_good, explain_last
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
-from station.shop.counting import counts_from, draw, spots_of
+from station.shop.counts import has_rework, read_counts, sum_by_fate
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
 from station.shop.moves import Held, Move, head, tail
-from station.shop.views import Rule, Rules, View, by_part
+from station.shop.views import Rule, Rules, View, by_part, total
 from station.shop.words import Say, clock, plain, say, several
 
 UNCUT = "21"  # the rework reason that tells of the spoilboard or Z
@@ -39,7 +41,7 @@ def pass_on(act: Act, view: View) -> Answer:
     held = here_of(view, batch.id, slips)
     if not held:
         return already(view, batch)
-    counts = counts_from(act.args.get("parts"))
+    counts = read_counts(act.args.get("parts"))
     here = by_part(held)
     if problem := _too_many(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
         return problem
@@ -57,12 +59,11 @@ def _too_many(
     for part, row in counts.items():
         left = here.get(part, 0)
         if sum(row.values()) > left:
-            known = view.get(Part, part)
             return refuse(
                 say(
                     "{left} {part} left here, not {count}",
                     left=left,
-                    part=known.name if known else part,
+                    part=name_part(view, part),
                     count=sum(row.values()),
                 ),
                 again_after(explain_last(view, batch)),
@@ -107,31 +108,21 @@ def _passed(
     held: tuple[Held, ...],
     counts: dict[str, dict[str, int]],
 ) -> Answer:
-    spots = spots_of(held)
+    lying = list(held)
     moves: list[Move] = []
-    reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = make_rework(act, batch) if reworked else None
+    child = make_rework(act, batch) if has_rework(counts) else None
     for part, row in counts.items():
         for counter, count in row.items():
             to, to_batch = _goes(counter, child)
-            moves += draw(spots, part, count, to, to_batch).moves
-    left = _left(spots)
+            moves += draw_pieces(lying, part, count, to, to_batch)
+    left = {h.place for h in lying}
     sets = (
         *_slips(view, batch, slips, left),
         *_piles(act, view, batch, child, moves),
         *_notices(act, view, slips, counts),
     )
     prints = (("traveller", child.id),) if child else ()
-    return _said(batch, counts, tuple(moves), sets, prints, stay=sum(left.values()))
-
-
-def _left(spots: list[list[object]]) -> dict[str, int]:
-    """Pieces that stay, by the place where they lie."""
-    left: dict[str, int] = {}
-    for spot in spots:
-        if (qty := int(str(spot[3]))) > 0:
-            left[str(spot[0])] = left.get(str(spot[0]), 0) + qty
-    return left
+    return _said(batch, counts, tuple(moves), sets, prints, stay=total(lying))
 
 
 def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
@@ -143,9 +134,7 @@ def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
     return counter, ""
 
 
-def _slips(
-    view: View, batch: Batch, slips: tuple[str, ...], left: Mapping[str, int]
-) -> tuple[Slip, ...]:
+def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> tuple[Slip, ...]:
     """Slips whose pile is empty now."""
     done = (view.get(Slip, s) for s in slips if f"popping/{s.rpartition('-')[2]}" not in left)
     return tuple(replace(s, state="popped") for s in done if s and s.batch == batch.id)
@@ -201,7 +190,7 @@ def _notices(
 
 def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
     """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
-    known, faults = view.get(Part, part), []
+    faults = []
     for counter, count in row.items():
         reason = view.get(Reason, tail(counter)) if tail(counter) else None
         if head(counter) in ("spoiled", "rework"):
@@ -210,7 +199,7 @@ def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
     if not faults:
         return ""
     look = "; look at the spoilboard or Z" if f"rework/{UNCUT}" in row else ""
-    return f"{known.name if known else part}: {'; '.join(faults)}{look}"
+    return f"{name_part(view, part)}: {'; '.join(faults)}{look}"
 
 
 def _zones(act: Act, part: str, counter: str) -> list[str]:
@@ -231,10 +220,7 @@ def _said(
     stay: int,
 ) -> Answer:
     """What happened in one line, and what to do now."""
-    sums = {"good": 0, "spoiled": 0, "missing": 0, "rework": 0}
-    for row in counts.values():
-        for counter, count in row.items():
-            sums[head(counter)] += count
+    sums = sum_by_fate(*counts.values())
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     said = say("Batch {batch}: {good} good passed on", batch=batch.id, good=sums["good"])
     if faults:

@@ -2,12 +2,11 @@
 
 from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
+from station.floor.shared import counting, counting_screen
 from station.queries.batches import find_revision
 from station.queries.settings import find_shop, list_reasons
-from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.count_steps import asked
 from station.shop.faces import (
     Block,
     Cards,
@@ -32,7 +31,7 @@ def screen(hand: Hand, view: View) -> Face:
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
         return _empty(hand, view)
-    tallies = counting.tally(hand, dialogue.here(hand, view))
+    tallies = counting.tally_parts(hand, dialogue.here(hand, view))
     reasons = _reasons(hand, view)
     beside = len(tallies) > 1  # many rows leave the reasons no room under them
     return Face(
@@ -41,15 +40,15 @@ def screen(hand: Hand, view: View) -> Face:
         main=(
             _header(batch, hand, view),
             _steps(batch, view),
-            count_rows.table(say("cut"), tallies, hand, view),
-            *count_rows.faults(hand, view, dialogue.where_of(hand, view)),
+            counting_screen.build_table(say("cut"), tallies, hand, view),
+            *counting_screen.build_faults(hand, view, dialogue.where_of(hand, view)),
             *(() if beside else reasons),
         ),
-        presses=count_rows.presses(
-            say("Pass on: {count}", count=count_rows.summary(tallies)), "pass_on", "some"
+        presses=counting_screen.build_presses(
+            say("Pass on: {count}", count=counting_screen.sum_up(tallies)), "pass_on", "some"
         ),
         side=(
-            *asked(hand),
+            *counting_screen.build_question(hand),
             *_drawing(hand, view),
             *(reasons if beside and reasons else (waiting(hand, view, 2),)),
             _care(batch, view),
@@ -134,7 +133,7 @@ def _drawing(hand: Hand, view: View) -> tuple[Block, ...]:
     revision, chosen = dialogue.revision_of(hand, view), str(hand.work.get("part", ""))
     if revision is None or not revision.placed:
         return ()
-    marks = counting.marks_of(hand).values()
+    marks = counting.read_marks(hand).values()
     spots = [spot for row in marks for spots in row.values() for spot in spots]
     return (
         SheetDrawing(

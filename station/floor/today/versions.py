@@ -1,9 +1,9 @@
 """Where stations were of two minds: what one did and what counts instead, side by side."""
 
-from station.queries.stock import name_place
+from station.queries.stock import name_part, name_place
 from station.shop.beginning import not_here
 from station.shop.faces import Cell, Row, Table
-from station.shop.facts import Concern, Part
+from station.shop.facts import Concern
 from station.shop.moves import Move
 from station.shop.views import Past, View
 from station.shop.words import Say, clock, say
@@ -70,11 +70,10 @@ def _line(moves: tuple[Move, ...], n: int, view: View) -> Say:
 
 def moved(move: Move, view: View) -> Say:
     """Which pieces went from where to where."""
-    part = view.get(Part, move.part)
     return say(
         "from {here} to {there}: {n} {part}",
         n=move.qty,
-        part=part.name if part else move.part,
+        part=name_part(view, move.part),
         here=name_place(view, move.frm.place),
         there=name_place(view, move.to.place),
     )

@@ -2,15 +2,15 @@
 
 from dataclasses import replace
 
+from station.floor.shared import counting
 from station.floor.trimming.rules import MOST_TRIES, here_of
 from station.queries.batches import refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
-from station.shop import count_steps as shared
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.count_steps import FIRST_REASON
+from station.shop.counts import has_rework
 from station.shop.facts import Batch, Part
 from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View, by_part
@@ -31,9 +31,9 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     if not isinstance(given, Code):
         return None
     if given.kind == "part":
-        return shared.choose(hand, given.number, parts, view)
+        return counting.choose_part(hand, given.number, parts, view)
     if given.kind == "reason":
-        return shared.reason(hand, given.number, parts, view)
+        return counting.count_reason(hand, given.number, parts, view)
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
     return _button(hand, card.name, parts, view) if card else None
 
@@ -53,7 +53,7 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     picked = replace(base, subject=batch.id).with_work(seen=parts)
     if len(parts) == 1:
         picked = picked.with_work(part=next(iter(parts)))
-    names = shared.names(view, parts)
+    names = counting.name_parts(view, parts)
     if batch.tries:
         return Took(
             picked,
@@ -110,12 +110,12 @@ def _nothing(view: View, batch: Batch) -> Answer:
 
 def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
     if name in COUNTERS:
-        return shared.count(hand, COUNTERS[name], parts, view, by=1)
+        return counting.count_pieces(hand, COUNTERS[name], parts, view, by=1)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or FIRST_REASON)
-        return shared.count(hand, counter, parts, view, by=1 if name == "more" else -1)
+        counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+        return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some_trimmed":
-        return shared.some(hand, parts, view)
+        return counting.ask_some(hand, parts, view)
     if name in ("master_agrees", "master_differs"):
         return _check(hand, parts, view, {"agrees": name == "master_agrees"})
     return _put(hand, parts) if name == "on_rack" else None
@@ -123,12 +123,12 @@ def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | To
 
 def _number(hand: Hand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
     """A count for the last counter; a reading in mm when none was chosen."""
-    counting = hand.work.get("counter") or hand.work.get("asks")
-    part = view.get(Part, shared.chosen(hand, parts))
-    if not counting and part and part.sizes and given.reading is not None:
+    begun = hand.work.get("counter") or hand.work.get("asks")
+    part = view.get(Part, counting.find_part(hand, parts))
+    if not begun and part and part.sizes and given.reading is not None:
         size = next_size(hand, part)
         return _check(hand, parts, view, {"reading_mm": given.reading, "size": size})
-    return shared.number(hand, given, parts, view)
+    return counting.take_number(hand, given, parts, view)
 
 
 def next_size(hand: Hand, part: Part) -> int:
@@ -138,9 +138,9 @@ def next_size(hand: Hand, part: Part) -> int:
 
 
 def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object]) -> Do | Took:
-    part = shared.chosen(hand, parts)
+    part = counting.find_part(hand, parts)
     if not part:
-        return Took(hand, shared.no_part(parts, view))
+        return Took(hand, counting.refuse_without_part(parts, view))
     done = hand.work.get("measured", 0)
     after = hand.with_work(measured=(done if isinstance(done, int) else 0) + 1)
     return Do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
@@ -148,7 +148,7 @@ def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object
 
 def _put(hand: Hand, parts: dict[str, int]) -> Do:
     """The count as it stands, as an act with every figure said."""
-    counted = shared.figures(hand, parts)
-    numbers = ("batch",) if shared.has_rework(counted) else ()
+    counted = counting.list_figures(hand, parts)
+    numbers = ("batch",) if has_rework(counted) else ()
     args = {"parts": counted, "seen": hand.work.get("seen")}
     return Do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)

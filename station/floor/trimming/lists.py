@@ -3,7 +3,7 @@
 from collections import Counter
 
 from station.queries.batches import find_hold
-from station.queries.stock import list_on_rack
+from station.queries.stock import list_on_rack, name_part
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
@@ -86,13 +86,8 @@ def put_today(hand: Hand, view: View) -> Listing:
     return Listing(
         title=say("On the rack today"),
         rows=tuple(
-            ((Cell(text=_name(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
+            ((Cell(text=name_part(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
             for part, n in sums.most_common(MOST)
         ),
         empty=say("Nothing yet."),
     )
-
-
-def _name(view: View, part: str) -> str:
-    known = view.get(Part, part)
-    return known.name if known else part

@@ -3,14 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.shared.counting import draw_pieces
 from station.queries.batches import make_rework, refuse_held
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
-from station.shop.counting import counts_from, draw, spots_of
+from station.shop.counts import has_rework, read_counts, sum_by_fate
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
 from station.shop.moves import Held, Move, head, tail
 from station.shop.places import areas_of, kind_of
-from station.shop.views import Rule, Rules, View, by_part
+from station.shop.views import Rule, Rules, View, by_part, total
 from station.shop.words import Say, plain, say, several
 
 MOST_TRIES = 2  # a piece is made good at most so often
@@ -32,7 +33,7 @@ def put_on_rack(act: Act, view: View) -> Answer:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if problem := refuse_held(view, batch.id):
         return problem
-    counts = counts_from(act.args.get("parts"))
+    counts = read_counts(act.args.get("parts"))
     held = here_of(view, batch.id)
     here = by_part(held)
     if problem := _cannot(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
@@ -70,25 +71,23 @@ def _put(
 ) -> Answer:
     order = view.get(Order, batch.order) if batch.order else None
     live = order is not None and order.takes_pieces
-    reworked = any(head(c) == "rework" for row in counts.values() for c in row)
-    child = _child(act, view, batch, counts) if reworked else None
-    spots = spots_of(held)
+    child = _child(act, view, batch, counts) if has_rework(counts) else None
+    lying = list(held)
     moves: list[Move] = []
     for part, row in counts.items():
         for counter, count in row.items():
             to, to_batch = _goes(view, part, counter, batch, child, live=live)
-            moves += _draw(spots, part, count, to, to_batch)
-    left = sum(int(str(s[3])) for s in spots)
-    sets = _sets(act, view, batch, child, spots)
+            moves += _draw(lying, part, count, to, to_batch)
+    left = total(lying)
+    sets = _sets(act, view, batch, child, lying)
     return _said(
         view, batch, counts, child, left, tuple(moves), sets, freed=bool(batch.order) and not live
     )
 
 
-def _draw(spots: list[list[object]], part: str, count: int, to: str, to_batch: str) -> list[Move]:
+def _draw(lying: list[Held], part: str, count: int, to: str, to_batch: str) -> list[Move]:
     """Moves that go nowhere (rework of a rework stays where it lies) are left out."""
-    drawn = draw(spots, part, count, to, to_batch).moves
-    return [m for m in drawn if m.frm != m.to]
+    return [m for m in draw_pieces(lying, part, count, to, to_batch) if m.frm != m.to]
 
 
 def _goes(
@@ -124,7 +123,7 @@ def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) ->
 
 
 def _sets(
-    act: Act, view: View, batch: Batch, child: Batch | None, spots: list[list[object]]
+    act: Act, view: View, batch: Batch, child: Batch | None, lying: list[Held]
 ) -> tuple[Fact, ...]:
     sets: list[Fact] = []
     if child:
@@ -141,7 +140,7 @@ def _sets(
             )
     for area in areas_of("trimming"):
         pile = view.get(Pile, f"{area}/{batch.id}")
-        left = any(int(str(s[3])) for s in spots if s[0] == area)
+        left = any(h.place == area for h in lying)
         stays = child is not None and child.id == batch.id and area == "rework"
         if pile and not pile.done and not left and not stays:
             sets.append(replace(pile, done=True))
@@ -160,10 +159,7 @@ def _said(
     freed: bool,
 ) -> Answer:
     """What went where, and what to do now."""
-    sums = {"good": 0, "spoiled": 0, "missing": 0, "rework": 0}
-    for row in counts.values():
-        for counter, count in row.items():
-            sums[head(counter)] += count
+    sums = sum_by_fate(*counts.values())
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     told = several([f"{plain(sums['good'])} good", *faults])
     do = say("{left} {left|stays|stay} here.", left=left) if left else _where_to(view, moves)

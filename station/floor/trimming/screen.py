@@ -1,16 +1,14 @@
 """What the trimming screen shows: the batch in hand, its tabs, its master, its rack place."""
 
+from station.floor.shared import counting, counting_screen
 from station.floor.trimming import dialogue
 from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
 from station.queries.settings import find_shop, list_reasons
 from station.queries.stock import list_on_rack
-from station.shop import count_rows, counting
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.count_steps import asked, chosen
-from station.shop.counting import Tally
 from station.shop.faces import (
     Block,
     Cards,
@@ -37,19 +35,24 @@ def screen(hand: Hand, view: View) -> Face:
     if batch is None:
         return _empty(hand, view)
     parts = dialogue.here(hand, view)
-    tallies = counting.tally(hand, parts)
-    part = view.get(Part, chosen(hand, parts) or next(iter(parts), ""))
+    tallies = counting.tally_parts(hand, parts)
+    part = view.get(Part, counting.find_part(hand, parts) or next(iter(parts), ""))
     return Face(
         title=say("Trimming"),
         where=_where(hand),
         main=(
             _header(batch, tallies, view),
-            count_rows.table(say("came"), tallies, hand, view),
-            *count_rows.faults(hand, view),
+            counting_screen.build_table(say("came"), tallies, hand, view),
+            *counting_screen.build_faults(hand, view),
             *_part(part),
         ),
         presses=_presses(tallies, batch),
-        side=(*asked(hand), *_goes(part, batch, view), *_reasons(hand, view), _care(part, view)),
+        side=(
+            *counting_screen.build_question(hand),
+            *_goes(part, batch, view),
+            *_reasons(hand, view),
+            _care(part, view),
+        ),
         weights=(64, 0, 36),
     )
 
@@ -72,7 +75,7 @@ def _empty(hand: Hand, view: View) -> Face:
     )
 
 
-def _header(batch: Batch, tallies: tuple[Tally, ...], view: View) -> Header:
+def _header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Header:
     cut_file = view.get(CutFile, batch.cut_file)
     stubs = sum(t.here * (p.tabs if (p := view.get(Part, t.part)) else 0) for t in tallies)
     here = sum(t.here for t in tallies)
@@ -113,12 +116,12 @@ def _part(part: Part | None) -> tuple[Block, ...]:
     return (PartDrawing(part=part, note=note),)
 
 
-def _presses(tallies: tuple[Tally, ...], batch: Batch) -> tuple[Press, ...]:
-    count = count_rows.in_short(tallies)
+def _presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, ...]:
+    count = counting_screen.sum_up_in_short(tallies)
     done = say("To packing: {count}", count=count)
     if not batch.order:
         done = say("To the rack: {count}", count=count)
-    return count_rows.presses(done, "on_rack", "some_trimmed")
+    return counting_screen.build_presses(done, "on_rack", "some_trimmed")
 
 
 def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:

@@ -1,18 +1,20 @@
 """What a screen shows of counting by exception, as popping and trimming share it."""
 
+from station.floor.shared.counting import NOWHERE, Tally, Where, name_faults
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.count_steps import NOWHERE, Where, faults_line
-from station.shop.counting import Tally
-from station.shop.faces import Block, Cell, Listing, Press, Row, Table
+from station.shop.faces import Asked, Block, Cell, Listing, Press, Row, Table
 from station.shop.facts import Part
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say, together
 
 
-def table(came: Say, tallies: tuple[Tally, ...], hand: Hand, view: View) -> Table:
-    """The parts in hand; `came` heads what is here of each. What stays is shown if any does."""
+def build_table(came: Say, tallies: tuple[Tally, ...], hand: Hand, view: View) -> Table:
+    """Builds the table of the parts in hand; `came` heads what is here of each.
+
+    What stays is shown if any does.
+    """
     some = any(t.stays for t in tallies)
     heads = (say("part"), came, say("good"), say("spoiled"), say("missing"), say("rework"))
     return Table(
@@ -46,20 +48,20 @@ def _row(t: Tally, hand: Hand, view: View, *, some: bool) -> Row:
     )  # fmt: skip
 
 
-def faults(hand: Hand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
-    """What is wrong so far, in one line; nothing where all is good."""
-    line = faults_line(hand, view, where)
+def build_faults(hand: Hand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
+    """Builds one line of what is wrong so far; nothing where all is good."""
+    line = name_faults(hand, view, where)
     return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
 
 
-def summary(tallies: tuple[Tally, ...]) -> Say:
-    """``349 good, 3 spoiled and 2 missing``: what goes with the count as it stands."""
+def sum_up(tallies: tuple[Tally, ...]) -> Say:
+    """Sums up what goes with the count as it stands: ``349 good, 3 spoiled and 2 missing``."""
     good, *wrong = _kinds(tallies)
     return together([good, *wrong])
 
 
-def in_short(tallies: tuple[Tally, ...]) -> Say:
-    """``349 good, 3 spoiled``; of more than one kind of fault only how many are not good."""
+def sum_up_in_short(tallies: tuple[Tally, ...]) -> Say:
+    """Sums up in short, ``349 good, 3 spoiled``: several kinds of fault as "not good"."""
     good, *wrong = _kinds(tallies)
     if not wrong:
         return good
@@ -79,10 +81,23 @@ def _kinds(tallies: tuple[Tally, ...]) -> list[Say]:
     return [first, *(w for w in wrong if w.values["n"])]
 
 
-def presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
-    """The large button that ends the count, and the two ways beside it."""
+def build_presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
+    """Builds the large button that ends the count, and the two ways beside it."""
     return (
         Press(label=done, code=button(code), style="primary", wide=2),
         Press(label=say("Only some"), code=button(some)),
         Press(label=say("Put down"), code=button("put_down")),
+    )
+
+
+def build_question(hand: Hand) -> tuple[Asked, ...]:
+    """Builds the question how many go on, while it is open."""
+    if hand.work.get("asks") != "some":
+        return ()
+    return (
+        Asked(
+            question=say("How many are good now?"),
+            typed=hand.digits,
+            unit=say("{n|part|parts}", n=hand.digits),
+        ),
     )
