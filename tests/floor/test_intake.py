@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 
 import demo_db
+from station.queries.revisions import list_differences
 from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
-from station.shop.revisions import differences
 from tests.floor.shop_small import GAUGES
 from tests.replay import PIN
 
@@ -95,11 +95,11 @@ def test_what_differs_is_told_against_the_approved_revision(stage):
     office(stage, "button approve")
     first = stage.ledger.view.get(Revision, f"{number}.A")
     later = replace(first, letter="B", placed=first.placed[1:], minutes=first.minutes * 2)
-    found = [str(s) for s in differences(first, later, {})]
+    found = [str(s) for s in list_differences(first, later, {})]
     was = len(first.placed)
     assert f"{was - 1} instead of {was} a sheet." in found[0]
     assert f"{later.minutes:.1f} min a sheet instead of {first.minutes:.1f}." in found
-    assert differences(first, first, {}) == []
+    assert list_differences(first, first, {}) == []
 
 
 @pytest.mark.parametrize(

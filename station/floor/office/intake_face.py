@@ -7,6 +7,7 @@ from station.floor.office.files import texts
 from station.floor.office.state import ROWS, chosen, list_of, page_of
 from station.queries.batches import find_approved
 from station.queries.pace import expect_minutes, find_fit
+from station.queries.revisions import list_differences
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import (
@@ -28,7 +29,6 @@ from station.shop.faces import (
     Tone,
 )
 from station.shop.facts import CutFile, Material, Part, Revision, Router
-from station.shop.revisions import differences
 from station.shop.rooms import Doing, Hand
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
@@ -314,7 +314,7 @@ def changes_from(
     parts = {**old.makes(), **new.makes()}
     names: dict[str, Text] = {n: say("A new shape") for n in parts}
     names |= {n: p.name for n in parts if (p := view.get(Part, n))} | (named or {})
-    found = differences(old, new, names)
+    found = list_differences(old, new, names)
     title = say("Against approved revision {letter}", letter=old.letter)
     return Listing(
         title=title,

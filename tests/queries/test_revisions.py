@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from station.queries.revisions import list_differences
 from station.shop.facts import Placed, Revision, Shape
-from station.shop.revisions import differences
 
 BOX = ((0.0, 0.0), (200.0, 0.0), (200.0, 40.0), (0.0, 40.0))
 SHAPE = Shape(outline=BOX, tabs=((100.0, 0.0), (100.0, 40.0)))
@@ -28,7 +28,7 @@ def revision(*pieces: Placed, shape: Shape = SHAPE) -> Revision:
 
 def told(old: Revision, new: Revision) -> list[str]:
     """The differences as sentences."""
-    return [str(s) for s in differences(old, new, {"021": "ST-200"})]
+    return [str(s) for s in list_differences(old, new, {"021": "ST-200"})]
 
 
 ALL = revision(*(piece(n, *MIDDLE) for n in range(24)))

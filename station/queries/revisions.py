@@ -16,8 +16,8 @@ SHARE = 0.01  # of minutes and metres
 Pair = tuple[Placed, Placed]  # a piece of the old revision and the one in its place in the new
 
 
-def differences(old: Revision, new: Revision, names: Mapping[str, Say | str]) -> list[Say]:
-    """From `old` to `new`; empty: the same parts, places, tabs, time and bits.
+def list_differences(old: Revision, new: Revision, names: Mapping[str, Say | str]) -> list[Say]:
+    """Lists what differs from `old` to `new`; empty: the same parts, places, tabs, time and bits.
 
     `names` gives a part's name by id; a part without one is told by its id.
     """
