@@ -940,6 +940,10 @@
       <translation>Nicht fräsen. Die freigegebene Datei nach {folder} kopieren.</translation>
     </message>
     <message>
+      <source>Do not scan it again: {what}. It is written down for the makers.</source>
+      <translation>Nicht noch einmal scannen: {what}. Es ist für die Hersteller notiert.</translation>
+    </message>
+    <message>
       <source>Do something else first. The strip tells when somebody was before you.</source>
       <translation>Mach erst etwas anderes. Die Leiste sagt, wenn jemand schneller war.</translation>
     </message>
@@ -1402,6 +1406,22 @@
     <message>
       <source>It is free: scan a traveller.</source>
       <translation>Sie ist frei: Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>It is kept as PDF in {folder}: print it from there.</source>
+      <translation>Es liegt als PDF in {folder}: von dort drucken.</translation>
+    </message>
+    <message>
+      <source>It is recorded, then something went wrong in the program</source>
+      <translation>Es ist gebucht, danach ging im Programm etwas schief</translation>
+    </message>
+    <message>
+      <source>It is recorded. Not printed: {papers}</source>
+      <translation>Es ist gebucht. Nicht gedruckt: {papers}</translation>
+    </message>
+    <message>
+      <source>It is recorded. Then the disk failed: look after it, then go on.</source>
+      <translation>Es ist gebucht. Danach versagte die Platte: danach sehen, dann weiterarbeiten.</translation>
     </message>
     <message>
       <source>It is shown while its key is ticked.</source>
@@ -2016,6 +2036,10 @@
       <translation>Noch nicht niedergehalten oder Tisch nicht gesaugt</translation>
     </message>
     <message>
+      <source>Not printed: {papers}</source>
+      <translation>Nicht gedruckt: {papers}</translation>
+    </message>
+    <message>
       <source>Not scanned at the door: {n}</source>
       <translation>An der Tür nicht gescannt: {n}</translation>
     </message>
@@ -2534,6 +2558,18 @@
     <message>
       <source>Print a new copy</source>
       <translation>Neue Kopie drucken</translation>
+    </message>
+    <message>
+      <source>Print it again at packing: “Label again”.</source>
+      <translation>Beim Packen neu drucken: „Noch ein Etikett“.</translation>
+    </message>
+    <message>
+      <source>Print it again.</source>
+      <translation>Neu drucken.</translation>
+    </message>
+    <message>
+      <source>Print it again: “More”, then “Print a new copy”.</source>
+      <translation>Neu drucken: „Mehr“, dann „Neue Kopie drucken“.</translation>
     </message>
     <message>
       <source>Print its card</source>
@@ -4988,6 +5024,10 @@
       <translation>an der Tür: {seen} von {n} gesehen · {kilos}</translation>
     </message>
     <message>
+      <source>badges</source>
+      <translation>Ausweise</translation>
+    </message>
+    <message>
       <source>batch</source>
       <translation>Los</translation>
     </message>
@@ -5050,6 +5090,18 @@
     <message>
       <source>cancelled: to packing</source>
       <translation>storniert: zum Packen</translation>
+    </message>
+    <message>
+      <source>card</source>
+      <translation>Karte</translation>
+    </message>
+    <message>
+      <source>cards of buttons</source>
+      <translation>Karten der Tasten</translation>
+    </message>
+    <message>
+      <source>cards of parts</source>
+      <translation>Karten der Teile</translation>
     </message>
     <message>
       <source>cart</source>
@@ -5196,6 +5248,10 @@
       <translation>gut</translation>
     </message>
     <message>
+      <source>handover sheet of worker</source>
+      <translation>Übergabeblatt von Mitarbeiter</translation>
+    </message>
+    <message>
       <source>height between two lines: parts waiting · width: how long they wait</source>
       <translation>Höhe zwischen zwei Linien: wartende Teile · Breite: wie lange sie warten</translation>
     </message>
@@ -5248,6 +5304,10 @@
       <translation>von der letzten Platte behalten</translation>
     </message>
     <message>
+      <source>label of pack</source>
+      <translation>Etikett des Pakets</translation>
+    </message>
+    <message>
       <source>large and flat outside</source>
       <translation>Großes und Flaches außen</translation>
     </message>
@@ -5294,6 +5354,10 @@
     <message>
       <source>line {n}: {what}</source>
       <translation>Zeile {n}: {what}</translation>
+    </message>
+    <message>
+      <source>list of cart</source>
+      <translation>Liste von Wagen</translation>
     </message>
     <message>
       <source>loading</source>
@@ -5482,6 +5546,10 @@
     <message>
       <source>passed {n} on</source>
       <translation>{n} weitergegeben</translation>
+    </message>
+    <message>
+      <source>pick list of order</source>
+      <translation>Packliste von Auftrag</translation>
     </message>
     <message>
       <source>place</source>
@@ -5742,6 +5810,10 @@
     <message>
       <source>top edge at {at} mm</source>
       <translation>Oberkante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>traveller</source>
+      <translation>Laufkarte</translation>
     </message>
     <message>
       <source>trimming</source>
@@ -6072,6 +6144,10 @@
       <translation>{file} ist zu groß für eine Liste</translation>
     </message>
     <message>
+      <source>{file} was not printed</source>
+      <translation>{file} wurde nicht gedruckt</translation>
+    </message>
+    <message>
       <source>{file}. Keep a copy away from this PC.</source>
       <translation>{file}. Eine Kopie außerhalb dieses PCs aufbewahren.</translation>
     </message>
@@ -6326,6 +6402,10 @@
     <message>
       <source>{name}: {n}</source>
       <translation>{name}: {n}</translation>
+    </message>
+    <message>
+      <source>{next} {how}</source>
+      <translation>{next} {how}</translation>
     </message>
     <message>
       <source>{next} {what}.</source>
@@ -6618,6 +6698,14 @@
     <message>
       <source>{n}, {m} left out</source>
       <translation>{n}, {m} ausgelassen</translation>
+    </message>
+    <message>
+      <source>{paper} ({why})</source>
+      <translation>{paper} ({why})</translation>
+    </message>
+    <message>
+      <source>{paper} {id}</source>
+      <translation>{paper} {id}</translation>
     </message>
     <message>
       <source>{parts} left: {who}.</source>

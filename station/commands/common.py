@@ -2,12 +2,18 @@
 
 import argparse
 import json
+import logging
 import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from station import bootstrap
 from station.clock import Clock
+
+ERRORS = "errors.log"  # where our own mistakes are kept, in the data folder
+OWN_BUG = 70  # the exit code
 
 
 class CommandError(Exception):
@@ -36,6 +42,20 @@ def make_clock(options: argparse.Namespace) -> Clock:
         except ValueError:
             raise CommandError(f"{options.now} is no time: write 2026-11-25T10:42:00.") from None
     return clock
+
+
+@contextmanager
+def keep_errors(data: Path) -> Iterator[None]:
+    """Keeps what goes wrong in the program meanwhile in a file beside the data."""
+    handler = logging.FileHandler(data / ERRORS, encoding="utf-8", delay=True)
+    handler.setFormatter(logging.Formatter("%(asctime)s %(message)s"))
+    station = logging.getLogger("station")
+    station.addHandler(handler)
+    try:
+        yield
+    finally:
+        station.removeHandler(handler)
+        handler.close()
 
 
 def print_json(value: object) -> None:

@@ -12,7 +12,7 @@ from importlib import import_module
 from pathlib import Path
 from types import ModuleType
 
-from station.commands.common import CommandError, find_data
+from station.commands.common import ERRORS, OWN_BUG, CommandError, find_data
 from station.ledger.faults import Fault
 
 # A line each, in the order of the help. The command `list-out` is the module `list_out` here,
@@ -38,7 +38,6 @@ COMMANDS = {
     "cut-file": "what a cut file makes and takes",
 }
 OPEN = "open"  # what is run where no command is named
-OWN_BUG = 70  # the exit code
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -94,7 +93,7 @@ def load_command(name: str) -> ModuleType:
 def keep_own_bug(options: argparse.Namespace, bug: Exception) -> int:
     """Keeps our own mistake with what is needed to mend it, and tells it in one sentence."""
     folder = find_data(options)
-    log = (folder if folder.is_dir() else Path(tempfile.gettempdir())) / "errors.log"
+    log = (folder if folder.is_dir() else Path(tempfile.gettempdir())) / ERRORS
     logging.basicConfig(filename=log, encoding="utf-8", format="%(asctime)s %(message)s")
     logging.getLogger(__name__).error("command %s", " ".join(sys.argv[1:]), exc_info=bug)
     print(

@@ -5,7 +5,7 @@ import sys
 
 from station import bootstrap
 from station.bootstrap import Where
-from station.commands.common import make_clock, require_shop
+from station.commands.common import OWN_BUG, keep_errors, make_clock, require_shop
 from station.commands.text_station import run_text_station
 from station.shop.areas import AREAS
 
@@ -24,8 +24,8 @@ def run(options: argparse.Namespace) -> int:
     where = Where(
         area=options.area, router=options.router, bench=options.bench, worker=options.worker
     )
-    with bootstrap.opened(data) as ledger:
-        run_text_station(
+    with keep_errors(data), bootstrap.opened(data) as ledger:
+        sound = run_text_station(
             bootstrap.new_desk(ledger, where, clock),
             clock,
             sys.stdin,
@@ -33,4 +33,4 @@ def run(options: argparse.Namespace) -> int:
             lambda text: print(text, file=sys.stderr, flush=True),
             bootstrap.new_loop(ledger, data),
         )
-    return 0
+    return 0 if sound else OWN_BUG

@@ -1,5 +1,6 @@
 """The text station: a line in, a JSON line out, through the same desk as the screen."""
 
+import logging
 from collections.abc import Callable, Iterator
 from queue import Empty, SimpleQueue
 from threading import Thread
@@ -8,6 +9,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from station.clock import Clock
 from station.desk.desk import Desk, Given
+from station.desk.mishaps import tell_own_bug
 from station.desk.replies import line
 from station.ledger.faults import Fault
 from station.shop.acts import Answer, good, refuse
@@ -18,6 +20,7 @@ from station.shop.words import say
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
+log = logging.getLogger(__name__)
 LAST_WORDS = 3.0  # seconds
 
 
@@ -28,21 +31,27 @@ def run_text_station(
     out: Callable[[str], None],
     beside: Callable[[str], None],
     loop: "Loop | None" = None,
-) -> None:
+) -> bool:
     """Takes a line at a time and prints one JSON line for each, after its commit.
+
+    Our own mistake ends none of the other lines; gives whether there was none.
 
     A station that shares goes on with that between the lines, and a moment after the last.
     What keeps it from sharing is said `beside`: no line asked for it.
     """
     if loop is not None:
         loop.trouble = lambda fault: beside(f"{fault} Sharing tries again by itself.")
+    sound = True
     for raw in lines if loop is None else _read_and_share(lines, loop, beside):
         text = raw.strip()
         if text and not text.startswith("#"):
-            given = take_line(desk, clock, text)
+            given = _take_safely(desk, clock, text)
+            sound = sound and given is not None
+            given = given or _tell_own_bug(desk)
             out(line(given.answer, given.entry, given.moves))
             if loop is not None:
                 loop.kick()
+    return sound
 
 
 def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) -> Iterator[str]:
@@ -83,6 +92,25 @@ def _step_sharing(loop: "Loop", beside: Callable[[str], None]) -> None:
     loop.step()
     if before and not loop.fault:
         beside("Sharing goes on again.")
+
+
+def _take_safely(desk: Desk, clock: Clock, text: str) -> Given | None:
+    """What became of one line; None: our own mistake, which is written down."""
+    told = "" if desk.secret else text
+    desk.recorded = None
+    try:
+        return take_line(desk, clock, text)
+    except Exception:
+        log.exception("line %r", told)
+        return None
+
+
+def _tell_own_bug(desk: Desk) -> Given:
+    """What the line of a mistake of our own has recorded all the same."""
+    done = desk.recorded
+    if done is None:
+        return Given(tell_own_bug(None))
+    return done._replace(answer=tell_own_bug(done.answer))
 
 
 def take_line(desk: Desk, clock: Clock, text: str) -> Given:

@@ -1,11 +1,12 @@
 """One station's session: takes a code, asks the room, records, answers. No Qt, no SQL."""
 
+import logging
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from station.desk import appearance, asking, common, questions, replies
+from station.desk import appearance, asking, common, mishaps, questions, replies
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.underway import Underway
@@ -36,6 +37,7 @@ from station.shop.rooms import (
 )
 from station.shop.words import Say, say
 
+log = logging.getLogger(__name__)
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
@@ -90,6 +92,7 @@ class Desk:
         )
         self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
         self._code = ""  # the text of the input being taken
+        self.recorded: Given | None = None  # what the newest input has recorded so far
 
     @property
     def hand(self) -> Hand:
@@ -159,13 +162,20 @@ class Desk:
         return given._replace(answer=under.dropped(given.answer))
 
     def _safely(self, handle: Callable[[], Given]) -> Given:
-        """What the surroundings refuse (a full disk, say) is said; the hand stays as it was."""
+        """What the surroundings refuse (a full disk, say) is said; the hand stays as it was.
+
+        Once an act is recorded it counts, whatever fails after it.
+        """
+        self.recorded = None
         self._set_now()
         self._used = self.hand.now
         before = self._draft, self.unlocked
         try:
             return handle()
         except Fault as fault:
+            if done := self.recorded:
+                log.exception("after %s was recorded", done.entry)
+                return done._replace(answer=mishaps.tell_stopped(done.answer))
             self._draft, self.unlocked = before
             return Given(
                 refuse(say("{what}", what=str(fault)), say("The work in hand stays as it was."))
@@ -243,8 +253,7 @@ class Desk:
         if isinstance(result, Do):
             return self._do(result)
         self._keep(self._draft.with_hand(result.hand))
-        self._print(result.answer)
-        return Given(result.answer)
+        return Given(self._print(result.answer, recorded=False))
 
     def _begin(self, long: Long) -> Given:
         """Begins work beside the screen; where there is no screen it is done at once."""
@@ -334,10 +343,11 @@ class Desk:
         past = self.ledger.view.past(self._draft.last)
         subject = past.act.subject if past else ""
         act = self._act("undo", subject, {"entry": self._draft.last})
-        recorded = self.ledger.undo(self._draft.last, act)
-        if recorded.entry:
-            self._keep(Draft(hand=self.hand.empty()))
-        return Given(*recorded)
+        given = Given(*self.ledger.undo(self._draft.last, act))
+        if given.entry:
+            self.recorded, self._draft = given, Draft(hand=self.hand.empty())
+            self._keep(self._draft)
+        return given
 
     def _do(self, do: Do, asked: Waiting | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""
@@ -351,6 +361,8 @@ class Desk:
         act = self._act(do.kind, do.subject, args)
         after = Draft(hand=_kept(do.after), last=act.id, after=drafts.held(do.after))
         recorded = self.ledger.record(act, drafts.write(after))
+        if recorded.entry:
+            self.recorded = Given(*recorded)
         then = asked.then if asked else None
         given = self._settle(do, recorded, after, args, then)
         if not (given.entry and then):
@@ -367,8 +379,8 @@ class Desk:
             self._draft = after
             for kind in do.numbers:
                 self._spare.pop(kind, None)
-            self._print(answer)
-        elif answer.asks:
+            return Given(*done)._replace(answer=self._print(answer, recorded=True))
+        if answer.asks:
             known = {
                 k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
             }
@@ -393,10 +405,16 @@ class Desk:
             self._spare[kind] = self.ledger.take_number(kind)
         return self._spare[kind]
 
-    def _print(self, answer: Answer) -> None:
-        """Hands over every paper that an answer asks for."""
+    def _print(self, answer: Answer, *, recorded: bool) -> Answer:
+        """Hands over every paper that an answer asks for; what is not made is said in it."""
+        failed: dict[mishaps.Paper, str] = {}
         for kind, name in answer.prints:
-            self.printer(kind, name)
+            try:
+                self.printer(kind, name)
+            except Exception as error:  # a paper is no reason to doubt what was recorded
+                log.exception("paper %s %s", kind, name)
+                failed[kind, name] = (error.strerror or "") if isinstance(error, OSError) else ""
+        return mishaps.tell_not_printed(answer, failed, recorded=recorded) if failed else answer
 
     def _act(self, kind: str, subject: str, args: Mapping[str, object]) -> Act:
         return Act(

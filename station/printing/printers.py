@@ -85,6 +85,14 @@ class Printers:
         self.told = False  # that there is no printer, once is enough
         self.attached, self.ask, self.send, self.view = attached, ask or asked, send, view
 
+    def try_to_print(self, page: Page, file: Path) -> None:
+        """Prints one paper; whatever goes wrong is told, and written down."""
+        try:
+            self(page, file)
+        except Exception:
+            LOG.exception("%s", file)
+            self.tell(not_sent(file))
+
     def __call__(self, page: Page, file: Path) -> None:
         """One paper, already saved in `file`."""
         size, names = size_of(page), self.attached()
@@ -139,6 +147,14 @@ def not_printed(name: str, file: Path) -> Answer:
             file=file.name,
             folder=file.parent.name,
         ),
+    )
+
+
+def not_sent(file: Path) -> Answer:
+    """Something went wrong on the way to the printer."""
+    return attention(
+        say("{file} was not printed", file=file.name),
+        say("It is kept as PDF in {folder}: print it from there.", folder=file.parent.name),
     )
 
 

@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer
 from station.desk.appearance import screen
 from station.desk.certain import Certain
 from station.desk.desk import Desk, Given
+from station.desk.mishaps import tell_own_bug
 from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.look.shop_time import SHOP_TIME
@@ -125,11 +126,13 @@ class Session(QObject):
         """One input: decide, record, answer, repaint. Our own bug never loses the window."""
         began = time.perf_counter()
         told = "" if self.desk.secret else text
+        self.desk.recorded = None
         try:
             given = self.certain.asked(decide())
         except Exception:  # the person's work goes on, the bug is written down
             LOG.exception("input %r at %s", told, self.desk.hand)
-            given = own_bug()
+            done = self.desk.recorded
+            given = tell_own_bug(done.answer if done else None)
         self.answered = given
         self._follow()
         self.window.answer(given, told)
@@ -187,11 +190,3 @@ class Session(QObject):
 
 
 NO_ANSWER = Answer(tone="good", said=Say(), refused=True)
-
-
-def own_bug() -> Answer:
-    """What the strip says when the program itself is wrong."""
-    return refuse(
-        say("Something is wrong in the program; nothing was counted"),
-        say("Scan it once more. It is written down for the makers."),
-    )

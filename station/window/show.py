@@ -101,7 +101,7 @@ def application_of() -> QApplication:
 
 def later(printers: "Printers") -> "Callable[[Page, Path], None]":
     """Prints when the answer to the scan stands on the screen, which never waits for paper."""
-    return lambda page, file: QTimer.singleShot(0, lambda: printers(page, file))
+    return lambda page, file: QTimer.singleShot(0, lambda: printers.try_to_print(page, file))
 
 
 def log_to(file: Path) -> None:

@@ -1,5 +1,6 @@
 """Which printer gets which paper, and what is said when none does."""
 
+import logging
 import sys
 
 import pytest
@@ -125,3 +126,17 @@ def test_the_command_lists_and_keeps(qapp, ledger, tmp_path, capsys, words, code
     assert main.main(["printer", "--data", str(tmp_path), *words]) == code
     told = capsys.readouterr()
     assert said in told.out + told.err
+
+
+def test_whatever_goes_wrong_on_the_way_to_a_printer_is_told(ledger, tmp_path, caplog):
+    bench = Bench(ledger, [LABEL])
+    printers.choose(ledger, "label", LABEL)
+
+    def broken(_page, _name):
+        raise RuntimeError("a bug of ours")
+
+    bench.printers.send = broken
+    with caplog.at_level(logging.ERROR):
+        bench.printers.try_to_print(samples.papers("A4")["pack label"][0], tmp_path / "it.pdf")
+    assert [str(t.said) for t in bench.told] == ["it.pdf was not printed"]
+    assert "a bug of ours" in caplog.text

@@ -9,6 +9,7 @@ from station.clock import Clock
 from station.ledger.faults import Fault
 from station.look import inspect
 from station.look.window import Window
+from station.shop.cards import button
 from station.shop.facts import Shop
 from station.window import first_run, show
 from station.window.session import Session
@@ -57,6 +58,30 @@ def test_our_own_bug_is_written_down_and_the_work_goes_on(stage, qtbot, monkeypa
     monkeypatch.undo()
     session.take("W03X")
     assert session.answered.said
+    session.stop()
+
+
+def test_what_was_recorded_before_a_bug_of_ours_is_said_to_be(stage, qtbot, monkeypatch, caplog):
+    window = Window()
+    qtbot.addWidget(window)
+    session = Session(window, stage.desk)
+    window.show()
+    session.start()
+    for line in ("@area trimming", "@worker 05", "batch 00900"):
+        stage.send(line)
+
+    def broken(_given):
+        raise RuntimeError("a bug of ours")
+
+    monkeypatch.setattr(session.certain, "asked", broken)
+    with caplog.at_level(logging.ERROR):
+        session.take(button("on_rack"))
+    assert list(stage.ledger.entries())[-1].kind == "put_on_rack"
+    said = "It is recorded, then something went wrong in the program"
+    assert window.strip.said.text() == said
+    with caplog.at_level(logging.ERROR):
+        session.take("@place somewhere")  # recorded nothing: what was said of the last is over
+    assert window.strip.said.text() == "Something is wrong in the program; nothing was counted"
     session.stop()
 
 
