@@ -19,6 +19,7 @@ class PlaceKind(NamedTuple):
     paper: a batch's pieces lie there with its traveller.
     before_rack: pieces there may still come onto the rack, found ones too.
     good: pieces that were counted good go there.
+    onward: pieces go on there, which those of a held batch may not.
     counted: what lies there may be counted again in the office.
     balances: it balances the books: things come from there without having been brought, so
         it may go below zero. No other place ever does.
@@ -29,6 +30,7 @@ class PlaceKind(NamedTuple):
     paper: bool = False
     before_rack: bool = False
     good: bool = False
+    onward: bool = False
     counted: bool = False
     balances: bool = False
 
@@ -48,17 +50,23 @@ KINDS: dict[str, PlaceKind] = {
         say("popping, sheet {number}"), area="popping", paper=True, before_rack=True, counted=True
     ),
     "trimming": PlaceKind(
-        say("trimming"), area="trimming", paper=True, before_rack=True, good=True, counted=True
+        say("trimming"),
+        area="trimming",
+        paper=True,
+        before_rack=True,
+        good=True,
+        onward=True,
+        counted=True,
     ),
     "rework": PlaceKind(
         say("rework"), area="trimming", paper=True, before_rack=True, counted=True
     ),
     "held": PlaceKind(say("kept apart"), paper=True, before_rack=True, counted=True),
-    "rack": PlaceKind(say("rack {number}"), good=True, counted=True),
-    "packing": PlaceKind(say("open pack of order {number}"), good=True),
-    "pack": PlaceKind(say("pack {number}")),
-    "cart": PlaceKind(say("cart {number}")),
-    "shipped": PlaceKind(say("shipped")),
+    "rack": PlaceKind(say("rack {number}"), good=True, onward=True, counted=True),
+    "packing": PlaceKind(say("open pack of order {number}"), good=True, onward=True),
+    "pack": PlaceKind(say("pack {number}"), onward=True),
+    "cart": PlaceKind(say("cart {number}"), onward=True),
+    "shipped": PlaceKind(say("shipped"), onward=True),
     # what wears
     "bit": PlaceKind(say("bit {number}")),
     "spoilboard": PlaceKind(say("spoilboard of router {number}")),

@@ -13,6 +13,7 @@ from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_wanted
 from station.queries.stock import list_on_rack
+from station.queries.underway import list_with_paper
 from station.shop import cards, codes
 from station.shop.facts import (
     Batch,
@@ -117,13 +118,7 @@ def at_trimming(view: View, _rest: str, _desk: Desk) -> str:
 
 def part_in_hand(view: View, number: str, desk: Desk) -> str:
     """The first (or n-th) part of the batch in hand."""
-    parts = list(
-        dict.fromkeys(
-            h.part
-            for h in view.stock(batch=desk.hand.subject)
-            if h.place.startswith(("popping", "trimming"))
-        )
-    )
+    parts = list(by_part(list_with_paper(view, desk.hand.subject)))
     return codes.write("part", parts[int(number or 1) - 1])
 
 

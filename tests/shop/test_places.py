@@ -25,6 +25,7 @@ def having(column: str) -> set[str]:
         ("paper", {"popping", "trimming", "rework", "held"}),
         ("before_rack", {"popping", "trimming", "rework", "held", "missing"}),
         ("good", {"trimming", "rack", "packing"}),
+        ("onward", {"trimming", "rack", "packing", "pack", "cart", "shipped"}),
         ("counted", {"store", "popping", "trimming", "rework", "rack", "held"}),
         ("balances", {"cut", "bought", "wear", "found", "recount"}),
     ],

@@ -13,11 +13,11 @@ from station.shop.acts import Act, Answer, ask, attention, good, refuse
 from station.shop.codes import next_copy
 from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
 from station.shop.moves import Held, head, move, tail
+from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import say
 
 LET_GO = "let it go on"  # a way to settle a hold
-ONWARD = ("trimming", "rack", "packing", "pack", "cart", "shipped")  # where held pieces don't go
 
 
 def batch_of(act: Act, view: View) -> Batch | None:
@@ -246,7 +246,7 @@ def _booked(view: View, concern: Concern, done: Concern) -> Answer:
     if not moves:
         return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
     for m in moves:
-        problem = refuse_held(view, m.frm.batch) if head(m.to.place) in ONWARD else None
+        problem = refuse_held(view, m.frm.batch) if kind_of(m.to.place).onward else None
         if problem:
             return replace(problem, do=say("Leave it out, or let the batch go on first."))
     booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)

@@ -18,13 +18,14 @@ from station.shop.facts import (
     Shop,
 )
 from station.shop.moves import NO_PIECES, SHEET
+from station.shop.places import areas_of
 from station.shop.views import Passed, View, total
 
 # (area, from-heads, to-heads): a piece has been through the area when it made this move.
 THROUGH: tuple[tuple[str, frozenset[str], frozenset[str]], ...] = (
     ("cut", frozenset({"cut"}), frozenset({"popping"})),
-    ("popped", frozenset({"popping"}), frozenset({"trimming", "rework"})),
-    ("trimmed", frozenset({"trimming", "rework"}), frozenset({"rack", "packing"})),
+    ("popped", frozenset({"popping"}), frozenset(areas_of("trimming"))),
+    ("trimmed", frozenset(areas_of("trimming")), frozenset({"rack", "packing"})),
     ("packed", frozenset({"packing"}), frozenset({"pack"})),
     ("shipped", frozenset({"cart"}), frozenset({"shipped"})),
 )
