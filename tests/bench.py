@@ -19,6 +19,7 @@ from pathlib import Path
 
 import tests
 from tests.bench_history import build
+from tests.measured import note
 
 SHORT, LONG, SMALL = 10_000, 1_000_000, 60_000
 
@@ -40,10 +41,22 @@ class Line:
         return under and (self.least is None or self.value >= self.least)
 
     def __str__(self) -> str:
-        limit = "" if self.limit is None else f"≤ {self.limit:g}{'' if self.kept else '  MISSED'}"
-        if self.least is not None:
-            limit = f"≥ {self.least:g}{'' if self.kept else '  MISSED'}"
+        limit = self.wanted + ("" if self.kept else "  MISSED")
         return f"{self.name:<58}{self.value:>9.2f} {self.unit:<3}{self.spread:>16}  {limit}"
+
+    @property
+    def wanted(self) -> str:
+        """What it must not pass, or not fall below."""
+        if self.least is not None:
+            return f"≥ {self.least:g}"
+        return "" if self.limit is None else f"≤ {self.limit:g}"
+
+    def note(self, part: str) -> None:
+        """Notes it as a figure of a part of the bench."""
+        spread = f" ({self.spread})" if self.spread else ""
+        figure = f"{self.value:.2f} {self.unit}".strip() + spread
+        missed = "" if self.kept else "; **missed**"
+        note(self.name, figure + missed, self.wanted or "–", f"python -m tests.bench {part}")
 
 
 @dataclass
@@ -53,6 +66,7 @@ class Bench:
     folder: Path
     keep: Path
     long: int = LONG
+    part: str = ""  # that runs now
     lines: list[Line] = field(default_factory=list)
 
     def add(
@@ -69,6 +83,7 @@ class Bench:
         line = Line(name, value, unit, limit, spread, least)
         self.lines.append(line)
         print(line, flush=True)
+        line.note(self.part)
 
     def history(self, entries: int) -> Path:
         """A copy of a station's file with so many entries, for this bench to write in."""
@@ -123,6 +138,7 @@ def main() -> int:
         keep.mkdir(parents=True, exist_ok=True)
         bench = Bench(Path(folder), keep, SMALL if given.small else LONG)
         for name in given.names or parts():
+            bench.part = name
             run = getattr(importlib.import_module(f"tests.bench_{name}"), "run", None)
             if run:
                 run(bench)

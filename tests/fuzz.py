@@ -24,6 +24,7 @@ from station.cutting.read.reader_plain import read_slowly
 from station.cutting.report import analyse, as_json
 from tests.cutting.layouts import STYLES, make
 from tests.cutting.sheets import outlines, sheet
+from tests.measured import note
 
 CODES = (0, 1, 2, 3, 4, 10, 17, 18, 19, 20, 21, 28, 30, 40, 41, 43, 49, 53, 54, 55, 59.3, 61, 64,
          80, 81, 82, 83, 85, 89, 90, 91, 92, 92.1, 92.2, 92.3, 93, 94, 98, 99)  # fmt: skip
@@ -221,6 +222,7 @@ def main() -> int:
     given = reader.parse_args()
     tally = fuzz(given.total, given.first)
     print(json.dumps(asdict(tally)) if given.json else tally)
+    note("inputs to the reader of cut files", str(tally), "no crash")
     return 0
 
 

@@ -18,6 +18,7 @@ from pathlib import Path
 
 from station.ledger.ledger import Ledger
 from tests.ledger.toy import RULES, act
+from tests.measured import note
 
 BETWEEN_WANTED = 0.3  # of the kills come between scan and answer: 60 of 200
 
@@ -120,10 +121,10 @@ def main() -> int:
     runs = int(sys.argv[1]) if len(sys.argv) > 1 else 200
     with tempfile.TemporaryDirectory(prefix="kill-") as folder:
         tally, problems = kill_often(Path(folder) / "shop.station", runs)
-    print(
-        f"{runs} kills, {tally.between} of them between scan and answer; "
-        f"{len(tally.acked)} acts acknowledged, {len(problems)} problems"
-    )
+    kills = f"{runs} kills, {tally.between} of them between scan and answer"
+    came = f"{len(tally.acked)} acts acknowledged, {len(problems)} problems"
+    print(f"{kills}; {came}")
+    note(kills, came, "0 problems")
     for problem in problems:
         print(problem)
     return 1 if problems or tally.between < runs * BETWEEN_WANTED else 0

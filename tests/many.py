@@ -33,6 +33,7 @@ from station.ledger.statements import DERIVED
 from station.shop.facts import Order, Pack
 from station.shop.places import balances
 from tests.many_station import RULES, begin, child
+from tests.measured import note
 from tests.proxy import Proxy
 from tests.server import AT_ONCE, Server
 from tests.sharing.shop import found
@@ -314,6 +315,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory(prefix="many-") as folder:
         words, problems = treat(Path(folder), kills, stops, stations)
     print(words)
+    note("stations at the shop's rules", words.replace("\n", "; "), "0 problems")
     for problem in problems[:30]:
         print(problem)
     return 1 if problems else 0

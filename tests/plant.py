@@ -11,6 +11,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from tests.measured import note
 from tests.plants import PLANTS, Plant
 from tests.plants_cutting import CUTTING
 from tests.plants_sharing import CLOSINGS, SHARING
@@ -82,8 +83,11 @@ def main() -> int:
             seen = caught(folder, plant)
             missed += not seen
             how = f"caught by {seen}" if seen else "NOT CAUGHT"
+            note(f"{plant.why} ({plant.file})", how, "caught")
             print(f"{plant.file} - {plant.why}: {how}", flush=True)
-    print(f"{len(chosen) - missed} of {len(chosen)} broken lines caught")
+    caught_of = f"{len(chosen) - missed} of {len(chosen)}"
+    print(f"{caught_of} broken lines caught")
+    note("broken lines caught", caught_of, "all")
     return 1 if missed else 0
 
 

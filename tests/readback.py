@@ -31,6 +31,7 @@ from PIL import Image, ImageFilter
 
 from station.papers import bars
 from station.papers.marks import Bars
+from tests.measured import note
 from tests.papers import samples
 
 DPI = 203
@@ -159,6 +160,7 @@ def main():
                         whole += there.total()
                         hit += (there & found).total()
                         astray += len(wrong(there, found))
+            note(f"{words}: {way}", f"{hit} of {whole} codes read, {astray} wrong", "0 wrong")
             print(f"{way!s:<57}{hit:>7}{whole:>7}{astray:>8}", flush=True)
     return 0
 

@@ -47,6 +47,7 @@ from station.shop.facts import (
 )
 from station.shop.moves import SHEET, WEAR, head
 from tests.floor.shop_small import COMBS, FRAME, FRAMES, GAUGE, GAUGES, small_facts
+from tests.measured import note
 
 HERE = Path(__file__).resolve().parent / "scenarios"
 PIN = "2468"
@@ -297,6 +298,7 @@ def main() -> int:
         if write:
             file.write_text("\n".join(lines) + "\n", encoding="utf-8")
     print(f"{passed} of {len(files)} scenarios pass")
+    note("days in the shop", f"{passed} of {len(files)}", "all")
     return 0 if passed == len(files) else 1
 
 

@@ -11,6 +11,7 @@ import traceback
 from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
 
+from tests.measured import note
 from tests.power.layer import in_memory
 from tests.power.life import Life, Tally
 
@@ -42,19 +43,22 @@ def main() -> int:
     held = [t for t in lives.values() if isinstance(t, Tally)]
     failed = {seed: t for seed, t in lives.items() if isinstance(t, str)}
     at = sum((t.at for t in held), Counter[str]())
-    print(
+    came = (
         f"{len(held)} of {count} lives held in {time.monotonic() - began:.0f} s: "
         f"{sum(t.cuts for t in held)} power cuts, {sum(t.inside for t in held)} of them while an "
         f"act was recorded; {sum(t.acked for t in held)} acts acknowledged, "
         f"{sum(t.lost for t in held)} lost"
     )
+    print(came)
+    note("power cuts under the file", came, "all held, none lost")
     print("cut at:", ", ".join(f"{n} × {what}" for what, n in at.most_common()))
     lost = [t for t in control if isinstance(t, Tally)]
-    print(
-        f"control, synchronous=OFF: {sum(t.acked for t in lost)} acts acknowledged in "
-        f"{len(lost)} lives, {sum(t.lost for t in lost)} lost; {sum(t.damaged for t in lost)} "
-        "files not whole"
+    came = (
+        f"{sum(t.acked for t in lost)} acts acknowledged in {len(lost)} lives, "
+        f"{sum(t.lost for t in lost)} lost; {sum(t.damaged for t in lost)} files not whole"
     )
+    print(f"control, synchronous=OFF: {came}")
+    note("the control, synchronous=OFF", came, "must lose")
     for seed, text in list(failed.items())[:5]:
         print(f"--- seed {seed}\n{text}")
     broken = [t for t in control if isinstance(t, str)]

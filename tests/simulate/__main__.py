@@ -16,6 +16,7 @@ from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from tests.measured import note
 from tests.simulate.founded import Founded, found
 from tests.simulate.world import Tally, World
 
@@ -122,6 +123,7 @@ def main() -> int:
     seeds = range(asked.first, asked.first + asked.count)
     done = campaign(seeds, asked.workers, to_first=asked.to_first)
     print(done.line())
+    note("three stations, one shop, every fault", done.line(), "all held, 20 % in conflict")
     print("faults:", named(done.tally.faults))
     print("acts shared:", named(done.tally.kinds))
     if done.failed:

@@ -1,0 +1,54 @@
+"""Only commands write the page of what was measured."""
+
+import json
+import subprocess
+import sys
+
+from tests import measured
+from tests.measured import Row, lay_page, merge, read_page
+
+
+def row(what, command="python -m tests.kill 2"):
+    return Row(what, "1", "–", command, "2026-11-29", "abc1234")
+
+
+def test_the_page_is_as_a_command_lays_it_out():
+    text = measured.PAGE.read_text(encoding="utf-8")
+    assert lay_page(read_page(text)) == text
+    assert len(read_page(text)) > 50
+
+
+def test_rows_take_the_place_of_what_the_same_command_wrote():
+    old = [row("a", "python -m tests.bench record"), row("b"), row("c", "python -m tests.many")]
+    new = [row("b, measured anew"), row("more of it")]
+    assert merge(old, new) == [old[0], *new, old[2]]
+    assert merge(old[:1], new) == [old[0], *new]
+
+
+def test_a_figure_is_noted_where_somebody_asks(tmp_path, monkeypatch):
+    measured.note("nobody asks", "1")
+    monkeypatch.setenv(measured.INTO, str(tmp_path / "noted"))
+    measured.note("a walk", "7 s", "≤ 9 s")
+    assert json.loads((tmp_path / "noted").read_text("utf-8")) == ["a walk", "7 s", "≤ 9 s", ""]
+
+
+def test_a_command_writes_its_rows(tmp_path, monkeypatch):
+    page = tmp_path / "measured.md"
+    page.write_text(lay_page([row("a sheet", "python -m tests.bench record")]), encoding="utf-8")
+    monkeypatch.setattr(measured, "PAGE", page)
+    monkeypatch.setattr(measured, "HOME", tmp_path)
+    monkeypatch.setattr(measured, "commit", lambda: "abc1234+")
+    monkeypatch.setattr(sys, "argv", ["measured", "replay", "01"])
+
+    def run(command, *, env, **_more):
+        monkeypatch.setenv(measured.INTO, env[measured.INTO])
+        assert command[1:] == ["-m", "tests.replay", "01"]
+        measured.note("days in the shop", "1 of 1", "all")
+        return 0
+
+    monkeypatch.setattr(subprocess, "call", run)
+    assert measured.main() == 0
+    first, second = read_page(page.read_text(encoding="utf-8"))
+    assert first.what == "a sheet"
+    assert second[:4] == ("days in the shop", "1 of 1", "all", "python -m tests.replay 01")
+    assert second.commit == "abc1234+"
