@@ -9,7 +9,14 @@ from station.ledger import check as checking
 from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
 from station.ledger.numbers import LEAP, LEAPING
-from station.ledger.opening import beside, disk_faults, put_in_place, set_aside
+from station.ledger.opening import (
+    beside,
+    disk_faults,
+    is_empty,
+    put_in_place,
+    set_aside,
+    set_empty_aside,
+)
 from station.ledger.rebuild import rebuild
 from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
@@ -50,7 +57,9 @@ def restore(file: Path, path: Path) -> None:
         raise NoBackup(file, "there is no such file")
     if file.stat().st_size == 0:
         raise NoBackup(file, "it is empty")
-    _unused(path)
+    empty = is_empty(path)
+    if not empty:
+        _unused(path)
     new = beside(path, "new")
     try:
         with disk_faults(path):
@@ -61,7 +70,9 @@ def restore(file: Path, path: Path) -> None:
             with suppress(OSError):
                 left.unlink(missing_ok=True)
         raise
-    if path.exists():
+    if empty:
+        set_empty_aside(path)
+    elif path.exists():
         set_aside(path, "before")
     put_in_place(path)
 

@@ -59,6 +59,23 @@ class Damaged(Fault):
         super().__init__(_damaged_words(path, aside, kept))
 
 
+class Empty(Fault):
+    """A shop's file with nothing in it, or gone with its log left behind.
+
+    `aside` is where it was put, `log` where its log was; None: there was none.
+    """
+
+    def __init__(self, path: Path, aside: Path | None, log: Path | None) -> None:
+        self.aside, self.log = aside, log
+        told = f"was empty and is set aside as {aside.name}" if aside else "is gone"
+        if log:
+            told += f", its log is set aside as {log.name}"
+        super().__init__(
+            f"{path.name} {told}. Nothing of the shop could be read: put a backup in its place "
+            "(station restore) before you start again; without one the next start begins anew."
+        )
+
+
 class FormatTooNew(Fault):
     """A newer program wrote the file."""
 

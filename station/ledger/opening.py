@@ -4,7 +4,8 @@ import gc
 import sqlite3
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
-from datetime import datetime
+from datetime import datetime, timedelta
+from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,7 @@ from station.ledger.faults import (
     Damaged,
     DiskFault,
     DiskFull,
+    Empty,
     Fault,
     NotWritable,
     fault_of,
@@ -30,9 +32,13 @@ NO_ROOM = 28  # the system's number for a full disk
 
 
 def open_sound(path: Path) -> Store:
-    """The store of a sound file. Raises Damaged once a damaged one is set aside."""
+    """The store of a sound file. Raises Damaged or Empty once one that is not is set aside."""
     if not path.exists() and beside(path, "new").exists():
         put_in_place(path)  # the program was stopped between two renamings
+    if is_empty(path):
+        raise set_empty_aside(path)
+    if not path.exists():
+        _make(path)
     store = _opened(path)
     if store is None:
         raise mend(path)
@@ -57,6 +63,49 @@ def _opened(path: Path) -> Store | None:
     return store
 
 
+def _make(path: Path) -> None:
+    """Makes a new file under another name first: one that is empty is never our own making."""
+    begun = beside(path, "begun")
+    store = _opened(begun)
+    if store is None:  # it was left half made
+        _let_go()
+        with disk_faults(path):
+            for left in (log_of(begun), suspect_mark(begun), begun):
+                left.unlink(missing_ok=True)
+        store = Store(begun)
+    try:
+        with store.faults():
+            store.run("PRAGMA wal_checkpoint(TRUNCATE)")
+    finally:
+        store.close()
+    with disk_faults(path):
+        begun.replace(path)
+
+
+def is_empty(path: Path) -> bool:
+    """Whether the file has no content, or is gone and has left its log behind."""
+    if path.exists():
+        return path.stat().st_size == 0
+    return log_of(path).exists()
+
+
+def set_empty_aside(path: Path) -> Empty:
+    """Renames an empty file and its log out of the way; returns what to tell.
+
+    The log goes first, and under a name of its own: SQLite throws away the log beside an
+    empty file as soon as that is opened.
+    """
+    aside, log_aside = _stamped(path, "empty"), _stamped(path, "log")
+    with disk_faults(path):
+        left = log_of(path).exists()
+        if left:
+            log_of(path).replace(log_aside)
+        there = path.exists()
+        if there:
+            path.replace(aside)
+    return Empty(path, aside if there else None, log_aside if left else None)
+
+
 def beside(path: Path, ending: str) -> Path:
     """A file next to the station's file, with a longer name."""
     return path.with_name(f"{path.name}.{ending}")
@@ -68,8 +117,10 @@ def log_of(path: Path) -> Path:
 
 
 def _stamped(path: Path, why: str) -> Path:
-    """A new name beside the file that says why and when it was given."""
-    return beside(path, f"{why}-{datetime.now():%Y%m%d-%H%M%S}")
+    """A name beside the file that says why and when it was given, and is not taken yet."""
+    now = datetime.now()
+    names = (beside(path, f"{why}-{now + timedelta(seconds=n):%Y%m%d-%H%M%S}") for n in count())
+    return next(name for name in names if not name.exists())
 
 
 def _let_go() -> None:
