@@ -116,9 +116,7 @@ def lines_of(stage: Stage, *texts: str) -> tuple[list[dict[str, object]], bool]:
 
 
 @pytest.mark.parametrize("after", [True, False], ids=["after recording", "before"])
-def test_the_text_station_tells_our_own_bug_and_goes_on(
-    stage, monkeypatch, caplog, after
-) -> None:
+def test_the_text_station_tells_our_own_bug_and_goes_on(stage, monkeypatch, caplog, after) -> None:
     at_trimming(stage)
     with monkeypatch.context() as patch, caplog.at_level(logging.ERROR):
         patch.setattr(stage.desk, "take", BrokenDesk(stage, after=after))
