@@ -22,7 +22,7 @@ CHECKS = (
     ("mypy", ["-m", "mypy"]),
 )
 # Compiled once before: two workers of the tests would both do it.
-COMPILE = ["-c", "from station.cutting.prepare import prepare; prepare()"]
+COMPILE = ["-c", "from station.cutting.prepare import prepare_reader; prepare_reader()"]
 TESTS = ["-m", "pytest", "--numprocesses", "auto", "--dist", "worksteal"]
 QUICK = ["-m", "not slow"]
 WHOLE = ["--cov=station", "--cov-report=term:skip-covered"]

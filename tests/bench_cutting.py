@@ -21,7 +21,7 @@ from pygcode import Line as TheirLine
 from pygcode import Machine as TheirMachine
 
 from station.cutting.model import Program, Setting
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 from station.shop.facts import Router
 from tests.bench import Bench, median
 from tests.cutting.sheets import outlines, sheet
@@ -32,8 +32,8 @@ CHECKED = 20_000  # lines of which 1,000 positions are compared
 ROUNDS = 7
 FIRST = """
 from station.cutting.model import Setting
-from station.cutting.report import read
-read(b"G21 G0 X1", Setting())
+from station.cutting.report import read_program
+read_program(b"G21 G0 X1", Setting())
 """
 
 
@@ -62,14 +62,14 @@ def ratios(bench: Bench, name: str, each: list[float], *, least: float | None) -
 def _against_others(bench: Bench, what: str, text: str, all_least: float | None = None) -> None:
     data, lines = text.encode(), text.count("\n")
     few = text.splitlines()[:PARSED]
-    program = read(data, SETTING)
+    program = read_program(data, SETTING)
     table = numbers(program)
     parse, reading, whole, csv = [], [], [], []
     for _ in range(ROUNDS):
         parse.append(seconds(lambda: [TheirLine(line) for line in few]) * lines / len(few))
-        reading.append(seconds(lambda: read(data, SETTING)))
+        reading.append(seconds(lambda: read_program(data, SETTING)))
         csv.append(seconds(lambda: pl.read_csv(io.BytesIO(table), has_header=False)))
-        whole.append(seconds(lambda: analyse(read(data, SETTING), SETTING)))
+        whole.append(seconds(lambda: analyse_program(read_program(data, SETTING), SETTING)))
     bench.add(f"{what}: reading a line", median(reading) / lines * 1e6, unit="µs")
     ratios(bench, f"{what}: pygcode's parse over reading", over(parse, reading), least=150)
     ratios(bench, f"{what}: pygcode's parse over all", over(parse, whole), least=all_least)
@@ -99,7 +99,7 @@ def same_places() -> int:
         plain = "G81" not in line and (plain or line.startswith("G0 X"))
         if plain:
             theirs[number] = tuple(machine.pos.values[a] for a in "XYZ")
-    moves = read(text.encode(), SETTING).moves
+    moves = read_program(text.encode(), SETTING).moves
     ours = dict(zip(moves.line.tolist(), moves.points[1:].tolist(), strict=True))
     chosen = random.Random(5).sample(sorted(theirs.keys() & ours.keys()), 1000)
     return sum(bool(np.allclose(ours[n], theirs[n], atol=1e-6)) for n in chosen)
@@ -113,9 +113,10 @@ def _by_length(bench: Bench) -> None:
     for lines in (10_000, 100_000, bench.long, 2 * bench.long):
         data = "".join(text.splitlines(keepends=True)[:lines]).encode()
         each = {
-            "reading": [seconds(lambda d=data: read(d, SETTING), clock) for _ in range(5)],
+            "reading": [seconds(lambda d=data: read_program(d, SETTING), clock) for _ in range(5)],
             "all": [
-                seconds(lambda d=data: analyse(read(d, SETTING), SETTING), clock) for _ in range(5)
+                seconds(lambda d=data: analyse_program(read_program(d, SETTING), SETTING), clock)
+                for _ in range(5)
             ],
         }
         for name, times in each.items():
@@ -132,7 +133,7 @@ def _memory(bench: Bench) -> None:
     times = max(1, (100_000_000 if bench.long >= 1_000_000 else 10_000_000) // len(body))
     data = (body * times).encode()
     tracemalloc.start()
-    program = read(data, SETTING)
+    program = read_program(data, SETTING)
     _, peak = tracemalloc.get_traced_memory()
     tracemalloc.stop()
     moves = program.moves

@@ -1,7 +1,7 @@
 """Reads random and mutated programs: nothing may crash or hang, both readers must agree.
 
 ``python -m tests.fuzz N`` tries N inputs and prints what they were. Most are mutated pieces
-of whole cut files. Each goes through the reader, every fifth through the slow reader too,
+of whole cut files. Each goes through the reader, every fifth through the plain reader too,
 every twentieth through the analysis.
 """
 
@@ -19,9 +19,9 @@ import numpy as np
 
 from station.cutting.model import Program, Setting
 from station.cutting.read.dialects import DIALECTS
-from station.cutting.read.reader_compiled import read_fast
-from station.cutting.read.reader_plain import read_slowly
-from station.cutting.report import analyse, as_json
+from station.cutting.read.reader_compiled import read_compiled
+from station.cutting.read.reader_plain import read_plain
+from station.cutting.report import analyse_program, make_report
 from tests.cutting.layouts import STYLES, make
 from tests.cutting.sheets import outlines, sheet
 from tests.measured import note
@@ -185,14 +185,14 @@ def attempt(seed: int, tally: Tally) -> None:
     data, is_mutated = one(rng)
     setting = Setting(dialect=rng.choice(list(DIALECTS)) if rng.random() < 0.3 else "report")
     began = time.perf_counter()
-    got = read_fast(data, setting)
+    got = read_compiled(data, setting)
     tally.slowest = max(tally.slowest, time.perf_counter() - began)
     if seed % 5 == 0:
-        differ = differences(read_slowly(data, setting), got)
+        differ = differences(read_plain(data, setting), got)
         assert not differ, f"seed {seed}: {differ}"
         tally.compared += 1
     if seed % 20 == 0:
-        as_json(analyse(got, setting))
+        make_report(analyse_program(got, setting))
         tally.analysed += 1
     tally.tried += 1
     tally.mutated += is_mutated

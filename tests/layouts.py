@@ -3,7 +3,7 @@
 import sys
 from collections import Counter
 
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 from tests.cutting.layouts import STYLES, Layout, make
 from tests.measured import note
 
@@ -12,7 +12,7 @@ SIZE, AREA = 0.01, 0.0005
 
 def faults(layout: Layout, text: str) -> list[str]:
     """What was found differently from what was made; empty: all is equal."""
-    got = analyse(read(text.encode(), layout.setting), layout.setting)
+    got = analyse_program(read_program(text.encode(), layout.setting), layout.setting)
     made = [
         (k, c, t) for k, c, t in zip(layout.kinds, layout.counts, layout.tabs, strict=True) if c
     ]

@@ -18,4 +18,4 @@ def stage(tmp_path):
 @pytest.fixture(scope="session")
 def compiled():
     """The cut file reader, compiled once."""
-    prepare.prepare()
+    prepare.prepare_reader()

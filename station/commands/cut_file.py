@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from station import bootstrap
 from station.commands.common import CommandError, find_data
-from station.cutting.prepare import prepare, prepared
-from station.cutting.read.dialects import DIALECTS, dialect_of
+from station.cutting.prepare import is_prepared, prepare_reader
+from station.cutting.read.dialects import DIALECTS, find_dialect
 from station.queries.pace import correct_router
 from station.shop.facts import Bed, Bit, Part, Router
 
@@ -82,7 +82,7 @@ def _read_length(text: str, rule: str, *, above: float) -> float:
 
 def _read_dialect(text: str) -> str:
     try:
-        return dialect_of(text).name
+        return find_dialect(text).name
     except ValueError as error:
         raise argparse.ArgumentTypeError(str(error)) from None
 
@@ -152,10 +152,10 @@ def analyse_files(
 
     For a file that cannot be read it gives a sentence and 2.
     """
-    if not prepared():
+    if not is_prepared():
         print("Preparing to read cut files, once on this computer …", file=sys.stderr)
-        prepare()
-    from station.cutting.report import analyse, as_json, read  # noqa: PLC0415 - compiled by now
+        prepare_reader()
+    from station.cutting.report import analyse_program, make_report, read_program  # noqa: PLC0415 - compiled by now
 
     setting = make_setting(options, router, pockets)
     results: list[dict[str, object]] = []
@@ -164,10 +164,10 @@ def analyse_files(
             data = Path(name).read_bytes()
         except OSError as error:
             return f"{name} cannot be read: {error.strerror}.", 2
-        program = read(data, setting)
+        program = read_program(data, setting)
         if program.refused:
             return f"{name}: {program.refused}", 2
-        results.append(as_json(analyse(program, setting, known=known)))
+        results.append(make_report(analyse_program(program, setting, known=known)))
     if len(results) == 1:
         return json.dumps(results[0]), 0
     named = [{"file": n, **r} for n, r in zip(options.files, results, strict=True)]

@@ -13,27 +13,28 @@ import numba
 import numpy as np
 from numba.core import config
 
-from station.cutting.prepare import kept
+from station.cutting.prepare import find_kept_folder
 
 F = TypeVar("F", bound=Callable[..., object])
 Real = Annotated[float, "f8"]
 Whole = Annotated[int, "i8"]
 
-KEPT = kept() is not None
+KEPT = find_kept_folder() is not None
 if KEPT:
-    setattr(config, "CACHE_DIR", str(kept()))  # noqa: B010 - numba declares no names
+    setattr(config, "CACHE_DIR", str(find_kept_folder()))  # noqa: B010 - numba declares no names
 
 
-def inner(function: F) -> F:
-    """Compiled as part of what calls it, anew for every kind of arguments: a whole number
-    written out in a call is a kind of its own.
+def compile_inner(function: F) -> F:
+    """Compiles a function as part of what calls it, anew for every kind of arguments: a whole
+    number written out in a call is a kind of its own.
     """
     return cast("F", numba.njit(nogil=True, error_model="numpy")(function))
 
 
-def entry(signature: object) -> Callable[[F], F]:
-    """Compiled for one signature when its module is first loaded, and kept: what Python calls,
-    and what is called with many different whole numbers.
+def compile_entry(signature: object) -> Callable[[F], F]:
+    """Compiles a function for one signature when its module is first loaded, and keeps it.
+
+    It is for what Python calls, and for what is called with many different whole numbers.
     """
 
     def compiled(function: F) -> F:
@@ -43,7 +44,7 @@ def entry(signature: object) -> Callable[[F], F]:
     return compiled
 
 
-def dtype_of(row: type) -> np.dtype[Any]:
-    """The numpy record whose fields a class declares as `Annotated[type, code, shape]`."""
+def make_dtype(row: type) -> np.dtype[Any]:
+    """Makes the numpy record whose fields a class declares as `Annotated[type, code, shape]`."""
     hints = get_type_hints(row, include_extras=True)
     return np.dtype([(name, *hint.__metadata__) for name, hint in hints.items()])

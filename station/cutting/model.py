@@ -28,12 +28,12 @@ PLANE_AXES: dict[int, tuple[int, int, int]] = {XY: (0, 1, 2), XZ: (2, 0, 1), YZ:
 
 
 class Cancel(Exception):  # noqa: N818 - not an error: a person pressed cancel
-    """Reading was cancelled."""
+    """Tells that a person cancelled the reading."""
 
 
 @dataclass(frozen=True)
 class Setting:
-    """What is known beside the text. None or empty: inferred from the file, and said so.
+    """Holds what is known beside the text. None or empty: inferred from the file, and said so.
 
     `sheet` is (along x, along y); `origin` "lower-left" or "centre"; `zero` "face" or
     "spoilboard": where Z is 0. `spoilboard_mm`: how deep a cut may go into the spoilboard.
@@ -55,14 +55,14 @@ class Setting:
     chip_band_mm: tuple[float, float] = (0.02, 0.8)
     bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked
 
-    def teeth(self, number: int) -> int:
-        """How many cutting edges the bit with a T number has."""
+    def count_teeth(self, number: int) -> int:
+        """Counts the cutting edges of the bit with a T number."""
         return max(1, self.flutes_of.get(number, self.flutes))
 
 
 @dataclass(frozen=True)
 class Problem:
-    """What could go wrong. `line` counts from 1 (0: the whole file); `source` is its text."""
+    """Tells what could go wrong in `line` (from 1; 0: the whole file), whose text is `source`."""
 
     line: int
     kind: str
@@ -71,15 +71,15 @@ class Problem:
     at: tuple[float, float] | None = None
 
 
-def more(kind: str, count: int) -> Problem:
-    """In place of those of one kind that are too many to be listed."""
+def count_unlisted(kind: str, count: int) -> Problem:
+    """Makes the problem that stands for those of one kind that are too many to be listed."""
     left = count - MOST_OF_A_KIND
     return Problem(0, kind, f"{left} more like the {MOST_OF_A_KIND} that are listed.")
 
 
 @dataclass(frozen=True)
 class Moves:
-    """The path in columns. Move i goes from ``points[i]`` to ``points[i + 1]``.
+    """Holds the path in columns. Move i goes from ``points[i]`` to ``points[i + 1]``.
 
     `centre` holds an arc's centre in its plane's two axes, `sweep` its angle in radians
     (counter-clockwise positive, turns included). `feed` is mm/min; `minutes` is set (not
@@ -106,7 +106,7 @@ class Moves:
 
 @dataclass(frozen=True)
 class Pause:
-    """Something that stops the path before move `move`: dwell, tool change, stop, spindle."""
+    """Stops the path before move `move`: dwell, tool change, stop, spindle."""
 
     move: int
     kind: str  # dwell, tool, stop
@@ -117,7 +117,7 @@ class Pause:
 
 @dataclass(frozen=True)
 class Program:
-    """A read cut file: its path, pauses, and what the reader has to say of it."""
+    """Holds a read cut file: its path, pauses, and what the reader has to say of it."""
 
     moves: Moves
     pauses: tuple[Pause, ...]
@@ -130,7 +130,7 @@ class Program:
 
 @dataclass(frozen=True)
 class BitWork:
-    """What one bit does on one sheet."""
+    """Tells what one bit does on one sheet."""
 
     number: int
     diameter_mm: float
@@ -143,7 +143,7 @@ class BitWork:
 
 @dataclass(frozen=True)
 class Tab:
-    """A tab of one piece: where on the sheet (part edge), how wide and how high it is left."""
+    """Holds a tab of one piece: its place on the piece's edge, its width and its height."""
 
     x_mm: float
     y_mm: float
@@ -158,7 +158,7 @@ Ring = npt.NDArray[np.float64]  # (n, 2), last joins first
 
 @dataclass(frozen=True)
 class Piece:
-    """One piece on the sheet: its true edge, holes, tabs, and its place in the file."""
+    """Holds one piece on the sheet: its true edge, holes, tabs, and its place in the file."""
 
     outline: Ring
     holes: tuple[Ring, ...]
@@ -174,7 +174,10 @@ class Piece:
 
 @dataclass(frozen=True)
 class ShapeFound:
-    """Equal pieces whatever their turn or mirror; sizes of the true edge, width <= length."""
+    """Holds equal pieces whatever their turn or mirror.
+
+    Sizes are those of the true edge, width <= length.
+    """
 
     index: int
     name: str | None
@@ -191,7 +194,7 @@ class ShapeFound:
 
 @dataclass(frozen=True)
 class Analysis:
-    """All that was worked out of one cut file."""
+    """Holds all that was worked out of one cut file."""
 
     program: Program
     feed_mm: float
@@ -212,5 +215,5 @@ class Analysis:
     problems: tuple[Problem, ...]
 
     def mass_g(self, shape: ShapeFound, density_kg_m3: float) -> float:
-        """Of one piece of a shape, its holes taken off."""
+        """Gives the mass of one piece of a shape, its holes taken off, grams."""
         return shape.area_mm2 * self.thickness_mm * density_kg_m3 * 1e-6

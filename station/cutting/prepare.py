@@ -19,8 +19,8 @@ from pathlib import Path
 HERE = Path(__file__).parent
 
 
-def _caches() -> list[Path]:
-    """Where programs of this user keep what can be made again, best first."""
+def _list_cache_folders() -> list[Path]:
+    """Lists where programs of this user keep what can be made again, best first."""
     home = Path.home()
     if sys.platform == "win32":
         base = Path(os.environ.get("LOCALAPPDATA", home / "AppData" / "Local"))
@@ -32,12 +32,12 @@ def _caches() -> list[Path]:
 
 
 @cache
-def kept() -> Path | None:
-    """The folder of what is compiled from just these sources; None: nothing may be kept."""
+def find_kept_folder() -> Path | None:
+    """Finds the folder of what is compiled from just these sources; None: nothing may be kept."""
     digest = hashlib.sha256()
     for source in sorted(HERE.rglob("*.py")):
         digest.update(source.read_bytes())
-    for base in _caches():
+    for base in _list_cache_folders():
         folder = base / f"compiled-{digest.hexdigest()[:16]}"
         try:
             folder.mkdir(parents=True, exist_ok=True)
@@ -62,13 +62,13 @@ PARTS = {
 }
 
 
-def prepared() -> bool:
-    """Whether a file can be read at once."""
-    folder = kept()
+def is_prepared() -> bool:
+    """Tells whether a file can be read at once."""
+    folder = find_kept_folder()
     return folder is not None and (folder / DONE).exists()
 
 
-def prepare(progress: Callable[[float], None] | None = None) -> None:
+def prepare_reader(progress: Callable[[float], None] | None = None) -> None:
     """Compiles what is not kept yet; `progress` gets the part done, 0 to 1.
 
     Takes ten seconds or more the first time and under a second later. Where nothing may be
@@ -78,5 +78,5 @@ def prepare(progress: Callable[[float], None] | None = None) -> None:
         import_module(f"station.cutting.{name}")
         if progress:
             progress(done)
-    if folder := kept():
+    if folder := find_kept_folder():
         (folder / DONE).touch()

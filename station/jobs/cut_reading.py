@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from station.cutting.prepare import prepare, prepared
+from station.cutting.prepare import is_prepared, prepare_reader
 from station.shop.facts import Part, Router
 from station.shop.plain import build, to_plain
 from station.shop.words import say
@@ -50,8 +50,8 @@ def work(asked: Mapping[str, object], tell_all: "Tell") -> dict[str, object]:
     digest = hashlib.sha256(data).hexdigest()
     if digest in taken:
         return {"taken": taken[digest]}
-    if not prepared():
-        prepare(lambda share: tell("ready", share))
+    if not is_prepared():
+        prepare_reader(lambda share: tell("ready", share))
     return _read(asked, path.name, data, digest, tell)
 
 
@@ -59,17 +59,17 @@ def _read(
     asked: Mapping[str, object], name: str, data: bytes, digest: str, tell: "Tell"
 ) -> dict[str, object]:
     """What a text that is not known yet makes and takes, or why it cannot be told."""
-    from station.cutting.report import analyse, read  # noqa: PLC0415 - compiled by now
+    from station.cutting.report import analyse_program, read_program  # noqa: PLC0415 - compiled by now
 
     setting = _setting(asked)
-    program = read(data, setting, progress=lambda share: tell("read", share))
+    program = read_program(data, setting, progress=lambda share: tell("read", share))
     if program.refused:
         return {"refused": program.refused}
     unsaid = any(p.kind == "no-units" for p in program.problems) and len(program.moves)
     if unsaid and asked["units"] is None:
         return {"units": True}
     known = {part.id: part for part in map(_part, cast("list[object]", asked["parts"]))}
-    analysis = analyse(
+    analysis = analyse_program(
         program, setting, known=known, progress=lambda share: tell("work_out", share)
     )
     if not analysis.pieces and asked["cuts_out"]:
@@ -108,11 +108,11 @@ def _told(
     asked: Mapping[str, object], analysis: "Analysis", name: str, digest: str
 ) -> dict[str, object]:
     """The revision as it would be taken in, its new shapes still without a name."""
-    from station.cutting.analyse.revision import revision  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.revision import make_revision  # noqa: PLC0415 - only when it is used
 
     shapes = analysis.shapes if asked["cuts_out"] else ()
     names = {s.index: s.part or f"new{s.index}" for s in shapes}
-    made = revision(
+    made = make_revision(
         analysis,
         id=f"{asked['cut_file']}.NEW",
         cut_file=str(asked["cut_file"]),
@@ -136,10 +136,10 @@ def _told(
 
 def _path(analysis: "Analysis", router: Router | None, tell: "Tell") -> dict[str, object]:
     """The path beside it, packed: a draft with it is written at every scan."""
-    from station.cutting.analyse.drawing import drawn  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.drawing import draw_path  # noqa: PLC0415 - only when it is used
     from station.shop.strokes import pack  # noqa: PLC0415 - only when it is used
 
-    path = drawn(analysis, router, progress=lambda share: tell("draw", share))
+    path = draw_path(analysis, router, progress=lambda share: tell("draw", share))
     return {
         "strokes": pack(path.strokes),
         "seconds": path.seconds,

@@ -3,10 +3,10 @@
 import numpy as np
 from pygcode import Line, Machine
 
-from station.cutting.geometry.moves import geometry
+from station.cutting.geometry.moves import find_geometry
 from station.cutting.model import Analysis, Program, Setting
-from station.cutting.read.reader_plain import read_slowly
-from station.cutting.report import analyse, read
+from station.cutting.read.reader_plain import read_plain
+from station.cutting.report import analyse_program, read_program
 from tests.fuzz import differences
 
 # How an ordinary workshop file begins, and what is known beside it
@@ -15,12 +15,12 @@ SETTING = Setting(thickness_mm=6.0, bit_mm={1: 6.0, 2: 3.0})
 
 
 def program(text: str, **setting) -> Program:
-    return read(text.encode(), Setting(**setting))
+    return read_program(text.encode(), Setting(**setting))
 
 
 def lengths(got: Program) -> tuple[float, float]:
     """Rapid and feed length."""
-    length = geometry(got.moves).length
+    length = find_geometry(got.moves).length
     rapid = got.moves.kind == 0
     return float(length[rapid].sum()), float(length[~rapid].sum())
 
@@ -40,8 +40,8 @@ def told(got: Program) -> list[tuple[int, str]]:
 def both(data: str | bytes, **setting) -> Program:
     """The program, after both readers have agreed on it."""
     data = data if isinstance(data, bytes) else data.encode("latin-1")
-    got = read(data, Setting(**setting))
-    assert differences(read_slowly(data, Setting(**setting)), got) == []
+    got = read_program(data, Setting(**setting))
+    assert differences(read_plain(data, Setting(**setting)), got) == []
     return got
 
 
@@ -55,7 +55,7 @@ def box(x: float, y: float, w: float, h: float, z: float = -6.2, tab: float = 0.
 
 
 def found(body: str, setting: Setting = SETTING) -> Analysis:
-    return analyse(program(HEAD + body), setting)
+    return analyse_program(program(HEAD + body), setting)
 
 
 def positions_elsewhere(text: str) -> list[tuple[float, float, float]]:

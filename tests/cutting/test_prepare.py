@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 import station
-from station.cutting.prepare import prepare, prepared
+from station.cutting.prepare import is_prepared, prepare_reader
 
 HOME = Path(station.__file__).parent.parent
 CACHES = ("XDG_CACHE_HOME", "LOCALAPPDATA", "HOME", "USERPROFILE", "TMPDIR", "TEMP", "TMP")
@@ -40,9 +40,9 @@ def test_the_station_starts_without_numpy_and_numba():
 HULL = """
 from station.cutting import compiled
 from station.cutting.geometry import rings
-from station.cutting.prepare import kept
-stats = rings.hull.stats
-print(kept(), sum(stats.cache_hits.values()), sum(stats.cache_misses.values()))
+from station.cutting.prepare import find_kept_folder
+stats = rings.fill_hull.stats
+print(find_kept_folder(), sum(stats.cache_hits.values()), sum(stats.cache_misses.values()))
 """
 
 
@@ -61,7 +61,7 @@ def test_what_is_compiled_is_kept_where_the_package_may_not_be_written(tmp_path)
 def test_a_change_in_the_sources_is_compiled_anew(tmp_path):
     home = tmp_path / "program"
     shutil.copytree(HOME / "station", home / "station", ignore=shutil.ignore_patterns("__py*"))
-    code = "from station.cutting.prepare import kept; print(kept())"
+    code = "from station.cutting.prepare import find_kept_folder; print(find_kept_folder())"
     first = python(code, home=home, cache=tmp_path)
     with (home / "station" / "cutting" / "read" / "line_compiled.py").open("a") as source:
         source.write("\n# another\n")
@@ -70,10 +70,10 @@ def test_a_change_in_the_sources_is_compiled_anew(tmp_path):
 
 def test_preparing_tells_how_far_it_is_and_is_remembered():
     seen = []
-    prepare(seen.append)
+    prepare_reader(seen.append)
     assert seen == sorted(seen)
     assert seen[-1] == 1.0
-    assert prepared()
+    assert is_prepared()
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="folders are told apart by name there")
@@ -81,5 +81,6 @@ def test_nothing_is_kept_where_nothing_may_be_written(tmp_path):
     blocked = tmp_path / "file"
     blocked.touch()
     code = f"import tempfile; tempfile.tempdir = {str(blocked)!r}\n"
-    code += "from station.cutting.prepare import kept, prepared; print(kept(), prepared())"
+    code += "from station.cutting.prepare import find_kept_folder, is_prepared\n"
+    code += "print(find_kept_folder(), is_prepared())"
     assert python(code, cache=blocked) == "None False"

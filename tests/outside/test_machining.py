@@ -3,7 +3,7 @@
 import pytest
 
 from station.cutting.model import Setting
-from station.cutting.report import analyse
+from station.cutting.report import analyse_program
 from tests.cutting.reading import HEAD, SETTING, both, box, found
 from tests.outside import machining
 from tests.outside.value import values
@@ -27,5 +27,5 @@ def test_mass_of_a_part(given, expected):
     length, width, thickness, density = given
     piece = box(20, 20, length + 6, width + 6, z=-thickness, tab=12)
     setting = Setting(thickness_mm=thickness, bit_mm={1: 6.0})
-    got = analyse(both(f"{HEAD}{piece}M30"), setting)
+    got = analyse_program(both(f"{HEAD}{piece}M30"), setting)
     assert got.mass_g(got.shapes[0], density) == pytest.approx(expected, abs=1e-3)

@@ -7,11 +7,11 @@ import pytest
 from pygcode.gcodes import word_gcode_class
 from pygcode.words import Word
 
-from station.cutting.geometry.moves import geometry
-from station.cutting.read.controller_plain import Machine
+from station.cutting.geometry.moves import find_geometry
+from station.cutting.read.controller_plain import Controller
 from station.cutting.read.dialects import Dialect
-from station.cutting.read.expressions import clean, read_block
-from station.cutting.read.reader_plain import Taker
+from station.cutting.read.expressions import clean_line, read_block
+from station.cutting.read.reader_plain import LineTaker
 from tests.cutting.reading import both, ends, kinds, lengths, told
 from tests.outside import rs274
 from tests.outside.value import values
@@ -24,7 +24,7 @@ def test_expressions(given, expected):
 
 @values(rs274.COMMENTS)
 def test_comments(given, expected):
-    assert clean(given) == expected
+    assert clean_line(given) == expected
 
 
 @values(rs274.PLAIN_FILES)
@@ -93,11 +93,11 @@ def test_another_reader_has_the_same_groups(given, expected):
 
 @values(rs274.ENDINGS)
 def test_the_end_of_a_program_sets_the_modes_back(given, expected):
-    machine = Machine(Dialect(), 1.0)
-    taker = Taker(machine)
+    controller = Controller(Dialect(), 1.0)
+    taker = LineTaker(controller)
     for number, line in enumerate(("G55 G18 G91 G93 G41 M3 S9 G0", given), 1):
-        taker.take(number, line)
-    s = machine.state
+        taker.take_line(number, line)
+    s = controller.state
     assert s.ended
     assert ((s.system, s.plane, s.absolute, s.inverse), (s.side, s.turning, s.motion)) == expected
 
@@ -105,7 +105,7 @@ def test_the_end_of_a_program_sets_the_modes_back(given, expected):
 def last(text):
     """The moves of a text, their geometry and the number of the last move."""
     got = both(f"G21 F1000\n{text}")
-    return got, geometry(got.moves), len(got.moves) - 1
+    return got, find_geometry(got.moves), len(got.moves) - 1
 
 
 @values(rs274.ARCS)

@@ -110,7 +110,7 @@ def test_recorded_times_come_back_on_the_screens_and_in_the_command(stage, tmp_p
 
 def time_of(stage, tmp_path, capsys, *, forget):
     """What ``station cut-file`` says of a text on router 1, with its sheets known or not."""
-    prepare.prepare()
+    prepare.prepare_reader()
     folder = tmp_path / f"copy {forget}"
     folder.mkdir()
     if forget:

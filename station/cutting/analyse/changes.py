@@ -15,38 +15,39 @@ FEED_PART = 0.01
 
 
 @dataclass(frozen=True)
-class Change:
-    """One difference: its kind, a sentence, and where it is on the new sheet."""
+class CutFileChange:
+    """Tells one difference: its kind, a sentence, and where it is on the new sheet."""
 
     kind: str  # gone, new, count, size, place, tabs, depth, bits, path
     text: str
     at: tuple[float, float] | None = None
 
 
-def changes(old: Analysis, new: Analysis) -> list[Change]:
-    """The differences from `old` to `new`, largest matters first; empty: none found."""
-    found: list[Change] = []
-    pairs, gone, fresh = _paired(old, new)
-    found += [Change("gone", f"{_name(s)} is no longer cut.") for s in gone]
-    found += [Change("new", f"{_name(s)} is new.") for s in fresh]
+def compare_analyses(old: Analysis, new: Analysis) -> list[CutFileChange]:
+    """Lists the differences from `old` to `new`, largest matters first; empty: none found."""
+    found: list[CutFileChange] = []
+    pairs, gone, fresh = _pair_shapes(old, new)
+    found += [CutFileChange("gone", f"{_name_shape(s)} is no longer cut.") for s in gone]
+    found += [CutFileChange("new", f"{_name_shape(s)} is new.") for s in fresh]
     for one, other in pairs:
-        found += _of_shape(old, new, one, other)
-    return found + _of_file(old, new)
+        found += _compare_shapes(old, new, one, other)
+    return found + _compare_files(old, new)
 
 
-def _name(shape: ShapeFound) -> str:
+def _name_shape(shape: ShapeFound) -> str:
+    """Names a shape by its part, or by its sizes."""
     return shape.name or f"The {shape.length_mm:.2f} × {shape.width_mm:.2f} mm piece"
 
 
-def _paired(
+def _pair_shapes(
     old: Analysis, new: Analysis
 ) -> tuple[list[tuple[ShapeFound, ShapeFound]], list[ShapeFound], list[ShapeFound]]:
-    """Shapes of both that are the same or nearly: the nearest in size, within a tenth."""
+    """Pairs shapes that are the same or nearly: the nearest in size, within a tenth."""
     rest = list(new.shapes)
     pairs, gone = [], []
     for shape in old.shapes:
-        near = min(rest, key=lambda s: _apart(shape, s), default=None)
-        if near is None or _apart(shape, near) > 0.1:
+        near = min(rest, key=lambda s: _compare_sizes(shape, s), default=None)
+        if near is None or _compare_sizes(shape, near) > 0.1:
             gone.append(shape)
         else:
             rest.remove(near)
@@ -54,7 +55,8 @@ def _paired(
     return pairs, gone, rest
 
 
-def _apart(one: ShapeFound, other: ShapeFound) -> float:
+def _compare_sizes(one: ShapeFound, other: ShapeFound) -> float:
+    """Tells how far two shapes' sizes differ, as a share of the larger; 0 for one part."""
     if one.part is not None and one.part == other.part:
         return 0.0
     sizes = (one.width_mm, other.width_mm), (one.length_mm, other.length_mm)
@@ -62,42 +64,53 @@ def _apart(one: ShapeFound, other: ShapeFound) -> float:
     return max(abs(a - b) / max(a, b, 1e-9) for a, b in (*sizes, areas))
 
 
-def _of_shape(old: Analysis, new: Analysis, one: ShapeFound, other: ShapeFound) -> list[Change]:
+def _compare_shapes(
+    old: Analysis, new: Analysis, one: ShapeFound, other: ShapeFound
+) -> list[CutFileChange]:
+    """Compares one shape before and after: its count, its sizes, its pieces."""
     found = []
     if len(one.pieces) != len(other.pieces):
-        text = f"{_name(one)}: {len(other.pieces)} instead of {len(one.pieces)}."
-        found.append(Change("count", text))
+        text = f"{_name_shape(one)}: {len(other.pieces)} instead of {len(one.pieces)}."
+        found.append(CutFileChange("count", text))
     for what, a, b in (
         ("width", one.width_mm, other.width_mm),
         ("length", one.length_mm, other.length_mm),
     ):
         if abs(a - b) > SIZE_MM:
-            found.append(Change("size", f"{_name(one)}: {what} {b:.2f} instead of {a:.2f} mm."))
+            found.append(
+                CutFileChange("size", f"{_name_shape(one)}: {what} {b:.2f} instead of {a:.2f} mm.")
+            )
     slack = SIZE_MM * max(one.perimeter_mm, other.perimeter_mm) / 4
     if not found and abs(one.area_mm2 - other.area_mm2) > slack:
-        found.append(Change("size", f"{_name(one)}: its holes or its outline changed."))
-    return found + _of_pieces(old, new, one, other)
+        found.append(
+            CutFileChange("size", f"{_name_shape(one)}: its holes or its outline changed.")
+        )
+    return found + _compare_pieces(old, new, one, other)
 
 
-def _of_pieces(old: Analysis, new: Analysis, one: ShapeFound, other: ShapeFound) -> list[Change]:
-    """Pieces that lie elsewhere, and tabs moved on those that lie where they did."""
+def _compare_pieces(
+    old: Analysis, new: Analysis, one: ShapeFound, other: ShapeFound
+) -> list[CutFileChange]:
+    """Finds pieces that lie elsewhere, and tabs moved on those that lie where they did."""
     found = []
     before = [old.pieces[i] for i in one.pieces]
     for piece in (new.pieces[i] for i in other.pieces):
-        same = min(before, key=lambda p: _far(p, piece), default=None)
+        same = min(before, key=lambda p: _measure_between(p, piece), default=None)
         x, y = map(float, centroid_of(piece.outline))
-        if same is None or _far(same, piece) > 1.0:
-            found.append(Change("place", f"{_name(one)} lies elsewhere.", (x, y)))
-        elif text := _tabs(same.tabs, piece.tabs):
-            found.append(Change("tabs", f"{_name(one)}: {text}", (x, y)))
+        if same is None or _measure_between(same, piece) > 1.0:
+            found.append(CutFileChange("place", f"{_name_shape(one)} lies elsewhere.", (x, y)))
+        elif text := _compare_tabs(same.tabs, piece.tabs):
+            found.append(CutFileChange("tabs", f"{_name_shape(one)}: {text}", (x, y)))
     return found
 
 
-def _far(one: Piece, other: Piece) -> float:
+def _measure_between(one: Piece, other: Piece) -> float:
+    """Measures the way between two pieces' centres of area, mm."""
     return math.dist(centroid_of(one.outline), centroid_of(other.outline))
 
 
-def _tabs(before: tuple[Tab, ...], after: tuple[Tab, ...]) -> str:
+def _compare_tabs(before: tuple[Tab, ...], after: tuple[Tab, ...]) -> str:
+    """Says in what the tabs of a piece differ; empty: they do not."""
     if len(before) != len(after):
         text = say("{n} {n|tab|tabs} instead of {old}.", n=len(after), old=len(before))
         return str(text)
@@ -110,15 +123,18 @@ def _tabs(before: tuple[Tab, ...], after: tuple[Tab, ...]) -> str:
     return ""
 
 
-def _of_file(old: Analysis, new: Analysis) -> list[Change]:
+def _compare_files(old: Analysis, new: Analysis) -> list[CutFileChange]:
+    """Compares what belongs to the whole file: depth, bits, length of the path."""
     found = []
     deep, deeper = old.bounds_mm[2], new.bounds_mm[2]
     if abs(deep - deeper) > SIZE_MM:
-        found.append(Change("depth", f"The deepest cut is {deeper:.2f} instead of {deep:.2f} mm."))
+        found.append(
+            CutFileChange("depth", f"The deepest cut is {deeper:.2f} instead of {deep:.2f} mm.")
+        )
     bits = [b.number for b in old.bits], [b.number for b in new.bits]
     if bits[0] != bits[1]:
-        found.append(Change("bits", f"Bits {bits[1]} instead of {bits[0]}."))
+        found.append(CutFileChange("bits", f"Bits {bits[1]} instead of {bits[0]}."))
     if abs(old.feed_mm - new.feed_mm) > FEED_PART * max(old.feed_mm, 1.0):
         text = f"The path is {new.feed_mm / 1000:.1f} instead of {old.feed_mm / 1000:.1f} m."
-        found.append(Change("path", text))
+        found.append(CutFileChange("path", text))
     return found

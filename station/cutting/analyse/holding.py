@@ -5,21 +5,21 @@ from __future__ import annotations
 import numpy as np
 
 from station.cutting.analyse.problems import SMALL_MM2, is_small
-from station.cutting.geometry.moves import geometry
-from station.cutting.geometry.rings import centroid_of, shifted
+from station.cutting.geometry.moves import find_geometry
+from station.cutting.geometry.rings import centroid_of, shift_values
 from station.cutting.model import Analysis, Bools, Floats
 
 GRID_MM = 10.0
 
 
-def hold_down_places(
+def find_hold_downs(
     analysis: Analysis, count: int, *, reach_mm: float = 20.0
 ) -> list[tuple[float, float]]:
-    """Up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
+    """Finds up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
 
     The first is where most room is; each next one as far from the others as can be.
     """
-    free = _free(analysis, reach_mm)
+    free = _find_free_cells(analysis, reach_mm)
     spots = np.argwhere(free) * GRID_MM + GRID_MM / 2
     if not len(spots) or count < 1:
         return []
@@ -32,12 +32,12 @@ def hold_down_places(
     return [(float(x), float(y)) for x, y in spots[chosen]]
 
 
-def _free(analysis: Analysis, reach: float) -> Bools:
-    """Cells of a grid over the sheet that lie in waste and that no low move comes near."""
+def _find_free_cells(analysis: Analysis, reach: float) -> Bools:
+    """Finds cells of a grid over the sheet that lie in waste and that no low move comes near."""
     long, wide = (max(1, int(size / GRID_MM)) for size in analysis.sheet_mm)
     taken = np.zeros((long + 1, wide + 1), dtype=np.int64)
     bit = max((b.diameter_mm for b in analysis.bits), default=0.0) / 2
-    points = _along(analysis) - np.array(analysis.corner_mm)
+    points = _sample_low_moves(analysis) - np.array(analysis.corner_mm)
     span = reach + bit
     low = np.clip(np.floor((points - span) / GRID_MM).astype(int), 0, [long, wide])
     high = np.clip(np.ceil((points + span) / GRID_MM).astype(int), 0, [long, wide])
@@ -45,16 +45,16 @@ def _free(analysis: Analysis, reach: float) -> Bools:
                        ((low[:, 0], high[:, 1]), -1), ((high[:, 0], low[:, 1]), -1)):  # fmt: skip
         np.add.at(taken, ends, sign)
     covered = taken.cumsum(axis=0).cumsum(axis=1)
-    return np.asarray((covered[:long, :wide] == 0) & ~_in_pieces(analysis, long, wide))
+    return np.asarray((covered[:long, :wide] == 0) & ~_find_piece_cells(analysis, long, wide))
 
 
-def _in_pieces(analysis: Analysis, long: int, wide: int) -> Bools:
-    """Cells whose middle lies in a piece: a hold-down there would press on what is sold."""
+def _find_piece_cells(analysis: Analysis, long: int, wide: int) -> Bools:
+    """Finds cells whose middle lies in a piece: a hold-down there would press on what is sold."""
     turns = np.zeros((long + 1, wide), dtype=np.int64)
     y = np.arange(wide) * GRID_MM + GRID_MM / 2
     for ring in (ring for piece in analysis.pieces for ring in (piece.outline, *piece.holes)):
         start = ring - np.array(analysis.corner_mm)
-        end = shifted(start)
+        end = shift_values(start)
         edge, row = np.nonzero((start[:, 1:] > y) != (end[:, 1:] > y))
         (x0, y0), (x1, y1) = start[edge].T, end[edge].T
         x = x0 + (y[row] - y0) * (x1 - x0) / (y1 - y0)
@@ -63,10 +63,10 @@ def _in_pieces(analysis: Analysis, long: int, wide: int) -> Bools:
     return np.asarray(turns.cumsum(axis=0)[:long] % 2 == 1)
 
 
-def _along(analysis: Analysis) -> Floats:
-    """Points no further apart than the grid along every move that runs low."""
+def _sample_low_moves(analysis: Analysis) -> Floats:
+    """Lays points no further apart than the grid along every move that runs low."""
     moves = analysis.program.moves
-    geo = geometry(moves)
+    geo = find_geometry(moves)
     low, high = geo.low, geo.high
     near = (low[:, 2] < analysis.face_z + 10.0) & moves.sure
     start, end = moves.points[:-1][near, :2], moves.points[1:][near, :2]
@@ -79,20 +79,21 @@ def _along(analysis: Analysis) -> Floats:
     return np.concatenate((line, end, box))
 
 
-def will_fly(analysis: Analysis) -> list[int]:
-    """Pieces, by index, that come loose on a clamped bed and are small enough to fly."""
+def find_flying_pieces(analysis: Analysis) -> list[int]:
+    """Finds pieces, by index, that come loose on a clamped bed and are small enough to fly."""
     return [
         index for index, piece in enumerate(analysis.pieces) if not piece.tabs and is_small(piece)
     ]
 
 
-def popping_order(analysis: Analysis) -> list[int]:
-    """Pieces, by index, as hands reach them: small before large, then row by row."""
+def order_for_popping(analysis: Analysis) -> list[int]:
+    """Orders pieces, by index, as hands reach them: small before large, then row by row."""
     centres = [centroid_of(piece.outline) for piece in analysis.pieces]
 
-    def rank(index: int) -> tuple[bool, int, float]:
+    def rank_piece(index: int) -> tuple[bool, int, float]:
+        """Ranks a piece for sorting."""
         x, y = centres[index]
         small = analysis.shapes[analysis.pieces[index].shape].area_mm2 < 4 * SMALL_MM2
         return (not small, int(y // 200), float(x))
 
-    return sorted(range(len(centres)), key=rank)
+    return sorted(range(len(centres)), key=rank_piece)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.geometry.moves import Geometry, kinds_of
+from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.model import RAPID, Moves, Program, Setting
 
 SHEET = (2440.0, 1220.0)
@@ -19,8 +19,8 @@ SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go thro
 
 
 @dataclass(frozen=True)
-class Settled:
-    """Every open question answered. Heights and corners are in the file's own frame, mm."""
+class Inferred:
+    """Answers every open question. Heights and corners are in the file's own frame, mm."""
 
     sheet: tuple[float, float]
     corner: tuple[float, float]
@@ -33,11 +33,11 @@ class Settled:
 
     @property
     def thickness(self) -> float:
-        """Of the sheet, mm."""
+        """Gives the thickness of the sheet, mm."""
         return self.face - self.bottom
 
 
-def settle(program: Program, setting: Setting, geo: Geometry) -> Settled:
+def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred:
     """Answers what was not given, from the file where it can."""
     said: list[str] = []
     moves = program.moves
@@ -46,19 +46,20 @@ def settle(program: Program, setting: Setting, geo: Geometry) -> Settled:
     sheet = setting.sheet or SHEET
     if setting.sheet is None:
         said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
-    corner = _corner(moves, cuts, setting, sheet, said)
-    face, bottom, through = _heights(moves, geo, setting, deepest, said)
+    corner = _infer_corner(moves, cuts, setting, sheet, said)
+    face, bottom, through = _infer_heights(moves, geo, setting, deepest, said)
     allowed = setting.spoilboard_mm
     if allowed is None:
         allowed = SPOILBOARD_MM
         said.append(f"A cut may go {allowed:g} mm into the spoilboard.")
-    bits = _bits(moves, setting, said)
-    return Settled(sheet, corner, face, bottom, through, allowed, bits, tuple(said))
+    bits = _infer_bits(moves, setting, said)
+    return Inferred(sheet, corner, face, bottom, through, allowed, bits, tuple(said))
 
 
-def _corner(
+def _infer_corner(
     moves: Moves, cuts: np.ndarray, setting: Setting, sheet: tuple[float, float], said: list[str]
 ) -> tuple[float, float]:
+    """Finds the sheet's lower left corner in the file's frame, mm."""
     origin = setting.origin
     if origin is None:
         xy = moves.points[1:, :2][cuts]
@@ -68,13 +69,13 @@ def _corner(
     return (-sheet[0] / 2, -sheet[1] / 2) if origin == "centre" else (0.0, 0.0)
 
 
-def _heights(
+def _infer_heights(
     moves: Moves, geo: Geometry, setting: Setting, deepest: float, said: list[str]
 ) -> tuple[float, float, float]:
-    """The face, the bottom, and the height at or below which a cut goes through."""
+    """Finds the face, the bottom, and the height at or below which a cut goes through."""
     zero = setting.zero
     if zero is None:
-        zero = _zero(moves, geo, setting, deepest)
+        zero = _infer_zero(moves, geo, setting, deepest)
         said.append(f"Z is zero at the {'face' if zero == 'face' else 'spoilboard'}.")
     if setting.thickness_mm is not None:
         face = 0.0 if zero == "face" else setting.thickness_mm
@@ -86,13 +87,16 @@ def _heights(
     if zero == "face":
         face, bottom = 0.0, min(deepest, -0.1)
     else:
-        face, bottom = _highest_cut(moves, geo), 0.0
+        face, bottom = _infer_face(moves, geo), 0.0
     said.append(f"Thickness: {face - bottom:g} mm, the deepest cut.")
     return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
 
 
-def _zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
-    """Spoilboard where nothing goes deep below zero, and cuts or rapids run well above it."""
+def _infer_zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
+    """Finds where Z is zero, at the face or the spoilboard.
+
+    The spoilboard where nothing goes deep below zero, and cuts or rapids run well above it.
+    """
     if deepest < DEEP_MM:
         return "face"
     z = moves.points[1:, 2]
@@ -105,8 +109,8 @@ def _zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
     return "spoilboard" if over else "face"
 
 
-def _highest_cut(moves: Moves, geo: Geometry) -> float:
-    """With zero on the spoilboard: where plunges begin, as far as the path shows it."""
+def _infer_face(moves: Moves, geo: Geometry) -> float:
+    """Finds the face over a zero on the spoilboard: where plunges begin, as the path shows it."""
     z = moves.points[:, 2]
     across = (moves.kind != RAPID) & (geo.flat > 1e-9)
     levels = np.unique(np.round(z[1:][across], 3))
@@ -116,8 +120,9 @@ def _highest_cut(moves: Moves, geo: Geometry) -> float:
     return max(float(levels[-1]) + step, 0.1)
 
 
-def _bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
-    numbers = kinds_of(moves.tool[moves.kind != RAPID])
+def _infer_bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
+    """Gives each bit that cuts a diameter, mm."""
+    numbers = list_values(moves.tool[moves.kind != RAPID])
     bits = dict(setting.bit_mm)
     plain = bits.pop(-1, None)
     for number in numbers:

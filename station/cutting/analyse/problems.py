@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from station.cutting.analyse.inference import Settled
-from station.cutting.geometry.moves import Geometry, bounds, kinds_of
+from station.cutting.analyse.inference import Inferred
+from station.cutting.geometry.moves import Geometry, find_bounds, list_values
 from station.cutting.geometry.rings import area_of
 from station.cutting.model import (
     CW,
@@ -19,7 +19,7 @@ from station.cutting.model import (
     Piece,
     Problem,
     Setting,
-    more,
+    count_unlisted,
 )
 
 TOUCH_MM = 0.01
@@ -28,23 +28,23 @@ SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 
 
 def find_problems(
-    moves: Moves, geo: Geometry, settled: Settled, setting: Setting, pieces: Sequence[Piece]
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting, pieces: Sequence[Piece]
 ) -> list[Problem]:
-    """All of them, in the order of the file."""
+    """Finds what could go wrong with a path and its pieces, in the order of the file."""
     found = [
-        *_heights(moves, geo, settled),
-        *_places(moves, geo, settled, setting),
-        *_spindle(moves, geo, settled, setting),
-        *_bits(moves, setting),
-        *_tabs(pieces, setting),
-        *_small(pieces),
-        *_hold_downs(moves, geo, settled, setting),
+        *_check_heights(moves, geo, inferred),
+        *_check_places(moves, geo, inferred, setting),
+        *_check_spindle(moves, geo, inferred, setting),
+        *_check_bits(moves, setting),
+        *_check_tabs(pieces, setting),
+        *_check_small_pieces(pieces),
+        *_check_hold_downs(moves, geo, inferred, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
 
-def _runs(moves: Moves, some: Bools) -> list[int]:
-    """The first move of each unbroken run of picked moves, once a line."""
+def _find_starts_by_line(moves: Moves, some: Bools) -> list[int]:
+    """Finds the first move of each unbroken run of picked moves, once a line."""
     first = some.copy()
     first[1:] &= ~some[:-1] | (moves.line[1:] != moves.line[:-1])
     index = np.flatnonzero(first)
@@ -53,75 +53,83 @@ def _runs(moves: Moves, some: Bools) -> list[int]:
     return found
 
 
-def _starts(some: Bools) -> list[int]:
+def _find_starts(some: Bools) -> list[int]:
+    """Finds the first move of each unbroken run of picked moves."""
     first = some.copy()
     first[1:] &= ~some[:-1]
     found: list[int] = np.flatnonzero(first).tolist()
     return found
 
 
-def _at(moves: Moves, i: int) -> tuple[float, float]:
-    return float(moves.points[i + 1, 0]), float(moves.points[i + 1, 1])
-
-
-def _note(moves: Moves, index: list[int], kind: str, text: str) -> list[Problem]:
+def _note_moves(moves: Moves, index: list[int], kind: str, text: str) -> list[Problem]:
+    """Makes a problem of each move; those that are too many are counted."""
     listed = index[:MOST_OF_A_KIND]
-    found = [Problem(int(moves.line[i]), kind, text, at=_at(moves, i)) for i in listed]
-    return [*found, more(kind, len(index))] if len(index) > len(listed) else found
+    ends = moves.points[1:, :2]
+    found = [
+        Problem(int(moves.line[i]), kind, text, at=(float(ends[i, 0]), float(ends[i, 1])))
+        for i in listed
+    ]
+    return [*found, count_unlisted(kind, len(index))] if len(index) > len(listed) else found
 
 
-def _heights(moves: Moves, geo: Geometry, settled: Settled) -> list[Problem]:
+def _check_heights(moves: Moves, geo: Geometry, inferred: Inferred) -> list[Problem]:
+    """Looks for rapids below the face and for cuts too deep below the sheet."""
     low, high = geo.low, geo.high
-    x0, y0 = settled.corner
-    box = np.array([x0, y0]), np.array([x0 + settled.sheet[0], y0 + settled.sheet[1]])
+    x0, y0 = inferred.corner
+    box = np.array([x0, y0]), np.array([x0 + inferred.sheet[0], y0 + inferred.sheet[1]])
     over = (low[:, 0] < box[1][0]) & (high[:, 0] > box[0][0])
     over &= (low[:, 1] < box[1][1]) & (high[:, 1] > box[0][1])
     sure = moves.sure
     z = moves.points[:, 2]
-    rapid = (moves.kind == RAPID) & sure & over & (low[:, 2] < settled.face - TOUCH_MM)
+    rapid = (moves.kind == RAPID) & sure & over & (low[:, 2] < inferred.face - TOUCH_MM)
     rapid &= (geo.flat > 1e-9) | (z[1:] < z[:-1])
-    rapid[1:] &= ~_peck_return(moves, geo)
-    rapid &= ~_from_the_start(moves, settled.face)
-    floor = settled.bottom - settled.spoilboard
+    rapid[1:] &= ~_pick_peck_returns(moves, geo)
+    rapid &= ~_pick_unplaced(moves, inferred.face)
+    floor = inferred.bottom - inferred.spoilboard
     deep = sure & (low[:, 2] < floor - TOUCH_MM)
-    found = _note(moves, _runs(moves, rapid), "rapid-in-sheet",
-                  "A rapid runs below the sheet's face.")  # fmt: skip
-    deeper = _starts(deep)
+    text = "A rapid runs below the sheet's face."
+    found = _note_moves(moves, _find_starts_by_line(moves, rapid), "rapid-in-sheet", text)
+    deeper = _find_starts(deep)
     if len(deeper) > MOST_OF_A_KIND:
-        found.append(more("too-deep", len(deeper)))
+        found.append(count_unlisted("too-deep", len(deeper)))
     for i in deeper[:MOST_OF_A_KIND]:
-        into = settled.bottom - float(low[i, 2])
-        text = f"Cuts {into:.2f} mm below the sheet; {settled.spoilboard:g} mm is allowed."
-        found += _note(moves, [i], "too-deep", text)
+        into = inferred.bottom - float(low[i, 2])
+        text = f"Cuts {into:.2f} mm below the sheet; {inferred.spoilboard:g} mm is allowed."
+        found += _note_moves(moves, [i], "too-deep", text)
     return found
 
 
-def _from_the_start(moves: Moves, face: float) -> Bools:
-    """Moves before the file first says a height: where the bit is then is not known."""
+def _pick_unplaced(moves: Moves, face: float) -> Bools:
+    """Picks moves before the file first says a height: where the bit is then is not known."""
     z = moves.points[1:, 2]
     said = int(np.argmax(z != 0.0)) if (z != 0.0).any() else len(z)
     return np.asarray((np.arange(len(z)) <= said) & ((z == 0.0) | (z >= face)))
 
 
-def _peck_return(moves: Moves, geo: Geometry) -> Bools:
-    """Rapids of a cycle back into the hole that it drills."""
+def _pick_peck_returns(moves: Moves, geo: Geometry) -> Bools:
+    """Picks rapids of a cycle back into the hole that it drills."""
     same = (moves.line[1:] == moves.line[:-1]) & (geo.flat[1:] < 1e-9) & (geo.flat[:-1] < 1e-9)
     z = moves.points[:, 2]
     return np.asarray(same & (z[1:-1] > z[:-2]) & (moves.kind[:-1] == RAPID))
 
 
-def _places(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> list[Problem]:
+def _check_places(
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
+) -> list[Problem]:
+    """Looks for cuts outside the sheet and for a path that the bed is too small for."""
     low, high = geo.low, geo.high
-    x0, y0 = settled.corner
-    x1, y1 = x0 + settled.sheet[0], y0 + settled.sheet[1]
-    inside = (moves.kind != RAPID) & moves.sure & (low[:, 2] < settled.face - TOUCH_MM)
+    x0, y0 = inferred.corner
+    x1, y1 = x0 + inferred.sheet[0], y0 + inferred.sheet[1]
+    inside = (moves.kind != RAPID) & moves.sure & (low[:, 2] < inferred.face - TOUCH_MM)
     out = (low[:, 0] < x0 - TOUCH_MM) | (low[:, 1] < y0 - TOUCH_MM)
     out |= (high[:, 0] > x1 + TOUCH_MM) | (high[:, 1] > y1 + TOUCH_MM)
-    found = _note(moves, _starts(inside & out), "outside-sheet", "Cuts outside the sheet.")
+    found = _note_moves(
+        moves, _find_starts(inside & out), "outside-sheet", "Cuts outside the sheet."
+    )
     router = setting.router
     sure = moves.sure.copy()
     if router and sure.any():
-        left, front, _, right, rear, _ = bounds(geo, sure)
+        left, front, _, right, rear, _ = find_bounds(geo, sure)
         wide, high_ = right - left, rear - front
         if wide > router.length_mm + TOUCH_MM or high_ > router.width_mm + TOUCH_MM:
             text = f"The path is {wide:.0f} × {high_:.0f} mm; the bed of {router.name} is smaller."
@@ -129,17 +137,21 @@ def _places(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> 
     return found
 
 
-def _spindle(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> list[Problem]:
+def _check_spindle(
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
+) -> list[Problem]:
+    """Looks for cuts with the spindle off, with an unusual chip load, or too quick."""
     z = moves.points[:, 2]
-    inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < settled.face - TOUCH_MM)
+    inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < inferred.face - TOUCH_MM)
     inside &= moves.sure
-    found = _note(moves, _starts(inside & (moves.rpm <= 0)), "spindle-off",
-                  "Cuts while the spindle is off.")  # fmt: skip
+    still = _find_starts(inside & (moves.rpm <= 0))
+    found = _note_moves(moves, still, "spindle-off", "Cuts while the spindle is off.")
     level = inside & (geo.flat > 1e-9) & (moves.rpm > 0) & (moves.feed > 0)
-    return found + _chips(moves, level, setting) + _feeds(moves, inside, setting)
+    return found + _check_chip_loads(moves, level, setting) + _check_feeds(moves, inside, setting)
 
 
-def _chips(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
+def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
+    """Looks for chip loads outside the band, once for each bit, feed and speed."""
     index = np.flatnonzero(level)
     if not len(index):
         return []
@@ -151,22 +163,24 @@ def _chips(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
     low, high = setting.chip_band_mm
     found = []
     for i in sorted(index[first].tolist()):
-        chip = float(moves.feed[i] / (moves.rpm[i] * setting.teeth(int(moves.tool[i]))))
+        chip = float(moves.feed[i] / (moves.rpm[i] * setting.count_teeth(int(moves.tool[i]))))
         if not low <= chip <= high:
             text = f"Chip load {chip:.3f} mm; {low:g} to {high:g} mm is usual."
-            found += _note(moves, [i], "chip-load", text)
+            found += _note_moves(moves, [i], "chip-load", text)
     return found
 
 
-def _feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
+def _check_feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
+    """Looks for feeds above what the router can do."""
     if setting.router is None:
         return []
     fast = inside & (moves.feed > setting.router.rapid_mm_min)
     text = f"The feed is above {setting.router.rapid_mm_min:g} mm/min, the router's fastest."
-    return _note(moves, _starts(fast), "feed-out-of-band", text)
+    return _note_moves(moves, _find_starts(fast), "feed-out-of-band", text)
 
 
-def _bits(moves: Moves, setting: Setting) -> list[Problem]:
+def _check_bits(moves: Moves, setting: Setting) -> list[Problem]:
+    """Looks for bits that the router does not have."""
     if setting.bits_there is None:
         return []
     feed = moves.kind != RAPID
@@ -176,15 +190,16 @@ def _bits(moves: Moves, setting: Setting) -> list[Problem]:
             "bit-missing",
             f"The router does not have bit {tool}." if tool else "It cuts before it calls a bit.",
         )
-        for tool in kinds_of(moves.tool[feed])
+        for tool in list_values(moves.tool[feed])
         if tool not in setting.bits_there
     ]
 
 
-def _tabs(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
+def _check_tabs(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
+    """Looks for tabs that are cut through, and on a clamped bed for pieces without any."""
     if setting.router is not None and setting.router.bed == "vacuum":
-        return _thin_tabs(pieces)
-    found = _thin_tabs(pieces)
+        return _check_cut_tabs(pieces)
+    found = _check_cut_tabs(pieces)
     for piece in pieces:
         if not piece.tabs and piece.covered > 0.995:
             x, y = piece.outline.mean(axis=0)
@@ -193,8 +208,8 @@ def _tabs(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
     return found
 
 
-def _small(pieces: Sequence[Piece]) -> list[Problem]:
-    """Small pieces that nothing holds, on any bed: a vacuum hardly holds them either."""
+def _check_small_pieces(pieces: Sequence[Piece]) -> list[Problem]:
+    """Looks for small pieces that nothing holds, on any bed: a vacuum hardly holds them either."""
     found = []
     for piece in pieces:
         if not piece.tabs and piece.covered > 0.995 and is_small(piece):
@@ -205,11 +220,12 @@ def _small(pieces: Sequence[Piece]) -> list[Problem]:
 
 
 def is_small(piece: Piece) -> bool:
-    """Whether a piece flies once nothing holds it."""
+    """Tells whether a piece flies once nothing holds it."""
     return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
 
 
-def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
+def _check_cut_tabs(pieces: Sequence[Piece]) -> list[Problem]:
+    """Looks for tabs that the bit's own width or another cut takes away."""
     found = []
     for tab in (tab for piece in pieces for tab in piece.tabs):
         if tab.width_mm <= LEAST_TAB_MM or tab.height_mm <= LEAST_TAB_MM / 2:
@@ -221,24 +237,30 @@ def _thin_tabs(pieces: Sequence[Piece]) -> list[Problem]:
     return found
 
 
-def _hold_downs(moves: Moves, geo: Geometry, settled: Settled, setting: Setting) -> list[Problem]:
-    """Moves that pass a hold-down, its centre nearer than a clamp and the bit are wide."""
+def _check_hold_downs(
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
+) -> list[Problem]:
+    """Looks for moves that pass a hold-down nearer than a clamp and the bit are wide."""
     if not setting.hold_downs:
         return []
     low, high = geo.low, geo.high
-    near = low[:, 2] < settled.face + 10.0
-    reach = 15.0 + max(settled.bits.values(), default=0.0) / 2
+    near = low[:, 2] < inferred.face + 10.0
+    reach = 15.0 + max(inferred.bits.values(), default=0.0) / 2
     found = []
     for x, y in setting.hold_downs:
-        at = np.array([x + settled.corner[0], y + settled.corner[1]])
+        at = np.array([x + inferred.corner[0], y + inferred.corner[1]])
         off = np.maximum(np.maximum(low[:, :2] - at, at - high[:, :2]), 0.0)
-        hit = near & (np.hypot(off[:, 0], off[:, 1]) < reach) & _passes(moves, at, reach)
-        found += _note(moves, _starts(hit)[:1], "hold-down", "A hold-down is in the way.")
+        hit = near & (np.hypot(off[:, 0], off[:, 1]) < reach) & _find_passes(moves, at, reach)
+        found += _note_moves(
+            moves, _find_starts(hit)[:1], "hold-down", "A hold-down is in the way."
+        )
     return found
 
 
-def _passes(moves: Moves, at: np.ndarray, reach: float) -> Bools:
-    """Whether each move comes so near; of arcs in upright planes their boxes have told."""
+def _find_passes(moves: Moves, at: np.ndarray, reach: float) -> Bools:
+    """Tells of each move whether it comes so near; of arcs in upright planes their boxes have
+    told.
+    """
     start, end = moves.points[:-1, :2], moves.points[1:, :2]
     step = end - start
     size = np.maximum((step * step).sum(axis=1), 1e-18)
@@ -248,12 +270,12 @@ def _passes(moves: Moves, at: np.ndarray, reach: float) -> Bools:
     bent = moves.kind >= CW
     flat = bent & (moves.plane == XY)
     near[bent & ~flat] = True
-    near[flat] = _arc_passes(moves, flat, at, reach)
+    near[flat] = _find_arc_passes(moves, flat, at, reach)
     return np.asarray(near)
 
 
-def _arc_passes(moves: Moves, some: Bools, at: np.ndarray, reach: float) -> Bools:
-    """Whether arcs come so near: at their ends, or where the spoke to `at` meets them."""
+def _find_arc_passes(moves: Moves, some: Bools, at: np.ndarray, reach: float) -> Bools:
+    """Tells whether arcs come so near: at their ends, or where the spoke to `at` meets them."""
     centre, sweep = moves.centre[some], moves.sweep[some]
     ends = moves.points[:-1, :2][some], moves.points[1:, :2][some]
     near = np.logical_or(*(np.hypot(*(end - at).T) < reach for end in ends))

@@ -11,7 +11,7 @@ from station.cutting.model import Analysis, Floats, Piece, ShapeFound
 from station.shop.facts import BitUse, Placed, Revision, Shape
 
 
-def revision(
+def make_revision(
     analysis: Analysis,
     *,
     id: str,
@@ -22,14 +22,16 @@ def revision(
     digest: str = "",
     minutes: float | None = None,
 ) -> Revision:
-    """The shop's record of a revision, its placements filled from the text.
+    """Makes the shop's record of a revision, its placements filled from the text.
 
     `names` gives a part id for each shape; shapes without one are left out. Without a
     router in the setting, `minutes` must be given or are those at programmed feeds.
     """
+    if minutes is None:  # of the file on its router; without one, at the programmed feeds
+        minutes = (analysis.file_s or sum(b.seconds for b in analysis.bits)) / 60
     shapes = [s for s in analysis.shapes if s.index in names]
     placed = [
-        _placed(analysis, piece, names[piece.shape])
+        _make_placement(analysis, piece, names[piece.shape])
         for piece in analysis.pieces
         if piece.shape in names
     ]
@@ -38,10 +40,10 @@ def revision(
         cut_file=cut_file,
         letter=letter,
         material=material,
-        minutes=round(_minutes(analysis) if minutes is None else minutes, 3),
+        minutes=round(minutes, 3),
         length_mm=analysis.sheet_mm[0],
         width_mm=analysis.sheet_mm[1],
-        shapes=tuple((names[s.index], shape_of(analysis, s)) for s in shapes),
+        shapes=tuple((names[s.index], make_shape(analysis, s)) for s in shapes),
         placed=tuple(placed),
         bits=tuple(
             BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
@@ -51,49 +53,45 @@ def revision(
     )
 
 
-def _minutes(analysis: Analysis) -> float:
-    """Of the file on its router; without one, at the programmed feeds."""
-    return (analysis.file_s or sum(b.seconds for b in analysis.bits)) / 60
-
-
-def shape_of(analysis: Analysis, found: ShapeFound) -> Shape:
-    """A found shape as the shop keeps it: thinned to 0.01 mm, lower left of its box at 0, 0."""
+def make_shape(analysis: Analysis, found: ShapeFound) -> Shape:
+    """Makes the shape that the shop keeps: thinned to 0.01 mm, lower left of its box at 0, 0."""
     low = found.outline.min(axis=0)
     piece = next((p for p in analysis.pieces if p.shape == found.index), None)
     tabs: list[tuple[float, float]] = []
     if piece is not None:
         for tab in piece.tabs:
-            x, y = _back(piece, found, np.array([tab.x_mm, tab.y_mm]))
+            x, y = _turn_back(piece, found, np.array([tab.x_mm, tab.y_mm]))
             tabs.append((round(x - float(low[0]), 2), round(y - float(low[1]), 2)))
     return Shape(
-        outline=_loop(thin(found.outline) - low),
-        holes=tuple(_loop(thin(h) - low) for h in found.holes),
+        outline=_round_corners(thin_ring(found.outline) - low),
+        holes=tuple(_round_corners(thin_ring(h) - low) for h in found.holes),
         tabs=tuple(tabs),
     )
 
 
-def _back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]:
-    """A point on the sheet in its shape's own frame: the turn taken back, then the mirror."""
-    z = complex(*point) - complex(*middle(piece.outline, piece.holes))
+def _turn_back(piece: Piece, found: ShapeFound, point: Floats) -> tuple[float, float]:
+    """Brings a point on the sheet to its shape's own frame: turned back, then mirrored back."""
+    z = complex(*point) - complex(*find_middle(piece.outline, piece.holes))
     z *= np.exp(-1j * np.radians(piece.turn_deg))
     z = -z.conjugate() if piece.mirrored else z
-    z += complex(*middle(found.outline, found.holes))
+    z += complex(*find_middle(found.outline, found.holes))
     return float(z.real), float(z.imag)
 
 
-def middle(outline: Floats, holes: tuple[Floats, ...]) -> Floats:
-    """Centre of area, holes taken off."""
+def find_middle(outline: Floats, holes: tuple[Floats, ...]) -> Floats:
+    """Finds the centre of area, holes taken off."""
     areas = [abs(area_of(outline)), *(-abs(area_of(h)) for h in holes)]
     centres = [centroid_of(outline), *(centroid_of(h) for h in holes)]
     return np.asarray(sum(a * c for a, c in zip(areas, centres, strict=True)) / sum(areas))
 
 
-def _loop(ring: Floats) -> tuple[tuple[float, float], ...]:
+def _round_corners(ring: Floats) -> tuple[tuple[float, float], ...]:
+    """Rounds a ring's corners to 0.01 mm."""
     return tuple((round(float(x), 2), round(float(y), 2)) for x, y in ring)
 
 
-def thin(ring: Floats, off: float = 0.01) -> Floats:
-    """A ring with fewer corners, none further than `off` mm from what was left out."""
+def thin_ring(ring: Floats, off: float = 0.01) -> Floats:
+    """Leaves out corners of a ring that lie no further than `off` mm from what stays."""
     keep = np.zeros(len(ring), dtype=bool)
     far = int(np.argmax(np.hypot(*(ring - ring[0]).T)))
     keep[[0, far]] = True
@@ -114,7 +112,8 @@ def thin(ring: Floats, off: float = 0.01) -> Floats:
     return ring[keep]
 
 
-def _placed(analysis: Analysis, piece: Piece, part: str) -> Placed:
+def _make_placement(analysis: Analysis, piece: Piece, part: str) -> Placed:
+    """Makes the placement of a piece: its lower left corner, turn and tabs on the sheet."""
     low = piece.outline.min(axis=0) - np.array(analysis.corner_mm)
     corner = np.array(analysis.corner_mm)
     tabs = tuple(

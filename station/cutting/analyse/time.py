@@ -8,24 +8,24 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.compiled import entry, inner
-from station.cutting.geometry.moves import Geometry, geometry
+from station.cutting.compiled import compile_entry, compile_inner
+from station.cutting.geometry.moves import Geometry, find_geometry
 from station.cutting.model import CW, XY, Bools, Bytes, Floats, Moves, Pause
 from station.shop.facts import Router
 
 SPINDLE_S = 3.0  # coming up to speed: common practice, no source
 
 
-@inner
-def along(x: float, y: float, z: float, ax: float, ay: float, az: float) -> float:
-    """The acceleration along a unit direction when each axis has its own limit."""
+@compile_inner
+def find_acceleration(x: float, y: float, z: float, ax: float, ay: float, az: float) -> float:
+    """Finds the acceleration along a unit direction when each axis has its own limit."""
     share = max(abs(x) / ax, abs(y) / ay, abs(z) / az)
     return 1 / share if share > 0 else math.inf
 
 
-@inner
-def corner_speed2(accel: float, tolerance: float, cosine: float) -> float:
-    """The square of the speed through a corner, in (mm/s)².
+@compile_inner
+def find_corner_speed2(accel: float, tolerance: float, cosine: float) -> float:
+    """Finds the square of the speed through a corner, in (mm/s)².
 
     `cosine` is between the directions before and after. With the interior angle θ, 180° less
     the turn: v = √(a·δ·sin(θ/2) / (1 - sin(θ/2))).
@@ -34,45 +34,50 @@ def corner_speed2(accel: float, tolerance: float, cosine: float) -> float:
     return accel * tolerance * half / (1 - half) if half < 1 - 1e-9 else math.inf
 
 
-@inner
-def trapezoid(length: float, top: float, accel: float, v_in: float, v_out: float) -> float:
-    """Seconds for `length` mm, entered and left at given speeds, at most `top` mm/s."""
+@compile_inner
+def time_trapezoid(length: float, top: float, accel: float, v_in: float, v_out: float) -> float:
+    """Gives the seconds for `length` mm, entered and left at given speeds, at most `top` mm/s."""
     peak = math.sqrt(min(top * top, accel * length + (v_in * v_in + v_out * v_out) / 2))
     peak = max(peak, v_in, v_out)
     ramps = (2 * peak * peak - v_in * v_in - v_out * v_out) / (2 * accel)
     return (2 * peak - v_in - v_out) / accel + max(0.0, length - ramps) / peak
 
 
-@inner
-def _timed(length: float, top: float, accel: float, minutes: float, v2: float, v2_out: float
-           ) -> float:  # fmt: skip
-    spent = trapezoid(length, top, accel, math.sqrt(v2), math.sqrt(v2_out))
+@compile_inner
+def _time_move(
+    length: float, top: float, accel: float, minutes: float, v2: float, v2_out: float
+) -> float:
+    """Gives the seconds of one move between two squares of speeds, `minutes` at least."""
+    spent = time_trapezoid(length, top, accel, math.sqrt(v2), math.sqrt(v2_out))
     return spent if math.isnan(minutes) else max(spent, minutes * 60)
 
 
-@inner
-def _limit(i: int, leave: Floats, kind: Bytes, plane: Bytes, ax: float, ay: float, az: float
-           ) -> float:  # fmt: skip
-    """The acceleration of one move."""
+@compile_inner
+def _find_move_acceleration(
+    i: int, leave: Floats, kind: Bytes, plane: Bytes, ax: float, ay: float, az: float
+) -> float:
+    """Finds the acceleration of one move."""
     if kind[i] >= CW:
         flat = min(ax, ay)
         return flat if plane[i] == XY and leave[2, i] == 0 else min(flat, az)
-    return along(leave[0, i], leave[1, i], leave[2, i], ax, ay, az)
+    return find_acceleration(leave[0, i], leave[1, i], leave[2, i], ax, ay, az)
 
 
-@inner
-def _most(kind: int, length: float, feed: float, minutes: float, rapid: float) -> float:
-    """The speed that a move is meant to have, mm/s."""
+@compile_inner
+def _find_programmed_speed(
+    kind: int, length: float, feed: float, minutes: float, rapid: float
+) -> float:
+    """Finds the speed that a move is meant to have, mm/s."""
     if kind and not math.isnan(minutes):
         return min(length / (minutes * 60), rapid)
     return min(feed / 60, rapid) if kind and feed > 0 else rapid
 
 
-@entry(
+@compile_entry(
     "void(f8[::1], f8[::1], f8[:,::1], f8[:,::1], u1[::1], u1[::1], f8[::1], f8[::1], b1[::1],"
     " b1[::1], f8, f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
 )
-def limits(
+def fill_limits(
     length: Floats, radius: Floats, leave: Floats, arrive: Floats, kind: Bytes, plane: Bytes,
     feed: Floats, minutes: Floats, exact: Bools, halts: Bools, rapid: float, ax: float,
     ay: float, az: float, tolerance: float, top: Floats, accel: Floats, v2: Floats,
@@ -87,20 +92,20 @@ def limits(
         v2[i] = 0.0
         if length[i] <= 0:
             continue
-        accel[i] = _limit(i, leave, kind, plane, ax, ay, az)
-        speed = _most(kind[i], length[i], feed[i], minutes[i], rapid)
+        accel[i] = _find_move_acceleration(i, leave, kind, plane, ax, ay, az)
+        speed = _find_programmed_speed(kind[i], length[i], feed[i], minutes[i], rapid)
         top[i] = max(min(speed, math.sqrt(accel[i] * min(radius[i], 1e12))), 1e-6)
         if not stop:
             cosine = (arrive[0, before] * leave[0, i] + arrive[1, before] * leave[1, i]
                       + arrive[2, before] * leave[2, i])  # fmt: skip
             free = min(top[before], top[i])
-            corner = corner_speed2(min(accel[before], accel[i]), tolerance, cosine)
+            corner = find_corner_speed2(min(accel[before], accel[i]), tolerance, cosine)
             v2[i] = min(corner, free * free)
         before, stop = i, exact[i]
 
 
-@entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
-def drive(
+@compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
+def fill_seconds(
     length: Floats, minutes: Floats, top: Floats, accel: Floats, v2: Floats, seconds: Floats
 ) -> None:
     """Fills the seconds of each move; `v2` holds its limits before and the speeds after."""
@@ -115,47 +120,52 @@ def drive(
             continue
         v2[i] = behind = min(v2[i], behind)
         if last >= 0:
-            seconds[last] = _timed(length[last], top[last], accel[last], minutes[last],
-                                   v2[last], behind)  # fmt: skip
+            seconds[last] = _time_move(
+                length[last], top[last], accel[last], minutes[last], v2[last], behind
+            )
         behind += 2 * accel[i] * length[i]
         last = i
     if last >= 0:
-        seconds[last] = _timed(length[last], top[last], accel[last], minutes[last], v2[last], 0.0)
+        seconds[last] = _time_move(
+            length[last], top[last], accel[last], minutes[last], v2[last], 0.0
+        )
 
 
 @dataclass(frozen=True)
 class Timing:
-    """Seconds of each move, and of all pauses and tool changes together."""
+    """Holds the seconds of each move, and of all pauses and tool changes together."""
 
     moves: Floats
     pauses_s: float
 
     @property
     def total_s(self) -> float:
-        """All of it."""
+        """Gives all of it."""
         return float(self.moves.sum()) + self.pauses_s
 
 
-def timing(
+def time_path(
     moves: Moves, pauses: Sequence[Pause], router: Router, geo: Geometry | None = None
 ) -> Timing:
-    """How long `router` takes, move by move; its own correction is not in it."""
-    geo = geo or geometry(moves)
+    """Gives how long `router` takes, move by move; its own correction is not in it."""
+    geo = geo or find_geometry(moves)
     n = len(moves)
     halts = np.zeros(n + 1, dtype=bool)
     halts[[min(pause.move, n) for pause in pauses]] = True
     top, accel, v2, seconds = (np.empty(n) for _ in range(4))
-    limits(geo.length, geo.radius, np.ascontiguousarray(geo.leave.T),
-           np.ascontiguousarray(geo.arrive.T), moves.kind, moves.plane, moves.feed, moves.minutes,
-           moves.exact, halts, router.rapid_mm_min / 60, router.accel_mm_s2,
-           router.accel_y_mm_s2 or router.accel_mm_s2, router.accel_z_mm_s2, router.corner_mm,
-           top, accel, v2)  # fmt: skip
-    drive(geo.length, moves.minutes, top, accel, v2, seconds)
-    return Timing(seconds, sum(pause_seconds(p, router) for p in pauses))
+    fill_limits(
+        geo.length, geo.radius, np.ascontiguousarray(geo.leave.T),
+        np.ascontiguousarray(geo.arrive.T), moves.kind, moves.plane, moves.feed, moves.minutes,
+        moves.exact, halts, router.rapid_mm_min / 60, router.accel_mm_s2,
+        router.accel_y_mm_s2 or router.accel_mm_s2, router.accel_z_mm_s2, router.corner_mm,
+        top, accel, v2,
+    )  # fmt: skip
+    fill_seconds(geo.length, moves.minutes, top, accel, v2, seconds)
+    return Timing(seconds, sum(time_pause(p, router) for p in pauses))
 
 
-def pause_seconds(pause: Pause, router: Router) -> float:
-    """How long one pause takes on this router."""
+def time_pause(pause: Pause, router: Router) -> float:
+    """Gives the seconds of one pause on this router."""
     if pause.kind == "tool":
         return router.change_s
     if pause.kind == "spindle":

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 import numpy.typing as npt
 
-from station.cutting.compiled import entry, inner
-from station.cutting.geometry.rings import area_of, centroid_of, perimeter_of, sizes_of
+from station.cutting.compiled import compile_entry, compile_inner
+from station.cutting.geometry.rings import area_of, centroid_of, find_rectangle, perimeter_of
 from station.cutting.model import Floats, Ints, Piece, Ring, ShapeFound
 from station.shop.facts import Part
 
@@ -34,8 +34,8 @@ RULE = np.array(
 TOLERANCE = 0.002
 
 
-@inner
-def _add(sums: Complexes, point: complex, weight: float) -> None:
+@compile_inner
+def _add_moments(sums: Complexes, point: complex, weight: float) -> None:
     """Adds the moments of one point, in the order of ORDERS."""
     r2 = point.real * point.real + point.imag * point.imag
     z2, mass = point * point, complex(weight)
@@ -51,9 +51,10 @@ def _add(sums: Complexes, point: complex, weight: float) -> None:
     sums[9] += mass * r2 * r2 * point
 
 
-@entry("void(c16[::1], i8[::1], f8[::1], c16, f8, c16[::1])")
-def moments(z: Complexes, stops: Ints, sides: Floats, centre: complex, scale: float,
-            sums: Complexes) -> None:  # fmt: skip
+@compile_entry("void(c16[::1], i8[::1], f8[::1], c16, f8, c16[::1])")
+def sum_moments(
+    z: Complexes, stops: Ints, sides: Floats, centre: complex, scale: float, sums: Complexes
+) -> None:
     """Adds up the moments of rings about a centre, in units of `scale`.
 
     Rings stand behind one another in `z` and end at `stops`; each counts by its side, 1 or -1.
@@ -65,13 +66,13 @@ def moments(z: Complexes, stops: Ints, sides: Floats, centre: complex, scale: fl
             a, b = b, z[i] / scale
             area = (a.real * b.imag - a.imag * b.real) / 2 * sides[ring]
             for k in range(len(RULE)):
-                _add(sums, base + RULE[k, 0] * a + RULE[k, 1] * b, RULE[k, 2] * area)
+                _add_moments(sums, base + RULE[k, 0] * a + RULE[k, 1] * b, RULE[k, 2] * area)
         begin = stops[ring]
 
 
 @dataclass(frozen=True)
-class Print:
-    """What identifies a shape: sizes, and moments scaled to one."""
+class Fingerprint:
+    """Holds what identifies a shape: sizes, and moments scaled to one."""
 
     width: float
     length: float
@@ -81,15 +82,16 @@ class Print:
     moments: Complexes
 
 
-def print_of(outline: Ring, holes: Sequence[Ring]) -> Print:
-    """A shape's print; holes count against the area and the moments."""
-    width, length, _ = sizes_of(outline)
+def take_fingerprint(outline: Ring, holes: Sequence[Ring]) -> Fingerprint:
+    """Takes a shape's fingerprint; holes count against the area and the moments."""
+    width, length, _ = find_rectangle(outline)
     area = abs(area_of(outline)) - sum(abs(area_of(h)) for h in holes)
     around = perimeter_of(outline) + sum(perimeter_of(h) for h in holes)
-    return Print(width, length, area, around, len(holes), _moments(outline, holes))
+    return Fingerprint(width, length, area, around, len(holes), _find_moments(outline, holes))
 
 
-def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
+def _find_moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
+    """Finds the moments of an outline less its holes, about the centre of area, scaled to one."""
     rings = (outline, *holes)
     areas = np.array([area_of(ring) for ring in rings])
     base = outline[0]
@@ -104,24 +106,25 @@ def _moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
     points = np.concatenate(rings) - base
     sums = np.zeros(len(SPIN), np.complex128)
     scale = float(np.sqrt(total))
-    moments(points[:, 0] + 1j * points[:, 1], np.cumsum([len(r) for r in rings]), sides, middle,
-            scale, sums)  # fmt: skip
+    stops = np.cumsum([len(ring) for ring in rings])
+    sum_moments(points[:, 0] + 1j * points[:, 1], stops, sides, middle, scale, sums)
     return sums
 
 
-def turn_between(one: Print, other: Print) -> tuple[float, bool] | None:
-    """By which angle `other` is turned from `one` (radians), and whether it is mirrored."""
-    if not _alike(one, other):
+def find_turn(one: Fingerprint, other: Fingerprint) -> tuple[float, bool] | None:
+    """Finds by which angle `other` is turned from `one` (radians), and whether it is mirrored."""
+    if not _is_alike(one, other):
         return None
     for mirrored in (False, True):
         base = np.conj(one.moments) if mirrored else one.moments
-        angle = _angle(base, other.moments)
+        angle = _find_angle(base, other.moments)
         if angle is not None:
             return angle, mirrored
     return None
 
 
-def _alike(one: Print, other: Print) -> bool:
+def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
+    """Tells whether sizes and holes of two shapes are equal but for rounding."""
     near = max(0.06, 3e-4 * one.length)
     return (
         one.holes == other.holes
@@ -132,8 +135,8 @@ def _alike(one: Print, other: Print) -> bool:
     )
 
 
-def _angle(base: Complexes, turned: Complexes) -> float | None:
-    """The turn that takes one set of moments to another; None when there is none."""
+def _find_angle(base: Complexes, turned: Complexes) -> float | None:
+    """Finds the turn that takes one set of moments to another; None when there is none."""
     scale = np.maximum(np.abs(base), 0.02)
     spun = np.flatnonzero((SPIN > 0) & (np.abs(base) > 1e-3))
     if not len(spun):
@@ -150,88 +153,92 @@ def _angle(base: Complexes, turned: Complexes) -> float | None:
     return best
 
 
-def group(
+def group_pieces(
     pieces: Sequence[Piece], known: Mapping[str, Part]
 ) -> tuple[list[Piece], list[ShapeFound]]:
     """Gives each piece its shape, turn and mirror; shapes in the order they are first met."""
     shapes: list[ShapeFound] = []
-    prints: list[Print] = []
+    prints: list[Fingerprint] = []
     names = {
-        key: print_of(np.array(part.shape.outline), [np.array(h) for h in part.shape.holes])
+        key: take_fingerprint(
+            np.array(part.shape.outline), [np.array(h) for h in part.shape.holes]
+        )
         for key, part in known.items()
         if part.shape and len(part.shape.outline) > 2
     }
     placed: list[Piece] = []
     buckets: dict[tuple[int, int], list[int]] = {}
     for number, piece in enumerate(pieces):
-        mine = print_of(piece.outline, piece.holes)
-        index, angle, mirrored = _find(mine, prints, buckets)
+        mine = take_fingerprint(piece.outline, piece.holes)
+        index, angle, mirrored = _find_shape(mine, prints, buckets)
         if index == len(shapes):
-            key = next((k for k, p in names.items() if turn_between(p, mine)), None)
-            shape, mine, angle, mirrored = _new_shape(index, piece, mine, key, known, names)
+            key = next((k for k, p in names.items() if find_turn(p, mine)), None)
+            shape, mine, angle, mirrored = _add_shape(index, piece, mine, key, known, names)
             shapes.append(shape)
             prints.append(mine)
-            buckets.setdefault(_bucket(mine), []).append(index)
+            buckets.setdefault(_pick_bucket(mine), []).append(index)
         found = shapes[index]
         shapes[index] = replace(
             found, pieces=(*found.pieces, number), mirrored=found.mirrored + mirrored
         )
-        turn = _plain_turn(float(np.degrees(angle)) + 180 * mirrored)
+        turn = _round_turn(float(np.degrees(angle)) + 180 * mirrored)
         placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
     return placed, shapes
 
 
-def _plain_turn(degrees: float) -> float:
-    """A turn from 0 to 360; one that is a quarter but for rounding is a quarter."""
+def _round_turn(degrees: float) -> float:
+    """Gives a turn from 0 to 360; one that is a quarter but for rounding is a quarter."""
     quarter = round(degrees / 90) * 90
     return (quarter if abs(degrees - quarter) < 0.02 else degrees) % 360
 
 
-def _bucket(mine: Print) -> tuple[int, int]:
+def _pick_bucket(mine: Fingerprint) -> tuple[int, int]:
+    """Picks the bucket of shapes of about this size."""
     return round(mine.width), round(mine.length)
 
 
-def _find(
-    mine: Print, prints: list[Print], buckets: dict[tuple[int, int], list[int]]
+def _find_shape(
+    mine: Fingerprint, prints: list[Fingerprint], buckets: dict[tuple[int, int], list[int]]
 ) -> tuple[int, float, bool]:
-    w, h = _bucket(mine)
+    """Finds the shape of a fingerprint, with turn and mirror; else the index after the last."""
+    w, h = _pick_bucket(mine)
     for dw in (0, -1, 1):
         for dh in (0, -1, 1):
             for index in buckets.get((w + dw, h + dh), ()):
-                found = turn_between(prints[index], mine)
+                found = find_turn(prints[index], mine)
                 if found:
                     return index, found[0], found[1]
     return len(prints), 0.0, False
 
 
-def _new_shape(
+def _add_shape(
     index: int,
     piece: Piece,
-    mine: Print,
+    mine: Fingerprint,
     key: str | None,
     known: Mapping[str, Part],
-    names: Mapping[str, Print],
-) -> tuple[ShapeFound, Print, float, bool]:
-    """A shape met for the first time, its length along x; a known part lends its outline."""
+    names: Mapping[str, Fingerprint],
+) -> tuple[ShapeFound, Fingerprint, float, bool]:
+    """Makes a shape met for the first time, its length along x; a known part lends its outline."""
     name = None
     if key is not None:
         part = known[key]
         assert part.shape is not None
         name = part.name
-        angle, mirrored = turn_between(names[key], mine) or (0.0, False)
+        angle, mirrored = find_turn(names[key], mine) or (0.0, False)
         outline = np.array(part.shape.outline)
         holes = tuple(np.array(h) for h in part.shape.holes)
     else:
-        angle, mirrored = sizes_of(piece.outline)[2], False
-        outline = turned(piece.outline, -angle)
-        holes = tuple(turned(h, -angle) for h in piece.holes)
+        angle, mirrored = find_rectangle(piece.outline)[2], False
+        outline = turn_ring(piece.outline, -angle)
+        holes = tuple(turn_ring(h, -angle) for h in piece.holes)
     shape = ShapeFound(index, name, key, mine.width, mine.length, mine.area, mine.perimeter,
                        (), 0, outline, holes)  # fmt: skip
-    mine = names[key] if key is not None else print_of(outline, holes)
+    mine = names[key] if key is not None else take_fingerprint(outline, holes)
     return shape, mine, angle, mirrored
 
 
-def turned(ring: Ring, angle: float) -> Ring:
-    """A ring turned about 0, 0, counter-clockwise, radians."""
+def turn_ring(ring: Ring, angle: float) -> Ring:
+    """Turns a ring about 0, 0, counter-clockwise, radians."""
     c, s = np.cos(angle), np.sin(angle)
     return np.asarray(ring @ np.array([[c, s], [-s, c]]))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from station.cutting.compiled import inner
+from station.cutting.compiled import compile_inner
 from station.cutting.model import CCW, CW, LINE, XY, XZ
 from station.cutting.read.arcs_plain import FULL, REPORT_INCH, REPORT_MM
 from station.cutting.read.controller_compiled import (
@@ -14,10 +14,10 @@ from station.cutting.read.controller_compiled import (
     ARC_NO_CENTRE,
     ARC_NOWHERE,
     ARC_RADII,
-    Row,
-    note,
-    straight,
-    write,
+    RecordRow,
+    note_problem,
+    write_move,
+    write_straight,
 )
 
 CENTRE, P, R = 9, 16, 18  # CENTRE: I, then J and K
@@ -28,65 +28,69 @@ MOST_TURNS = 10_000
 Point = tuple[float, float, float]
 
 
-@inner
-def bend(s: Row, end: Point) -> None:
-    """The arc of the line in the record, to `end` in the frame."""
+@compile_inner
+def execute_arc(s: RecordRow, end: Point) -> None:
+    """Executes the arc of the line in the record, to `end` in the frame."""
     first = 0 if s.plane == XY else 2 if s.plane == XZ else 1
     second = (first + 1) % 3
     x, y = s.at[first], s.at[second]
     x2, y2 = end[first], end[second]
     if s.said >> R & 1:
         if s.said & IJK:
-            note(s, ARC_BOTH, 0.0)
-        _by_radius(s, end, (x, y, x2, y2))
+            note_problem(s, ARC_BOTH, 0.0)
+        _execute_radius_arc(s, end, (x, y, x2, y2))
         return
     given_i, given_j = s.said >> (CENTRE + first) & 1, s.said >> (CENTRE + second) & 1
     if not (given_i or given_j):
-        note(s, ARC_NO_CENTRE, 0.0)
-        straight(s, LINE, end[0], end[1], end[2])
+        note_problem(s, ARC_NO_CENTRE, 0.0)
+        write_straight(s, LINE, end[0], end[1], end[2])
         return
     cx = x + (s.value[CENTRE + first] * s.scale if given_i else 0.0)
     cy = y + (s.value[CENTRE + second] * s.scale if given_j else 0.0)
     r, r2 = math.hypot(x - cx, y - cy), math.hypot(x2 - cx, y2 - cy)
     if min(r, r2) <= FULL:
-        note(s, ARC_AT_CENTRE, 0.0)
-        straight(s, LINE, end[0], end[1], end[2])
+        note_problem(s, ARC_AT_CENTRE, 0.0)
+        write_straight(s, LINE, end[0], end[1], end[2])
         return
     if abs(r - r2) > (REPORT_MM if s.scale == 1.0 else REPORT_INCH) + 1e-9:
-        note(s, ARC_RADII, abs(r - r2))
+        note_problem(s, ARC_RADII, abs(r - r2))
     turns = max(1.0, min(round(s.value[P]), MOST_TURNS)) if s.said >> P & 1 else 1.0
-    sweep = _sweep(s.motion, (x - cx, y - cy), (x2 - cx, y2 - cy), (x2 - x, y2 - y))
+    sweep = _find_sweep(s.motion, (x - cx, y - cy), (x2 - cx, y2 - cy), (x2 - x, y2 - y))
     more = (turns - 1) * TURN
-    write(s, s.motion, end, cx, cy, sweep + (more if s.motion == CCW else -more))
+    write_move(s, s.motion, end, cx, cy, sweep + (more if s.motion == CCW else -more))
 
 
-@inner
-def _sweep(
+@compile_inner
+def _find_sweep(
     kind: int, spoke: tuple[float, float], other: tuple[float, float], chord: tuple[float, float]
 ) -> float:
-    """The angle swept, radians, counter-clockwise positive; an end at the start: a full turn."""
+    """Finds the angle swept, radians, counter-clockwise positive; an end at the start: a full
+    turn.
+    """
     if math.hypot(chord[0], chord[1]) <= FULL:
         return -TURN if kind == CW else TURN
     sweep = (math.atan2(other[1], other[0]) - math.atan2(spoke[1], spoke[0])) % TURN
     return sweep - TURN if kind == CW and sweep > 0 else sweep
 
 
-@inner
-def _by_radius(s: Row, end: Point, flat: tuple[float, float, float, float]) -> None:
-    """A positive radius sweeps at most half a turn, a negative one more."""
+@compile_inner
+def _execute_radius_arc(s: RecordRow, end: Point, flat: tuple[float, float, float, float]) -> None:
+    """Executes an arc by its radius: a positive one sweeps at most half a turn, a negative one
+    more.
+    """
     x, y, x2, y2 = flat
     radius = s.value[R] * s.scale
     dx, dy = x2 - x, y2 - y
     chord = math.hypot(dx, dy)
     if chord <= 1e-9 or radius == 0:
-        note(s, ARC_NOWHERE, 0.0)
-        straight(s, LINE, end[0], end[1], end[2])
+        note_problem(s, ARC_NOWHERE, 0.0)
+        write_straight(s, LINE, end[0], end[1], end[2])
         return
     height = math.sqrt(max(0.0, radius * radius - chord * chord / 4))
     apart = chord - 2 * abs(radius)
     if apart > REPORT_MM:
-        note(s, ARC_APART, apart)
+        note_problem(s, ARC_APART, apart)
     side = height / chord if (s.motion == CCW) == (radius > 0) else -height / chord
     cx, cy = (x + x2) / 2 - side * dy, (y + y2) / 2 + side * dx
-    sweep = _sweep(s.motion, (x - cx, y - cy), (x2 - cx, y2 - cy), (dx, dy))
-    write(s, s.motion, end, cx, cy, sweep)
+    sweep = _find_sweep(s.motion, (x - cx, y - cy), (x2 - cx, y2 - cy), (dx, dy))
+    write_move(s, s.motion, end, cx, cy, sweep)

@@ -1,97 +1,89 @@
-"""Arcs by centre or by radius, read line by line; `arcs_compiled.py` says the same compiled."""
+"""Arcs by centre or by radius, in plain Python; `arcs_compiled.py` says the same compiled."""
 
 from __future__ import annotations
 
 import math
 
-from station.cutting.model import (
-    CCW,
-    CW,
-    LINE,
-    PLANE_AXES,
-)
-from station.cutting.read.controller_plain import Machine
-from station.cutting.read.line_plain import Line, target
+from station.cutting.model import CCW, CW, LINE, PLANE_AXES
+from station.cutting.read.controller_plain import Controller
+from station.cutting.read.line_plain import LineWords, find_target
 
 FULL = 1e-7  # mm: an end nearer its start than this is the start
 REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
 
 
-def arc(machine: Machine, line: Line, kind: int) -> None:
-    """The arc of a line, G2 or G3; what is none is read straight and noted."""
-    state = machine.state
+def execute_arc(controller: Controller, line: LineWords, kind: int) -> None:
+    """Executes the arc of a line, G2 or G3; what is none is read straight and noted."""
+    state = controller.state
     first, second, _ = PLANE_AXES[state.plane]
     begin = (state.at[first], state.at[second])
-    end3 = target(state, line)
+    end3 = find_target(state, line)
     end = (end3[first], end3[second])
     turns = max(1, min(round(line.words.get("P", 1)), 10_000))
     if "R" in line.words:
-        if line.has("IJK"):
-            machine.problem("arc-bad", "This arc has a centre and a radius; the radius is used.")
-        _radius_arc(machine, kind, begin, end, end3, line.words["R"] * state.scale)
+        if line.has_any("IJK"):
+            controller.note_problem(
+                "arc-bad", "This arc has a centre and a radius; the radius is used."
+            )
+        _execute_radius_arc(controller, kind, begin, end, end3, line.words["R"] * state.scale)
         return
     letters = ("IJK"[first], "IJK"[second])
-    if not line.has("".join(letters)):
-        machine.problem("arc-bad", "This arc has no centre; read as a straight move.")
-        machine.go(LINE, end3)
+    if not line.has_any("".join(letters)):
+        controller.note_problem("arc-bad", "This arc has no centre; read as a straight move.")
+        controller.write_straight(LINE, end3)
         return
     centre = (
         begin[0] + line.words.get(letters[0], 0.0) * state.scale,
         begin[1] + line.words.get(letters[1], 0.0) * state.scale,
     )
     if min(math.dist(begin, centre), math.dist(end, centre)) <= FULL:
-        machine.problem("arc-bad", "This arc ends at its own centre; read as a straight move.")
-        machine.go(LINE, end3)
+        controller.note_problem(
+            "arc-bad", "This arc ends at its own centre; read as a straight move."
+        )
+        controller.write_straight(LINE, end3)
         return
-    check_radii(machine, begin, end, centre)
-    machine.arc(kind, end3, centre, turn_of(kind, begin, end, centre, turns))
-
-
-def check_radii(
-    machine: Machine,
-    begin: tuple[float, float],
-    end: tuple[float, float],
-    centre: tuple[float, float],
-) -> None:
-    """Notes radii at an arc's start and end that disagree by more than the report allows."""
     off = abs(math.dist(begin, centre) - math.dist(end, centre))
-    if off > (REPORT_MM if machine.state.scale == 1.0 else REPORT_INCH) + 1e-9:
-        machine.problem("arc-radii", radii_differ(off))
+    if off > (REPORT_MM if state.scale == 1.0 else REPORT_INCH) + 1e-9:
+        controller.note_problem("arc-radii", tell_radii_differ(off))
+    controller.write_arc(kind, end3, centre, find_sweep(kind, begin, end, centre, turns))
 
 
-def _radius_arc(
-    machine: Machine,
+def _execute_radius_arc(
+    controller: Controller,
     kind: int,
     begin: tuple[float, float],
     end: tuple[float, float],
     end3: list[float],
     radius: float,
 ) -> None:
+    """Executes an arc by its radius; one that ends where it starts is read straight and noted."""
     if math.dist(begin, end) <= 1e-9 or radius == 0:
         text = "A radius arc must end elsewhere than it starts; read as a straight move."
-        machine.problem("arc-bad", text)
-        machine.go(LINE, end3)
+        controller.note_problem("arc-bad", text)
+        controller.write_straight(LINE, end3)
         return
-    centre, apart = centre_of_radius(kind, begin, end, radius)
+    centre, apart = find_centre(kind, begin, end, radius)
     if apart > REPORT_MM:
-        machine.problem("arc-radii", ends_apart(apart))
-    sweep = turn_of(kind, begin, end, centre)
-    machine.arc(kind, end3, centre, sweep)
+        controller.note_problem("arc-radii", tell_ends_apart(apart))
+    sweep = find_sweep(kind, begin, end, centre)
+    controller.write_arc(kind, end3, centre, sweep)
 
 
-def radii_differ(off: float) -> str:
-    """What is told of an arc whose radii differ by so many mm."""
+def tell_radii_differ(off: float) -> str:
+    """Says that an arc's radii differ by so many mm."""
     return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
 
 
-def ends_apart(apart: float) -> str:
-    """What is told of an arc whose ends lie further apart than twice its radius."""
+def tell_ends_apart(apart: float) -> str:
+    """Says that an arc's ends lie further apart than twice its radius."""
     return f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
 
 
-def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],
-            centre: tuple[float, float], turns: int = 1) -> float:  # fmt: skip
-    """The angle an arc sweeps, radians, counter-clockwise positive. End at start: full turn."""
+def find_sweep(kind: int, start: tuple[float, float], end: tuple[float, float],
+               centre: tuple[float, float], turns: int = 1) -> float:  # fmt: skip
+    """Finds the angle swept, radians, counter-clockwise positive; an end at the start: a full
+    turn. P words add whole turns.
+    """
     first = math.atan2(start[1] - centre[1], start[0] - centre[0])
     last = math.atan2(end[1] - centre[1], end[0] - centre[0])
     whole = math.hypot(end[0] - start[0], end[1] - start[1]) <= FULL
@@ -103,10 +95,10 @@ def turn_of(kind: int, start: tuple[float, float], end: tuple[float, float],
     return sweep + (turns - 1) * math.copysign(math.tau, 1 if kind == CCW else -1)
 
 
-def centre_of_radius(
+def find_centre(
     kind: int, start: tuple[float, float], end: tuple[float, float], radius: float
 ) -> tuple[tuple[float, float], float]:
-    """The centre for a radius word, and by how much the ends are too far apart (0: fine).
+    """Finds the centre for a radius word, and by how much the ends are too far apart (0: fine).
 
     A positive radius sweeps at most half a turn, a negative one more.
     """

@@ -1,4 +1,7 @@
-"""A controller's modes as one record, for the compiled reader; and there and back again."""
+"""A controller's modes as one record, for the compiled reader, and what is written into it.
+
+`controller_plain.py` holds the same in plain Python; modes are copied there and back again.
+"""
 
 from __future__ import annotations
 
@@ -9,10 +12,10 @@ import numpy as np
 import numpy.typing as npt
 from numba import f8, from_dtype, i8, typeof, void
 
-from station.cutting.compiled import Real, Whole, dtype_of, entry
+from station.cutting.compiled import Real, Whole, compile_entry, make_dtype
 from station.cutting.model import RAPID, Bytes, Floats, Ints
-from station.cutting.read.arcs_plain import ends_apart, radii_differ
-from station.cutting.read.controller_plain import Machine
+from station.cutting.read.arcs_plain import tell_ends_apart, tell_radii_differ
+from station.cutting.read.controller_plain import Controller
 
 Record = npt.NDArray[Any]
 Three = Annotated[Floats, "f8", 3]
@@ -24,8 +27,8 @@ MovesWhole = Annotated[Ints, "i4", MOVES]
 MovesByte = Annotated[Bytes, "u1", MOVES]
 
 
-class Row:
-    """What the compiled reader works on. Lengths are mm; NaN or -1: not said.
+class RecordRow:
+    """Declares what the compiled reader works on. Lengths are mm; NaN or -1: not said.
 
     Tables stand inside, for arrays handed from one compiled function to another cost more
     than reading a line does.
@@ -103,7 +106,7 @@ class Row:
     text: Annotated[Bytes, "u1", CHUNK + 1]
 
 
-RECORD = dtype_of(Row)
+RECORD = make_dtype(RecordRow)
 NUMBERS = ("scale", "feed", "rpm", "absolute", "plane", "inverse", "turning", "chosen", "tool",
            "system", "side", "back_to", "exact")  # fmt: skip
 STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJK"}
@@ -145,21 +148,21 @@ SENTENCES = (
 RADII, APART = 5, 6
 
 
-def record_of(machine: Machine) -> Record:
-    """A record for the compiled reader, at the start of a file."""
+def make_record(controller: Controller) -> Record:
+    """Makes a record for the compiled reader, at the start of a file."""
     record = np.empty(1, RECORD)
     assert RECORD.fields is not None
     record.view(np.uint8)[: RECORD.fields["x"][1]] = 0  # all but the tables
     for name in DIALECT:
-        record[0][name] = getattr(machine.state.dialect, name)
+        record[0][name] = getattr(controller.state.dialect, name)
     record[0]["line"] = 1
-    hand_over(machine, record)
+    write_modes(controller, record)
     return record
 
 
-def hand_over(machine: Machine, record: Record) -> None:
-    """Writes the machine's modes into the record."""
-    state, row = machine.state, record[0]
+def write_modes(controller: Controller, record: Record) -> None:
+    """Writes the controller's modes into the record."""
+    state, row = controller.state, record[0]
     for name in NUMBERS:
         row[name] = getattr(state, name)
     row["at"], row["unsure"], row["shift"] = state.at, state.unsure, state.shift
@@ -172,9 +175,9 @@ def hand_over(machine: Machine, record: Record) -> None:
         row["sticky"][index] = state.sticky.get(letter, math.nan)
 
 
-def take_back(machine: Machine, record: Record) -> None:
-    """Brings the machine's modes up to the record's."""
-    state, row = machine.state, record[0]
+def read_modes(controller: Controller, record: Record) -> None:
+    """Brings the controller's modes up to the record's."""
+    state, row = controller.state, record[0]
     for name in NUMBERS:
         value = row[name].item()
         setattr(state, name, bool(value) if isinstance(getattr(state, name), bool) else value)
@@ -187,35 +190,35 @@ def take_back(machine: Machine, record: Record) -> None:
         state.sticky["G"] = float(row["cycle"])
 
 
-@entry(f8(ROW, i8))
-def offset(s: Row, axis: int) -> float:
-    """From the program's own numbers to the file's frame, mm."""
+@compile_entry(f8(ROW, i8))
+def find_offset(s: RecordRow, axis: int) -> float:
+    """Gives the way from the program's own numbers to the file's frame, mm."""
     moved: float = s.shift[axis] + s.systems[s.system, axis]
     return moved
 
 
-@entry(void(ROW, i8, f8))
-def note(s: Row, which: int, value: float) -> None:
-    """Something to tell of this line."""
+@compile_entry(void(ROW, i8, f8))
+def note_problem(s: RecordRow, which: int, value: float) -> None:
+    """Notes something to tell of this line."""
     row = s.note[s.notes]
     row[0], row[1], row[2], row[3] = s.line, s.byte, which, value
     row[4], row[5] = s.at[0], s.at[1]
     s.notes += 1
 
 
-@entry(void(ROW, i8, f8))
-def pause(s: Row, kind: int, seconds: float) -> None:
-    """The path stops here."""
+@compile_entry(void(ROW, i8, f8))
+def write_pause(s: RecordRow, kind: int, seconds: float) -> None:
+    """Notes that the path stops here."""
     row = s.pause[s.pauses]
     row[0], row[1], row[2], row[3] = s.moves, kind, seconds, s.line
     s.pauses += 1
 
 
-@entry(void(ROW, i8, POINT, f8, f8, f8))
-def write(
-    s: Row, kind: int, end: tuple[float, float, float], c0: float, c1: float, sweep: float
+@compile_entry(void(ROW, i8, POINT, f8, f8, f8))
+def write_move(
+    s: RecordRow, kind: int, end: tuple[float, float, float], c0: float, c1: float, sweep: float
 ) -> None:
-    """One move into the record."""
+    """Writes one move into the record."""
     n = s.moves
     s.x[n], s.y[n], s.z[n] = end
     s.kind[n], s.planes[n] = kind, s.plane
@@ -230,17 +233,17 @@ def write(
     s.moves = n + 1
 
 
-@entry(void(ROW, i8, f8, f8, f8))
-def straight(s: Row, kind: int, x: float, y: float, z: float) -> None:
-    """A straight move to a place in the frame."""
-    write(s, kind, (x, y, z), 0.0, 0.0, 0.0)
+@compile_entry(void(ROW, i8, f8, f8, f8))
+def write_straight(s: RecordRow, kind: int, x: float, y: float, z: float) -> None:
+    """Writes a straight move to a place in the frame."""
+    write_move(s, kind, (x, y, z), 0.0, 0.0, 0.0)
 
 
-def sentence(which: int, value: float) -> tuple[str, str]:
-    """The kind and the sentence of a note."""
+def tell_note(which: int, value: float) -> tuple[str, str]:
+    """Gives the kind and the sentence of a note."""
     kind, text = SENTENCES[which]
     if which == RADII:
-        text = radii_differ(value)
+        text = tell_radii_differ(value)
     elif which == APART:
-        text = ends_apart(value)
+        text = tell_ends_apart(value)
     return kind, text

@@ -1,4 +1,7 @@
-"""What a controller keeps in mind from line to line, and the path it has written so far."""
+"""What a controller keeps in mind from line to line, and the path it has written so far.
+
+`controller_compiled.py` holds the same as one record.
+"""
 
 from __future__ import annotations
 
@@ -21,8 +24,8 @@ Point = tuple[float, float, float]
 
 
 @dataclass
-class Path:
-    """Columns of moves as plain lists, for reading line by line."""
+class WrittenMoves:
+    """Holds columns of moves as plain lists, for reading line by line."""
 
     points: list[Point] = field(default_factory=list)
     rows: list[tuple[float, ...]] = field(default_factory=list)
@@ -30,8 +33,8 @@ class Path:
 
 
 @dataclass
-class State:
-    """The modes of a controller, in mm and mm/min; as the report has them at the start."""
+class ControllerState:
+    """Holds the modes of a controller, in mm and mm/min; as the report has them at the start."""
 
     dialect: Dialect
     scale: float = 1.0
@@ -58,18 +61,22 @@ class State:
     parameters: dict[int, float] = field(default_factory=dict)
     ended: bool = False
 
-    def offset(self, axis: int) -> float:
-        """From the program's own numbers to the file's one frame, mm."""
+    def find_offset(self, axis: int) -> float:
+        """Gives the way from the program's own numbers to the file's one frame, mm."""
         system = self.systems.get(self.system)
         return self.shift[axis] + (system[axis] if system else 0.0)
 
+    def find_dwell(self, p: float) -> float:
+        """Gives the seconds of a dwell's P, whatever the dialect counts in."""
+        return max(0.0, p / 1000 if self.dialect.dwell_ms else p)
 
-class Machine:
-    """A state, the path written so far, and the problems met."""
+
+class Controller:
+    """Holds a state, the path written so far, and the problems met."""
 
     def __init__(self, dialect: Dialect, scale: float) -> None:
-        self.state = State(dialect, scale)
-        self.path = Path()
+        self.state = ControllerState(dialect, scale)
+        self.path = WrittenMoves()
         self.written = 0  # moves that are in columns already
         self.problems: list[Problem] = []
         self.told: dict[str, int] = {}
@@ -77,40 +84,43 @@ class Machine:
         self.source = ""
         self.now_minutes = math.nan
 
-    def problem(self, kind: str, text: str) -> None:
+    def note_problem(self, kind: str, text: str) -> None:
         """Notes what is wrong with the line that is being read."""
         x, y, _ = self.state.at
         self.told[kind] = self.told.get(kind, 0) + 1
         if self.told[kind] <= MOST_OF_A_KIND:
             self.problems.append(Problem(self.line, kind, text, self.source, (x, y)))
 
-    def pause(self, kind: str, seconds: float = 0.0, tool: int = 0) -> None:
-        """The path stops here."""
-        self.path.pauses.append(Pause(self.count, kind, seconds, self.line, tool))
+    def write_pause(self, kind: str, seconds: float = 0.0, tool: int = 0) -> None:
+        """Notes that the path stops here."""
+        self.path.pauses.append(Pause(self.move_count, kind, seconds, self.line, tool))
 
     @property
-    def count(self) -> int:
-        """How many moves are written."""
+    def move_count(self) -> int:
+        """Counts the moves that are written."""
         return self.written + len(self.path.rows)
 
-    def close_block(self) -> Moves | None:
-        """The moves written line by line since the last time, as columns; None: there are none."""
+    def take_block(self) -> Moves | None:
+        """Takes the moves written since the last time, as columns; None: there are none."""
         if not self.path.rows:
             return None
-        block = columns(self.path)
+        block = make_columns(self.path)
         self.path.rows, self.path.points = [], []
         self.written += len(block)
         return block
 
-    def go(self, kind: int, end: list[float]) -> None:
-        """A straight move to `end` in the frame."""
-        self._write(kind, end, 0.0, 0.0, 0.0)
+    def write_straight(self, kind: int, end: list[float]) -> None:
+        """Writes a straight move to `end` in the frame."""
+        self._write_move(kind, end, 0.0, 0.0, 0.0)
 
-    def arc(self, kind: int, end: list[float], centre: tuple[float, float], sweep: float) -> None:
-        """An arc or helix to `end` about `centre` of its plane."""
-        self._write(kind, end, *centre, sweep)
+    def write_arc(
+        self, kind: int, end: list[float], centre: tuple[float, float], sweep: float
+    ) -> None:
+        """Writes an arc or helix to `end` about `centre` of its plane."""
+        self._write_move(kind, end, *centre, sweep)
 
-    def _write(self, kind: int, end: list[float], c0: float, c1: float, sweep: float) -> None:
+    def _write_move(self, kind: int, end: list[float], c0: float, c1: float, sweep: float) -> None:
+        """Writes one move into the lists."""
         state = self.state
         rate = 0.0 if kind == RAPID else state.feed
         minutes = math.nan if kind == RAPID else self.now_minutes
@@ -122,8 +132,8 @@ class Machine:
         state.at = list(end)
 
 
-def columns(path: Path) -> Moves:
-    """The path's lists as a block of columns."""
+def make_columns(path: WrittenMoves) -> Moves:
+    """Makes a block of columns of the path's lists."""
     points = np.array(path.points, dtype=float).reshape(-1, 3)
     table = np.array(path.rows, dtype=float).reshape(-1, 12).T
     kind, plane = table[0].astype(np.uint8), table[1].astype(np.uint8)

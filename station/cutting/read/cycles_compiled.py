@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 
-from station.cutting.compiled import inner
+from station.cutting.compiled import compile_inner
 from station.cutting.model import LINE, RAPID, XY, XZ
 from station.cutting.read.controller_compiled import (
     CYCLE_BARE,
@@ -20,11 +20,11 @@ from station.cutting.read.controller_compiled import (
     DWELL,
     MOVES,
     NO_FEED_CYCLE,
-    Row,
-    note,
-    offset,
-    pause,
-    straight,
+    RecordRow,
+    find_offset,
+    note_problem,
+    write_pause,
+    write_straight,
 )
 from station.cutting.read.cycles_plain import MOST_ON_A_LINE, MOST_PECKS, MOST_REPEATS
 
@@ -33,72 +33,75 @@ FINE = -1
 MOTION = 0  # the group of motion codes
 
 
-@inner
-def drill(s: Row) -> None:
-    """The cycle that is on, at each place that the line names."""
+@compile_inner
+def execute_cycle(s: RecordRow) -> None:
+    """Executes the cycle that is on, at each place that the line names."""
     deep = 2 if s.plane == XY else 1 if s.plane == XZ else 0
-    _stick(s, X + deep, s.scale)
-    _stick(s, R, s.scale)
-    _stick(s, Q, s.scale)
-    _stick(s, P, 1.0)
+    _stick_word(s, X + deep, s.scale)
+    _stick_word(s, R, s.scale)
+    _stick_word(s, Q, s.scale)
+    _stick_word(s, P, 1.0)
     if not s.said >> X & 7:
         if s.said & 1 and s.codes[MOTION] >= 0:
-            note(s, CYCLE_BARE, 0.0)
+            note_problem(s, CYCLE_BARE, 0.0)
         return
-    repeats = _repeats(s)
+    repeats = _count_repeats(s)
     if math.isnan(s.series):
         s.series = s.at[deep]
     began = s.series if s.return_first else s.at[deep]
-    clear, bottom = _heights(s, deep, began)
-    wrong = _wrong(s, deep, clear, bottom, repeats)
+    clear, bottom = _find_heights(s, deep, began)
+    wrong = _find_fault(s, deep, clear, bottom, repeats)
     if wrong != FINE:
-        note(s, wrong, 0.0)
+        note_problem(s, wrong, 0.0)
         return
     if s.feed <= 0:
-        note(s, NO_FEED_CYCLE, 0.0)
-    need = repeats * (8 + 3 * int(_pecks(s, clear, bottom)))
+        note_problem(s, NO_FEED_CYCLE, 0.0)
+    need = repeats * (8 + 3 * int(_count_pecks(s, clear, bottom)))
     if s.moves + need > MOVES:
         s.need = need
         return
     for _ in range(repeats):
-        _one(s, deep, clear, bottom, began)
+        _drill_hole(s, deep, clear, bottom, began)
 
 
-@inner
-def _stick(s: Row, letter: int, scale: float) -> None:
+@compile_inner
+def _stick_word(s: RecordRow, letter: int, scale: float) -> None:
+    """Keeps a word's value, for it sticks from line to line."""
     if s.said >> letter & 1:
         s.sticky[letter] = s.value[letter] * scale
 
 
-@inner
-def _repeats(s: Row) -> int:
+@compile_inner
+def _count_repeats(s: RecordRow) -> int:
+    """Counts how often the cycle runs; an L that is no count is noted."""
     if not s.said >> L & 1:
         return 1
     number = s.value[L]
     if number != np.rint(number) or number < 1:
-        note(s, CYCLE_REPEATS, 0.0)
+        note_problem(s, CYCLE_REPEATS, 0.0)
         return 1
     return int(min(number, MOST_REPEATS))
 
 
-@inner
-def _heights(s: Row, deep: int, began: float) -> tuple[float, float]:
-    """The clear height R and the bottom of the hole, in the frame."""
+@compile_inner
+def _find_heights(s: RecordRow, deep: int, began: float) -> tuple[float, float]:
+    """Finds the clear height R and the bottom of the hole, in the frame."""
     clear, bottom = s.sticky[R], s.sticky[X + deep]
     if s.absolute:
-        return clear + offset(s, deep), bottom + offset(s, deep)
-    clear += began if s.relative_r else offset(s, deep)
+        return clear + find_offset(s, deep), bottom + find_offset(s, deep)
+    clear += began if s.relative_r else find_offset(s, deep)
     return clear, clear + bottom
 
 
-@inner
-def _pecks(s: Row, clear: float, bottom: float) -> float:
+@compile_inner
+def _count_pecks(s: RecordRow, clear: float, bottom: float) -> float:
+    """Counts the pecks down to the bottom."""
     return (clear - bottom) / s.sticky[Q] if s.motion == 83 else 0.0
 
 
-@inner
-def _wrong(s: Row, deep: int, clear: float, bottom: float, repeats: int) -> int:
-    """Why nothing is drilled; FINE: it is."""
+@compile_inner
+def _find_fault(s: RecordRow, deep: int, clear: float, bottom: float, repeats: int) -> int:
+    """Tells why nothing is drilled; FINE: it is."""
     if math.isnan(clear) or math.isnan(bottom):
         return CYCLE_X + deep
     if s.inverse:
@@ -107,50 +110,54 @@ def _wrong(s: Row, deep: int, clear: float, bottom: float, repeats: int) -> int:
         return CYCLE_SIDE
     if s.motion == 83 and not s.sticky[Q] > 0:
         return CYCLE_Q
-    pecks = _pecks(s, clear, bottom)
+    pecks = _count_pecks(s, clear, bottom)
     if pecks > MOST_PECKS or pecks * repeats > MOST_ON_A_LINE:
         return CYCLE_PECKS
     return FINE if clear >= bottom else CYCLE_LOW
 
 
-@inner
-def _one(s: Row, deep: int, clear: float, bottom: float, began: float) -> None:
+@compile_inner
+def _drill_hole(s: RecordRow, deep: int, clear: float, bottom: float, began: float) -> None:
+    """Drills one hole: over it, down, and back."""
     if s.absolute:
         s.unsure[deep] = 0
     if s.at[deep] < clear:
-        _to(s, RAPID, deep, clear)
-    _over(s, deep)
-    _to(s, RAPID, deep, clear)
+        _move_to(s, RAPID, deep, clear)
+    _move_over(s, deep)
+    _move_to(s, RAPID, deep, clear)
     if s.motion == 83:
-        _peck(s, deep, clear, bottom)
+        _peck_down(s, deep, clear, bottom)
     else:
-        _to(s, LINE, deep, bottom)
+        _move_to(s, LINE, deep, bottom)
     wait = s.sticky[P]
     if s.motion in (82, 86, 88, 89) and not math.isnan(wait) and wait != 0:
-        pause(s, DWELL, max(0.0, wait / 1000 if s.dwell_ms else wait))
+        write_pause(s, DWELL, max(0.0, wait / 1000 if s.dwell_ms else wait))
     if s.motion in (84, 85, 89):
-        _to(s, LINE, deep, clear)
-    _to(s, RAPID, deep, max(began, clear) if s.back_to == 98 else clear)
+        _move_to(s, LINE, deep, clear)
+    _move_to(s, RAPID, deep, max(began, clear) if s.back_to == 98 else clear)
 
 
-@inner
-def _over(s: Row, deep: int) -> None:
-    """Across to the next hole."""
+@compile_inner
+def _move_over(s: RecordRow, deep: int) -> None:
+    """Moves across to the next hole."""
     x, y, z = s.at[0], s.at[1], s.at[2]
     for axis in range(3):
         if axis == deep or not s.said >> (X + axis) & 1:
             continue
         value = s.value[X + axis] * s.scale
-        value += offset(s, axis) if s.absolute else s.at[axis]
+        value += find_offset(s, axis) if s.absolute else s.at[axis]
         if s.absolute:
             s.unsure[axis] = 0
-        x, y, z = _with(x, y, z, axis, value)
+        x, y, z = _replace_axis(x, y, z, axis, value)
     if x != s.at[0] or y != s.at[1] or z != s.at[2]:
-        straight(s, RAPID, x, y, z)
+        write_straight(s, RAPID, x, y, z)
 
 
-@inner
-def _with(x: float, y: float, z: float, axis: int, value: float) -> tuple[float, float, float]:
+@compile_inner
+def _replace_axis(
+    x: float, y: float, z: float, axis: int, value: float
+) -> tuple[float, float, float]:
+    """Gives a point with one of its axes replaced."""
     return (
         value if axis == 0 else x,
         value if axis == 1 else y,
@@ -158,21 +165,22 @@ def _with(x: float, y: float, z: float, axis: int, value: float) -> tuple[float,
     )
 
 
-@inner
-def _to(s: Row, kind: int, axis: int, height: float) -> None:
+@compile_inner
+def _move_to(s: RecordRow, kind: int, axis: int, height: float) -> None:
+    """Moves along one axis to a height, unless it is there."""
     if s.at[axis] != height:
-        x, y, z = _with(s.at[0], s.at[1], s.at[2], axis, height)
-        straight(s, kind, x, y, z)
+        x, y, z = _replace_axis(s.at[0], s.at[1], s.at[2], axis, height)
+        write_straight(s, kind, x, y, z)
 
 
-@inner
-def _peck(s: Row, deep: int, clear: float, bottom: float) -> None:
-    """Down by Q, out to R, back to a little above the last depth, until the bottom."""
+@compile_inner
+def _peck_down(s: RecordRow, deep: int, clear: float, bottom: float) -> None:
+    """Goes down by Q, out to R, back to a little above the last depth, until the bottom."""
     step = s.sticky[Q]
     depth = clear - step
     while depth > bottom + 1e-9:
-        _to(s, LINE, deep, depth)
-        _to(s, RAPID, deep, clear)
-        _to(s, RAPID, deep, min(clear, depth + s.peck_back_mm))
+        _move_to(s, LINE, deep, depth)
+        _move_to(s, RAPID, deep, clear)
+        _move_to(s, RAPID, deep, min(clear, depth + s.peck_back_mm))
         depth -= step
-    _to(s, LINE, deep, bottom)
+    _move_to(s, LINE, deep, bottom)

@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, replace
 
 @dataclass(frozen=True)
 class Dialect:
-    """How a controller reads where controllers differ; the defaults are the report's.
+    """Tells how a controller reads where controllers differ; the defaults are the report's.
 
     `dwell_ms`: P of G4 and of cycles is milliseconds. `semicolon`: ``;`` starts a comment.
     `skip_deleted`: lines that start with ``/`` are not run. `peck_back_mm`: how far above
@@ -38,8 +38,8 @@ DIALECTS: dict[str, Dialect] = {
 }
 
 
-def dialect_of(name: str) -> Dialect:
-    """The dialect of that name, or of several joined by ``+``.
+def find_dialect(name: str) -> Dialect:
+    """Finds the dialect of that name, or of several joined by ``+``.
 
     An unknown name is a ValueError with the names there are.
     """

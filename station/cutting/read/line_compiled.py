@@ -1,12 +1,15 @@
-"""One line's bytes into words, compiled. What is not plain words is odd: for the slow reader."""
+"""One line's bytes into words, compiled.
+
+What is not plain words is odd: for the twin, `line_plain.py`, with `expressions.py`.
+"""
 
 from __future__ import annotations
 
 import numpy as np
 
-from station.cutting.compiled import inner
+from station.cutting.compiled import compile_inner
 from station.cutting.model import Bools, Bytes, Floats
-from station.cutting.read.controller_compiled import Row
+from station.cutting.read.controller_compiled import RecordRow
 
 NEWLINE, RETURN, TAB, SPACE, PLUS, MINUS, POINT, ZERO = 10, 13, 9, 32, 43, 45, 46, 48
 MOST_DIGITS = 17
@@ -45,9 +48,9 @@ M_GROUP[[3, 4, 5]] = SPINDLE
 M_GROUP[[7, 8, 9, 48, 49]] = QUIET
 
 
-@inner
-def number_at(at: int, s: Row) -> tuple[int, float, int]:
-    """Where the number that begins here ends, its value, and whether it is one."""
+@compile_inner
+def read_number(at: int, s: RecordRow) -> tuple[int, float, int]:
+    """Reads the number that begins here: where it ends, its value, and whether it is one."""
     c = s.text[at]
     while c in (SPACE, TAB):
         at += 1
@@ -79,9 +82,9 @@ def number_at(at: int, s: Row) -> tuple[int, float, int]:
     return at, -value if minus else value, 1
 
 
-@inner
-def scan(at: int, s: Row) -> int:
-    """Puts the words of the line at `at` into the record; where the next line begins."""
+@compile_inner
+def scan_line(at: int, s: RecordRow) -> int:
+    """Puts the words of the line at `at` into the record; gives where the next line begins."""
     s.said = s.begun = s.worded = s.deleted = s.odd = 0
     s.turn = NONE
     while True:
@@ -89,13 +92,14 @@ def scan(at: int, s: Row) -> int:
         meaning = MEANING[c]
         at += 1
         if meaning == LETTER:
-            at = _word(at, int(np.int64(c)) & 31, s)
+            at = _read_word(at, int(np.int64(c)) & 31, s)
         elif meaning == END:
             return at + 1 if c == RETURN and s.text[at] == NEWLINE else at
         elif meaning == OPENS:
-            at = _after_comment(at, s)
+            at = _skip_comment(at, s)
         elif meaning == REMARK and s.semicolon:
-            at = _line_end(at, s)
+            while s.text[at] not in (NEWLINE, RETURN):
+                at += 1
         elif meaning == SLASH and not s.begun:
             s.deleted = 1
         elif meaning != BLANK:
@@ -104,16 +108,9 @@ def scan(at: int, s: Row) -> int:
             return at
 
 
-@inner
-def _line_end(at: int, s: Row) -> int:
-    while s.text[at] not in (NEWLINE, RETURN):
-        at += 1
-    return at
-
-
-@inner
-def _after_comment(at: int, s: Row) -> int:
-    """After the bracket that closes a comment, or at the line's end."""
+@compile_inner
+def _skip_comment(at: int, s: RecordRow) -> int:
+    """Gives what comes after the bracket that closes a comment, or the line's end."""
     begins = at
     while s.text[begins] in (SPACE, TAB):
         begins += 1
@@ -125,17 +122,17 @@ def _after_comment(at: int, s: Row) -> int:
     return at
 
 
-@inner
-def _word(at: int, letter: int, s: Row) -> int:
+@compile_inner
+def _read_word(at: int, letter: int, s: RecordRow) -> int:
     """Keeps one word; a letter said twice, or with no number, makes the line odd."""
-    at, value, fine = number_at(at, s)
+    at, value, fine = read_number(at, s)
     s.begun = 1
     if not fine or NO_WORD[letter]:
         s.odd = 1
     elif letter == G:
-        _g_code(value, s)
+        _keep_g_code(value, s)
     elif letter == M:
-        _m_code(value, s)
+        _keep_m_code(value, s)
     elif letter == N and not s.worded:
         s.high |= int(value > HIGHEST_LINE)
     else:
@@ -147,8 +144,9 @@ def _word(at: int, letter: int, s: Row) -> int:
     return at
 
 
-@inner
-def _g_code(value: float, s: Row) -> None:
+@compile_inner
+def _keep_g_code(value: float, s: RecordRow) -> None:
+    """Keeps a G code in its group; one not known, or a second of its group, makes the line odd."""
     if not s.said & 1:  # bit 0: a G code is on the line
         s.said |= 1
         s.codes[:] = NONE
@@ -165,8 +163,9 @@ def _g_code(value: float, s: Row) -> None:
     s.codes[group] = code
 
 
-@inner
-def _m_code(value: float, s: Row) -> None:
+@compile_inner
+def _keep_m_code(value: float, s: RecordRow) -> None:
+    """Keeps an M code; one not known, or a second of its group, makes the line odd."""
     s.worded = 1
     if not 0 <= value < 100 or value != np.rint(value):
         s.odd = 1

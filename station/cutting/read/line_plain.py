@@ -1,11 +1,14 @@
-"""The words of one line by letter and by modal group, and where its axis words lead."""
+"""The words of one line by letter and by modal group, in plain Python, and where they lead.
+
+`line_compiled.py` takes a line of plain words apart in the same way, compiled.
+"""
 
 from __future__ import annotations
 
 from typing import TypeVar
 
-from station.cutting.read.controller_plain import Machine, State
-from station.cutting.read.expressions import Block
+from station.cutting.read.controller_plain import Controller, ControllerState
+from station.cutting.read.expressions import WordBlock
 
 C = TypeVar("C", int, float)
 AXES = {"X": 0, "Y": 1, "Z": 2}
@@ -33,64 +36,71 @@ LETTERS = frozenset("ABCDFHIJKLNPQRSTXYZ")  # of words beside G and M
 MOST_M = 4  # on a line, as the report allows
 
 
-class Line:
-    """The words of one line by letter and by modal group."""
+class LineWords:
+    """Holds the words of one line by letter and by modal group."""
 
-    def __init__(self, machine: Machine, block: Block) -> None:
+    def __init__(self, controller: Controller, block: WordBlock) -> None:
         self.words: dict[str, float] = {}
         self.codes: dict[str, float] = {}
         self.m_codes: dict[str, int] = {}
-        self.machine = machine
+        self.controller = controller
         for letter, value in block.words:
-            self._take(letter, value)
+            self._keep_word(letter, value)
         if sum(letter == "M" for letter, _ in block.words) > MOST_M:
-            machine.problem("many-m", f"More than {MOST_M} M words stand here; all are taken.")
-        if self.has("ABC"):
-            machine.problem("rotary", "A, B and C turn an axis; they are left out.")
+            controller.note_problem(
+                "many-m", f"More than {MOST_M} M words stand here; all are taken."
+            )
+        if self.has_any("ABC"):
+            controller.note_problem("rotary", "A, B and C turn an axis; they are left out.")
 
-    def _take(self, letter: str, value: float) -> None:
+    def _keep_word(self, letter: str, value: float) -> None:
+        """Keeps one word; one not known or said twice is noted."""
         if letter == "G":
-            self._take_g(round(value, 1))
+            self._keep_g_code(round(value, 1))
         elif letter == "M":
-            self._take_m(round(value))
+            self._keep_m_code(round(value))
         elif letter == "O":
             return
         elif letter not in LETTERS:
-            self.machine.problem("unknown-word", f"{letter} is not known; it is left out.")
+            self.controller.note_problem("unknown-word", f"{letter} is not known; it is left out.")
         elif letter in self.words:
-            self.machine.problem("twice", f"{letter} stands twice; the last one is used.")
+            self.controller.note_problem("twice", f"{letter} stands twice; the last one is used.")
             self.words[letter] = value
         else:
             self.words[letter] = value
 
-    def _take_g(self, code: float) -> None:
+    def _keep_g_code(self, code: float) -> None:
+        """Keeps a G code in its group."""
         group = GROUPS.get(code)
         if group == "once" and group in self.codes and code == 53:
             return
-        self._keep(self.codes, f"G{code:g}", code, group, several="once")
+        self._keep_code(self.codes, f"G{code:g}", code, group, several="once")
 
-    def _take_m(self, code: int) -> None:
-        self._keep(self.m_codes, f"M{code}", code, M_GROUPS.get(code), several="coolant")
+    def _keep_m_code(self, code: int) -> None:
+        """Keeps an M code in its group."""
+        self._keep_code(self.m_codes, f"M{code}", code, M_GROUPS.get(code), several="coolant")
 
-    def _keep(
+    def _keep_code(
         self, kept: dict[str, C], word: str, code: C, group: str | None, several: str
     ) -> None:
         """Keeps a code in its group; only in the group `several` may more than one stand."""
         if group is None:
-            self.machine.problem("unknown-code", f"{word} is not known; it is left out.")
+            self.controller.note_problem("unknown-code", f"{word} is not known; it is left out.")
             return
         if group in kept and kept[group] != code and group != several:
             both = f"{word[0]}{kept[group]:g} and {word}"
-            self.machine.problem("twice", f"{both} exclude each other; the last one is used.")
+            self.controller.note_problem(
+                "twice", f"{both} exclude each other; the last one is used."
+            )
         kept[group] = code
 
-    def has(self, letters: str) -> bool:
-        """Whether any of the letters stands on the line."""
+    def has_any(self, letters: str) -> bool:
+        """Tells whether any of the letters stands on the line."""
         return any(letter in self.words for letter in letters)
 
 
-def target(state: State, line: Line) -> list[float]:
-    """Where the line's X, Y and Z words lead, in the file's frame."""
+def find_target(state: ControllerState, line: LineWords) -> list[float]:
+    """Finds where the line's X, Y and Z words lead, in the file's frame."""
     end = list(state.at)
     machine_frame = line.codes.get("once") == 53
     for letter, axis in AXES.items():
@@ -100,7 +110,7 @@ def target(state: State, line: Line) -> list[float]:
         if machine_frame:
             end[axis], state.unsure[axis] = value, True
         elif state.absolute:
-            end[axis], state.unsure[axis] = value + state.offset(axis), False
+            end[axis], state.unsure[axis] = value + state.find_offset(axis), False
         else:
             end[axis] = state.at[axis] + value
     return end

@@ -6,8 +6,8 @@ import re
 from typing import NamedTuple
 
 from station.cutting.model import MM_PER_INCH, Setting
-from station.cutting.read.dialects import dialect_of
-from station.cutting.read.expressions import clean
+from station.cutting.read.dialects import find_dialect
+from station.cutting.read.expressions import clean_line
 
 UNITS = re.compile(rb"G\s*0*\s*2\s*([01])(?!\s*\d)", re.IGNORECASE)
 UNIT_WORD = re.compile(r"G0*2([01])(?:\.0*)?(?![\d.])")
@@ -27,7 +27,8 @@ LINE_LETTERS = 256  # of a line, as the report allows
 
 
 class Units(NamedTuple):
-    """Whether the file names its units, mm per unit at its start, and the line if it is late.
+    """Tells whether the file names its units, mm per unit at its start, and the line if it is
+    late.
 
     `late` is the line that names them after words that they scale; 0: none stands before.
     """
@@ -38,18 +39,18 @@ class Units(NamedTuple):
 
     @property
     def name(self) -> str:
-        """Inch or mm."""
+        """Gives inch or mm."""
         return "inch" if self.scale == MM_PER_INCH else "mm"
 
 
-def units_of(data: bytes, setting: Setting) -> Units:
-    """The units that the first G20 or G21 names; remarks and deleted blocks name none."""
-    dialect = dialect_of(setting.dialect)
+def find_units(data: bytes, setting: Setting) -> Units:
+    """Finds the units that the first G20 or G21 names; remarks and deleted blocks name none."""
+    dialect = find_dialect(setting.dialect)
     for found in UNITS.finditer(data):
         before = max(data.rfind(b"\n", 0, found.start()), data.rfind(b"\r", 0, found.start())) + 1
         after = ENDS.search(data, found.end())
         line = data[before : after.start() if after else len(data)][:MOST_LETTERS]
-        text = clean(line.decode("latin-1"), semicolon=dialect.semicolon)
+        text = clean_line(line.decode("latin-1"), semicolon=dialect.semicolon)
         word = UNIT_WORD.search(text)
         if word is None or (text.startswith("/") and dialect.skip_deleted):
             continue
@@ -60,30 +61,30 @@ def units_of(data: bytes, setting: Setting) -> Units:
     return Units(False, MM_PER_INCH if setting.units == "inch" else 1.0)
 
 
-def messages(data: bytes) -> list[str]:
-    """What the file tells whoever stands at the router; of several remarks in a line the last."""
+def find_messages(data: bytes) -> list[str]:
+    """Finds what the file tells at the router; of several remarks in a line the last."""
     told = [m[1].decode("latin-1").strip() for m in MESSAGE.finditer(data) if b"(" not in m[2]]
     return [f"The file tells at the router: {text[:120]}" for text in told[:MOST_MESSAGES]]
 
 
-def text_lines(data: bytes) -> list[str]:
-    """The text in lines, whatever ends them; bytes that are no text become odd letters."""
+def split_lines(data: bytes) -> list[str]:
+    """Splits the text in lines, whatever ends them; bytes that are no text become odd letters."""
     text = data.removeprefix(MARK).decode("latin-1")
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def no_plain_text(data: bytes) -> str:
-    """Why a file is no text that can be read; empty: it can."""
+def refuse_wide_text(data: bytes) -> str:
+    """Says why a file is no text that can be read; empty: it can."""
     return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
 
 
-def quoted(line: str) -> str:
-    """A line of the file as problems quote it."""
+def quote_line(line: str) -> str:
+    """Quotes a line of the file as problems do."""
     return line[:300].strip()[:120]
 
 
-def loops_or_calls(text: str, number: int) -> str:
-    """Why the file is refused: its line is part of a loop or a subprogram. Empty: it is not."""
+def refuse_loops(text: str, number: int) -> str:
+    """Says why a line of a loop or a subprogram refuses the file; empty: it does not."""
     bare = text.removeprefix("/")
     head = re.sub(r"^N\d+", "", bare)
     if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
@@ -93,15 +94,15 @@ def loops_or_calls(text: str, number: int) -> str:
     return ""
 
 
-def too_long(moves: int) -> str:
-    """Why a file of so many moves is refused; empty: it is not."""
+def refuse_length(moves: int) -> str:
+    """Says why a file of so many moves is refused; empty: it is not."""
     if moves <= MOST_MOVES:
         return ""
     return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
 
 
-def stretched(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
-    """In what a file goes beyond the report, without harm; the reader takes it as it is.
+def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
+    """Lists in what a file goes beyond the report, without harm; the reader takes it as it is.
 
     `long` is the first line with more letters than the report allows, or 0.
     """

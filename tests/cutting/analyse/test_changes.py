@@ -5,9 +5,9 @@ import pytest
 from layouts import make
 from reading import box, found
 
-from station.cutting.analyse.changes import changes
-from station.cutting.analyse.holding import hold_down_places, popping_order, will_fly
-from station.cutting.report import analyse, read
+from station.cutting.analyse.changes import compare_analyses
+from station.cutting.analyse.holding import find_flying_pieces, find_hold_downs, order_for_popping
+from station.cutting.report import analyse_program, read_program
 
 
 @pytest.mark.parametrize(
@@ -28,7 +28,7 @@ from station.cutting.report import analyse, read
     ],
 )
 def test_differences(after, kinds):
-    got = changes(found(box(20, 20, 106, 86, tab=12)), found(after))
+    got = compare_analyses(found(box(20, 20, 106, 86, tab=12)), found(after))
     assert {c.kind for c in got} - {"tabs"} == kinds - {"tabs"}
     assert all(c.text.endswith(".") for c in got)
 
@@ -38,14 +38,16 @@ def test_a_moved_tab_is_told():
         box(20, 20, 106, 86, tab=12),
         box(20, 20, 106, 86).replace("X126\n", "X60\nZ-4\nX72\nZ-6.2\nX126\n", 1),
     )
-    assert [c.text[-16:] for c in changes(found(one), found(other))] == ["a tab was moved."]
+    assert [c.text[-16:] for c in compare_analyses(found(one), found(other))] == [
+        "a tab was moved."
+    ]
 
 
 @pytest.mark.parametrize("seed", [0, 2])
 def test_hold_downs_stand_where_nothing_is_cut(seed):
     layout = make(seed)
-    got = analyse(read(layout.text.encode(), layout.setting), layout.setting)
-    places = hold_down_places(got, 6)
+    got = analyse_program(read_program(layout.text.encode(), layout.setting), layout.setting)
+    places = find_hold_downs(got, 6)
     assert len(places) == 6
     for x, y in places:
         assert 0 <= x <= 2440
@@ -56,5 +58,5 @@ def test_hold_downs_stand_where_nothing_is_cut(seed):
 
 def test_small_loose_pieces_fly():
     got = found(box(20, 20, 26, 26) + box(100, 20, 106, 86))
-    assert will_fly(got) == [0]
-    assert popping_order(got) == [0, 1]
+    assert find_flying_pieces(got) == [0]
+    assert order_for_popping(got) == [0, 1]

@@ -4,7 +4,7 @@ import pytest
 from reading import program
 
 from station.cutting.model import Setting
-from station.cutting.report import analyse
+from station.cutting.report import analyse_program
 from station.shop.facts import Router
 
 HEAD = "G21 G90\nT1 M6\nM3 S18000\nG0 X20 Y20 Z5\n"  # 4 lines
@@ -23,7 +23,7 @@ G0 Z5
 
 def told(body: str, **setting) -> list[tuple[int, str]]:
     given = {"thickness_mm": 6.0, "bit_mm": {1: 6.0}, **setting}
-    got = analyse(program(HEAD + body), Setting(**given))
+    got = analyse_program(program(HEAD + body), Setting(**given))
     return [(p.line, p.kind) for p in got.problems]
 
 
@@ -75,7 +75,7 @@ def test_a_bit_the_router_does_not_have():
 
 
 def test_a_cut_before_any_bit_is_called():
-    got = analyse(
+    got = analyse_program(
         program("G21 M3 S9000 F900\nG1 Z-3\nT1 M6\nM3\nX50\nM30"),
         Setting(thickness_mm=6.0, bits_there=frozenset({1})),
     )
@@ -123,7 +123,7 @@ def test_zero_at_the_spoilboard_and_origin_in_the_middle():
     body = SQUARE.replace("Z-6.2", "Z-0.2").replace("Z-4", "Z2").replace("Z5", "Z12")
     head = HEAD.replace("Z5", "Z12")
     setting = Setting(thickness_mm=6, bit_mm={1: 6.0}, origin="centre")
-    got = analyse(program(head + body), setting)
+    got = analyse_program(program(head + body), setting)
     assert got.problems == ()
     assert [s.width_mm for s in got.shapes] == pytest.approx([54])
     assert any("spoilboard" in text for text in got.assumed)

@@ -8,10 +8,10 @@ import pytest
 from layouts import make
 from reading import program
 
-from station.cutting.analyse.time import timing
-from station.cutting.geometry.moves import geometry
+from station.cutting.analyse.time import time_path
+from station.cutting.geometry.moves import find_geometry
 from station.cutting.model import Moves
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 from station.queries.pace import fit_pace
 from station.shop.facts import Router
 
@@ -22,33 +22,33 @@ def test_a_straight_way_in_pieces_takes_as_long_as_in_one():
     pieces = "\n".join(f"X{x / 10}" for x in range(1, 1001))
     got = program(f"G21 G1 F3000\n{pieces}")
     router = Router(id="1", name="", accel_mm_s2=500)
-    assert timing(got.moves, (), router).total_s == pytest.approx(2.1, abs=1e-6)
+    assert time_path(got.moves, (), router).total_s == pytest.approx(2.1, abs=1e-6)
 
 
 def test_moves_that_go_nowhere_are_no_corner():
     plain = program("G21 G1 F3000\nX50\nX100")
     still = program("G21 G1 F3000\nX50\nX50\nX100")
-    assert timing(still.moves, (), ROUTER).total_s == pytest.approx(
-        timing(plain.moves, (), ROUTER).total_s
+    assert time_path(still.moves, (), ROUTER).total_s == pytest.approx(
+        time_path(plain.moves, (), ROUTER).total_s
     )
 
 
 def test_pauses_stop_the_path_and_take_their_time():
     plain = program("G21 G1 F3000\nX50\nX100")
     dwell = program("G21 G1 F3000\nX50\nG4 P2\nX100")
-    more = timing(dwell.moves, dwell.pauses, ROUTER).total_s
-    assert more > timing(plain.moves, (), ROUTER).total_s + 2.05
+    more = time_path(dwell.moves, dwell.pauses, ROUTER).total_s
+    assert more > time_path(plain.moves, (), ROUTER).total_s + 2.05
 
 
 def test_inverse_time_takes_its_block():
     got = program("G21 G93\nG1 X10 F2")
-    assert timing(got.moves, (), ROUTER).total_s == pytest.approx(30, abs=0.1)
+    assert time_path(got.moves, (), ROUTER).total_s == pytest.approx(30, abs=0.1)
 
 
 def test_tool_changes_count():
     got = program("G21 T1 M6\nG0 X10\nT2 M6\nG0 X0\nT2 M6\nX5")
     slow = Router(id="1", name="", change_s=100)
-    assert timing(got.moves, got.pauses, slow).pauses_s == 200
+    assert time_path(got.moves, got.pauses, slow).pauses_s == 200
 
 
 @pytest.mark.parametrize("count", [2, 5, 40])
@@ -162,13 +162,13 @@ def test_within_one_percent_of_small_steps(seed):
     text = "\n".join([*lines[:6], *lines[6 + seed % 8 : 56]])
     if seed % 5 == 0:
         text += "\nG90 G21 G0 X0 Y0 Z0\nG1 F2000\n" + UPRIGHT
-    got = read(text.encode(), layout.setting).moves
-    real = geometry(got).length > 0
+    got = read_program(text.encode(), layout.setting).moves
+    real = find_geometry(got).length > 0
     if not real.all():
         got = only(got, real)
     router = ROUTERS[seed % len(ROUTERS)]
     assert len(got) > 20
-    seconds = float(timing(got, (), router).moves.sum())
+    seconds = float(time_path(got, (), router).moves.sum())
     assert seconds == pytest.approx(by_small_steps(got, router), rel=0.01)
 
 
@@ -184,7 +184,7 @@ def test_recorded_times_of_real_files_are_fitted_back():
     for seed in range(12):
         layout = make(seed)
         setting = replace(layout.setting, router=ROUTER)
-        files.append(analyse(read(layout.text.encode(), setting), setting).file_s)
+        files.append(analyse_program(read_program(layout.text.encode(), setting), setting).file_s)
     got = fit_pace([(f, 1.08 * f + 40) for f in files])
     assert got.pace == pytest.approx(1.08, rel=0.01)
     assert got.extra_s == pytest.approx(40, rel=0.01)
@@ -192,7 +192,7 @@ def test_recorded_times_of_real_files_are_fitted_back():
 
 def test_the_router_puts_its_own_correction_on_top():
     layout = make(0)
-    program_ = read(layout.text.encode(), layout.setting)
+    program_ = read_program(layout.text.encode(), layout.setting)
     router = Router(id="1", name="", pace=1.08, extra_s=40)
-    got = analyse(program_, replace(layout.setting, router=router))
+    got = analyse_program(program_, replace(layout.setting, router=router))
     assert got.time_s == pytest.approx(1.08 * got.file_s + 40)

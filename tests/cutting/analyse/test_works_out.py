@@ -6,10 +6,10 @@ from dataclasses import replace
 import pytest
 from reading import HEAD, SETTING, box, found, program
 
-from station.cutting.analyse.holding import hold_down_places, popping_order, will_fly
-from station.cutting.analyse.time import timing
+from station.cutting.analyse.holding import find_flying_pieces, find_hold_downs, order_for_popping
+from station.cutting.analyse.time import time_path
 from station.cutting.model import Setting
-from station.cutting.report import analyse
+from station.cutting.report import analyse_program
 from station.shop.facts import Router
 
 
@@ -45,7 +45,7 @@ def test_small_pieces_that_nothing_holds(bed, body, small):
     )
     got = found(body, setting)
     assert ("small-piece" in {p.kind for p in got.problems}) == small
-    assert will_fly(got) == ([0] if small else [])
+    assert find_flying_pieces(got) == ([0] if small else [])
 
 
 def test_pieces_are_popped_small_ones_first_then_row_by_row():
@@ -53,14 +53,14 @@ def test_pieces_are_popped_small_ones_first_then_row_by_row():
     got = found(
         "".join(box(x, y, 106, 86, tab=12) for x, y in big) + box(900, 900, 30, 30, tab=12)
     )
-    order = [got.pieces[i].outline.min(axis=0).round().tolist() for i in popping_order(got)]
+    order = [got.pieces[i].outline.min(axis=0).round().tolist() for i in order_for_popping(got)]
     assert order == [[903, 903], [23, 23], [303, 23], [703, 43], [23, 503]]
 
 
 def test_hold_downs_stand_in_waste_and_on_no_piece():
     plate, window = box(100, 100, 2200, 1000, tab=20), box(300, 300, 1500, 600, tab=20)
     for body, inside in ((plate, 0), (window + plate, 1)):
-        places = hold_down_places(found(body), 6)
+        places = find_hold_downs(found(body), 6)
         on_plate = [(x, y) for x, y in places if 103 < x < 2297 and 103 < y < 1097]
         assert len(places) == 6
         assert len(on_plate) == inside
@@ -68,7 +68,7 @@ def test_hold_downs_stand_in_waste_and_on_no_piece():
 
 
 def test_hold_downs_keep_away_from_each_other():
-    places = hold_down_places(found(box(500, 300, 800, 500, tab=12)), 4)
+    places = find_hold_downs(found(box(500, 300, 800, 500, tab=12)), 4)
     apart = [math.dist(a, b) for i, a in enumerate(places) for b in places[:i]]
     assert len(places) == 4
     assert min(apart) > 300
@@ -78,23 +78,25 @@ def test_hold_downs_keep_away_from_each_other():
 def test_changes_by_hand_and_by_a_changer(change_s, pauses):
     got = program(HEAD + "G1 X5 F900\nT2 M6\nX9\n")
     router = Router(id="1", name="", change_s=change_s, changer=change_s < 60)
-    assert timing(got.moves, got.pauses, router).pauses_s == pauses
+    assert time_path(got.moves, got.pauses, router).pauses_s == pauses
 
 
 def test_each_axis_has_its_own_acceleration():
     router = Router(id="1", name="", accel_mm_s2=1000, accel_z_mm_s2=250, rapid_mm_min=60000)
     along, across, up = (
-        timing(program(f"G21 G0 {axis}100").moves, (), router).total_s for axis in "XYZ"
+        time_path(program(f"G21 G0 {axis}100").moves, (), router).total_s for axis in "XYZ"
     )
     assert (along, up) == (pytest.approx(across), pytest.approx(2 * along))
     slow = replace(router, accel_y_mm_s2=250)
-    assert timing(program("G21 G0 Y100").moves, (), slow).total_s == pytest.approx(up)
-    assert timing(program("G21 G0 X100").moves, (), slow).total_s == pytest.approx(along)
-    arcs = [timing(program("G21 G3 X50 Y50 I0 J50 F60000").moves, (), r) for r in (router, slow)]
+    assert time_path(program("G21 G0 Y100").moves, (), slow).total_s == pytest.approx(up)
+    assert time_path(program("G21 G0 X100").moves, (), slow).total_s == pytest.approx(along)
+    arcs = [
+        time_path(program("G21 G3 X50 Y50 I0 J50 F60000").moves, (), r) for r in (router, slow)
+    ]
     assert arcs[1].total_s > arcs[0].total_s
 
 
 def test_what_is_cut_twice_is_worn_twice():
     one, two = found(box(20, 20, 106, 86)), found(box(20, 20, 106, 86) * 2)
     assert two.bits[0].cut_mm == pytest.approx(2 * one.bits[0].cut_mm)
-    assert analyse(two.program, SETTING).scrap_mm2 == pytest.approx(one.scrap_mm2)
+    assert analyse_program(two.program, SETTING).scrap_mm2 == pytest.approx(one.scrap_mm2)

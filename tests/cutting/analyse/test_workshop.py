@@ -5,7 +5,7 @@ import math
 import pytest
 from reading import box, found
 
-from station.cutting.report import as_json
+from station.cutting.report import make_report
 
 
 def sizes(got):
@@ -89,4 +89,4 @@ def test_tabs_left_out_by_a_later_lap_are_told():
 
 def test_scrap_is_what_no_piece_takes():
     got = found(box(20, 20, 106, 86, tab=12))
-    assert as_json(got)["scrap_mm2"] == pytest.approx(2440 * 1220 - 8000, abs=1)
+    assert make_report(got)["scrap_mm2"] == pytest.approx(2440 * 1220 - 8000, abs=1)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.cutting.report import analyse, as_json, read
+from station.cutting.report import analyse_program, make_report, read_program
 from tests.cutting.layouts import STYLES, make
 from tests.layouts import faults
 
@@ -17,7 +17,7 @@ def test_sizes_of_random_layouts(seed):
 def test_comments_change_nothing(seed):
     layout = make(seed)
     plain, commented = (
-        as_json(analyse(read(t.encode(), layout.setting), layout.setting))
+        make_report(analyse_program(read_program(t.encode(), layout.setting), layout.setting))
         for t in (layout.text, layout.commented)
     )
     assert plain == commented

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from layouts import make
 
-from station.cutting.analyse.revision import revision, shape_of
-from station.cutting.geometry.shapes import group
+from station.cutting.analyse.revision import make_revision, make_shape
+from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import Piece
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 from station.shop.facts import Part, Shape
 
 HOOK = np.array([(0, 0), (80, 0), (80, 15), (20, 15), (20, 40), (0, 40)], dtype=float)
@@ -28,7 +28,7 @@ def put(ring, degrees, mirrored):
 @pytest.mark.parametrize("mirrored", [False, True])
 def test_turn_and_mirror(ring, degrees, mirrored):
     pieces = [Piece(put(ring, d, m), (), (), 1, 1) for d, m in ((0, False), (degrees, mirrored))]
-    placed, shapes = group(pieces, {})
+    placed, shapes = group_pieces(pieces, {})
     assert len(shapes) == 1
     assert placed[1].mirrored == mirrored
     turn = (placed[1].turn_deg - placed[0].turn_deg) % 180  # both hold for a turn by half
@@ -41,7 +41,7 @@ def test_a_square_and_a_disc_have_many_turns_and_no_mirror():
     square = np.array([(0, 0), (30, 0), (30, 30), (0, 30)], float)
     pieces = [Piece(put(r, d, m), (), (), 1, 1) for r in (disc, square)
               for d, m in ((0, False), (45, True), (17, False))]  # fmt: skip
-    placed, shapes = group(pieces, {})
+    placed, shapes = group_pieces(pieces, {})
     assert [len(s.pieces) for s in shapes] == [3, 3]
     assert not any(p.mirrored for p in placed)
 
@@ -49,7 +49,7 @@ def test_a_square_and_a_disc_have_many_turns_and_no_mirror():
 def test_a_known_part_lends_its_name():
     loop = tuple(map(tuple, HOOK.tolist()))
     part = Part(id="014", name="HC-300", words="", shape=Shape(outline=loop))
-    placed, shapes = group([Piece(put(HOOK, 90, False), (), (), 1, 1)], {"014": part})
+    placed, shapes = group_pieces([Piece(put(HOOK, 90, False), (), (), 1, 1)], {"014": part})
     assert (shapes[0].name, shapes[0].part, placed[0].turn_deg) == ("HC-300", "014", 90)
 
 
@@ -65,9 +65,9 @@ def drawn(placed, shape):
 @pytest.mark.parametrize("seed", range(8))
 def test_the_shops_record_draws_the_sheet_again(seed):
     layout = make(seed)
-    got = analyse(read(layout.text.encode(), layout.setting), layout.setting)
+    got = analyse_program(read_program(layout.text.encode(), layout.setting), layout.setting)
     names = {s.index: f"{s.index:03}" for s in got.shapes}
-    record = revision(got, id="008.A", cut_file="008", letter="A", material="01", names=names)
+    record = make_revision(got, id="008.A", cut_file="008", letter="A", material="01", names=names)
     shapes = dict(record.shapes)
     assert len(record.placed) == sum(layout.counts)
     for placed, piece in zip(record.placed, got.pieces, strict=True):
@@ -83,14 +83,14 @@ def test_the_shops_record_draws_the_sheet_again(seed):
 @pytest.mark.parametrize("seed", range(8))
 def test_shapes_kept_by_the_shop_are_known_again(seed):
     layout = make(seed)
-    program = read(layout.text.encode(), layout.setting)
-    got = analyse(program, layout.setting)
+    program = read_program(layout.text.encode(), layout.setting)
+    got = analyse_program(program, layout.setting)
     known = {
         f"{s.index:03}": Part(
-            id=f"{s.index:03}", name=f"P{s.index}", words="", shape=shape_of(got, s)
+            id=f"{s.index:03}", name=f"P{s.index}", words="", shape=make_shape(got, s)
         )
         for s in got.shapes
     }
-    again = analyse(program, layout.setting, known=known)
+    again = analyse_program(program, layout.setting, known=known)
     assert [s.name for s in again.shapes] == [f"P{s.index}" for s in got.shapes]
     assert [p.mirrored for p in again.pieces] == [p.mirrored for p in got.pieces]

@@ -5,7 +5,7 @@ import math
 import pytest
 from reading import ends, kinds, program
 
-from station.cutting.geometry.moves import bounds, geometry
+from station.cutting.geometry.moves import find_bounds, find_geometry
 
 
 def last(text: str):
@@ -27,7 +27,7 @@ def last(text: str):
 def test_centre_and_length(text, centre, length):
     got, moves, i = last(text)
     assert tuple(moves.centre[i]) == pytest.approx(centre, abs=1e-9)
-    assert geometry(moves).length[i] == pytest.approx(length, abs=1e-6)
+    assert find_geometry(moves).length[i] == pytest.approx(length, abs=1e-6)
     assert not got.problems
 
 
@@ -48,7 +48,7 @@ def test_upright_planes_turn_as_seen_from_their_third_axis(plane, text, end):
     expected = {
         ("G18", 10): quarter, ("G18", -10): quarter, ("G19", 10): quarter, ("G19", -10): quarter,
     }[plane, end[2]]  # fmt: skip
-    assert geometry(moves).length[i] in (pytest.approx(expected), pytest.approx(three))
+    assert find_geometry(moves).length[i] in (pytest.approx(expected), pytest.approx(three))
 
 
 def test_direction_in_the_zx_plane():
@@ -76,10 +76,10 @@ def test_arcs_that_are_none_are_read_straight(text):
 
 def test_a_chord_under_two_microns_is_not_a_full_circle():
     _, moves, i = last("G0 X5\nG3 X4.999999 Y0.0015 I-5 J0")
-    assert geometry(moves).length[i] == pytest.approx(0.0015, abs=1e-4)
+    assert find_geometry(moves).length[i] == pytest.approx(0.0015, abs=1e-4)
 
 
 def test_a_bulge_counts_in_the_bounds():
     got = program("G21 F9\nG2 X10 I5")
-    assert bounds(geometry(got.moves), got.moves.sure)[4] == pytest.approx(5)
+    assert find_bounds(find_geometry(got.moves), got.moves.sure)[4] == pytest.approx(5)
     assert ends(got) == [(10, 0, 0)]

@@ -5,7 +5,7 @@ import pytest
 from layouts import STYLES, make
 from reading import positions_elsewhere
 
-from station.cutting.report import read
+from station.cutting.report import read_program
 
 READABLE = [n for n, s in enumerate(STYLES) if not s.inch and not s.radius_words and not s.blanks]
 
@@ -15,7 +15,7 @@ def test_positions(seed):
     layout = make(seed)
     text = "\n".join(layout.text.splitlines()[:300])
     text = text.replace("M30", "")
-    got = read(text.encode(), layout.setting)
+    got = read_program(text.encode(), layout.setting)
     by_line = dict(zip(got.moves.line.tolist(), got.moves.points[1:].tolist(), strict=True))
     places = positions_elsewhere(text)
     checked = 0

@@ -8,10 +8,10 @@ import pytest
 from reading import both, ends, told
 from sheets import outlines
 
-from station.cutting.geometry.moves import geometry
+from station.cutting.geometry.moves import find_geometry
 from station.cutting.model import Setting
 from station.cutting.read.dialects import DIALECTS, Dialect
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 
 HEAD = "G21 G90\nT1 M6\nM3 S18000\nG0 X20 Y20 Z5\n"
 
@@ -84,7 +84,9 @@ def test_problems_of_one_kind_are_counted_beyond_a_thousand():
     got = both("G21\n" + "M77\n" * 1500 + "M30")
     assert len(got.problems) == 1001
     assert "500 more" in got.problems[-1].text
-    deep = analyse(both(HEAD + "G1 F900 Z-9\nZ5\nZ6\n" * 1300 + "M30"), Setting(thickness_mm=6.0))
+    deep = analyse_program(
+        both(HEAD + "G1 F900 Z-9\nZ5\nZ6\n" * 1300 + "M30"), Setting(thickness_mm=6.0)
+    )
     many = [p for p in deep.problems if p.kind == "too-deep"]
     assert len(many) == 1001
     assert [p.text for p in many if p.line == 0] == ["300 more like the 1000 that are listed."]
@@ -99,7 +101,7 @@ def test_a_dwell_with_a_place_moves_there_after_it():
 def test_a_centre_and_a_radius_are_told_and_the_radius_is_used():
     got = both("G21 F9\nG2 X10 I9 J9 R5\nM30")
     assert told(got) == [(2, "arc-bad")]
-    assert geometry(got.moves).length[0] == pytest.approx(5 * math.pi)
+    assert find_geometry(got.moves).length[0] == pytest.approx(5 * math.pi)
 
 
 def test_a_stray_mark_in_the_middle_is_passed_over_and_told():
@@ -127,13 +129,13 @@ def test_feed_or_speed_alone_moves_nothing():
 
 def test_a_chord_under_two_microns_is_no_full_circle():
     got = both("G21 F9\nG0 X5\nG3 X4.9999998 Y0.0015 I-5 J0\nM30")
-    assert geometry(got.moves).length[1] == pytest.approx(0.0015, abs=1e-5)
+    assert find_geometry(got.moves).length[1] == pytest.approx(0.0015, abs=1e-5)
 
 
 @pytest.mark.parametrize("text", ["G2 I10", "G2 J10", "G3 I10 J0", "G2 X0 Y0 I10"])
 def test_full_circles_by_their_centre_only(text):
     got = both(f"G21 F9\n{text}\nM30")
-    assert geometry(got.moves).length[0] == pytest.approx(20 * math.pi)
+    assert find_geometry(got.moves).length[0] == pytest.approx(20 * math.pi)
     assert got.problems == ()
 
 
@@ -160,7 +162,7 @@ def test_radii_a_little_apart_warn_and_do_not_stop():
 )
 def test_radius_arcs_and_helices_in_upright_planes(plane, text, length):
     got = both(f"G21 F9 {plane}\n{text}\nM30")
-    assert geometry(got.moves).length[0] == pytest.approx(length)
+    assert find_geometry(got.moves).length[0] == pytest.approx(length)
 
 
 @pytest.mark.parametrize(("dialect", "end"), [("report", (0, 0, 0)), ("home-named", (10, 10, 0))])
@@ -333,7 +335,7 @@ def test_a_file_of_more_moves_than_are_taken_is_refused(monkeypatch):
     from station.cutting.read import text  # noqa: PLC0415 - its limit is lowered here
 
     monkeypatch.setattr(text, "MOST_MOVES", 100)
-    got = read(outlines(2000).encode(), Setting())
+    got = read_program(outlines(2000).encode(), Setting())
     assert got.refused.startswith("The file has more than")
     assert told(got)[-1] == (0, "refused")
 

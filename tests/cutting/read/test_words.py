@@ -4,8 +4,8 @@ import pytest
 from reading import ends, kinds, program
 
 from station.cutting.model import Setting
-from station.cutting.read.expressions import BadLine, clean, read_block
-from station.cutting.report import read
+from station.cutting.read.expressions import BadLine, clean_line, read_block
+from station.cutting.report import read_program
 
 
 def value(text: str, parameters=None) -> float:
@@ -66,7 +66,7 @@ def test_what_cannot_be_read_is_a_sentence(text):
     ],
 )
 def test_comments_and_blanks_go(line, expected):
-    assert clean(line) == expected
+    assert clean_line(line) == expected
 
 
 def test_block_delete():
@@ -117,7 +117,7 @@ def test_loops_and_subprograms_are_refused(text):
      ("\x00\xff", "not-read")],
 )  # fmt: skip
 def test_problems_come_with_line_and_text(line, kind):
-    got = read(f"G21\n{line}\n".encode("latin-1"), Setting())
+    got = read_program(f"G21\n{line}\n".encode("latin-1"), Setting())
     assert [(p.line, p.kind) for p in got.problems] == [(2, kind)]
     assert got.problems[0].text.endswith(".")
 

@@ -6,9 +6,9 @@ from array import array
 import numpy as np
 import pytest
 
-from station.cutting.analyse.drawing import drawn, weigh
+from station.cutting.analyse.drawing import draw_path, weigh_points
 from station.cutting.model import Setting
-from station.cutting.report import analyse, read
+from station.cutting.report import analyse_program, read_program
 from station.shop.strokes import RAPID, Stroke, pack, unpack
 
 HEAD = "G21 G90 G17 G0 Z5\nT1 M6\nS18000 M3\n"
@@ -16,7 +16,9 @@ HEAD = "G21 G90 G17 G0 Z5\nT1 M6\nS18000 M3\n"
 
 def path(text, most=20_000, origin="lower-left"):
     setting = Setting(thickness_mm=8, sheet=(600, 400), origin=origin, zero="face")
-    return drawn(analyse(read((HEAD + text).encode(), setting), setting), None, most)
+    return draw_path(
+        analyse_program(read_program((HEAD + text).encode(), setting), setting), None, most
+    )
 
 
 @pytest.mark.parametrize(
@@ -99,7 +101,7 @@ def test_too_many_strokes_are_told_as_a_share():
 def test_a_point_that_can_be_left_out_lies_near_the_line_without_it():
     run = np.array([[0, 0, 0], [5, 0.05, 1], [10, 0, 2], [10, 10, 3]], dtype=float)
     worth = np.full(4, -1.0)
-    weigh(run, 0, 3, 0.1, worth, np.empty((5, 2), dtype=np.int64))
+    weigh_points(run, 0, 3, 0.1, worth, np.empty((5, 2), dtype=np.int64))
     assert list(worth > 0.1) == [True, False, True, True]
     assert worth.min() == 0
 
