@@ -47,7 +47,8 @@ class FailingStage(replay.Stage):
         self.disk, self.times = FailingDisk(folder, full=full), times
         self.refused: Counter[str] = Counter()
         with under(self.disk):
-            self.ledger = replay.Ledger(folder / replay.app.FILE, self.ledger.rules, station="1")
+            path = folder / replay.bootstrap.FILE
+            self.ledger = replay.Ledger(path, self.ledger.rules, station="1")
         self.desk = self.new_desk()
 
     def recorded(self):
