@@ -1428,6 +1428,10 @@
       <translation>Sie wird gezeigt, solange ihre Taste abgehakt ist.</translation>
     </message>
     <message>
+      <source>It is written down for the makers. What was counted counts. Put down what is in hand, or work elsewhere.</source>
+      <translation>Für die Hersteller ist es notiert. Was gezählt wurde, zählt. Ablegen, was in der Hand ist, oder woanders arbeiten.</translation>
+    </message>
+    <message>
       <source>It is wrong</source>
       <translation>Ist falsch</translation>
     </message>
@@ -4298,6 +4302,10 @@
     <message>
       <source>This screen</source>
       <translation>Dieser Bildschirm</translation>
+    </message>
+    <message>
+      <source>This screen cannot be shown: something is wrong in the program</source>
+      <translation>Dieser Bildschirm kann nicht gezeigt werden: im Programm stimmt etwas nicht</translation>
     </message>
     <message>
       <source>This screen is at {area} now</source>

@@ -194,6 +194,15 @@ class Desk:
         face = self.rooms[self.hand.area].screen(self.hand, view)
         return replace(face, presses=(*face.presses, asking.MORE))
 
+    def broken_face(self) -> Face:
+        """What is shown while `face` raises: a mistake of ours."""
+        return mishaps.make_face(self.rooms[self.hand.area].title)
+
+    @property
+    def hand_told(self) -> Hand:
+        """The work in hand as it may be written down: without the digits of a PIN."""
+        return replace(self.hand, digits="") if self.secret else self.hand
+
     def question(self) -> str:
         """What is asked back now: sure, supervisor, pin, reason, or nothing."""
         return self._draft.waiting.asks if self._draft.waiting else ""

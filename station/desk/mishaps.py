@@ -1,11 +1,15 @@
-"""What is said when an act was recorded, or not, and then something went wrong.
+"""What is said and shown when something went wrong.
 
-That nothing was counted is said only where nothing was.
+That nothing was counted is said only where nothing was; a screen that cannot be made leaves
+the way out of it open.
 """
 
 from dataclasses import replace
 
 from station.shop.acts import Answer, attention, refuse
+from station.shop.areas import AREAS, button_of
+from station.shop.cards import BUTTONS, button
+from station.shop.faces import Cards, Entry, Face, Hint, Press, Text
 from station.shop.words import Say, say, together
 
 Paper = tuple[str, str]  # its kind and what it is about: ("traveller", "00412")
@@ -38,6 +42,29 @@ def tell_own_bug(recorded: Answer | None) -> Answer:
         say("It is recorded, then something went wrong in the program"),
         say("Do not scan it again: {what}. It is written down for the makers.",
             what=recorded.said),
+    )  # fmt: skip
+
+
+def make_face(title: Text) -> Face:
+    """Makes what is shown where a room's own screen cannot be: why, and the ways on."""
+    areas = tuple(map(button_of, AREAS))
+    entries = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in areas)
+    return Face(
+        title=title,
+        main=(
+            Hint(
+                title=say("This screen cannot be shown: something is wrong in the program"),
+                note=say("It is written down for the makers. What was counted counts. "
+                         "Put down what is in hand, or work elsewhere."),
+                tone="stop",
+            ),
+        ),
+        side=(Cards(title=say("This screen"), entries=entries),),
+        weights=(55, 0, 45),
+        presses=(
+            Press(label=say("Put it down"), code=button("put_down"), style="primary"),
+            Press(label=say("More"), code=button("menu")),
+        ),
     )  # fmt: skip
 
 

@@ -4,6 +4,7 @@ import logging
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from traceback import format_exc
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
@@ -39,6 +40,7 @@ class Session(QObject):
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
         self.certain = Certain(desk.ledger, time.monotonic)
+        self._broken = ""  # the trace of the screen that could not be shown
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
         window.dropped.connect(lambda paths: self._take(lambda: desk.drop(tuple(paths))))
@@ -130,7 +132,7 @@ class Session(QObject):
         try:
             given = self.certain.asked(decide())
         except Exception:  # the person's work goes on, the bug is written down
-            LOG.exception("input %r at %s", told, self.desk.hand)
+            LOG.exception("input %r at %s", told, self.desk.hand_told)
             done = self.desk.recorded
             given = tell_own_bug(done.answer if done else None)
         self.answered = given
@@ -159,15 +161,26 @@ class Session(QObject):
         self.window.speak(wanted.language)
 
     def repaint(self) -> None:
-        """The top bar and the room's face as they are now."""
+        """The top bar and the room's face as they are now; our own bug never loses the window."""
         try:
-            face = self.desk.face()
-            self.top(face)
+            self._paint(self.desk.face())
+            self._broken = ""
         except Fault as fault:  # the disk cannot be read: what was shown stays
             self._say(refuse(say("{what}", what=str(fault)), say("Scan again once it works.")))
-            return
+        except Exception:  # noqa: BLE001 - what the room shows is wrong; the rest works on
+            self._note_broken(format_exc())
+            self._paint(self.desk.broken_face())
+
+    def _paint(self, face: Face) -> None:
+        self.top(face)
         self.window.secret = self.desk.secret
         self.window.paint(face)
+
+    def _note_broken(self, trace: str) -> None:
+        """Writes down why a screen cannot be shown: once, though it is tried every second."""
+        if trace != self._broken:
+            LOG.error("screen at %s\n%s", self.desk.hand_told, trace)
+        self._broken = trace
 
     def top(self, face: Face) -> None:
         """The top bar."""
