@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
-from station.floor.office.first import first_mailers, first_materials, first_reasons
+from station.floor.office.first import ISSUE, first_mailers, first_materials, first_reasons
 from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Mailer, Router, Shop, Worker
 
 # The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
@@ -27,7 +27,7 @@ FIRST_LOTS: tuple[tuple[str, str, int], ...] = (
 
 def shop(day_starts: str = "07:00", day_ends: str = "16:00") -> Shop:
     """The demo shop's own settings."""
-    return Shop(id="shop", name="Weaving-tool workshop", day_starts=day_starts,
+    return Shop(id="shop", first=ISSUE, name="Weaving-tool workshop", day_starts=day_starts,
                 day_ends=day_ends)  # fmt: skip
 
 

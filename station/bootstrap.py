@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from station.sharing.loop import Loop
     from station.sharing.membership import Membership
 
+FIRST_STATION = "1"  # the PC that had the shop first
 FILE = "shop.db"
 JOINED = "shop.json"  # is there once this PC shares
 
@@ -179,13 +180,24 @@ def seed(
 
 
 def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
-    """Sets an empty ledger up with what every shop starts with, unless it is set up."""
-    if ledger.shared or ledger.view.get(Shop, "shop"):
+    """Sets an empty ledger up with what every shop starts with.
+
+    One that is set up is brought up to what the first facts say by now; where PCs share,
+    station 1 alone does so, or each would.
+    """
+    first = import_module("station.floor.office.first")
+    shop = ledger.view.get(Shop, "shop")
+    if shop is not None:
+        if shop.first < first.ISSUE and ledger.station == FIRST_STATION:
+            ledger.record(
+                Act(id=new_id(), kind="renew_first_facts", at=at, station=ledger.station)
+            )
         return
-    first = import_module("station.floor.office.first").first_facts()
+    if ledger.shared:
+        return
     machines = tuple(
         fact
         for n in range(1, routers + 1)
         for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n), zero="a new router"))
     )
-    seed(ledger, (*first, *machines), at)
+    seed(ledger, (*first.first_facts(), *machines), at)

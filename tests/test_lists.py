@@ -4,7 +4,7 @@ import pytest
 
 from station.commands import pin as pins
 from station.files import lists
-from station.shop.facts import Material, Part, Worker
+from station.shop.facts import Material, Part, Reason, Worker
 from tests.replay import PIN, Stage
 
 AT = "2026-11-25T07:00:00"
@@ -40,8 +40,9 @@ def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
 @pytest.mark.parametrize(
     ("change", "problem"),
     [
-        (lambda t: t.replace("id,", "number,", 1), "line 1: the header must be id,"),
-        (lambda t: "", "line 1: the header must be id,"),
+        (lambda t: t.replace("id,", "number,", 1), "line 1: this list has no column number;"),
+        (lambda t: "", "line 1: the column id is missing"),
+        (lambda t: t.replace("name,", "id,", 1), "line 1: column id stands there twice"),
         (lambda t: t[: len(t) // 2], "values, wanted: 8"),
         (lambda t: t.replace("6.9", "thick"), "line 2: high_mm must be a number"),
     ],
@@ -110,3 +111,27 @@ def test_a_list_taken_in_is_one_entry(ledger, tmp_path):
     file.write_text(text, encoding="utf-8")
     assert lists.read(ledger, Material, file, "07", AT, "t2") == []
     assert ledger.count() == before + 1
+
+
+def test_a_file_of_before_a_field_came_is_read_and_the_field_stays(ledger, tmp_path):
+    file = tmp_path / "reasons.csv"
+    file.write_text("id,words,use,first_off,rehome\n03,cut too deep,spoiled,no,no\n")
+    assert lists.read_text(ledger.view, file.read_text()).kind is Reason
+    assert lists.read(ledger, Reason, file, "07", AT, "t1") == []
+    known = ledger.view.get(Reason, "03")
+    assert (known.words, known.areas) == ("cut too deep", ("trimming",))
+
+
+def test_columns_may_stand_in_any_order(ledger, tmp_path):
+    file = tmp_path / "materials.csv"
+    file.write_text("high_mm;low_mm;thickness_mm;name;id\n3,2;2,8;3,0;MDF 3 mm;7\n")
+    assert lists.read(ledger, Material, file, "07", AT, "t1") == []
+    made = ledger.view.get(Material, "7")
+    assert (made.name, made.high_mm, made.length_mm) == ("MDF 3 mm", 3.2, 2440.0)
+
+
+def test_a_new_fact_without_a_column_that_it_needs_is_refused_by_line(ledger, tmp_path):
+    file = tmp_path / "materials.csv"
+    file.write_text("id,name,thickness_mm,low_mm\n7,MDF 3 mm,3.0,2.8\n")
+    problems = lists.read(ledger, Material, file, "07", AT, "t1")
+    assert problems == ["line 2: high_mm is missing"]

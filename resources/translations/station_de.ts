@@ -1636,6 +1636,10 @@
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
     </message>
     <message>
+      <source>Look at them in the office.</source>
+      <translation>Im Büro ansehen.</translation>
+    </message>
+    <message>
       <source>Look into the program that wrote it. Sizes that come out wrong are not cut.</source>
       <translation>In dem Programm nachsehen, das ihn geschrieben hat. Maße, die falsch herauskommen, werden nicht gefräst.</translation>
     </message>
@@ -1766,6 +1770,10 @@
     <message>
       <source>More of the list</source>
       <translation>Mehr von der Liste</translation>
+    </message>
+    <message>
+      <source>More reasons</source>
+      <translation>Weitere Gründe</translation>
     </message>
     <message>
       <source>Needs a look</source>
@@ -4084,6 +4092,10 @@
       <translation>Der Betrieb ist eingerichtet</translation>
     </message>
     <message>
+      <source>The shop knows all that it starts with</source>
+      <translation>Die Werkstatt kennt alles, womit sie beginnt</translation>
+    </message>
+    <message>
       <source>The stop is over</source>
       <translation>Der Halt ist vorbei</translation>
     </message>
@@ -4514,6 +4526,10 @@
     <message>
       <source>Touch the next row, or work on.</source>
       <translation>Nächste Zeile berühren oder weiterarbeiten.</translation>
+    </message>
+    <message>
+      <source>Touch the one that fits.</source>
+      <translation>Den passenden antippen.</translation>
     </message>
     <message>
       <source>Touch the place first.</source>
@@ -5352,8 +5368,16 @@
       <translation>noch an dieser Platte</translation>
     </message>
     <message>
-      <source>line 1: the header must be {names}</source>
-      <translation>Zeile 1: der Kopf muss {names} sein</translation>
+      <source>line 1: column {twice} stands there twice</source>
+      <translation>Zeile 1: die Spalte {twice} steht zweimal da</translation>
+    </message>
+    <message>
+      <source>line 1: the column id is missing</source>
+      <translation>Zeile 1: die Spalte id fehlt</translation>
+    </message>
+    <message>
+      <source>line 1: this list has no column {strange}; its columns are {names}</source>
+      <translation>Zeile 1: diese Liste hat keine Spalte {strange}; ihre Spalten sind {names}</translation>
     </message>
     <message>
       <source>line 1: “{header}” is the header of no list. Write the list out once and see.</source>
@@ -5414,6 +5438,10 @@
     <message>
       <source>mm</source>
       <translation>mm</translation>
+    </message>
+    <message>
+      <source>more reasons</source>
+      <translation>weitere Gründe</translation>
     </message>
     <message>
       <source>moved</source>
@@ -6622,6 +6650,10 @@
     <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
       <translation>{n} {n|Fehler|Fehler}: nichts wurde übernommen</translation>
+    </message>
+    <message>
+      <source>{n} {n|reason says|reasons say} more now of what follows from them</source>
+      <translation>{n} {n|Grund sagt|Gründe sagen} jetzt mehr darüber, was aus ihnen folgt</translation>
     </message>
     <message>
       <source>{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.</source>

@@ -1,7 +1,9 @@
-"""The office's lists as CSV files, out and in: a fixed header, problems told by line.
+"""The office's lists as CSV files, out and in: columns by their names, problems told by line.
 
-A file tells by its header which list it is. Spreadsheets part columns by comma, semicolon
-or tab, and write decimals with a comma where their language does: all are read.
+A file tells by its columns which list it is. They may stand in any order; one that is not
+there leaves what is known as it is, or takes the default, so a file that an older program
+wrote can still be read; one that the list does not have is named. Spreadsheets part columns by
+comma, semicolon or tab, and write decimals with a comma where their language does: all are read.
 """
 
 import csv
@@ -16,7 +18,7 @@ from station.shop.acts import Act
 from station.shop.facts import Fact
 from station.shop.plain import Plain, to_plain
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, say, several
 
 NAMES = {entry.kind.kind: entry.kind for entry in LISTS}
 MOST_BYTES = 5_000_000
@@ -72,18 +74,21 @@ def _nothing(problem: Say) -> Read:
 
 def read_text(view: View, text: str, kind: type[Fact] | None = None) -> Read:
     """The same for a text; with a `kind` it must be that list."""
-    rows, kinds = _rows(text), [kind] if kind else list(NAMES.values())
-    of = next((k for k in kinds if rows and rows[0] == list(typed_fields(k))), None)
+    rows = _rows(text)
+    names = [name.strip() for name in rows[0]] if rows else []
+    of = kind or _find_kind(names)
     if of is None:
-        return _nothing(_header(rows, kind))
+        return _nothing(_say_no_list(names))
+    if problem := _explain_header(names, of):
+        return _nothing(problem)
     values: list[Plain] = []
     problems: list[Say] = []
     seen: dict[str, int] = {}
     for number, row in enumerate(rows[1:], 2):
         if not any(cell.strip() for cell in row):
             continue
-        value, wrong = _row(view, of, row)
-        name = row[0].strip()
+        value, wrong = _row(view, of, names, row)
+        name = str(value.get("id", ""))
         if name in seen:
             wrong = [say("{id} stands in line {n} already", id=name, n=seen[name])]
         seen[name] = number
@@ -92,14 +97,36 @@ def read_text(view: View, text: str, kind: type[Fact] | None = None) -> Read:
     return Read(of, tuple(values), tuple(problems[:MOST_PROBLEMS]))
 
 
-def _header(rows: list[list[str]], kind: type[Fact] | None) -> Say:
-    if kind:
-        names = ",".join(typed_fields(kind))
-        return say("line 1: the header must be {names}", names=names)
+def _find_kind(names: list[str]) -> type[Fact] | None:
+    """Finds the list whose columns these are: the one that has most of them, if it is one."""
+    if "id" not in names:
+        return None
+    shared = {kind: len({*names} & {*typed_fields(kind)}) for kind in NAMES.values()}
+    most = max(shared.values())
+    best = [kind for kind, count in shared.items() if count == most]
+    strange = len(names) - most
+    return best[0] if len(best) == 1 and most > max(1, strange) else None
+
+
+def _say_no_list(names: list[str]) -> Say:
     return say(
         "line 1: “{header}” is the header of no list. Write the list out once and see.",
-        header=",".join(rows[0])[:60] if rows else "",
+        header=",".join(names)[:60],
     )
+
+
+def _explain_header(names: list[str], kind: type[Fact]) -> Say | None:
+    """Explains what is wrong with a list's columns; None: they can be read."""
+    known = typed_fields(kind)
+    if strange := [name for name in names if name not in known]:
+        return say(
+            "line 1: this list has no column {strange}; its columns are {names}",
+            strange=several([name or "without a name" for name in strange]),
+            names=", ".join(known),
+        )
+    if twice := [name for name in dict.fromkeys(names) if names.count(name) > 1]:
+        return say("line 1: column {twice} stands there twice", twice=twice[0])
+    return None if "id" in names else say("line 1: the column id is missing")
 
 
 def _rows(text: str) -> list[list[str]]:
@@ -109,17 +136,19 @@ def _rows(text: str) -> list[list[str]]:
     return list(csv.reader(io.StringIO(text), delimiter=sign))
 
 
-def _row(view: View, kind: type[Fact], row: list[str]) -> tuple[Plain, list[Say]]:
+def _row(
+    view: View, kind: type[Fact], names: list[str], row: list[str]
+) -> tuple[Plain, list[Say]]:
     """One row over what is known of it already, and what is wrong with it."""
-    names = typed_fields(kind)
     if len(row) != len(names):
         return {}, [say("{n} {n|value|values}, wanted: {wanted}", n=len(row), wanted=len(names))]
-    number = row[0].strip()
+    cells = {name: text.strip() for name, text in zip(names, row, strict=True)}
+    number = cells["id"]
     before = view.get(kind, number)
     if before is None and (lost := _zeros(view, kind, number)):
-        return {}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
+        return {"id": number}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
-    value |= {n: from_text(kind, n, t.strip()) for n, t in zip(names, row, strict=True)}
+    value |= {name: from_text(kind, name, text) for name, text in cells.items()}
     made = sound(kind.kind, value, view)
     return value, made if isinstance(made, list) else []
 

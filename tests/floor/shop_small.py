@@ -7,6 +7,7 @@ Everything is of our own invention.
 
 from dataclasses import replace
 
+from station.floor.office.first import ISSUE, first_materials, first_reasons
 from station.shop.acts import Act, Answer
 from station.shop.facts import (
     Batch,
@@ -18,12 +19,10 @@ from station.shop.facts import (
     Fact,
     Lot,
     Mailer,
-    Material,
     Part,
     Placed,
     Product,
     RackPlace,
-    Reason,
     Revision,
     Router,
     Shape,
@@ -55,36 +54,6 @@ _FILES = (
     (FRAMES, "FS600-SET", "Frame sides 600", FRAME, "FS-600", "Frame side 600", "D 01",
      (560.0, 50.0), 4, 8, 41.0, "2", 80.0),
 )  # fmt: skip
-
-_REASONS = (
-    ("01", "torn at a tab", "spoiled"),
-    ("02", "chipped edge", "spoiled"),
-    ("03", "over-trimmed", "spoiled"),
-    ("04", "wrong size", "spoiled"),
-    ("05", "damaged in handling", "spoiled"),
-    ("11", "bit broke", "sheet"),
-    ("12", "sheet moved", "sheet"),
-    ("13", "vacuum lost", "sheet"),
-    ("14", "wrong file or sheet", "sheet"),
-    ("15", "router fault", "sheet"),
-    ("21", "uncut", "rework"),
-    ("22", "high stubs", "rework"),
-    ("23", "rough edge", "rework"),
-    ("31", "bit", "stop"),
-    ("32", "hold-down", "stop"),
-    ("33", "extraction", "stop"),
-    ("34", "power or control", "stop"),
-    ("35", "waiting for material", "stop"),
-    ("36", "other", "stop"),
-    ("41", "measured again", "overrule"),
-    ("42", "supplier agreed", "overrule"),
-    ("43", "order cannot wait", "overrule"),
-    ("51", "counted again", "correct"),
-    ("52", "found elsewhere", "correct"),
-    ("53", "given as a sample", "correct"),
-    ("54", "book was wrong", "correct"),
-)
-
 
 def _shape(size: tuple[float, float]) -> Shape:
     """A rectangle with two tabs, at the middle of its long edges."""
@@ -149,16 +118,11 @@ def _machines() -> list[Fact]:
 def small_facts() -> list[Fact]:
     """Everything the small shop knows, without batches and orders."""
     return [
-        Shop(id="shop"),
+        Shop(id="shop", first=ISSUE),
         *(Worker(id=w) for w in ("01", "02", "03", "04", "05", "06")),
         Worker(id="07", supervisor=True),
-        *(
-            Reason(id=number, words=words, use=use, first_off=number in ("31", "32", "34"),
-                   rehome=number in ("32", "34"))
-            for number, words, use in _REASONS
-        ),
-        Material(id="1", name="6.5 mm birch plywood", thickness_mm=6.5, low_mm=6.0, high_mm=6.9),
-        Material(id="2", name="9 mm birch plywood", thickness_mm=9.0, low_mm=8.6, high_mm=9.3),
+        *first_reasons(),
+        *first_materials()[:2],
         Lot(id="0931", material="1", received="2026-11-02"),
         Lot(id="0940", material="2", received="2026-11-09"),
         *_files(),

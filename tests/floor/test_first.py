@@ -1,10 +1,15 @@
 """What a shop starts with can be printed, and is whole."""
 
-from station.floor.office.first import first_facts
+from dataclasses import replace
+
+from station.floor.office.first import ISSUE, first_facts, renewed
+from station.floor.office.rules import RULES
+from station.shop.acts import Act
 from station.shop.cards import REASON_USES
 from station.shop.codes import LETTERS, usable
 from station.shop.facts import Material, Reason, Shop, Worker
 from station.shop.plain import build, to_plain
+from tests.fakes import FakeView
 
 
 def test_every_code_of_the_first_morning_can_be_printed():
@@ -40,3 +45,36 @@ def test_a_hold_down_stop_asks_for_a_first_off_and_a_new_home():
     assert (by_id["32"].first_off, by_id["32"].rehome) == (True, True)
     assert (by_id["31"].first_off, by_id["31"].rehome) == (True, False)
     assert not by_id["33"].first_off
+
+
+def of_before(reason: Reason) -> Reason:
+    """The reason as a shop has it that was set up before reasons said what follows."""
+    return Reason(id=reason.id, words=reason.words, use=reason.use, first_off=reason.first_off,
+                  rehome=reason.rehome)  # fmt: skip
+
+
+def test_a_shop_that_exists_gets_what_reasons_say_by_now():
+    first = [f for f in first_facts() if isinstance(f, Reason)]
+    own = Reason(id="77", words="knot fell out", use="spoiled")
+    other = Reason(id="11", words="of our own", use="stop")  # the number means something else
+    known = [of_before(r) for r in first if r.id != "11"]
+    view = FakeView.of(Shop(id="shop", units="inch"), *known, own, other)
+    decide = RULES["renew_first_facts"].decide
+    answer = decide(Act(id="a1", kind="renew_first_facts", at="2026-11-25T07:00:00"), view)
+    after = {f.id: f for f in answer.sets if isinstance(f, Reason)}
+    assert after.keys() == {r.id for r in first if r != of_before(r)} - {"11"}
+    assert all(after[r.id] == r for r in first if r.id in after)
+    assert Shop(id="shop", units="inch", first=ISSUE) in answer.sets
+
+
+def test_a_shop_that_is_up_to_date_is_left_alone():
+    decide = RULES["renew_first_facts"].decide
+    act = Act(id="a1", kind="renew_first_facts", at="2026-11-25T07:00:00")
+    assert decide(act, FakeView.of(*first_facts())).refused
+    assert decide(act, FakeView.of()).refused
+
+
+def test_words_and_use_that_a_shop_gave_a_reason_stay():
+    mine = Reason(id="03", words="cut into", use="spoiled", first_off=True)
+    assert renewed(mine) == replace(mine, areas=("trimming",), first_at=("trimming",),
+                                    usual_at=("trimming",))  # fmt: skip

@@ -3,7 +3,6 @@
 from station.floor.loading.before import Now, counts
 from station.floor.loading.blocks import drawing, where
 from station.floor.loading.check_list import first_things
-from station.floor.loading.rules_stop import HOLD_DOWN
 from station.floor.loading.side import care, code_of, other_router, side
 from station.queries.settings import list_reasons
 from station.shop.cards import button
@@ -47,7 +46,7 @@ def stopped(here: Now) -> Face:
             Header(label=say("Stopped since"), number=clock(bed.stopped),
                    title=reason.words if reason else bed.stop, note=on_bed,
                    right_label=say("Minutes"), right=str(minutes)),
-            _own_stop(hold_down=bed.stop == HOLD_DOWN),
+            _own_stop(hold_down=bool(reason and reason.hold_down)),
             *_due_after(here),
             *((drawing(here, here.revision),) if bed.sheet and here.revision else ()),
         ),

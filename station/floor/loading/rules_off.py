@@ -23,8 +23,6 @@ from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
-BROKE = "11"  # the reason "bit broke": the bit itself is then broken
-
 
 def off_bed(act: Act, view: View) -> Answer:
     """The sheet on the bed is done.
@@ -343,7 +341,7 @@ def _spoiled(
     )
     emptied, after = _emptied(view, bed, after, revision, "")
     sets: tuple[Fact, ...] = (emptied, after)
-    if reason.id == BROKE:
+    if reason.breaks_bit:
         sets = (*_broken(act, view, bed, run, emptied), after)
     slip = _slip(act, view, bed, run)
     if any(survived.values()):

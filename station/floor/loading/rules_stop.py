@@ -18,8 +18,6 @@ from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
-HOLD_DOWN = "32"  # the stop reason "hold-down": nobody holds parts by hand
-
 
 def no_router(act: Act, view: View) -> Answer | None:
     """A refusal when the act names no router of the shop."""
@@ -57,7 +55,7 @@ def report_stop(act: Act, view: View) -> Answer:
     )
     do = (
         say("Never hold parts by hand. This does not stop it.")
-        if reason.id == HOLD_DOWN
+        if reason.hold_down
         else say("This does not stop the router: use its own stop.")
     )
     said = say("{router} stopped: {why}", router=name, why=reason.words)

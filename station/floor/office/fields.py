@@ -95,6 +95,7 @@ UNTYPED: dict[type[Fact], frozenset[str]] = {
     Cart: frozenset({"state", "left", "runs"}),
     Revision: frozenset({"digest"}),
     Worker: frozenset({"pin"}),
+    Shop: frozenset({"first"}),
 }
 
 
@@ -149,6 +150,7 @@ COLUMNS: dict[tuple[type[Fact], str], tuple[Column, ...]] = {
     (Revision, "routers"): (Column(name="router", points=Router),),
     (Revision, "runs"): (Column(name="revision", points=Revision),),
     (Shop, "day_checks"): (Column(name="check"),),
+    **{(Reason, name): (Column(name="area"),) for name in ("areas", "first_at", "usual_at")},
     (Part, "sizes"): (
         Column(name="name"),
         Column(name="nominal_mm", kind=float, start=0.0),

@@ -4,37 +4,46 @@ Reasons, materials and mailers are common practice, no source: a shop changes th
 office as it likes. The numbers of reasons are on printed cards and stay for good.
 """
 
+from dataclasses import replace
+
 from station.shop.facts import Fact, Mailer, Material, Reason, Shop, Worker
 
-# number, words, use, a first-off is due after it, the router must be re-homed
-_REASONS: tuple[tuple[str, str, str, bool, bool], ...] = (
-    ("01", "torn at a tab", "spoiled", False, False),
-    ("02", "chipped edge", "spoiled", False, False),
-    ("03", "over-trimmed", "spoiled", False, False),
-    ("04", "wrong size", "spoiled", False, False),
-    ("05", "damaged in handling", "spoiled", False, False),
-    ("11", "bit broke", "sheet", False, False),
-    ("12", "sheet moved", "sheet", False, False),
-    ("13", "vacuum lost", "sheet", False, False),
-    ("14", "wrong file or sheet", "sheet", False, False),
-    ("15", "router fault", "sheet", False, False),
-    ("21", "uncut", "rework", False, False),
-    ("22", "high stubs", "rework", False, False),
-    ("23", "rough edge", "rework", False, False),
-    ("31", "bit", "stop", True, False),
-    ("32", "hold-down", "stop", True, True),
-    ("33", "extraction", "stop", False, False),
-    ("34", "power or control", "stop", True, True),
-    ("35", "waiting for material", "stop", False, False),
-    ("36", "other", "stop", False, False),
-    ("41", "measured again", "overrule", False, False),
-    ("42", "supplier agreed", "overrule", False, False),
-    ("43", "order cannot wait", "overrule", False, False),
-    ("51", "counted again", "correct", False, False),
-    ("52", "found elsewhere", "correct", False, False),
-    ("53", "given as a sample", "correct", False, False),
-    ("54", "book was wrong", "correct", False, False),
-)
+# What a shop that exists is told of when it opens with a newer program: raise it when facts
+# below get fields or values that such a shop should have too (see `renewed`).
+ISSUE = 1
+
+_REASONS: tuple[Reason, ...] = (
+    Reason(id="01", words="torn at a tab", use="spoiled",
+           first_at=("popping", "trimming"), usual_at=("popping",)),
+    Reason(id="02", words="chipped edge", use="spoiled", first_at=("popping",)),
+    Reason(id="03", words="over-trimmed", use="spoiled",
+           areas=("trimming",), first_at=("trimming",), usual_at=("trimming",)),
+    Reason(id="04", words="wrong size", use="spoiled", first_at=("popping",)),
+    Reason(id="05", words="damaged in handling", use="spoiled", first_at=("popping",)),
+    Reason(id="11", words="bit broke", use="sheet", breaks_bit=True),
+    Reason(id="12", words="sheet moved", use="sheet"),
+    Reason(id="13", words="vacuum lost", use="sheet"),
+    Reason(id="14", words="wrong file or sheet", use="sheet"),
+    Reason(id="15", words="router fault", use="sheet"),
+    Reason(id="21", words="uncut", use="rework", look_at_board=True, usual_at=("popping",)),
+    Reason(id="22", words="high stubs", use="rework",
+           first_at=("trimming",), usual_at=("trimming",)),
+    Reason(id="23", words="rough edge", use="rework"),
+    Reason(id="31", words="bit", use="stop", first_off=True),
+    Reason(id="32", words="hold-down", use="stop", first_off=True, rehome=True, hold_down=True),
+    Reason(id="33", words="extraction", use="stop"),
+    Reason(id="34", words="power or control", use="stop", first_off=True, rehome=True),
+    Reason(id="35", words="waiting for material", use="stop"),
+    Reason(id="36", words="other", use="stop"),
+    Reason(id="41", words="measured again", use="overrule"),
+    Reason(id="42", words="supplier agreed", use="overrule"),
+    Reason(id="43", words="order cannot wait", use="overrule"),
+    Reason(id="51", words="counted again", use="correct"),
+    Reason(id="52", words="found elsewhere", use="correct"),
+    Reason(id="53", words="given as a sample", use="correct"),
+    Reason(id="54", words="book was wrong", use="correct"),
+)  # fmt: skip
+_NEW_FIELDS = ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at")
 
 # number, name, nominal thickness, lowest and highest reading taken, kg a cubic metre
 _MATERIALS: tuple[tuple[str, str, float, float, float, float], ...] = (
@@ -56,7 +65,7 @@ _MAILERS: tuple[tuple[str, str, float, float, float, float], ...] = (
 def first_facts() -> tuple[Fact, ...]:
     """The shop's settings, reasons, materials, mailers and worker 01, still without a PIN."""
     return (
-        Shop(id="shop"),
+        Shop(id="shop", first=ISSUE),
         Worker(id="01", supervisor=True),
         *first_reasons(),
         *first_materials(),
@@ -66,10 +75,19 @@ def first_facts() -> tuple[Fact, ...]:
 
 def first_reasons() -> tuple[Reason, ...]:
     """The reason cards that a shop starts with."""
-    return tuple(
-        Reason(id=number, words=words, use=use, first_off=first_off, rehome=rehome)
-        for number, words, use, first_off, rehome in _REASONS
-    )
+    return _REASONS
+
+
+def renewed(known: Reason) -> Reason:
+    """Gives a reason of a shop that exists what the first facts say of it by now.
+
+    Only for fields that came later than the shop, and where it still means what it meant: a
+    number that the shop uses for something else stays as it is.
+    """
+    first = next((r for r in _REASONS if (r.id, r.use) == (known.id, known.use)), None)
+    if first is None:
+        return known
+    return replace(known, **{name: getattr(first, name) for name in _NEW_FIELDS})
 
 
 def first_materials() -> tuple[Material, ...]:

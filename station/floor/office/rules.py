@@ -10,12 +10,14 @@ from dataclasses import replace
 from station.floor.office import rules_intake
 from station.floor.office.approval import supervised
 from station.floor.office.fields import LISTS, is_time
+from station.floor.office.first import ISSUE, renewed
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import has_pin
 from station.queries.underway import list_queued
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
+from station.shop.cards import REASON_USES
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -43,6 +45,7 @@ from station.shop.plain import build
 from station.shop.views import Rule, Rules, View, total
 from station.shop.words import Say, say
 
+USES = tuple(REASON_USES)
 NEXT = say("Touch the next row, or work on.")
 NOTHING_SET = say("Nothing was set.")
 MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
@@ -65,6 +68,20 @@ def found_shop(act: Act, view: View) -> Answer:
         for part, qty, frm, to, batch in act.args.get("stock", ())  # type: ignore[attr-defined]
     )
     return good(say("The shop is set up"), say("Scan your badge."), moves=moves, sets=facts)
+
+
+def renew_first_facts(_act: Act, view: View) -> Answer:
+    """Brings a shop that exists up to what the first facts of this program say."""
+    shop = view.get(Shop, "shop")
+    if shop is None or shop.first >= ISSUE:
+        return notice(say("The shop knows all that it starts with"), say("Go on."))
+    known = (r for use in USES for r in view.shelf(Reason, use, MOST))
+    changed = tuple(new for old in known if (new := renewed(old)) != old)
+    return good(
+        say("{n} {n|reason says|reasons say} more now of what follows from them", n=len(changed)),
+        say("Look at them in the office."),
+        sets=(replace(shop, first=ISSUE), *changed),
+    )
 
 
 def _rows(value: object) -> list[dict[str, dict[str, object]]]:
@@ -353,6 +370,7 @@ _ANY = frozenset(
 
 RULES: Rules = {
     "found_shop": Rule(frozenset({Shop}), found_shop),
+    "renew_first_facts": Rule(frozenset({Shop, Reason}), renew_first_facts),
     "set_fact": Rule(frozenset(KINDS.values()), set_fact),
     "set_list": Rule(frozenset(KINDS.values()), set_list),
     "approve_revision": Rule(_ANY, approve_revision),

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.popping.rules import already, here_of
 from station.floor.shared import counting
+from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
 from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
 from station.queries.underway import explain_last
 from station.shop.acts import Answer, good, notice, refuse
@@ -16,7 +17,7 @@ from station.shop.rooms import Do, Hand, Input, Number, Point, Took
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, several
 
-COUNTERS = {"missing": "missing", "spoil": counting.FIRST_REASON, "uncut": "rework/21"}
+USES = {"spoil": "spoiled", "uncut": "rework"}  # what the room's own buttons count
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
@@ -125,10 +126,15 @@ def _begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
 
 def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
     parts = here(hand, view)
-    if name in COUNTERS:
-        return counting.count_pieces(hand, COUNTERS[name], parts, view, by=1)
+    if name == "missing":
+        return counting.count_pieces(hand, "missing", parts, view, by=1)
+    if name in USES:
+        counter = find_usual(view, "popping", USES[name])
+        return counting.count_pieces(hand, counter, parts, view, by=1)
+    if name == TURN:
+        return turn_page(hand)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+        counter = str(hand.work.get("counter") or find_first(view))
         return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some":
         return counting.ask_some(hand, parts, view)
@@ -182,7 +188,7 @@ def _point(hand: Hand, point: Point, view: View) -> Took | None:
     if part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
         return _zone(hand, zone, view)
-    counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+    counter = str(hand.work.get("counter") or find_first(view))
     done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
     if done.answer.tone == "stop":
         return done

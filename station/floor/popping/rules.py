@@ -16,8 +16,6 @@ from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_part, total
 from station.shop.words import Say, clock, plain, say, several
 
-UNCUT = "21"  # the rework reason that tells of the spoilboard or Z
-
 
 def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
     """Pieces of these slips that wait at popping."""
@@ -190,15 +188,16 @@ def _notices(
 
 def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
     """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
-    faults = []
+    faults, board = [], False
     for counter, count in row.items():
         reason = view.get(Reason, tail(counter)) if tail(counter) else None
+        board = board or bool(reason and reason.look_at_board)
         if head(counter) in ("spoiled", "rework"):
             told = f"{count} {reason.words if reason else head(counter)}"
             faults.append(", ".join((told, *_zones(act, part, counter))))
     if not faults:
         return ""
-    look = "; look at the spoilboard or Z" if f"rework/{UNCUT}" in row else ""
+    look = "; look at the spoilboard or Z" if board else ""
     return f"{name_part(view, part)}: {'; '.join(faults)}{look}"
 
 

@@ -3,10 +3,10 @@
 from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
 from station.floor.shared import counting, counting_screen
+from station.floor.shared.reasons import list_entries
 from station.queries.batches import find_revision
-from station.queries.settings import find_shop, list_reasons
+from station.queries.settings import find_shop
 from station.shop.cards import button
-from station.shop.codes import write
 from station.shop.faces import (
     Block,
     Cards,
@@ -23,7 +23,7 @@ from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
 
-NOT_HERE = "03"  # the reason "over-trimmed": it can't come about before trimming
+ROOM = 4  # reasons on a page, beside the two ways that are always there
 
 
 def screen(hand: Hand, view: View) -> Face:
@@ -119,9 +119,8 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
     """What can be wrong, once a part is chosen."""
     if not hand.work.get("part"):
         return ()
-    reasons = [r for r in list_reasons(view, "spoiled") if r.id != NOT_HERE]
     entries = (
-        *(Entry(big=r.words, code=write("reason", r.id)) for r in reasons[:4]),
+        *list_entries(hand, view, "popping", ROOM),
         Entry(big=say("missing"), code=button("missing")),
         Entry(big=say("to rework"), code=button("uncut")),
     )

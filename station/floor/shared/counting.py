@@ -22,7 +22,6 @@ from station.shop.rooms import Hand, Number, Took
 from station.shop.views import View
 from station.shop.words import Say, plain, say, several
 
-FIRST_REASON = "spoiled/01"  # what “one more” counts before a reason is scanned
 Parts = Mapping[str, int]
 Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
 NOWHERE: Where = {}

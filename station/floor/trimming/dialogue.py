@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from station.floor.shared import counting
+from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
 from station.floor.trimming.rules import MOST_TRIES, here_of
 from station.queries.batches import refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
@@ -16,7 +17,7 @@ from station.shop.rooms import Do, Hand, Input, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
 
-COUNTERS = {"rework": "rework/22", "overtrimmed": "spoiled/03", "lost": "missing"}
+USES = {"overtrimmed": "spoiled", "rework": "rework"}  # what the room's own buttons count
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
@@ -109,10 +110,15 @@ def _nothing(view: View, batch: Batch) -> Answer:
 
 
 def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
-    if name in COUNTERS:
-        return counting.count_pieces(hand, COUNTERS[name], parts, view, by=1)
+    if name == "lost":
+        return counting.count_pieces(hand, "missing", parts, view, by=1)
+    if name in USES:
+        counter = find_usual(view, "trimming", USES[name])
+        return counting.count_pieces(hand, counter, parts, view, by=1)
+    if name == TURN:
+        return turn_page(hand)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or counting.FIRST_REASON)
+        counter = str(hand.work.get("counter") or find_first(view))
         return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)

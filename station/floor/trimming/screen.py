@@ -1,14 +1,14 @@
 """What the trimming screen shows: the batch in hand, its tabs, its master, its rack place."""
 
 from station.floor.shared import counting, counting_screen
+from station.floor.shared.reasons import list_entries
 from station.floor.trimming import dialogue
 from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
-from station.queries.settings import find_shop, list_reasons
+from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
-from station.shop.codes import write
 from station.shop.faces import (
     Block,
     Cards,
@@ -26,7 +26,7 @@ from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
-SHOWN_REASONS = ("01", "03", "22")  # the ones that come about at a router table
+ROOM = 3  # reasons on a page, beside the ways that are always there
 
 
 def screen(hand: Hand, view: View) -> Face:
@@ -162,10 +162,7 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
         Entry(big=say("Differs from the master"), code=button("master_differs")),
     ]
     if hand.work.get("part"):
-        known = (*list_reasons(view, "spoiled"), *list_reasons(view, "rework"))
-        entries += [
-            Entry(big=r.words, code=write("reason", r.id)) for r in known if r.id in SHOWN_REASONS
-        ]
+        entries += list_entries(hand, view, "trimming", ROOM)
         entries.append(Entry(big=say("missing"), code=button("lost")))
     return (Cards(title=say("Say what you see"), entries=tuple(entries)),)
 

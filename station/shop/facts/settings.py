@@ -26,6 +26,7 @@ class Shop(Fact):
     two_people_kg: float = 12.0  # from this mass on: two people or a lift; local limits differ
     folder: str = ""  # where lists and copies go; empty: "files" beside this station's data
     caution: str = "Local rules and your safety lead come first."
+    first: int = 0  # the issue of the first facts that its own have been brought up to
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,18 +41,34 @@ class Worker(Fact):
 
 @dataclass(frozen=True, kw_only=True)
 class Reason(Fact):
-    """A reason on a card. `for_` is what it explains: see REASON_USES in cards."""
+    """A reason on a card, and what follows from it: no rule knows a reason by its number.
+
+    `areas` are the work areas that offer it (empty: each one that counts for its use),
+    `first_at` those that show it before the others, `usual_at` those whose own button counts
+    it until another is touched.
+    """
 
     kind: ClassVar[str] = "reason"
     words: str
     use: str  # spoiled, rework, stop, sheet, overrule, correct
     first_off: bool = False  # after a stop for this reason a first-off is due
     rehome: bool = False  # and the router must be re-homed
+    breaks_bit: bool = False  # a sheet spoiled for it: its bit is broken
+    hold_down: bool = False  # a stop: parts may lie loose, nobody holds them by hand
+    look_at_board: bool = False  # to rework: the router's spoilboard or Z is told of
+    areas: tuple[str, ...] = ()
+    first_at: tuple[str, ...] = ()
+    usual_at: tuple[str, ...] = ()
+    active: bool = True  # false: on no screen any more; what was counted for it stays
 
     @property
     def shelf(self) -> Shelf:
-        """One list for each use."""
-        return (self.use, self.id)
+        """One list for each use; a retired one stands in none."""
+        return (self.use, self.id) if self.active else ("retired", self.id)
+
+    def is_offered(self, area: str) -> bool:
+        """Says whether a work area shows it."""
+        return not self.areas or area in self.areas
 
 
 @dataclass(frozen=True, kw_only=True)
