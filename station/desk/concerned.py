@@ -5,10 +5,10 @@ the part.
 """
 
 from station.desk.draft import Waiting
-from station.queries.batches import find_revision
+from station.queries.batches import describe_batch, find_revision
 from station.shop.counts import read_counts, sum_by_fate
 from station.shop.faces import Block, Cell, Header, PartDrawing, Row, SheetDrawing, Table, Text
-from station.shop.facts import Batch, CutFile, Order, Part, Router
+from station.shop.facts import Batch, Order, Part, Router
 from station.shop.moves import tail
 from station.shop.views import View, by_part
 from station.shop.words import say
@@ -31,12 +31,11 @@ def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
 
 def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Block, ...]:
     """The batch; the figures of a count, or else the sheet that is cut."""
-    cut_file = view.get(CutFile, batch.cut_file)
     router = view.get(Router, batch.router)
     header = Header(
         label=say("Batch"),
         number=batch.id,
-        title=cut_file.words if cut_file else batch.cut_file,
+        title=describe_batch(view, batch),
         note=router.name if router else "",
         right_label=say("sheet") if sheet else "",
         right=say("{n} of {most}", n=sheet, most=batch.sheets) if sheet else "",

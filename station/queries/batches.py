@@ -26,6 +26,12 @@ def find_approved_letter(view: View, batch: Batch) -> str:
     return cut_file.approved if cut_file else ""
 
 
+def describe_batch(view: View, batch: Batch) -> str:
+    """Describes what a batch makes by the words of its cut file; by its number where unknown."""
+    cut_file = view.get(CutFile, batch.cut_file)
+    return cut_file.words if cut_file else batch.cut_file
+
+
 def find_hold(view: View, number: str) -> Batch | None:
     """Finds the batch whose hold keeps the pieces of a batch: itself, or one it came from.
 

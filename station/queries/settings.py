@@ -16,6 +16,12 @@ def list_reasons(view: View, use: str) -> tuple[Reason, ...]:
     return view.shelf(Reason, use, MOST)
 
 
+def find_reason(view: View, number: str, use: str) -> Reason | None:
+    """Finds a reason by its number; None where it is not there, or of another use."""
+    found = view.get(Reason, number)
+    return found if found and found.use == use else None
+
+
 def list_workers(view: View) -> tuple[Worker, ...]:
     """Lists who works here now, by number."""
     return tuple(w for w in view.shelf(Worker, "all", MOST) if w.active)

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.queries.batches import (
+    describe_batch,
     find_approved,
     find_revision,
     make_child,
@@ -82,3 +83,9 @@ def test_a_child_has_no_sheets_and_a_paper_of_its_own():
     assert (split.sheets, split.cut, split.copy, split.void, split.holds) == (0, 0, "A", (), ())
     assert (split.order, split.released) == ("3306", act.at)
     assert (rework.role, rework.tries) == ("rework", 2)
+
+
+def test_a_batch_is_described_by_its_cut_file():
+    batch = Batch(id="00412", cut_file="008", revision="C")
+    assert describe_batch(FakeView.of(COMBS), batch) == "Heddle comb 300"
+    assert describe_batch(FakeView.of(), batch) == "008"

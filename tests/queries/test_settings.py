@@ -19,6 +19,13 @@ def test_reasons_come_by_number_and_of_one_use():
     assert [r.id for r in found] == ["01", "03", "05", "07"]
 
 
+def test_a_reason_of_another_use_is_none():
+    view, stop = FakeView.of(Reason(id="32", words="", use="stop")), settings.find_reason
+    assert stop(view, "32", "stop") == Reason(id="32", words="", use="stop")
+    assert stop(view, "32", "sheet") is None
+    assert stop(view, "33", "stop") is None
+
+
 def test_only_people_who_work_here_count():
     view = FakeView.of(
         Worker(id="03", supervisor=True, pin="hash", active=False),

@@ -6,6 +6,7 @@ Undo is the ledger's own: it swaps an entry's moves and restores the facts befor
 from dataclasses import replace
 
 from station.queries.batches import find_hold, make_child, refuse_held
+from station.queries.settings import find_reason
 from station.queries.stock import take_in_order
 from station.queries.underway import list_with_paper
 from station.shop import conflicts
@@ -117,8 +118,8 @@ def recount(act: Act, view: View) -> Answer:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     if counted == book:
         return good(say("Counted {counted}: the book agrees", counted=counted), say("Go on."))
-    reason = view.get(Reason, str(act.args.get("reason", "")))
-    if reason is None or reason.use != "correct":
+    reason = find_reason(view, str(act.args.get("reason", "")), "correct")
+    if reason is None:
         return ask(
             say("Counted {counted}, the book says {book}", counted=counted, book=book),
             say("Scan a reason card to correct the book."),

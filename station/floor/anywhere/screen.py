@@ -1,6 +1,7 @@
 """What the screen shows while a dialogue that belongs to no room is open."""
 
 from station.floor.anywhere import dialogue
+from station.queries.batches import describe_batch
 from station.queries.routers import list_beds, list_worn_bits
 from station.queries.stock import name_place
 from station.queries.underway import list_waiting, list_waiting_batches, list_with_paper
@@ -21,7 +22,7 @@ from station.shop.faces import (
     Table,
     Text,
 )
-from station.shop.facts import Batch, CutFile, Part, Slip
+from station.shop.facts import Batch, Part, Slip
 from station.shop.rooms import Hand
 from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, clock, say
@@ -136,13 +137,12 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
     batch = view.get(Batch, id)
     if batch is None:
         return None
-    cut_file = view.get(CutFile, batch.cut_file)
     held = list_with_paper(view, id)
     places = list(dict.fromkeys(str(name_place(view, h.place)) for h in held))
     return Entry(
         big=id,
         right=say("{count} {count|piece|pieces}", count=total(held) if count is None else count),
-        line1=cut_file.words if cut_file else "",
+        line1=describe_batch(view, batch),
         line2=", ".join(places[:3]),
         code=batch_code(batch),
     )

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.loading.before import Now
 from station.floor.loading.material import material_name
+from station.queries.batches import describe_batch
 from station.queries.pace import find_fit
 from station.queries.routers import count_cutting_s, count_minutes_left, name_router
 from station.shop.faces import (
@@ -11,7 +12,7 @@ from station.shop.faces import (
     Progress,
     SheetDrawing,
 )
-from station.shop.facts import Batch, CutFile, Part, Revision, Router
+from station.shop.facts import Batch, Part, Revision, Router
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -26,7 +27,6 @@ def where(here: Now) -> Say:
 
 def header(here: Now, batch: Batch, revision: Revision) -> Header:
     """The batch in hand: what it is and which sheet it is at."""
-    cut_file = here.view.get(CutFile, batch.cut_file)
     count = sum(revision.makes().values())
     following = here.due
     n = here.bed.sheet or (following.sheet if following else batch.sheets)
@@ -38,7 +38,7 @@ def header(here: Now, batch: Batch, revision: Revision) -> Header:
     return Header(
         label=say("Batch"),
         number=batch.id,
-        title=cut_file.words if cut_file else batch.cut_file,
+        title=describe_batch(here.view, batch),
         note=say(
             "{material} · {sheets} {sheets|sheet|sheets} · {count} {count|part|parts} a sheet, "
             "{tabs} {tabs|tab|tabs}",

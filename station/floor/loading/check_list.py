@@ -4,7 +4,7 @@ from station.floor.loading.before import Now, only_on_free_bed, reading, ticks
 from station.floor.loading.bits import at_start, later, ready_for, wrong_bit
 from station.floor.loading.material import material_name, outside
 from station.floor.loading.rules_take import AT_ONCE, unread
-from station.queries.batches import find_approved_letter, find_revision
+from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.routers import count_metres_left, find_bit_in
 from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
 from station.queries.settings import find_shop
@@ -12,7 +12,7 @@ from station.queries.stock import count_in_store
 from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Text
-from station.shop.facts import Batch, BitUse, CutFile, Material, Revision, Router
+from station.shop.facts import Batch, BitUse, Material, Revision, Router
 from station.shop.words import Say, say, several
 
 
@@ -109,13 +109,12 @@ def _next_batch(here: Now) -> tuple[Check, ...]:
     if batch is None or revision is None:
         return (Check(label=say("Next batch"), text=say("none waits for this router"),
                       state="later"),)  # fmt: skip
-    cut_file = here.view.get(CutFile, batch.cut_file)
     sizes = several([f"{use.diameter_mm:g}" for use in revision.bits])
     name = material_name(here.view, revision.material)
     return (
         Check(label=say("Next batch"), state="later",
               text=say("{batch}, {words}", batch=batch.id,
-                       words=cut_file.words if cut_file else batch.cut_file)),
+                       words=describe_batch(here.view, batch))),
         Check(label=say("Bring"), state="later",
               text=say("{n} {n|sheet|sheets} of {material}", n=batch.sheets - batch.cut,
                        material=name)),

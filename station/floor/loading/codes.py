@@ -21,9 +21,10 @@ from station.floor.loading.material import wrong_lot
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import BETWEEN
+from station.queries.settings import find_reason
 from station.shop.acts import good, notice, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bit, Lot, Reason, Router, Slip
+from station.shop.facts import Batch, Bit, Lot, Router, Slip
 from station.shop.rooms import Do, Took
 from station.shop.times import count_seconds
 from station.shop.words import Say, clock, say
@@ -199,13 +200,13 @@ def look_at(here: Now, router: str) -> Took:
 
 
 def _reason_code(here: Now, code: Code) -> Do | Took | None:
-    reason = here.view.get(Reason, code.number)
     if here.mode == "stop":
         args = {"reason": code.number}
         return Do("report_stop", here.subject, args, bare(here.hand))
     if here.mode != "spoil":
         return None
-    if reason is None or reason.use != "sheet":
+    reason = find_reason(here.view, code.number, "sheet")
+    if reason is None:
         return Took(
             here.hand,
             refuse(say("That is no reason for a sheet"), say("Scan one of those shown.")),

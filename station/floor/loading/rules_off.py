@@ -16,6 +16,7 @@ from station.queries.routers import (
     name_router,
 )
 from station.queries.runs import BETWEEN, Due, count_done, find_next, list_runs, name_run
+from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Ran, Reason, Revision, Slip
 from station.shop.moves import SHEET, Move, move
@@ -292,8 +293,8 @@ def spoil_sheet(act: Act, view: View) -> Answer:
                 router=name_router(view, bed.id)),
             say("A sheet is spoiled while it lies on the bed."),
         )  # fmt: skip
-    reason = view.get(Reason, text(act, "reason"))
-    if reason is None or reason.use != "sheet":
+    reason = find_reason(view, text(act, "reason"), "sheet")
+    if reason is None:
         return ask(
             say("Why is sheet {sheet} spoiled?", sheet=bed.sheet),
             say("Scan a reason card for sheets."),

@@ -12,6 +12,7 @@ from station.queries.batches import find_revision, refuse_unapproved, refuse_unc
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
+from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import (
     Batch,
@@ -223,8 +224,8 @@ def _thickness(sheet: Sheet) -> Answer | None:
         return None
     if not sheet.act.args.get("approved"):
         return ask(wrong, say("Another sheet, or a supervisor's badge."), "supervisor")
-    reason = sheet.view.get(Reason, text(sheet.act, "reason"))
-    if reason is None or reason.use != "overrule":
+    reason = find_reason(sheet.view, text(sheet.act, "reason"), "overrule")
+    if reason is None:
         return ask(wrong, say("Scan the reason for overruling it."), "reason")
     return None
 

@@ -11,8 +11,9 @@ from station.queries.routers import (
     find_running,
     name_router,
 )
+from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Bed, Bit, Fact, Reason, Router
+from station.shop.facts import Bed, Bit, Fact, Router
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -37,8 +38,8 @@ def report_stop(act: Act, view: View) -> Answer:
             say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
             say("When it runs again: “{over}”.", over=say("The stop is over")),
         )
-    reason = view.get(Reason, text(act, "reason"))
-    if reason is None or reason.use != "stop":
+    reason = find_reason(view, text(act, "reason"), "stop")
+    if reason is None:
         return ask(
             say("Why does {router} stand still?", router=name),
             say("Use the router's own stop. Then scan a reason."),

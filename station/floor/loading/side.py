@@ -4,7 +4,7 @@ from station.floor.loading.before import Now, routers
 from station.floor.loading.bits import by_hand, later, ready_for
 from station.floor.loading.material import material_name
 from station.floor.loading.rules_take import AT_ONCE, unread
-from station.queries.batches import find_revision
+from station.queries.batches import describe_batch, find_revision
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
     count_metres_cut,
@@ -22,7 +22,7 @@ from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router
+from station.shop.facts import Batch, Bed, Bit, Lot, Material, Revision, Router
 from station.shop.moves import WEAR
 from station.shop.views import total
 from station.shop.words import Say, clock, say
@@ -86,7 +86,7 @@ def queue(here: Now, limit: int, title: Text) -> Cards:
 
 def queue_entry(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
-    cut_file, revision = here.view.get(CutFile, batch.cut_file), find_revision(here.view, batch)
+    revision = find_revision(here.view, batch)
     following = find_due(here.view, batch, revision, here.bed) if revision else None
     run = following.file if following else revision
     minutes = expect_minutes(here.view, run, here.bed.id) if run else 0
@@ -97,7 +97,7 @@ def queue_entry(here: Now, batch: Batch) -> Entry:
         tone="attention" if held else "",
         line1=say(
             "{words} · {left} of {sheets} {sheets|sheet|sheets} · {material}",
-            words=cut_file.words if cut_file else batch.cut_file,
+            words=describe_batch(here.view, batch),
             left=batch.sheets - batch.cut,
             sheets=batch.sheets,
             material=material_name(here.view, revision.material) if revision else "-",

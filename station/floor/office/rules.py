@@ -14,7 +14,7 @@ from station.floor.office.first import ISSUE, renewed
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
-from station.queries.settings import has_pin
+from station.queries.settings import find_reason, has_pin
 from station.queries.underway import list_queued
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
 from station.shop.cards import REASON_USES
@@ -322,8 +322,8 @@ def correct_count(act: Act, view: View) -> Answer:
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
     if counted == book:
         return notice(say("Counted {n}: the book agrees", n=counted), NEXT)
-    reason = view.get(Reason, str(act.args.get("reason", "")))
-    if reason is None or reason.use != "correct":
+    reason = find_reason(view, str(act.args.get("reason", "")), "correct")
+    if reason is None:
         return ask(
             say("Counted {n}, the book says {book}", n=counted, book=book),
             say("Why? Scan or touch a reason."),

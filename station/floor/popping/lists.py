@@ -1,12 +1,12 @@
 """What waits at popping, what comes next from the routers, what was passed on today."""
 
 from station.floor.popping import dialogue
-from station.queries.batches import find_hold
+from station.queries.batches import describe_batch, find_hold
 from station.queries.routers import list_beds
 from station.queries.underway import count_good
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
-from station.shop.facts import Batch, Bed, CutFile, Router, Slip
+from station.shop.facts import Batch, Bed, Router, Slip
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, clock, say, several
@@ -29,7 +29,6 @@ def waiting(hand: Hand, view: View, most: int) -> Cards:
 
 def _entry(view: View, slips: list[Slip], now: str) -> Entry:
     batch = view.get(Batch, slips[0].batch)
-    cut_file = view.get(CutFile, batch.cut_file) if batch else None
     waited = minutes_between(slips[0].at, now)
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
     copy = batch.copy if batch and usable("batch", slips[0].batch, batch.copy) else ""
@@ -40,7 +39,8 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
         right=_waited(waited, slips[0].at),
         tone="attention" if hold or waited >= LONG_WAIT else "",
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
-                  words=cut_file.words if cut_file else "", k=len(slips), sheets=sheets, n=lying),
+                  words=describe_batch(view, batch) if batch else "", k=len(slips),
+                  sheets=sheets, n=lying),
         line2=say("held: {why}", why=hold.holds[0]) if hold else "",
         code=write("batch", slips[0].batch, copy),
     )  # fmt: skip

@@ -4,7 +4,7 @@ from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
 from station.floor.shared import counting, counting_screen
 from station.floor.shared.reasons import list_entries
-from station.queries.batches import find_revision
+from station.queries.batches import describe_batch, find_revision
 from station.queries.settings import find_shop
 from station.shop.cards import button
 from station.shop.faces import (
@@ -18,7 +18,7 @@ from station.shop.faces import (
     SheetDrawing,
     Steps,
 )
-from station.shop.facts import Batch, CutFile, Material, Router, Slip
+from station.shop.facts import Batch, Material, Router, Slip
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
@@ -74,13 +74,12 @@ def _empty(hand: Hand, view: View) -> Face:
 
 
 def _header(batch: Batch, hand: Hand, view: View) -> Header:
-    cut_file = view.get(CutFile, batch.cut_file)
     slips = dialogue.slips_of(hand)
     sheets = several([s.rpartition("-")[2] for s in slips])
     return Header(
         label=say("Batch"),
         number=batch.id,
-        title=cut_file.words if cut_file else "",
+        title=describe_batch(view, batch),
         note=say(
             "{k|slip for sheet|slips for sheets} {sheets} of {all} · cut on {routers}",
             k=len(slips),

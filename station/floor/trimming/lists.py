@@ -2,11 +2,11 @@
 
 from collections import Counter
 
-from station.queries.batches import find_hold
+from station.queries.batches import describe_batch, find_hold
 from station.queries.stock import list_on_rack, name_part
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
-from station.shop.facts import Batch, CutFile, Part, Pile, RackPlace
+from station.shop.facts import Batch, Part, Pile, RackPlace
 from station.shop.places import areas_of
 from station.shop.rooms import Hand
 from station.shop.views import View, total
@@ -28,7 +28,6 @@ def _entry(view: View, pile: Pile) -> Entry | None:
     batch = view.get(Batch, pile.batch)
     if batch is None:
         return None
-    cut_file = view.get(CutFile, batch.cut_file)
     n = total(view.stock(batch=batch.id, place=pile.area))
     copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
     hold = find_hold(view, batch.id)
@@ -36,7 +35,7 @@ def _entry(view: View, pile: Pile) -> Entry | None:
         big=batch.id,
         right=say("{n} {n|part|parts}", n=n),
         tone="attention" if hold else "",
-        line1=cut_file.words if cut_file else "",
+        line1=describe_batch(view, batch),
         line2=say("held: {why}", why=hold.holds[0]) if hold else due(batch),
         code=write("batch", batch.id, copy),
     )

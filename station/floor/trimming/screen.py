@@ -6,6 +6,7 @@ from station.floor.trimming import dialogue
 from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
+from station.queries.batches import describe_batch
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
@@ -21,7 +22,7 @@ from station.shop.faces import (
     Press,
     Remark,
 )
-from station.shop.facts import Batch, CutFile, Order, Part, RackPlace
+from station.shop.facts import Batch, Order, Part, RackPlace
 from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say
@@ -76,7 +77,6 @@ def _empty(hand: Hand, view: View) -> Face:
 
 
 def _header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Header:
-    cut_file = view.get(CutFile, batch.cut_file)
     stubs = sum(t.here * (p.tabs if (p := view.get(Part, t.part)) else 0) for t in tallies)
     here = sum(t.here for t in tallies)
     note = say(
@@ -95,7 +95,7 @@ def _header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> He
         label=say("Batch"),
         number=batch.id,
         note=note,
-        title=cut_file.words if cut_file else "",
+        title=describe_batch(view, batch),
         right_label=say("goes"),
         right=due(batch),
     )
