@@ -92,7 +92,7 @@ AT_DESK = (
           "a PIN stands on the screen", PEOPLE),
     Plant(DESK, "self._draft, self.unlocked = before", "pass",
           "a full disk loses what was in hand", PEOPLE),
-    Plant(DESK, "self._keep(Draft(hand=self.hand.empty()))", "pass",
+    Plant(DESK, "given, Draft(hand=self.hand.empty())", "given, self._draft",
           "undo twice in a row takes back the same act", PEOPLE),
 )  # fmt: skip
 
