@@ -1,0 +1,111 @@
+"""Each recipe of the guide, carried out in a copy of the program."""
+
+import json
+import re
+
+import pytest
+
+from tests.recipes.carry import PAGE, Copy, steps_of
+
+CARRIED_OUT = ("A work area", "A command", "A paper", "A cut-file dialect")
+
+
+@pytest.fixture
+def copy(tmp_path):
+    return Copy(tmp_path / "copy")
+
+
+def test_every_recipe_with_code_is_carried_out():
+    page = PAGE.read_text(encoding="utf-8")
+    titles = [m[1] for m in re.finditer(r"^## (.*)$", page, re.MULTILINE)]
+    sections = [page.partition(f"\n## {t}\n")[2].partition("\n## ")[0] for t in titles]
+    assert tuple(t for t, s in zip(titles, sections, strict=True) if "```" in s) == CARRIED_OUT
+
+
+def test_a_work_area(copy):
+    copy.carry_out("A work area")
+    copy.check("station")
+    more, screen, card = json.loads(
+        copy.look("""
+        import json, tempfile
+        from pathlib import Path
+        from station.printing import gathering
+        from station.shop.cards import button
+        from tests.readback import codes
+        from tests.replay import Stage
+        stage = Stage(Path(tempfile.mkdtemp()))
+        stage.send("W012")
+        stage.send("button menu")
+        menu = str(stage.desk.face())
+        stage.send("button area_drying")
+        cards = gathering.paper(stage.ledger, "button_cards", "anywhere", stage.clock())
+        printed = {mark.code for page in cards.pages for mark in codes(page)}
+        print(json.dumps([button("area_drying") in menu, str(stage.desk.face().title),
+                          button("area_drying") in printed]))
+    """)
+    )
+    assert (more, screen, card) == (True, "Drying", True)
+    assert "drying" in copy.run("-m", "station", "scan", "--help")
+    german = (copy.folder / "resources/translations/station_de.ts").read_text(encoding="utf-8")
+    assert "<source>Nothing dries yet</source>" in german
+
+
+def test_a_command(copy):
+    copy.carry_out("A command")
+    copy.check("station")
+    data = str(copy.folder / "shop")
+    copy.look(f"""
+        from pathlib import Path
+        from station import bootstrap
+        from station.shop.facts import Batch
+        with bootstrap.opened(Path({data!r})) as ledger:
+            held = Batch(id="00001", cut_file="1", revision="A", sheets=1, holds=("too thin",))
+            bootstrap.seed(ledger, [held], "2026-11-25T07:00:00")
+    """)
+    assert "the batches that are held, and why" in copy.run("-m", "station", "--help")
+    assert copy.run("-m", "station", "--data", data, "held") == "00001: too thin\n"
+    assert copy.run("-m", "station", "--data", data, "held", "--count") == "1\n"
+
+
+def test_a_paper(copy):
+    copy.carry_out("A paper")
+    copy.check("station")
+    (code,) = json.loads(
+        copy.look("""
+        import json, tempfile
+        from pathlib import Path
+        from station import bootstrap
+        from station.printing import gathering
+        from station.shop.facts import Batch, Shop
+        from tests import readback
+        with bootstrap.opened(Path(tempfile.mkdtemp())) as ledger:
+            held = Batch(id="00900", cut_file="1", revision="A", sheets=1, holds=("chipped",))
+            bootstrap.seed(ledger, [Shop(id="shop"), held], "2026-11-25T07:00:00")
+            paper = gathering.paper(ledger, "held_list", "", "2026-11-25T07:00:00")
+        assert paper.pdf().startswith(b"%PDF")
+        print(json.dumps(sorted(readback.read(readback.rendered(paper)[0]))))
+    """)
+    )
+    assert code.startswith("B00900A")
+
+
+def test_a_cut_file_dialect(copy):
+    copy.carry_out("A cut-file dialect")
+    copy.check("station")
+    assert "peck-2mm" in copy.run("-m", "station", "cut-file", "--help")
+    heights = copy.look("""
+        from station.cutting.model import Setting
+        from station.cutting.read.reader_plain import read_plain
+        text = b"G21 F100\\nG0 Z2\\nG99 G83 X0 Y0 Z-10 R2 Q4\\nG80\\nM2"
+        moves = read_plain(text, Setting(dialect="peck-2mm")).moves
+        print(*(f"{z:g}" for z in moves.points[1:, 2]))
+    """)
+    assert heights == "2 -2 2 0 -6 2 -4 -10 2"
+
+
+def test_a_step_that_does_not_fit_is_an_error(copy):
+    areas = copy.folder / "station/shop/areas.py"
+    areas.write_text("# another file\n", encoding="utf-8")
+    with pytest.raises(AssertionError, match="stands 0 times in"):
+        copy.carry_out("A work area")
+    assert steps_of("A command")[0].code.startswith('"""``station held``')
