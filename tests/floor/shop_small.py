@@ -55,6 +55,7 @@ _FILES = (
      (560.0, 50.0), 4, 8, 41.0, "2", 80.0),
 )  # fmt: skip
 
+
 def _shape(size: tuple[float, float]) -> Shape:
     """A rectangle with two tabs, at the middle of its long edges."""
     x, y = size
