@@ -20,7 +20,7 @@ from station.shop.acts import Act
 from station.shop.areas import ANYWHERE, AREAS
 from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
-from station.shop.rooms import Beside, Hand, Room
+from station.shop.rooms import Begin, Hand, Room
 from station.shop.views import Rules
 from station.shop.words import Say
 
@@ -132,9 +132,9 @@ def new_desk(
     *,
     ids: Callable[[], str] = new_id,
     printer: Callable[[str, str], None] = lambda _kind, _id: None,
-    beside: Beside | None = None,
+    begin: Begin | None = None,
 ) -> Desk:
-    """A desk for this ledger at this place. Without `beside` long work is waited for."""
+    """A desk for this ledger at this place. Without `begin` long work is waited for."""
     router = where.router.upper().removeprefix("R")
     hand = Hand(
         area=where.area,
@@ -144,7 +144,7 @@ def new_desk(
         station=ledger.station,
     )
     from station.files.office import jobs  # noqa: PLC0415 - nor is this
-    from station.jobs.process import at_once  # noqa: PLC0415 - it is not wanted for a first frame
+    from station.jobs.process import DoneJob  # noqa: PLC0415 - it is not wanted for a first frame
 
     desk = Desk(
         ledger,
@@ -154,7 +154,7 @@ def new_desk(
         ids=ids,
         printer=printer,
         jobs=jobs(ledger, clock),
-        beside=beside or at_once,
+        begin=begin or DoneJob,
     )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)

@@ -21,7 +21,7 @@ from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.moves import Move
 from station.shop.rooms import (
-    Beside,
+    Begin,
     Do,
     Dropped,
     Hand,
@@ -60,7 +60,7 @@ class Desk:
     `rooms` are the work areas by name, `anywhere` the room whose acts belong to none;
     `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
     every paper that an answer asks for, as (kind, id); `jobs` do what needs files, by name;
-    `beside` begins what takes long.
+    `begin` begins what takes long.
     """
 
     def __init__(
@@ -73,13 +73,13 @@ class Desk:
         ids: Callable[[], str],
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
         jobs: Mapping[str, Job] = {},
-        beside: Beside | None = None,
+        begin: Begin | None = None,
     ) -> None:
         self.ledger = ledger
         self.rooms = rooms
         self.clock = clock
         self.ids = ids
-        self.printer, self.jobs, self.beside = printer, jobs, beside
+        self.printer, self.jobs, self.begin = printer, jobs, begin
         self.underway: Underway | None = None  # what runs beside the screen
         self.unlocked = ""  # the supervisor who has opened the office on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
@@ -266,9 +266,9 @@ class Desk:
 
     def _begin(self, long: Long) -> Given:
         """Begins work beside the screen; where there is no screen it is done at once."""
-        assert self.beside is not None, f"nothing can run {long.work}"
+        assert self.begin is not None, f"nothing can do {long.request}"
         self._keep(self._draft.with_hand(long.hand))
-        self.underway = Underway(long, self.beside(long.work, long.asked))
+        self.underway = Underway(long, self.begin(long.request))
         return self.went_on() if self.has_ended() else Given(long.begun)
 
     def _stop(self, under: Underway) -> Given:

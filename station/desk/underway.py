@@ -21,7 +21,7 @@ class Underway:
 
     def doing(self) -> Doing:
         """What is being done, and the part done."""
-        stage, share = self.running.news()
+        stage, share = self.running.progress()
         begins = next(iter(self.long.stages.values()), Say())
         return Doing(self.long.stages.get(stage, begins), share)
 

@@ -4,11 +4,22 @@ import hashlib
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import cast
+
+from msgspec.structs import asdict
 
 from station.files.office import MOST, Files, not_there
 from station.floor.office import intake
-from station.jobs.cut_reading import STAGES
+from station.jobs.messages import (
+    AlreadyTaken,
+    CutFileRead,
+    Failed,
+    NothingCutOut,
+    Pocket,
+    ReadCutFile,
+    UnitsMissing,
+    Unreadable,
+)
+from station.jobs.read_cut_file import STAGES
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_approved
 from station.queries.pace import correct_router
@@ -68,23 +79,23 @@ class CutFiles:
         assert material is not None
         router = self._router(cut_file)
         router = correct_router(view, router) if router else None
-        asked = {
-            "path": str(path),
-            "cut_file": cut_file.id,
-            "material": material.id,
-            "thickness_mm": material.thickness_mm,
-            "sheet": [material.length_mm, material.width_mm],
-            "router": to_plain(router) if router else None,
-            "pockets": self._pockets(router) if router and router.changer else [],
-            "units": run.args.get("units"),
-            "parts": [to_plain(p) for p in view.shelf(Part, "all", 999) if p.shape],
-            "cuts_out": cut_file.work == "parts",
-            "taken": {r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
-        }
+        units = run.args.get("units")
+        request = ReadCutFile(
+            path=str(path),
+            cut_file=cut_file.id,
+            material=material.id,
+            thickness_mm=material.thickness_mm,
+            sheet=(material.length_mm, material.width_mm),
+            router=router,
+            pockets=self._list_pockets(router) if router and router.changer else (),
+            units=str(units) if units else None,
+            parts=tuple(p for p in view.shelf(Part, "all", 999) if p.shape),
+            cuts_out=cut_file.work == "parts",
+            taken={r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
+        )
         name = path.name
         return Long(
-            work="read_cut_file",
-            asked=asked,
+            request=request,
             hand=run.hand,
             begun=good(say("{file} is being read", file=name), say("The screen stays free.")),
             stopped=good(
@@ -92,7 +103,7 @@ class CutFiles:
                 say("Nothing was taken in. Read it again when you like."),
             ),
             stages=STAGES,
-            end=lambda hand, made: _ended(hand, material, run, made),
+            end=lambda hand, outcome: _end_reading(hand, material, run, outcome),
         )
 
     def prove(self, run: Run) -> Took:
@@ -123,11 +134,11 @@ class CutFiles:
                 self._digests[key] = hashlib.file_digest(text, "sha256").hexdigest()
         return self._digests[key]
 
-    def _pockets(self, router: Router) -> list[tuple[int, float, int]]:
-        """Number, diameter and flutes of each bit in a router's changer."""
+    def _list_pockets(self, router: Router) -> tuple[Pocket, ...]:
+        """Lists the bits in a router's changer."""
         bed = self.ledger.view.get(Bed, router.id)
         held = ((n, self.ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
-        return [(n, bit.diameter_mm, bit.flutes) for n, bit in held if n and bit]
+        return tuple(Pocket(n, bit.diameter_mm, bit.flutes) for n, bit in held if n and bit)
 
     def _router(self, cut_file: CutFile) -> Router | None:
         """The router that its time is worked out for: one that ran it, else the first."""
@@ -144,50 +155,48 @@ def newest_first(folder: Path) -> list[Path]:
     return sorted(found, key=lambda f: -f.stat().st_mtime)
 
 
-def _ended(hand: Hand, material: Material, run: Run, made: Mapping[str, object]) -> Took:
-    """What came of reading: a revision to look over, or why there is none."""
+def _end_reading(hand: Hand, material: Material, run: Run, outcome: object) -> Took:
+    """Says what came of reading: a revision to look over, or why there is none."""
     dropped = run.args.get("path")
     name = Path(str(dropped or run.args["file"])).name
-    if "fault" in made:
-        file, why = cast("list[str]", made["fault"])
-        return not_there(hand, file or name, why, say("Look whether the file is whole."))
-    if "taken" in made:
-        said = say("That text is revision {letter} already", letter=str(made["taken"]))
-        return Took(hand, refuse(said, say("Read another file.")))
-    if "refused" in made:
-        said = say("{file} cannot be read: {why}", file=name, why=str(made["refused"]))
-        return Took(hand, refuse(said, say("Mend the file, then read it again.")))
-    if "units" in made:
-        return Took(
-            hand.with_work(ask="cut", which=dict(run.args)),
-            attention(
-                say("{file} does not say whether it is in mm or in inches", file=name),
-                say("Touch which. A wrong one is 25 times too large or too small."),
-            ),
-        )
-    if "nothing" in made:
-        return Took(
-            hand.with_work(ask="cut", material=None, dropped=dropped),
-            refuse(
-                say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm),
-                say("Choose its material, or another file."),
-            ),
-        )
-    cut = cast("dict[str, object]", made["cut"])
-    return Took(hand.with_work(ask="cut", cut=cut, files=None, page=0), _answer(name, cut))
+    match outcome:
+        case CutFileRead():
+            work = hand.with_work(ask="cut", cut=_to_work(outcome), files=None, page=0)
+            return Took(work, _say_read(outcome))
+        case AlreadyTaken(letter=letter):
+            said = say("That text is revision {letter} already", letter=letter)
+            return Took(hand, refuse(said, say("Read another file.")))
+        case Unreadable(why=why):
+            said = say("{file} cannot be read: {why}", file=name, why=why)
+            return Took(hand, refuse(said, say("Mend the file, then read it again.")))
+        case UnitsMissing():
+            said = say("{file} does not say whether it is in mm or in inches", file=name)
+            do = say("Touch which. A wrong one is 25 times too large or too small.")
+            return Took(hand.with_work(ask="cut", which=dict(run.args)), attention(said, do))
+        case NothingCutOut():
+            said = say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm)
+            work = hand.with_work(ask="cut", material=None, dropped=dropped)
+            return Took(work, refuse(said, say("Choose its material, or another file.")))
+        case Failed(file=file, why=why):
+            return not_there(hand, file or name, why, say("Look whether the file is whole."))
+    raise TypeError(f"reading a cut file ends in no {type(outcome).__name__}")
 
 
-def _answer(name: str, work: Mapping[str, object]) -> Answer:
-    problems, unnamed = work["problems"], work["unnamed"]
-    assert isinstance(problems, list)
-    assert isinstance(unnamed, list)
+def _to_work(read: CutFileRead) -> dict[str, object]:
+    """Writes what was read as work in hand; `parts` are the names of new ones, by shape."""
+    plain = {"revision": to_plain(read.revision), "path": asdict(read.path), "parts": {}}
+    return asdict(read) | plain
+
+
+def _say_read(read: CutFileRead) -> Answer:
+    """Says what is to be done with a file that was read."""
+    new = len(read.unnamed)
     do = (
-        say("{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.",
-            n=len(unnamed))
-        if unnamed
+        say("{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.", n=new)
+        if new
         else say("Look it over, then take it in.")
-    )  # fmt: skip
-    if problems:
-        found = say("{file}: {n} {n|thing|things} to look at", file=name, n=work["found"])
+    )
+    if read.problems:
+        found = say("{file}: {n} {n|thing|things} to look at", file=read.file, n=read.found)
         return attention(found, do)
-    return good(say("{file} is read", file=name), do)
+    return good(say("{file} is read", file=read.file), do)

@@ -7,7 +7,7 @@ counted so far. It is plain data, kept through a power cut, and changed only by
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import NamedTuple, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from station.shop.acts import Answer
 from station.shop.codes import Code
@@ -134,36 +134,35 @@ class Run(NamedTuple):
 class Long(NamedTuple):
     """What a job gives for work that takes long: it runs beside the screen, which stays live.
 
-    `work` is named in `station.jobs.process`, `asked` and what comes of it are plain JSON values.
+    `request` is one of `station.jobs.messages`, and so is the outcome that `end` is handed.
     It goes on as long as the hand stays as it is here; `end` says what came of it.
     """
 
-    work: str
-    asked: Mapping[str, object]
+    request: object
     hand: Hand
     begun: Answer
     stopped: Answer
     stages: Mapping[str, Say]  # what is being done, by the name of a stage
-    end: Callable[[Hand, Mapping[str, object]], Do | Took]
+    end: Callable[[Hand, object], Do | Took]
 
 
 class Running(Protocol):
     """Work beside the screen."""
 
-    def news(self) -> tuple[str, float]:
-        """The stage it is in, and the part done, 0 to 1."""
+    def progress(self) -> tuple[str, float]:
+        """Tells the stage it is in, and the part done, 0 to 1."""
 
     def is_over(self) -> bool:
-        """Whether it has ended, well or not."""
+        """Tells whether it has ended, well or not."""
 
-    def outcome(self) -> Mapping[str, object]:
-        """What came of it, once it is over. Raises RuntimeError when it broke off."""
+    def outcome(self) -> object:
+        """Gives what came of it, once it is over. Raises RuntimeError when it broke off."""
 
     def stop(self) -> None:
         """Ends it at once; nothing comes of it."""
 
 
-Beside = Callable[[str, Mapping[str, object]], Running]
+Begin = Callable[[Any], Running]  # begins what a request of `station.jobs.messages` asks for
 Job = Callable[[Run], "Do | Took | Long | Run"]  # a Run: another job goes on
 HandleInput = Callable[[Hand, Input, View], "Do | Took | Run | None"]
 

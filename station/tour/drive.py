@@ -21,7 +21,7 @@ from demo_db.build import build
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.jobs.process import in_a_process
+from station.jobs.process import ProcessJob
 from station.ledger.ledger import Ledger
 from station.look import inspect
 from station.look.blocks.drawings import SheetBlock
@@ -101,7 +101,7 @@ class Tour:
             Where(area="loading", router=free_router(self.ledger)),
             self.clock,
             printer=papers,
-            beside=in_a_process,
+            begin=ProcessJob,
         )
         self.window = Window()
         self.window.resize(*SIZE)
@@ -133,7 +133,7 @@ class Tour:
             while self.desk.underway is not None:
                 QTest.qWait(50)
         elif words == "@begun":
-            while self.desk.underway and not self.desk.underway.running.news()[1]:
+            while self.desk.underway and not self.desk.underway.running.progress()[1]:
                 QTest.qWait(5)
         elif words == "@tap":
             self._tap()

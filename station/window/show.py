@@ -55,7 +55,7 @@ def _fault(fault: "Fault") -> "Face":
 def _run(application: QApplication, window: Window, data: Path, at: Clock) -> int:
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
-    from station.jobs.process import in_a_process  # noqa: PLC0415 - only when it is used
+    from station.jobs.process import ProcessJob  # noqa: PLC0415 - only when it is used
     from station.printing.pdf_files import Papers  # noqa: PLC0415 - only when it is used
     from station.printing.printers import Printers  # noqa: PLC0415 - only when it is used
     from station.window import first_run  # noqa: PLC0415 - after the frame
@@ -73,7 +73,7 @@ def _run(application: QApplication, window: Window, data: Path, at: Clock) -> in
 
         printers = Printers(ledger, window, tell)
         papers = Papers(ledger, data / "papers", at, later(printers))
-        desk = bootstrap.new_desk(ledger, where, at, printer=papers, beside=in_a_process)
+        desk = bootstrap.new_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.new_loop(ledger, data))
         session.start()
         code = application.exec()

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 from station import bootstrap
 from station.bootstrap import Where
 from station.jobs import process
-from station.jobs.cut_reading import STAGES
+from station.jobs.read_cut_file import STAGES
 from station.shop.cards import button
 from station.shop.faces import Progress
 from tests.floor.test_intake import TEXTS, folder_with, new_cut_file
@@ -39,7 +39,7 @@ def live(stage, qtbot):
     """A screen whose long work runs in a process of its own."""
     stage.desk = bootstrap.new_desk(
         stage.ledger, Where(area="office"), stage.clock, ids=stage.new_id,
-        beside=process.in_a_process,
+        begin=process.ProcessJob,
     )  # fmt: skip
     yield from on_screen(stage, qtbot)
 
@@ -97,7 +97,7 @@ def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
 def test_a_reading_that_is_stopped_leaves_nothing_behind(live, qtbot, how):
     reading(live)
     running, before = live.session.desk.underway.running, dict(live.session.desk.hand.work)
-    qtbot.waitUntil(lambda: running.news()[1] > 0, timeout=20_000)
+    qtbot.waitUntil(lambda: running.progress()[1] > 0, timeout=20_000)
     began = time.perf_counter()
     if how == "Esc":
         QTest.keyClick(live.window, Qt.Key.Key_Escape)

@@ -1,0 +1,105 @@
+"""What is asked of work beside the screen, and what comes back: typed, as JSON on the way.
+
+A request names its job. `Progress` comes back while it is done, then its outcome, once.
+"""
+
+from collections.abc import Callable
+
+import msgspec
+
+from station.shop.facts import Part, Revision, Router
+
+
+class Message(msgspec.Struct, frozen=True, kw_only=True, tag=True):
+    """One value on its way from or to the other process, under the name of its type."""
+
+
+class Progress(Message, frozen=True):
+    """How far a job is: the stage it is in, and the part of all done, 0 to 1."""
+
+    stage: str
+    share: float
+
+
+class Failed(Message, frozen=True):
+    """What this PC refused: a file it cannot read (why, in its own words), or memory."""
+
+    file: str
+    why: str
+
+
+# --- a cut file is read for the office
+
+
+class Pocket(msgspec.Struct, frozen=True):
+    """A bit in a router's changer."""
+
+    number: int
+    diameter_mm: float
+    flutes: int
+
+
+class ReadCutFile(Message, frozen=True):
+    """Read a cut file's text, and work out what it makes and takes."""
+
+    path: str
+    cut_file: str  # its id
+    material: str  # its id
+    thickness_mm: float
+    sheet: tuple[float, float]  # mm along x, along y
+    router: Router | None  # None: not known, so no time is worked out
+    pockets: tuple[Pocket, ...]  # of its changer
+    units: str | None  # for a text that does not say; None: then it is asked
+    parts: tuple[Part, ...]  # those with a shape
+    taken: dict[str, str]  # letters of its revisions by the digest of their texts
+    cuts_out: bool  # False: a run on the sheets of another file, which cuts no parts out
+
+
+class DrawnPath(msgspec.Struct, frozen=True):
+    """The path of the bit, to be drawn."""
+
+    strokes: str  # packed: a draft with it is written at every scan
+    seconds: float  # of the whole path
+    off_mm: float  # from the true path, at most
+    share: float  # of its strokes that are drawn
+    thickness_mm: float | None  # of the sheet
+
+
+class CutFileRead(Message, frozen=True):
+    """The revision as it would be taken in; its new shapes are still without a name."""
+
+    file: str
+    revision: Revision
+    sizes: dict[str, str]  # length and width of each shape, as text
+    unnamed: list[str]  # shapes that are no part yet
+    found: int  # problems in all
+    problems: list[str]  # the first of them
+    spots: list[tuple[float, float]]  # mm on the sheet, where they are
+    assumed: list[str]  # what the text did not say and was taken as usual
+    router: str  # its id; "": not known
+    path: DrawnPath
+
+
+class AlreadyTaken(Message, frozen=True):
+    """The text is this revision of the cut file already."""
+
+    letter: str
+
+
+class Unreadable(Message, frozen=True):
+    """The text cannot be read as a cut file."""
+
+    why: str
+
+
+class UnitsMissing(Message, frozen=True):
+    """The text does not say whether it is in mm or in inches."""
+
+
+class NothingCutOut(Message, frozen=True):
+    """The text cuts no part out of this material."""
+
+
+Request = ReadCutFile  # the union of all of them, once there are more
+Outcome = CutFileRead | AlreadyTaken | Unreadable | UnitsMissing | NothingCutOut | Failed
+Report = Callable[[str, float], None]  # a job calls it with its stage and the part done, 0 to 1

@@ -1,0 +1,68 @@
+"""What goes to work beside the screen and comes back: the same values on both sides."""
+
+import msgspec
+import pytest
+
+from station.jobs import messages, process
+from station.jobs.messages import (
+    AlreadyTaken,
+    CutFileRead,
+    DrawnPath,
+    Failed,
+    Message,
+    NothingCutOut,
+    Pocket,
+    Progress,
+    ReadCutFile,
+    UnitsMissing,
+    Unreadable,
+)
+from station.shop.facts import Part, Revision, Router, Shape
+from tests.floor.shop_small import GAUGES, small_facts
+
+PART = Part(id="014", name="A", words="a part", shape=Shape(outline=((0.0, 0.0), (9.0, 0.0))))
+REVISION = next(f for f in small_facts() if isinstance(f, Revision))
+REQUEST = ReadCutFile(
+    path="a.nc", cut_file=GAUGES, material="1", thickness_mm=6.5, sheet=(2440.0, 1220.0),
+    router=Router(id="1", name="Router 1", hold_downs=((5.0, 6.0),)), pockets=(Pocket(1, 6.0, 2),),
+    units=None, parts=(PART,), taken={"d1": "A"}, cuts_out=True,
+)  # fmt: skip
+OUTCOMES = (
+    CutFileRead(
+        file="a.nc", revision=REVISION, sizes={"new0": "9.0 × 9.0 mm"}, unnamed=["new0"],
+        found=1, problems=["Line 3: x"], spots=[(1.5, 2.0)], assumed=["mm"], router="1",
+        path=DrawnPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
+    ),
+    AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(), NothingCutOut(),
+    Failed(file="a.nc", why="No such file"),
+)  # fmt: skip
+
+
+def test_every_message_is_tried_here():
+    tried = {type(m) for m in (REQUEST, Progress(stage="read", share=0.5), *OUTCOMES)}
+    assert tried == set(Message.__subclasses__())
+
+
+def test_a_request_arrives_as_it_was_sent():
+    assert process.REQUESTS.decode(msgspec.json.encode(REQUEST)) == REQUEST
+
+
+@pytest.mark.parametrize("answer", [Progress(stage="draw", share=0.7), *OUTCOMES], ids=repr)
+def test_an_answer_arrives_as_it_was_sent(answer):
+    assert process.ANSWERS.decode(msgspec.json.encode(answer)) == answer
+
+
+def test_what_nobody_asks_for_is_refused():
+    with pytest.raises(msgspec.ValidationError):
+        process.REQUESTS.decode(b'{"type": "Other"}')
+
+
+def test_a_file_that_is_not_there_is_an_outcome(tmp_path):
+    asked = msgspec.structs.replace(REQUEST, path=str(tmp_path / "none.nc"))
+    done = process.DoneJob(asked)
+    assert done.is_over()
+    assert done.outcome() == Failed(file=asked.path, why="No such file or directory")
+
+
+def test_every_request_has_its_job():
+    assert set(process.JOBS) == {messages.ReadCutFile}
