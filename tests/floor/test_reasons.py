@@ -63,6 +63,11 @@ def test_touch_reaches_every_reason_for_which_an_area_counts(area):
     assert {write("reason", r.id) for r in wanted if r.is_offered(area)} <= reached
 
 
+@pytest.mark.parametrize(("area", "button"), [("popping", "missing"), ("trimming", "lost")])
+def test_touch_reaches_what_is_missing(area, button):
+    assert write("button", BUTTONS[button].number) in codes_by_touch(area)
+
+
 @pytest.mark.parametrize("area", ROOMS)
 def test_a_retired_reason_is_on_no_screen(area):
     retired = replace(KNOT, active=False)

@@ -36,14 +36,20 @@ def find_first(view: View) -> str:
     return f"spoiled/{known[0].id}" if known else "spoiled"
 
 
-def list_entries(hand: Hand, view: View, area: str, room: int) -> tuple[Entry, ...]:
-    """Lists the cards of the page that is open, `room` to a page, and the one that turns it."""
+def list_entries(
+    hand: Hand, view: View, area: str, room: int, also: tuple[Entry, ...] = ()
+) -> tuple[Entry, ...]:
+    """Lists the cards of the page that is open, `room` to a page, and the one that turns it.
+
+    `also` are cards of the area's own: they come behind the reasons that it shows first.
+    """
     offered = list_offered(view, area)
-    pages = max(1, -(-len(offered) // room))
+    cards = [Entry(big=r.words, code=write("reason", r.id)) for r in offered]
+    usual = sum(area in r.first_at for r in offered)
+    cards[usual:usual] = also
+    pages = max(1, -(-len(cards) // room))
     first = _page_of(hand) % pages * room
-    shown = tuple(
-        Entry(big=r.words, code=write("reason", r.id)) for r in offered[first : first + room]
-    )
+    shown = tuple(cards[first : first + room])
     return (*shown, Entry(big=say("more reasons"), code=button(TURN))) if pages > 1 else shown
 
 

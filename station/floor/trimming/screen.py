@@ -27,7 +27,7 @@ from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
-ROOM = 3  # reasons on a page, beside the ways that are always there
+ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution no room
 
 
 def screen(hand: Hand, view: View) -> Face:
@@ -162,8 +162,8 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
         Entry(big=say("Differs from the master"), code=button("master_differs")),
     ]
     if hand.work.get("part"):
-        entries += list_entries(hand, view, "trimming", ROOM)
-        entries.append(Entry(big=say("missing"), code=button("lost")))
+        missing = Entry(big=say("missing"), code=button("lost"))
+        entries += list_entries(hand, view, "trimming", ROOM, (missing,))
     return (Cards(title=say("Say what you see"), entries=tuple(entries)),)
 
 
