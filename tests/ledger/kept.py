@@ -18,7 +18,7 @@ import sqlite3
 import sys
 import tempfile
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
@@ -34,16 +34,15 @@ from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.talk import exchange
 from station.shop.acts import good
-from station.shop.faces import Face
 from station.shop.facts import Fact, Placed, Revision
-from station.shop.words import Say, say
+from station.shop.words import say
+from tests.answers import screen
 from tests.floor.shop_small import GAUGES, SPACERS
 from tests.replay import PIN, START, code_of, said, small_shop
 from tests.simulate.shop import MemoryLink, MemoryShop
 
 HERE = Path(__file__).resolve().parent / "kept"
 SITE = "kept"
-INSIDE = ("code", "minus", "plus", "style", "state", "tone", "revision", "part", "shape")
 FILES = {
     "carts.csv": "id,name,goes\n1,Cart 1,15:00\n3,Cart 3,16:30\n",
     "pocket.nc": "G21 G90 T1 M6\nM3 S18000\nG0 X50 Y50 Z5\nG1 Z-2 F900\nX90 F3000\nG0 Z5\nM30\n",
@@ -164,32 +163,6 @@ class Two:
 def lines_of(text: str) -> Iterator[str]:
     """The lines that are played."""
     return (x for line in text.splitlines() if (x := line.strip()) and not x.startswith("#"))
-
-
-# --- what a screen says
-
-
-def words(shown: object) -> Iterator[str]:
-    """Every text of a face in its order, and every code that a touch on it sends."""
-    if isinstance(shown, Say):
-        yield str(shown)
-    elif isinstance(shown, str):
-        yield shown
-    elif is_dataclass(shown):
-        for field in fields(shown):
-            value = getattr(shown, field.name)
-            if field.name == "code" and value:
-                yield f"[{value}]"
-            elif field.name not in INSIDE:
-                yield from words(value)
-    elif isinstance(shown, tuple):
-        for one in shown:
-            yield from words(one)
-
-
-def screen(face: Face) -> list[str]:
-    """What a screen says, empty texts left out."""
-    return [text for text in words(face) if text]
 
 
 # --- the work in hand

@@ -8,9 +8,10 @@ from station import bootstrap
 from station.ledger.codec import read_body
 from station.shop.cards import button
 from station.shop.facts import Concern, RackPlace
-from tests.ledger.kept import CLOCK, HERE, SITE, Kept, cases, opened, said, screen
+from tests.answers import screen
+from tests.ledger.kept import CLOCK, HERE, SITE, Kept, cases, opened
 from tests.ledger.toy import tables_of
-from tests.replay import PIN
+from tests.replay import PIN, said
 
 HANDS = json.loads((HERE / "hands.json").read_text(encoding="utf-8"))
 WAIT = [
