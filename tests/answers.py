@@ -1,4 +1,4 @@
-"""``python tests/answers.py OUT [TREE]``: all that a tree answers, as text to compare.
+"""``python -m tests.answers OUT [TREE]``: all that a tree answers, as text to compare.
 
 Plays the days in ``scenarios`` and 20 random walks on the small shop, and at the command line
 one walk on the demo shop, with the program of TREE (this one unless told). Into the folder OUT:
@@ -9,8 +9,8 @@ one walk on the demo shop, with the program of TREE (this one unless told). Into
 
 Two trees that behave alike leave the same files, byte for byte:
 
-    python tests/answers.py old ../before
-    python tests/answers.py new
+    python -m tests.answers old ../before
+    python -m tests.answers new
     diff -r old new
 
 So nothing here may lean on how a tree is built inside: days and walks are played by the tree's
