@@ -65,7 +65,7 @@ CUTTING = (
     Plant("station/queries/runs.py",
           "if run < len(runs) and (anywhere or runs[run].takes(bed.id)):", "if run < len(runs):",
           "a run on a router that cannot run it", RUNS),
-    Plant(f"{LOADING}/rules_sheet.py",
+    Plant(f"{LOADING}/rules_start.py",
           "    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)",
           "    return None", "a run of a revision that nobody approved", RUNS),
 )  # fmt: skip

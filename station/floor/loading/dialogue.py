@@ -1,22 +1,45 @@
-"""What an input means at the cutting bed: a code, a button or a number."""
+"""What a scanned code means at the cutting bed with the work in hand."""
 
-from station.floor.loading.before import Now, counts, no_next, now, what_next
-from station.floor.loading.buttons import BUTTON_STEPS
-from station.floor.loading.codes import CODE_STEPS
-from station.floor.loading.material import outside
-from station.shop.acts import Answer, good, refuse
+from collections.abc import Callable
+from dataclasses import replace
+
+from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot
+from station.floor.loading.preparing import (
+    Now,
+    close_question,
+    find_now,
+    is_ready,
+    keep_for_next,
+    list_counted,
+    list_served,
+    list_ticks,
+    refuse_no_next,
+    say_next,
+    start_next,
+    take_off,
+    tick_item,
+)
+from station.queries.batches import refuse_unapproved, refuse_uncuttable
+from station.queries.routers import find_bed, find_bit_in, name_router
+from station.queries.runs import BETWEEN
+from station.queries.settings import find_reason
+from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
+from station.shop.facts import Batch, Bit, Lot, Router, Slip
 from station.shop.rooms import Do, Hand, Input, Number, Run, Took
+from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, clock, say
+
+A_WHILE_S = 600  # the traveller again after this long is a question
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
     """One input at the cutting bed."""
-    here = now(hand, view)
+    here = find_now(hand, view)
     if isinstance(given, Number):
-        return _number(here, given)
+        return _enter_number(here, given)
     if not isinstance(given, Code):
         return None
     if given.kind == "button":
@@ -27,9 +50,9 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None
     return code_handler(here, given) if code_handler else None
 
 
-def _number(here: Now, given: Number) -> Took | None:
+def _enter_number(here: Now, given: Number) -> Took | None:
     if here.mode == "spoil":
-        return _survived(here, given)
+        return _enter_survived(here, given)
     revision, value = here.revision, given.reading
     if revision is None:
         return None
@@ -38,15 +61,15 @@ def _number(here: Now, given: Number) -> Took | None:
             here.hand,
             refuse(say("That is no thickness"), say("Enter the reading in mm, such as 6.4.")),
         )
-    if last := no_next(here):
+    if last := refuse_no_next(here):
         return Took(here.hand, last)
     hand = here.hand.with_work(reading=value)
-    if wrong := outside(here.view, revision, value):
-        return Took(hand, _stop(wrong, say("Not this sheet: measure again, or ask.")))
-    return Took(hand, good(say("{mm} mm: within limits", mm=f"{value:g}"), what_next(here, hand)))
+    if wrong := judge_thickness(here.view, revision, value):
+        return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
+    return Took(hand, good(say("{mm} mm: within limits", mm=f"{value:g}"), say_next(here, hand)))
 
 
-def _survived(here: Now, given: Number) -> Took:
+def _enter_survived(here: Now, given: Number) -> Took:
     """A count of what survived, of the part chosen (or the only one)."""
     makes = here.revision.makes() if here.revision else {}
     part = str(here.hand.work.get("part") or "") or next(iter(makes), "")
@@ -59,7 +82,7 @@ def _survived(here: Now, given: Number) -> Took:
                 say("Enter a number from 0 to {most}.", most=most),
             ),
         )
-    hand = here.hand.with_work(survived={**counts(here.hand), part: count}, part=part)
+    hand = here.hand.with_work(survived={**list_counted(here.hand), part: count}, part=part)
     return Took(
         hand,
         good(
@@ -71,6 +94,383 @@ def _survived(here: Now, given: Number) -> Took:
 CONFIRM_SPOILED = say("“Sheet spoiled” again when it is complete.")
 
 
-def _stop(said: Say, do: Say) -> Answer:
-    """Understood and kept, but wrong: shown in red."""
-    return Answer(tone="stop", said=said, do=do, refused=True)
+def _scan_traveller(here: Now, code: Code) -> Do | Took:
+    """A traveller or a slip: take it, start its sheet, or take its sheet off."""
+    if code.sheet:
+        return _scan_slip(here, code)
+    bed = here.bed
+    if bed.batch == code.number and (batch := here.view.get(Batch, code.number)):
+        if code.copy not in ("", batch.copy):
+            return _take_on(here, code)
+        if bed.sheet:
+            return take_off(here, copy=code.copy, traveller=True)
+        if is_ready(here, here.hand):
+            return start_next(here)
+        held = refuse_uncuttable(here.view, batch) or refuse_unapproved(here.view, batch)
+        again = held or notice(_say_taken(here, batch), say_next(here, here.hand))
+        return Took(here.hand, again)
+    return _take_on(here, code)
+
+
+def _say_taken(here: Now, batch: Batch) -> Say:
+    """What a traveller says that was scanned before: at once, or much later.
+
+    Once a sheet was cut, its slip tells a sheet twice; the traveller only says what is next.
+    """
+    load = here.view.last(batch.key, "take_batch")
+    if batch.cut or load is None or count_seconds(load.act.at, here.hand.now) < A_WHILE_S:
+        following = here.due
+        n = following.sheet if following else batch.sheets
+        return say("Batch {batch} is in hand, sheet {n} next", batch=batch.id, n=n)
+    return say(
+        "Batch {batch} loaded {at} by worker {by}: next sheet, or a mistake?",
+        batch=batch.id,
+        at=clock(load.act.at),
+        by=load.act.worker,
+    )
+
+
+def _take_on(here: Now, code: Code) -> Do:
+    after = replace(here.hand.empty(), subject=code.number)
+    args = {"router": here.bed.id, "copy": code.copy}
+    return Do("take_batch", f"batch/{code.number}", args, after)
+
+
+def _scan_slip(here: Now, code: Code) -> Do | Took:
+    """A slip ends its sheet, on whichever of this screen's routers it lies.
+
+    One that waits for its next run is wanted next.
+    """
+    if waiting := _find_waiting(here, code):
+        return _want_sheet(here, code, waiting)
+    router = here.bed.id
+    for other in list_served(here.hand, here.view):
+        if find_bed(here.view, other).batch == code.number:
+            router = other
+    args = {"router": router, "sheet": code.sheet, "copy": code.copy}
+    return Do(
+        "off_bed", f"slip/{code.number}-{code.sheet}", args, keep_for_next(here, code.number)
+    )
+
+
+def _find_waiting(here: Now, code: Code) -> Slip | None:
+    """The sheet of a valid slip, if it lies between two runs and was not put there just now."""
+    slip = here.view.get(Slip, f"{code.number}-{code.sheet}")
+    if slip is None or slip.state != BETWEEN:
+        return None
+    batch = here.view.get(Batch, code.number)
+    at = [find_bed(here.view, r) for r in {*list_served(here.hand, here.view), here.bed.id}]
+    on_bed = any((b.batch, b.sheet) == (slip.batch, slip.sheet) for b in at)
+    void = batch is None or code.copy not in ("", batch.copy)
+    just_now = count_seconds(slip.at, here.hand.now) <= MOMENT_S
+    return None if on_bed or void or just_now else slip
+
+
+def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
+    """The sheet of a slip is wanted next; its batch is taken on first."""
+    if here.bed.batch != slip.batch:
+        return _take_on(here, code)
+    hand = here.hand.with_work(sheet=slip.sheet, ticks=None)
+    following = here._replace(hand=hand).due
+    if following is None or following.sheet != slip.sheet:
+        return Took(
+            here.hand,
+            refuse(
+                say("{router} can't run what is next on sheet {n}", n=slip.sheet,
+                    router=name_router(here.view, here.bed.id)),
+                say("Take its traveller to the router that does."),
+            ),
+        )  # fmt: skip
+    said = say("Sheet {n} is next: run {run} of {of}", n=slip.sheet, run=following.run,
+               of=following.of)  # fmt: skip
+    return Took(hand, good(said, say_next(here, hand)))
+
+
+def _scan_lot(here: Now, code: Code) -> Took:
+    revision = here.revision
+    if revision is None:
+        return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
+    if wrong := refuse_no_next(here) or refuse_lot(here.view, revision, code.number):
+        return Took(here.hand, wrong)
+    hand = here.hand.with_work(lot=code.number)
+    lot = here.view.get(Lot, code.number)
+    said = say("Sheet from lot {lot}", lot=code.number)
+    if lot and lot.mark:
+        return Took(hand, notice(said, say("Look twice: {mark}.", mark=lot.mark)))
+    return Took(hand, good(said, say_next(here, hand)))
+
+
+def _scan_bit(here: Now, code: Code) -> Do | Took:
+    """A bit that is in is ticked; another one is put in; in a question it is the one."""
+    bit = here.view.get(Bit, code.number)
+    inside = code.number in dict(here.bed.bits).values()
+    if here.mode == "broken":
+        return Do("bit_broken", here.subject, {"bit": code.number}, close_question(here.hand))
+    if inside and bit and bit.state == "good":
+        return tick_item(here, "bit")
+    pocket = _find_pocket(here, bit) if bit else 0
+    if pocket is None:
+        return Took(
+            here.hand,
+            refuse(
+                say("No pocket takes bit {bit}", bit=code.number),
+                say("It fits none of the bits in the changer."),
+            ),
+        )
+    args = {"bit": code.number, "pocket": pocket}
+    left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
+    return Do("change_bit", here.subject, args, here.hand.with_work(ticks=left or None))
+
+
+def _find_pocket(here: Now, bit: Bit) -> int | None:
+    """Where a bit goes: the spindle, or the pocket that wants its diameter."""
+    router = here.view.get(Router, here.bed.id)
+    if router is None or not router.changer:
+        return 0
+    run = here.running if here.bed.sheet else here.preparing
+    for use in run.bits if run else ():
+        if use.diameter_mm == bit.diameter_mm:
+            return use.number
+    held = {p: here.view.get(Bit, b) for p, b in here.bed.bits}
+    fits = [p for p, b in held.items() if b and b.diameter_mm == bit.diameter_mm]
+    return fits[0] if fits else None
+
+
+def _scan_router(here: Now, code: Code) -> Took:
+    if code.number not in list_served(here.hand, here.view):
+        return Took(
+            here.hand,
+            refuse(
+                say("{router} is not served here", router=name_router(here.view, code.number)),
+                say("Go to its own screen."),
+            ),
+        )
+    return _face_router(here, code.number)
+
+
+def _face_router(here: Now, router: str) -> Took:
+    """The screen turns to another router; what was said of the first one's sheet goes."""
+    hand = here.hand if router == here.bed.id else here.hand.empty()
+    there = find_bed(here.view, router)
+    name = name_router(here.view, router)
+    hand = replace(hand, facing=router)
+    if there.sheet:
+        what = say("Sheet {n} of batch {batch} is on it.", n=there.sheet, batch=there.batch)
+    elif there.batch:
+        what = say("Batch {batch} is on it.", batch=there.batch)
+    else:
+        what = say("It is free: scan a traveller.")
+    return Took(hand, good(say("{router} is in front of you", router=name), what))
+
+
+def _scan_reason(here: Now, code: Code) -> Do | Took | None:
+    if here.mode == "stop":
+        args = {"reason": code.number}
+        return Do("report_stop", here.subject, args, close_question(here.hand))
+    if here.mode != "spoil":
+        return None
+    reason = find_reason(here.view, code.number, "sheet")
+    if reason is None:
+        return Took(
+            here.hand,
+            refuse(say("That is no reason for a sheet"), say("Scan one of those shown.")),
+        )
+    return Took(
+        here.hand.with_work(reason=reason.id),
+        good(
+            say("Sheet {n}: {why}", n=here.bed.sheet, why=reason.words),
+            say("What survived? Enter whole parts, or confirm."),
+        ),
+    )
+
+
+def _choose_part(here: Now, number: str) -> Took | None:
+    """Which part's survivors are counted next."""
+    makes = here.revision.makes() if here.revision else {}
+    if here.mode != "spoil":
+        return None
+    if number not in makes:
+        return Took(
+            here.hand, refuse(say("That part is not on this sheet"), say("Scan another part."))
+        )
+    said = say("{most} of these on a sheet", most=makes[number])
+    return Took(here.hand.with_work(part=number), good(said, say("How many of them are whole?")))
+
+
+CODE_STEPS: dict[str, Callable[[Now, Code], Do | Took | None]] = {
+    "batch": _scan_traveller,
+    "lot": _scan_lot,
+    "bit": _scan_bit,
+    "router": _scan_router,
+    "reason": _scan_reason,
+    "part": lambda here, code: _choose_part(here, code.number),
+}
+
+
+def _press_off(here: Now) -> Do | Took:
+    if not here.bed.sheet:
+        return Took(here.hand, refuse(say("No sheet is on the bed"), say("Start a sheet first.")))
+    return take_off(here)
+
+
+def _press_spoiled(here: Now) -> Do | Took:
+    """Opens the question; pressed again, with a reason, it is done."""
+    bed = here.bed
+    if not bed.sheet:
+        return Took(here.hand, refuse(say("No sheet is on the bed"), say("Nothing is spoiled.")))
+    if here.mode != "spoil":
+        hand = close_question(here.hand).with_work(mode="spoil")
+        said = say("Why is sheet {n} spoiled?", n=bed.sheet)
+        return Took(hand, notice(said, say("Scan or touch the reason.")))
+    args = {
+        "router": bed.id,
+        "reason": str(here.hand.work.get("reason") or ""),
+        "survived": list_counted(here.hand),
+    }
+    left = [t for t in list_ticks(here.hand) if t != "bit"]
+    after = close_question(here.hand).with_work(ticks=left or None)
+    after = _hold_batch(after, bed.batch)
+    return Do("spoil_sheet", f"batch/{bed.batch}", args, after)
+
+
+def _hold_batch(hand: Hand, batch: str) -> Hand:
+    """The hand with a batch in it."""
+    return replace(hand, subject=batch, digits="")
+
+
+def _press_survived(here: Now) -> Took | None:
+    """The next part of the sheet whose survivors are counted."""
+    makes = list(here.revision.makes()) if here.revision else []
+    if here.mode != "spoil" or not makes:
+        return None
+    chosen = here.hand.work.get("part")
+    place = makes.index(str(chosen)) + 1 if chosen in makes else 0
+    return _choose_part(here, makes[place % len(makes)])
+
+
+def _press_stop(here: Now) -> Took:
+    if here.bed.state == "stopped":
+        return Took(
+            here.hand,
+            notice(
+                say("Stopped since {at} already", at=clock(here.bed.stopped)),
+                say("When it runs again: “The stop is over”."),
+            ),
+        )
+    hand = close_question(here.hand).with_work(mode="stop")
+    return Took(
+        hand,
+        notice(
+            say("This does not stop the router: use its own stop"),
+            say("Then scan or touch the reason. Hands off the bed."),
+        ),
+    )
+
+
+def _press_broken(here: Now) -> Do | Took:
+    inside = [b for _, b in here.bed.bits]
+    if len(inside) == 1:
+        return Do("bit_broken", here.subject, {"bit": inside[0]}, _untick_bit(here))
+    hand = close_question(here.hand).with_work(mode="broken")
+    return Took(hand, notice(say("Which bit broke?"), say("Scan the bit or touch its row.")))
+
+
+def _untick_bit(here: Now) -> Hand:
+    """The hand without the tick for the bit."""
+    left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
+    return close_question(here.hand).with_work(ticks=left or None)
+
+
+def _press_more(here: Now) -> Do | Took:
+    if here.batch is None:
+        return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
+    args = {"router": here.bed.id}
+    return Do(
+        "add_sheet", here.batch.key, args, _hold_batch(close_question(here.hand), here.batch.id)
+    )
+
+
+def _press_next_router(here: Now) -> Took:
+    served = list_served(here.hand, here.view)
+    if len(served) < 2:
+        return Took(
+            here.hand, notice(say("This screen serves one router"), say("Go on with your work."))
+        )
+    place = served.index(here.bed.id) if here.bed.id in served else -1
+    return _face_router(here, served[(place + 1) % len(served)])
+
+
+def _do_plainly(kind: str, **args: object) -> Callable[[Now], Do]:
+    """A button that is one act about the router and leaves the hand as it is."""
+
+    def press(here: Now) -> Do:
+        return Do(kind, here.subject, args, close_question(here.hand))
+
+    return press
+
+
+def _judge_first_off(*, agrees: bool) -> Callable[[Now], Do]:
+    def press(here: Now) -> Do:
+        args = {"good": agrees, "batch": here.batch.id if here.batch else ""}
+        return Do("check_first_off", here.subject, args, close_question(here.hand))
+
+    return press
+
+
+def _tick_plainly(name: str) -> Callable[[Now], Took]:
+    return lambda here: tick_item(here, name)
+
+
+def _tick_bit(here: Now) -> Took:
+    """The bit is ticked by hand, when the right one is in."""
+    run = here.preparing
+    for use in run.bits[:1] if run else ():
+        bit = find_bit_in(here.view, here.bed, use)
+        if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
+            size = f"{use.diameter_mm:g}"
+            return Took(
+                here.hand,
+                refuse(say("A {size} mm bit is needed", size=size), say("Put it in and scan it.")),
+            )
+    return tick_item(here, "bit")
+
+
+def _tick_file(here: Now) -> Took | Run:
+    """A tick alone proves nothing: where the router's folder is known, its texts are read."""
+    ticked, revision = tick_item(here, "file"), here.preparing
+    router = here.view.get(Router, here.bed.id)
+    if ticked.answer.tone != "good" or not (router and router.folder and revision):
+        return ticked
+    if not revision.digest:
+        return ticked
+    args = {
+        "folder": router.folder,
+        "digest": revision.digest,
+        "letter": revision.letter,
+        "work": dict(ticked.hand.work),
+        "next": ticked.answer.do,
+    }
+    return Run("prove_file", args, here.hand)
+
+
+BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | Run | None]] = {
+    "start": start_next,
+    "off_bed": _press_off,
+    "sheet_spoiled": _press_spoiled,
+    "survived": _press_survived,
+    "stop": _press_stop,
+    "stop_over": _do_plainly("end_stop"),
+    "held_down": _tick_plainly("held_down"),
+    "bit_good": _tick_bit,
+    "file_right": _tick_file,
+    "zeroed": _tick_plainly("zero"),
+    "first_off_good": _judge_first_off(agrees=True),
+    "first_off_bad": _judge_first_off(agrees=False),
+    "day_done": _do_plainly("start_day"),
+    "resurfaced": _do_plainly("resurface"),
+    "rehomed": _do_plainly("rehome"),
+    "told": _do_plainly("read_notice"),
+    "bit_broken": _press_broken,
+    "one_more_sheet": _press_more,
+    "next_router": _press_next_router,
+}

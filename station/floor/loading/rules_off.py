@@ -3,9 +3,16 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.floor.loading.bits import later
-from station.floor.loading.common import MOMENT_S, START, TOO_SOON, batch_of, text, wear_moves
-from station.floor.loading.rules_take import NO_BATCH, void_copy
+from station.floor.loading.needs import (
+    MOMENT_S,
+    NO_BATCH,
+    START,
+    find_batch,
+    list_later_uses,
+    read_text,
+    refuse_void_copy,
+    wear_bit,
+)
 from station.queries.batches import find_revision
 from station.queries.pace import extend_pace
 from station.queries.routers import (
@@ -15,50 +22,70 @@ from station.queries.routers import (
     find_running,
     name_router,
 )
-from station.queries.runs import BETWEEN, Due, count_done, find_next, list_runs, name_run
+from station.queries.runs import (
+    BETWEEN,
+    Due,
+    count_done,
+    find_next,
+    find_work,
+    list_runs,
+    name_run,
+)
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Bit, Fact, Pace, Ran, Reason, Revision, Slip
-from station.shop.moves import SHEET, Move, move
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    Fact,
+    Pace,
+    Ran,
+    Reason,
+    Revision,
+    Slip,
+)
+from station.shop.moves import BOARD, SHEET, Move, move
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
+TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
 
-def off_bed(act: Act, view: View) -> Answer:
+
+def end_sheet(act: Act, view: View) -> Answer:
     """The sheet on the bed is done.
 
     Args: router, sheet (0: the one on the bed), copy, traveller (True: its main code was
     scanned, which could also mean a load).
     """
-    batch = batch_of(act, view)
+    batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, text(act, "router"))
+    bed = find_bed(view, read_text(act, "router"))
     wrong = (
-        void_copy(batch, text(act, "copy"))
-        or _already_off(act, view, batch)
-        or _not_on_bed(act, view, batch, bed)
-        or _bit_never_in(act, view, bed)
-        or _too_soon(act, bed)
+        refuse_void_copy(batch, read_text(act, "copy"))
+        or _refuse_again(act, view, batch)
+        or _refuse_not_on_bed(act, view, batch, bed)
+        or _ask_for_bit(act, view, bed)
+        or _ask_too_soon(act, bed)
     )
     revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
     if bed.run < len(list_runs(view, revision)):
-        return _off_for_next_run(act, view, batch, bed, revision)
-    return _off(act, view, batch, bed, revision)
+        return _keep_for_next_run(act, view, batch, bed, revision)
+    return _send_to_popping(act, view, batch, bed, revision)
 
 
-def _sheet(act: Act) -> int:
+def _read_sheet(act: Act) -> int:
     given = act.args.get("sheet")
     return given if isinstance(given, int) else 0
 
 
-def _already_off(act: Act, view: View, batch: Batch) -> Answer | None:
+def _refuse_again(act: Act, view: View, batch: Batch) -> Answer | None:
     """The same slip again: at once it is the trigger, later it is a question."""
-    slip = view.get(Slip, f"{batch.id}-{_sheet(act)}")
-    bed = find_bed(view, text(act, "router"))
+    slip = view.get(Slip, f"{batch.id}-{_read_sheet(act)}")
+    bed = find_bed(view, read_text(act, "router"))
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
     if slip is None or (slip.state == BETWEEN and on_bed):
         return None
@@ -75,7 +102,7 @@ def _already_off(act: Act, view: View, batch: Batch) -> Answer | None:
     )  # fmt: skip
 
 
-def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when another sheet, or none, is on this bed."""
     if bed.batch != batch.id or not bed.sheet:
         return refuse(
@@ -83,9 +110,9 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
                 router=name_router(view, bed.id)),
             say("Start the sheet first, or look at the other router."),
         )  # fmt: skip
-    if _sheet(act) not in (0, bed.sheet):
+    if _read_sheet(act) not in (0, bed.sheet):
         return refuse(
-            say("Sheet {sheet} is on the bed, not {slip}", sheet=bed.sheet, slip=_sheet(act)),
+            say("Sheet {sheet} is on the bed, not {slip}", sheet=bed.sheet, slip=_read_sheet(act)),
             say("Take slip {sheet}.", sheet=bed.sheet),
         )
     if bed.state == "stopped":
@@ -97,10 +124,10 @@ def _not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     return None
 
 
-def _bit_never_in(act: Act, view: View, bed: Bed) -> Answer | None:
+def _ask_for_bit(act: Act, view: View, bed: Bed) -> Answer | None:
     """A question where a bit that the file asks for by hand was not scanned in."""
     run = find_running(view, bed)
-    missing = later(view, bed, run) if run else ()
+    missing = list_later_uses(view, bed, run) if run else ()
     if not missing or act.args.get("sure"):
         return None
     return ask(
@@ -110,7 +137,7 @@ def _bit_never_in(act: Act, view: View, bed: Bed) -> Answer | None:
     )
 
 
-def _too_soon(act: Act, bed: Bed) -> Answer | None:
+def _ask_too_soon(act: Act, bed: Bed) -> Answer | None:
     """A question when the sheet can hardly be done, or a load may have been meant."""
     traveller = bool(act.args.get("traveller"))
     loaded = say(
@@ -139,21 +166,21 @@ def _too_soon(act: Act, bed: Bed) -> Answer | None:
     return None
 
 
-def _off(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
+def _send_to_popping(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     n, makes = bed.sheet, revision.makes()
-    after = _counted(batch)
+    after = _count_sheet(batch)
     run = find_running(view, bed) or revision
-    moves = _survivors(batch, n, makes) + _used(bed) + wear_moves(view, bed, run)
+    moves = _move_whole(batch, n, makes) + _use_up(bed) + wear_out(view, bed, run)
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
-    slip = _slip(act, view, bed, run)
-    sets: tuple[Fact, ...] = (*_emptied(view, bed, after, revision, first), slip)
-    sets += _timed(act, view, bed, run)
+    slip = _fill_slip(act, view, bed, run)
+    sets: tuple[Fact, ...] = (*_empty_bed(view, bed, after, revision, first), slip)
+    sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
-    return good(said, _next(view, after, bed, revision, first), moves=moves, sets=sets)
+    return good(said, _say_after(view, after, bed, revision, first), moves=moves, sets=sets)
 
 
-def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
+def _learn_pace(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
     """What the sheet tells of the router's time; nothing when it was hardly cut to its end."""
     real_s, file_s = count_cutting_s(bed, act.at), revision.minutes * 60
     if real_s < TOO_SOON * bed.minutes * 60 or file_s <= 0:
@@ -161,14 +188,15 @@ def _timed(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ..
     return (extend_pace(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
-def _off_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
+def _keep_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
     """The sheet waits with its slip for its next run, here or on another router."""
     runs, n = list_runs(view, revision), bed.sheet
     run = runs[bed.run - 1]
-    slip = replace(_slip(act, view, bed, run), state=BETWEEN)
-    slip = replace(slip, runs=(*slip.runs, _ran(slip, run)))
-    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *wear_moves(view, bed, run))
-    free, timed = _freed(bed), _timed(act, view, bed, run)
+    slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
+    ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
+    slip = replace(slip, runs=(*slip.runs, ran))
+    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *wear_out(view, bed, run))
+    free, timed = _free_bed(bed), _learn_pace(act, view, bed, run)
     done = count_done(view, batch, revision) | {n: bed.run}
     following = runs[bed.run]
     said = say("Sheet {n}: run {run} of {of} is done", n=n, run=bed.run, of=len(runs))
@@ -185,17 +213,13 @@ def _off_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Re
     return good(said, do, moves=moves, sets=(replace(free, batch=""), away, slip, *timed))
 
 
-def _ran(slip: Slip, run: Revision) -> Ran:
-    return Ran(revision=run.id, router=slip.router, at=slip.at, minutes=slip.minutes, by=slip.by)
-
-
-def _next(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
+def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
     """What to do after a sheet."""
     if batch.state == "cut":
         return say("Slip and parts to popping. The batch is cut.")
     if batch.state == "cancelled":
         return say("Slip and parts to popping. The batch is cancelled.")
-    following = _after(view, batch, bed, revision)
+    following = _find_after(view, batch, bed, revision)
     if following is None:
         return say("Slip and parts to popping. The rest runs on another router.")
     if first_off:
@@ -203,14 +227,14 @@ def _next(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str
     return say("Slip and parts to popping. Sheet {n} is next.", n=following.sheet)
 
 
-def _after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due | None:
+def _find_after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due | None:
     """What this router cuts of the batch once the sheet on its bed is done with."""
     done = count_done(view, batch, revision)
     done.pop(bed.sheet, None)
-    return find_next(batch, list_runs(view, revision), _freed(bed), done)
+    return find_next(batch, list_runs(view, revision), _free_bed(bed), done)
 
 
-def _counted(batch: Batch, spoiled: int = 0) -> Batch:
+def _count_sheet(batch: Batch, spoiled: int = 0) -> Batch:
     """The batch with one sheet more done; one that was cancelled stays so."""
     cut = batch.cut + 1
     state = "cut" if cut >= batch.sheets else "cutting"
@@ -219,7 +243,7 @@ def _counted(batch: Batch, spoiled: int = 0) -> Batch:
     return replace(batch, cut=cut, spoiled=batch.spoiled + spoiled, state=state)
 
 
-def _freed(bed: Bed) -> Bed:
+def _free_bed(bed: Bed) -> Bed:
     """The bed without its sheet."""
     return replace(
         bed,
@@ -232,12 +256,12 @@ def _freed(bed: Bed) -> Bed:
     )
 
 
-def _emptied(
+def _empty_bed(
     view: View, bed: Bed, batch: Batch, revision: Revision, first_off: str
 ) -> tuple[Bed, Batch]:
     """The bed without its sheet; a batch that is cut, or due elsewhere, leaves the router."""
-    done, free = batch.state != "cutting", _freed(bed)
-    if not done and _after(view, batch, bed, revision) is None:
+    done, free = batch.state != "cutting", _free_bed(bed)
+    if not done and _find_after(view, batch, bed, revision) is None:
         slips = count_done(view, batch, revision)
         slips.pop(bed.sheet, None)
         there = find_next(batch, list_runs(view, revision), free, slips, anywhere=True)
@@ -247,19 +271,19 @@ def _emptied(
     return replace(free, batch="" if done else bed.batch, first_off=first), batch
 
 
-def _survivors(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
+def _move_whole(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
     """Whole pieces to popping, under the slip of their sheet."""
     return tuple(
         move(part, qty, "cut", f"popping/{n}", batch.id) for part, qty in counts.items() if qty
     )
 
 
-def _used(bed: Bed) -> tuple[Move, ...]:
+def _use_up(bed: Bed) -> tuple[Move, ...]:
     """The sheet itself is used up."""
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
 
 
-def _slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
+def _fill_slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
     bits = [b.id for use in revision.bits if (b := find_bit_in(view, bed, use))]
     before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
     return Slip(
@@ -282,10 +306,10 @@ def spoil_sheet(act: Act, view: View) -> Answer:
     Args: router, reason, survived (part → whole pieces), bit (which broke; else the
     first one that the file uses).
     """
-    batch = batch_of(act, view)
+    batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, text(act, "router"))
+    bed = find_bed(view, read_text(act, "router"))
     revision = find_revision(view, batch)
     if bed.batch != batch.id or not bed.sheet or revision is None:
         return refuse(
@@ -293,20 +317,20 @@ def spoil_sheet(act: Act, view: View) -> Answer:
                 router=name_router(view, bed.id)),
             say("A sheet is spoiled while it lies on the bed."),
         )  # fmt: skip
-    reason = find_reason(view, text(act, "reason"), "sheet")
+    reason = find_reason(view, read_text(act, "reason"), "sheet")
     if reason is None:
         return ask(
             say("Why is sheet {sheet} spoiled?", sheet=bed.sheet),
             say("Scan a reason card for sheets."),
             "reason",
         )
-    survived = _counts(act, revision)
+    survived = _check_survived(act, revision)
     if isinstance(survived, Answer):
         return survived
-    return _spoiled(act, view, batch, bed, revision, reason, survived)
+    return _lose_sheet(act, view, batch, bed, revision, reason, survived)
 
 
-def _counts(act: Act, revision: Revision) -> dict[str, int] | Answer:
+def _check_survived(act: Act, revision: Revision) -> dict[str, int] | Answer:
     """What survived of each part, or a refusal when there can't be so many."""
     given = act.args.get("survived")
     counts: Mapping[object, object] = given if isinstance(given, Mapping) else {}
@@ -321,7 +345,7 @@ def _counts(act: Act, revision: Revision) -> dict[str, int] | Answer:
     return {part: int(str(counts.get(part, 0))) for part in makes}
 
 
-def _spoiled(
+def _lose_sheet(
     act: Act,
     view: View,
     batch: Batch,
@@ -331,20 +355,20 @@ def _spoiled(
     survived: dict[str, int],
 ) -> Answer:
     n, makes = bed.sheet, revision.makes()
-    after = _counted(batch, spoiled=1)
+    after = _count_sheet(batch, spoiled=1)
     lost = {part: qty - survived[part] for part, qty in makes.items()}
     run = find_running(view, bed) or revision
-    moves = _survivors(batch, n, survived) + _used(bed) + wear_moves(view, bed, run)
+    moves = _move_whole(batch, n, survived) + _use_up(bed) + wear_out(view, bed, run)
     moves += tuple(
         move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
         for part, qty in lost.items()
         if qty
     )
-    emptied, after = _emptied(view, bed, after, revision, "")
+    emptied, after = _empty_bed(view, bed, after, revision, "")
     sets: tuple[Fact, ...] = (emptied, after)
     if reason.breaks_bit:
-        sets = (*_broken(act, view, bed, run, emptied), after)
-    slip = _slip(act, view, bed, run)
+        sets = (*_break_bit_in(act, view, bed, run, emptied), after)
+    slip = _fill_slip(act, view, bed, run)
     if any(survived.values()):
         sets += (slip,)
     elif bed.run > 1:  # its slip waits for a run that does not come
@@ -358,11 +382,27 @@ def _spoiled(
     )  # fmt: skip
 
 
-def _broken(act: Act, view: View, bed: Bed, revision: Revision, after: Bed) -> tuple[Fact, ...]:
+def _break_bit_in(
+    act: Act, view: View, bed: Bed, revision: Revision, after: Bed
+) -> tuple[Fact, ...]:
     """The bit that broke, and the bed with first-off and zero due."""
     uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
-    named = view.get(Bit, text(act, "bit"))
+    named = view.get(Bit, read_text(act, "bit"))
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
     why = f"bit {bit.id} broke" if bit else "a bit broke"
     due = replace(after, first_off=why, zero=why)
     return (due, replace(bit, state="broken")) if bit else (due,)
+
+
+def wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
+    """The metres of one run on each bit that cut it here, and a pass on the spoilboard.
+
+    A laser, an engraving and a second operation do not cut through into it.
+    """
+    through = find_work(view, revision) == "parts"
+    moves = [move(BOARD, 1, "wear", f"spoilboard/{bed.id}", "")] if through else []
+    for use in revision.bits:
+        bit = find_bit_in(view, bed, use)
+        if bit and bit.diameter_mm == use.diameter_mm and round(use.cut_mm) > 0:
+            moves.append(wear_bit(bit, round(use.cut_mm), bed))
+    return tuple(moves)

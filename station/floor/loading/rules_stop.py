@@ -2,8 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.loading.bits import later
-from station.floor.loading.common import text, worn
+from station.floor.loading.needs import list_later_uses, read_text, wear_bit
 from station.queries.routers import (
     count_metres_left,
     count_passes,
@@ -20,7 +19,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
-def no_router(act: Act, view: View) -> Answer | None:
+def refuse_no_router(act: Act, view: View) -> Answer | None:
     """A refusal when the act names no router of the shop."""
     if view.get(Router, tail(act.subject)):
         return None
@@ -29,7 +28,7 @@ def no_router(act: Act, view: View) -> Answer | None:
 
 def report_stop(act: Act, view: View) -> Answer:
     """The router stands still, for a reason; this does not stop it (args: reason)."""
-    if wrong := no_router(act, view):
+    if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
@@ -38,7 +37,7 @@ def report_stop(act: Act, view: View) -> Answer:
             say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
             say("When it runs again: “{over}”.", over=say("The stop is over")),
         )
-    reason = find_reason(view, text(act, "reason"), "stop")
+    reason = find_reason(view, read_text(act, "reason"), "stop")
     if reason is None:
         return ask(
             say("Why does {router} stand still?", router=name),
@@ -65,7 +64,7 @@ def report_stop(act: Act, view: View) -> Answer:
 
 def end_stop(act: Act, view: View) -> Answer:
     """The router runs again; the stop is taken off the sheet's time."""
-    if wrong := no_router(act, view):
+    if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
@@ -87,11 +86,11 @@ def end_stop(act: Act, view: View) -> Answer:
 
 def change_bit(act: Act, view: View) -> Answer:
     """Another bit is put in by hand (args: bit, pocket; 0 is the spindle)."""
-    if wrong := no_router(act, view):
+    if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
-    bit = view.get(Bit, text(act, "bit"))
-    if refused := _bit_unfit(view, bed, bit):
+    bit = view.get(Bit, read_text(act, "bit"))
+    if refused := _refuse_unfit(view, bed, bit):
         return refused
     assert bit is not None
     given = act.args.get("pocket")
@@ -109,16 +108,16 @@ def change_bit(act: Act, view: View) -> Answer:
     if old:
         sets += (replace(old, router=""),)
     said = say("Bit {bit} is in: {words}", bit=bit.id, words=bit.words)
-    moves = _worn_so_far(view, bed, old)
+    moves = _wear_so_far(view, bed, old)
     if bed.state == "cutting":
-        return replace(_at_its_change(view, bed, bit, said), moves=moves, sets=sets)
+        return replace(_say_change(view, bed, bit, said), moves=moves, sets=sets)
     do = say("Set zero before the next sheet.")
     if changed.first_off:
         do = say("Set zero; first-off before the next sheet.")
     return good(said, do, moves=moves, sets=sets)
 
 
-def _at_its_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
+def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     """A bit put in by hand where the file stops for it: its metres against what it must cut."""
     revision = find_running(view, bed)
     uses = revision.bits if revision else ()
@@ -139,7 +138,7 @@ def _at_its_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     return good(said, do)
 
 
-def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
+def _refuse_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
     """A refusal when this bit can't go into this router now."""
     if bit is None:
         return refuse(say("There is no such bit"), say("Scan the bit's code again."))
@@ -154,13 +153,13 @@ def _bit_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
             say("Bit {bit} is in {router}", bit=bit.id, router=name_router(view, bit.router)),
             say("Take another one, or take it out there first."),
         )
-    return _not_asked_for(view, bed, bit) if bed.state == "cutting" else None
+    return _refuse_unasked(view, bed, bit) if bed.state == "cutting" else None
 
 
-def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
+def _refuse_unasked(view: View, bed: Bed, bit: Bit) -> Answer | None:
     """A refusal in the middle of a sheet, but for the bit that its file asks for next."""
     revision = find_running(view, bed)
-    following = later(view, bed, revision) if revision else ()
+    following = list_later_uses(view, bed, revision) if revision else ()
     if not following:
         return refuse(
             say("Sheet {sheet} is being cut", sheet=bed.sheet),
@@ -175,21 +174,21 @@ def _not_asked_for(view: View, bed: Bed, bit: Bit) -> Answer | None:
     return None
 
 
-def _worn_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
+def _wear_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     """What the bit that comes out has cut of the sheet under way, by hand changes."""
     revision = find_running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
     cut_mm = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
-    return (worn(old, cut_mm, bed),) if cut_mm else ()
+    return (wear_bit(old, cut_mm, bed),) if cut_mm else ()
 
 
-def bit_broken(act: Act, view: View) -> Answer:
+def break_bit(act: Act, view: View) -> Answer:
     """A bit in this router broke (args: bit)."""
-    if wrong := no_router(act, view):
+    if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
-    bit = view.get(Bit, text(act, "bit"))
+    bit = view.get(Bit, read_text(act, "bit"))
     if bit is None or bit.id not in dict(bed.bits).values():
         return refuse(
             say("That bit is not in {router}", router=name_router(view, bed.id)),
@@ -208,9 +207,9 @@ def bit_broken(act: Act, view: View) -> Answer:
     )
 
 
-def _not_while_cutting(act: Act, view: View) -> Answer | None:
+def _refuse_while_cutting(act: Act, view: View) -> Answer | None:
     """A refusal for what can only be true once the bed is free."""
-    if wrong := no_router(act, view):
+    if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     if not bed.sheet:
@@ -226,7 +225,7 @@ def start_day(act: Act, view: View) -> Answer:
 
     They look at the spoilboard, so the bed must be free.
     """
-    if wrong := _not_while_cutting(act, view):
+    if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
@@ -241,7 +240,7 @@ def start_day(act: Act, view: View) -> Answer:
 
 def resurface(act: Act, view: View) -> Answer:
     """The spoilboard was cut flat again: zero is due."""
-    if wrong := _not_while_cutting(act, view):
+    if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     done = count_passes(view, bed.id)
@@ -255,7 +254,7 @@ def resurface(act: Act, view: View) -> Answer:
 
 def rehome(act: Act, view: View) -> Answer:
     """The router was sent to its home switches."""
-    if wrong := _not_while_cutting(act, view):
+    if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)

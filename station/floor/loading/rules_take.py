@@ -2,42 +2,39 @@
 
 from dataclasses import replace
 
-from station.floor.loading.common import START, batch_of, text
+from station.floor.loading.needs import (
+    AT_ONCE,
+    NO_BATCH,
+    START,
+    find_batch,
+    list_unread,
+    read_text,
+    refuse_elsewhere,
+    refuse_void_copy,
+)
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, name_router
-from station.queries.runs import Due, find_due, name_run
+from station.queries.runs import find_due
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Concern, Notice, Router
+from station.shop.facts import Batch, Bed, Concern, Router
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 MOST_SHEETS = 99
 
-NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
-
-
-def void_copy(batch: Batch, copy: str) -> Answer | None:
-    """A refusal for a traveller or slip that is not of the valid copy."""
-    if not copy or copy == batch.copy:
-        return None
-    return refuse(
-        say("Void: copy {old} was replaced by copy {new}", old=copy, new=batch.copy),
-        say("Throw it away; use copy {new}. Nothing was counted.", new=batch.copy),
-    )
-
 
 def take_batch(act: Act, view: View) -> Answer:
     """A batch is taken on at a router (args: router, copy)."""
-    batch = batch_of(act, view)
+    batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, text(act, "router"))
+    bed = find_bed(view, read_text(act, "router"))
     wrong = (
-        void_copy(batch, text(act, "copy"))
+        refuse_void_copy(batch, read_text(act, "copy"))
         or refuse_uncuttable(view, batch)
         or refuse_unapproved(view, batch)
-        or _not_here(view, batch, bed)
+        or _refuse_here(view, batch, bed)
     )
     if wrong:
         return wrong
@@ -54,14 +51,14 @@ def take_batch(act: Act, view: View) -> Answer:
             say("Scan it again to cut it here all the same."),
             "sure",
         )  # fmt: skip
-    return _taken(view, batch, bed)
+    return _put_on_router(view, batch, bed)
 
 
-def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when this router can't take this batch now."""
     if view.get(Router, bed.id) is None:
         return refuse(say("Which router?"), say("Scan the router's code first."))
-    if elsewhere := runs_elsewhere(view, batch, bed):
+    if elsewhere := refuse_elsewhere(view, batch, bed):
         return elsewhere
     if bed.sheet:
         return refuse(
@@ -78,27 +75,7 @@ def _not_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
     return None
 
 
-def runs_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
-    """A refusal when nothing of the batch that is due can run on this router."""
-    revision = find_revision(view, batch)
-    if revision is None:
-        return None
-    here = find_due(view, batch, revision, bed)
-    if here and here.file.takes(bed.id):
-        return None
-    there = find_due(view, batch, revision, bed, anywhere=True)
-    if there is None or there.file.takes(bed.id):
-        return None
-    return refuse(
-        say("{router} can't run this cut file", router=name_router(view, bed.id))
-        if there.of == 1
-        else say("{router} can't run {run}", router=name_router(view, bed.id),
-                 run=name_run(view, there.file)),
-        say("It runs on router {routers}.", routers=", ".join(there.file.routers)),
-    )  # fmt: skip
-
-
-def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
+def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
     """The bed with the batch on it; a batch taken up again needs its first-off again."""
     due = "" if bed.first_off.startswith(START) else bed.first_off
     if batch.cut:
@@ -119,27 +96,26 @@ def _taken(view: View, batch: Batch, bed: Bed) -> Answer:
     )
     if bed.batch and bed.batch != batch.id:
         return attention(left, say("Batch {old} waits in the queue.", old=bed.batch), sets=sets)
-    return good(left, _first_step(view, batch, bed), sets=sets)
+    return good(left, _say_first_step(view, batch, bed), sets=sets)
 
 
-def _first_step(view: View, batch: Batch, bed: Bed) -> Say:
+def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
     """What a batch that was just taken on asks for."""
     revision = find_revision(view, batch)
     following = find_due(view, batch, revision, bed) if revision else None
     if following is None or following.run == 1:
         return say("Scan the lot of the sheet, measure it.")
-    return on_pins(following)
-
-
-def on_pins(following: Due) -> Say:
-    """That a sheet goes on a bed for its next run."""
-    return say("Sheet {n} on its pins: run {run} of {of}.", n=following.sheet, run=following.run,
-               of=following.of)  # fmt: skip
+    return say(
+        "Sheet {n} on its pins: run {run} of {of}.",
+        n=following.sheet,
+        run=following.run,
+        of=following.of,
+    )
 
 
 def add_sheet(act: Act, view: View) -> Answer:
     """One more sheet of a batch, to make good for a spoiled one (args: router)."""
-    batch = batch_of(act, view)
+    batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
     if batch.role != "cut" or batch.state == "cancelled" or not batch.spoiled:
@@ -164,10 +140,10 @@ def add_sheet(act: Act, view: View) -> Answer:
             say("Scan it again for yet another."),
             "sure",
         )  # fmt: skip
-    return _added(view, batch, find_bed(view, text(act, "router")))
+    return _add_one(view, batch, find_bed(view, read_text(act, "router")))
 
 
-def _added(view: View, batch: Batch, bed: Bed) -> Answer:
+def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
     """The batch with one sheet more; the bed takes it up again if it is free."""
     more = replace(batch, sheets=batch.sheets + 1, state="cutting")
     sets: tuple[Bed | Batch, ...] = (more,)
@@ -190,7 +166,7 @@ def check_first_off(act: Act, view: View) -> Answer:
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
     if not act.args.get("good"):
-        return _first_off_wrong(act, view, bed)
+        return _hold_after_first_off(act, view, bed)
     if not bed.first_off:
         return notice(say("No first-off is due on {router}", router=name), say("Go on."))
     if bed.sheet:
@@ -205,8 +181,8 @@ def check_first_off(act: Act, view: View) -> Answer:
     )
 
 
-def _first_off_wrong(act: Act, view: View, bed: Bed) -> Answer:
-    batch = view.get(Batch, text(act, "batch") or bed.batch)
+def _hold_after_first_off(act: Act, view: View, bed: Bed) -> Answer:
+    batch = view.get(Batch, read_text(act, "batch") or bed.batch)
     if batch is None:
         return refuse(
             say("No batch is on {router}", router=name_router(view, bed.id)),
@@ -237,27 +213,9 @@ def _first_off_wrong(act: Act, view: View, bed: Bed) -> Answer:
     )
 
 
-AT_ONCE = 3  # as many are shown, and so read, at a time
-
-
-def unread(view: View, router: str) -> tuple[Notice, ...]:
-    """What went wrong with this router's parts and was not read yet, oldest first."""
-    return view.shelf(Notice, f"router/{router}")
-
-
-def must_read(view: View, router: str) -> Answer | None:
-    """A refusal while something is unread."""
-    if not (waiting := unread(view, router)):
-        return None
-    return refuse(
-        say("Read first: {text}", text=waiting[0].text),
-        say("Then “{read}”.", read=say("I have read it")),
-    )
-
-
 def read_notice(act: Act, view: View) -> Answer:
     """What was told to this router, and is on its screen, is read."""
-    waiting = unread(view, tail(act.subject))[:AT_ONCE]
+    waiting = list_unread(view, tail(act.subject))[:AT_ONCE]
     if not waiting:
         return notice(say("There is nothing to read"), say("Go on."))
     return good(

@@ -1,111 +1,137 @@
-"""What the screen at the cutting bed shows, state by state."""
+"""What the screen shows while the router is stopped, or a question is open."""
 
-from station.floor.loading.before import Now, missing, now, reading, ready
-from station.floor.loading.blocks import drawing, header, progress, where
-from station.floor.loading.check_list import checks, first_things
-from station.floor.loading.face_stop import (
-    TITLE,
-    reasons,
-    spoiling,
-    stopped,
-    which_bit,
-    why_stopped,
+from station.floor.loading.main_pane import (
+    draw_sheet,
+    list_first_things,
+    say_where,
+    show_checks,
+    show_header,
+    show_progress,
 )
-from station.floor.loading.material import outside
-from station.floor.loading.rules_take import unread
-from station.floor.loading.side import (
-    care,
-    cut_today,
-    drawer,
-    lots,
-    meters,
-    other_router,
-    queue,
-    queue_entry,
-    router_cards,
-    side,
+from station.floor.loading.needs import judge_thickness, list_unread
+from station.floor.loading.preparing import (
+    Now,
+    find_missing,
+    find_now,
+    find_reading,
+    is_ready,
+    list_counted,
+)
+from station.floor.loading.side_pane import (
+    offer_other_router,
+    show_care,
+    show_cut_today,
+    show_drawer,
+    show_lots,
+    show_meters,
+    show_queue,
+    show_queued,
+    show_routers,
+    show_side,
+    write_touch,
 )
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bit_in
+from station.queries.settings import list_reasons
 from station.queries.underway import list_queue
 from station.shop.cards import button
-from station.shop.faces import Asked, Block, Checks, Face, Hint, Press
-from station.shop.facts import Batch, Revision
+from station.shop.faces import (
+    Asked,
+    Block,
+    Cell,
+    Checks,
+    Face,
+    Header,
+    Hint,
+    Press,
+    Remark,
+    Row,
+    Table,
+)
+from station.shop.facts import Batch, Bit, Part, Reason, Revision
 from station.shop.rooms import Hand
+from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, clock, say
+
+TITLE = say("Loading")
+
+
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
 def screen(hand: Hand, view: View) -> Face:
     """The screen for the work in hand at this router."""
-    here = now(hand, view)
-    modes = {"stop": why_stopped, "spoil": spoiling, "broken": which_bit}
+    here = find_now(hand, view)
+    modes = {"stop": ask_why_stopped, "spoil": ask_why_spoiled, "broken": ask_which_bit}
     if here.mode == "spoil" and not here.bed.sheet:
         here = here._replace(hand=hand.with_work(mode=None))
     if (asked := modes.get(here.mode)) is not None:
         return asked(here)
     if here.bed.state == "stopped":
-        return stopped(here)
+        return show_stopped(here)
     if here.batch and here.revision:
-        return _work(here, here.batch, here.revision)
-    return _queue(here)
+        return _show_work(here, here.batch, here.revision)
+    return _show_free(here)
 
 
 # --- a batch on the router
 
 
-def _work(here: Now, batch: Batch, revision: Revision) -> Face:
+def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
     """The sheet that is cut, or the one that is made ready."""
     cutting = bool(here.bed.sheet)
     if not cutting and batch.cut >= batch.sheets:
-        return _cut(here, batch, revision)
-    below: tuple[Block, ...] = (progress(here, revision),) if cutting else _asks(here, revision)
+        return _show_all_cut(here, batch, revision)
+    below: tuple[Block, ...] = (
+        (show_progress(here, revision),) if cutting else _ask_next(here, revision)
+    )
     return Face(
         title=TITLE,
-        where=where(here),
-        main=(header(here, batch, revision), drawing(here, revision), *below),
-        beside=(checks(here, batch, revision),),
-        presses=_cutting_presses(here) if cutting else _ready_presses(here, batch),
-        side=side(here),
+        where=say_where(here),
+        main=(show_header(here, batch, revision), draw_sheet(here, revision), *below),
+        beside=(show_checks(here, batch, revision),),
+        presses=_offer_while_cutting(here) if cutting else _offer_before_start(here, batch),
+        side=show_side(here),
     )
 
 
-def _asks(here: Now, revision: Revision) -> tuple[Block, ...]:
+def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
     """The one thing that must be chosen or typed before the next sheet, if any."""
-    if first_things(here):
+    if list_first_things(here):
         return ()
     run = here.preparing or revision
     bits = [find_bit_in(here.view, here.bed, u) for u in run.bits[:1]]
     if any(b is None or b.state != "good" for b in bits):
-        return (drawer(here, run),)
-    if missing(here, here.hand) == "lot":
-        return (lots(here, revision),)
+        return (show_drawer(here, run),)
+    if find_missing(here, here.hand) == "lot":
+        return (show_lots(here, revision),)
     following = here.due
     if following and following.run > 1:
         return ()
-    read = reading(here.hand)
-    if read and outside(here.view, revision, read) and ready(here, here.hand):
-        return (reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
+    read = find_reading(here.hand)
+    if read and judge_thickness(here.view, revision, read) and is_ready(here, here.hand):
+        return (show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
     typed = here.hand.digits or (f"{read:g}" if read else "")
     return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=say("mm")),)
 
 
-def _cutting_presses(here: Now) -> tuple[Press, ...]:
+def _offer_while_cutting(here: Now) -> tuple[Press, ...]:
     off = say("Sheet {n} is off the bed", n=here.bed.sheet)
     return (
         Press(label=off, code=button("off_bed"), style="primary", wide=2),
         Press(label=say("Sheet spoiled"), code=button("sheet_spoiled")),
         Press(label=say("Report a stop"), code=button("stop")),
-        *other_router(here),
+        *offer_other_router(here),
     )
 
 
-def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
-    first = _first_press(here)
+def _offer_before_start(here: Now, batch: Batch) -> tuple[Press, ...]:
+    first = _offer_first(here)
     if not first:
-        start = _start_label(here, batch)
+        start = _label_start(here, batch)
         held = refuse_uncuttable(here.view, batch) or refuse_unapproved(here.view, batch)
-        style = "primary" if ready(here, here.hand) and not held else "off"
+        style = "primary" if is_ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
     more = Press(label=say("One more sheet"), code=button("one_more_sheet"))
     return (
@@ -114,29 +140,29 @@ def _ready_presses(here: Now, batch: Batch) -> tuple[Press, ...]:
         Press(label=say("Report a stop"), code=button("stop")),
         Press(label=say("Bit broken"), code=button("bit_broken")),
         Press(label=say("Resurfaced"), code=button("resurfaced")),
-        *other_router(here),
+        *offer_other_router(here),
     )
 
 
-def _start_label(here: Now, batch: Batch) -> Say:
+def _label_start(here: Now, batch: Batch) -> Say:
     following = here.due
     if following and following.run > 1:
         return say("Start sheet {n}, run {run}", n=following.sheet, run=following.run)
     return say("Start sheet {n}", n=following.sheet if following else batch.sheets)
 
 
-def _first_press(here: Now) -> tuple[Press, ...]:
+def _offer_first(here: Now) -> tuple[Press, ...]:
     """The button for what stands before any sheet."""
     bed = here.bed
-    if unread(here.view, bed.id):
-        return (_primary("told"),)
+    if list_unread(here.view, bed.id):
+        return (_make_primary("told"),)
     if bed.day != here.hand.now[:10]:
-        return (_primary("day_done"),)
+        return (_make_primary("day_done"),)
     if bed.rehome:
-        return (_primary("rehomed"),)
+        return (_make_primary("rehomed"),)
     if bed.first_off:
         wrong = Press(label=say("It is wrong"), code=button("first_off_bad"))
-        return (_primary("first_off_good"), wrong)
+        return (_make_primary("first_off_good"), wrong)
     return ()
 
 
@@ -148,31 +174,31 @@ PRIMARY = {
 }
 
 
-def _primary(name: str) -> Press:
+def _make_primary(name: str) -> Press:
     return Press(label=PRIMARY[name], code=button(name), style="primary", wide=2)
 
 
-def _cut(here: Now, batch: Batch, revision: Revision) -> Face:
+def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
     """All sheets are cut, some of them spoiled: one more is offered."""
     return Face(
         title=TITLE,
-        where=where(here),
+        where=say_where(here),
         main=(
-            header(here, batch, revision),
+            show_header(here, batch, revision),
             Hint(
                 title=say("All {sheets} {sheets|sheet is|sheets are} cut", sheets=batch.sheets),
                 right=say("{spoiled} spoiled", spoiled=batch.spoiled),
                 note=say("Cut one more to make good, or take the next batch."),
                 tone="attention" if batch.spoiled else "good",
             ),
-            queue(here, 3, say("Next on this router")),
+            show_queue(here, 3, say("Next on this router")),
         ),
         presses=(
             *((_more(),) if batch.spoiled else ()),
             Press(label=say("Put it down"), code=button("put_down")),
-            *other_router(here),
+            *offer_other_router(here),
         ),
-        side=(*router_cards(here), *meters(here), cut_today(here, 5), care(here)),
+        side=(*show_routers(here), *show_meters(here), show_cut_today(here, 5), show_care(here)),
     )
 
 
@@ -185,14 +211,14 @@ def _more() -> Press:
 # --- nothing in hand
 
 
-def _queue(here: Now) -> Face:
+def _show_free(here: Now) -> Face:
     """The queue of this router, large, with the first batch suggested."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if not b.holds]
-    first = _first_press(here)
+    first = _offer_first(here)
     presses = first
     main: tuple[Block, ...] = ()
     if waiting:
-        entry = queue_entry(here, waiting[0])
+        entry = show_queued(here, waiting[0])
         main = (
             Hint(title=say("Next: batch {batch}", batch=waiting[0].id), right=entry.right,
                  note=say("{why}. Scan its traveller.", why=waiting[0].why or entry.line1)),
@@ -202,19 +228,152 @@ def _queue(here: Now) -> Face:
         presses += (Press(label=take, code=entry.code, style=style, wide=2),)
     return Face(
         title=TITLE,
-        where=where(here),
-        main=(*main, queue(here, 5, say("Queue of this router"))),
+        where=say_where(here),
+        main=(*main, show_queue(here, 5, say("Queue of this router"))),
         beside=_first_block(here),
         presses=(
             *presses,
             Press(label=say("Report a stop"), code=button("stop")),
             Press(label=say("Resurfaced"), code=button("resurfaced")),
-            *other_router(here),
+            *offer_other_router(here),
         ),
-        side=(*router_cards(here), *meters(here), cut_today(here, 5), care(here)),
+        side=(*show_routers(here), *show_meters(here), show_cut_today(here, 5), show_care(here)),
     )
 
 
 def _first_block(here: Now) -> tuple[Block, ...]:
-    first = first_things(here)
+    first = list_first_things(here)
     return (Checks(title=say("First on this router"), items=first),) if first else ()
+
+
+def show_stopped(here: Now) -> Face:
+    """The router stands still: since when, why, and what to mind."""
+    bed = here.bed
+    reason = here.view.get(Reason, bed.stop)
+    minutes = round(count_seconds(bed.stopped, here.hand.now) / 60)
+    spoil = Press(label=say("Sheet spoiled"), code=button("sheet_spoiled"))
+    on_bed = (
+        say("Sheet {n} of batch {batch} is on the bed", n=bed.sheet, batch=bed.batch)
+        if bed.sheet
+        else say("The bed is free")
+    )
+    over = Press(label=say("The stop is over"), code=button("stop_over"), style="primary", wide=2)
+    return Face(
+        title=TITLE,
+        where=say_where(here),
+        main=(
+            Header(label=say("Stopped since"), number=clock(bed.stopped),
+                   title=reason.words if reason else bed.stop, note=on_bed,
+                   right_label=say("Minutes"), right=str(minutes)),
+            _warn_own_stop(hold_down=bool(reason and reason.hold_down)),
+            *_due_after(here),
+            *((draw_sheet(here, here.revision),) if bed.sheet and here.revision else ()),
+        ),
+        presses=(
+            over,
+            *((spoil,) if bed.sheet else ()),
+            Press(label=say("Bit broken"), code=button("bit_broken")),
+            *offer_other_router(here),
+        ),
+        side=show_side(here),
+    )  # fmt: skip
+
+
+def _due_after(here: Now) -> tuple[Block, ...]:
+    """What is due before the next sheet once the stop is over."""
+    first = list_first_things(here)
+    return (Checks(title=say("Before the next sheet"), items=first),) if first else ()
+
+
+def _warn_own_stop(*, hold_down: bool = False) -> Remark:
+    """That this screen stops nothing."""
+    text = say("Use the router's own stop. Hands off until the spindle stands still.")
+    if hold_down:
+        text = say("Use the router's own stop. Never hold parts by hand.")
+    return Remark(tone="stop", title=say("This does not stop the router"), text=text)
+
+
+def show_reasons(here: Now, use: str, title: Say = Say()) -> Table:
+    """The reasons of one use, to be touched or scanned."""
+    rows = tuple(
+        Row(title=r.words, code=write_touch("reason", r.id)) for r in list_reasons(here.view, use)
+    )
+    return Table(columns=(say("Reason"),), rows=rows, title=title)
+
+
+def ask_why_stopped(here: Now) -> Face:
+    """Why the router stands still, to be touched or scanned."""
+    return Face(
+        title=TITLE,
+        where=say_where(here),
+        main=(_warn_own_stop(hold_down=False), show_reasons(here, "stop")),
+        presses=(LEAVE,),
+        side=(show_care(here),),
+    )
+
+
+def ask_why_spoiled(here: Now) -> Face:
+    """Why the sheet is spoiled, then what survived of it."""
+    chosen = here.view.get(Reason, str(here.hand.work.get("reason") or ""))
+    main: tuple[Block, ...] = (show_reasons(here, "sheet"),)
+    presses: tuple[Press, ...] = (LEAVE,)
+    if chosen and here.revision:
+        label = say("Sheet {n} is spoiled", n=here.bed.sheet)
+        main = _show_survivors(here, here.revision)
+        presses = (
+            Press(label=label, code=button("sheet_spoiled"), style="primary", wide=2),
+            LEAVE,
+        )
+    head = Hint(
+        title=say("Why is sheet {n} spoiled?", n=here.bed.sheet),
+        right=chosen.words if chosen else "",
+        note=say("What is not counted as whole is lost.") if chosen else "",
+        tone="attention",
+    )
+    sheet = (draw_sheet(here, here.revision),) if here.revision else ()
+    return Face(
+        title=TITLE, where=say_where(here), main=(head, *main), presses=presses,
+        side=(*sheet, show_care(here)),
+    )  # fmt: skip
+
+
+def _show_survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
+    """Each part of the sheet: how many there are, whole and lost."""
+    makes, counted = revision.makes(), list_counted(here.hand)
+    chosen = str(here.hand.work.get("part") or "") or next(iter(makes), "")
+    rows = []
+    for name, count in makes.items():
+        part, whole = here.view.get(Part, name), counted.get(name, 0)
+        cells = tuple(
+            Cell(text=say("{n}", n=n), bold=bold)
+            for n, bold in ((count, False), (whole, True), (count - whole, False))
+        )
+        rows.append(Row(title=part.name if part else name, note=part.words if part else "",
+                        cells=cells, code=write_touch("part", name), selected=name == chosen,
+                        shape=part.shape if part else None))  # fmt: skip
+    columns = (say("Part"), say("on the sheet"), say("whole"), say("lost"))
+    question = say("How many are whole?")
+    return (
+        Table(columns=columns, rows=tuple(rows)),
+        Asked(
+            question=question,
+            typed=here.hand.digits,
+            unit=say("{n|piece|pieces}", n=here.hand.digits),
+        ),
+    )
+
+
+def ask_which_bit(here: Now) -> Face:
+    """Which of several bits broke."""
+    rows = tuple(
+        Row(title=bit.words, note=say("no. {bit}", bit=bit.id), code=write_touch("bit", bit.id))
+        for _, name in here.bed.bits
+        if (bit := here.view.get(Bit, name))
+    )
+    return Face(
+        title=TITLE,
+        where=say_where(here),
+        main=(_warn_own_stop(), Table(columns=(say("Which bit broke?"),), rows=rows)),
+        presses=(LEAVE,),
+        side=(show_care(here),),
+    )

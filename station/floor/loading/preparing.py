@@ -11,9 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from station.floor.loading.bits import by_hand
-from station.floor.loading.rules_sheet import needed_ticks
-from station.floor.loading.rules_take import unread
+from station.floor.loading.needs import changes_by_hand, list_needed_ticks, list_unread
 from station.queries.batches import find_revision, refuse_unapproved
 from station.queries.routers import find_bed, find_running, list_routers
 from station.queries.runs import Due, find_due, refuse_unapproved_run
@@ -43,7 +41,7 @@ class Now(NamedTuple):
         """What this router cuts next of the batch in hand, after the sheet on its bed."""
         if self.batch is None or self.revision is None:
             return None
-        return find_due(self.view, self.batch, self.revision, self.bed, wanted(self.hand))
+        return find_due(self.view, self.batch, self.revision, self.bed, find_wanted(self.hand))
 
     @property
     def running(self) -> Revision | None:
@@ -70,25 +68,25 @@ class Now(NamedTuple):
         return f"router/{self.bed.id}"
 
 
-def routers(hand: Hand, view: View) -> tuple[str, ...]:
+def list_served(hand: Hand, view: View) -> tuple[str, ...]:
     """The routers that this screen serves; all of them when none was set up."""
     given = tuple(r for r in hand.router.replace(" ", "").split(",") if r)
     return given or tuple(r.id for r in list_routers(view))
 
 
-def router_id(hand: Hand, view: View) -> str:
+def find_faced_router(hand: Hand, view: View) -> str:
     """The router that is looked at now."""
-    served = routers(hand, view)
+    served = list_served(hand, view)
     return hand.facing if hand.facing in served else (served[0] if served else "")
 
 
-def now(hand: Hand, view: View) -> Now:
+def find_now(hand: Hand, view: View) -> Now:
     """The station at this moment."""
-    bed = find_bed(view, router_id(hand, view))
-    return Now(hand, view, bed, _batch(hand, view, bed))
+    bed = find_bed(view, find_faced_router(hand, view))
+    return Now(hand, view, bed, _find_batch(hand, view, bed))
 
 
-def _batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
+def _find_batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
     """The batch that the router has taken on, or one just cut that may want one more sheet.
 
     A batch that was cancelled meanwhile leaves the screen once its sheet is off the bed.
@@ -99,42 +97,42 @@ def _batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
     return batch if bed.batch or batch.state == "cut" else None
 
 
-def bare(hand: Hand) -> Hand:
+def close_question(hand: Hand) -> Hand:
     """The hand without the open question."""
     return hand.with_work(mode=None, reason=None, part=None, survived=None)
 
 
-def fresh(hand: Hand) -> Hand:
+def clear_sheet(hand: Hand) -> Hand:
     """The hand without anything said about the next sheet; lot stays."""
-    return bare(hand).with_work(reading=None, ticks=None, sheet=None)
+    return close_question(hand).with_work(reading=None, ticks=None, sheet=None)
 
 
-def ticks(hand: Hand) -> tuple[str, ...]:
+def list_ticks(hand: Hand) -> tuple[str, ...]:
     """What was ticked for the next sheet."""
     given = hand.work.get("ticks")
     return tuple(str(t) for t in given) if isinstance(given, list | tuple) else ()
 
 
-def reading(hand: Hand) -> float:
+def find_reading(hand: Hand) -> float:
     """The thickness read for the next sheet, mm; 0 when it is not read yet."""
     given = hand.work.get("reading")
     return float(given) if isinstance(given, int | float) else 0.0
 
 
-def wanted(hand: Hand) -> int:
+def find_wanted(hand: Hand) -> int:
     """The sheet that a person wants next; 0: the next in order."""
     given = hand.work.get("sheet")
     return given if isinstance(given, int) else 0
 
 
-def counts(hand: Hand) -> dict[str, int]:
+def list_counted(hand: Hand) -> dict[str, int]:
     """What survived of a spoiled sheet, as counted so far."""
     given = hand.work.get("survived")
     pairs = given.items() if isinstance(given, Mapping) else ()
     return {str(p): n for p, n in pairs if isinstance(n, int)}
 
 
-def missing(here: Now, hand: Hand) -> str:
+def find_missing(here: Now, hand: Hand) -> str:
     """What is still missing before the next sheet; empty when it can start."""
     following = here._replace(hand=hand).due
     lot = str(hand.work.get("lot") or "")
@@ -142,23 +140,23 @@ def missing(here: Now, hand: Hand) -> str:
         lot = ""
     elif not lot or count_in_store(here.view, lot) < 1:
         return "lot"
-    elif not reading(hand):
+    elif not find_reading(hand):
         return "reading"
-    needed = needed_ticks(here.bed, following.file if following else here.revision)
-    return next((t for t in needed if t not in ticks(hand)), "")
+    needed = list_needed_ticks(here.bed, following.file if following else here.revision)
+    return next((t for t in needed if t not in list_ticks(hand)), "")
 
 
-def only_on_free_bed(here: Now, name: str) -> bool:
+def needs_free_bed(here: Now, name: str) -> bool:
     """Whether this can only be true once the bed is free.
 
     A bit as well, where the file's bits are changed by hand in the middle of the sheet.
     """
     if name == "bit" and (run := here.preparing):
-        return by_hand(here.view, here.bed, run)
+        return changes_by_hand(here.view, here.bed, run)
     return name in ("held_down", "zero")
 
 
-def no_next(here: Now) -> Answer | None:
+def refuse_no_next(here: Now) -> Answer | None:
     """Said of what is prepared for a next sheet while the last one is cut."""
     batch, bed = here.batch, here.bed
     if batch is None or not bed.sheet or here.due:
@@ -169,9 +167,9 @@ def no_next(here: Now) -> Answer | None:
     )
 
 
-def ready(here: Now, hand: Hand) -> bool:
+def is_ready(here: Now, hand: Hand) -> bool:
     """Whether everything was said that a start needs."""
-    return not missing(here, hand)
+    return not find_missing(here, hand)
 
 
 NEXT: dict[str, Say] = {
@@ -187,12 +185,12 @@ NEXT: dict[str, Say] = {
 ON_PINS = say("Set the sheet on its pins, hold it down, tick it.")
 
 
-def what_next(here: Now, hand: Hand) -> Say:
+def say_next(here: Now, hand: Hand) -> Say:
     """What to do now before the next sheet."""
-    need = missing(here, hand)
-    if here.bed.sheet and (not need or only_on_free_bed(here, need)):
+    need = find_missing(here, hand)
+    if here.bed.sheet and (not need or needs_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
-    first = here.bed.first_off or here.bed.rehome or unread(here.view, here.bed.id)
+    first = here.bed.first_off or here.bed.rehome or list_unread(here.view, here.bed.id)
     if first and not here.bed.sheet:
         return say("First what stands on the screen, then the sheet.")
     if need:
@@ -201,13 +199,13 @@ def what_next(here: Now, hand: Hand) -> Say:
     return say("Press “{start}”.", start=say("Start the sheet"))
 
 
-def tick(here: Now, name: str) -> Took:
+def tick_item(here: Now, name: str) -> Took:
     """Something is confirmed for the next sheet, if it can be true already."""
     if here.batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
-    if last := no_next(here):
+    if last := refuse_no_next(here):
         return Took(here.hand, last)
-    if here.bed.sheet and only_on_free_bed(here, name):
+    if here.bed.sheet and needs_free_bed(here, name):
         return Took(
             here.hand,
             notice(
@@ -215,16 +213,15 @@ def tick(here: Now, name: str) -> Took:
                 say("Tick it when the bed is free."),
             ),
         )
-    if name == "file" and (wrong := _file_wrong(here, here.batch)):
-        return Took(here.hand, wrong)
-    hand = here.hand.with_work(ticks=[*(t for t in ticks(here.hand) if t != name), name])
-    return Took(hand, good(TICKED[name], what_next(here, hand)))
-
-
-def _file_wrong(here: Now, batch: Batch) -> Answer | None:
-    run = here.preparing
-    wrong = refuse_unapproved(here.view, batch)
-    return wrong or (refuse_unapproved_run(here.view, batch, run) if run else None)
+    if name == "file":
+        run = here.preparing
+        wrong = refuse_unapproved(here.view, here.batch) or (
+            refuse_unapproved_run(here.view, here.batch, run) if run else None
+        )
+        if wrong:
+            return Took(here.hand, wrong)
+    hand = here.hand.with_work(ticks=[*(t for t in list_ticks(here.hand) if t != name), name])
+    return Took(hand, good(TICKED[name], say_next(here, hand)))
 
 
 TICKED: dict[str, Say] = {
@@ -235,7 +232,7 @@ TICKED: dict[str, Say] = {
 }
 
 
-def start(here: Now) -> Do | Took:
+def start_next(here: Now) -> Do | Took:
     """The act that starts the next sheet, with all that was said about it."""
     batch = here.batch
     if batch is None:
@@ -244,15 +241,15 @@ def start(here: Now) -> Do | Took:
     args: dict[str, object] = {
         "router": here.bed.id,
         "lot": str(work.get("lot") or ""),
-        "reading": reading(here.hand),
-        "ticks": list(ticks(here.hand)),
+        "reading": find_reading(here.hand),
+        "ticks": list(list_ticks(here.hand)),
     }
-    if sheet := wanted(here.hand):
+    if sheet := find_wanted(here.hand):
         args["sheet"] = sheet
-    return Do("start_sheet", f"batch/{batch.id}", args, fresh(here.hand))
+    return Do("start_sheet", f"batch/{batch.id}", args, clear_sheet(here.hand))
 
 
-def off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
+def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
     """The act that takes the sheet off the bed."""
     args = {
         "router": here.bed.id,
@@ -261,16 +258,16 @@ def off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
         "traveller": traveller,
     }
     subject = f"slip/{here.bed.batch}-{here.bed.sheet}"
-    return Do("off_bed", subject, args, next_sheet(here, here.bed.batch))
+    return Do("off_bed", subject, args, keep_for_next(here, here.bed.batch))
 
 
-def next_sheet(here: Now, id: str) -> Hand:
+def keep_for_next(here: Now, id: str) -> Hand:
     """The hand after a sheet of a batch: what was said of the next one stays.
 
     After the last one the batch is put down, unless one more sheet may be wanted.
     """
     batch = here.view.get(Batch, id)
     if batch is None or here.bed.batch != id or here.due:
-        return bare(here.hand)
-    after = fresh(here.hand)
+        return close_question(here.hand)
+    after = clear_sheet(here.hand)
     return replace(after, subject=id if batch.spoiled else "")

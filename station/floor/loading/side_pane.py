@@ -1,9 +1,14 @@
 """The right pane of the loading room: what comes next, bits, what to take care of."""
 
-from station.floor.loading.before import Now, routers
-from station.floor.loading.bits import by_hand, later, ready_for
-from station.floor.loading.material import material_name
-from station.floor.loading.rules_take import AT_ONCE, unread
+from station.floor.loading.needs import (
+    AT_ONCE,
+    changes_by_hand,
+    find_ready_bit,
+    list_later_uses,
+    list_unread,
+    name_material,
+)
+from station.floor.loading.preparing import Now, list_served
 from station.queries.batches import describe_batch, find_revision
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
@@ -28,25 +33,25 @@ from station.shop.views import total
 from station.shop.words import Say, clock, say
 
 
-def code_of(kind: str, number: str, copy: str = "") -> str:
+def write_touch(kind: str, number: str, copy: str = "") -> str:
     """The code that a touch sends; empty for a number that can't be printed."""
     return write(kind, number, copy) if usable(kind, number, copy) else ""
 
 
-def batch_code(batch: Batch) -> str:
+def write_batch_touch(batch: Batch) -> str:
     """The code of a batch's valid traveller, or its bare number."""
-    return code_of("batch", batch.id, batch.copy) or code_of("batch", batch.id)
+    return write_touch("batch", batch.id, batch.copy) or write_touch("batch", batch.id)
 
 
-def side(here: Now) -> tuple[Block, ...]:
+def show_side(here: Now) -> tuple[Block, ...]:
     """The right pane: what comes next, the bit, and what to take care of."""
-    served = router_cards(here)
-    shown = queue(here, 1 if served else 2, say("Next on this router"))
-    today = () if served or len(shown.entries) > 1 else (cut_today(here, 2),)
-    return (*served, *told(here), shown, *meters(here), care(here), *today)
+    served = show_routers(here)
+    shown = show_queue(here, 1 if served else 2, say("Next on this router"))
+    today = () if served or len(shown.entries) > 1 else (show_cut_today(here, 2),)
+    return (*served, *show_told(here), shown, *show_meters(here), show_care(here), *today)
 
 
-def cut_today(here: Now, most: int) -> Listing:
+def show_cut_today(here: Now, most: int) -> Listing:
     """The sheets that came off this router today, newest first, with the minutes each took."""
     view, router, day = here.view, here.bed.id, here.hand.now[:10]
     slips = list_cut(view, router, day)
@@ -67,24 +72,24 @@ def cut_today(here: Now, most: int) -> Listing:
     )
 
 
-def other_router(here: Now) -> tuple[Press, ...]:
+def offer_other_router(here: Now) -> tuple[Press, ...]:
     """The button to the next router, on a screen that serves several."""
-    if len(routers(here.hand, here.view)) < 2:
+    if len(list_served(here.hand, here.view)) < 2:
         return ()
     return (Press(label=say("Next router"), code=button("next_router")),)
 
 
-def queue(here: Now, limit: int, title: Text) -> Cards:
+def show_queue(here: Now, limit: int, title: Text) -> Cards:
     """What comes next on this router, and why."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if b.id != here.bed.batch]
     return Cards(
         title=title,
-        entries=tuple(queue_entry(here, b) for b in waiting[:limit]),
+        entries=tuple(show_queued(here, b) for b in waiting[:limit]),
         empty=say("Nothing waits for this router."),
     )
 
 
-def queue_entry(here: Now, batch: Batch) -> Entry:
+def show_queued(here: Now, batch: Batch) -> Entry:
     """One batch in the queue."""
     revision = find_revision(here.view, batch)
     following = find_due(here.view, batch, revision, here.bed) if revision else None
@@ -100,26 +105,26 @@ def queue_entry(here: Now, batch: Batch) -> Entry:
             words=describe_batch(here.view, batch),
             left=batch.sheets - batch.cut,
             sheets=batch.sheets,
-            material=material_name(here.view, revision.material) if revision else "-",
+            material=name_material(here.view, revision.material) if revision else "-",
         ),
         line2=batch.holds[-1] if held else batch.why,
-        code=batch_code(batch),
+        code=write_batch_touch(batch),
     )
 
 
-def router_cards(here: Now) -> tuple[Cards, ...]:
+def show_routers(here: Now) -> tuple[Cards, ...]:
     """On a screen that serves several routers: each one, the next free first."""
-    served = routers(here.hand, here.view)
+    served = list_served(here.hand, here.view)
     if len(served) < 2:
         return ()
     beds = [find_bed(here.view, r) for r in served]
     left = {b.id: max(0.0, count_minutes_left(b, here.hand.now)) for b in beds}
     beds.sort(key=lambda b: (b.state == "stopped", left[b.id], b.id))
-    entries = tuple(_router(here, b, left[b.id]) for b in beds)
+    entries = tuple(_show_router(here, b, left[b.id]) for b in beds)
     return (Cards(title=say("Which is free next"), entries=entries),)
 
 
-def _router(here: Now, bed: Bed, left: float) -> Entry:
+def _show_router(here: Now, bed: Bed, left: float) -> Entry:
     tone: Tone = ""
     if bed.state == "stopped":
         right, tone = say("stopped"), "stop"
@@ -134,26 +139,29 @@ def _router(here: Now, bed: Bed, left: float) -> Entry:
         tone=tone,
         line1=on_it,
         line2=say("in front of you") if bed.id == here.bed.id else "",
-        code=code_of("router", bed.id),
+        code=write_touch("router", bed.id),
     )
 
 
-def meters(here: Now) -> tuple[Meter, ...]:
+def show_meters(here: Now) -> tuple[Meter, ...]:
     """The bit's metres: of each bit that the file uses, or of those that are in."""
     batch, revision = here.batch, here.running
     if batch and revision:
         used = [(find_bit_in(here.view, here.bed, u), u) for u in revision.bits]
-        following = later(here.view, here.bed, revision)
-        if by_hand(here.view, here.bed, revision):
+        following = list_later_uses(here.view, here.bed, revision)
+        if changes_by_hand(here.view, here.bed, revision):
             used = [(b, u) for b, u in used if b and b.diameter_mm == u.diameter_mm]
-            used += [(ready_for(here.view, u), u) for u in following]
-        found = {b.id: _meter(here, b, u.cut_mm / 1000, batch) for b, u in used if b}
-        return (*tuple(found.values())[:2], *_spoilboard(here))
+            used += [(find_ready_bit(here.view, u), u) for u in following]
+        found = {b.id: _show_bit_life(here, b, u.cut_mm / 1000, batch) for b, u in used if b}
+        return (*tuple(found.values())[:2], *_show_spoilboard(here))
     inside = [here.view.get(Bit, b) for _, b in here.bed.bits]
-    return (*(_meter(here, b, 0.0, None) for b in inside[:2] if b), *_spoilboard(here))
+    return (
+        *(_show_bit_life(here, b, 0.0, None) for b in inside[:2] if b),
+        *_show_spoilboard(here),
+    )
 
 
-def _spoilboard(here: Now) -> tuple[Meter, ...]:
+def _show_spoilboard(here: Now) -> tuple[Meter, ...]:
     """Sheets that were cut on the spoilboard since it was last flat."""
     router, done = here.view.get(Router, here.bed.id), count_passes(here.view, here.bed.id)
     if router is None or not router.flat_after:
@@ -171,12 +179,12 @@ def _spoilboard(here: Now) -> tuple[Meter, ...]:
     )
 
 
-def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
+def _show_bit_life(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
     cut = count_metres_cut(here.view, bit)
     left = bit.life_m - cut
     worn = here.view.stock(batch=here.bed.id, place=f"bit/{bit.id}")
     here_m, name = total(worn, part=WEAR) / 1000, name_router(here.view, here.bed.id)
-    right, tone = _lasts(bit, left, need, batch)
+    right, tone = _say_lasts(bit, left, need, batch)
     return Meter(
         title=say(
             "Bit no. {bit}: {here} m on {router}", bit=bit.id, here=round(here_m), router=name
@@ -188,7 +196,7 @@ def _meter(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
     )
 
 
-def _lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say, Tone]:
+def _say_lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say, Tone]:
     """How long the bit lasts, in sheets of the batch where there is one."""
     if bit.state != "good":
         return say("{state}: change it", state=bit.state), "stop"
@@ -207,7 +215,7 @@ LASER_CARE = say(
 )
 
 
-def care(here: Now) -> Remark:
+def show_care(here: Now) -> Remark:
     """The usual caution at the cutting bed; local rules come first."""
     shop = find_shop(here.view)
     revision = here.revision
@@ -241,30 +249,30 @@ def care(here: Now) -> Remark:
     )
 
 
-def told(here: Now) -> tuple[Remark, ...]:
+def show_told(here: Now) -> tuple[Remark, ...]:
     """What popping told this router, while a sheet is cut; else it stands first of all."""
     if here.bed.state != "cutting":
         return ()
     return tuple(
         Remark(tone="attention", title=say("Read before the next sheet"), text=n.text)
-        for n in unread(here.view, here.bed.id)[:AT_ONCE]
+        for n in list_unread(here.view, here.bed.id)[:AT_ONCE]
     )
 
 
-def lots(here: Now, revision: Revision) -> Cards:
+def show_lots(here: Now, revision: Revision) -> Cards:
     """Lots of the right material that have sheets left, oldest first."""
     found = [
         (lot, count_in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)
     ]
     return Cards(
-        title=say("Lots of {material}", material=material_name(here.view, revision.material)),
+        title=say("Lots of {material}", material=name_material(here.view, revision.material)),
         entries=tuple(
             Entry(
                 big=lot.id,
                 right=say("{count} {count|sheet|sheets}", count=count),
                 tone="attention" if lot.mark else "",
                 line1=lot.mark,
-                code=code_of("lot", lot.id),
+                code=write_touch("lot", lot.id),
             )
             for lot, count in found
             if count
@@ -273,7 +281,7 @@ def lots(here: Now, revision: Revision) -> Cards:
     )
 
 
-def drawer(here: Now, revision: Revision) -> Cards:
+def show_drawer(here: Now, revision: Revision) -> Cards:
     """Good bits in the drawer that fit this cut file."""
     sizes = {u.diameter_mm for u in revision.bits}
     bits = [b for b in here.view.shelf(Bit, "good") if b.diameter_mm in sizes]
@@ -286,7 +294,7 @@ def drawer(here: Now, revision: Revision) -> Cards:
                     "{metres} m left", metres=max(0, round(count_metres_left(here.view, b)))
                 ),
                 line1=b.words,
-                code=code_of("bit", b.id),
+                code=write_touch("bit", b.id),
             )
             for b in bits[:3]
         ),

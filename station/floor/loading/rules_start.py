@@ -4,38 +4,34 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
-from station.floor.loading.bits import at_start, later, ready_for, too_short, wrong_bit
-from station.floor.loading.common import batch_of, text
-from station.floor.loading.material import outside, wrong_lot
-from station.floor.loading.rules_take import NO_BATCH, must_read, runs_elsewhere, void_copy
+from station.floor.loading.needs import (
+    NO_BATCH,
+    TICKS,
+    find_batch,
+    find_ready_bit,
+    find_short_bit,
+    judge_thickness,
+    list_first_uses,
+    list_later_uses,
+    list_needed_ticks,
+    read_text,
+    refuse_bit,
+    refuse_elsewhere,
+    refuse_lot,
+    refuse_unread,
+    refuse_void_copy,
+)
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import (
-    Batch,
-    Bed,
-    Bit,
-    Concern,
-    Lot,
-    Reason,
-    Revision,
-    Router,
-    Slip,
-)
+from station.shop.facts import Batch, Bed, Bit, Concern, Lot, Reason, Revision, Router, Slip
 from station.shop.moves import SHEET, move
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
-
-TICKS: dict[str, Say] = {
-    "held_down": say("Not held down or bed not vacuumed yet"),
-    "bit": say("The bit is not checked yet"),
-    "file": say("The cut file is not checked yet"),
-    "zero": say("Zero is not set yet"),
-}
 
 
 class Sheet(NamedTuple):
@@ -65,11 +61,13 @@ def start_sheet(act: Act, view: View) -> Answer:
     Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true), sheet (0: the
     next in order).
     """
-    batch = batch_of(act, view)
+    batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, text(act, "router"))
-    wrong = void_copy(batch, text(act, "copy")) or _bed_busy(act, view, batch, bed)
+    bed = find_bed(view, read_text(act, "router"))
+    wrong = refuse_void_copy(batch, read_text(act, "copy")) or _refuse_busy_bed(
+        act, view, batch, bed
+    )
     wrong = wrong or refuse_uncuttable(view, batch) or refuse_unapproved(view, batch)
     revision = find_revision(view, batch)
     if wrong or revision is None:
@@ -77,15 +75,15 @@ def start_sheet(act: Act, view: View) -> Answer:
     chosen = act.args.get("sheet")
     following = find_due(view, batch, revision, bed, chosen if isinstance(chosen, int) else 0)
     if following is None:
-        return runs_elsewhere(view, batch, bed) or NO_BATCH
+        return refuse_elsewhere(view, batch, bed) or NO_BATCH
     sheet = Sheet(act, view, batch, following, bed)
     for check in CHECKS:
         if refused := check(sheet):
             return refused
-    return _started(sheet)
+    return _put_on_bed(sheet)
 
 
-def _bed_busy(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _refuse_busy_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     """A refusal when the bed is not free for this batch."""
     name = name_router(view, bed.id)
     if bed.state == "stopped":
@@ -116,11 +114,11 @@ def _bed_busy(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
     return None
 
 
-def _unread(sheet: Sheet) -> Answer | None:
-    return must_read(sheet.view, sheet.bed.id)
+def _check_unread(sheet: Sheet) -> Answer | None:
+    return refuse_unread(sheet.view, sheet.bed.id)
 
 
-def _day(sheet: Sheet) -> Answer | None:
+def _check_day(sheet: Sheet) -> Answer | None:
     if sheet.bed.day == sheet.act.at[:10]:
         return None
     name = name_router(sheet.view, sheet.bed.id)
@@ -130,7 +128,7 @@ def _day(sheet: Sheet) -> Answer | None:
     )
 
 
-def _rehome(sheet: Sheet) -> Answer | None:
+def _check_rehome(sheet: Sheet) -> Answer | None:
     if not sheet.bed.rehome:
         return None
     return refuse(
@@ -139,7 +137,7 @@ def _rehome(sheet: Sheet) -> Answer | None:
     )
 
 
-def _first_off(sheet: Sheet) -> Answer | None:
+def _check_first_off(sheet: Sheet) -> Answer | None:
     if not sheet.bed.first_off:
         return None
     return refuse(
@@ -148,7 +146,7 @@ def _first_off(sheet: Sheet) -> Answer | None:
     )
 
 
-def _router(sheet: Sheet) -> Answer | None:
+def _check_router(sheet: Sheet) -> Answer | None:
     routers = sheet.revision.routers
     if not routers or sheet.bed.id in routers:
         return None
@@ -158,24 +156,24 @@ def _router(sheet: Sheet) -> Answer | None:
     )
 
 
-def _approved(sheet: Sheet) -> Answer | None:
+def _check_approved(sheet: Sheet) -> Answer | None:
     return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)
 
 
-def _lot(sheet: Sheet) -> Answer | None:
+def _check_lot(sheet: Sheet) -> Answer | None:
     if sheet.due.run > 1:
         return None
-    return wrong_lot(sheet.view, sheet.revision, text(sheet.act, "lot"))
+    return refuse_lot(sheet.view, sheet.revision, read_text(sheet.act, "lot"))
 
 
-def _bits(sheet: Sheet) -> Answer | None:
+def _check_bits(sheet: Sheet) -> Answer | None:
     """The bits that must be in are right; those put in later by hand lie in the drawer."""
     view, bed, revision = sheet.view, sheet.bed, sheet.revision
-    for use in at_start(view, bed, revision):
-        if refused := wrong_bit(view, bed, use):
+    for use in list_first_uses(view, bed, revision):
+        if refused := refuse_bit(view, bed, use):
             return refused
-    for use in later(view, bed, revision):
-        if ready_for(view, use) is None:
+    for use in list_later_uses(view, bed, revision):
+        if find_ready_bit(view, use) is None:
             return refuse(
                 say("No {size} mm bit is in the drawer", size=f"{use.diameter_mm:g}"),
                 say("The file asks for it later in the sheet: get one first."),
@@ -183,21 +181,10 @@ def _bits(sheet: Sheet) -> Answer | None:
     return None
 
 
-def needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
-    """What a person must confirm before each sheet; zero only when it is due.
-
-    A run without a bit, a laser's, asks for none.
-    """
-    without = {"zero"} if not bed.zero else set()
-    if run and not run.bits:
-        without.add("bit")
-    return tuple(t for t in TICKS if t not in without)
-
-
-def _ticks(sheet: Sheet) -> Answer | None:
+def _check_ticks(sheet: Sheet) -> Answer | None:
     given = sheet.act.args.get("ticks")
     ticked = given if isinstance(given, list | tuple) else ()
-    for name in needed_ticks(sheet.bed, sheet.revision):
+    for name in list_needed_ticks(sheet.bed, sheet.revision):
         if name not in ticked:
             why = sheet.bed.zero if name == "zero" else ""
             return refuse(
@@ -206,49 +193,49 @@ def _ticks(sheet: Sheet) -> Answer | None:
     return None
 
 
-def reading_of(act: Act) -> float:
+def read_reading(act: Act) -> float:
     """The thickness that was read, mm; 0 when there is none."""
     given = act.args.get("reading")
     return float(given) if isinstance(given, int | float) else 0.0
 
 
-def _thickness(sheet: Sheet) -> Answer | None:
+def _check_thickness(sheet: Sheet) -> Answer | None:
     """A reading is there and within its limits, or a supervisor overrules with a reason."""
     if sheet.due.run > 1:
         return None
-    reading = reading_of(sheet.act)
+    reading = read_reading(sheet.act)
     if reading <= 0:
         return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
-    wrong = outside(sheet.view, sheet.revision, reading)
+    wrong = judge_thickness(sheet.view, sheet.revision, reading)
     if wrong is None:
         return None
     if not sheet.act.args.get("approved"):
         return ask(wrong, say("Another sheet, or a supervisor's badge."), "supervisor")
-    reason = find_reason(sheet.view, text(sheet.act, "reason"), "overrule")
+    reason = find_reason(sheet.view, read_text(sheet.act, "reason"), "overrule")
     if reason is None:
         return ask(wrong, say("Scan the reason for overruling it."), "reason")
     return None
 
 
 CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
-    _unread,
-    _day,
-    _rehome,
-    _first_off,
-    _router,
-    _approved,
-    _lot,
-    _bits,
-    _ticks,
-    _thickness,
+    _check_unread,
+    _check_day,
+    _check_rehome,
+    _check_first_off,
+    _check_router,
+    _check_approved,
+    _check_lot,
+    _check_bits,
+    _check_ticks,
+    _check_thickness,
 )
 
 
-def _started(sheet: Sheet) -> Answer:
+def _put_on_bed(sheet: Sheet) -> Answer:
     """The sheet on the bed, the clock running, and what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
     run, slip = sheet.due.run, view.get(Slip, f"{batch.id}-{sheet.number}")
-    lot, frm = (text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
+    lot, frm = (read_text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
     minutes = expect_minutes(view, sheet.revision, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
@@ -258,11 +245,11 @@ def _started(sheet: Sheet) -> Answer:
     if run > 1:
         said = say("Sheet {sheet}, run {run}, started at {at}", sheet=sheet.number, run=run,
                    at=clock(act.at))  # fmt: skip
-    elif wrong := outside(view, sheet.revision, reading_of(act)):
-        marked = _overruled(sheet, wrong)
+    elif wrong := judge_thickness(view, sheet.revision, read_reading(act)):
+        marked = _mark_lot(sheet, wrong)
         do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
         return attention(said, do, moves=moves, sets=(*sets, *marked))
-    if short := _short(sheet):
+    if short := _find_short(sheet):
         bit, left, need = short
         do = say(
             "Bit {bit}: {left} m left, {need} m needed. Watch it.",
@@ -271,22 +258,22 @@ def _started(sheet: Sheet) -> Answer:
             need=round(need),
         )
         return attention(said, do, moves=moves, sets=sets)
-    if uneven := _uneven(sheet):
+    if uneven := _say_uneven(sheet):
         return attention(said, uneven, moves=moves, sets=sets)
-    return good(said, _meanwhile(sheet, minutes), moves=moves, sets=sets)
+    return good(said, _say_meanwhile(sheet, minutes), moves=moves, sets=sets)
 
 
-def _short(sheet: Sheet) -> tuple[Bit, float, float] | None:
+def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:
     """The first bit, in place or to be put in by hand, that will not last: left, needed (m)."""
     view, bed, revision = sheet.view, sheet.bed, sheet.revision
-    for use in later(view, bed, revision):
-        bit, need = ready_for(view, use), use.cut_mm / 1000
+    for use in list_later_uses(view, bed, revision):
+        bit, need = find_ready_bit(view, use), use.cut_mm / 1000
         if bit and count_metres_left(view, bit) < need:
             return bit, count_metres_left(view, bit), need
-    return too_short(view, bed, revision)
+    return find_short_bit(view, bed, revision)
 
 
-def _uneven(sheet: Sheet) -> Say | None:
+def _say_uneven(sheet: Sheet) -> Say | None:
     """Said with a spoilboard that bears more sheets than it should."""
     router, done = sheet.view.get(Router, sheet.bed.id), count_passes(sheet.view, sheet.bed.id)
     if router is None or not router.flat_after or done < router.flat_after:
@@ -296,38 +283,38 @@ def _uneven(sheet: Sheet) -> Say | None:
     )
 
 
-def _meanwhile(sheet: Sheet, minutes: float) -> Say:
+def _say_meanwhile(sheet: Sheet, minutes: float) -> Say:
     """What to do while the sheet is cut."""
-    for use in later(sheet.view, sheet.bed, sheet.revision):
-        if bit := ready_for(sheet.view, use):
+    for use in list_later_uses(sheet.view, sheet.bed, sheet.revision):
+        if bit := find_ready_bit(sheet.view, use):
             return say(
                 "Lay bit {bit} ready, {size} mm: scan it at the change.",
                 bit=bit.id,
                 size=f"{use.diameter_mm:g}",
             )
-    if next_of_bed(sheet) is None:
+    if _find_following(sheet) is None:
         return say(
             "About {minutes} min on this router. It is the last sheet.", minutes=round(minutes)
         )
     return say("About {minutes} min on this router. Bring the next sheet.", minutes=round(minutes))
 
 
-def next_of_bed(sheet: Sheet) -> Due | None:
+def _find_following(sheet: Sheet) -> Due | None:
     """What this router cuts after the sheet that is started now."""
     revision = find_revision(sheet.view, sheet.batch)
     loaded = replace(sheet.bed, sheet=sheet.number, run=sheet.due.run)
     return find_due(sheet.view, sheet.batch, revision, loaded) if revision else None
 
 
-def _overruled(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
+def _mark_lot(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
     """The lot with a mark, and something for the supervisor to look at."""
     act, view = sheet.act, sheet.view
-    lot = view.get(Lot, text(act, "lot"))
-    reason = view.get(Reason, text(act, "reason"))
+    lot = view.get(Lot, read_text(act, "lot"))
+    reason = view.get(Reason, read_text(act, "reason"))
     assert lot is not None
     assert reason is not None
     name = name_router(view, sheet.bed.id)
-    mark = f"{reading_of(act):g} mm read on {name}"
+    mark = f"{read_reading(act):g} mm read on {name}"
     concern = Concern(
         id=act.id,
         what="thickness",

@@ -1,0 +1,353 @@
+"""The blocks that the faces of the loading room are made of."""
+
+from dataclasses import replace
+
+from station.floor.loading.needs import (
+    AT_ONCE,
+    find_ready_bit,
+    judge_thickness,
+    list_first_uses,
+    list_later_uses,
+    list_unread,
+    name_material,
+    refuse_bit,
+)
+from station.floor.loading.preparing import Now, find_reading, list_ticks, needs_free_bed
+from station.queries.batches import describe_batch, find_approved_letter, find_revision
+from station.queries.pace import find_fit
+from station.queries.routers import (
+    count_cutting_s,
+    count_metres_left,
+    count_minutes_left,
+    find_bit_in,
+    name_router,
+)
+from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
+from station.queries.settings import find_shop
+from station.queries.stock import count_in_store
+from station.queries.underway import list_queue
+from station.shop.cards import button
+from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
+from station.shop.facts import Batch, BitUse, Material, Part, Revision, Router
+from station.shop.views import View
+from station.shop.words import Say, say, several
+
+
+def say_where(here: Now) -> Say:
+    """``Router 3 · clamped bed``."""
+    router = here.view.get(Router, here.bed.id)
+    vacuum = router is not None and router.bed == "vacuum"
+    bed = say("vacuum bed") if vacuum else say("clamped bed")
+    return say("{router} · {bed}", router=name_router(here.view, here.bed.id), bed=bed)
+
+
+def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
+    """The batch in hand: what it is and which sheet it is at."""
+    count = sum(revision.makes().values())
+    following = here.due
+    n = here.bed.sheet or (following.sheet if following else batch.sheets)
+    of = say("of {sheets}", sheets=batch.sheets)
+    if len(revision.in_order) > 1:
+        run = here.bed.run if here.bed.sheet else following.run if following else 1
+        of = say("of {sheets}, run {run} of {runs}", sheets=batch.sheets, run=run,
+                 runs=len(revision.in_order))  # fmt: skip
+    return Header(
+        label=say("Batch"),
+        number=batch.id,
+        title=describe_batch(here.view, batch),
+        note=say(
+            "{material} · {sheets} {sheets|sheet|sheets} · {count} {count|part|parts} a sheet, "
+            "{tabs} {tabs|tab|tabs}",
+            material=name_material(here.view, revision.material),
+            sheets=batch.sheets,
+            count=count,
+            tabs=count_tabs(here.view, revision),
+        ),
+        right_label=say("Sheet"),
+        right=str(n),
+        right_small=of,
+    )
+
+
+def count_tabs(view: View, revision: Revision) -> int:
+    """Tabs on one sheet: as placed, else as the part's outline has them."""
+    shapes = dict(revision.shapes)
+    each = {p: len(shapes[p].tabs) if p in shapes else 0 for p in revision.makes()}
+    for name, count in each.items():
+        part = view.get(Part, name)
+        each[name] = count or (part.tabs if part else 0)
+    return sum(len(p.tabs) or each[p.part] for p in revision.placed)
+
+
+def draw_sheet(here: Now, revision: Revision) -> SheetDrawing:
+    """The sheet, with what is cut by the clock drawn as cut.
+
+    A run that cuts no parts out is drawn on the parts of its sheet.
+    """
+    run = here.running or revision
+    shown = run if run.placed else replace(revision, hold_downs=run.hold_downs)
+    return SheetDrawing(
+        revision=shown,
+        cut=_find_share_cut(here),
+        note=say("Drawn from the cut file. Dots are tabs, black blocks hold-downs."),
+    )
+
+
+def _find_share_cut(here: Now) -> float:
+    bed = here.bed
+    if not bed.sheet or bed.minutes <= 0:
+        return 0.0
+    return min(1.0, count_cutting_s(bed, here.hand.now) / 60 / bed.minutes)
+
+
+def show_progress(here: Now, revision: Revision) -> Progress:
+    """Minutes left on the sheet that is cut, with a bar that runs on by the clock."""
+    bed = here.bed
+    left = count_minutes_left(bed, here.hand.now)
+    right = _say_times(here, here.running or revision)
+    late = left < 0
+    return Progress(
+        big=say("{minutes} min", minutes=round(abs(left))),
+        note=say("longer than expected") if late else say("left on this sheet"),
+        right=right,
+        fraction=_find_share_cut(here),
+        tone="attention" if late else "good",
+        until=(bed.started, bed.ends),
+    )
+
+
+def _say_times(here: Now, revision: Revision) -> Say:
+    """What the file says, and what this router makes of it: with the spread, once it is known."""
+    file, real = _write_minutes(revision.minutes), _write_minutes(here.bed.minutes)
+    name, found = name_router(here.view, here.bed.id), find_fit(here.view, here.bed.id)
+    if found is None:
+        return say(
+            "file says {file}, {router} runs it in {real}", file=file, router=name, real=real
+        )
+    return say(
+        "file {file}, here {real} ± {spread}",
+        file=file,
+        real=real,
+        spread=_write_minutes(found.spread_s / 60),
+    )
+
+
+def _write_minutes(minutes: float) -> str:
+    """``22:10``: minutes and seconds."""
+    whole, seconds = divmod(round(minutes * 60), 60)
+    return f"{whole}:{seconds:02d}"
+
+
+def list_first_things(here: Now) -> tuple[Check, ...]:
+    """What stands before any sheet on this router: to be read, or done first."""
+    bed, day = here.bed, here.hand.now[:10]
+    later = "later" if bed.sheet else "due"
+    holds = here.batch.holds if here.batch else ()
+    items = [
+        Check(label=say("Read this"), text=n.text, code=button("told"))
+        for n in list_unread(here.view, bed.id)[:AT_ONCE]
+    ]
+    items += [Check(label=say("This batch is held"), text=why, state="wrong") for why in holds]
+    if bed.day != day:
+        shop = find_shop(here.view)
+        items += [
+            Check(label=say("Start of day"), text=each)  # done together, by its button
+            for each in shop.day_checks
+        ]
+    if bed.rehome:
+        items.append(Check(label=say("Re-home the router"), text=bed.rehome,
+                           code=button("rehomed"), state=later))  # fmt: skip
+    if bed.first_off:
+        items.append(Check(label=say("First-off against the master"), text=bed.first_off,
+                           code=button("first_off_good"), state=later))  # fmt: skip
+    return tuple(items)
+
+
+def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
+    """The list beside the sheet: what stands first, or the checks before the next sheet."""
+    first = list_first_things(here)
+    following, cutting = here.due, here.running if here.bed.sheet else None
+    n = following.sheet if following else batch.sheets
+    if first and not here.bed.sheet:
+        return Checks(title=say("First, before sheet {n}", n=n), items=first)
+    change = _show_change(here, cutting) if cutting else ()
+    if following is None and here.bed.sheet:
+        return Checks(title=say("After this last sheet"), items=(*change, *_show_next_batch(here)))
+    run = following.file if following else revision
+    further = following is not None and following.run > 1
+    title = say("Before sheet {n}", n=n)
+    if following and further:
+        title = say("Before run {run} of sheet {n}", run=following.run, n=n)
+    return Checks(
+        title=title,
+        items=(
+            *change,
+            *((_show_run(here, run),) if further else ()),
+            *(() if further else (_show_lot(here, revision), _show_thickness(here, revision))),
+            _show_hold_down(here, run, further=further),
+            *((_show_bit(here, run),) if run.bits else ()),
+            *(() if here.bed.sheet else _show_by_hand(here, run)),
+            _show_file(here, batch, run),
+            _show_zero(here),
+        ),
+    )
+
+
+def _show_change(here: Now, revision: Revision) -> tuple[Check, ...]:
+    """The bit that goes in by hand when the file stops for it, on the sheet being cut."""
+    following = list_later_uses(here.view, here.bed, revision)[:1]
+    return tuple(
+        _show_laid_ready(here, use, say("When the file stops: scan this bit in"), "due")
+        for use in following
+    )
+
+
+def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
+    """Bits that are put in by hand in the middle of the sheet: each checked at its change."""
+    return tuple(
+        _show_laid_ready(here, use, say("Then, by hand: checked at its change"), "later")
+        for use in list_later_uses(here.view, here.bed, revision)
+    )
+
+
+def _show_laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
+    """The best bit in the drawer for a use, its metres against what it must cut."""
+    bit, need = find_ready_bit(here.view, use), use.cut_mm / 1000
+    size = f"{use.diameter_mm:g}"
+    if bit is None:
+        return Check(label=label, text=say("{size} mm: none in the drawer", size=size),
+                     state="wrong")  # fmt: skip
+    left = count_metres_left(here.view, bit)
+    said = say("{size} mm, no. {bit}: {left} m left, {need} m needed", size=size, bit=bit.id,
+               left=max(0, round(left)), need=round(need))  # fmt: skip
+    return Check(label=label, text=said, state="wrong" if left < need else state)
+
+
+def _show_next_batch(here: Now) -> tuple[Check, ...]:
+    """What to bring for the batch that comes after this one on the router."""
+    queue = list_queue(here.view, here.bed.id)
+    batch = next((b for b in queue if b.id != here.bed.batch and not b.holds), None)
+    revision = find_revision(here.view, batch) if batch else None
+    if batch is None or revision is None:
+        return (Check(label=say("Next batch"), text=say("none waits for this router"),
+                      state="later"),)  # fmt: skip
+    sizes = several([f"{use.diameter_mm:g}" for use in revision.bits])
+    name = name_material(here.view, revision.material)
+    return (
+        Check(label=say("Next batch"), state="later",
+              text=say("{batch}, {words}", batch=batch.id,
+                       words=describe_batch(here.view, batch))),
+        Check(label=say("Bring"), state="later",
+              text=say("{n} {n|sheet|sheets} of {material}", n=batch.sheets - batch.cut,
+                       material=name)),
+        Check(label=say("Bits"), text=say("{sizes} mm", sizes=sizes), state="later"),
+    )  # fmt: skip
+
+
+def _show_lot(here: Now, revision: Revision) -> Check:
+    lot = str(here.hand.work.get("lot") or "")
+    if lot and not count_in_store(here.view, lot):
+        lot = ""
+    name = name_material(here.view, revision.material)
+    return Check(
+        label=say("Sheet"),
+        text=say("{material}, lot {lot}", material=name, lot=lot)
+        if lot
+        else say("{material}: scan its lot", material=name),
+        state="done" if lot else "due",
+    )
+
+
+def _show_thickness(here: Now, revision: Revision) -> Check:
+    read, material = find_reading(here.hand), here.view.get(Material, revision.material)
+    label = say("Thickness")
+    if read:
+        wrong = judge_thickness(here.view, revision, read)
+        said = wrong or say("{mm} mm read", mm=f"{read:g}")
+        return Check(label=label, text=said, state="wrong" if wrong else "done")
+    if material is None:
+        return Check(label=label, text=say("measure it, enter mm"))
+    low, high = f"{material.low_mm:.1f}", f"{material.high_mm:.1f}"
+    return Check(label=label, text=say("measure: {low} to {high} mm", low=low, high=high))
+
+
+def _find_state(here: Now, name: str) -> str:
+    """``later`` for what the bed must be free for, else ``done`` or ``due``."""
+    if here.bed.sheet and needs_free_bed(here, name):
+        return "later"
+    return "done" if name in list_ticks(here.hand) else "due"
+
+
+def _show_run(here: Now, run: Revision) -> Check:
+    """What the run is, for whoever puts the sheet on."""
+    return Check(
+        label=WORK[find_work(here.view, run)], text=name_run(here.view, run), state="later"
+    )
+
+
+def _show_hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
+    router = here.view.get(Router, here.bed.id)
+    count = len(revision.hold_downs)
+    how: Text = (
+        say("{count} {count|hold-down|hold-downs}", count=count)
+        if count
+        else say("hold-downs set")
+    )
+    if router and router.bed == "vacuum":
+        how = say("vacuum on, gauge steady")
+    label = say("Hold-down, bed vacuumed")
+    return Check(
+        label=say("On its reference pins, held down, bed vacuumed") if further else label,
+        text=how,
+        code=button("held_down"),
+        state=_find_state(here, "held_down"),
+    )
+
+
+def _show_bit(here: Now, revision: Revision) -> Check:
+    uses = list_first_uses(here.view, here.bed, revision)
+    if here.bed.sheet and needs_free_bed(here, "bit"):
+        size = f"{uses[0].diameter_mm:g}"
+        return Check(label=say("Bit"), text=say("{size} mm again, by hand", size=size),
+                     state="later")  # fmt: skip
+    for use in uses:
+        if wrong := refuse_bit(here.view, here.bed, use):
+            said = say("{wrong}: {size} mm needed", wrong=wrong.said, size=f"{use.diameter_mm:g}")
+            return Check(label=say("Bit"), text=said, state="wrong")
+    found = [b for u in uses if (b := find_bit_in(here.view, here.bed, u))]
+    said = (
+        say("{words}, no. {bit}", words=found[0].words, bit=found[0].id)
+        if len(found) == 1
+        else say("no. {bits}", bits=", ".join(b.id for b in found))
+    )
+    return Check(
+        label=say("Bit"), text=said, code=button("bit_good"), state=_find_state(here, "bit")
+    )
+
+
+def _show_file(here: Now, batch: Batch, run: Revision) -> Check:
+    approved = find_approved_letter(here.view, batch)
+    if run.cut_file != batch.cut_file and approved == batch.revision:
+        wrong = refuse_unapproved_run(here.view, batch, run)
+        said = say("revision {letter} is approved", letter=run.letter)
+        return Check(label=say("Cut file"), text=wrong.said if wrong else said,
+                     code="" if wrong else button("file_right"),
+                     state="wrong" if wrong else _find_state(here, "file"))  # fmt: skip
+    if approved != batch.revision:
+        said = say("revision {has}, approved is {is_}", has=batch.revision, is_=approved or "-")
+        return Check(label=say("Cut file"), text=said, state="wrong")
+    said = say("revision {letter} is approved", letter=approved)
+    return Check(
+        label=say("Cut file"),
+        text=said,
+        code=button("file_right"),
+        state=_find_state(here, "file"),
+    )
+
+
+def _show_zero(here: Now) -> Check:
+    label, why = say("Zero"), here.bed.zero
+    if not why:
+        return Check(label=label, text=say("kept from the last sheet"), state="done")
+    said = say("set it: {why}", why=why)
+    return Check(label=label, text=said, code=button("zeroed"), state=_find_state(here, "zero"))

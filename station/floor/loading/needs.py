@@ -1,0 +1,197 @@
+"""Taking a batch on, one more sheet, the first-off check, and what popping reported."""
+
+from station.queries.batches import find_revision
+from station.queries.routers import count_metres_left, find_bit_in, name_router
+from station.queries.runs import find_due, name_run
+from station.queries.stock import count_in_store
+from station.shop.acts import Act, Answer, refuse
+from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Material, Notice, Revision, Router
+from station.shop.moves import WEAR, Move, Spot, tail
+from station.shop.views import View
+from station.shop.words import Say, say
+
+MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
+
+
+START = "start of batch"  # how the first-off reason of a new batch begins
+
+
+AT_ONCE = 3  # as many are shown, and so read, at a time
+
+
+NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
+
+
+TICKS: dict[str, Say] = {
+    "held_down": say("Not held down or bed not vacuumed yet"),
+    "bit": say("The bit is not checked yet"),
+    "file": say("The cut file is not checked yet"),
+    "zero": say("Zero is not set yet"),
+}
+
+
+def read_text(act: Act, name: str) -> str:
+    """An argument as text, empty when it is not there."""
+    return str(act.args.get(name) or "")
+
+
+def find_batch(act: Act, view: View) -> Batch | None:
+    """The batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
+    return view.get(Batch, tail(act.subject).partition("-")[0])
+
+
+def refuse_void_copy(batch: Batch, copy: str) -> Answer | None:
+    """A refusal for a traveller or slip that is not of the valid copy."""
+    if not copy or copy == batch.copy:
+        return None
+    return refuse(
+        say("Void: copy {old} was replaced by copy {new}", old=copy, new=batch.copy),
+        say("Throw it away; use copy {new}. Nothing was counted.", new=batch.copy),
+    )
+
+
+def refuse_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
+    """A refusal when nothing of the batch that is due can run on this router."""
+    revision = find_revision(view, batch)
+    if revision is None:
+        return None
+    here = find_due(view, batch, revision, bed)
+    if here and here.file.takes(bed.id):
+        return None
+    there = find_due(view, batch, revision, bed, anywhere=True)
+    if there is None or there.file.takes(bed.id):
+        return None
+    return refuse(
+        say("{router} can't run this cut file", router=name_router(view, bed.id))
+        if there.of == 1
+        else say("{router} can't run {run}", router=name_router(view, bed.id),
+                 run=name_run(view, there.file)),
+        say("It runs on router {routers}.", routers=", ".join(there.file.routers)),
+    )  # fmt: skip
+
+
+def list_unread(view: View, router: str) -> tuple[Notice, ...]:
+    """What went wrong with this router's parts and was not read yet, oldest first."""
+    return view.shelf(Notice, f"router/{router}")
+
+
+def refuse_unread(view: View, router: str) -> Answer | None:
+    """A refusal while something is unread."""
+    if not (waiting := list_unread(view, router)):
+        return None
+    return refuse(
+        say("Read first: {text}", text=waiting[0].text),
+        say("Then “{read}”.", read=say("I have read it")),
+    )
+
+
+def list_needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
+    """What a person must confirm before each sheet; zero only when it is due.
+
+    A run without a bit, a laser's, asks for none.
+    """
+    without = {"zero"} if not bed.zero else set()
+    if run and not run.bits:
+        without.add("bit")
+    return tuple(t for t in TICKS if t not in without)
+
+
+def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
+    """A refusal when a lot is unknown, of the wrong material, or used up."""
+    if not id:
+        return refuse(say("Which lot is the sheet from?"), say("Scan the lot's code."))
+    lot = view.get(Lot, id)
+    if lot is None:
+        return refuse(say("There is no lot {lot}", lot=id), say("Receive it in the office."))
+    if lot.material != revision.material:
+        return refuse(
+            say("Lot {lot} is {got}", lot=id, got=name_material(view, lot.material)),
+            say("This job takes {want}.", want=name_material(view, revision.material)),
+        )
+    if count_in_store(view, id) < 1:
+        return refuse(
+            say("Lot {lot} has no sheet left by the book", lot=id),
+            say("Scan another lot, or have it counted."),
+        )
+    return None
+
+
+def name_material(view: View, id: str) -> str:
+    """The material's name, or its number when the shop does not know it."""
+    material = view.get(Material, id)
+    return material.name if material else f"material {id}"
+
+
+def judge_thickness(view: View, revision: Revision, reading: float) -> Say | None:
+    """What is wrong with a thickness reading, or None."""
+    material = view.get(Material, revision.material)
+    if material is None or material.low_mm <= reading <= material.high_mm:
+        return None
+    return say(
+        "{reading} mm read, limits are {low} to {high}",
+        reading=f"{reading:g}",
+        low=f"{material.low_mm:.1f}",
+        high=f"{material.high_mm:.1f}",
+    )
+
+
+def changes_by_hand(view: View, bed: Bed, revision: Revision) -> bool:
+    """Whether this file's bits are changed by hand in the middle of a sheet."""
+    router = view.get(Router, bed.id)
+    return len(revision.bits) > 1 and not (router and router.changer)
+
+
+def list_first_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, ...]:
+    """The uses whose bit must be there before a sheet starts."""
+    return revision.bits[:1] if changes_by_hand(view, bed, revision) else revision.bits
+
+
+def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, ...]:
+    """The uses whose bit is put in by hand after the one that is in now."""
+    if not changes_by_hand(view, bed, revision):
+        return ()
+    bit = view.get(Bit, dict(bed.bits).get(0, ""))
+    sizes = [use.diameter_mm for use in revision.bits]
+    if not bed.sheet or bit is None or bit.diameter_mm not in sizes:
+        return revision.bits[1:]
+    return revision.bits[sizes.index(bit.diameter_mm) + 1 :]
+
+
+def find_ready_bit(view: View, use: BitUse) -> Bit | None:
+    """The bit in the drawer that fits a use and lasts longest; None: there is none."""
+    fits = [b for b in view.shelf(Bit, "good", 200) if b.diameter_mm == use.diameter_mm]
+    return max(fits, key=lambda b: count_metres_left(view, b), default=None)
+
+
+def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
+    """A refusal when the bit for this use is not there, or not fit to cut."""
+    bit = find_bit_in(view, bed, use)
+    put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
+    if bit is None:
+        router = view.get(Router, bed.id)
+        if router and router.changer:
+            return refuse(say("Pocket {pocket} is empty", pocket=use.number), put_in)
+        return refuse(say("No bit is in the spindle"), put_in)
+    if bit.state != "good":
+        return refuse(say("Bit {bit} is {state}", bit=bit.id, state=bit.state), put_in)
+    if bit.diameter_mm != use.diameter_mm:
+        return refuse(
+            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"), put_in
+        )
+    return None
+
+
+def find_short_bit(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float, float] | None:
+    """The bit that will not last a sheet: itself, metres left, metres needed."""
+    for use in revision.bits:
+        bit = find_bit_in(view, bed, use)
+        if bit and bit.diameter_mm == use.diameter_mm:
+            left, need = count_metres_left(view, bit), use.cut_mm / 1000
+            if left < need:
+                return bit, left, need
+    return None
+
+
+def wear_bit(bit: Bit, cut_mm: int, bed: Bed) -> Move:
+    """What a bit has cut on this router."""
+    return Move(WEAR, cut_mm, Spot("wear", bed.id), Spot(f"bit/{bit.id}", bed.id))
