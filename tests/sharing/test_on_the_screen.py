@@ -15,11 +15,11 @@ from station.shop.facts import Order
 from station.window.session import Session
 from tests.proxy import Proxy
 from tests.replay import Stage
-from tests.screens.ways import Screen
 from tests.sharing.shop import found
 from tests.sharing.test_fault_table import THIN, without_its_site
 from tests.sharing.test_link import link_of
 from tests.sharing.two import Station
+from tests.window.ways import Screen
 
 PATIENCE_MS = 15_000
 

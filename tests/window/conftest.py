@@ -2,7 +2,7 @@ import logging
 
 import pytest
 
-from tests.screens.ways import on_screen
+from tests.window.ways import on_screen
 
 
 @pytest.fixture(autouse=True)

@@ -15,7 +15,7 @@ from station.jobs.read_cut_file import STAGES
 from station.shop.cards import button
 from station.shop.faces import Progress
 from tests.floor.test_intake import TEXTS, folder_with, new_cut_file
-from tests.screens.ways import on_screen
+from tests.window.ways import on_screen
 
 LARGE = 20_000_000  # bytes, at least
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel
 
 from station.shop.facts import Batch, Material, Order
 from tests.replay import PIN
-from tests.screens.ways import WAYS
+from tests.window.ways import WAYS
 
 RELEASE = (
     "@worker 07",
