@@ -11,8 +11,9 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
+from importlib.util import find_spec
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from station.desk.desk import Desk
 from station.ledger.ledger import Ledger
@@ -45,6 +46,8 @@ def _room(folder: str, title: Say = Say()) -> Room:
         rules=import_module(f"{base}.rules").RULES,
         handle_input=import_module(f"{base}.dialogue").handle_input,
         screen=import_module(f"{base}.screen").screen,
+        # a room without types has none yet
+        work=import_module(f"{base}.work").WORK if find_spec(f"{base}.work") else dict,
     )
 
 
@@ -135,9 +138,10 @@ def new_desk(
     begin: Begin | None = None,
 ) -> Desk:
     """A desk for this ledger at this place. Without `begin` long work is waited for."""
-    router = where.router.upper().removeprefix("R")
-    hand = Hand(
+    router, table = where.router.upper().removeprefix("R"), rooms()
+    hand: Hand[Any] = Hand(
         area=where.area,
+        work=table[where.area].work(),
         router=router,
         bench=where.bench,
         worker=where.worker,
@@ -148,7 +152,7 @@ def new_desk(
 
     desk = Desk(
         ledger,
-        rooms(),
+        table,
         hand=hand,
         clock=clock,
         ids=ids,

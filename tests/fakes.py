@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from station.shop.acts import Act, Answer
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Held, Move, head
-from station.shop.views import F, Passed, Past, Rules, Written
+from station.shop.views import F, Passed, Past, Rules, Written, fitted
 
 
 @dataclass
@@ -55,7 +55,8 @@ class FakeView:
                 sums[hour, head(m.frm.place), head(m.to.place), m.part] += m.qty
         return tuple(Passed(*key, qty) for key, qty in sorted(sums.items()))
 
-    def last(self, subject: str, kind: str = "") -> Past | None:
+    def last(self, subject, kind=""):
+        kind = kind if isinstance(kind, str) else kind.kind
         return next(
             (
                 e
@@ -70,6 +71,7 @@ class FakeView:
 
     def do(self, rules: Rules, act: Act) -> Answer:
         """Decides the act and, unless it is refused, takes its effects in."""
+        act = fitted(act, rules[act.kind])
         answer = rules[act.kind].decide(act, self)
         if not answer.refused:
             self.apply(act, answer)

@@ -26,7 +26,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
-from station.ledger.codec import Body, read_body, read_fact
+from station.ledger.codec import Body, plain_args, read_body, read_fact
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import given_to
 from station.ledger.statements import DERIVED
@@ -234,7 +234,7 @@ def given_twice(bodies: list[Body]) -> list[str]:
                 was, now = (
                     read_fact(Order, s.body).claimed for s in (change.before, change.after)
                 )
-                taken = was and now and was != now and not act.args.get("approved")
+                taken = was and now and was != now and not plain_args(act).get("approved")
                 found += [f"order {name} of {was} given to {now}: {act.id}"] if taken else []
     return found
 

@@ -8,7 +8,7 @@ from station.commands.common import make_clock, require_shop
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
 from station.queries.settings import has_pin
-from station.shop.acts import Act
+from station.shop.acts import Act, SetPin
 from station.shop.facts import Worker
 
 
@@ -44,12 +44,12 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     """Sets a PIN; gives what to say. Raises ValueError for a PIN that is none."""
     act = Act(
         id=bootstrap.new_id(),
-        kind="set_pin",
+        kind=SetPin.kind,
         at=at,
         worker=worker,
         station=ledger.station,
         subject=f"worker/{worker}",
-        args={"hash": hashed(pin)},
+        args=SetPin(hash=hashed(pin)),
     )
     return str(ledger.record(act).answer.said)
 

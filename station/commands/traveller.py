@@ -2,6 +2,7 @@
 
 import argparse
 from pathlib import Path
+from typing import Any
 
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
@@ -33,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
     """Makes the next copy of a traveller; the one before is void."""
-    act = Act(
+    act: Act[Any] = Act(
         id=bootstrap.new_id(),
         kind="new_copy",
         at=at,

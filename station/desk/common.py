@@ -6,13 +6,13 @@ Pure: each gives the next draft and what is said. The desk holds the draft and w
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from station.desk.draft import Draft, held
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Worker
-from station.shop.rooms import Hand, Room
+from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -112,14 +112,14 @@ BUTTONS: dict[str, Callable[[Draft], Held]] = {
 }
 
 
-def elsewhere(hand: Hand) -> bool:
+def elsewhere(hand: Hand[Any]) -> bool:
     """Whether a dialogue that belongs to no room is open."""
-    return bool(hand.work.get("any"))
+    return bool(hand.aside.what)
 
 
-def _room_only(hand: Hand) -> Hand:
+def _room_only(hand: Hand[Any]) -> Hand[Any]:
     """The hand with the dialogue gone and the room's work as it was."""
-    return replace(hand, work={k: v for k, v in hand.work.items() if not k.startswith("any")})
+    return replace(hand, aside=Aside())
 
 
 def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
@@ -134,7 +134,7 @@ def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
             say("Work there again to take it back."),
         )
     hand = _room_only(draft.hand)
-    if (hand.subject or hand.work) and draft.after not in ("", held(hand)):
+    if (hand.subject or hand.has_work) and draft.after not in ("", held(hand)):
         return refuse(
             say("What is in hand is not recorded yet"),
             say("Put it down first; then undo takes the newest act back."),

@@ -6,6 +6,7 @@ the part.
 
 from station.desk.draft import Waiting
 from station.queries.batches import describe_batch, find_revision
+from station.shop.acts import plain_of
 from station.shop.counts import read_counts, sum_by_fate
 from station.shop.faces import Block, Cell, Header, PartDrawing, Row, SheetDrawing, Table, Text
 from station.shop.facts import Batch, Order, Part, Router
@@ -25,7 +26,7 @@ def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
     if order:
         return _order(order, view)
     part = view.get(Part, name) if kind == "part" else None
-    counted = waiting.do.args.get("counted")
+    counted = plain_of(waiting.do.args).get("counted")
     return _part(part, counted) if part and isinstance(counted, int) else ()
 
 
@@ -40,7 +41,7 @@ def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Bloc
         right_label=say("sheet") if sheet else "",
         right=say("{n} of {most}", n=sheet, most=batch.sheets) if sheet else "",
     )
-    if counts := read_counts(waiting.do.args.get("parts")):
+    if counts := read_counts(plain_of(waiting.do.args).get("parts")):
         return header, _counts(counts, view)
     revision = find_revision(view, batch)
     return (header, SheetDrawing(revision=revision)) if revision else (header,)

@@ -4,7 +4,7 @@ import logging
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from station.desk import appearance, asking, common, mishaps, questions, replies
 from station.desk import draft as drafts
@@ -14,7 +14,17 @@ from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.queries.settings import find_shop
 from station.shop import codes
-from station.shop.acts import Act, Answer, good, refuse
+from station.shop.acts import (
+    Act,
+    Answer,
+    Args,
+    Plain,
+    TakeBack,
+    add_known,
+    good,
+    known_of,
+    refuse,
+)
 from station.shop.areas import BUTTON
 from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
@@ -68,7 +78,7 @@ class Desk:
         ledger: Ledger,
         rooms: Mapping[str, Room],
         *,
-        hand: Hand,
+        hand: Hand[Any],
         clock: Callable[[], str],
         ids: Callable[[], str],
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
@@ -83,7 +93,7 @@ class Desk:
         self.underway: Underway | None = None  # what runs beside the screen
         self.unlocked = ""  # the supervisor who has opened the office on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
-        kept = drafts.read(ledger.draft())
+        kept = drafts.read(ledger.draft(), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
         self._draft = (
             kept
@@ -95,18 +105,20 @@ class Desk:
         self.recorded: Given | None = None  # what the newest input has recorded so far
 
     @property
-    def hand(self) -> Hand:
+    def hand(self) -> Hand[Any]:
         """The work in hand."""
         return self._draft.hand
 
     def at(self, *, area: str = "", router: str | None = None, bench: str | None = None) -> None:
         """Moves this station; what is not said stays. The work in hand is put down."""
         hand = self.hand.empty()
+        area = area or hand.area
         self._keep(
             self._draft.with_hand(
                 replace(
                     hand,
-                    area=area or hand.area,
+                    area=area,
+                    work=self.rooms[area].work(),
                     router=hand.router if router is None else router,
                     bench=hand.bench if bench is None else bench,
                 )
@@ -199,7 +211,7 @@ class Desk:
         return mishaps.make_face(self.rooms[self.hand.area].title)
 
     @property
-    def hand_told(self) -> Hand:
+    def hand_told(self) -> Hand[Any]:
         """The work in hand as it may be written down: without the digits of a PIN."""
         return replace(self.hand, digits="") if self.secret else self.hand
 
@@ -247,7 +259,7 @@ class Desk:
                 return done
         return Given(replies.meaningless(given, self.hand))
 
-    def _ask(self, room: str, hand: Hand, given: Input) -> Given | None:
+    def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
         result: Do | Took | Long | Run | None
         result = self.rooms[room].handle_input(hand, given, self.ledger.view)
@@ -323,14 +335,14 @@ class Desk:
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
             return Given(refuse(say("There is no work area {area}", area=area)))
-        left = self._put_down(replace(self.hand, work={}, doing=None))
+        left = self._put_down(replace(self.hand.idle(), doing=None))
         self.at(area=area)
         said = say("This screen is at {area} now", area=self.rooms[area].title)
         if left is None:
             return Given(good(said, say("Scan your work.")))
         return Given(good(said, left.answer.said), left.entry, left.moves)
 
-    def _put_down(self, hand: Hand) -> Given | None:
+    def _put_down(self, hand: Hand[Any]) -> Given | None:
         """What the room makes of putting this work down; None: it is just put down."""
         if not hand.worker or common.elsewhere(hand):
             return None
@@ -351,7 +363,7 @@ class Desk:
             return Given(first)
         past = self.ledger.view.past(self._draft.last)
         subject = past.act.subject if past else ""
-        act = self._act("undo", subject, {"entry": self._draft.last})
+        act = self._act(subject, TakeBack(entry=self._draft.last))
         given = Given(*self.ledger.undo(self._draft.last, act))
         if given.entry:
             self.recorded, self._draft = given, Draft(hand=self.hand.empty())
@@ -360,27 +372,32 @@ class Desk:
 
     def _do(self, do: Do, asked: Waiting | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""
-        args = dict(do.args)
-        if asked:
-            args |= asked.args
-        if self.unlocked and self.hand.area == "office":
-            args.setdefault("approved", self.unlocked)
-        if do.numbers and "numbers" not in args:
-            args["numbers"] = {kind: self._number(kind) for kind in do.numbers}
-        act = self._act(do.kind, do.subject, args)
+        args = self._complete(do, asked.known if asked else Args())
+        act = self._act(do.subject, args)
         after = Draft(hand=_kept(do.after), last=act.id, after=drafts.held(do.after))
         recorded = self.ledger.record(act, drafts.write(after))
         if recorded.entry:
             self.recorded = Given(*recorded)
         then = asked.then if asked else None
-        given = self._settle(do, recorded, after, args, then)
+        given = self._settle(do, recorded, after, known_of(args), then)
         if not (given.entry and then):
             return given
         gone_on = self._do(then)
         return gone_on._replace(moves=(*given.moves, *gone_on.moves))
 
+    def _complete(self, do: Do, known: Args) -> Args | Plain:
+        """The arguments of an act with all that the desk adds to them."""
+        args = add_known(do.args, known)
+        has = known_of(args)
+        if self.unlocked and self.hand.area == "office" and not has.approved:
+            args = add_known(args, Args(approved=self.unlocked))
+        if do.numbers and not has.numbers:
+            numbers = {kind: self._number(kind) for kind in do.numbers}
+            args = add_known(args, Args(numbers=numbers))
+        return args
+
     def _settle(
-        self, do: Do, done: Recorded, after: Draft, args: dict[str, object], then: Do | None
+        self, do: Do, done: Recorded, after: Draft, known: Args, then: Do | None
     ) -> Given:
         """What the desk holds after an act: the new hand, a question, or what it held."""
         answer = done.answer
@@ -390,14 +407,11 @@ class Desk:
                 self._spare.pop(kind, None)
             return Given(*done)._replace(answer=self._print(answer, recorded=True))
         if answer.asks:
-            known = {
-                k: v for k, v in args.items() if k in ("approved", "sure", "reason", "numbers")
-            }
             question = Waiting(
                 do=do,
                 asks=answer.asks,
                 code=codes.tidy(self._code),
-                args=known,
+                known=known,
                 at=self.hand.now,
                 said=answer.said,
                 next=answer.do,
@@ -425,10 +439,10 @@ class Desk:
                 failed[kind, name] = (error.strerror or "") if isinstance(error, OSError) else ""
         return mishaps.tell_not_printed(answer, failed, recorded=recorded) if failed else answer
 
-    def _act(self, kind: str, subject: str, args: Mapping[str, object]) -> Act:
+    def _act(self, subject: str, args: Args | Plain) -> Act[Any]:
         return Act(
             id=self.ids(),
-            kind=kind,
+            kind=args.kind,
             at=self.hand.now,
             worker=self.hand.worker,
             station=self.hand.station,
@@ -465,11 +479,13 @@ def _gone(since: str, now: str) -> timedelta:
     return datetime.fromisoformat(now) - datetime.fromisoformat(since)
 
 
-def _kept(hand: Hand) -> Hand:
+def _kept(hand: Hand[Any]) -> Hand[Any]:
     """The hand without what holds for this moment only."""
     return replace(hand, now="", opened="", doing=None)
 
 
 def _something(draft: Draft) -> bool:
     """Whether a kept draft holds work worth going on with."""
-    return bool(draft.hand.subject or draft.hand.work or draft.waiting)
+    return bool(draft.hand.subject or draft.hand.has_work or draft.waiting) or common.elsewhere(
+        draft.hand
+    )

@@ -2,16 +2,18 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 import msgspec
 
 from station.ledger.codec import lay_say, lift_say
-from station.shop.rooms import Do, Hand
+from station.shop.acts import Args, Plain, add_known, plain_of
+from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import Say
 
-SENTENCES = ("said", "next")  # of a question; kept with their values, to be translated
+# of a hand, besides its work and what is open beside it
+KEPT = ("area", "router", "facing", "bench", "worker", "station", "subject", "digits")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,20 +22,26 @@ class Waiting:
 
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``. `code` is the scan that asked,
     `at` when: the same scan again means yes, but a trigger pulled twice within a moment is
-    no answer. `args` is what is known so far; `said` and `next` stand on the screen. `then` is
-    the approved act that goes on once the PIN it asked for is chosen.
+    no answer. `known` is what was found out so far; `said` and `next` stand on the screen. `then`
+    is the approved act that goes on once the PIN it asked for is chosen.
     """
 
     do: Do
     asks: str
     code: str = ""
-    args: Mapping[str, object] = field(default_factory=dict)
+    known: Args = Args()
     approver: str = ""
     tries: int = 0
     at: str = ""
     said: Say = Say()
     next: Say = Say()
     then: Do | None = None
+
+    def knowing(self, found: Args) -> "Waiting":
+        """The same act with more known."""
+        known = add_known(self.known, found)
+        assert isinstance(known, Args)
+        return replace(self, known=known)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,52 +52,155 @@ class Draft:
     made: where more is held now, or the station stands elsewhere, undo asks for that first.
     """
 
-    hand: Hand
+    hand: Hand[Any]
     waiting: Waiting | None = None
     last: str = ""
     after: str = ""
 
-    def with_hand(self, hand: Hand) -> "Draft":
+    def with_hand(self, hand: Hand[Any]) -> "Draft":
         """The same draft with another hand and no open question."""
         return replace(self, hand=hand, waiting=None)
 
 
-def held(hand: Hand) -> str:
+def held(hand: Hand[Any]) -> str:
     """Area, subject and the room's own work, as text."""
-    work = {k: v for k, v in hand.work.items() if not k.startswith("any")}
-    return json.dumps([hand.area, hand.subject, work], sort_keys=True, default=dict)
+    return json.dumps([hand.area, hand.subject, _lay(hand.work)], sort_keys=True)
 
 
 def write(draft: Draft) -> str:
     """The draft as JSON text for the ledger's local table."""
-    raw = msgspec.to_builtins(draft, enc_hook=dict)
-    if draft.waiting:
-        raw["waiting"] |= {n: lay_say(getattr(draft.waiting, n)) for n in SENTENCES}
+    waiting = draft.waiting
+    raw = {
+        "hand": _lay_hand(draft.hand),
+        "waiting": _lay_waiting(waiting) if waiting else None,
+        "last": draft.last,
+        "after": draft.after,
+    }
     return msgspec.json.encode(raw).decode()
 
 
-def read(text: str) -> Draft | None:
-    """The draft from its text; None when there is none or an older program wrote it."""
+def _lay_waiting(waiting: Waiting) -> dict[str, object]:
+    return {
+        "do": _lay_do(waiting.do),
+        "asks": waiting.asks,
+        "code": waiting.code,
+        "args": plain_of(waiting.known),
+        "approver": waiting.approver,
+        "tries": waiting.tries,
+        "at": waiting.at,
+        "said": lay_say(waiting.said),
+        "next": lay_say(waiting.next),
+        "then": _lay_do(waiting.then) if waiting.then else None,
+    }
+
+
+def _lay_do(do: Do) -> list[object]:
+    return [do.kind, do.subject, dict(plain_of(do.args)), _lay_hand(do.after), do.numbers]
+
+
+def _lay_hand(hand: Hand[Any]) -> dict[str, object]:
+    """The hand without what holds for this moment only."""
+    plain = {name: getattr(hand, name) for name in KEPT}
+    aside = {"aside": _lay(hand.aside)} if hand.aside.what else {}
+    return {**plain, "work": _lay(hand.work), **aside}
+
+
+def _lay(value: object) -> dict[str, object]:
+    """Work as plain values; what stands at its default is left out."""
+    if isinstance(value, Mapping):
+        plain: dict[str, object] = msgspec.to_builtins(value, enc_hook=dict)
+        return plain
+    assert isinstance(value, Work | Aside)
+    bare = type(value)()
+    names = [f.name for f in fields(value) if getattr(value, f.name) != getattr(bare, f.name)]
+    return {name: msgspec.to_builtins(getattr(value, name)) for name in names}
+
+
+def read(text: str, rooms: Mapping[str, Room]) -> Draft | None:
+    """The draft from its text; None when there is none, or it cannot be read."""
     try:
         raw = json.loads(text)
-        waiting = raw["waiting"]
+        reading = _Reading(rooms)
         return Draft(
-            hand=Hand(**raw["hand"]),
-            waiting=_waiting(waiting) if waiting else None,
+            hand=reading.hand(raw["hand"]),
+            waiting=reading.question(raw["waiting"]),
             last=raw["last"],
-            after=raw["after"],
+            after=reading.held(raw["after"]),
         )
-    except (ValueError, TypeError, KeyError):
+    except (ValueError, TypeError, KeyError, AttributeError):
         return None
 
 
-def _waiting(raw: dict[str, Any]) -> Waiting:
-    """The open question from JSON; Do is a list there."""
-    do, then = raw.pop("do"), raw.pop("then", None)
-    raw |= {name: lift_say(raw[name]) for name in SENTENCES}
-    return Waiting(do=_do(do), then=_do(then) if then else None, **raw)
+class _Reading:
+    """Drafts as this program and older ones wrote them, read for the rooms of today."""
+
+    def __init__(self, rooms: Mapping[str, Room]) -> None:
+        self._rooms = rooms
+        self._rules = {k: rule for room in rooms.values() for k, rule in room.rules.items()}
+
+    def question(self, raw: dict[str, Any] | None) -> Waiting | None:
+        """The open question; one about an act that this program does not know is dropped."""
+        try:
+            return self._question(raw) if raw else None
+        except (KeyError, msgspec.ValidationError):
+            return None
+
+    def _question(self, raw: dict[str, Any]) -> Waiting:
+        known, then = raw["args"], raw.get("then")
+        kind, subject, args, after, numbers = raw["do"]
+        if "hash" in known:  # once the first entry of a new PIN stood here
+            args = {**args, "hash": known["hash"]}
+        return Waiting(
+            do=self._do([kind, subject, args, after, numbers]),
+            asks=raw["asks"],
+            code=raw["code"],
+            known=msgspec.convert(known, Args),
+            approver=raw["approver"],
+            tries=raw["tries"],
+            at=raw["at"],
+            said=lift_say(raw["said"]),
+            next=lift_say(raw["next"]),
+            then=self._do(then) if then else None,
+        )
+
+    def _do(self, raw: list[Any]) -> Do:
+        kind, subject, args, after, numbers = raw
+        rule = self._rules[kind]
+        typed = msgspec.convert(args, rule.args) if rule.args else Plain(kind, args)
+        return Do(subject, typed, self.hand(after), tuple(numbers))
+
+    def hand(self, raw: dict[str, Any]) -> Hand[Any]:
+        """The work in hand; work that the room cannot read is put down."""
+        work, aside = _apart(raw["work"])
+        plain = {name: raw[name] for name in KEPT if name in raw}
+        aside = msgspec.convert(raw.get("aside", aside), Aside)
+        try:
+            return Hand(**plain, work=self._work(raw["area"], work), aside=aside)
+        except msgspec.ValidationError:
+            return Hand(**plain, work=self._rooms[raw["area"]].work()).empty()
+
+    def _work(self, area: str, raw: dict[str, Any]) -> object:
+        bare = self._rooms[area].work()
+        if not isinstance(bare, Work):
+            return raw
+        kept = {name: value for name, value in raw.items() if value is not None}
+        return msgspec.convert(bare.renamed(kept), type(bare))
+
+    def held(self, text: str) -> str:
+        """What was held when the newest act was done, written as today."""
+        if not text:
+            return ""
+        area, subject, work = json.loads(text)
+        try:
+            typed = self._work(area, _apart(work)[0])
+        except msgspec.ValidationError:
+            return text
+        return held(Hand(area=area, subject=subject, work=typed))
 
 
-def _do(raw: list[Any]) -> Do:
-    kind, subject, args, after, numbers = raw
-    return Do(kind, subject, args, Hand(**after), tuple(numbers))
+def _apart(work: dict[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    """A room's work, and the dialogue that older programs kept in it, under ``any…``."""
+    aside = {k.removeprefix("any_"): v for k, v in work.items() if k.startswith("any")}
+    if "any" in aside:
+        aside["what"] = aside.pop("any")
+    return {k: v for k, v in work.items() if not k.startswith("any")}, aside

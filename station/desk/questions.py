@@ -11,7 +11,7 @@ from typing import NamedTuple
 from station.desk.common import Held
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
-from station.shop.acts import notice, refuse
+from station.shop.acts import Args, SetPin, add_known, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Worker
@@ -49,9 +49,9 @@ def _code(
     if waiting.asks == "sure":
         card = BY_NUMBER.get(given.number) if given.kind == "button" else None
         again = code == waiting.code and _a_moment_later(waiting.at, draft.hand.now)
-        return _with(waiting, sure=True) if again or (card and card.name == "yes") else None
+        return _with(waiting, Args(sure=True)) if again or (card and card.name == "yes") else None
     if waiting.asks == "reason" and given.kind == "reason":
-        return _with(waiting, reason=given.number)
+        return _with(waiting, Args(reason=given.number))
     if waiting.asks == "supervisor" and given.kind == "worker":
         return _approver(draft, waiting, given.number, view)
     return None
@@ -63,8 +63,8 @@ def stands(waiting: Waiting | None, given: Input) -> Waiting | None:
     return waiting if typing or isinstance(given, Number) else None
 
 
-def _with(waiting: Waiting, **more: object) -> Again:
-    return Again(replace(waiting, args={**waiting.args, **more}))
+def _with(waiting: Waiting, found: Args) -> Again:
+    return Again(waiting.knowing(found))
 
 
 def _a_moment_later(at: str, now: str) -> bool:
@@ -84,9 +84,9 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again 
             ),
         )
     if not worker.pin:
-        setting = Do("set_pin", worker.key, {}, draft.hand)
-        known = {**waiting.do.args, **waiting.args, "approved": number}
-        then = waiting.do._replace(args=known)
+        setting = Do(worker.key, SetPin(), draft.hand)
+        known = waiting.knowing(Args(approved=number)).known
+        then = waiting.do._replace(args=add_known(waiting.do.args, known))
         return Again(Waiting(do=setting, asks="new_pin", then=then))
     return Held(
         replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
@@ -97,7 +97,7 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again 
 def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
     worker = view.get(Worker, waiting.approver)
     if worker and agrees(worker.pin, text):
-        return _with(waiting, approved=worker.id)._replace(approver=worker.id)
+        return _with(waiting, Args(approved=worker.id))._replace(approver=worker.id)
     left = MOST_TRIES - waiting.tries - 1
     return Held(
         replace(draft, waiting=replace(waiting, tries=waiting.tries + 1) if left else None),
@@ -110,20 +110,20 @@ def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
 
 def _new_pin(draft: Draft, waiting: Waiting, text: str) -> Again | Held:
     """A new PIN, then the same once more; only its hash is kept."""
-    first = str(waiting.args.get("hash", ""))
-    if first:
-        if agrees(first, text):
+    setting = waiting.do.args
+    if isinstance(setting, SetPin) and setting.hash:
+        if agrees(setting.hash, text):
             return Again(waiting)
-        forgotten = {k: v for k, v in waiting.args.items() if k != "hash"}
+        forgotten = waiting.do._replace(args=SetPin())
         return Held(
-            replace(draft, waiting=replace(waiting, args=forgotten)),
+            replace(draft, waiting=replace(waiting, do=forgotten)),
             refuse(say("The two are not the same"), say("Enter the new PIN again.")),
         )
     try:
-        args = {**waiting.args, "hash": hashed(text)}
+        once = waiting.do._replace(args=SetPin(hash=hashed(text)))
     except ValueError:
         return Held(draft, refuse(say("A PIN has 4 to 8 digits"), say("Enter another.")))
     return Held(
-        replace(draft, waiting=replace(waiting, args=args)),
+        replace(draft, waiting=replace(waiting, do=once)),
         notice(say("Once more"), say("Enter the same PIN again.")),
     )

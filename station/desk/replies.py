@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable
+from typing import Any
 
 from station.shop.acts import Answer, notice, refuse
 from station.shop.cards import BY_NUMBER
@@ -20,7 +21,7 @@ def unread(given: Unread) -> Answer:
     return refuse(say("That is no code of this shop"), say("Scan one of our cards or travellers."))
 
 
-def meaningless(given: Input, hand: Hand) -> Answer:
+def meaningless(given: Input, hand: Hand[Any]) -> Answer:
     """A code of ours that has no meaning here and now."""
     if isinstance(given, Number):
         return refuse(say("No number is asked for now"), say("Pick up your work first."))

@@ -1,6 +1,7 @@
 """Work that runs beside the screen, and the hand that it was begun for."""
 
 from dataclasses import replace
+from typing import Any
 
 from station.desk.draft import held
 from station.shop.acts import Answer
@@ -15,7 +16,7 @@ class Underway:
         self.long, self.running = long, running
         self._held = held(long.hand)
 
-    def is_wanted(self, hand: Hand) -> bool:
+    def is_wanted(self, hand: Hand[Any]) -> bool:
         """Whether the work in hand is still what it was begun for."""
         return held(hand) == self._held
 

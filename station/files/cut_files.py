@@ -4,6 +4,7 @@ import hashlib
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from msgspec.structs import asdict
 
@@ -155,7 +156,7 @@ def newest_first(folder: Path) -> list[Path]:
     return sorted(found, key=lambda f: -f.stat().st_mtime)
 
 
-def _end_reading(hand: Hand, material: Material, run: Run, outcome: object) -> Took:
+def _end_reading(hand: Hand[Any], material: Material, run: Run, outcome: object) -> Took:
     """Says what came of reading: a revision to look over, or why there is none."""
     dropped = run.args.get("path")
     name = Path(str(dropped or run.args["file"])).name

@@ -5,11 +5,12 @@ Every file lies in the folder that the shop sets, else in ``files`` beside the d
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 from station.ledger.ledger import Ledger
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
-from station.shop.rooms import Do, Hand, Job, Long, Run, Took
+from station.shop.rooms import Do, Hand, Job, Long, Run, Took, plain_do
 from station.shop.words import Say, say
 
 MOST = 60  # files that are offered, newest first
@@ -46,7 +47,7 @@ def _guarded(job: Job, mend: Say = say("Set another folder under “This shop”
     return run
 
 
-def not_there(hand: Hand, file: str, why: str, mend: Say) -> Took:
+def not_there(hand: Hand[Any], file: str, why: str, mend: Say) -> Took:
     """What this PC refuses to do with a file, in its own words."""
     return Took(hand, refuse(say("{file}: {why}", file=file, why=why), mend))
 
@@ -125,4 +126,4 @@ class Files:
         kind = found.kind.kind
         args = {"kind": kind, "values": list(found.values), "file": name}
         after = run.hand.with_work(ask=None, files=None, folder=None, page=0)
-        return Do("set_list", f"list/{kind}", args, after)
+        return plain_do("set_list", f"list/{kind}", args, after)

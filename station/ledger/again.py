@@ -19,6 +19,7 @@ from station.ledger.codec import (
     answer_of,
     lay_say,
     lift_say,
+    read_act,
     read_body,
     state_of,
     write_body,
@@ -107,7 +108,8 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
     if was.reverses:
         return decide_undo(history, was.reverses, was.act)
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
-    decided = history.decide(was.act, rule)
+    act = read_act(was.act, {was.act.kind: rule})
+    decided = history.decide(act, rule, was.act)
     for kind, number in given_to(was.act):
         if history.reader.state(f"{kind}/{number}") is not None:
             return decided._replace(answer=_twice(number), body=None)

@@ -4,6 +4,9 @@ An entry's body is JSON text: the act, what was said, moves, and facts set anew 
 state before. A fact's state carries its shelf, so effects are applied, undone and rebuilt
 without knowing its kind. Unknown fields are passed over: an old program reads what a
 newer one wrote.
+
+The arguments of an act stand in a body as they are kept, and are read as what their kind says
+(`read_act`) when a rule asks for them.
 """
 
 import hashlib
@@ -12,11 +15,11 @@ from typing import Any
 
 import msgspec
 
-from station.ledger.faults import EffectsWrong
-from station.shop.acts import Act, Answer, Tone
+from station.ledger.faults import ArgsWrong, EffectsWrong
+from station.shop.acts import Act, Answer, Args, Tone, Unread, with_args
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import Move
-from station.shop.views import F, Past, Written
+from station.shop.views import F, Past, Rules, Written
 from station.shop.words import Say
 
 
@@ -40,6 +43,9 @@ class Change(msgspec.Struct, frozen=True, array_like=True):
     after: State | None
 
 
+KeptAct = Act[msgspec.Raw]  # its arguments as they are kept
+
+
 class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     """All that an entry holds. `reverses` is the id of the entry that it takes back.
 
@@ -50,7 +56,7 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     moves are not made, and stand in `wanted`.
     """
 
-    act: Act
+    act: KeptAct
     tone: Tone
     said: Any = ()
     do: Any = ()
@@ -73,6 +79,7 @@ class Brief(msgspec.Struct, frozen=True):
 
 _write = msgspec.json.Encoder().encode
 _read_body = msgspec.json.Decoder(Body).decode
+_read_plain = msgspec.json.Decoder(dict[str, Any]).decode
 read_brief = msgspec.json.Decoder(Brief).decode
 
 
@@ -146,12 +153,49 @@ def lift_say(kept: Any) -> Say:  # noqa: ANN401 - plain JSON
     return Say(kept[0], {k: lift(v) for k, v in kept[1].items()}) if kept else Say()
 
 
-def write_body(body: Body) -> str:
-    """An entry's body as text. Raises EffectsWrong when the act holds what JSON cannot."""
+def keep_act(act: Act[Any]) -> KeptAct:
+    """The act as an entry holds it. Raises EffectsWrong when it holds what JSON cannot."""
+    args = dict(act.args) if isinstance(act.args, Mapping) else act.args
     try:
-        return _write(body).decode()
+        return with_args(act, msgspec.Raw(_write(args)))
     except TypeError as error:
-        raise EffectsWrong(f"The act {body.act.kind} cannot be kept: {error}") from error
+        raise EffectsWrong(f"The act {act.kind} cannot be kept: {error}") from error
+
+
+def plain_args(act: KeptAct) -> dict[str, Any]:
+    """The arguments of an act, of whatever kind. Raises DecodeError when they are none."""
+    return _read_plain(_text_of(act))
+
+
+def _text_of(act: KeptAct) -> msgspec.Raw | bytes:
+    return act.args if isinstance(act.args, msgspec.Raw) else b"{}"  # none were written
+
+
+def read_act(act: KeptAct, rules: Rules) -> Act[Any]:
+    """The act with its arguments as its kind says. Raises ArgsWrong where they do not fit it."""
+    rule = rules.get(act.kind)
+    if rule is None:
+        return with_args(act, Unread(kept=plain_args(act)))
+    if rule.args is None:
+        return with_args(act, plain_args(act))
+    try:
+        return with_args(act, _args_decoder(rule.args).decode(_text_of(act)))
+    except msgspec.DecodeError as error:
+        raise ArgsWrong(f"The arguments of {act.kind} do not fit: {error}") from error
+
+
+_args_decoders: dict[type[Args], msgspec.json.Decoder[Any]] = {}
+
+
+def _args_decoder(kind: type[Args]) -> msgspec.json.Decoder[Any]:
+    if kind not in _args_decoders:
+        _args_decoders[kind] = msgspec.json.Decoder(kind)
+    return _args_decoders[kind]
+
+
+def write_body(body: Body) -> str:
+    """An entry's body as text."""
+    return _write(body).decode()
 
 
 def read_body(text: str) -> Body:
@@ -172,9 +216,13 @@ def answer_of(body: Body) -> Answer:
     )
 
 
-def past_of(body: Body, *, undone: bool) -> Past:
-    """The entry as a rule sees it."""
-    return Past(body.act, body.moves, written(body), undone)
+def past_of(body: Body, rules: Rules, *, undone: bool) -> Past[Any]:
+    """The entry as a rule sees it; arguments that do not fit their kind are `Unread`."""
+    try:
+        act = read_act(body.act, rules)
+    except ArgsWrong:
+        act = with_args(body.act, Unread(kept=plain_args(body.act)))
+    return Past(act, body.moves, written(body), undone)
 
 
 def written(body: Body) -> tuple[Written, ...]:

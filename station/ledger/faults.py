@@ -104,6 +104,10 @@ class EffectsWrong(OwnBug):
     """A rule's effects do not hold: the act is not recorded."""
 
 
+class ArgsWrong(OwnBug):
+    """The arguments of an act do not fit its kind."""
+
+
 class UnknownAct(OwnBug):
     """No rule decides on this kind of act."""
 

@@ -4,7 +4,7 @@ import logging
 from collections.abc import Mapping
 from collections.abc import Set as AbstractSet
 from contextlib import suppress
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import msgspec
 
@@ -12,10 +12,12 @@ from station.ledger import closing, effects, statements
 from station.ledger.codec import (
     Body,
     Change,
+    KeptAct,
     State,
     answer_of,
     digest,
     full_shelf,
+    keep_act,
     lay_say,
     write_body,
     write_fact,
@@ -26,7 +28,7 @@ from station.ledger.view import NotingView, Reader
 from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Move
-from station.shop.views import Rule
+from station.shop.views import Rule, Rules
 from station.shop.words import say
 
 log = logging.getLogger(__name__)
@@ -72,9 +74,9 @@ def pending_row(seq: int | None, body: Body, text: str, reads: AbstractSet[str])
 class History:
     """The entries: decides, appends, derives."""
 
-    def __init__(self, store: Store) -> None:
-        self.store = store
-        self.reader = Reader(store)
+    def __init__(self, store: Store, rules: Rules) -> None:
+        self.store, self.rules = store, rules
+        self.reader = Reader(store, rules)
         self.reached = False  # whether the shop answered when it was last asked
         self.share(shared=bool(store.values.get(SHOP)))
         self.reload()
@@ -104,7 +106,7 @@ class History:
         body = self.reader.body(id)
         return Recorded(answer_of(body), id, body.moves) if body else None
 
-    def record(self, act: Act, rule: Rule, local: Mapping[str, str]) -> Recorded:
+    def record(self, act: Act[Any], rule: Rule[Any], local: Mapping[str, str]) -> Recorded:
         """Decides on the act and writes its entry, and local values with it."""
         try:
             with self.store.faults():
@@ -113,7 +115,7 @@ class History:
             log.exception("Not recorded: %r", act)
             raise
 
-    def _record(self, act: Act, rule: Rule, local: Mapping[str, str]) -> Recorded:
+    def _record(self, act: Act[Any], rule: Rule[Any], local: Mapping[str, str]) -> Recorded:
         if again := self.repeated(act.id):
             return again
         decided = self.decide(act, rule)
@@ -125,15 +127,20 @@ class History:
         self.append(decided.body, decided.answer.sets, local, decided.reads)
         return Recorded(decided.answer, act.id, decided.answer.moves, bool(certain))
 
-    def decide(self, act: Act, rule: Rule) -> Decided:
-        """What the rule says to the act now; nothing is written."""
+    def decide(
+        self, act: Act[Any], rule: Rule[Any], kept: KeptAct | None = None
+    ) -> Decided:
+        """What the rule says to the act now; nothing is written.
+
+        `kept` is the act as it is written down already.
+        """
         view = NotingView(self.reader, rule.reads)
         answer = rule.decide(act, view)
         if answer.refused:
             return Decided(answer, None, view.reads)
         effects.check_moves(answer.moves)
         body = Body(
-            act=act,
+            act=kept or keep_act(act),
             tone=answer.tone,
             said=lay_say(answer.said),
             do=lay_say(answer.do),
@@ -211,7 +218,7 @@ class History:
         return tuple(changes)
 
 
-def rule_for(rules: Mapping[str, Rule], kind: str) -> Rule:
+def rule_for(rules: Rules, kind: str) -> Rule[Any]:
     """The rule that decides on this kind of act."""
     rule = rules.get(kind)
     if rule is None:

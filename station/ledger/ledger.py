@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from secrets import token_hex
+from typing import Any
 
 from station.ledger import backup, check, closing, old, rebuild, reports, statements
 from station.ledger.again import Turned
@@ -16,7 +17,7 @@ from station.ledger.undo import undo
 from station.ledger.view import OpenView
 from station.shop.acts import Act
 from station.shop.moves import Held
-from station.shop.views import F, Passed, Rules, View
+from station.shop.views import F, Passed, Rules, View, fitted
 
 __all__ = ["Entry", "Ledger", "Recorded"]
 
@@ -43,7 +44,7 @@ class Ledger:
         self._ids = ids
         self._store = open_sound(path)
         try:
-            self._history = History(self._store)
+            self._history = History(self._store, rules)
         except BaseException:
             self._store.close()
             raise
@@ -59,7 +60,7 @@ class Ledger:
 
     # --- recording
 
-    def record(self, act: Act, draft: bytes | str | None = None) -> Recorded:
+    def record(self, act: Act[Any], draft: bytes | str | None = None) -> Recorded:
         """Decides on an act and records it, and the draft with it, in one transaction.
 
         A refusal records nothing. The same act again gives the same answer and no second
@@ -68,13 +69,14 @@ class Ledger:
         local = dict(self._handed)
         if draft is not None:
             local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
-        done = self._history.record(act, rule_for(self.rules, act.kind), local)
+        rule = rule_for(self.rules, act.kind)
+        done = self._history.record(fitted(act, rule), rule, local)
         kept = self._store.values
         for key in [k for k, v in self._handed.items() if kept.get(k) == v]:
             del self._handed[key]
         return done
 
-    def undo(self, id: str, act: Act) -> Recorded:
+    def undo(self, id: str, act: Act[Any]) -> Recorded:
         """Takes an entry back by a reversing one, or answers why not."""
         with self._store.faults():
             return undo(self._history, id, act)

@@ -1,9 +1,11 @@
 """New numbers for codes, from blocks that each station takes for itself."""
 
 from collections.abc import Mapping
+from typing import ClassVar
 
+from station.ledger.codec import KeptAct, plain_args
 from station.ledger.view import Reader
-from station.shop.acts import Act, Answer, good
+from station.shop.acts import Act, Answer, Args, good
 from station.shop.codes import batch_usable, usable
 from station.shop.facts import Numbers, Spent
 from station.shop.views import Rule, View
@@ -34,17 +36,26 @@ WIDTHS = {
 }
 
 
-def take_block(act: Act, view: View) -> Answer:
+class TakeNumbers(Args, frozen=True, kw_only=True, rename={"of": "kind"}):
+    """Takes the next block of numbers for a station: of one kind of code."""
+
+    kind: ClassVar[str] = TAKING
+
+    of: str
+    leap: bool = False
+
+
+def take_block(act: Act[TakeNumbers], view: View) -> Answer:
     """The rule by which a station takes the next block of numbers."""
-    kind = str(act.args["kind"])
+    kind = act.args.of
     numbers = view.get(Numbers, kind) or Numbers(id=kind)
-    leapt = LEAPT if act.args.get("leap") else 0
+    leapt = LEAPT if act.args.leap else 0
     block = Numbers(id=kind, next=numbers.next + leapt + BLOCK)
     said = say("New {kind} numbers for station {id}", kind=kind, id=act.station)
     return good(said, sets=(block,))
 
 
-TAKE_BLOCK = Rule(frozenset({Numbers}), take_block)
+TAKE_BLOCK = Rule(args=TakeNumbers, reads=frozenset({Numbers}), decide=take_block)
 
 
 def printable(kind: str, number: str) -> bool:
@@ -52,13 +63,13 @@ def printable(kind: str, number: str) -> bool:
     return batch_usable(number, MOST_SHEETS) if kind == "batch" else usable(kind, number)
 
 
-def given_to(act: Act) -> list[tuple[str, str]]:
+def given_to(act: KeptAct) -> list[tuple[str, str]]:
     """The numbers that were handed out for an act, each with its kind."""
-    given = act.args.get("numbers")
+    given = plain_args(act).get("numbers")
     return [(k, str(n)) for k, n in given.items()] if isinstance(given, Mapping) else []
 
 
-def spent_by(act: Act) -> list[Spent]:
+def spent_by(act: KeptAct) -> list[Spent]:
     """The numbers of an act that does not count, or no longer.
 
     Its papers are in the shop all the same: after an older day of the shop's database their

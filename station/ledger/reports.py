@@ -1,7 +1,7 @@
 """Lists out of the history: entries, counts by hour, the flow of pieces."""
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from station.ledger import effects, statements
 from station.ledger.closing import begin_of
@@ -19,7 +19,7 @@ class Entry(NamedTuple):
 
     number: int
     id: str
-    past: Past
+    past: Past[Any]
     at: str
     worker: str
     kind: str

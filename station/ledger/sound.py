@@ -9,7 +9,9 @@ from dataclasses import fields
 from datetime import datetime
 from typing import Any
 
-from station.ledger.codec import Body, State, lift_say, read_body, read_fact
+import msgspec
+
+from station.ledger.codec import Body, State, lift_say, plain_args, read_body, read_fact
 from station.shop.acts import Act
 from station.shop.facts import KINDS
 from station.shop.words import Say, say
@@ -48,11 +50,18 @@ def _wrong(body: Body, id: str) -> Say:
 
 
 def _blank(id: str, at: str) -> Body:
-    return Body(act=Act(id=id, kind=LEFT_OUT, at=at), tone="stop")
+    act = Act(id=id, kind=LEFT_OUT, at=at, args=msgspec.Raw(b"{}"))
+    return Body(act=act, tone="stop")
 
 
 def _other_id(body: Body, id: str) -> bool:
     return body.act.id != id or body.act.kind == LEFT_OUT
+
+
+def _bad_args(body: Body, _id: str) -> bool:
+    # Whether they fit their kind is not judged: kinds grow, and all stations must judge alike.
+    plain_args(body.act)
+    return False
 
 
 def _no_time(body: Body, _id: str) -> bool:
@@ -125,6 +134,7 @@ def _written_out(template: str, values: dict[str, Any]) -> None:
 
 _WRONG: tuple[tuple[str, Callable[[Body, str], bool]], ...] = (
     ("it bears another id", _other_id),
+    ("its arguments cannot be read", _bad_args),
     ("its time is none", _no_time),
     ("it moves a number that cannot be", _bad_move),
     ("it sets one fact twice", _twice),

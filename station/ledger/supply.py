@@ -20,6 +20,7 @@ from station.ledger.numbers import (
     TAKING,
     WIDTHS,
     Block,
+    TakeNumbers,
     block_taken,
 )
 from station.shop.acts import Act
@@ -110,7 +111,7 @@ class Supply:
             at=at,
             station=self._station,
             subject=f"numbers/{kind}",
-            args={"kind": kind, "leap": leap},
+            args=TakeNumbers(of=kind, leap=leap),
         )
         local = {LEAP: ",".join(k for k in leaping if k != kind)} if leap else {}
         if asked:

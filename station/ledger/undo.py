@@ -1,11 +1,22 @@
 """Taking an entry back: a reversing entry, refused once pieces or facts have gone on."""
 
 from dataclasses import replace
+from typing import Any
 
 import msgspec
 
 from station.ledger import effects, statements
-from station.ledger.codec import Body, Change, State, answer_of, lay_say, lift_say, state_of
+from station.ledger.codec import (
+    Body,
+    Change,
+    KeptAct,
+    State,
+    answer_of,
+    keep_act,
+    lay_say,
+    lift_say,
+    state_of,
+)
 from station.ledger.history import Decided, History, Recorded
 from station.ledger.numbers import TAKING, spent_by
 from station.shop.acts import Act, Answer, good, refuse
@@ -16,7 +27,7 @@ from station.shop.words import Say, say
 _MEND = say("A recount or a correction mends it.")
 
 
-def undo(history: History, id: str, act: Act) -> Recorded:
+def undo(history: History, id: str, act: Act[Any]) -> Recorded:
     """Appends the entry that takes `id` back, or says why not.
 
     Moves are swapped; facts go back to the state before, and to the entry that had set
@@ -25,7 +36,7 @@ def undo(history: History, id: str, act: Act) -> Recorded:
     """
     if again := history.repeated(act.id):
         return again
-    decided = decide_undo(history, id, act)
+    decided = decide_undo(history, id, keep_act(act))
     body = decided.body
     if body is None:
         return Recorded(decided.answer, None, ())
@@ -33,7 +44,7 @@ def undo(history: History, id: str, act: Act) -> Recorded:
     return Recorded(answer_of(body), act.id, body.moves)
 
 
-def decide_undo(history: History, id: str, act: Act) -> Decided:
+def decide_undo(history: History, id: str, act: KeptAct) -> Decided:
     """The entry that takes `id` back as things stand now, or why not; nothing is written."""
     body = history.reader.body(id)
     if body is None:
@@ -78,7 +89,7 @@ def _set_since(history: History, body: Body) -> Say | None:
     return None
 
 
-def _reversal(act: Act, body: Body, answer: Answer) -> Body:
+def _reversal(act: KeptAct, body: Body, answer: Answer) -> Body:
     """The entry that reverses another."""
     own = body.act.id
     sets = [Change(c.key, _owned(c.after, own), c.before) for c in body.sets]

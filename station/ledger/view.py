@@ -1,7 +1,7 @@
 """The shop as rules, dialogues and faces read it, straight from the derived tables."""
 
 from collections.abc import Iterable
-from typing import NamedTuple
+from typing import Any, NamedTuple, overload
 
 import msgspec
 
@@ -9,9 +9,10 @@ from station.ledger import statements
 from station.ledger.codec import Body, State, past_of, read_body, read_fact
 from station.ledger.faults import ReadsWrong
 from station.ledger.store import Store
+from station.shop.acts import Args
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import F, Passed, Past
+from station.shop.views import A, F, Passed, Past, Rules
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
 
@@ -26,10 +27,10 @@ class Kept(NamedTuple):
 class Reader:
     """Reads the tables; facts decoded once are held by key and the entry that set them."""
 
-    def __init__(self, store: Store) -> None:
+    def __init__(self, store: Store, rules: Rules) -> None:
         self.shared = False  # whether acts may stand in `pending`, behind the history
         self.begins = ""  # when this PC's history begins; empty where all of it is here
-        self._store, self._rows = store, store.rows
+        self._store, self._rows, self._rules = store, store.rows, rules
         self._kept: dict[str, Kept] = {}
 
     def state(self, key: str) -> State | None:
@@ -78,21 +79,28 @@ class Reader:
         except msgspec.DecodeError as error:
             raise self._store.spoilt() from error
 
-    def past(self, id: str) -> Past | None:
+    def past(self, id: str) -> Past[Any] | None:
         """An entry by its act's id."""
         body = self.body(id)
         return self.past_of(body) if body else None
 
-    def last(self, subject: str, kind: str) -> Past | None:
+    def last(self, subject: str, kind: type[Args] | str) -> Past[Any] | None:
         """The newest entry about a subject."""
+        name = kind if isinstance(kind, str) else kind.kind
+        body = self._last(subject, name)
+        past = self.past_of(body) if body else None
+        fits = isinstance(kind, str) or (past and isinstance(past.act.args, kind))
+        return past if fits else None
+
+    def _last(self, subject: str, kind: str) -> Body | None:
         if self.shared and (mine := self._pending(subject, kind)):
-            return self.past_of(mine)
+            return mine
         rows = (
             self._rows(statements.LAST_OF_KIND, (subject, kind))
             if kind
             else self._rows(statements.LAST, (subject,))
         )
-        return self.past_of(self._body(rows[0][0])) if rows else None
+        return self._body(rows[0][0]) if rows else None
 
     def _pending(self, subject: str, kind: str) -> Body | None:
         """The newest act about a subject that is not shared yet."""
@@ -103,9 +111,12 @@ class Reader:
         """Sums of moves by hour."""
         return tuple(map(Passed._make, self._rows(statements.TALLY, (since, until))))
 
-    def past_of(self, body: Body) -> Past:
+    def past_of(self, body: Body) -> Past[Any]:
         """A body as a rule sees it."""
-        return past_of(body, undone=self.undone(body.act.id))
+        try:
+            return past_of(body, self._rules, undone=self.undone(body.act.id))
+        except msgspec.DecodeError as error:
+            raise self._store.spoilt() from error
 
     def undone(self, id: str) -> bool:
         """Whether an entry was taken back."""
@@ -174,7 +185,7 @@ class OpenView:
         """Facts on a shelf in the order of their rank."""
         return self._reader.shelf(kind, name, limit)
 
-    def past(self, id: str) -> Past | None:
+    def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
         return self._reader.past(id)
 
@@ -182,8 +193,12 @@ class OpenView:
         """Sums of moves by hour, from hour `since` up to and including hour `until`."""
         return self._reader.passed(since, until)
 
-    def last(self, subject: str, kind: str = "") -> Past | None:
-        """The newest entry about a subject (of one act kind, where given)."""
+    @overload
+    def last(self, subject: str, kind: type[A]) -> Past[A] | None: ...
+    @overload
+    def last(self, subject: str, kind: str = "") -> Past[Any] | None: ...
+    def last(self, subject: str, kind: type[Args] | str = "") -> Past[Any] | None:
+        """The newest entry about a subject (of one kind of act, where given)."""
         return self._reader.last(subject, kind)
 
     def begins(self) -> str:
@@ -224,7 +239,7 @@ class NotingView:
         self.reads.add(f"shelf/{kind.kind}/{name}")
         return self._reader.shelf(kind, name, limit)
 
-    def past(self, id: str) -> Past | None:
+    def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
         self.reads.update((f"act/{id}", f"undone/{id}"))
         return self._reader.past(id)
@@ -233,8 +248,12 @@ class NotingView:
         """For faces only: what a decision depends on must have a name."""
         raise ReadsWrong(f"A rule reads the flow from {since} to {until}: that is for faces")
 
-    def last(self, subject: str, kind: str = "") -> Past | None:
-        """The newest entry about a subject (of one act kind, where given)."""
+    @overload
+    def last(self, subject: str, kind: type[A]) -> Past[A] | None: ...
+    @overload
+    def last(self, subject: str, kind: str = "") -> Past[Any] | None: ...
+    def last(self, subject: str, kind: type[Args] | str = "") -> Past[Any] | None:
+        """The newest entry about a subject (of one kind of act, where given)."""
         self.reads.add(f"about/{subject}")
         return self._reader.last(subject, kind)
 

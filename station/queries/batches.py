@@ -1,6 +1,7 @@
 """Questions about a batch: its revision, its paper, its children, whether it may go on."""
 
 from dataclasses import replace
+from typing import Any
 
 from station.shop.acts import Act, Answer, new_number, refuse
 from station.shop.codes import Code
@@ -141,7 +142,7 @@ def refuse_wrong_paper(code: Code, batch: Batch | None) -> Answer | None:
     return None
 
 
-def make_child(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
+def make_child(act: Act[Any], batch: Batch, role: str, *, tries: int = 0) -> Batch:
     """Makes a batch without sheets of its own: ``split`` off, or ``rework``, to be made good."""
     return replace(
         batch,
@@ -160,6 +161,6 @@ def make_child(act: Act, batch: Batch, role: str, *, tries: int = 0) -> Batch:
     )
 
 
-def make_rework(act: Act, batch: Batch) -> Batch:
+def make_rework(act: Act[Any], batch: Batch) -> Batch:
     """Makes a child for pieces that are made good: one try more than where they come from."""
     return make_child(act, batch, "rework", tries=batch.tries + 1)

@@ -1,11 +1,11 @@
 """Questions about work under way: what waits where, what comes next, what was done meanwhile."""
 
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from station.queries.batches import find_hold, find_revision
 from station.queries.routers import list_beds
-from station.shop.acts import Act, Answer, ask
+from station.shop.acts import Act, Answer, ask, plain_of
 from station.shop.facts import Batch, Order, Router, Slip
 from station.shop.moves import Held, Move, head
 from station.shop.places import areas_of, kind_of
@@ -224,10 +224,13 @@ def explain_last(view: View, batch: Batch) -> Say:
     return say("worker {by} {did} at {at}", by=past.act.worker, did=did, at=clock(past.act.at))
 
 
-def ask_if_changed(act: Act, view: View, batch: Batch, here: Mapping[str, int]) -> Answer | None:
+def ask_if_changed(
+    act: Act[Any], view: View, batch: Batch, here: Mapping[str, int]
+) -> Answer | None:
     """Asks back where another number lies here than was picked up (`here`: part → pieces)."""
-    raw = act.args.get("seen")
-    if not isinstance(raw, Mapping) or not raw or act.args.get("sure"):
+    args = plain_of(act.args)
+    raw = args.get("seen")
+    if not isinstance(raw, Mapping) or not raw or args.get("sure"):
         return None
     past = view.last(batch.key)
     mine = past is not None and past.act.station == act.station

@@ -1,8 +1,15 @@
-"""What a person does (an act) and what the rules say to it (an answer)."""
+"""What a person does (an act) and what the rules say to it (an answer).
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Literal
+The arguments of an act are kept for ever: each kind of act has a frozen type of its own, under a
+kind that is written down there. A type may grow by fields that have a default; a kind, a field's
+name and what it holds never change (`tests/shop/kinds.txt`).
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any, ClassVar, Generic, Literal, TypeVar
+
+import msgspec
 
 from station.shop.facts import Fact
 from station.shop.moves import Move
@@ -12,13 +19,71 @@ Tone = Literal["good", "attention", "stop"]
 Asks = Literal["", "sure", "supervisor", "reason", "new_pin"]
 
 
+class Args(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """The arguments of an act; each kind of act writes its own down, with its kind.
+
+    What stands here the desk adds to any act: that the person is `sure`, the supervisor who
+    `approved` it, the `reason` that was scanned, and new `numbers` by the kind of code.
+    """
+
+    kind: ClassVar[str] = ""
+
+    sure: bool = False
+    approved: str = ""
+    reason: str = ""
+    numbers: dict[str, str] = {}
+
+
+class Unread(Args, frozen=True, kw_only=True):
+    """Arguments of a kind that this program does not know, or that do not fit their kind."""
+
+    kept: Mapping[str, object] = {}
+
+
+class TakeBack(Args, frozen=True, kw_only=True):
+    """Takes an entry back."""
+
+    kind: ClassVar[str] = "undo"
+
+    entry: str = ""  # id of its act
+
+
+class SetPin(Args, frozen=True, kw_only=True):
+    """Gives a supervisor a new PIN."""
+
+    kind: ClassVar[str] = "set_pin"
+
+    hash: str = ""  # of the PIN, as argon2 writes it
+
+
+@dataclass(frozen=True)
+class Plain(Mapping[str, object]):
+    """Arguments of a kind that has no type yet: plain JSON values. Goes with the last of them."""
+
+    kind: str
+    values_: Mapping[str, object]
+
+    def __getitem__(self, name: str) -> object:
+        return self.values_[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.values_)
+
+    def __len__(self) -> int:
+        return len(self.values_)
+
+
+A_co = TypeVar("A_co", covariant=True)
+T = TypeVar("T")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Act:
+class Act(Generic[A_co]):
     """One thing done by one worker at one station.
 
     `id` is random and unique; `at` is the shop's clock as ``YYYY-MM-DDTHH:MM:SS``;
     `subject` is what it is about (a batch, a slip, an order …: ``batch/00412``); `args`
-    holds plain JSON values.
+    are of the type that its `kind` has.
     """
 
     id: str
@@ -27,7 +92,46 @@ class Act:
     worker: str = ""
     station: str = ""
     subject: str = ""
-    args: Mapping[str, object] = field(default_factory=dict)
+    args: A_co = Args()  # type: ignore[assignment] # none of its own
+
+
+def with_args(act: Act[object], args: T) -> Act[T]:
+    """The same act with other arguments."""
+    return Act(
+        id=act.id,
+        kind=act.kind,
+        at=act.at,
+        worker=act.worker,
+        station=act.station,
+        subject=act.subject,
+        args=args,
+    )
+
+
+def add_known(args: Args | Plain, known: Args) -> Args | Plain:
+    """The arguments with what the desk has found out: where it knows something, that counts."""
+    found = {n: v for n in _ADDED if (v := getattr(known, n))}
+    if isinstance(args, Plain):
+        return Plain(args.kind, {**args, **found})
+    return msgspec.structs.replace(args, **found)
+
+
+def known_of(args: Args | Mapping[str, object]) -> Args:
+    """What the desk adds to any act, as far as these arguments say it."""
+    plain = plain_of(args)
+    return msgspec.convert({n: plain[n] for n in _ADDED if n in plain}, Args)
+
+
+def plain_of(args: Args | Mapping[str, object]) -> Mapping[str, object]:
+    """The arguments as plain JSON values; what stands at its default is left out."""
+    if isinstance(args, Mapping):
+        return args
+    plain: Mapping[str, object]
+    plain = args.kept if isinstance(args, Unread) else msgspec.to_builtins(args)
+    return plain
+
+
+_ADDED = ("sure", "approved", "reason", "numbers")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,8 +196,9 @@ def notice(said: Say, do: Say = Say()) -> Answer:
     return Answer(tone="attention", said=said, do=do, refused=True)
 
 
-def new_number(act: Act, kind: str) -> str:
+def new_number(act: Act[Any], kind: str) -> str:
     """The number that the desk took for this act, of one kind of code."""
-    numbers = act.args.get("numbers")
-    assert isinstance(numbers, Mapping), f"{act.kind} was not given numbers"
+    args = act.args
+    numbers = args.numbers if isinstance(args, Args) else args.get("numbers")
+    assert numbers, f"{act.kind} was not given numbers"
     return str(numbers[kind])

@@ -18,7 +18,11 @@ BOOK = "book what is there"
 
 
 def no_longer(
-    act: Act, first: Say, now: Say, meant: tuple[Move, ...], before: tuple[str, Say] = ("", Say())
+    act: Act[object],
+    first: Say,
+    now: Say,
+    meant: tuple[Move, ...],
+    before: tuple[str, Say] = ("", Say()),
 ) -> Concern:
     """An act that holds no longer: what was said then, what would be said now.
 
@@ -42,7 +46,7 @@ def no_longer(
     return replace(concern, before=before[0], other=flat(before[1]))
 
 
-def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:
+def left_out(act: Act[object], first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:
     """An entry whose effects are left out, at every station alike."""
     text = say(
         "An entry of station {station} was left out: {why}",
@@ -53,7 +57,7 @@ def left_out(act: Act, first: Say, why: Say, meant: tuple[Move, ...]) -> Concern
 
 
 def _concern(
-    act: Act, what: str, text: Say, versions: tuple[Say, Say], meant: tuple[Move, ...]
+    act: Act[object], what: str, text: Say, versions: tuple[Say, Say], meant: tuple[Move, ...]
 ) -> Concern:
     """What needs a look, with both versions and the ways to settle it."""
     first, now = versions

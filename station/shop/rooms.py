@@ -7,9 +7,9 @@ counted so far. It is plain data, kept through a power cut, and changed only by
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Generic, NamedTuple, Protocol, TypeVar
 
-from station.shop.acts import Answer
+from station.shop.acts import Answer, Args, Plain
 from station.shop.codes import Code
 from station.shop.faces import Face
 from station.shop.views import Rules, View
@@ -24,13 +24,43 @@ class Doing(NamedTuple):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Hand:
+class Work:
+    """What a room holds of the work in hand, besides its subject; each room has its own type.
+
+    Every field has a default, which means that nothing is held there. A draft keeps the others
+    under their names: a field that is named or written anew reads what older programs kept.
+    """
+
+    @classmethod
+    def renamed(cls, kept: Mapping[str, Any]) -> Mapping[str, Any]:
+        """What an older program kept, under the names and values of today."""
+        return kept
+
+
+@dataclass(frozen=True, kw_only=True)
+class Aside:
+    """The dialogue that belongs to no room and is open beside the work; the work waits.
+
+    `what` names it, `batch`, `part` and `place` are what was answered so far.
+    """
+
+    what: str = ""  # empty: none is open
+    batch: str = ""
+    part: str = ""
+    place: str = ""
+
+
+W_co = TypeVar("W_co", covariant=True)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Hand(Generic[W_co]):
     """The work in hand at a station.
 
     `area`, `router`, `bench` say where; `worker` who. `subject` is the id of the batch,
     order or cart in hand (empty: nothing). Everything else that the room needs stands in
-    `work`, plain JSON values under names of the room's own. `digits` is a number being
-    put together from digit cards. `now` is the shop's clock at this input; `opened` is the
+    `work`; `aside` is what lies above it. `digits` is a number being put together from digit
+    cards. `now` is the shop's clock at this input; `opened` is the
     supervisor who has opened the office on this screen, `doing` what runs beside it; none of
     the three is kept in a draft.
     """
@@ -42,20 +72,36 @@ class Hand:
     worker: str = ""
     station: str = ""
     subject: str = ""
-    work: Mapping[str, object] = field(default_factory=dict)
+    work: W_co = field(default_factory=dict)  # type: ignore[assignment] # a room without a type
+    aside: Aside = Aside()
     digits: str = ""
     now: str = ""
     opened: str = ""
     doing: Doing | None = None
 
-    def with_work(self, **changes: object) -> "Hand":
-        """The same hand with some of its work set anew (None takes a name away)."""
-        merged = {**self.work, **changes}
-        return replace(self, work={k: v for k, v in merged.items() if v is not None})
+    def with_work(self, **changes: object) -> "Hand[Any]":
+        """The same hand with some of its work set anew (None takes a name away).
 
-    def empty(self) -> "Hand":
+        For a room whose work has no type yet; goes with the last of them.
+        """
+        assert isinstance(self.work, Mapping)
+        merged = {**self.work, **changes}
+        work: Any = {k: v for k, v in merged.items() if v is not None}
+        return replace(self, work=work)
+
+    @property
+    def has_work(self) -> bool:
+        """Whether the room holds anything besides the subject."""
+        return self.work != type(self.work)()
+
+    def idle(self) -> "Hand[W_co]":
+        """The same subject with no work begun on it, and nothing open beside it."""
+        fresh = type(self.work)()
+        return replace(self, work=fresh, aside=Aside())
+
+    def empty(self) -> "Hand[W_co]":
         """Nothing in hand; who and where stay."""
-        return replace(self, subject="", work={}, digits="")
+        return replace(self.idle(), subject="", digits="")
 
 
 class Number(NamedTuple):
@@ -101,22 +147,37 @@ Input = Code | Number | Point | Typed | Dropped
 
 
 class Do(NamedTuple):
-    """What `handle_input` asks for: an act, and the hand once it is done (unchanged if refused).
+    """What `handle_input` asks for: an act, and the hand once it is done.
 
-    `then`, where given, makes the next hand from the answer and the view after it.
+    Refused, the hand stays as it is.
     """
 
-    kind: str
     subject: str
-    args: Mapping[str, object]
-    after: Hand
-    numbers: tuple[str, ...] = ()  # kinds of new numbers it needs, into args["number"]
+    args: Args | Plain
+    after: Hand[Any]
+    numbers: tuple[str, ...] = ()  # the kinds of new number that it needs, into its `numbers`
+
+    @property
+    def kind(self) -> str:
+        """The kind of act."""
+        return self.args.kind
+
+
+def plain_do(
+    kind: str,
+    subject: str,
+    args: Mapping[str, object],
+    after: Hand[Any],
+    numbers: tuple[str, ...] = (),
+) -> Do:
+    """An act of a kind whose arguments have no type yet. Goes with the last of them."""
+    return Do(subject, Plain(kind, args), after, numbers)
 
 
 class Took(NamedTuple):
     """The hand changed and nothing was recorded; the answer tells what was understood."""
 
-    hand: Hand
+    hand: Hand[Any]
     answer: Answer
 
 
@@ -128,7 +189,7 @@ class Run(NamedTuple):
 
     job: str
     args: Mapping[str, object]
-    hand: Hand
+    hand: Hand[Any]
 
 
 class Long(NamedTuple):
@@ -139,11 +200,11 @@ class Long(NamedTuple):
     """
 
     request: object
-    hand: Hand
+    hand: Hand[Any]
     begun: Answer
     stopped: Answer
     stages: Mapping[str, Say]  # what is being done, by the name of a stage
-    end: Callable[[Hand, object], Do | Took]
+    end: Callable[[Hand[Any], object], Do | Took]
 
 
 class Running(Protocol):
@@ -164,7 +225,7 @@ class Running(Protocol):
 
 Begin = Callable[[Any], Running]  # begins what a request of `station.jobs.messages` asks for
 Job = Callable[[Run], "Do | Took | Long | Run"]  # a Run: another job goes on
-HandleInput = Callable[[Hand, Input, View], "Do | Took | Run | None"]
+HandleInput = Callable[[Hand[Any], Input, View], "Do | Took | Run | None"]
 
 
 class Room(NamedTuple):
@@ -173,4 +234,5 @@ class Room(NamedTuple):
     title: Say  # over its screen
     rules: Rules
     handle_input: HandleInput
-    screen: Callable[[Hand, View], Face]
+    screen: Callable[[Hand[Any], View], Face]
+    work: Callable[[], Work | Mapping[str, object]] = dict  # a hand without work begun

@@ -1,13 +1,17 @@
 """What rules may know, and what a rule is."""
 
 from collections.abc import Callable, Iterable
-from typing import NamedTuple, Protocol, TypeVar
+from typing import Any, Generic, NamedTuple, Protocol, TypeVar, overload
 
-from station.shop.acts import Act, Answer
+import msgspec
+
+from station.shop.acts import Act, Answer, Args, plain_of, with_args
 from station.shop.facts import Fact
 from station.shop.moves import Held, Move
 
 F = TypeVar("F", bound=Fact)
+A = TypeVar("A", bound=Args)
+A_co = TypeVar("A_co", bound=Args, covariant=True)
 
 
 class Written(NamedTuple):
@@ -18,10 +22,10 @@ class Written(NamedTuple):
     after: Fact | None
 
 
-class Past(NamedTuple):
+class Past(NamedTuple, Generic[A_co]):
     """An entry of the history as a rule sees it: the act and its effects."""
 
-    act: Act
+    act: Act[A_co]
     moves: tuple[Move, ...]
     sets: tuple[Written, ...]
     undone: bool  # another entry has taken it back
@@ -52,7 +56,7 @@ class View(Protocol):
     def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
         """Facts on a shelf in the order of their rank."""
 
-    def past(self, id: str) -> Past | None:
+    def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
@@ -61,8 +65,15 @@ class View(Protocol):
         For faces only: no rule depends on it.
         """
 
-    def last(self, subject: str, kind: str = "") -> Past | None:
-        """The newest entry about a subject (of one act kind, where given)."""
+    @overload
+    def last(self, subject: str, kind: type[A]) -> Past[A] | None: ...
+    @overload
+    def last(self, subject: str, kind: str = "") -> Past[Any] | None: ...
+    def last(self, subject: str, kind: type[Args] | str = "") -> Past[Any] | None:
+        """The newest entry about a subject; of one kind of act, where its arguments are named.
+
+        None as well where that one's arguments do not fit their kind.
+        """
 
     def begins(self) -> str:
         """When this PC's history begins; empty where all of it is here.
@@ -71,14 +82,35 @@ class View(Protocol):
         """
 
 
-class Rule(NamedTuple):
-    """A pure decision: the kinds of fact that it may read, and the function."""
+class Rule(NamedTuple, Generic[A]):
+    """A pure decision on one kind of act: its arguments, the kinds of fact that it may read.
+
+    Without `args` the act has plain ones: a kind that has no type yet.
+    """
 
     reads: frozenset[type[Fact]]
-    decide: Callable[[Act, View], Answer]
+    decide: Callable[[Act[A], View], Answer]
+    args: type[A] | None = None
 
 
-Rules = dict[str, Rule]
+Rules = dict[str, Rule[Any]]
+
+
+def fitted(act: Act[Any], rule: Rule[Any]) -> Act[Any]:
+    """The act with its arguments as its kind says. Goes with the last plain ones."""
+    if rule.args is None:
+        return with_args(act, dict(plain_of(act.args)))
+    if isinstance(act.args, rule.args):
+        return act
+    return with_args(act, msgspec.convert(dict(act.args), rule.args))
+
+
+def by_kind(*rules: Rule[Any]) -> Rules:
+    """A room's rules by the kind of act that each decides on."""
+    table = {rule.args.kind: rule for rule in rules if rule.args}
+    assert all(table), "an act without a kind"
+    assert len(table) == len(rules), "two rules decide on one kind of act"
+    return table
 
 
 def total(held: Iterable[Held], *, place: str = "", part: str = "") -> int:

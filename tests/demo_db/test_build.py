@@ -8,6 +8,7 @@ import pytest
 from demo_db.build import DAYS, build, hours, working_days
 from station.bootstrap import all_rules
 from station.ledger.ledger import Ledger
+from station.shop.acts import plain_of
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
 from station.shop.moves import NO_PIECES, head
 from station.shop.places import balances
@@ -128,9 +129,9 @@ def test_every_kind_of_fault_has_happened(tmp_path):
     ledger = Ledger(tmp_path / "shop.db", all_rules())
     acts = [e.past.act for e in ledger.entries()]
     assert FAULTS - {act.kind for act in acts} == set()
-    assert {a.args.get("reason") for a in acts if a.kind == "spoil_sheet"} >= SHEETS
-    wrong = [a for a in acts if a.kind == "check_first_off" and not a.args["good"]]
-    overruled = [a for a in acts if a.kind == "start_sheet" and a.args.get("approved")]
+    assert {plain_of(a.args).get("reason") for a in acts if a.kind == "spoil_sheet"} >= SHEETS
+    wrong = [a for a in acts if a.kind == "check_first_off" and not plain_of(a.args)["good"]]
+    overruled = [a for a in acts if a.kind == "start_sheet" and plain_of(a.args).get("approved")]
     assert wrong
     assert overruled
     ledger.close()

@@ -7,7 +7,7 @@ from station.desk.draft import Waiting
 from station.shop.faces import Header, PartDrawing, SheetDrawing, Table
 from station.shop.facts import Line, Order
 from station.shop.moves import move
-from station.shop.rooms import Do
+from station.shop.rooms import plain_do
 from station.shop.words import say
 from tests.floor.shop_small import COMB, COMBS, SHUTTLE, at, batch, hand, small_shop
 
@@ -61,5 +61,5 @@ def blocks(subject, args):
     """What stands under the question, before it is answered."""
     view = small_shop(batch(COMBS), ORDER, moves=IN_PACK)
     held = hand("loading")
-    waiting = Waiting(do=Do("any", subject, args, held), asks="sure", said=say("Sure?"))
+    waiting = Waiting(do=plain_do("any", subject, args, held), asks="sure", said=say("Sure?"))
     return question(held, waiting, view, say("Loading")).main[1:]

@@ -5,12 +5,13 @@ import string
 
 import pytest
 
+from station.bootstrap import rooms
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
 from station.ledger.faults import DiskFull
-from station.shop.acts import good
-from station.shop.rooms import Do, Hand, Run, Took
+from station.shop.acts import Args, good
+from station.shop.rooms import Hand, Run, Took, plain_do
 from station.shop.words import say as words
 from tests.replay import PIN
 
@@ -140,15 +141,15 @@ def test_ten_thousand_random_bursts_never_raise_and_record_nothing(stage):
 
 def test_a_draft_reads_back_as_written():
     hand = Hand(area="popping", worker="02", subject="00001", work={"spoiled": {"021": 3}})
-    do = Do("pass_on", "batch/00001", {"a": 1}, hand, ("batch",))
-    waiting = Waiting(do=do, asks="reason", code="X1", args={"sure": True})
+    do = plain_do("pass_on", "batch/00001", {"a": 1}, hand, ("batch",))
+    waiting = Waiting(do=do, asks="reason", code="X1", known=Args(sure=True))
     draft = Draft(hand=hand, waiting=waiting, last="t1")
-    assert drafts.read(drafts.write(draft)) == draft
+    assert drafts.read(drafts.write(draft), rooms()) == draft
 
 
 @pytest.mark.parametrize("text", ["", "{}", "null", "[1]", '{"hand": 3}', '{"hand": {"no": 1}}'])
 def test_a_foreign_draft_is_no_draft(text):
-    assert drafts.read(text) is None
+    assert drafts.read(text, rooms()) is None
 
 
 @pytest.mark.parametrize("pin", ["123", "123456789", "12a4", ""])
@@ -225,7 +226,7 @@ def test_an_opened_office_asks_for_no_second_pin(stage):
 def test_a_job_takes_or_acts(stage):
     def job(run):
         if run.args["act"]:
-            return Do("new_copy", "batch/00900", {}, run.hand)
+            return plain_do("new_copy", "batch/00900", {}, run.hand)
         return Took(
             run.hand.with_work(told="x"), good(words("Told {what}", what=run.args["what"]))
         )

@@ -7,8 +7,9 @@ Everything is of our own invention.
 
 from dataclasses import replace
 
+from station.floor.cart.work import CartWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
-from station.shop.acts import Act, Answer
+from station.shop.acts import Act, Answer, Args, add_known, known_of
 from station.shop.facts import (
     Batch,
     Bed,
@@ -182,9 +183,13 @@ def at(clock: str) -> str:
     return f"{DAY}T{clock}" + ("" if len(clock) == 8 else ":00")
 
 
+WORK = {"cart": CartWork}  # a room whose work has no type yet holds plain values
+
+
 def hand(area: str, now: str = "10:00", **fields: str) -> Hand:
     """Worker 02 at an area of the small shop, nothing in hand."""
-    plain = Hand(area=area, worker="02", station="s1", now=at(now))
+    work = WORK.get(area, dict)()
+    plain = Hand(area=area, worker="02", station="s1", now=at(now), work=work)
     return replace(plain, **fields)  # type: ignore[arg-type]
 
 
@@ -200,7 +205,7 @@ class Player:
         self.view, self.rules, self.hand = view, rules, hand
         self.handle_input = handle_input
         self.said: list[Answer] = []
-        self.asked: tuple[Do, dict[str, object]] | None = None
+        self.asked: tuple[Do, Args] | None = None
         self.count = 0
         self.next_number = 500
 
@@ -215,32 +220,33 @@ class Player:
                 self.hand = result.hand
                 self.said.append(result.answer)
             else:
-                self._do(result, {})
+                self._do(result, Args())
         return self.said[-1]
 
     def yes(self) -> Answer:
         """Yes, I am sure."""
-        return self._again(sure=True)
+        return self._again(Args(sure=True))
 
     def reason(self, id: str) -> Answer:
         """A reason card."""
-        return self._again(reason=id)
+        return self._again(Args(reason=id))
 
     def approve(self, worker: str = "07") -> Answer:
         """A supervisor's badge and PIN."""
-        return self._again(approved=worker)
+        return self._again(Args(approved=worker))
 
-    def _again(self, **more: object) -> Answer:
+    def _again(self, found: Args) -> Answer:
         assert self.asked is not None, "nothing was asked"
         do, known = self.asked
-        return self._do(do, {**known, **more})
+        return self._do(do, add_known(known, found))
 
-    def _do(self, do: Do, more: dict[str, object]) -> Answer:
+    def _do(self, do: Do, more: Args) -> Answer:
         self.count += 1
-        args = {**do.args, **more}
+        args = add_known(do.args, more)
         for kind in do.numbers:
             self.next_number += 1
-            args.setdefault("numbers", {kind: f"{self.next_number:05d}"})
+            if not known_of(args).numbers:
+                args = add_known(args, Args(numbers={kind: f"{self.next_number:05d}"}))
         act = Act(id=f"a{self.count}", kind=do.kind, at=self.hand.now, worker=self.hand.worker,
                   station=self.hand.station, subject=do.subject, args=args)  # fmt: skip
         answer = self.view.do(self.rules, act)

@@ -39,7 +39,7 @@ CASES = [
 def test_it_is_refused_with_its_reason(rules, kind, subject, args, said):
     view = FakeView.of(*FACTS, moves=(move("014", 4, "cut", "popping/1", "00412"),))
     act = Act(id="a", kind=kind, at=AT, worker="02", station="1", subject=subject, args=args)
-    answer = rules[kind].decide(act, view)
+    answer = view.do(rules, act)
     assert answer.refused
     assert said in f"{answer.said} {answer.do}".replace("is on hold", "held")
     assert not answer.moves

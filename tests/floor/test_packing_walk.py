@@ -18,13 +18,13 @@ from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
 from station.floor.packing.rules import RULES
 from station.queries.orders import count_wanted
-from station.shop.acts import Act
+from station.shop.acts import Act, Args, add_known, known_of, plain_of
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Cart, Line, Order, Pack
 from station.shop.moves import head, move
 from station.shop.places import balances
-from station.shop.rooms import Do, Input, Number, Took
+from station.shop.rooms import Do, Input, Number, Took, plain_do
 from station.shop.views import by_part
 from tests.floor.orders import lying, order, press, shop
 from tests.floor.shop_small import COMB, DAY, GAUGE, SHUTTLE, batch, hand
@@ -99,8 +99,9 @@ class Walk:
         """One input; what must hold is looked at after it."""
         if area == "cancel":
             assert isinstance(given, Code)
-            self._do("office", Do("cancel_order", f"order/{given.number}", {"approved": "07"},
-                                  hand("office")), "office", sure=True)  # fmt: skip
+            subject = f"order/{given.number}"
+            asked = plain_do("cancel_order", subject, {"approved": "07"}, hand("office"))
+            self._do("office", asked, "office", sure=True)
             return
         handle_input = dialogue.handle_input if area == "packing" else cart_dialogue.handle_input
         shown = screen.screen if area == "packing" else cart_screen.screen
@@ -114,8 +115,8 @@ class Walk:
 
     def _do(self, station: str, do: Do, area: str, *, sure: bool) -> bool:
         number = f"{sum(1 for e in self.view.entries if e.act.kind == 'close_pack') + 1:05d}"
-        args = {**do.args, "numbers": {"pack": number}}
-        args |= {"sure": True, "approved": "07"} if sure else {}
+        yes = Args(sure=True, approved="07") if sure else Args()
+        args = add_known(add_known(do.args, Args(numbers={"pack": number})), yes)
         act = Act(id=f"w{len(self.view.entries)}", kind=do.kind, at=f"{DAY}T10:00:00",
                   worker="02", station=station, subject=do.subject, args=args)  # fmt: skip
         before = {o.id: (o, self._inside(o.id)) for o in self._orders()}
@@ -143,7 +144,7 @@ class Walk:
         for number, (was, inside) in before.items():
             if was.claimed in ("", station):
                 continue
-            if act.kind == "claim_order" and act.args.get("approved"):
+            if act.kind == "claim_order" and known_of(act.args).approved:
                 continue
             assert self.view.get(Order, number) == was
             assert self._inside(number) == inside
@@ -151,7 +152,7 @@ class Walk:
     def _door(self, act: Act) -> None:
         """What was scanned at the door, and that only this left."""
         pack = act.subject.partition("/")[2]
-        cart = self.view.get(Cart, str(act.args.get("cart", "")))
+        cart = self.view.get(Cart, str(plain_of(act.args).get("cart", "")))
         if act.kind == "check_pack" or (act.kind == "load_cart" and cart and cart.state == "door"):
             self.seen.add(pack)
         if act.kind == "unload_cart":

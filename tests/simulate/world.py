@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
 
-from station.ledger.codec import Body, read_body
+from station.ledger.codec import Body, plain_args, read_body
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import BLOCK, TAKE_BLOCK, TAKING
 from station.ledger.sound import LEFT_OUT
@@ -208,7 +208,7 @@ class World:
         for entry in self.shop.entries:
             body = read_body(entry.body)
             self.kinds[body.act.kind] += 1
-            given = body.act.args.get("numbers")
+            given = plain_args(body.act).get("numbers")
             counts = not entry.verdict and not ledger._history.reader.undone(entry.id)
             names = given.items() if isinstance(given, dict) else ()
             self.given.update(names)

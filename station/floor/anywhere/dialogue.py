@@ -1,9 +1,10 @@
 """The dialogues that belong to no room: opened by a button, then asked for one thing each.
 
-While one is open, `hand.work["any"]` names it (an act kind or ``handover``), `any_batch`,
-`any_part` and `any_place` hold what was answered so far; the room's own work stays as it
-was and goes on when the dialogue closes.
+While one is open, `hand.aside` names it (an act kind or ``handover``) and holds what was answered
+so far; the room's own work stays as it was and goes on when the dialogue closes.
 """
+
+from dataclasses import replace
 
 from station.queries.routers import list_worn_bits
 from station.queries.underway import list_waiting, list_with_paper
@@ -11,7 +12,7 @@ from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Part, RackPlace
-from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.rooms import Aside, Do, Hand, Input, Number, Took, plain_do
 from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, say, several
 
@@ -36,7 +37,7 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     )
     if card and card.name in OPENS:
         return _open(hand, OPENS[card.name], view)
-    what = str(hand.work.get("any", ""))
+    what = hand.aside.what
     if card and card.name == "print_page" and what in ("", "menu", "handover"):
         return _printed(hand, what)
     if not what:
@@ -68,17 +69,22 @@ def _printed(hand: Hand, what: str) -> Took:
 
 def close(hand: Hand) -> Hand:
     """The hand with the dialogue gone and the room's work as it was."""
-    return hand.with_work(any=None, any_batch=None, any_part=None, any_place=None)
+    return replace(hand, aside=Aside())
+
+
+def _answered(hand: Hand, **answers: str) -> Hand:
+    """The hand with more of the dialogue answered."""
+    return replace(hand, aside=replace(hand.aside, **answers))
 
 
 def _open(hand: Hand, what: str, view: View) -> Do | Took:
-    fresh = close(hand).with_work(any=what)
+    fresh = replace(hand, aside=Aside(what=what))
     if what == "handover":
         return Took(fresh, good(*handover(view)))
     if what == "menu":
         return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
     if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":
-        fresh = fresh.with_work(any_batch=hand.subject)
+        fresh = _answered(fresh, batch=hand.subject)
     return _go_on(fresh, what, view)
 
 
@@ -86,9 +92,9 @@ def _fill(hand: Hand, what: str, given: Input, view: View) -> Do | Took | None:
     """Takes one answer in: a batch, a part, a rack place or a number."""
     if isinstance(given, Code):
         if given.kind == "batch" and view.get(Batch, given.number):
-            return _go_on(hand.with_work(any_batch=given.number), what, view)
+            return _go_on(_answered(hand, batch=given.number), what, view)
         if given.kind == "part" and view.get(Part, given.number):
-            return _go_on(hand.with_work(any_part=given.number), what, view)
+            return _go_on(_answered(hand, part=given.number), what, view)
         rack = view.get(RackPlace, given.number) if given.kind == "rack" else None
         if rack and what == "recount":
             return _rack(hand, rack, view)
@@ -110,7 +116,7 @@ def _rack(hand: Hand, rack: RackPlace, view: View) -> Took:
             ),
         )
     oldest = lying[0]
-    filled = hand.with_work(any_batch=oldest.batch, any_part=oldest.part, any_place=oldest.place)
+    filled = _answered(hand, batch=oldest.batch, part=oldest.part, place=oldest.place)
     return Took(
         filled,
         good(
@@ -129,11 +135,11 @@ def _go_on(hand: Hand, what: str, view: View) -> Do | Took:
     """Asks for what is still missing, or does it."""
     if what == "lost_paper":
         return _lost(hand, view)
-    batch = str(hand.work.get("any_batch", ""))
+    batch = hand.aside.batch
     if not batch:
         return Took(hand, notice(ASKS[what], say("Scan its traveller or touch its row.")))
     if what in ("new_copy", "hold_batch", "release_hold"):
-        return Do(what, f"batch/{batch}", {}, close(hand))
+        return plain_do(what, f"batch/{batch}", {}, close(hand))
     parts = choices(hand, what, view)
     if not parts:
         return Took(
@@ -143,8 +149,8 @@ def _go_on(hand: Hand, what: str, view: View) -> Do | Took:
             ),
         )
     if len(parts) == 1:
-        hand = hand.with_work(any_part=next(iter(parts)))
-    part = view.get(Part, str(hand.work.get("any_part", "")))
+        hand = _answered(hand, part=next(iter(parts)))
+    part = view.get(Part, hand.aside.part)
     if part is None or part.id not in parts:
         return Took(
             hand,
@@ -179,24 +185,25 @@ HOW_MANY: dict[str, Say] = {
 
 def choices(hand: Hand, what: str, view: View) -> dict[str, int]:
     """The parts that can be chosen now, and how many the book has."""
-    batch = str(hand.work.get("any_batch", ""))
+    batch = hand.aside.batch
     if what == "find_parts":
         return by_part(view.stock(batch=batch, place="missing"))
     return by_part(list_with_paper(view, batch, hand.area))
 
 
 def _number(hand: Hand, what: str, count: int, view: View) -> Do | Took | None:
-    batch, part = str(hand.work.get("any_batch", "")), str(hand.work.get("any_part", ""))
+    batch, part = hand.aside.batch, hand.aside.part
     if not batch or not part or what not in HOW_MANY:
         return None
     subject, area = f"batch/{batch}", hand.area
     if what == "recount":
-        place = str(hand.work.get("any_place", "")) or _place(view, batch, part, area)
-        return Do(what, subject, {"part": part, "place": place, "counted": count}, close(hand))
+        place = hand.aside.place or _place(view, batch, part, area)
+        found = {"part": part, "place": place, "counted": count}
+        return plain_do(what, subject, found, close(hand))
     args = {"part": part, "quantity": count, "area": area}
     numbers = ("batch",) if what == "split_batch" else ()
     after = close(hand)
-    return Do(what, subject, args, after, numbers)
+    return plain_do(what, subject, args, after, numbers)
 
 
 def _place(view: View, batch: str, part: str, area: str) -> str:
@@ -207,13 +214,13 @@ def _place(view: View, batch: str, part: str, area: str) -> str:
 
 def _lost(hand: Hand, view: View) -> Do | Took:
     """Loose parts without a traveller: which batches could be theirs."""
-    part = view.get(Part, str(hand.work.get("any_part", "")))
+    part = view.get(Part, hand.aside.part)
     if part is None:
         return Took(hand, notice(say("What part lies there?"), say("Scan the part's card.")))
     found = candidates(view, part.id)
-    batch = str(hand.work.get("any_batch", ""))
+    batch = hand.aside.batch
     if batch in found:
-        return Do("new_copy", f"batch/{batch}", {}, close(hand))
+        return plain_do("new_copy", f"batch/{batch}", {}, close(hand))
     if not found:
         return Took(
             close(hand),
@@ -223,7 +230,7 @@ def _lost(hand: Hand, view: View) -> Do | Took:
             ),
         )
     return Took(
-        hand.with_work(any_batch=None),
+        _answered(hand, batch=""),
         notice(
             say("Batches that could be theirs: {count}", count=len(found)),
             say("Compare, then touch the right one."),

@@ -46,14 +46,14 @@ TITLES: dict[str, Say] = {
 
 def screen(hand: Hand, view: View) -> Face:
     """The open dialogue: what is asked, what can be chosen."""
-    what = str(hand.work.get("any", ""))
+    what = hand.aside.what
     if what == "handover":
         return _handover(view)
     if what == "menu":
         return _menu()
     if what == "lost_paper":
         return _lost(hand, view)
-    batch = str(hand.work.get("any_batch", ""))
+    batch = hand.aside.batch
     if not batch:
         return _frame(
             what, Hint(title=dialogue.ASKS[what], note=say("Scan its traveller.")), under_way(view)
@@ -86,7 +86,7 @@ def _frame(what: str, *blocks: Table | Asked | Hint | Cards) -> Face:
 
 
 def _rows(hand: Hand, what: str, view: View) -> Table:
-    chosen = str(hand.work.get("any_part", ""))
+    chosen = hand.aside.part
     rows = []
     for name, count in dialogue.choices(hand, what, view).items():
         part = view.get(Part, name)
@@ -103,14 +103,14 @@ def _rows(hand: Hand, what: str, view: View) -> Table:
     return Table(
         columns=(say("part"), say("by the book")),
         rows=tuple(rows),
-        title=say("Batch {batch}", batch=str(hand.work.get("any_batch", ""))),
+        title=say("Batch {batch}", batch=hand.aside.batch),
     )
 
 
 def _number(hand: Hand) -> tuple[Asked, ...]:
-    if not hand.work.get("any_part"):
+    if not hand.aside.part:
         return ()
-    question = dialogue.HOW_MANY[str(hand.work["any"])]
+    question = dialogue.HOW_MANY[hand.aside.what]
     return (
         Asked(question=question, typed=hand.digits, unit=say("{n|piece|pieces}", n=hand.digits)),
     )
@@ -149,7 +149,7 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
 
 
 def _lost(hand: Hand, view: View) -> Face:
-    part = view.get(Part, str(hand.work.get("any_part", "")))
+    part = view.get(Part, hand.aside.part)
     if part is None:
         under_way = by_part(list_waiting(view))
         most = sorted(under_way, key=lambda part: -under_way[part])[:MOST_PARTS]

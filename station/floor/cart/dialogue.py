@@ -1,28 +1,33 @@
 """What a code means at the cart.
 
-`hand.subject` is the cart. In `hand.work`: `mode` is ``off`` while packs come off, ``on``
-where one goes on at the door; `page` is the page of the list of packs.
+The cart is the subject of the hand.
 """
 
 from dataclasses import replace
 
 from station.floor.cart import rows
+from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.floor.cart.rows import cart_in_hand
 from station.floor.cart.rules import packs_on
+from station.floor.cart.work import CartHand, Mode
 from station.shop.acts import Answer, good, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Cart
-from station.shop.rooms import Do, Hand, Input, Took
+from station.shop.rooms import Do, Input, Took
 from station.shop.views import View
 from station.shop.words import Say, say
 
-ACTS = {"at_door": "go_to_door", "leave": "leave", "not_yet": "come_back"}
+ACTS: dict[str, type[GoToDoor | Leave | ComeBack]] = {
+    "at_door": GoToDoor,
+    "leave": Leave,
+    "not_yet": ComeBack,
+}
 WHICH = refuse(say("Which cart?"), say("Scan the cart's card first."))
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: CartHand, given: Input, view: View) -> Do | Took | None:
     """One input at the cart."""
     if not isinstance(given, Code):
         return None
@@ -34,13 +39,13 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     return _button(hand, card.name, view) if card else _code(hand, given, view)
 
 
-def _code(hand: Hand, given: Code, view: View) -> Do | Took | None:
+def _code(hand: CartHand, given: Code, view: View) -> Do | Took | None:
     if given.kind == "cart":
         return _take(hand, given.number, view)
     return _pack(hand, given.number, view) if given.kind == "pack" else None
 
 
-def _take(hand: Hand, number: str, view: View) -> Took:
+def _take(hand: CartHand, number: str, view: View) -> Took:
     cart = view.get(Cart, number)
     if cart is None:
         return Took(hand, refuse(say("There is no cart {id}", id=number), say("Scan its card.")))
@@ -50,21 +55,21 @@ def _take(hand: Hand, number: str, view: View) -> Took:
     )
 
 
-def _pack(hand: Hand, number: str, view: View) -> Do | Took:
-    cart, mode = cart_in_hand(hand, view), hand.work.get("mode")
+def _pack(hand: CartHand, number: str, view: View) -> Do | Took:
+    cart, mode = cart_in_hand(hand, view), hand.work.mode
     if cart is None:
         return Took(hand, WHICH)
-    kind = "check_pack" if cart.state == "door" else "load_cart"
+    kind: type[CheckPack | LoadCart | UnloadCart] = CheckPack if cart.state == "door" else LoadCart
     if mode:
-        kind = "unload_cart" if mode == "off" else "load_cart"
-    after = replace(hand, subject=cart.id).with_work(mode=None)
-    return Do(kind, f"pack/{number}", {"cart": cart.id}, after)
+        kind = UnloadCart if mode == "off" else LoadCart
+    after = replace(hand, subject=cart.id, work=replace(hand.work, mode=""))
+    return Do(f"pack/{number}", kind(cart=cart.id), after)
 
 
-def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
-    if name == "put_down" and hand.work.get("mode"):
+def _button(hand: CartHand, name: str, view: View) -> Do | Took | None:
+    if name == "put_down" and hand.work.mode:
         left = good(say("Left; nothing was changed"), say("Go on with your work."))
-        return Took(hand.with_work(mode=None), left)
+        return Took(replace(hand, work=replace(hand.work, mode="")), left)
     cart = cart_in_hand(hand, view)
     if name not in (*ACTS, "off_cart", "on_cart", "cart_list", "next_page", "back_page"):
         return None
@@ -72,32 +77,33 @@ def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
         return Took(hand, WHICH)
     here = replace(hand, subject=cart.id)
     if name in ACTS:
-        after = here.with_work(mode=None, page=None)
-        return Do(ACTS[name], f"cart/{cart.id}", {"cart": cart.id}, after)
+        return Do(cart.key, ACTS[name](cart=cart.id), here.idle())
     if name in ("off_cart", "on_cart"):
-        return _mode(here, name.removesuffix("_cart"), cart)
+        return _mode(here, "off" if name == "off_cart" else "on", cart)
     if name in ("next_page", "back_page"):
         return _page(here, 1 if name == "next_page" else -1, cart, view)
     return Took(here, _printed(cart, view))
 
 
-def _mode(hand: Hand, mode: str, cart: Cart) -> Took:
+def _mode(hand: CartHand, mode: Mode, cart: Cart) -> Took:
     """What the next pack is scanned for."""
     said: Say = say("Off the cart") if mode == "off" else say("Onto the cart")
-    wanted = mode if mode == "off" or cart.state == "door" else None
-    return Took(hand.with_work(mode=wanted), good(said, say("Scan the pack.")))
+    wanted: Mode = mode if mode == "off" or cart.state == "door" else ""
+    after = replace(hand, work=replace(hand.work, mode=wanted))
+    return Took(after, good(said, say("Scan the pack.")))
 
 
-def _page(hand: Hand, by: int, cart: Cart, view: View) -> Took:
+def _page(hand: CartHand, by: int, cart: Cart, view: View) -> Took:
     page, count = rows.pages(hand, packs_on(view, cart))
     page = min(max(0, page + by), count - 1)
     said = say("Page {page} of {count}", page=page + 1, count=count)
-    return Took(hand.with_work(page=page), good(said, say("Scan or touch a pack.")))
+    after = replace(hand, work=replace(hand.work, page=page))
+    return Took(after, good(said, say("Scan or touch a pack.")))
 
 
 def _printed(cart: Cart, view: View) -> Answer:
     """The list of what is on the cart; of an empty one, of what it left with last."""
-    if not packs_on(view, cart) and not view.last(cart.key, "leave"):
+    if not packs_on(view, cart) and not view.last(cart.key, Leave):
         do = not_here(view.begins()) or say("Scan packs onto it first.")
         return refuse(say("Nothing is on that cart"), do)
     return good(

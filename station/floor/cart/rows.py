@@ -1,15 +1,15 @@
 """What stands in the rows of the cart's screen, so that a row card means what is shown."""
 
 from station.floor.cart.rules import packs_on
+from station.floor.cart.work import CartHand
 from station.shop.codes import Code
 from station.shop.facts import Cart, Pack
-from station.shop.rooms import Hand
 from station.shop.views import View
 
 MOST = 6  # rows on the screen at once
 
 
-def cart_in_hand(hand: Hand, view: View) -> Cart | None:
+def cart_in_hand(hand: CartHand, view: View) -> Cart | None:
     """The cart in hand; the only cart there is, where no other was scanned."""
     if hand.subject:
         return view.get(Cart, hand.subject)
@@ -17,14 +17,13 @@ def cart_in_hand(hand: Hand, view: View) -> Cart | None:
     return carts[0] if len(carts) == 1 else None
 
 
-def pages(hand: Hand, packs: tuple[Pack, ...]) -> tuple[int, int]:
+def pages(hand: CartHand, packs: tuple[Pack, ...]) -> tuple[int, int]:
     """The page of the list that is shown, counted from 0, and how many there are."""
     count = max(1, -(-len(packs) // MOST))
-    page = hand.work.get("page")
-    return (min(page, count - 1) if isinstance(page, int) else 0, count)
+    return min(hand.work.page, count - 1), count
 
 
-def shown(hand: Hand, cart: Cart, view: View) -> tuple[Pack, ...]:
+def shown(hand: CartHand, cart: Cart, view: View) -> tuple[Pack, ...]:
     """The packs in the rows: at the door those still to be seen first, else the newest."""
     packs = packs_on(view, cart)
     page, _ = pages(hand, packs)
@@ -34,7 +33,7 @@ def shown(hand: Hand, cart: Cart, view: View) -> tuple[Pack, ...]:
     return tuple(found[page * MOST : (page + 1) * MOST])
 
 
-def row(hand: Hand, number: int, view: View) -> Code | None:
+def row(hand: CartHand, number: int, view: View) -> Code | None:
     """What the n-th row on the screen is, counted from 1; None: there is no such row."""
     cart = cart_in_hand(hand, view)
     if cart is None:

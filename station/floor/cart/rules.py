@@ -2,17 +2,13 @@
 
 from dataclasses import replace
 
+from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.queries.batches import find_hold, keep_held
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Cart, Order, Pack
 from station.shop.moves import Held, Move, move, tail
-from station.shop.views import Past, Rule, Rules, View
+from station.shop.views import Past, Rule, Rules, View, by_kind
 from station.shop.words import Say, say
-
-
-def cart_of(act: Act, view: View) -> Cart | None:
-    """The cart named in an act's args, or its subject."""
-    return view.get(Cart, str(act.args.get("cart") or tail(act.subject)))
 
 
 def packs_on(view: View, cart: Cart) -> tuple[Pack, ...]:
@@ -20,12 +16,12 @@ def packs_on(view: View, cart: Cart) -> tuple[Pack, ...]:
     return view.shelf(Pack, f"cart/{cart.id}", 500)
 
 
-def load_cart(act: Act, view: View) -> Answer:
+def decide_load(act: Act[LoadCart], view: View) -> Answer:
     """A pack onto a cart; one of a cancelled order is caught.
 
     At the door its scan is the one that is due there.
     """
-    pack, cart = view.get(Pack, tail(act.subject)), cart_of(act, view)
+    pack, cart = view.get(Pack, tail(act.subject)), view.get(Cart, act.args.cart)
     if pack is None or cart is None:
         return refuse(say("There is no such pack"), say("Scan the label again."))
     if pack.state == "cart":
@@ -86,7 +82,7 @@ def _held_on_cart(view: View, pack: Pack) -> Answer | None:
     on_it = keep_held(view, view.stock(place=f"cart/{pack.cart}"))
     if not on_it:
         return None
-    loaded = view.last(pack.key, "load_cart")
+    loaded = view.last(pack.key, LoadCart)
     if loaded:
         own = {(m.part, m.frm.batch) for m in loaded.moves}
         on_it = tuple(h for h in on_it if (h.part, h.batch) in own)
@@ -95,12 +91,12 @@ def _held_on_cart(view: View, pack: Pack) -> Answer | None:
     return _held(view, pack, on_it)
 
 
-def unload_cart(act: Act, view: View) -> Answer:
+def decide_unload(act: Act[UnloadCart], view: View) -> Answer:
     """A pack off its cart again."""
     pack = view.get(Pack, tail(act.subject))
     if pack is None or pack.state != "cart":
         return refuse(say("That pack is on no cart"), say("Scan the label again."))
-    loaded = view.last(pack.key, "load_cart")
+    loaded = view.last(pack.key, LoadCart)
     if loaded is None:  # then nobody here knows which of the pieces on the cart are its own
         return refuse(
             say("Pack {pack} was loaded before this PC's history begins", pack=pack.id),
@@ -114,7 +110,7 @@ def unload_cart(act: Act, view: View) -> Answer:
     )
 
 
-def _brought(pack: Pack, loaded: Past) -> tuple[Move, ...]:
+def _brought(pack: Pack, loaded: Past[LoadCart]) -> tuple[Move, ...]:
     """The very pieces that this pack brought onto its cart, batch by batch, off it again."""
     return tuple(
         move(m.part, m.qty, f"cart/{pack.cart}", f"pack/{pack.id}", m.frm.batch)
@@ -122,9 +118,9 @@ def _brought(pack: Pack, loaded: Past) -> tuple[Move, ...]:
     )
 
 
-def go_to_door(act: Act, view: View) -> Answer:
+def decide_go_to_door(act: Act[GoToDoor], view: View) -> Answer:
     """The cart is at the door: every pack on it is scanned once more."""
-    cart = cart_of(act, view)
+    cart = view.get(Cart, act.args.cart)
     if cart is None or not packs_on(view, cart):
         return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
     return good(
@@ -134,9 +130,9 @@ def go_to_door(act: Act, view: View) -> Answer:
     )
 
 
-def check_pack(act: Act, view: View) -> Answer:
+def decide_check(act: Act[CheckPack], view: View) -> Answer:
     """A pack seen at the door."""
-    pack, cart = view.get(Pack, tail(act.subject)), cart_of(act, view)
+    pack, cart = view.get(Pack, tail(act.subject)), view.get(Cart, act.args.cart)
     if pack is None or cart is None or pack.state != "cart" or pack.cart != cart.id:
         return refuse(
             say("That pack is not on this cart's list"),
@@ -153,9 +149,9 @@ def check_pack(act: Act, view: View) -> Answer:
     )
 
 
-def leave(act: Act, view: View) -> Answer:
+def decide_leave(act: Act[Leave], view: View) -> Answer:
     """The cart leaves with every pack on its list."""
-    cart = cart_of(act, view)
+    cart = view.get(Cart, act.args.cart)
     packs = packs_on(view, cart) if cart else ()
     if cart is None or not packs:
         return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
@@ -176,7 +172,7 @@ def leave(act: Act, view: View) -> Answer:
     return _left(act, view, cart, packs)
 
 
-def _left(act: Act, view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
+def _left(act: Act[Leave], view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
     moves = tuple(
         move(h.part, h.qty, h.place, "shipped", h.batch)
         for h in view.stock(place=f"cart/{cart.id}")
@@ -196,9 +192,9 @@ def _left(act: Act, view: View, cart: Cart, packs: tuple[Pack, ...]) -> Answer:
     return replace(done, certain="needed")
 
 
-def come_back(act: Act, view: View) -> Answer:
+def decide_come_back(act: Act[ComeBack], view: View) -> Answer:
     """Back from the door: the packs are to be scanned there again."""
-    cart = cart_of(act, view)
+    cart = view.get(Cart, act.args.cart)
     if cart is None or cart.state != "door":
         return refuse(say("That cart is not at the door"), say("Go on loading it."))
     again = tuple(replace(p, seen=False) for p in packs_on(view, cart) if p.seen)
@@ -211,14 +207,11 @@ def come_back(act: Act, view: View) -> Answer:
 
 _READS = frozenset({Batch, Cart, Order, Pack})
 
-RULES: Rules = {
-    kind: Rule(_READS, decide)
-    for kind, decide in {
-        "load_cart": load_cart,
-        "unload_cart": unload_cart,
-        "go_to_door": go_to_door,
-        "check_pack": check_pack,
-        "leave": leave,
-        "come_back": come_back,
-    }.items()
-}
+RULES: Rules = by_kind(
+    Rule(args=LoadCart, reads=_READS, decide=decide_load),
+    Rule(args=UnloadCart, reads=_READS, decide=decide_unload),
+    Rule(args=GoToDoor, reads=_READS, decide=decide_go_to_door),
+    Rule(args=CheckPack, reads=_READS, decide=decide_check),
+    Rule(args=Leave, reads=_READS, decide=decide_leave),
+    Rule(args=ComeBack, reads=_READS, decide=decide_come_back),
+)

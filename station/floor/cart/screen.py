@@ -2,6 +2,7 @@
 
 from station.floor.cart import rows
 from station.floor.cart.rules import packs_on
+from station.floor.cart.work import CartHand, Mode
 from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
@@ -20,18 +21,17 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Cart, Order, Pack
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
-def screen(hand: Hand, view: View) -> Face:
+def screen(hand: CartHand, view: View) -> Face:
     """The screen at the cart."""
     cart = rows.cart_in_hand(hand, view)
     if cart is None:
         return _choose(view)
     packs = packs_on(view, cart)
-    mode = hand.work.get("mode")
+    mode = hand.work.mode
     return Face(
         title=say("Cart"),
         where=cart.name,
@@ -41,7 +41,7 @@ def screen(hand: Hand, view: View) -> Face:
     )
 
 
-def _header(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
+def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
     grams = sum(p.scale_g or p.mass_g for p in packs)
     kilos = say("about {kg} kg on it", kg=f"{grams / 1000:.1f}")
     if cart.state == "door":
@@ -61,7 +61,7 @@ def _header(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
     )
 
 
-def _goes(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
+def _goes(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
     """When it goes; that it should have gone; or that it went today."""
     if cart.left[:10] == hand.now[:10]:
         return say("last left {at}", at=clock(cart.left))
@@ -71,7 +71,7 @@ def _goes(hand: Hand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
     return say("late: {at}", at=cart.goes) if late else say("goes {at}", at=cart.goes)
 
 
-def _hint(packs: tuple[Pack, ...], mode: object) -> tuple[Block, ...]:
+def _hint(packs: tuple[Pack, ...], mode: Mode) -> tuple[Block, ...]:
     """What the next scan does, where it is not plain from the list."""
     if mode == "off":
         note = say("scan or touch the pack that comes off")
@@ -105,7 +105,7 @@ def _choose(view: View) -> Face:
     )
 
 
-def _packs(hand: Hand, cart: Cart, view: View) -> tuple[Table, ...]:
+def _packs(hand: CartHand, cart: Cart, view: View) -> tuple[Table, ...]:
     packs = rows.shown(hand, cart, view)
     if not packs:
         return ()
@@ -146,7 +146,7 @@ def _cancelled(pack: Pack, view: View) -> bool:
     return order is not None and order.state == "cancelled"
 
 
-def _presses(cart: Cart, packs: tuple[Pack, ...], mode: object, pages: int) -> tuple[Press, ...]:
+def _presses(cart: Cart, packs: tuple[Pack, ...], mode: Mode, pages: int) -> tuple[Press, ...]:
     door = cart.state == "door"
     off = Press(label=say("Take off"), code=button("off_cart"))
     if mode:

@@ -27,7 +27,7 @@ from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Router, Slip
-from station.shop.rooms import Do, Hand, Input, Number, Run, Took
+from station.shop.rooms import Do, Hand, Input, Number, Run, Took, plain_do
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -133,7 +133,7 @@ def _say_taken(here: Now, batch: Batch) -> Say:
 def _take_on(here: Now, code: Code) -> Do:
     after = replace(here.hand.empty(), subject=code.number)
     args = {"router": here.bed.id, "copy": code.copy}
-    return Do("take_batch", f"batch/{code.number}", args, after)
+    return plain_do("take_batch", f"batch/{code.number}", args, after)
 
 
 def _scan_slip(here: Now, code: Code) -> Do | Took:
@@ -205,7 +205,8 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
     bit = here.view.get(Bit, code.number)
     inside = code.number in dict(here.bed.bits).values()
     if here.mode == "broken":
-        return Do("bit_broken", here.subject, {"bit": code.number}, close_question(here.hand))
+        after = close_question(here.hand)
+        return plain_do("bit_broken", here.subject, {"bit": code.number}, after)
     if inside and bit and bit.state == "good":
         return tick_item(here, "bit")
     pocket = _find_pocket(here, bit) if bit else 0
@@ -219,7 +220,7 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
         )
     args = {"bit": code.number, "pocket": pocket}
     left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
-    return Do("change_bit", here.subject, args, here.hand.with_work(ticks=left or None))
+    return plain_do("change_bit", here.subject, args, here.hand.with_work(ticks=left or None))
 
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
@@ -266,7 +267,7 @@ def _face_router(here: Now, router: str) -> Took:
 def _scan_reason(here: Now, code: Code) -> Do | Took | None:
     if here.mode == "stop":
         args = {"reason": code.number}
-        return Do("report_stop", here.subject, args, close_question(here.hand))
+        return plain_do("report_stop", here.subject, args, close_question(here.hand))
     if here.mode != "spoil":
         return None
     reason = find_reason(here.view, code.number, "sheet")
@@ -330,7 +331,7 @@ def _press_spoiled(here: Now) -> Do | Took:
     left = [t for t in list_ticks(here.hand) if t != "bit"]
     after = close_question(here.hand).with_work(ticks=left or None)
     after = _hold_batch(after, bed.batch)
-    return Do("spoil_sheet", f"batch/{bed.batch}", args, after)
+    return plain_do("spoil_sheet", f"batch/{bed.batch}", args, after)
 
 
 def _hold_batch(hand: Hand, batch: str) -> Hand:
@@ -370,7 +371,7 @@ def _press_stop(here: Now) -> Took:
 def _press_broken(here: Now) -> Do | Took:
     inside = [b for _, b in here.bed.bits]
     if len(inside) == 1:
-        return Do("bit_broken", here.subject, {"bit": inside[0]}, _untick_bit(here))
+        return plain_do("bit_broken", here.subject, {"bit": inside[0]}, _untick_bit(here))
     hand = close_question(here.hand).with_work(mode="broken")
     return Took(hand, notice(say("Which bit broke?"), say("Scan the bit or touch its row.")))
 
@@ -404,7 +405,7 @@ def _do_plainly(kind: str, **args: object) -> Callable[[Now], Do]:
     """A button that is one act about the router and leaves the hand as it is."""
 
     def press(here: Now) -> Do:
-        return Do(kind, here.subject, args, close_question(here.hand))
+        return plain_do(kind, here.subject, args, close_question(here.hand))
 
     return press
 
@@ -412,7 +413,7 @@ def _do_plainly(kind: str, **args: object) -> Callable[[Now], Do]:
 def _judge_first_off(*, agrees: bool) -> Callable[[Now], Do]:
     def press(here: Now) -> Do:
         args = {"good": agrees, "batch": here.batch.id if here.batch else ""}
-        return Do("check_first_off", here.subject, args, close_question(here.hand))
+        return plain_do("check_first_off", here.subject, args, close_question(here.hand))
 
     return press
 

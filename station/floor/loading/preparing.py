@@ -18,7 +18,7 @@ from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision
-from station.shop.rooms import Do, Hand, Took
+from station.shop.rooms import Do, Hand, Took, plain_do
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -246,7 +246,7 @@ def start_next(here: Now) -> Do | Took:
     }
     if sheet := find_wanted(here.hand):
         args["sheet"] = sheet
-    return Do("start_sheet", f"batch/{batch.id}", args, clear_sheet(here.hand))
+    return plain_do("start_sheet", f"batch/{batch.id}", args, clear_sheet(here.hand))
 
 
 def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
@@ -258,7 +258,7 @@ def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
         "traveller": traveller,
     }
     subject = f"slip/{here.bed.batch}-{here.bed.sheet}"
-    return Do("off_bed", subject, args, keep_for_next(here, here.bed.batch))
+    return plain_do("off_bed", subject, args, keep_for_next(here, here.bed.batch))
 
 
 def keep_for_next(here: Now, id: str) -> Hand:

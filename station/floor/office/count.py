@@ -13,7 +13,7 @@ from station.shop.codes import Code
 from station.shop.facts import Batch, Lot, Part, RackPlace
 from station.shop.moves import NO_PIECES, SHEET, Held, head, tail
 from station.shop.places import kind_of
-from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.rooms import Do, Hand, Input, Number, Took, plain_do
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -131,4 +131,4 @@ def _number(hand: Hand, given: Number, view: View) -> Do | Took:
         )
     args = {"part": spot.part, "place": spot.place, "batch": spot.batch, "counted": given.whole}
     after = hand.with_work(ask=None, about=None, spot=None, batch=None)
-    return Do("correct_count", str(hand.work["about"]), args, after)
+    return plain_do("correct_count", str(hand.work["about"]), args, after)

@@ -18,10 +18,21 @@ from station.floor.office.state import (
     pressed,
     row_of,
 )
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import SetPin, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
-from station.shop.rooms import Do, Dropped, Hand, HandleInput, Input, Number, Run, Took, Typed
+from station.shop.rooms import (
+    Do,
+    Dropped,
+    Hand,
+    HandleInput,
+    Input,
+    Number,
+    Run,
+    Took,
+    Typed,
+    plain_do,
+)
 from station.shop.views import View
 from station.shop.words import say
 
@@ -120,11 +131,12 @@ def _approve(hand: Hand, view: View) -> Do | Took:
     """The chosen revision, or the newest of the chosen cut file."""
     fact = chosen(hand, view)
     if isinstance(fact, Revision):
-        return Do("approve_revision", f"cutfile/{fact.cut_file}", {"letter": fact.letter}, hand)
+        subject = f"cutfile/{fact.cut_file}"
+        return plain_do("approve_revision", subject, {"letter": fact.letter}, hand)
     if isinstance(fact, CutFile):
         newest = view.shelf(Revision, fact.id, 50)
         letter = newest[-1].letter if newest else ""
-        return Do("approve_revision", fact.key, {"letter": letter}, hand)
+        return plain_do("approve_revision", fact.key, {"letter": letter}, hand)
     return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
 
 
@@ -142,7 +154,7 @@ def _sheets(hand: Hand, given: Input, view: View) -> Do | Took | None:
     if not given.whole:
         return Took(hand, refuse(say("That is no number of sheets"), say("Type 1 or more.")))
     args = {"material": fact.material, "sheets": given.whole}
-    return Do("receive_lot", fact.key, args, hand.with_work(ask=None))
+    return plain_do("receive_lot", fact.key, args, hand.with_work(ask=None))
 
 
 def _new_pin(hand: Hand, view: View) -> Do | Took:
@@ -150,17 +162,17 @@ def _new_pin(hand: Hand, view: View) -> Do | Took:
     fact = chosen(hand, view)
     if not isinstance(fact, Worker):
         return Took(hand, refuse(say("That is no worker"), say("Open a worker first.")))
-    return Do("set_pin", fact.key, {}, hand)
+    return Do(fact.key, SetPin(), hand)
 
 
 def _cancel(hand: Hand, view: View) -> Do | Took:
     """The chosen order, or the batch whose traveller was scanned."""
     batch = str(hand.work.get("batch", ""))
     if batch:
-        return Do("cancel_batch", f"batch/{batch}", {}, hand.with_work(batch=None))
+        return plain_do("cancel_batch", f"batch/{batch}", {}, hand.with_work(batch=None))
     fact = chosen(hand, view)
     if isinstance(fact, Order):
-        return Do("cancel_order", fact.key, {}, hand)
+        return plain_do("cancel_order", fact.key, {}, hand)
     return Took(
         hand,
         refuse(

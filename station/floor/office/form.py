@@ -37,7 +37,7 @@ from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import Fact, Revision, Shop
 from station.shop.plain import field_types, to_plain
-from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
+from station.shop.rooms import Do, Hand, Input, Number, Took, Typed, plain_do
 from station.shop.views import View
 from station.shop.words import clock, dated, say
 
@@ -276,4 +276,4 @@ def save(hand: Hand, view: View) -> Do | Took:
     new = {} if before else {"form": {}, "chosen": str(value.get("id", ""))}
     after = hand.with_work(**{"form": None, "chosen": None, "field": None, "page": 0, **new})
     subject = f"{kind.kind}/{value.get('id', '')}"
-    return Do("set_fact", subject, {"kind": kind.kind, "value": value}, after)
+    return plain_do("set_fact", subject, {"kind": kind.kind, "value": value}, after)

@@ -16,7 +16,7 @@ from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
 from station.shop.plain import build
-from station.shop.rooms import Do, Hand, Input, Run, Took, Typed
+from station.shop.rooms import Do, Hand, Input, Run, Took, Typed, plain_do
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -207,4 +207,4 @@ def _take_in(hand: Hand) -> Do | Took:
     after = hand.with_work(
         ask=None, cut=None, path=None, asked=None, files=None, folder=None, material=None, page=0
     )
-    return Do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)
+    return plain_do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)

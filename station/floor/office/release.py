@@ -14,7 +14,7 @@ from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Order, Router
-from station.shop.rooms import Do, Hand, Input, Number, Took, Typed
+from station.shop.rooms import Do, Hand, Input, Number, Took, Typed, plain_do
 from station.shop.views import View
 from station.shop.words import Say, moment, say
 
@@ -137,4 +137,4 @@ def _sheets(hand: Hand, given: Number, view: View) -> Do | Took:
     if due := hand.work.get("due"):
         args["due"] = due
     after = hand.with_work(ask=None, router=None, order=None, due=None)
-    return Do("release_batch", fact.key if fact else "", args, after, ("batch",))
+    return plain_do("release_batch", fact.key if fact else "", args, after, ("batch",))

@@ -16,7 +16,17 @@ from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason, has_pin
 from station.queries.underway import list_queued
-from station.shop.acts import Act, Answer, ask, attention, good, new_number, notice, refuse
+from station.shop.acts import (
+    Act,
+    Answer,
+    SetPin,
+    ask,
+    attention,
+    good,
+    new_number,
+    notice,
+    refuse,
+)
 from station.shop.cards import REASON_USES
 from station.shop.facts import (
     KINDS,
@@ -42,7 +52,7 @@ from station.shop.facts import (
 from station.shop.moves import SHEET, Move, Spot, move
 from station.shop.places import kind_of
 from station.shop.plain import build
-from station.shop.views import Rule, Rules, View, total
+from station.shop.views import Rule, Rules, View, by_kind, total
 from station.shop.words import Say, say
 
 USES = tuple(REASON_USES)
@@ -65,7 +75,7 @@ def found_shop(act: Act, view: View) -> Answer:
     facts = tuple(m for m in made if isinstance(m, Fact))
     moves = tuple(
         Move(str(part), int(qty), Spot(str(frm), str(batch)), Spot(str(to), str(batch)))
-        for part, qty, frm, to, batch in act.args.get("stock", ())  # type: ignore[attr-defined]
+        for part, qty, frm, to, batch in act.args.get("stock", ())
     )
     return good(say("The shop is set up"), say("Scan your badge."), moves=moves, sets=facts)
 
@@ -338,7 +348,7 @@ def correct_count(act: Act, view: View) -> Answer:
     )
 
 
-def set_pin(act: Act, view: View) -> Answer:
+def set_pin(act: Act[SetPin], view: View) -> Answer:
     """A supervisor's new PIN, hashed before it comes here (argon2).
 
     The first one of a shop needs no approval: there is nobody yet who could give it.
@@ -348,7 +358,7 @@ def set_pin(act: Act, view: View) -> Answer:
         return refuse(say("There is no such worker"), say("Open a worker first."))
     if has_pin(view) and (asked := supervised(act)):
         return asked
-    hashed = str(act.args.get("hash", ""))
+    hashed = act.args.hash
     if not hashed:
         return ask(
             say("A new PIN for worker {id}", id=worker.id),
@@ -379,6 +389,6 @@ RULES: Rules = {
     "cancel_order": Rule(_ANY, cancel_order),
     "receive_lot": Rule(_ANY, receive_lot),
     "correct_count": Rule(_ANY, correct_count),
-    "set_pin": Rule(_ANY, set_pin),
+    **by_kind(Rule(args=SetPin, reads=_ANY, decide=set_pin)),
     **rules_intake.RULES,
 }

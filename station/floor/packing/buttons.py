@@ -5,7 +5,7 @@ from station.floor.packing.rules_claim import stays
 from station.queries.orders import Need, list_needs
 from station.shop.acts import good, notice, refuse
 from station.shop.facts import Order
-from station.shop.rooms import Do, Hand, Took
+from station.shop.rooms import Do, Hand, Took, plain_do
 from station.shop.views import View, total
 from station.shop.words import say
 
@@ -39,10 +39,10 @@ def _with_order(hand: Hand, order: Order, name: str, view: View) -> Do | Took | 
         return _scale(hand)
     short = str(hand.work.get("short") or hand.work.get("part") or "")
     if name == "wait":
-        return Do("wait_for", order.key, {"part": short}, hand.empty())
+        return plain_do("wait_for", order.key, {"part": short}, hand.empty())
     if name == "send_short":
         after = hand.with_work(short=None, picked=None, scale=None)
-        return Do("send_short", order.key, {"part": short}, after)
+        return plain_do("send_short", order.key, {"part": short}, after)
     return None
 
 
@@ -56,13 +56,13 @@ def _put_down(hand: Hand, order: Order, view: View) -> Do | Took:
     lying = total(view.stock(place=f"packing/{order.id}"))
     if lying:
         return Took(hand.empty(), stays(order, lying))
-    return Do("put_order_down", order.key, {}, hand.empty())
+    return plain_do("put_order_down", order.key, {}, hand.empty())
 
 
 def _close(hand: Hand, order: Order, view: View) -> Do:
     args = {"scale_g": hand.work["scale"]} if "scale" in hand.work else {}
     packed = bool(view.stock(place=f"packing/{order.id}"))
-    return Do("close_pack", order.key, args, hand.empty(), ("pack",) if packed else ())
+    return plain_do("close_pack", order.key, args, hand.empty(), ("pack",) if packed else ())
 
 
 def front(hand: Hand, found: tuple[Need, ...]) -> Need | None:

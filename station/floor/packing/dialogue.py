@@ -15,7 +15,7 @@ from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Order, Pack, Part, RackPlace
-from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.rooms import Do, Hand, Input, Number, Took, plain_do
 from station.shop.views import View
 from station.shop.words import say
 
@@ -61,7 +61,7 @@ def _code(hand: Hand, given: Code, view: View) -> Do | Took | None:
 def _claim(hand: Hand, number: str) -> Do:
     fresh = replace(hand.empty(), subject=number)
     args = {"leaving": hand.subject} if hand.subject not in ("", number) else {}
-    return Do("claim_order", f"order/{number}", args, fresh)
+    return plain_do("claim_order", f"order/{number}", args, fresh)
 
 
 def _next_order(hand: Hand, view: View) -> Do | Took:
@@ -86,8 +86,8 @@ def _pack(hand: Hand, number: str, view: View) -> Do | Took:
     if pack is None:
         return Took(hand, refuse(say("There is no such pack"), say("Scan the label again.")))
     if hand.work.get("asks") == "label":
-        return Do("print_label", pack.key, {}, hand.with_work(asks=None))
-    return Do("open_pack", pack.key, {}, replace(hand.empty(), subject=pack.order))
+        return plain_do("print_label", pack.key, {}, hand.with_work(asks=None))
+    return plain_do("open_pack", pack.key, {}, replace(hand.empty(), subject=pack.order))
 
 
 def _label_of(hand: Hand, order: str, view: View) -> Do | Took:

@@ -4,7 +4,7 @@ from station.floor.packing import mailers
 from station.queries.orders import list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.facts import Mailer, Order, Part
-from station.shop.rooms import Do, Hand, Number, Took
+from station.shop.rooms import Do, Hand, Number, Took, plain_do
 from station.shop.views import View, by_part
 from station.shop.words import say
 
@@ -47,7 +47,7 @@ def _picked(hand: Hand, part: str, was: object, count: int) -> Do:
     """The pick just made really was so many."""
     args = {"part": part, "was": was, "quantity": count}
     after = hand.with_work(picked=[part, count] if count else None, scale=None)
-    return Do("correct_pick", f"order/{hand.subject}", args, after)
+    return plain_do("correct_pick", f"order/{hand.subject}", args, after)
 
 
 def _counted(hand: Hand, count: int, view: View) -> Do | Took:
@@ -56,7 +56,7 @@ def _counted(hand: Hand, count: int, view: View) -> Do | Took:
         return Took(hand, refuse(say("Which part was counted?"), say("Scan its card.")))
     args = {"part": part.id, "counted": count, "order": hand.subject}
     after = hand.with_work(asks=None, short=part.id, picked=None)
-    return Do("recount_place", part.key, args, after)
+    return plain_do("recount_place", part.key, args, after)
 
 
 def _weighed(hand: Hand, given: Number, view: View) -> Took:

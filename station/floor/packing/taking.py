@@ -4,7 +4,7 @@ from station.floor.packing.common import too_few
 from station.floor.packing.rules_take import wrong
 from station.queries.orders import find_need
 from station.shop.facts import Order, Part
-from station.shop.rooms import Do, Hand, Took
+from station.shop.rooms import Do, Hand, Took, plain_do
 from station.shop.views import View
 
 
@@ -14,7 +14,7 @@ def back(hand: Hand, part: Part) -> Do:
     if isinstance(hand.work.get("take"), int):
         args["quantity"] = hand.work["take"]
     after = hand.with_work(asks=None, take=None, picked=None, scale=None, part=part.id)
-    return Do("take_back", f"order/{hand.subject}", args, after)
+    return plain_do("take_back", f"order/{hand.subject}", args, after)
 
 
 def take(hand: Hand, order: Order, part: Part, view: View) -> Do | Took:
@@ -30,10 +30,10 @@ def take(hand: Hand, order: Order, part: Part, view: View) -> Do | Took:
     if isinstance(asked, int) and want.on_rack < asked <= want.to_go:
         return Took(chosen, too_few(want))  # “Part missing” is about this part now
     after = chosen.with_work(picked=[part.id, asked], scale=None)
-    return Do("pick", f"order/{hand.subject}", args, after)
+    return plain_do("pick", f"order/{hand.subject}", args, after)
 
 
 def all_back(hand: Hand, order: Order) -> Do:
     """All that lies in the pack goes back."""
     after = hand.with_work(asks=None, take=None, picked=None, scale=None, part=None)
-    return Do("take_back", order.key, {}, after)
+    return plain_do("take_back", order.key, {}, after)

@@ -13,7 +13,7 @@ from station.shop.codes import Code
 from station.shop.counts import has_rework
 from station.shop.facts import Batch, Revision, Slip
 from station.shop.moves import head, tail
-from station.shop.rooms import Do, Hand, Input, Number, Point, Took
+from station.shop.rooms import Do, Hand, Input, Number, Point, Took, plain_do
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, several
 
@@ -219,4 +219,4 @@ def _pass_on(hand: Hand, view: View) -> Do:
         "seen": hand.work.get("seen"),
     }
     numbers = ("batch",) if has_rework(parts) else ()
-    return Do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)
+    return plain_do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)

@@ -13,7 +13,7 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.counts import has_rework
 from station.shop.facts import Batch, Part
-from station.shop.rooms import Do, Hand, Input, Number, Took
+from station.shop.rooms import Do, Hand, Input, Number, Took, plain_do
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
 
@@ -149,7 +149,7 @@ def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object
         return Took(hand, counting.refuse_without_part(parts, view))
     done = hand.work.get("measured", 0)
     after = hand.with_work(measured=(done if isinstance(done, int) else 0) + 1)
-    return Do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
+    return plain_do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
 
 
 def _put(hand: Hand, parts: dict[str, int]) -> Do:
@@ -157,4 +157,4 @@ def _put(hand: Hand, parts: dict[str, int]) -> Do:
     counted = counting.list_figures(hand, parts)
     numbers = ("batch",) if has_rework(counted) else ()
     args = {"parts": counted, "seen": hand.work.get("seen")}
-    return Do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)
+    return plain_do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)

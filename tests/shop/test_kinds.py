@@ -1,0 +1,47 @@
+"""What is kept for ever: the kinds of act, and what the arguments of each hold.
+
+A line of ``kinds.txt`` is a kind, and each of its arguments with its type; ``=`` where it may be
+missing. A new kind is a new line, and a new argument, which may be missing, a new word. Nothing
+else in it may change: shops have files that were written so.
+"""
+
+from pathlib import Path
+
+from msgspec import structs
+
+from station.bootstrap import all_rules
+from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
+from station.ledger.sound import LEFT_OUT
+from station.shop.acts import Args, TakeBack
+
+KEPT = Path(__file__).with_name("kinds.txt").read_text(encoding="utf-8")
+ANY = {field.name for field in structs.fields(Args)}
+
+
+def line(kind, args):
+    """A kind as the file writes it; one whose arguments have no type yet ends with …"""
+    if args is None:
+        return f"{kind} …"
+    own = [f for f in structs.fields(args) if args is Args or f.name not in ANY]
+    words = [f"{f.encode_name}{'' if f.required else '='}:{spelt(f.type)}" for f in own]
+    return " ".join([kind, *words])
+
+
+def spelt(kind):
+    """A type in few characters."""
+    text = kind.__name__ if isinstance(kind, type) and not hasattr(kind, "__args__") else str(kind)
+    return text.replace("typing.", "").replace(" ", "")
+
+
+def test_no_kind_of_act_and_none_of_its_arguments_changes():
+    table = {kind: rule.args for kind, rule in all_rules().items()}
+    table |= {TakeBack.kind: TakeBack, TakeNumbers.kind: TAKE_BLOCK.args}
+    lines = [line(kind, args) for kind, args in sorted(table.items())]
+    assert KEPT.splitlines() == [line("(any)", Args), f"({LEFT_OUT})", *lines]
+
+
+def test_a_kind_is_written_down_where_its_arguments_are():
+    for kind, rule in all_rules().items():
+        if rule.args:
+            assert "kind" in vars(rule.args), rule.args
+            assert rule.args.kind == kind
