@@ -9,7 +9,7 @@ from functools import cache
 from math import hypot
 
 from demo_db.geometry import Corner, Corners, Point, circle, loop, rectangle
-from station.shop.facts import Fact, Part, RackPlace, Shape, Size
+from station.shop.facts import Fact, Part, RackPlace, Shape, Size, SizeKind
 
 BIRCH, THICK_BIRCH, THIN_MDF, MDF = "1", "2", "3", "4"  # materials of the first morning
 THICKNESS = {BIRCH: 6.5, THICK_BIRCH: 9.0, THIN_MDF: 3.0, MDF: 6.0}
@@ -219,7 +219,7 @@ def _sizes(d: Design) -> tuple[Size, ...]:
     return (*sizes, _size("T thickness", thick, 0.4, "thickness"))
 
 
-def _size(name: str, nominal: float, give: float, kind: str = "outside") -> Size:
+def _size(name: str, nominal: float, give: float, kind: SizeKind = "outside") -> Size:
     return Size(name=name, nominal_mm=nominal, low_mm=round(nominal - give, 3),
                 high_mm=round(nominal + give, 3), kind=kind)  # fmt: skip
 

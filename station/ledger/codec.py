@@ -16,6 +16,7 @@ from typing import Any
 import msgspec
 
 from station.ledger.faults import ArgsWrong, EffectsWrong
+from station.ledger.newer import read_newer
 from station.shop.acts import Act, Answer, Args, Tone, Unread, with_args
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import Move
@@ -92,11 +93,15 @@ _decoders: dict[type[Fact], msgspec.json.Decoder[Any]] = {}
 
 
 def read_fact(kind: type[F], body: str | bytes | msgspec.Raw) -> F:
-    """A fact from its text."""
+    """A fact from its text; a state that only a newer program knows stays as it is."""
     decoder = _decoders.get(kind)
     if decoder is None:
         decoder = _decoders[kind] = msgspec.json.Decoder(kind)
-    fact: F = decoder.decode(bytes(body) if isinstance(body, msgspec.Raw) else body)
+    text = bytes(body) if isinstance(body, msgspec.Raw) else body
+    try:
+        fact: F = decoder.decode(text)
+    except msgspec.ValidationError:
+        return read_newer(kind, text)  # raises as well where it is not only a newer one
     return fact
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from station.shop.acts import Act, Answer, new_number, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, CutFile, Revision
+from station.shop.facts import Batch, BatchRole, CutFile, Revision
 from station.shop.moves import Held
 from station.shop.views import View
 from station.shop.words import say
@@ -142,7 +142,7 @@ def refuse_wrong_paper(code: Code, batch: Batch | None) -> Answer | None:
     return None
 
 
-def make_child(act: Act[Any], batch: Batch, role: str, *, tries: int = 0) -> Batch:
+def make_child(act: Act[Any], batch: Batch, role: BatchRole, *, tries: int = 0) -> Batch:
     """Makes a batch without sheets of its own: ``split`` off, or ``rework``, to be made good."""
     return replace(
         batch,

@@ -5,7 +5,7 @@ a bed again on its reference pins, perhaps on another router. A sheet that is be
 before a fresh one is taken.
 """
 
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from station.shop.acts import Answer, refuse
 from station.shop.facts import Batch, Bed, CutFile, Revision, Slip
@@ -13,7 +13,7 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 MOST = 500
-BETWEEN = "between"  # where a sheet lies, and the state of its slip
+BETWEEN: Final = "between"  # where a sheet lies, and the state of its slip
 LASER = "laser"
 WORK: dict[str, Say] = {
     "parts": say("Cuts out"),

@@ -11,7 +11,7 @@ import typing
 from collections.abc import Mapping
 
 from station.shop.facts import KINDS, Fact
-from station.shop.words import Say, say
+from station.shop.words import Say, say, several
 
 Plain = dict[str, object]
 
@@ -48,6 +48,11 @@ def field_types(cls: type) -> dict[str, object]:
     return _FIELD_TYPES[cls]
 
 
+def choices(hint: object) -> tuple[str, ...]:
+    """The words that a field may hold, where its type names them; else none."""
+    return typing.get_args(hint) if typing.get_origin(hint) is typing.Literal else ()
+
+
 def _lay(value: object) -> object:
     """One value as JSON."""
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
@@ -79,9 +84,16 @@ def _fit(hint: object, value: object, name: str) -> tuple[object, list[Say]]:
         return (None, []) if value is None else _fit(inner[0], value, name)
     if origin is tuple:
         return _fit_tuple(hint, value, name)
+    if words := choices(hint):
+        return (value, []) if value in words else (None, [_one_of(name, words)])
     if isinstance(hint, type) and dataclasses.is_dataclass(hint):
         return _dataclass(hint, value)
     return _fit_scalar(hint, value, name)
+
+
+def _one_of(name: str, words: tuple[str, ...]) -> Say:
+    named = SPOKEN.get(name, name).replace("_", " ")
+    return say("{field} is one of {words}", field=named, words=several(list(words)))
 
 
 def _fit_tuple(hint: object, value: object, name: str) -> tuple[object, list[Say]]:

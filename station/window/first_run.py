@@ -10,7 +10,7 @@ from station.look import fonts
 from station.queries.settings import find_shop
 from station.shop.acts import Act
 from station.shop.areas import AREAS
-from station.shop.facts import Router, Shop
+from station.shop.facts import Paper, Router, Shop, Units
 from station.shop.plain import to_plain
 
 KEPT = ("area", "router", "bench")
@@ -79,8 +79,8 @@ class FirstRun(QDialog):
 
     def _set_shop(self) -> None:
         shop = self.ledger.view.get(Shop, "shop")
-        units = "inch" if self.units.currentIndex() else "mm"
-        paper = self.paper.currentText()
+        units: Units = "inch" if self.units.currentIndex() else "mm"
+        paper: Paper = "A5" if self.paper.currentText() == "A5" else "A4"
         if shop is None or (shop.units, shop.paper) == (units, paper):
             return
         value = to_plain(replace(shop, units=units, paper=paper))

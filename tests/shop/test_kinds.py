@@ -1,11 +1,14 @@
-"""What is kept for ever: the kinds of act, and what the arguments of each hold.
+"""What is kept for ever: the kinds of act, what the arguments of each hold, and states.
 
 A line of ``kinds.txt`` is a kind, and each of its arguments with its type; ``=`` where it may be
-missing. A new kind is a new line, and a new argument, which may be missing, a new word. Nothing
-else in it may change: shops have files that were written so.
+missing; below them are the words that a field of a fact may hold. A new kind is a new line, and
+a new argument, which may be missing, a new word. Nothing else in it may change: shops have files
+that were written so.
 """
 
+from dataclasses import is_dataclass
 from pathlib import Path
+from typing import get_args
 
 from msgspec import structs
 
@@ -13,6 +16,8 @@ from station.bootstrap import all_rules
 from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
 from station.ledger.sound import LEFT_OUT
 from station.shop.acts import Args, TakeBack
+from station.shop.facts import KINDS
+from station.shop.plain import choices, field_types
 
 KEPT = Path(__file__).with_name("kinds.txt").read_text(encoding="utf-8")
 ANY = {field.name for field in structs.fields(Args)}
@@ -37,7 +42,17 @@ def test_no_kind_of_act_and_none_of_its_arguments_changes():
     table = {kind: rule.args for kind, rule in all_rules().items()}
     table |= {TakeBack.kind: TakeBack, TakeNumbers.kind: TAKE_BLOCK.args}
     lines = [line(kind, args) for kind, args in sorted(table.items())]
-    assert KEPT.splitlines() == [line("(any)", Args), f"({LEFT_OUT})", *lines]
+    words = [text for kind in sorted(KINDS) for text in fields_of(KINDS[kind], kind)]
+    assert KEPT.splitlines() == [line("(any)", Args), f"({LEFT_OUT})", *lines, "", *words]
+
+
+def fields_of(kind, name):
+    """The fields that hold one of a few words, those of records within it as well."""
+    for field, hint in field_types(kind).items():
+        if words := choices(hint):
+            yield f"{name}.{field} {' '.join(words)}"
+        for inner in filter(is_dataclass, get_args(hint)):
+            yield from fields_of(inner, f"{name}.{field}")
 
 
 def test_a_kind_is_written_down_where_its_arguments_are():

@@ -66,7 +66,7 @@ def _stand_in(view: View, child: Batch, held: Held, act: Act) -> Slip | Pile:
     if head(held.place) != "popping":
         return Pile(
             id=f"{held.place}/{child.id}",
-            area=held.place,
+            area="rework" if held.place == "rework" else "trimming",
             batch=child.id,
             since=act.at,
             due=child.due,

@@ -148,7 +148,7 @@ def _scan_slip(here: Now, code: Code) -> Do | Took:
         if find_bed(here.view, other).batch == code.number:
             router = other
     args = {"router": router, "sheet": code.sheet, "copy": code.copy}
-    return Do(
+    return plain_do(
         "off_bed", f"slip/{code.number}-{code.sheet}", args, keep_for_next(here, code.number)
     )
 
@@ -386,7 +386,7 @@ def _press_more(here: Now) -> Do | Took:
     if here.batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     args = {"router": here.bed.id}
-    return Do(
+    return plain_do(
         "add_sheet", here.batch.key, args, _hold_batch(close_question(here.hand), here.batch.id)
     )
 

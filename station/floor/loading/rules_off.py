@@ -35,6 +35,7 @@ from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import (
     Batch,
+    BatchState,
     Bed,
     Bit,
     Fact,
@@ -237,7 +238,7 @@ def _find_after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due |
 def _count_sheet(batch: Batch, spoiled: int = 0) -> Batch:
     """The batch with one sheet more done; one that was cancelled stays so."""
     cut = batch.cut + 1
-    state = "cut" if cut >= batch.sheets else "cutting"
+    state: BatchState = "cut" if cut >= batch.sheets else "cutting"
     if batch.state == "cancelled":
         state = batch.state
     return replace(batch, cut=cut, spoiled=batch.spoiled + spoiled, state=state)

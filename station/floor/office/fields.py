@@ -10,7 +10,6 @@ import re
 import typing
 from datetime import datetime
 
-from station.queries.runs import WORK
 from station.shop.facts import (
     Bit,
     Cart,
@@ -29,7 +28,7 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
-from station.shop.plain import SPOKEN, field_types
+from station.shop.plain import SPOKEN, choices, field_types
 from station.shop.words import Say, say
 
 
@@ -111,12 +110,10 @@ POINTS: dict[tuple[type[Fact], str], type[Fact]] = {
 }
 MAY_BE_EMPTY = frozenset({(Part, "rack"), (Bit, "router")})
 CHOICES: dict[tuple[type[Fact], str], tuple[str, ...]] = {
-    (Shop, "units"): ("mm", "inch"),
-    (Shop, "paper"): ("A4", "A5"),
-    (Router, "bed"): ("clamped", "vacuum"),
-    (Bit, "state"): ("good", "worn", "broken"),
-    (CutFile, "work"): tuple(WORK),
-    (Reason, "use"): ("spoiled", "sheet", "rework", "stop", "overrule", "correct"),
+    (entry.kind, name): words
+    for entry in LISTS
+    for name, hint in field_types(entry.kind).items()
+    if (words := choices(hint)) and name not in UNTYPED.get(entry.kind, ())
 }
 TIMES = frozenset({(Order, "due")})  # YYYY-MM-DDTHH:MM:SS
 DAYS = frozenset({(Lot, "received")})  # the same, or YYYY-MM-DD alone
@@ -167,7 +164,7 @@ def typed_fields(kind: type[Fact]) -> tuple[str, ...]:
     names = tuple(
         name
         for name, hint in field_types(kind).items()
-        if (hint in (str, int, float, bool) or (kind, name) in COLUMNS)
+        if (hint in (str, int, float, bool) or choices(hint) or (kind, name) in COLUMNS)
         and name not in untyped
         and name != "id"
     )

@@ -31,6 +31,7 @@ from station.shop.cards import REASON_USES
 from station.shop.facts import (
     KINDS,
     Batch,
+    BatchState,
     Bed,
     Concern,
     CutFile,
@@ -262,7 +263,7 @@ def cancel_batch(act: Act, view: View) -> Answer:
             say("{n} {n|sheet lies|sheets lie} between two runs: they are finished.", n=begun),
             sets=(replace(batch, sheets=batch.cut + begun),),
         )
-    state = "cut" if batch.cut else "cancelled"
+    state: BatchState = "cut" if batch.cut else "cancelled"
     freed = (replace(bed, batch=""),) if bed and bed.batch == batch.id else ()
     return good(
         say("Batch {batch}: no more sheets", batch=batch.id),

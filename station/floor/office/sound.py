@@ -7,7 +7,6 @@ import re
 from collections.abc import Iterator
 
 from station.floor.office.fields import (
-    CHOICES,
     CLOCKS,
     COLUMNS,
     DAYS,
@@ -23,7 +22,7 @@ from station.shop.codes import LETTERS, usable
 from station.shop.facts import Fact, Material, Order, Product, Revision
 from station.shop.plain import to_plain
 from station.shop.views import View
-from station.shop.words import Say, say, several
+from station.shop.words import Say, say
 
 _CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 ABOVE_ZERO = ("minutes", "pace", "life_m", "diameter_mm", "length_mm", "width_mm", "thickness_mm")
@@ -51,8 +50,6 @@ def _fields(fact: Fact, view: View) -> Iterator[Say]:
     kind = type(fact)
     for field, value in to_plain(fact).items():
         name, at = label(field), (kind, field)
-        if at in CHOICES and value not in CHOICES[at]:
-            yield say("{field} is one of {words}", field=name, words=several(list(CHOICES[at])))
         if at in TIMES and value and not is_time(str(value)):
             yield say("{field}: write it as 2026-11-25 14:00", field=name)
         if at in DAYS and value and not is_time(f"{value}"[:10] + "T00:00:00"):

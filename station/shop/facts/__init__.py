@@ -9,12 +9,23 @@ a name says otherwise.
 """
 
 from station.shop.facts.base import Fact, Gone, Shelf
-from station.shop.facts.machines import Bed, Bit, Notice, Pace, Router
+from station.shop.facts.machines import Bed, BedKind, BedState, Bit, BitState, Notice, Pace, Router
 from station.shop.facts.material import Lot, Material
-from station.shop.facts.orders import Cart, Line, Mailer, Order, Pack, Product
+from station.shop.facts.orders import (
+    Cart,
+    CartState,
+    Line,
+    Mailer,
+    Order,
+    OrderState,
+    Pack,
+    PackState,
+    Product,
+)
 from station.shop.facts.parts import (
     BitUse,
     CutFile,
+    CutWork,
     Loop,
     Part,
     Placed,
@@ -22,19 +33,48 @@ from station.shop.facts.parts import (
     Revision,
     Shape,
     Size,
+    SizeKind,
 )
-from station.shop.facts.settings import Numbers, Reason, Shop, Spent, Worker
-from station.shop.facts.work import Batch, Concern, Pile, Ran, Slip
+from station.shop.facts.settings import (
+    Numbers,
+    Paper,
+    Reason,
+    ReasonUse,
+    Shop,
+    Spent,
+    Units,
+    Worker,
+)
+from station.shop.facts.work import (
+    Batch,
+    BatchRole,
+    BatchState,
+    Concern,
+    ConcernTone,
+    Pile,
+    PileArea,
+    Ran,
+    Slip,
+    SlipState,
+)
 
 __all__ = [
     "KINDS",
     "Batch",
+    "BatchRole",
+    "BatchState",
     "Bed",
+    "BedKind",
+    "BedState",
     "Bit",
+    "BitState",
     "BitUse",
     "Cart",
+    "CartState",
     "Concern",
+    "ConcernTone",
     "CutFile",
+    "CutWork",
     "Fact",
     "Gone",
     "Line",
@@ -45,23 +85,31 @@ __all__ = [
     "Notice",
     "Numbers",
     "Order",
+    "OrderState",
     "Pace",
     "Pack",
+    "PackState",
+    "Paper",
     "Part",
     "Pile",
+    "PileArea",
     "Placed",
     "Product",
     "RackPlace",
     "Ran",
     "Reason",
+    "ReasonUse",
     "Revision",
     "Router",
     "Shape",
     "Shelf",
     "Shop",
     "Size",
+    "SizeKind",
     "Slip",
+    "SlipState",
     "Spent",
+    "Units",
     "Worker",
 ]
 

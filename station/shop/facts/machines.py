@@ -2,9 +2,13 @@
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
+
+BedKind = Literal["clamped", "vacuum"]
+BedState = Literal["free", "cutting", "stopped"]
+BitState = Literal["good", "worn", "broken"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -13,7 +17,7 @@ class Router(Fact):
 
     kind: ClassVar[str] = "router"
     name: str  # "Router 3"
-    bed: str = "clamped"  # or "vacuum"
+    bed: BedKind = "clamped"
     changer: bool = False  # changes bits itself and keeps their zero
     length_mm: float = 2500.0
     width_mm: float = 1250.0
@@ -36,7 +40,7 @@ class Bed(Fact):
     """What a router is doing now; same id as its router."""
 
     kind: ClassVar[str] = "bed"
-    state: str = "free"  # free, cutting, stopped
+    state: BedState = "free"
     batch: str = ""  # the batch taken on
     sheet: int = 0  # the sheet on the bed while cutting
     run: int = 1  # which of the sheet's runs
@@ -81,7 +85,7 @@ class Bit(Fact):
     flutes: int = 2
     life_m: float = 1500.0
     router: str = ""  # where it is; empty: in the drawer
-    state: str = "good"  # good, broken, worn
+    state: BitState = "good"
 
     @property
     def shelf(self) -> Shelf:

@@ -1,9 +1,14 @@
 """What is sold and must leave: products, orders, mailers, packs, carts."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
+
+# owed: it left, and all of it is owed
+OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", "cancelled"]
+PackState = Literal["packed", "cart", "shipped", "opened"]
+CartState = Literal["here", "door", "gone"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,7 +38,7 @@ class Order(Fact):
     kind: ClassVar[str] = "order"
     lines: tuple[Line, ...]
     due: str
-    state: str = "open"  # open, packing, waiting, packed, shipped, owed (whole), cancelled
+    state: OrderState = "open"
     claimed: str = ""  # station that packs it
     by: str = ""
     waits: str = ""  # the part that it waits for
@@ -79,7 +84,7 @@ class Pack(Fact):
     copies: int = 1  # of its label
     closed: str = ""
     by: str = ""
-    state: str = "packed"  # packed, cart, shipped, opened
+    state: PackState = "packed"
     cart: str = ""
     seen: bool = False  # scanned at the door
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
@@ -96,7 +101,7 @@ class Cart(Fact):
 
     kind: ClassVar[str] = "cart"
     name: str
-    state: str = "here"  # here, door, gone
+    state: CartState = "here"
     goes: str = ""  # usual time, HH:MM
     left: str = ""  # when it last left
     runs: int = 0

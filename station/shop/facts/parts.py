@@ -1,9 +1,13 @@
 """Parts and where they lie; cut files and what a revision makes of one sheet."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
+
+SizeKind = Literal["outside", "inside", "pitch", "thickness"]
+# cuts parts out; or is a run on their sheets: a second operation, an engraving, a laser
+CutWork = Literal["parts", "second", "engraving", "laser"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -14,7 +18,7 @@ class Size:
     nominal_mm: float
     low_mm: float
     high_mm: float
-    kind: str = "outside"  # outside, inside, pitch, thickness
+    kind: SizeKind = "outside"
 
 
 Loop = tuple[tuple[float, float], ...]  # a closed outline, (x, y) in mm, last joins first
@@ -96,7 +100,7 @@ class CutFile(Fact):
     name: str  # "HC300-SET"
     words: str  # "Heddle comb 300 + shuttles"
     approved: str = ""  # revision letter; empty: none may be cut
-    work: str = "parts"  # cuts parts out; or a run on their sheets: second, engraving, laser
+    work: CutWork = "parts"
     active: bool = True
 
 

@@ -1,9 +1,13 @@
 """The shop itself: its settings, its people, its reasons, its numbers."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
+
+Units = Literal["mm", "inch"]
+Paper = Literal["A4", "A5"]
+ReasonUse = Literal["spoiled", "sheet", "rework", "stop", "overrule", "correct"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -12,8 +16,8 @@ class Shop(Fact):
 
     kind: ClassVar[str] = "shop"
     name: str = "Workshop"
-    units: str = "mm"  # or "inch": how lengths are shown
-    paper: str = "A4"  # or "A5"
+    units: Units = "mm"  # how lengths are shown
+    paper: Paper = "A4"
     prefix: str = ""  # what the shop's scanners put before a code
     day_checks: tuple[str, ...] = (
         "spoilboard flat and clean",
@@ -50,7 +54,7 @@ class Reason(Fact):
 
     kind: ClassVar[str] = "reason"
     words: str
-    use: str  # spoiled, rework, stop, sheet, overrule, correct
+    use: ReasonUse
     first_off: bool = False  # after a stop for this reason a first-off is due
     rehome: bool = False  # and the router must be re-homed
     breaks_bit: bool = False  # a sheet spoiled for it: its bit is broken

@@ -1,11 +1,17 @@
 """The work on its way: batches, slips, piles, and what needs a look."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
 from station.shop.moves import Move
 from station.shop.words import Say
+
+BatchRole = Literal["cut", "split", "rework"]
+BatchState = Literal["queued", "cutting", "cut", "cancelled"]
+SlipState = Literal["between", "popping", "popped", "spoiled"]  # between: two runs
+PileArea = Literal["trimming", "rework", "held"]
+ConcernTone = Literal["attention", "stop"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,12 +32,12 @@ class Batch(Fact):
     spoiled: int = 0  # of these spoiled
     copy: str = "A"
     parent: str = ""
-    role: str = "cut"  # cut, split, rework
+    role: BatchRole = "cut"
     tries: int = 0
     order: str = ""  # for one order: goes to packing, not to the rack
     due: str = ""
     why: str = ""  # why it is cut, in words
-    state: str = "queued"  # queued, cutting, cut, cancelled
+    state: BatchState = "queued"
     holds: tuple[str, ...] = ()  # why it may not go on
     released: str = ""
     void: tuple[str, ...] = ()  # copies that are void
@@ -69,7 +75,7 @@ class Slip(Fact):
     at: str
     by: str = ""
     minutes: float = 0.0  # it really took
-    state: str = "popping"  # between (two runs), popping, popped, spoiled
+    state: SlipState = "popping"
     runs: tuple[Ran, ...] = ()  # those done before the one that it tells of; between: all done
     lot: str = ""
     bit: str = ""
@@ -87,7 +93,7 @@ class Pile(Fact):
     """Pieces of one batch waiting in one area; id ``<area>/<batch>``."""
 
     kind: ClassVar[str] = "pile"
-    area: str  # trimming, rework, held
+    area: PileArea
     batch: str
     since: str
     due: str = ""
@@ -114,7 +120,7 @@ class Concern(Fact):
     what: str  # its kind: counted-twice, recount, short, sheet-lost, hold, …
     text: Say | str  # a sentence kept as template and values can be translated
     since: str
-    tone: str = "attention"
+    tone: ConcernTone = "attention"
     about: str = ""
     choices: tuple[str, ...] = ("looked at",)
     settled: str = ""  # how
