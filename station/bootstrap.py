@@ -7,11 +7,10 @@ puts the window on top.
 import os
 import sys
 import uuid
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
-from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,7 +20,7 @@ from station.shop.acts import Act
 from station.shop.areas import ANYWHERE, AREAS
 from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
-from station.shop.rooms import Begin, Hand, Room
+from station.shop.rooms import Begin, Hand, Room, Work
 from station.shop.views import Rules
 from station.shop.words import Say
 
@@ -46,9 +45,17 @@ def _room(folder: str, title: Say = Say()) -> Room:
         rules=import_module(f"{base}.rules").RULES,
         handle_input=import_module(f"{base}.dialogue").handle_input,
         screen=import_module(f"{base}.screen").screen,
-        # a room without types has none yet
-        work=import_module(f"{base}.work").WORK if find_spec(f"{base}.work") else dict,
+        work=_work(base),
     )
+
+
+def _work(base: str) -> Callable[[], Work | Mapping[str, object]]:
+    """What a room's hand holds; plain values where it has no type yet."""
+    try:
+        work: type[Work] = import_module(f"{base}.work").WORK
+    except ModuleNotFoundError:
+        return dict
+    return work
 
 
 def all_rules() -> Rules:

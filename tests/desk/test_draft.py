@@ -11,7 +11,7 @@ from station.desk.draft import Draft, Waiting, held
 from station.floor.cart.acts import Leave
 from station.floor.cart.work import CartWork
 from station.shop.acts import Args, SetPin
-from station.shop.rooms import Aside, Hand, Room, Work, plain_do
+from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import say
 
 ROOMS = rooms()
@@ -31,7 +31,7 @@ def read(raw, rooms=ROOMS):
 
 
 def test_it_reads_back_as_written():
-    do = plain_do("cart/1", Leave(cart="1"), HAND, ("pack",))
+    do = Do("cart/1", Leave(cart="1"), HAND, ("pack",))
     waiting = Waiting(do=do, asks="sure", known=Args(approved="07"), said=say("{n} left", n=2),
                       then=do)  # fmt: skip
     beside = Hand(area="cart", work=CartWork(page=2), aside=Aside(what="recount", batch="00412"))
