@@ -154,7 +154,7 @@ def new_desk(
         worker=where.worker,
         station=ledger.station,
     )
-    from station.files.office import jobs  # noqa: PLC0415 - nor is this
+    from station.files.handlers import list_handlers  # noqa: PLC0415 - nor is this
     from station.jobs.process import DoneJob  # noqa: PLC0415 - it is not wanted for a first frame
 
     desk = Desk(
@@ -164,7 +164,7 @@ def new_desk(
         clock=clock,
         ids=ids,
         printer=printer,
-        jobs=jobs(ledger, clock),
+        file_jobs=list_handlers(ledger, clock),
         begin=begin or DoneJob,
     )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:

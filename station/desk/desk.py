@@ -33,15 +33,15 @@ from station.shop.moves import Move
 from station.shop.rooms import (
     Begin,
     Do,
+    DoFileJob,
     Dropped,
+    FileJob,
     Hand,
     Input,
-    Job,
-    Long,
+    LongJob,
     Number,
     Point,
     Room,
-    Run,
     Took,
     Typed,
 )
@@ -69,7 +69,8 @@ class Desk:
 
     `rooms` are the work areas by name, `anywhere` the room whose acts belong to none;
     `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
-    every paper that an answer asks for, as (kind, id); `jobs` do what needs files, by name;
+    every paper that an answer asks for, as (kind, id); `file_jobs` do what needs files, by the
+    type of what is asked;
     `begin` begins what takes long.
     """
 
@@ -82,14 +83,14 @@ class Desk:
         clock: Callable[[], str],
         ids: Callable[[], str],
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
-        jobs: Mapping[str, Job] = {},
+        file_jobs: Mapping[type, DoFileJob] = {},
         begin: Begin | None = None,
     ) -> None:
         self.ledger = ledger
         self.rooms = rooms
         self.clock = clock
         self.ids = ids
-        self.printer, self.jobs, self.begin = printer, jobs, begin
+        self.printer, self.file_jobs, self.begin = printer, file_jobs, begin
         self.underway: Underway | None = None  # what runs beside the screen
         self.unlocked = ""  # the supervisor who has opened the office on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
@@ -261,11 +262,11 @@ class Desk:
 
     def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
-        result: Do | Took | Long | Run | None
+        result: Do | Took | LongJob | FileJob | None
         result = self.rooms[room].handle_input(hand, given, self.ledger.view)
-        while isinstance(result, Run):
-            result = self.jobs[result.job](result)
-        if isinstance(result, Long):
+        while isinstance(result, FileJob):
+            result = self.file_jobs[type(result.request)](result.request, result.hand)
+        if isinstance(result, LongJob):
             return self._begin(result)
         return self._carry_out(result) if result else None
 
@@ -276,7 +277,7 @@ class Desk:
         self._keep(self._draft.with_hand(result.hand))
         return Given(self._print(result.answer, recorded=False))
 
-    def _begin(self, long: Long) -> Given:
+    def _begin(self, long: LongJob) -> Given:
         """Begins work beside the screen; where there is no screen it is done at once."""
         assert self.begin is not None, f"nothing can do {long.request}"
         self._keep(self._draft.with_hand(long.hand))

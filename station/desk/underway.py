@@ -5,14 +5,14 @@ from typing import Any
 
 from station.desk.draft import held
 from station.shop.acts import Answer
-from station.shop.rooms import Doing, Hand, Long, Running
+from station.shop.rooms import Doing, Hand, LongJob, RunningJob
 from station.shop.words import Say, say
 
 
 class Underway:
     """One piece of long work: how far it is, and whether it is still wanted."""
 
-    def __init__(self, long: Long, running: Running) -> None:
+    def __init__(self, long: LongJob, running: RunningJob) -> None:
         self.long, self.running = long, running
         self._held = held(long.hand)
 

@@ -1,14 +1,12 @@
-"""Cut files from a folder on this PC into the office: found, read, and told as a revision."""
+"""Cut files of this PC: found for the office, read as a revision, proven for a router."""
 
 import hashlib
-from collections.abc import Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from msgspec.structs import asdict
 
-from station.files.office import MOST, Files, not_there
+from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
 from station.floor.office import intake
 from station.jobs.messages import (
     AlreadyTaken,
@@ -27,61 +25,74 @@ from station.queries.pace import correct_router
 from station.queries.routers import list_routers
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
+from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
 from station.shop.plain import to_plain
-from station.shop.rooms import Hand, Long, Run, Took
-from station.shop.words import Say, say
+from station.shop.rooms import FileJob, Hand, LongJob, Took
+from station.shop.words import say
 
 ENDINGS = (".nc", ".ngc", ".cnc", ".gcode", ".tap", ".txt", ".min", ".eia")
 
 
 class CutFiles:
-    """The jobs on cut files, for one station's ledger."""
+    """What is done with cut files, for one station's ledger."""
 
-    def __init__(self, ledger: Ledger, files: Files) -> None:
-        self.ledger, self.files = ledger, files
+    def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
+        self.ledger, self.folder = ledger, folder
         self._digests: dict[tuple[str, int, int], str] = {}
 
-    def find(self, run: Run) -> Took:
-        """The cut files in the shop's folder, newest first."""
-        folder = self.files.folder
-        folder.mkdir(parents=True, exist_ok=True)
-        names = [f.name for f in newest_first(folder)][:MOST]
+    def find(self, _request: FindCutFiles, hand: Hand[Any]) -> Took:
+        """Finds the cut files in the shop's folder, newest first."""
+        folder = self.folder.make()
+        names = [f.name for f in list_cut_files(folder)][:MOST]
         next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
         return Took(
-            run.hand.with_work(files=names, folder=str(folder)),
+            hand.with_work(files=names, folder=str(folder)),
             good(say("{n} cut {n|file|files}", n=len(names)), next_),
         )
 
-    def look_at(self, run: Run) -> Took | Run:
-        """A file that was dropped: the hand holds its path until it is read."""
-        path = Path(str(run.args["path"]))
+    def look_at_dropped(self, request: LookAtDropped, hand: Hand[Any]) -> Took | FileJob:
+        """Looks at a file that was dropped: the hand holds its path until it is read."""
+        path = Path(request.path)
         if path.is_dir():
             said = say("{file} is a folder", file=path.name)
-            return Took(run.hand, refuse(said, say("Open it, then drop one cut file.")))
+            return Took(hand, refuse(said, say("Open it, then drop one cut file.")))
         if path.suffix.lower() not in ENDINGS:
             said = say("{file} is no cut file by its name", file=path.name)
             ends = say("Drop one that ends in {endings}.", endings=" ".join(ENDINGS))
-            return Took(run.hand, refuse(said, ends))
+            return Took(hand, refuse(said, ends))
         path.stat()  # whether it is there, and this PC may look at it
-        hand = run.hand.with_work(dropped=str(path))
+        hand = hand.with_work(dropped=str(path))
         if "chosen" in hand.work:
             return intake.start(hand, self.ledger.view)
         here = say("{file} is here", file=path.name)
         return Took(hand, good(here, say("Touch the cut file that it belongs to, or a new one.")))
 
-    def read(self, run: Run) -> Took | Long:
-        """One file, read for its material; what it makes and takes stands in the hand."""
-        dropped, named = run.args.get("path"), Path(str(run.args.get("file"))).name
-        path = Path(str(dropped)) if dropped else self.files.folder / named
-        view = self.ledger.view
-        cut_file = view.get(CutFile, str(run.args["cut_file"]))
-        material = view.get(Material, str(run.args["material"]))
-        assert cut_file is not None
+    def open(self, request: OpenCutFile, hand: Hand[Any]) -> LongJob:
+        """Has one file read beside the screen; what comes of it will stand in the hand."""
+        path = Path(request.path) if request.path else self.folder.path / Path(request.file).name
+        material = self.ledger.view.get(Material, request.material)
         assert material is not None
-        router = self._router(cut_file)
+        name = path.name
+        return LongJob(
+            request=self._ask_to_read(request, path, material),
+            hand=hand,
+            begun=good(say("{file} is being read", file=name), say("The screen stays free.")),
+            stopped=good(
+                say("Reading {file} was stopped", file=name),
+                say("Nothing was taken in. Read it again when you like."),
+            ),
+            stages=STAGES,
+            end=lambda hand, outcome: _end_reading(hand, material, request, outcome),
+        )
+
+    def _ask_to_read(self, request: OpenCutFile, path: Path, material: Material) -> ReadCutFile:
+        """Gathers all that reading a text needs of the shop."""
+        view = self.ledger.view
+        cut_file = view.get(CutFile, request.cut_file)
+        assert cut_file is not None
+        router = self._find_router(cut_file)
         router = correct_router(view, router) if router else None
-        units = run.args.get("units")
-        request = ReadCutFile(
+        return ReadCutFile(
             path=str(path),
             cut_file=cut_file.id,
             material=material.id,
@@ -89,37 +100,21 @@ class CutFiles:
             sheet=(material.length_mm, material.width_mm),
             router=router,
             pockets=self._list_pockets(router) if router and router.changer else (),
-            units=str(units) if units else None,
+            units=request.units,
             parts=tuple(p for p in view.shelf(Part, "all", 999) if p.shape),
             cuts_out=cut_file.work == "parts",
             taken={r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
         )
-        name = path.name
-        return Long(
-            request=request,
-            hand=run.hand,
-            begun=good(say("{file} is being read", file=name), say("The screen stays free.")),
-            stopped=good(
-                say("Reading {file} was stopped", file=name),
-                say("Nothing was taken in. Read it again when you like."),
-            ),
-            stages=STAGES,
-            end=lambda hand, outcome: _end_reading(hand, material, run, outcome),
-        )
 
-    def prove(self, run: Run) -> Took:
-        """Whether the folder that a router runs its texts from holds the approved one."""
-        folder = Path(str(run.args["folder"])).expanduser()
-        digest, letter = str(run.args["digest"]), str(run.args["letter"])
-        for file in newest_first(folder):
-            if self._digest(file) == digest:
-                work, next_ = run.args["work"], run.args["next"]
-                assert isinstance(work, Mapping)
-                assert isinstance(next_, Say)
+    def prove(self, request: ProveText, hand: Hand[Any]) -> Took:
+        """Looks whether the folder that a router runs its texts from has the approved one."""
+        folder, letter = Path(request.folder).expanduser(), request.letter
+        for file in list_cut_files(folder):
+            if self._digest(file) == request.digest:
                 said = say("{file} is revision {letter}", file=file.name, letter=letter)
-                return Took(replace(run.hand, work=work), good(said, next_))
+                return Took(request.proven.hand, good(said, request.proven.answer.do))
         return Took(
-            run.hand,
+            hand,
             refuse(
                 say("The router's folder has no text of revision {letter}", letter=letter),
                 say("Do not cut. Copy the approved file to {folder}.", folder=folder),
@@ -127,7 +122,7 @@ class CutFiles:
         )
 
     def _digest(self, file: Path) -> str:
-        """The digest of a file's text, kept while its size and time stay the same."""
+        """Digests a file's text; kept while its size and time stay the same."""
         found = file.stat()
         key = (str(file), found.st_size, found.st_mtime_ns)
         if key not in self._digests:
@@ -141,8 +136,8 @@ class CutFiles:
         held = ((n, self.ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
         return tuple(Pocket(n, bit.diameter_mm, bit.flutes) for n, bit in held if n and bit)
 
-    def _router(self, cut_file: CutFile) -> Router | None:
-        """The router that its time is worked out for: one that ran it, else the first."""
+    def _find_router(self, cut_file: CutFile) -> Router | None:
+        """Finds the router that its time is worked out for: one that ran it, else the first."""
         view = self.ledger.view
         approved = find_approved(view, cut_file)
         routers = list_routers(view)
@@ -150,16 +145,14 @@ class CutFiles:
         return next(iter(mine or routers), None)
 
 
-def newest_first(folder: Path) -> list[Path]:
-    """The cut files in a folder, by their endings."""
-    found = [f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS]
-    return sorted(found, key=lambda f: -f.stat().st_mtime)
+def list_cut_files(folder: Path) -> list[Path]:
+    """Lists the cut files in a folder by their endings, newest first."""
+    return list_newest(f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS)
 
 
-def _end_reading(hand: Hand[Any], material: Material, run: Run, outcome: object) -> Took:
+def _end_reading(hand: Hand[Any], material: Material, asked: OpenCutFile, outcome: object) -> Took:
     """Says what came of reading: a revision to look over, or why there is none."""
-    dropped = run.args.get("path")
-    name = Path(str(dropped or run.args["file"])).name
+    name = Path(asked.path or asked.file).name
     match outcome:
         case CutFileRead():
             work = hand.with_work(ask="cut", cut=_to_work(outcome), files=None, page=0)
@@ -173,13 +166,15 @@ def _end_reading(hand: Hand[Any], material: Material, run: Run, outcome: object)
         case UnitsMissing():
             said = say("{file} does not say whether it is in mm or in inches", file=name)
             do = say("Touch which. A wrong one is 25 times too large or too small.")
-            return Took(hand.with_work(ask="cut", which=dict(run.args)), attention(said, do))
+            where = {"path": asked.path} if asked.path else {"file": asked.file}
+            which = {**where, "cut_file": asked.cut_file, "material": asked.material}
+            return Took(hand.with_work(ask="cut", which=which), attention(said, do))
         case NothingCutOut():
             said = say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm)
-            work = hand.with_work(ask="cut", material=None, dropped=dropped)
+            work = hand.with_work(ask="cut", material=None, dropped=asked.path or None)
             return Took(work, refuse(said, say("Choose its material, or another file.")))
         case Failed(file=file, why=why):
-            return not_there(hand, file or name, why, say("Look whether the file is whole."))
+            return refuse_file(hand, file or name, why, say("Look whether the file is whole."))
     raise TypeError(f"reading a cut file ends in no {type(outcome).__name__}")
 
 

@@ -181,19 +181,18 @@ class Took(NamedTuple):
     answer: Answer
 
 
-class Run(NamedTuple):
-    """What `handle_input` asks of the station itself, for it needs files: a copy, a list as CSV.
+class FileJob(NamedTuple):
+    """What `handle_input` asks for that needs the files of this PC: a copy, a list as CSV.
 
-    The job gets this whole and says what came of it: a Took, or a Do where an act follows.
+    `request` is one of `station.shop.file_requests`.
     """
 
-    job: str
-    args: Mapping[str, object]
+    request: object
     hand: Hand[Any]
 
 
-class Long(NamedTuple):
-    """What a job gives for work that takes long: it runs beside the screen, which stays live.
+class LongJob(NamedTuple):
+    """Work that takes long: it runs beside the screen, which stays live.
 
     `request` is one of `station.jobs.messages`, and so is the outcome that `end` is handed.
     It goes on as long as the hand stays as it is here; `end` says what came of it.
@@ -207,8 +206,8 @@ class Long(NamedTuple):
     end: Callable[[Hand[Any], object], Do | Took]
 
 
-class Running(Protocol):
-    """Work beside the screen."""
+class RunningJob(Protocol):
+    """A long job that was begun."""
 
     def progress(self) -> tuple[str, float]:
         """Tells the stage it is in, and the part done, 0 to 1."""
@@ -223,9 +222,11 @@ class Running(Protocol):
         """Ends it at once; nothing comes of it."""
 
 
-Begin = Callable[[Any], Running]  # begins what a request of `station.jobs.messages` asks for
-Job = Callable[[Run], "Do | Took | Long | Run"]  # a Run: another job goes on
-HandleInput = Callable[[Hand[Any], Input, View], "Do | Took | Run | None"]
+Begin = Callable[[Any], RunningJob]  # begins what a request of `station.jobs.messages` asks for
+# Does what a request of `station.shop.file_requests` asks for, with the hand that asked. What it
+# gives may be another FileJob, which goes on.
+DoFileJob = Callable[[Any, Hand[Any]], "Do | Took | LongJob | FileJob"]
+HandleInput = Callable[[Hand[Any], Input, View], "Do | Took | FileJob | None"]
 
 
 class Room(NamedTuple):

@@ -11,7 +11,7 @@ from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
 from station.ledger.faults import DiskFull
 from station.shop.acts import Args, good
-from station.shop.rooms import Hand, Run, Took, plain_do
+from station.shop.rooms import FileJob, Hand, Took, plain_do
 from station.shop.words import say as words
 from tests.replay import PIN
 
@@ -224,18 +224,16 @@ def test_an_opened_office_asks_for_no_second_pin(stage):
 
 
 def test_a_job_takes_or_acts(stage):
-    def job(run):
-        if run.args["act"]:
-            return plain_do("new_copy", "batch/00900", {}, run.hand)
-        return Took(
-            run.hand.with_work(told="x"), good(words("Told {what}", what=run.args["what"]))
-        )
+    def job(text, hand):
+        if text == "2":
+            return plain_do("new_copy", "batch/00900", {}, hand)
+        return Took(hand.with_work(told="x"), good(words("Told {what}", what=text)))
 
     def handle_input(hand, given, _view):
-        return Run("tell", {"act": given.text == "2", "what": given.text}, hand)
+        return FileJob(given.text, hand)
 
     desk = stage.desk
-    desk.jobs = {"tell": job}
+    desk.file_jobs = {str: job}
     desk.rooms = {**desk.rooms, "today": desk.rooms["today"]._replace(handle_input=handle_input)}
     stage.send("@worker 07")
     stage.send("@area today")

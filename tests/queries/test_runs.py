@@ -18,7 +18,7 @@ from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bed, BitUse, CutFile, Fact, Revision, Router, Shop, Slip
 from station.shop.moves import SHEET, WEAR
-from station.shop.rooms import Run
+from station.shop.rooms import FileJob
 from tests.fakes import FakeView
 from tests.floor.shop_small import (
     COMB,
@@ -123,8 +123,8 @@ def test_each_run_asks_for_its_own_text_minutes_and_bit() -> None:
     one.give(traveller())
     for digest, minutes, letter in (("a" * 64, 22.0, "C"), ("b" * 64, 6.0, "A")):
         asked = handle_input(one.hand, press("file_right"), view)
-        assert isinstance(asked, Run)
-        assert (asked.args["digest"], asked.args["letter"]) == (digest, letter)
+        assert isinstance(asked, FileJob)
+        assert (asked.request.digest, asked.request.letter) == (digest, letter)
         view.facts[router.key] = replace(router, folder="")
         if minutes == 22.0:
             ready(one, "08:00")

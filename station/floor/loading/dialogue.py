@@ -27,7 +27,8 @@ from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Router, Slip
-from station.shop.rooms import Do, Hand, Input, Number, Run, Took, plain_do
+from station.shop.file_requests import ProveText
+from station.shop.rooms import Do, FileJob, Hand, Input, Number, Took, plain_do
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -35,7 +36,7 @@ from station.shop.words import Say, clock, say
 A_WHILE_S = 600  # the traveller again after this long is a question
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | FileJob | None:
     """One input at the cutting bed."""
     here = find_now(hand, view)
     if isinstance(given, Number):
@@ -436,7 +437,7 @@ def _tick_bit(here: Now) -> Took:
     return tick_item(here, "bit")
 
 
-def _tick_file(here: Now) -> Took | Run:
+def _tick_file(here: Now) -> Took | FileJob:
     """A tick alone proves nothing: where the router's folder is known, its texts are read."""
     ticked, revision = tick_item(here, "file"), here.preparing
     router = here.view.get(Router, here.bed.id)
@@ -444,17 +445,13 @@ def _tick_file(here: Now) -> Took | Run:
         return ticked
     if not revision.digest:
         return ticked
-    args = {
-        "folder": router.folder,
-        "digest": revision.digest,
-        "letter": revision.letter,
-        "work": dict(ticked.hand.work),
-        "next": ticked.answer.do,
-    }
-    return Run("prove_file", args, here.hand)
+    proof = ProveText(
+        folder=router.folder, digest=revision.digest, letter=revision.letter, proven=ticked
+    )
+    return FileJob(proof, here.hand)
 
 
-BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | Run | None]] = {
+BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "start": start_next,
     "off_bed": _press_off,
     "sheet_spoiled": _press_spoiled,

@@ -24,11 +24,11 @@ from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worke
 from station.shop.rooms import (
     Do,
     Dropped,
+    FileJob,
     Hand,
     HandleInput,
     Input,
     Number,
-    Run,
     Took,
     Typed,
     plain_do,
@@ -37,7 +37,7 @@ from station.shop.views import View
 from station.shop.words import say
 
 ALL_CARDS = (("badges", ""), ("part_cards", ""), ("button_cards", "all"))
-Result = Do | Took | Run | None
+Result = Do | Took | FileJob | None
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Result:
@@ -81,7 +81,7 @@ def _page(hand: Hand, by: int) -> Took:
     return Took(hand.with_work(page=page), good(say("Page {page}", page=page + 1)))
 
 
-def _row(hand: Hand, row: int, view: View) -> Took | Run:
+def _row(hand: Hand, row: int, view: View) -> Took | FileJob:
     """A row of a list opens its form."""
     rows = facts_on_page(hand, view)
     if row >= len(rows):
@@ -89,7 +89,7 @@ def _row(hand: Hand, row: int, view: View) -> Took | Run:
     return _open(hand, rows[row], view)
 
 
-def _open(hand: Hand, fact: Fact, view: View) -> Took | Run:
+def _open(hand: Hand, fact: Fact, view: View) -> Took | FileJob:
     """A fact's form; a file that was dropped is read for the cut file that is opened."""
     opened = form.open_fact(hand, fact)
     if isinstance(fact, CutFile) and (path := dropped.path_of(hand)):
@@ -97,7 +97,7 @@ def _open(hand: Hand, fact: Fact, view: View) -> Took | Run:
     return opened
 
 
-def _named(hand: Hand, text: str, view: View) -> Took | Run:
+def _named(hand: Hand, text: str, view: View) -> Took | FileJob:
     """A number or name opens what it names in the open list."""
     found = find(list_of(hand).kind, text, view)
     if found:

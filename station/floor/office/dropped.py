@@ -9,14 +9,15 @@ from station.floor.office.fields import LISTS
 from station.floor.office.state import chosen, form_of
 from station.shop.acts import refuse
 from station.shop.facts import CutFile
-from station.shop.rooms import Dropped, Hand, Run, Took
+from station.shop.file_requests import LookAtDropped
+from station.shop.rooms import Dropped, FileJob, Hand, Took
 from station.shop.views import View
 from station.shop.words import say
 
 CUT_FILES = next(n for n, entry in enumerate(LISTS) if entry.kind is CutFile)
 
 
-def handle_input(hand: Hand, given: Dropped, view: View) -> Took | Run:
+def handle_input(hand: Hand, given: Dropped, view: View) -> Took | FileJob:
     """One file of this PC; which cut file it belongs to is asked where none is open."""
     if len(given.paths) != 1:
         said = say("{n} files at once", n=len(given.paths))
@@ -31,7 +32,7 @@ def handle_input(hand: Hand, given: Dropped, view: View) -> Took | Run:
         return Took(hand, refuse(said, say("Save it or leave it, then drop the file again.")))
     if not isinstance(fact, CutFile):
         hand = replace(hand, work={"list": CUT_FILES})
-    return Run("look_at_dropped", {"path": path}, hand)
+    return FileJob(LookAtDropped(path=path), hand)
 
 
 def path_of(hand: Hand) -> str:

@@ -6,7 +6,8 @@ wrong in the file that was read, by line). Touch lists the files; nothing is typ
 
 from station.floor.office.state import ROWS, list_of, page_of, pressed, row_of
 from station.shop.acts import refuse
-from station.shop.rooms import Do, Hand, Input, Run, Took
+from station.shop.file_requests import BackUp, FindLists, ReadList, WriteList
+from station.shop.rooms import Do, FileJob, Hand, Input, Took
 from station.shop.views import View
 from station.shop.words import say
 
@@ -17,22 +18,22 @@ def texts(hand: Hand, name: str) -> list[str]:
     return [str(f) for f in found] if isinstance(found, list | tuple) else []
 
 
-def find(hand: Hand) -> Run:
+def find(hand: Hand) -> FileJob:
     """Looks which CSV files lie in the shop's folder."""
-    return Run("find_lists", {}, hand.with_work(ask="files", page=0, problems=None))
+    return FileJob(FindLists(), hand.with_work(ask="files", page=0, problems=None))
 
 
-def write(hand: Hand) -> Run:
+def write(hand: Hand) -> FileJob:
     """The open list into a new file."""
-    return Run("write_list", {"kind": list_of(hand).kind.kind}, hand)
+    return FileJob(WriteList(kind=list_of(hand).kind.kind), hand)
 
 
-def backup(hand: Hand) -> Run:
+def backup(hand: Hand) -> FileJob:
     """A copy of the whole history into a new file."""
-    return Run("backup", {}, hand)
+    return FileJob(BackUp(), hand)
 
 
-def handle_input(hand: Hand, given: Input, _view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, _view: View) -> Do | Took | FileJob | None:
     """A row is a file to take in."""
     row = row_of(pressed(given))
     if row is None:
@@ -40,4 +41,4 @@ def handle_input(hand: Hand, given: Input, _view: View) -> Do | Took | Run | Non
     names, place = texts(hand, "files"), page_of(hand) * ROWS + row
     if texts(hand, "problems") or place >= len(names):
         return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
-    return Run("read_list", {"file": names[place]}, hand)
+    return FileJob(ReadList(file=names[place]), hand)

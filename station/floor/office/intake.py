@@ -15,8 +15,9 @@ from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.file_requests import FindCutFiles, OpenCutFile
 from station.shop.plain import build
-from station.shop.rooms import Do, Hand, Input, Run, Took, Typed, plain_do
+from station.shop.rooms import Do, FileJob, Hand, Input, Took, Typed, plain_do
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -25,7 +26,7 @@ UNITS = ("mm", "inch")  # by row, where the text does not say
 NEW = "NEW"  # the letter of a revision that is not taken in yet
 
 
-def start(hand: Hand, view: View) -> Took | Run:
+def start(hand: Hand, view: View) -> Took | FileJob:
     """For the chosen cut file: of which material, then which files lie there."""
     fact = chosen(hand, view)
     if not isinstance(fact, CutFile):
@@ -36,27 +37,29 @@ def start(hand: Hand, view: View) -> Took | Run:
     return _look(hand.with_work(material=material or None))
 
 
-def _look(hand: Hand) -> Took | Run:
+def _look(hand: Hand) -> Took | FileJob:
     """Which files lie there; a file that was dropped is read once its material is known."""
     hand = hand.with_work(ask="cut", page=0, cut=None, path=None, which=None)
     if not hand.work.get("material"):
         return Took(hand, good(say("Cut from which material?"), say("Touch its row.")))
     if path_of(hand):
-        return _read(hand.with_work(dropped=None, ask=None), {"path": path_of(hand)})
-    return Run("find_cut_files", {}, hand)
+        return _read(hand.with_work(dropped=None, ask=None), path=path_of(hand))
+    return FileJob(FindCutFiles(), hand)
 
 
-def _read(hand: Hand, which: dict[str, object]) -> Run:
-    named = {"cut_file": str(hand.work["chosen"]), "material": str(hand.work["material"])}
-    return Run("read_cut_file", {**which, **named}, hand)
+def _read(hand: Hand, *, file: str = "", path: str = "") -> FileJob:
+    """Reads a file of the shop's folder, or one that was dropped."""
+    chosen, material = str(hand.work["chosen"]), str(hand.work["material"])
+    return FileJob(OpenCutFile(cut_file=chosen, material=material, file=file, path=path), hand)
 
 
-def _of_units(hand: Hand, row: int) -> Took | Run:
+def _of_units(hand: Hand, row: int) -> Took | FileJob:
     """The file is read again, in the units that its text does not say."""
     which, units = hand.work["which"], UNITS[row : row + 1]
     if not units or not isinstance(which, dict):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
-    return Run("read_cut_file", {**which, "units": units[0]}, hand.with_work(which=None))
+    named = {str(name): str(value) for name, value in which.items()}
+    return FileJob(OpenCutFile(**named, units=units[0]), hand.with_work(which=None))
 
 
 def being_read(hand: Hand) -> Took:
@@ -79,7 +82,7 @@ def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
     return str(hand.work.get("material", "")) or (newest[-1].material if newest else only)
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | Run | None:
+def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | FileJob | None:
     """A row is a material, a file, or a shape; a part's card or a name says what a shape is."""
     name = pressed(given)
     row = row_of(name)
@@ -126,7 +129,7 @@ def _said_of_the_path(name: str, row: int | None) -> Answer:
     return good(Say(BUTTONS[name].words), say("Look it over."))
 
 
-def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
+def _chosen_row(hand: Hand, row: int, view: View) -> Took | FileJob:
     if not hand.work.get("material"):
         every = view.shelf(Material, "all", 99)
         if row >= len(every):
@@ -135,7 +138,7 @@ def _chosen_row(hand: Hand, row: int, view: View) -> Took | Run:
     names = texts(hand, "files")
     if row >= len(names):
         return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
-    return _read(hand, {"file": names[row]})
+    return _read(hand, file=names[row])
 
 
 def cut_of(hand: Hand) -> dict[str, object]:

@@ -1,0 +1,48 @@
+"""The folder of this PC in which the shop's lists, copies and cut files lie."""
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import Any
+
+from station.ledger.ledger import Ledger
+from station.queries.settings import find_shop
+from station.shop.acts import refuse
+from station.shop.rooms import Hand, Took
+from station.shop.words import Say, say
+
+MOST = 60  # files that are offered, newest first
+
+
+class ShopFolder:
+    """The folder that the shop sets, else ``files`` beside the data."""
+
+    def __init__(self, ledger: Ledger, clock: Callable[[], str]) -> None:
+        self._ledger, self._clock = ledger, clock
+
+    @property
+    def path(self) -> Path:
+        """Where it lies on this PC."""
+        named = find_shop(self._ledger.view).folder.strip()
+        return Path(named).expanduser() if named else self._ledger.path.parent / "files"
+
+    def make(self) -> Path:
+        """Makes the folder where it is not there yet; gives its path."""
+        self.path.mkdir(parents=True, exist_ok=True)
+        return self.path
+
+    def name_new(self, name: str, ending: str) -> Path:
+        """Names a new file, with the time in its name, that is not there yet."""
+        folder = self.make()
+        stem = f"{name}-{self._clock()[:16].replace('T', '-').replace(':', '')}"
+        names = (stem, *(f"{stem}-{n}" for n in range(2, 100)))
+        return next(f for n in names if not (f := folder / f"{n}.{ending}").exists())
+
+
+def list_newest(files: Iterable[Path]) -> list[Path]:
+    """Lists files by when they were changed, the newest first."""
+    return sorted(files, key=lambda file: file.stat().st_mtime, reverse=True)
+
+
+def refuse_file(hand: Hand[Any], file: str, why: str, mend: Say) -> Took:
+    """Says what this PC refuses to do with a file, in its own words."""
+    return Took(hand, refuse(say("{file}: {why}", file=file, why=why), mend))

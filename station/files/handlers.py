@@ -1,0 +1,106 @@
+"""What this PC does with its files for a room, by the type of what is asked."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+from station.files.cut_files import CutFiles
+from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
+from station.ledger.ledger import Ledger
+from station.shop.acts import good, refuse
+from station.shop.file_requests import (
+    BackUp,
+    FindCutFiles,
+    FindLists,
+    LookAtDropped,
+    OpenCutFile,
+    ProveText,
+    ReadList,
+    WriteList,
+)
+from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took, plain_do
+from station.shop.words import Say, say
+
+MEND = say("Set another folder under “This shop”.")
+
+
+def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoFileJob]:
+    """Lists what does each request, bound to this station's ledger."""
+    folder = ShopFolder(ledger, clock)
+    lists, cut_files = Lists(ledger, folder), CutFiles(ledger, folder)
+    return {
+        BackUp: _guard(lists.back_up),
+        FindLists: _guard(lists.find),
+        WriteList: _guard(lists.write),
+        ReadList: _guard(lists.read),
+        FindCutFiles: _guard(cut_files.find),
+        LookAtDropped: _guard(cut_files.look_at_dropped, say("Drop a file that is there.")),
+        OpenCutFile: _guard(cut_files.open),
+        ProveText: _guard(cut_files.prove, say("Set its folder right in the office.")),
+    }
+
+
+def _guard(job: DoFileJob, mend: Say = MEND) -> DoFileJob:
+    """Says in one sentence what this PC refuses of a folder or file; nothing was changed."""
+
+    def run(request: object, hand: Hand[Any]) -> Do | Took | LongJob | FileJob:
+        try:
+            return job(request, hand)
+        except OSError as fault:
+            why = fault.strerror or str(fault)
+            return refuse_file(hand.with_work(ask=None), str(fault.filename or ""), why, mend)
+
+    return run
+
+
+class Lists:
+    """The office's lists as CSV files, and copies of the whole history."""
+
+    def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
+        self.ledger, self.folder = ledger, folder
+
+    def back_up(self, _request: BackUp, hand: Hand[Any]) -> Took:
+        """Copies the whole history into a new file. Raises a Fault where that cannot be."""
+        file = self.folder.name_new("copy", "db")
+        self.ledger.backup(file)
+        away = say("{file}. Keep a copy away from this PC.", file=file)
+        return Took(hand, good(say("The whole history is copied"), away))
+
+    def write(self, request: WriteList, hand: Hand[Any]) -> Took:
+        """Writes a list into a new CSV file."""
+        from station.files import lists  # noqa: PLC0415 - the csv module only where it is used
+
+        file = self.folder.name_new(request.kind, "csv")
+        text = lists.write(self.ledger, lists.NAMES[request.kind])
+        file.write_text(text, encoding="utf-8-sig", newline="")  # so that spreadsheets see UTF-8
+        return Took(hand, good(say("The list is written"), say("{file}", file=file)))
+
+    def find(self, _request: FindLists, hand: Hand[Any]) -> Took:
+        """Finds the CSV files in the folder, newest first."""
+        folder = self.folder.make()
+        names = [f.name for f in list_newest(folder.glob("*.csv"))][:MOST]
+        next_ = say("Touch one to take it in.")
+        if not names:
+            next_ = say("Put a file there, then look again.")
+        found = good(say("{n} CSV {n|file|files}", n=len(names)), next_)
+        return Took(hand.with_work(files=names, folder=str(folder)), found)
+
+    def read(self, request: ReadList, hand: Hand[Any]) -> Do | Took:
+        """Reads one file, whole, or says what is wrong in it by line."""
+        from station.files import lists  # noqa: PLC0415 - only when it is used
+
+        name = Path(request.file).name
+        found = lists.read_file(self.ledger.view, self.folder.path / name)
+        if found.problems or found.kind is None:
+            problems = [str(p) for p in found.problems]
+            return Took(
+                hand.with_work(problems=problems),
+                refuse(
+                    say("{file}: {n} {n|problem|problems}", file=name, n=len(problems)),
+                    say("Nothing was taken in. {first}", first=found.problems[0]),
+                ),
+            )
+        kind = found.kind.kind
+        args = {"kind": kind, "values": list(found.values), "file": name}
+        after = hand.with_work(ask=None, files=None, folder=None, page=0)
+        return plain_do("set_list", f"list/{kind}", args, after)

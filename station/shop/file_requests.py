@@ -1,0 +1,66 @@
+"""What a room asks for that needs the files of this PC.
+
+Rules and dialogues touch no file: a dialogue gives a `FileJob` with one of these, and what
+`station.files` has for its type does it.
+"""
+
+from dataclasses import dataclass
+
+from station.shop.rooms import Took
+
+
+@dataclass(frozen=True, kw_only=True)
+class BackUp:
+    """Copy the whole history into a new file."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class FindLists:
+    """Find the CSV files in the shop's folder."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class WriteList:
+    """Write a list into a new CSV file: all facts of a kind."""
+
+    kind: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadList:
+    """Read a CSV file of the shop's folder, to take its list in."""
+
+    file: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class FindCutFiles:
+    """Find the cut files in the shop's folder."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class LookAtDropped:
+    """Look whether what was dropped on the window can be a cut file."""
+
+    path: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class OpenCutFile:
+    """Read a cut file of the shop's folder, or one that was dropped, as a new revision."""
+
+    cut_file: str  # its id
+    material: str  # its id
+    file: str = ""  # in the shop's folder
+    path: str = ""  # of one that was dropped
+    units: str | None = None  # for a text that does not say; None: then it is asked
+
+
+@dataclass(frozen=True, kw_only=True)
+class ProveText:
+    """Look whether the folder that a router runs its texts from has the approved one."""
+
+    folder: str
+    digest: str  # of the approved text
+    letter: str  # of its revision
+    proven: Took  # what follows where it is there
