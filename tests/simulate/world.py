@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
 
-from station.ledger.codec import Body, plain_args, read_body
+from station.ledger.codec import Body, plain_args, read_act, read_body
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import BLOCK, TAKE_BLOCK, TAKING
 from station.ledger.sound import LEFT_OUT
@@ -260,9 +260,9 @@ def decided_again(alone: Ledger, body: Body) -> None:
     elif body.reverses:
         alone.undo(body.reverses, act)
     elif act.kind == TAKING:
-        alone._history.record(act, TAKE_BLOCK, {})
+        alone._history.record(read_act(act, {TAKING: TAKE_BLOCK}), TAKE_BLOCK, {})
     else:
-        alone.record(act)
+        alone.record(read_act(act, alone.rules))
 
 
 def _tables(station: SimStation, begin: int) -> list[list[tuple[object, ...]]]:
