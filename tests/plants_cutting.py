@@ -66,6 +66,6 @@ CUTTING = (
           "if run < len(runs) and (anywhere or runs[run].takes(bed.id)):", "if run < len(runs):",
           "a run on a router that cannot run it", RUNS),
     Plant(f"{LOADING}/rules_start.py",
-          "    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)",
+          "    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.file)",
           "    return None", "a run of a revision that nobody approved", RUNS),
 )  # fmt: skip

@@ -1,4 +1,4 @@
-"""What a scanned code means at the cutting bed with the work in hand."""
+"""Decides what a scan, a button or a number means at the cutting bed with the work in hand."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -37,7 +37,7 @@ A_WHILE_S = 600  # the traveller again after this long is a question
 
 
 def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | FileJob | None:
-    """One input at the cutting bed."""
+    """Takes one input at the cutting bed."""
     here = find_now(hand, view)
     if isinstance(given, Number):
         return _enter_number(here, given)
@@ -71,7 +71,7 @@ def _enter_number(here: Now, given: Number) -> Took | None:
 
 
 def _enter_survived(here: Now, given: Number) -> Took:
-    """A count of what survived, of the part chosen (or the only one)."""
+    """Takes a count of what survived, of the part chosen (or the only one)."""
     makes = here.revision.makes() if here.revision else {}
     part = str(here.hand.work.get("part") or "") or next(iter(makes), "")
     most, count = makes.get(part, 0), given.whole
@@ -96,7 +96,7 @@ CONFIRM_SPOILED = say("“Sheet spoiled” again when it is complete.")
 
 
 def _scan_traveller(here: Now, code: Code) -> Do | Took:
-    """A traveller or a slip: take it, start its sheet, or take its sheet off."""
+    """Takes the batch on, starts its sheet, or takes its sheet off."""
     if code.sheet:
         return _scan_slip(here, code)
     bed = here.bed
@@ -114,7 +114,7 @@ def _scan_traveller(here: Now, code: Code) -> Do | Took:
 
 
 def _say_taken(here: Now, batch: Batch) -> Say:
-    """What a traveller says that was scanned before: at once, or much later.
+    """Says what a traveller means that was scanned before: at once, or much later.
 
     Once a sheet was cut, its slip tells a sheet twice; the traveller only says what is next.
     """
@@ -138,7 +138,7 @@ def _take_on(here: Now, code: Code) -> Do:
 
 
 def _scan_slip(here: Now, code: Code) -> Do | Took:
-    """A slip ends its sheet, on whichever of this screen's routers it lies.
+    """Ends a slip's sheet, on whichever of this screen's routers it lies.
 
     One that waits for its next run is wanted next.
     """
@@ -155,7 +155,7 @@ def _scan_slip(here: Now, code: Code) -> Do | Took:
 
 
 def _find_waiting(here: Now, code: Code) -> Slip | None:
-    """The sheet of a valid slip, if it lies between two runs and was not put there just now."""
+    """Finds a valid slip's sheet that lies between two runs, not put there just now."""
     slip = here.view.get(Slip, f"{code.number}-{code.sheet}")
     if slip is None or slip.state != BETWEEN:
         return None
@@ -168,7 +168,7 @@ def _find_waiting(here: Now, code: Code) -> Slip | None:
 
 
 def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
-    """The sheet of a slip is wanted next; its batch is taken on first."""
+    """Makes the sheet of a slip the next one; its batch is taken on first."""
     if here.bed.batch != slip.batch:
         return _take_on(here, code)
     hand = here.hand.with_work(sheet=slip.sheet, ticks=None)
@@ -202,7 +202,7 @@ def _scan_lot(here: Now, code: Code) -> Took:
 
 
 def _scan_bit(here: Now, code: Code) -> Do | Took:
-    """A bit that is in is ticked; another one is put in; in a question it is the one."""
+    """Ticks a bit that is in, puts another one in; in a question it is the one."""
     bit = here.view.get(Bit, code.number)
     inside = code.number in dict(here.bed.bits).values()
     if here.mode == "broken":
@@ -225,11 +225,11 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
 
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
-    """Where a bit goes: the spindle, or the pocket that wants its diameter."""
+    """Finds where a bit goes: the spindle, or the pocket that wants its diameter."""
     router = here.view.get(Router, here.bed.id)
     if router is None or not router.changer:
         return 0
-    run = here.running if here.bed.sheet else here.preparing
+    run = here.running if here.bed.sheet else here.next_run
     for use in run.bits if run else ():
         if use.diameter_mm == bit.diameter_mm:
             return use.number
@@ -251,7 +251,7 @@ def _scan_router(here: Now, code: Code) -> Took:
 
 
 def _face_router(here: Now, router: str) -> Took:
-    """The screen turns to another router; what was said of the first one's sheet goes."""
+    """Turns the screen to another router; what was said of the first one's sheet goes."""
     hand = here.hand if router == here.bed.id else here.hand.empty()
     there = find_bed(here.view, router)
     name = name_router(here.view, router)
@@ -287,7 +287,7 @@ def _scan_reason(here: Now, code: Code) -> Do | Took | None:
 
 
 def _choose_part(here: Now, number: str) -> Took | None:
-    """Which part's survivors are counted next."""
+    """Chooses the part whose survivors are counted next."""
     makes = here.revision.makes() if here.revision else {}
     if here.mode != "spoil":
         return None
@@ -336,12 +336,12 @@ def _press_spoiled(here: Now) -> Do | Took:
 
 
 def _hold_batch(hand: Hand, batch: str) -> Hand:
-    """The hand with a batch in it."""
+    """Gives the hand with a batch in it."""
     return replace(hand, subject=batch, digits="")
 
 
 def _press_survived(here: Now) -> Took | None:
-    """The next part of the sheet whose survivors are counted."""
+    """Goes to the next part of the sheet whose survivors are counted."""
     makes = list(here.revision.makes()) if here.revision else []
     if here.mode != "spoil" or not makes:
         return None
@@ -378,7 +378,7 @@ def _press_broken(here: Now) -> Do | Took:
 
 
 def _untick_bit(here: Now) -> Hand:
-    """The hand without the tick for the bit."""
+    """Gives the hand without the tick for the bit."""
     left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
     return close_question(here.hand).with_work(ticks=left or None)
 
@@ -403,7 +403,7 @@ def _press_next_router(here: Now) -> Took:
 
 
 def _do_plainly(kind: str, **args: object) -> Callable[[Now], Do]:
-    """A button that is one act about the router and leaves the hand as it is."""
+    """Makes a button that is one act about the router and leaves the hand as it is."""
 
     def press(here: Now) -> Do:
         return plain_do(kind, here.subject, args, close_question(here.hand))
@@ -424,8 +424,8 @@ def _tick_plainly(name: str) -> Callable[[Now], Took]:
 
 
 def _tick_bit(here: Now) -> Took:
-    """The bit is ticked by hand, when the right one is in."""
-    run = here.preparing
+    """Ticks the bit by hand, when the right one is in."""
+    run = here.next_run
     for use in run.bits[:1] if run else ():
         bit = find_bit_in(here.view, here.bed, use)
         if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
@@ -438,8 +438,8 @@ def _tick_bit(here: Now) -> Took:
 
 
 def _tick_file(here: Now) -> Took | FileJob:
-    """A tick alone proves nothing: where the router's folder is known, its texts are read."""
-    ticked, revision = tick_item(here, "file"), here.preparing
+    """Ticks the file; where the router's folder is known, its texts are read first."""
+    ticked, revision = tick_item(here, "file"), here.next_run
     router = here.view.get(Router, here.bed.id)
     if ticked.answer.tone != "good" or not (router and router.folder and revision):
         return ticked

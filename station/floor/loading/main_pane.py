@@ -1,4 +1,4 @@
-"""The blocks that the faces of the loading room are made of."""
+"""Shows the sheet in hand: what it is, its drawing and time, and the list beside it."""
 
 from dataclasses import replace
 
@@ -34,7 +34,7 @@ from station.shop.words import Say, say, several
 
 
 def say_where(here: Now) -> Say:
-    """``Router 3 · clamped bed``."""
+    """Says which bed this is: ``Router 3 · clamped bed``."""
     router = here.view.get(Router, here.bed.id)
     vacuum = router is not None and router.bed == "vacuum"
     bed = say("vacuum bed") if vacuum else say("clamped bed")
@@ -42,7 +42,7 @@ def say_where(here: Now) -> Say:
 
 
 def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
-    """The batch in hand: what it is and which sheet it is at."""
+    """Shows what the batch in hand is and which sheet it is at."""
     count = sum(revision.makes().values())
     following = here.due
     n = here.bed.sheet or (following.sheet if following else batch.sheets)
@@ -61,7 +61,7 @@ def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
             material=name_material(here.view, revision.material),
             sheets=batch.sheets,
             count=count,
-            tabs=count_tabs(here.view, revision),
+            tabs=_count_tabs(here.view, revision),
         ),
         right_label=say("Sheet"),
         right=str(n),
@@ -69,8 +69,8 @@ def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
     )
 
 
-def count_tabs(view: View, revision: Revision) -> int:
-    """Tabs on one sheet: as placed, else as the part's outline has them."""
+def _count_tabs(view: View, revision: Revision) -> int:
+    """Counts the tabs on one sheet: as placed, else as the part's outline has them."""
     shapes = dict(revision.shapes)
     each = {p: len(shapes[p].tabs) if p in shapes else 0 for p in revision.makes()}
     for name, count in each.items():
@@ -80,7 +80,7 @@ def count_tabs(view: View, revision: Revision) -> int:
 
 
 def draw_sheet(here: Now, revision: Revision) -> SheetDrawing:
-    """The sheet, with what is cut by the clock drawn as cut.
+    """Draws the sheet, with what is cut by the clock drawn as cut.
 
     A run that cuts no parts out is drawn on the parts of its sheet.
     """
@@ -101,7 +101,7 @@ def _find_share_cut(here: Now) -> float:
 
 
 def show_progress(here: Now, revision: Revision) -> Progress:
-    """Minutes left on the sheet that is cut, with a bar that runs on by the clock."""
+    """Shows the minutes left on the sheet, with a bar that runs on by the clock."""
     bed = here.bed
     left = count_minutes_left(bed, here.hand.now)
     right = _say_times(here, here.running or revision)
@@ -117,7 +117,7 @@ def show_progress(here: Now, revision: Revision) -> Progress:
 
 
 def _say_times(here: Now, revision: Revision) -> Say:
-    """What the file says, and what this router makes of it: with the spread, once it is known."""
+    """Says the file's time and what this router makes of it, its spread once it is known."""
     file, real = _write_minutes(revision.minutes), _write_minutes(here.bed.minutes)
     name, found = name_router(here.view, here.bed.id), find_fit(here.view, here.bed.id)
     if found is None:
@@ -133,13 +133,13 @@ def _say_times(here: Now, revision: Revision) -> Say:
 
 
 def _write_minutes(minutes: float) -> str:
-    """``22:10``: minutes and seconds."""
+    """Writes minutes and seconds: ``22:10``."""
     whole, seconds = divmod(round(minutes * 60), 60)
     return f"{whole}:{seconds:02d}"
 
 
 def list_first_things(here: Now) -> tuple[Check, ...]:
-    """What stands before any sheet on this router: to be read, or done first."""
+    """Lists what stands before any sheet on this router: to be read, or done first."""
     bed, day = here.bed, here.hand.now[:10]
     later = "later" if bed.sheet else "due"
     holds = here.batch.holds if here.batch else ()
@@ -164,7 +164,7 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
 
 
 def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
-    """The list beside the sheet: what stands first, or the checks before the next sheet."""
+    """Shows the list beside the sheet: what stands first, or the checks before the next one."""
     first = list_first_things(here)
     following, cutting = here.due, here.running if here.bed.sheet else None
     n = following.sheet if following else batch.sheets
@@ -194,7 +194,7 @@ def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
 
 
 def _show_change(here: Now, revision: Revision) -> tuple[Check, ...]:
-    """The bit that goes in by hand when the file stops for it, on the sheet being cut."""
+    """Shows the bit that goes in by hand when the file stops for it on this sheet."""
     following = list_later_uses(here.view, here.bed, revision)[:1]
     return tuple(
         _show_laid_ready(here, use, say("When the file stops: scan this bit in"), "due")
@@ -203,7 +203,7 @@ def _show_change(here: Now, revision: Revision) -> tuple[Check, ...]:
 
 
 def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
-    """Bits that are put in by hand in the middle of the sheet: each checked at its change."""
+    """Shows the bits put in by hand in the middle of the sheet: each checked at its change."""
     return tuple(
         _show_laid_ready(here, use, say("Then, by hand: checked at its change"), "later")
         for use in list_later_uses(here.view, here.bed, revision)
@@ -211,7 +211,7 @@ def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
 
 
 def _show_laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
-    """The best bit in the drawer for a use, its metres against what it must cut."""
+    """Shows the best bit in the drawer for a use, its metres against what it must cut."""
     bit, need = find_ready_bit(here.view, use), use.cut_mm / 1000
     size = f"{use.diameter_mm:g}"
     if bit is None:
@@ -224,7 +224,7 @@ def _show_laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
 
 
 def _show_next_batch(here: Now) -> tuple[Check, ...]:
-    """What to bring for the batch that comes after this one on the router."""
+    """Shows what to bring for the batch that comes after this one on the router."""
     queue = list_queue(here.view, here.bed.id)
     batch = next((b for b in queue if b.id != here.bed.batch and not b.holds), None)
     revision = find_revision(here.view, batch) if batch else None
@@ -272,14 +272,14 @@ def _show_thickness(here: Now, revision: Revision) -> Check:
 
 
 def _find_state(here: Now, name: str) -> str:
-    """``later`` for what the bed must be free for, else ``done`` or ``due``."""
+    """Finds whether a check waits for a free bed (``later``), is ``done`` or ``due``."""
     if here.bed.sheet and needs_free_bed(here, name):
         return "later"
     return "done" if name in list_ticks(here.hand) else "due"
 
 
 def _show_run(here: Now, run: Revision) -> Check:
-    """What the run is, for whoever puts the sheet on."""
+    """Shows what the run is, for whoever puts the sheet on."""
     return Check(
         label=WORK[find_work(here.view, run)], text=name_run(here.view, run), state="later"
     )

@@ -1,4 +1,9 @@
-"""Taking a batch on, one more sheet, the first-off check, and what popping reported."""
+"""Finds what a sheet needs before it is cut: valid paper, the right lot, thickness and bits.
+
+A tool changer has each bit in its pocket. A router without one holds one bit in its spindle:
+the file's first bit must be in before the sheet, and every other one is put in by hand when
+the file stops for it; each is checked at its change.
+"""
 
 from station.queries.batches import find_revision
 from station.queries.routers import count_metres_left, find_bit_in, name_router
@@ -11,14 +16,8 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
-
-
 START = "start of batch"  # how the first-off reason of a new batch begins
-
-
 AT_ONCE = 3  # as many are shown, and so read, at a time
-
-
 NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
 
 
@@ -31,17 +30,17 @@ TICKS: dict[str, Say] = {
 
 
 def read_text(act: Act, name: str) -> str:
-    """An argument as text, empty when it is not there."""
+    """Reads an argument as text, empty when it is not there."""
     return str(act.args.get(name) or "")
 
 
 def find_batch(act: Act, view: View) -> Batch | None:
-    """The batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
+    """Finds the batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
     return view.get(Batch, tail(act.subject).partition("-")[0])
 
 
 def refuse_void_copy(batch: Batch, copy: str) -> Answer | None:
-    """A refusal for a traveller or slip that is not of the valid copy."""
+    """Refuses a traveller or slip that is not of the valid copy."""
     if not copy or copy == batch.copy:
         return None
     return refuse(
@@ -51,7 +50,7 @@ def refuse_void_copy(batch: Batch, copy: str) -> Answer | None:
 
 
 def refuse_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
-    """A refusal when nothing of the batch that is due can run on this router."""
+    """Refuses a router where nothing of the batch that is due can run."""
     revision = find_revision(view, batch)
     if revision is None:
         return None
@@ -71,12 +70,12 @@ def refuse_elsewhere(view: View, batch: Batch, bed: Bed) -> Answer | None:
 
 
 def list_unread(view: View, router: str) -> tuple[Notice, ...]:
-    """What went wrong with this router's parts and was not read yet, oldest first."""
+    """Lists what went wrong with a router's parts and was not read yet, oldest first."""
     return view.shelf(Notice, f"router/{router}")
 
 
 def refuse_unread(view: View, router: str) -> Answer | None:
-    """A refusal while something is unread."""
+    """Refuses to go on while something is unread."""
     if not (waiting := list_unread(view, router)):
         return None
     return refuse(
@@ -86,7 +85,7 @@ def refuse_unread(view: View, router: str) -> Answer | None:
 
 
 def list_needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
-    """What a person must confirm before each sheet; zero only when it is due.
+    """Lists what a person must confirm before each sheet; zero only when it is due.
 
     A run without a bit, a laser's, asks for none.
     """
@@ -97,7 +96,7 @@ def list_needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
 
 
 def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
-    """A refusal when a lot is unknown, of the wrong material, or used up."""
+    """Refuses a lot that is unknown, of the wrong material, or used up."""
     if not id:
         return refuse(say("Which lot is the sheet from?"), say("Scan the lot's code."))
     lot = view.get(Lot, id)
@@ -117,13 +116,13 @@ def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
 
 
 def name_material(view: View, id: str) -> str:
-    """The material's name, or its number when the shop does not know it."""
+    """Names a material, by its number when the shop does not know it."""
     material = view.get(Material, id)
     return material.name if material else f"material {id}"
 
 
 def judge_thickness(view: View, revision: Revision, reading: float) -> Say | None:
-    """What is wrong with a thickness reading, or None."""
+    """Says what is wrong with a thickness reading, in mm; None: nothing."""
     material = view.get(Material, revision.material)
     if material is None or material.low_mm <= reading <= material.high_mm:
         return None
@@ -136,18 +135,18 @@ def judge_thickness(view: View, revision: Revision, reading: float) -> Say | Non
 
 
 def changes_by_hand(view: View, bed: Bed, revision: Revision) -> bool:
-    """Whether this file's bits are changed by hand in the middle of a sheet."""
+    """Tells whether this file's bits are changed by hand in the middle of a sheet."""
     router = view.get(Router, bed.id)
     return len(revision.bits) > 1 and not (router and router.changer)
 
 
 def list_first_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, ...]:
-    """The uses whose bit must be there before a sheet starts."""
+    """Lists the uses whose bit must be there before a sheet starts."""
     return revision.bits[:1] if changes_by_hand(view, bed, revision) else revision.bits
 
 
 def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, ...]:
-    """The uses whose bit is put in by hand after the one that is in now."""
+    """Lists the uses whose bit is put in by hand after the one that is in now."""
     if not changes_by_hand(view, bed, revision):
         return ()
     bit = view.get(Bit, dict(bed.bits).get(0, ""))
@@ -158,13 +157,13 @@ def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, .
 
 
 def find_ready_bit(view: View, use: BitUse) -> Bit | None:
-    """The bit in the drawer that fits a use and lasts longest; None: there is none."""
+    """Finds the bit in the drawer that fits a use and lasts longest; None: there is none."""
     fits = [b for b in view.shelf(Bit, "good", 200) if b.diameter_mm == use.diameter_mm]
     return max(fits, key=lambda b: count_metres_left(view, b), default=None)
 
 
 def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
-    """A refusal when the bit for this use is not there, or not fit to cut."""
+    """Refuses when the bit for this use is not there, or not fit to cut."""
     bit = find_bit_in(view, bed, use)
     put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
     if bit is None:
@@ -182,7 +181,7 @@ def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
 
 
 def find_short_bit(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float, float] | None:
-    """The bit that will not last a sheet: itself, metres left, metres needed."""
+    """Finds the bit that will not last a sheet: itself, metres left, metres needed."""
     for use in revision.bits:
         bit = find_bit_in(view, bed, use)
         if bit and bit.diameter_mm == use.diameter_mm:
@@ -193,5 +192,5 @@ def find_short_bit(view: View, bed: Bed, revision: Revision) -> tuple[Bit, float
 
 
 def wear_bit(bit: Bit, cut_mm: int, bed: Bed) -> Move:
-    """What a bit has cut on this router."""
+    """Moves what a bit has cut on this router, mm, onto it."""
     return Move(WEAR, cut_mm, Spot("wear", bed.id), Spot(f"bit/{bit.id}", bed.id))

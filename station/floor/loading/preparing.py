@@ -1,4 +1,4 @@
-"""The station at one moment, and what was said about the next sheet so far.
+"""Finds how a router stands now, and what was said about its next sheet so far.
 
 The batch in hand is the one that the router has taken on; `hand.work` holds what was said
 about the next sheet: `lot`, `reading`, `ticks`, `sheet` (the one wanted, where it is not the
@@ -24,7 +24,7 @@ from station.shop.words import Say, say
 
 
 class Now(NamedTuple):
-    """The station at this moment: hand, view, its router's bed, the batch in hand."""
+    """Tells how the station stands now: hand, view, its router's bed, the batch in hand."""
 
     hand: Hand
     view: View
@@ -33,61 +33,61 @@ class Now(NamedTuple):
 
     @property
     def revision(self) -> Revision | None:
-        """The revision of the batch in hand."""
+        """Finds the revision of the batch in hand."""
         return find_revision(self.view, self.batch) if self.batch else None
 
     @property
     def due(self) -> Due | None:
-        """What this router cuts next of the batch in hand, after the sheet on its bed."""
+        """Finds what this router cuts next of the batch in hand, after the sheet on its bed."""
         if self.batch is None or self.revision is None:
             return None
         return find_due(self.view, self.batch, self.revision, self.bed, find_wanted(self.hand))
 
     @property
     def running(self) -> Revision | None:
-        """What runs on the sheet on the bed, or is made ready to run."""
+        """Finds what runs on the sheet on the bed, or is made ready to run."""
         if self.bed.sheet:
             return find_running(self.view, self.bed)
         following = self.due
         return following.file if following else self.revision
 
     @property
-    def preparing(self) -> Revision | None:
-        """What runs next; while the last sheet is cut, that."""
+    def next_run(self) -> Revision | None:
+        """Finds what runs next; while the last sheet is cut, that."""
         following = self.due
         return following.file if following else self.running
 
     @property
     def mode(self) -> str:
-        """The question that is open, or nothing."""
+        """Tells the question that is open, or nothing."""
         return str(self.hand.work.get("mode") or "")
 
     @property
     def subject(self) -> str:
-        """The router as an act's subject."""
+        """Names the router as an act's subject."""
         return f"router/{self.bed.id}"
 
 
 def list_served(hand: Hand, view: View) -> tuple[str, ...]:
-    """The routers that this screen serves; all of them when none was set up."""
+    """Lists the routers that this screen serves; all of them when none was set up."""
     given = tuple(r for r in hand.router.replace(" ", "").split(",") if r)
     return given or tuple(r.id for r in list_routers(view))
 
 
 def find_faced_router(hand: Hand, view: View) -> str:
-    """The router that is looked at now."""
+    """Finds the router that is looked at now."""
     served = list_served(hand, view)
     return hand.facing if hand.facing in served else (served[0] if served else "")
 
 
 def find_now(hand: Hand, view: View) -> Now:
-    """The station at this moment."""
+    """Finds how the station stands at this moment."""
     bed = find_bed(view, find_faced_router(hand, view))
     return Now(hand, view, bed, _find_batch(hand, view, bed))
 
 
 def _find_batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
-    """The batch that the router has taken on, or one just cut that may want one more sheet.
+    """Finds the batch taken on, or one just cut that may want one more sheet.
 
     A batch that was cancelled meanwhile leaves the screen once its sheet is off the bed.
     """
@@ -98,42 +98,42 @@ def _find_batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
 
 
 def close_question(hand: Hand) -> Hand:
-    """The hand without the open question."""
+    """Gives the hand without the open question."""
     return hand.with_work(mode=None, reason=None, part=None, survived=None)
 
 
 def clear_sheet(hand: Hand) -> Hand:
-    """The hand without anything said about the next sheet; lot stays."""
+    """Gives the hand without anything said about the next sheet; lot stays."""
     return close_question(hand).with_work(reading=None, ticks=None, sheet=None)
 
 
 def list_ticks(hand: Hand) -> tuple[str, ...]:
-    """What was ticked for the next sheet."""
+    """Lists what was ticked for the next sheet."""
     given = hand.work.get("ticks")
     return tuple(str(t) for t in given) if isinstance(given, list | tuple) else ()
 
 
 def find_reading(hand: Hand) -> float:
-    """The thickness read for the next sheet, mm; 0 when it is not read yet."""
+    """Finds the thickness read for the next sheet, mm; 0 when it is not read yet."""
     given = hand.work.get("reading")
     return float(given) if isinstance(given, int | float) else 0.0
 
 
 def find_wanted(hand: Hand) -> int:
-    """The sheet that a person wants next; 0: the next in order."""
+    """Finds the sheet that a person wants next; 0: the next in order."""
     given = hand.work.get("sheet")
     return given if isinstance(given, int) else 0
 
 
 def list_counted(hand: Hand) -> dict[str, int]:
-    """What survived of a spoiled sheet, as counted so far."""
+    """Lists what survived of a spoiled sheet, as counted so far."""
     given = hand.work.get("survived")
     pairs = given.items() if isinstance(given, Mapping) else ()
     return {str(p): n for p, n in pairs if isinstance(n, int)}
 
 
 def find_missing(here: Now, hand: Hand) -> str:
-    """What is still missing before the next sheet; empty when it can start."""
+    """Finds what is still missing before the next sheet; empty when it can start."""
     following = here._replace(hand=hand).due
     lot = str(hand.work.get("lot") or "")
     if following and following.run > 1:
@@ -147,17 +147,17 @@ def find_missing(here: Now, hand: Hand) -> str:
 
 
 def needs_free_bed(here: Now, name: str) -> bool:
-    """Whether this can only be true once the bed is free.
+    """Tells whether this can only be true once the bed is free.
 
     A bit as well, where the file's bits are changed by hand in the middle of the sheet.
     """
-    if name == "bit" and (run := here.preparing):
+    if name == "bit" and (run := here.next_run):
         return changes_by_hand(here.view, here.bed, run)
     return name in ("held_down", "zero")
 
 
 def refuse_no_next(here: Now) -> Answer | None:
-    """Said of what is prepared for a next sheet while the last one is cut."""
+    """Refuses what is prepared for a next sheet while the last one is cut."""
     batch, bed = here.batch, here.bed
     if batch is None or not bed.sheet or here.due:
         return None
@@ -168,7 +168,7 @@ def refuse_no_next(here: Now) -> Answer | None:
 
 
 def is_ready(here: Now, hand: Hand) -> bool:
-    """Whether everything was said that a start needs."""
+    """Tells whether everything was said that a start needs."""
     return not find_missing(here, hand)
 
 
@@ -186,7 +186,7 @@ ON_PINS = say("Set the sheet on its pins, hold it down, tick it.")
 
 
 def say_next(here: Now, hand: Hand) -> Say:
-    """What to do now before the next sheet."""
+    """Says what to do now before the next sheet."""
     need = find_missing(here, hand)
     if here.bed.sheet and (not need or needs_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
@@ -200,7 +200,7 @@ def say_next(here: Now, hand: Hand) -> Say:
 
 
 def tick_item(here: Now, name: str) -> Took:
-    """Something is confirmed for the next sheet, if it can be true already."""
+    """Confirms something for the next sheet, if it can be true already."""
     if here.batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     if last := refuse_no_next(here):
@@ -214,7 +214,7 @@ def tick_item(here: Now, name: str) -> Took:
             ),
         )
     if name == "file":
-        run = here.preparing
+        run = here.next_run
         wrong = refuse_unapproved(here.view, here.batch) or (
             refuse_unapproved_run(here.view, here.batch, run) if run else None
         )
@@ -233,7 +233,7 @@ TICKED: dict[str, Say] = {
 
 
 def start_next(here: Now) -> Do | Took:
-    """The act that starts the next sheet, with all that was said about it."""
+    """Starts the next sheet, with all that was said about it."""
     batch = here.batch
     if batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
@@ -250,7 +250,7 @@ def start_next(here: Now) -> Do | Took:
 
 
 def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
-    """The act that takes the sheet off the bed."""
+    """Takes the sheet off the bed."""
     args = {
         "router": here.bed.id,
         "sheet": here.bed.sheet,
@@ -262,7 +262,7 @@ def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
 
 
 def keep_for_next(here: Now, id: str) -> Hand:
-    """The hand after a sheet of a batch: what was said of the next one stays.
+    """Gives the hand after a sheet of a batch: what was said of the next one stays.
 
     After the last one the batch is put down, unless one more sheet may be wanted.
     """

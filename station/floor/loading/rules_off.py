@@ -1,4 +1,4 @@
-"""A sheet comes off the bed, whole or spoiled; its parts wait at popping."""
+"""Takes a sheet off the bed, whole or spoiled; its parts wait at popping."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -54,7 +54,7 @@ TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
 
 
 def end_sheet(act: Act, view: View) -> Answer:
-    """The sheet on the bed is done.
+    """Ends the sheet on the bed: it is cut.
 
     Args: router, sheet (0: the one on the bed), copy, traveller (True: its main code was
     scanned, which could also mean a load).
@@ -84,7 +84,7 @@ def _read_sheet(act: Act) -> int:
 
 
 def _refuse_again(act: Act, view: View, batch: Batch) -> Answer | None:
-    """The same slip again: at once it is the trigger, later it is a question."""
+    """Refuses the same slip again: at once it is the trigger, later it is a question."""
     slip = view.get(Slip, f"{batch.id}-{_read_sheet(act)}")
     bed = find_bed(view, read_text(act, "router"))
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
@@ -104,7 +104,7 @@ def _refuse_again(act: Act, view: View, batch: Batch) -> Answer | None:
 
 
 def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
-    """A refusal when another sheet, or none, is on this bed."""
+    """Refuses when another sheet, or none, is on this bed."""
     if bed.batch != batch.id or not bed.sheet:
         return refuse(
             say("No sheet of batch {batch} is on {router}", batch=batch.id,
@@ -126,7 +126,7 @@ def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer |
 
 
 def _ask_for_bit(act: Act, view: View, bed: Bed) -> Answer | None:
-    """A question where a bit that the file asks for by hand was not scanned in."""
+    """Asks where a bit that the file asks for by hand was not scanned in."""
     run = find_running(view, bed)
     missing = list_later_uses(view, bed, run) if run else ()
     if not missing or act.args.get("sure"):
@@ -139,7 +139,7 @@ def _ask_for_bit(act: Act, view: View, bed: Bed) -> Answer | None:
 
 
 def _ask_too_soon(act: Act, bed: Bed) -> Answer | None:
-    """A question when the sheet can hardly be done, or a load may have been meant."""
+    """Asks when the sheet can hardly be done, or a load may have been meant."""
     traveller = bool(act.args.get("traveller"))
     loaded = say(
         "Sheet {sheet} loaded {at} by worker {by}: next sheet, or a mistake?",
@@ -171,7 +171,7 @@ def _send_to_popping(act: Act, view: View, batch: Batch, bed: Bed, revision: Rev
     n, makes = bed.sheet, revision.makes()
     after = _count_sheet(batch)
     run = find_running(view, bed) or revision
-    moves = _move_whole(batch, n, makes) + _use_up(bed) + wear_out(view, bed, run)
+    moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run)
     first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
     slip = _fill_slip(act, view, bed, run)
     sets: tuple[Fact, ...] = (*_empty_bed(view, bed, after, revision, first), slip)
@@ -182,7 +182,7 @@ def _send_to_popping(act: Act, view: View, batch: Batch, bed: Bed, revision: Rev
 
 
 def _learn_pace(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
-    """What the sheet tells of the router's time; nothing when it was hardly cut to its end."""
+    """Learns the router's time from the sheet, unless it was hardly cut to its end."""
     real_s, file_s = count_cutting_s(bed, act.at), revision.minutes * 60
     if real_s < TOO_SOON * bed.minutes * 60 or file_s <= 0:
         return ()
@@ -190,13 +190,13 @@ def _learn_pace(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pac
 
 
 def _keep_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
-    """The sheet waits with its slip for its next run, here or on another router."""
+    """Keeps the sheet with its slip for its next run, here or on another router."""
     runs, n = list_runs(view, revision), bed.sheet
     run = runs[bed.run - 1]
     slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
-    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *wear_out(view, bed, run))
+    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run))
     free, timed = _free_bed(bed), _learn_pace(act, view, bed, run)
     done = count_done(view, batch, revision) | {n: bed.run}
     following = runs[bed.run]
@@ -215,7 +215,7 @@ def _keep_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: R
 
 
 def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
-    """What to do after a sheet."""
+    """Says what to do after a sheet."""
     if batch.state == "cut":
         return say("Slip and parts to popping. The batch is cut.")
     if batch.state == "cancelled":
@@ -229,14 +229,14 @@ def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, first_off
 
 
 def _find_after(view: View, batch: Batch, bed: Bed, revision: Revision) -> Due | None:
-    """What this router cuts of the batch once the sheet on its bed is done with."""
+    """Finds what this router cuts of the batch once the sheet on its bed is done with."""
     done = count_done(view, batch, revision)
     done.pop(bed.sheet, None)
     return find_next(batch, list_runs(view, revision), _free_bed(bed), done)
 
 
 def _count_sheet(batch: Batch, spoiled: int = 0) -> Batch:
-    """The batch with one sheet more done; one that was cancelled stays so."""
+    """Counts one sheet more as done; a batch that was cancelled stays so."""
     cut = batch.cut + 1
     state: BatchState = "cut" if cut >= batch.sheets else "cutting"
     if batch.state == "cancelled":
@@ -245,7 +245,7 @@ def _count_sheet(batch: Batch, spoiled: int = 0) -> Batch:
 
 
 def _free_bed(bed: Bed) -> Bed:
-    """The bed without its sheet."""
+    """Gives the bed without its sheet."""
     return replace(
         bed,
         state="stopped" if bed.state == "stopped" else "free",
@@ -260,7 +260,7 @@ def _free_bed(bed: Bed) -> Bed:
 def _empty_bed(
     view: View, bed: Bed, batch: Batch, revision: Revision, first_off: str
 ) -> tuple[Bed, Batch]:
-    """The bed without its sheet; a batch that is cut, or due elsewhere, leaves the router."""
+    """Frees the bed; a batch that is cut, or due elsewhere, leaves the router."""
     done, free = batch.state != "cutting", _free_bed(bed)
     if not done and _find_after(view, batch, bed, revision) is None:
         slips = count_done(view, batch, revision)
@@ -273,14 +273,14 @@ def _empty_bed(
 
 
 def _move_whole(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
-    """Whole pieces to popping, under the slip of their sheet."""
+    """Moves whole pieces to popping, under the slip of their sheet."""
     return tuple(
         move(part, qty, "cut", f"popping/{n}", batch.id) for part, qty in counts.items() if qty
     )
 
 
 def _use_up(bed: Bed) -> tuple[Move, ...]:
-    """The sheet itself is used up."""
+    """Moves the sheet itself to what is used up."""
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
 
 
@@ -302,7 +302,7 @@ def _fill_slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
 
 
 def spoil_sheet(act: Act, view: View) -> Answer:
-    """The sheet on the bed is spoiled.
+    """Spoils the sheet on the bed.
 
     Args: router, reason, survived (part → whole pieces), bit (which broke; else the
     first one that the file uses).
@@ -332,7 +332,7 @@ def spoil_sheet(act: Act, view: View) -> Answer:
 
 
 def _check_survived(act: Act, revision: Revision) -> dict[str, int] | Answer:
-    """What survived of each part, or a refusal when there can't be so many."""
+    """Counts what survived of each part, or refuses when there can't be so many."""
     given = act.args.get("survived")
     counts: Mapping[object, object] = given if isinstance(given, Mapping) else {}
     makes = revision.makes()
@@ -359,7 +359,7 @@ def _lose_sheet(
     after = _count_sheet(batch, spoiled=1)
     lost = {part: qty - survived[part] for part, qty in makes.items()}
     run = find_running(view, bed) or revision
-    moves = _move_whole(batch, n, survived) + _use_up(bed) + wear_out(view, bed, run)
+    moves = _move_whole(batch, n, survived) + _use_up(bed) + _wear_out(view, bed, run)
     moves += tuple(
         move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
         for part, qty in lost.items()
@@ -386,7 +386,7 @@ def _lose_sheet(
 def _break_bit_in(
     act: Act, view: View, bed: Bed, revision: Revision, after: Bed
 ) -> tuple[Fact, ...]:
-    """The bit that broke, and the bed with first-off and zero due."""
+    """Marks the bit that broke, and the bed with first-off and zero due."""
     uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
     named = view.get(Bit, read_text(act, "bit"))
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
@@ -395,8 +395,8 @@ def _break_bit_in(
     return (due, replace(bit, state="broken")) if bit else (due,)
 
 
-def wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
-    """The metres of one run on each bit that cut it here, and a pass on the spoilboard.
+def _wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
+    """Moves the metres of one run onto each bit that cut it, and a pass onto the spoilboard.
 
     A laser, an engraving and a second operation do not cut through into it.
     """

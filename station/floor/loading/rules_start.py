@@ -1,4 +1,4 @@
-"""Starting a sheet: everything that must be right before the router cuts."""
+"""Starts a sheet, once everything is right that must be before the router cuts."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -35,7 +35,7 @@ from station.shop.words import Say, clock, say
 
 
 class Sheet(NamedTuple):
-    """One sheet about to be started: the act and what it is about."""
+    """Holds one sheet about to be started: the act and what it is about."""
 
     act: Act
     view: View
@@ -44,18 +44,18 @@ class Sheet(NamedTuple):
     bed: Bed
 
     @property
-    def revision(self) -> Revision:
-        """What runs on it now."""
+    def file(self) -> Revision:
+        """Tells what runs on it now."""
         return self.due.file
 
     @property
     def number(self) -> int:
-        """Which sheet of its batch."""
+        """Tells which sheet of its batch it is."""
         return self.due.sheet
 
 
 def start_sheet(act: Act, view: View) -> Answer:
-    """A sheet goes from the store onto the bed and is cut.
+    """Puts a sheet from the store onto the bed, where it is cut.
 
     For a further run it comes from between the routers, its lot and thickness known.
     Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true), sheet (0: the
@@ -84,7 +84,7 @@ def start_sheet(act: Act, view: View) -> Answer:
 
 
 def _refuse_busy_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
-    """A refusal when the bed is not free for this batch."""
+    """Refuses when the bed is not free for this batch."""
     name = name_router(view, bed.id)
     if bed.state == "stopped":
         return refuse(
@@ -147,7 +147,7 @@ def _check_first_off(sheet: Sheet) -> Answer | None:
 
 
 def _check_router(sheet: Sheet) -> Answer | None:
-    routers = sheet.revision.routers
+    routers = sheet.file.routers
     if not routers or sheet.bed.id in routers:
         return None
     return refuse(
@@ -157,18 +157,18 @@ def _check_router(sheet: Sheet) -> Answer | None:
 
 
 def _check_approved(sheet: Sheet) -> Answer | None:
-    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.revision)
+    return refuse_unapproved_run(sheet.view, sheet.batch, sheet.file)
 
 
 def _check_lot(sheet: Sheet) -> Answer | None:
     if sheet.due.run > 1:
         return None
-    return refuse_lot(sheet.view, sheet.revision, read_text(sheet.act, "lot"))
+    return refuse_lot(sheet.view, sheet.file, read_text(sheet.act, "lot"))
 
 
 def _check_bits(sheet: Sheet) -> Answer | None:
-    """The bits that must be in are right; those put in later by hand lie in the drawer."""
-    view, bed, revision = sheet.view, sheet.bed, sheet.revision
+    """Refuses unless bits that must be in are right and later ones lie in the drawer."""
+    view, bed, revision = sheet.view, sheet.bed, sheet.file
     for use in list_first_uses(view, bed, revision):
         if refused := refuse_bit(view, bed, use):
             return refused
@@ -184,7 +184,7 @@ def _check_bits(sheet: Sheet) -> Answer | None:
 def _check_ticks(sheet: Sheet) -> Answer | None:
     given = sheet.act.args.get("ticks")
     ticked = given if isinstance(given, list | tuple) else ()
-    for name in list_needed_ticks(sheet.bed, sheet.revision):
+    for name in list_needed_ticks(sheet.bed, sheet.file):
         if name not in ticked:
             why = sheet.bed.zero if name == "zero" else ""
             return refuse(
@@ -194,19 +194,19 @@ def _check_ticks(sheet: Sheet) -> Answer | None:
 
 
 def read_reading(act: Act) -> float:
-    """The thickness that was read, mm; 0 when there is none."""
+    """Reads the thickness that was measured, mm; 0 when there is none."""
     given = act.args.get("reading")
     return float(given) if isinstance(given, int | float) else 0.0
 
 
 def _check_thickness(sheet: Sheet) -> Answer | None:
-    """A reading is there and within its limits, or a supervisor overrules with a reason."""
+    """Asks for a reading within its limits, or a supervisor who overrules with a reason."""
     if sheet.due.run > 1:
         return None
     reading = read_reading(sheet.act)
     if reading <= 0:
         return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
-    wrong = judge_thickness(sheet.view, sheet.revision, reading)
+    wrong = judge_thickness(sheet.view, sheet.file, reading)
     if wrong is None:
         return None
     if not sheet.act.args.get("approved"):
@@ -232,11 +232,11 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
 
 
 def _put_on_bed(sheet: Sheet) -> Answer:
-    """The sheet on the bed, the clock running, and what to know while it cuts."""
+    """Puts the sheet on the bed, starts the clock, says what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
     run, slip = sheet.due.run, view.get(Slip, f"{batch.id}-{sheet.number}")
     lot, frm = (read_text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
-    minutes = expect_minutes(view, sheet.revision, bed.id)
+    minutes = expect_minutes(view, sheet.file, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
     moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)
@@ -245,7 +245,7 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     if run > 1:
         said = say("Sheet {sheet}, run {run}, started at {at}", sheet=sheet.number, run=run,
                    at=clock(act.at))  # fmt: skip
-    elif wrong := judge_thickness(view, sheet.revision, read_reading(act)):
+    elif wrong := judge_thickness(view, sheet.file, read_reading(act)):
         marked = _mark_lot(sheet, wrong)
         do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
         return attention(said, do, moves=moves, sets=(*sets, *marked))
@@ -264,8 +264,8 @@ def _put_on_bed(sheet: Sheet) -> Answer:
 
 
 def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:
-    """The first bit, in place or to be put in by hand, that will not last: left, needed (m)."""
-    view, bed, revision = sheet.view, sheet.bed, sheet.revision
+    """Finds the first bit, in place or put in later, that will not last: left, needed (m)."""
+    view, bed, revision = sheet.view, sheet.bed, sheet.file
     for use in list_later_uses(view, bed, revision):
         bit, need = find_ready_bit(view, use), use.cut_mm / 1000
         if bit and count_metres_left(view, bit) < need:
@@ -274,7 +274,7 @@ def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:
 
 
 def _say_uneven(sheet: Sheet) -> Say | None:
-    """Said with a spoilboard that bears more sheets than it should."""
+    """Warns of a spoilboard that bears more sheets than it should."""
     router, done = sheet.view.get(Router, sheet.bed.id), count_passes(sheet.view, sheet.bed.id)
     if router is None or not router.flat_after or done < router.flat_after:
         return None
@@ -284,8 +284,8 @@ def _say_uneven(sheet: Sheet) -> Say | None:
 
 
 def _say_meanwhile(sheet: Sheet, minutes: float) -> Say:
-    """What to do while the sheet is cut."""
-    for use in list_later_uses(sheet.view, sheet.bed, sheet.revision):
+    """Says what to do while the sheet is cut."""
+    for use in list_later_uses(sheet.view, sheet.bed, sheet.file):
         if bit := find_ready_bit(sheet.view, use):
             return say(
                 "Lay bit {bit} ready, {size} mm: scan it at the change.",
@@ -300,14 +300,14 @@ def _say_meanwhile(sheet: Sheet, minutes: float) -> Say:
 
 
 def _find_following(sheet: Sheet) -> Due | None:
-    """What this router cuts after the sheet that is started now."""
+    """Finds what this router cuts after the sheet that is started now."""
     revision = find_revision(sheet.view, sheet.batch)
     loaded = replace(sheet.bed, sheet=sheet.number, run=sheet.due.run)
     return find_due(sheet.view, sheet.batch, revision, loaded) if revision else None
 
 
 def _mark_lot(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
-    """The lot with a mark, and something for the supervisor to look at."""
+    """Marks the lot, and gives the supervisor something to look at."""
     act, view = sheet.act, sheet.view
     lot = view.get(Lot, read_text(act, "lot"))
     reason = view.get(Reason, read_text(act, "reason"))

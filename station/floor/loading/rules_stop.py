@@ -1,4 +1,4 @@
-"""Stops and their end, bits, start of day, a resurfaced spoilboard, re-homing."""
+"""Tells of stops and their end, bits, start of day, a resurfaced spoilboard, re-homing."""
 
 from dataclasses import replace
 
@@ -20,14 +20,14 @@ from station.shop.words import Say, clock, say
 
 
 def refuse_no_router(act: Act, view: View) -> Answer | None:
-    """A refusal when the act names no router of the shop."""
+    """Refuses an act that names no router of the shop."""
     if view.get(Router, tail(act.subject)):
         return None
     return refuse(say("Which router?"), say("Scan the router's code first."))
 
 
 def report_stop(act: Act, view: View) -> Answer:
-    """The router stands still, for a reason; this does not stop it (args: reason)."""
+    """Reports that the router stands still; this does not stop it (args: reason)."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -63,7 +63,7 @@ def report_stop(act: Act, view: View) -> Answer:
 
 
 def end_stop(act: Act, view: View) -> Answer:
-    """The router runs again; the stop is taken off the sheet's time."""
+    """Lets the router run again; the stop is taken off the sheet's time."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -85,7 +85,7 @@ def end_stop(act: Act, view: View) -> Answer:
 
 
 def change_bit(act: Act, view: View) -> Answer:
-    """Another bit is put in by hand (args: bit, pocket; 0 is the spindle)."""
+    """Puts another bit in by hand (args: bit, pocket; 0 is the spindle)."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -118,7 +118,7 @@ def change_bit(act: Act, view: View) -> Answer:
 
 
 def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
-    """A bit put in by hand where the file stops for it: its metres against what it must cut."""
+    """Says of a bit put in where the file stops for it: its metres, and what it must cut."""
     revision = find_running(view, bed)
     uses = revision.bits if revision else ()
     need = sum(u.cut_mm for u in uses if u.diameter_mm == bit.diameter_mm) / 1000
@@ -139,7 +139,7 @@ def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
 
 
 def _refuse_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
-    """A refusal when this bit can't go into this router now."""
+    """Refuses a bit that can't go into this router now."""
     if bit is None:
         return refuse(say("There is no such bit"), say("Scan the bit's code again."))
     if bit.id in dict(bed.bits).values():
@@ -157,7 +157,7 @@ def _refuse_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
 
 
 def _refuse_unasked(view: View, bed: Bed, bit: Bit) -> Answer | None:
-    """A refusal in the middle of a sheet, but for the bit that its file asks for next."""
+    """Refuses a bit in the middle of a sheet, but for the one its file asks for next."""
     revision = find_running(view, bed)
     following = list_later_uses(view, bed, revision) if revision else ()
     if not following:
@@ -175,7 +175,7 @@ def _refuse_unasked(view: View, bed: Bed, bit: Bit) -> Answer | None:
 
 
 def _wear_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
-    """What the bit that comes out has cut of the sheet under way, by hand changes."""
+    """Moves what the bit that comes out has cut of the sheet under way, by hand changes."""
     revision = find_running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
@@ -184,7 +184,7 @@ def _wear_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
 
 
 def break_bit(act: Act, view: View) -> Answer:
-    """A bit in this router broke (args: bit)."""
+    """Marks a bit in this router as broken (args: bit)."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -208,7 +208,7 @@ def break_bit(act: Act, view: View) -> Answer:
 
 
 def _refuse_while_cutting(act: Act, view: View) -> Answer | None:
-    """A refusal for what can only be true once the bed is free."""
+    """Refuses what can only be true once the bed is free."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -221,7 +221,7 @@ def _refuse_while_cutting(act: Act, view: View) -> Answer | None:
 
 
 def start_day(act: Act, view: View) -> Answer:
-    """The checks that the shop lists for the start of the day are done on a router.
+    """Notes that the checks the shop lists for the start of the day are done on a router.
 
     They look at the spoilboard, so the bed must be free.
     """
@@ -239,7 +239,7 @@ def start_day(act: Act, view: View) -> Answer:
 
 
 def resurface(act: Act, view: View) -> Answer:
-    """The spoilboard was cut flat again: zero is due."""
+    """Notes that the spoilboard was cut flat again: zero is due."""
     if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -253,7 +253,7 @@ def resurface(act: Act, view: View) -> Answer:
 
 
 def rehome(act: Act, view: View) -> Answer:
-    """The router was sent to its home switches."""
+    """Notes that the router was sent to its home switches."""
     if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))

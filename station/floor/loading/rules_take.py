@@ -1,4 +1,4 @@
-"""Taking a batch on, one more sheet, the first-off check, and what popping reported."""
+"""Takes a batch on, adds a sheet, checks the first-off, reads what popping reported."""
 
 from dataclasses import replace
 
@@ -25,7 +25,7 @@ MOST_SHEETS = 99
 
 
 def take_batch(act: Act, view: View) -> Answer:
-    """A batch is taken on at a router (args: router, copy)."""
+    """Takes a batch on at a router (args: router, copy)."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
@@ -55,7 +55,7 @@ def take_batch(act: Act, view: View) -> Answer:
 
 
 def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
-    """A refusal when this router can't take this batch now."""
+    """Refuses when this router can't take this batch now."""
     if view.get(Router, bed.id) is None:
         return refuse(say("Which router?"), say("Scan the router's code first."))
     if elsewhere := refuse_elsewhere(view, batch, bed):
@@ -76,7 +76,7 @@ def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
 
 
 def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
-    """The bed with the batch on it; a batch taken up again needs its first-off again."""
+    """Puts the batch on the router; one taken up again needs its first-off again."""
     due = "" if bed.first_off.startswith(START) else bed.first_off
     if batch.cut:
         due = due or f"{START} {batch.id}, taken up again"
@@ -100,7 +100,7 @@ def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
 
 
 def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
-    """What a batch that was just taken on asks for."""
+    """Says what a batch that was just taken on asks for."""
     revision = find_revision(view, batch)
     following = find_due(view, batch, revision, bed) if revision else None
     if following is None or following.run == 1:
@@ -114,7 +114,7 @@ def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
 
 
 def add_sheet(act: Act, view: View) -> Answer:
-    """One more sheet of a batch, to make good for a spoiled one (args: router)."""
+    """Adds a sheet to a batch, to make good for a spoiled one (args: router)."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
@@ -144,7 +144,7 @@ def add_sheet(act: Act, view: View) -> Answer:
 
 
 def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
-    """The batch with one sheet more; the bed takes it up again if it is free."""
+    """Gives the batch one sheet more; the bed takes it up again if it is free."""
     more = replace(batch, sheets=batch.sheets + 1, state="cutting")
     sets: tuple[Bed | Batch, ...] = (more,)
     if not bed.batch and view.get(Router, bed.id):
@@ -162,7 +162,7 @@ def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
 
 
 def check_first_off(act: Act, view: View) -> Answer:
-    """The first-off agrees, or is wrong and its batch is held (args: good, batch)."""
+    """Notes that the first-off agrees, or holds its batch (args: good, batch)."""
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
     if not act.args.get("good"):
@@ -214,7 +214,7 @@ def _hold_after_first_off(act: Act, view: View, bed: Bed) -> Answer:
 
 
 def read_notice(act: Act, view: View) -> Answer:
-    """What was told to this router, and is on its screen, is read."""
+    """Notes that what was told to this router, and is on its screen, is read."""
     waiting = list_unread(view, tail(act.subject))[:AT_ONCE]
     if not waiting:
         return notice(say("There is nothing to read"), say("Go on."))

@@ -1,4 +1,4 @@
-"""What the screen shows while the router is stopped, or a question is open."""
+"""Shows the cutting bed, state by state: a sheet, the queue, a stop, an open question."""
 
 from station.floor.loading.main_pane import (
     draw_sheet,
@@ -55,31 +55,26 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 TITLE = say("Loading")
-
-
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
 def screen(hand: Hand, view: View) -> Face:
-    """The screen for the work in hand at this router."""
+    """Shows the work in hand at this router."""
     here = find_now(hand, view)
-    modes = {"stop": ask_why_stopped, "spoil": ask_why_spoiled, "broken": ask_which_bit}
+    modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit}
     if here.mode == "spoil" and not here.bed.sheet:
         here = here._replace(hand=hand.with_work(mode=None))
     if (asked := modes.get(here.mode)) is not None:
         return asked(here)
     if here.bed.state == "stopped":
-        return show_stopped(here)
+        return _show_stopped(here)
     if here.batch and here.revision:
         return _show_work(here, here.batch, here.revision)
     return _show_free(here)
 
 
-# --- a batch on the router
-
-
 def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
-    """The sheet that is cut, or the one that is made ready."""
+    """Shows the sheet that is cut, or the one that is made ready."""
     cutting = bool(here.bed.sheet)
     if not cutting and batch.cut >= batch.sheets:
         return _show_all_cut(here, batch, revision)
@@ -97,10 +92,10 @@ def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
 
 
 def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
-    """The one thing that must be chosen or typed before the next sheet, if any."""
+    """Asks the one thing that must be chosen or typed before the next sheet, if any."""
     if list_first_things(here):
         return ()
-    run = here.preparing or revision
+    run = here.next_run or revision
     bits = [find_bit_in(here.view, here.bed, u) for u in run.bits[:1]]
     if any(b is None or b.state != "good" for b in bits):
         return (show_drawer(here, run),)
@@ -111,7 +106,7 @@ def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
         return ()
     read = find_reading(here.hand)
     if read and judge_thickness(here.view, revision, read) and is_ready(here, here.hand):
-        return (show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
+        return (_show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
     typed = here.hand.digits or (f"{read:g}" if read else "")
     return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=say("mm")),)
 
@@ -152,7 +147,7 @@ def _label_start(here: Now, batch: Batch) -> Say:
 
 
 def _offer_first(here: Now) -> tuple[Press, ...]:
-    """The button for what stands before any sheet."""
+    """Offers the button for what stands before any sheet."""
     bed = here.bed
     if list_unread(here.view, bed.id):
         return (_make_primary("told"),)
@@ -179,7 +174,9 @@ def _make_primary(name: str) -> Press:
 
 
 def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
-    """All sheets are cut, some of them spoiled: one more is offered."""
+    """Shows that all sheets are cut; where some are spoiled, one more is offered."""
+    label = say("Cut one more sheet")
+    more = Press(label=label, code=button("one_more_sheet"), style="primary", wide=2)
     return Face(
         title=TITLE,
         where=say_where(here),
@@ -194,7 +191,7 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
             show_queue(here, 3, say("Next on this router")),
         ),
         presses=(
-            *((_more(),) if batch.spoiled else ()),
+            *((more,) if batch.spoiled else ()),
             Press(label=say("Put it down"), code=button("put_down")),
             *offer_other_router(here),
         ),
@@ -202,17 +199,8 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
     )
 
 
-def _more() -> Press:
-    return Press(
-        label=say("Cut one more sheet"), code=button("one_more_sheet"), style="primary", wide=2
-    )
-
-
-# --- nothing in hand
-
-
 def _show_free(here: Now) -> Face:
-    """The queue of this router, large, with the first batch suggested."""
+    """Shows the queue of this router, large, with the first batch suggested."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if not b.holds]
     first = _offer_first(here)
     presses = first
@@ -230,7 +218,7 @@ def _show_free(here: Now) -> Face:
         title=TITLE,
         where=say_where(here),
         main=(*main, show_queue(here, 5, say("Queue of this router"))),
-        beside=_first_block(here),
+        beside=_show_first_things(here, say("First on this router")),
         presses=(
             *presses,
             Press(label=say("Report a stop"), code=button("stop")),
@@ -241,13 +229,14 @@ def _show_free(here: Now) -> Face:
     )
 
 
-def _first_block(here: Now) -> tuple[Block, ...]:
+def _show_first_things(here: Now, title: Say) -> tuple[Block, ...]:
+    """Shows what stands before any sheet, where something does."""
     first = list_first_things(here)
-    return (Checks(title=say("First on this router"), items=first),) if first else ()
+    return (Checks(title=title, items=first),) if first else ()
 
 
-def show_stopped(here: Now) -> Face:
-    """The router stands still: since when, why, and what to mind."""
+def _show_stopped(here: Now) -> Face:
+    """Shows that the router stands still: since when, why, and what to mind."""
     bed = here.bed
     reason = here.view.get(Reason, bed.stop)
     minutes = round(count_seconds(bed.stopped, here.hand.now) / 60)
@@ -266,7 +255,7 @@ def show_stopped(here: Now) -> Face:
                    title=reason.words if reason else bed.stop, note=on_bed,
                    right_label=say("Minutes"), right=str(minutes)),
             _warn_own_stop(hold_down=bool(reason and reason.hold_down)),
-            *_due_after(here),
+            *_show_first_things(here, say("Before the next sheet")),
             *((draw_sheet(here, here.revision),) if bed.sheet and here.revision else ()),
         ),
         presses=(
@@ -279,43 +268,37 @@ def show_stopped(here: Now) -> Face:
     )  # fmt: skip
 
 
-def _due_after(here: Now) -> tuple[Block, ...]:
-    """What is due before the next sheet once the stop is over."""
-    first = list_first_things(here)
-    return (Checks(title=say("Before the next sheet"), items=first),) if first else ()
-
-
 def _warn_own_stop(*, hold_down: bool = False) -> Remark:
-    """That this screen stops nothing."""
+    """Warns that this screen stops nothing."""
     text = say("Use the router's own stop. Hands off until the spindle stands still.")
     if hold_down:
         text = say("Use the router's own stop. Never hold parts by hand.")
     return Remark(tone="stop", title=say("This does not stop the router"), text=text)
 
 
-def show_reasons(here: Now, use: str, title: Say = Say()) -> Table:
-    """The reasons of one use, to be touched or scanned."""
+def _show_reasons(here: Now, use: str, title: Say = Say()) -> Table:
+    """Shows the reasons of one use, to be touched or scanned."""
     rows = tuple(
         Row(title=r.words, code=write_touch("reason", r.id)) for r in list_reasons(here.view, use)
     )
     return Table(columns=(say("Reason"),), rows=rows, title=title)
 
 
-def ask_why_stopped(here: Now) -> Face:
-    """Why the router stands still, to be touched or scanned."""
+def _ask_why_stopped(here: Now) -> Face:
+    """Asks why the router stands still, to be touched or scanned."""
     return Face(
         title=TITLE,
         where=say_where(here),
-        main=(_warn_own_stop(hold_down=False), show_reasons(here, "stop")),
+        main=(_warn_own_stop(hold_down=False), _show_reasons(here, "stop")),
         presses=(LEAVE,),
         side=(show_care(here),),
     )
 
 
-def ask_why_spoiled(here: Now) -> Face:
-    """Why the sheet is spoiled, then what survived of it."""
+def _ask_why_spoiled(here: Now) -> Face:
+    """Asks why the sheet is spoiled, then what survived of it."""
     chosen = here.view.get(Reason, str(here.hand.work.get("reason") or ""))
-    main: tuple[Block, ...] = (show_reasons(here, "sheet"),)
+    main: tuple[Block, ...] = (_show_reasons(here, "sheet"),)
     presses: tuple[Press, ...] = (LEAVE,)
     if chosen and here.revision:
         label = say("Sheet {n} is spoiled", n=here.bed.sheet)
@@ -338,7 +321,7 @@ def ask_why_spoiled(here: Now) -> Face:
 
 
 def _show_survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
-    """Each part of the sheet: how many there are, whole and lost."""
+    """Shows each part of the sheet: how many there are, whole and lost."""
     makes, counted = revision.makes(), list_counted(here.hand)
     chosen = str(here.hand.work.get("part") or "") or next(iter(makes), "")
     rows = []
@@ -363,8 +346,8 @@ def _show_survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
     )
 
 
-def ask_which_bit(here: Now) -> Face:
-    """Which of several bits broke."""
+def _ask_which_bit(here: Now) -> Face:
+    """Asks which of several bits broke."""
     rows = tuple(
         Row(title=bit.words, note=say("no. {bit}", bit=bit.id), code=write_touch("bit", bit.id))
         for _, name in here.bed.bits

@@ -1,4 +1,4 @@
-"""The right pane of the loading room: what comes next, bits, what to take care of."""
+"""Shows the right pane: what comes next, the bits, what to take care of."""
 
 from station.floor.loading.needs import (
     AT_ONCE,
@@ -34,17 +34,17 @@ from station.shop.words import Say, clock, say
 
 
 def write_touch(kind: str, number: str, copy: str = "") -> str:
-    """The code that a touch sends; empty for a number that can't be printed."""
+    """Writes the code that a touch sends; empty for a number that can't be printed."""
     return write(kind, number, copy) if usable(kind, number, copy) else ""
 
 
 def write_batch_touch(batch: Batch) -> str:
-    """The code of a batch's valid traveller, or its bare number."""
+    """Writes the code of a batch's valid traveller, or its bare number."""
     return write_touch("batch", batch.id, batch.copy) or write_touch("batch", batch.id)
 
 
 def show_side(here: Now) -> tuple[Block, ...]:
-    """The right pane: what comes next, the bit, and what to take care of."""
+    """Shows what comes next, the bit, and what to take care of."""
     served = show_routers(here)
     shown = show_queue(here, 1 if served else 2, say("Next on this router"))
     today = () if served or len(shown.entries) > 1 else (show_cut_today(here, 2),)
@@ -52,7 +52,7 @@ def show_side(here: Now) -> tuple[Block, ...]:
 
 
 def show_cut_today(here: Now, most: int) -> Listing:
-    """The sheets that came off this router today, newest first, with the minutes each took."""
+    """Shows the sheets that came off this router today, newest first, with their minutes."""
     view, router, day = here.view, here.bed.id, here.hand.now[:10]
     slips = list_cut(view, router, day)
     return Listing(
@@ -73,14 +73,14 @@ def show_cut_today(here: Now, most: int) -> Listing:
 
 
 def offer_other_router(here: Now) -> tuple[Press, ...]:
-    """The button to the next router, on a screen that serves several."""
+    """Offers the button to the next router, on a screen that serves several."""
     if len(list_served(here.hand, here.view)) < 2:
         return ()
     return (Press(label=say("Next router"), code=button("next_router")),)
 
 
 def show_queue(here: Now, limit: int, title: Text) -> Cards:
-    """What comes next on this router, and why."""
+    """Shows what comes next on this router, and why."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if b.id != here.bed.batch]
     return Cards(
         title=title,
@@ -90,7 +90,7 @@ def show_queue(here: Now, limit: int, title: Text) -> Cards:
 
 
 def show_queued(here: Now, batch: Batch) -> Entry:
-    """One batch in the queue."""
+    """Shows one batch in the queue."""
     revision = find_revision(here.view, batch)
     following = find_due(here.view, batch, revision, here.bed) if revision else None
     run = following.file if following else revision
@@ -113,7 +113,7 @@ def show_queued(here: Now, batch: Batch) -> Entry:
 
 
 def show_routers(here: Now) -> tuple[Cards, ...]:
-    """On a screen that serves several routers: each one, the next free first."""
+    """Shows each router of a screen that serves several, the next free first."""
     served = list_served(here.hand, here.view)
     if len(served) < 2:
         return ()
@@ -144,7 +144,7 @@ def _show_router(here: Now, bed: Bed, left: float) -> Entry:
 
 
 def show_meters(here: Now) -> tuple[Meter, ...]:
-    """The bit's metres: of each bit that the file uses, or of those that are in."""
+    """Shows the bit's metres: of each bit that the file uses, or of those that are in."""
     batch, revision = here.batch, here.running
     if batch and revision:
         used = [(find_bit_in(here.view, here.bed, u), u) for u in revision.bits]
@@ -162,7 +162,7 @@ def show_meters(here: Now) -> tuple[Meter, ...]:
 
 
 def _show_spoilboard(here: Now) -> tuple[Meter, ...]:
-    """Sheets that were cut on the spoilboard since it was last flat."""
+    """Shows the sheets that were cut on the spoilboard since it was last flat."""
     router, done = here.view.get(Router, here.bed.id), count_passes(here.view, here.bed.id)
     if router is None or not router.flat_after:
         return ()
@@ -197,7 +197,7 @@ def _show_bit_life(here: Now, bit: Bit, need: float, batch: Batch | None) -> Met
 
 
 def _say_lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple[Say, Tone]:
-    """How long the bit lasts, in sheets of the batch where there is one."""
+    """Says how long the bit lasts, in sheets of the batch where there is one."""
     if bit.state != "good":
         return say("{state}: change it", state=bit.state), "stop"
     last = batch.cut + int(max(0.0, left) / need) if batch and need > 0 else None
@@ -216,7 +216,7 @@ LASER_CARE = say(
 
 
 def show_care(here: Now) -> Remark:
-    """The usual caution at the cutting bed; local rules come first."""
+    """Shows the usual caution at the cutting bed; local rules come first."""
     shop = find_shop(here.view)
     revision = here.revision
     material = here.view.get(Material, revision.material) if revision else None
@@ -250,7 +250,7 @@ def show_care(here: Now) -> Remark:
 
 
 def show_told(here: Now) -> tuple[Remark, ...]:
-    """What popping told this router, while a sheet is cut; else it stands first of all."""
+    """Shows what popping told this router while a sheet is cut; else it stands first of all."""
     if here.bed.state != "cutting":
         return ()
     return tuple(
@@ -260,7 +260,7 @@ def show_told(here: Now) -> tuple[Remark, ...]:
 
 
 def show_lots(here: Now, revision: Revision) -> Cards:
-    """Lots of the right material that have sheets left, oldest first."""
+    """Shows the lots of the right material that have sheets left, oldest first."""
     found = [
         (lot, count_in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)
     ]
@@ -282,7 +282,7 @@ def show_lots(here: Now, revision: Revision) -> Cards:
 
 
 def show_drawer(here: Now, revision: Revision) -> Cards:
-    """Good bits in the drawer that fit this cut file."""
+    """Shows the good bits in the drawer that fit this cut file."""
     sizes = {u.diameter_mm for u in revision.bits}
     bits = [b for b in here.view.shelf(Bit, "good") if b.diameter_mm in sizes]
     return Cards(
