@@ -1,4 +1,4 @@
-"""Arcs, compiled: by centre or by radius, in three planes, with a rise along the third axis."""
+"""Arcs by centre or by radius, compiled; `arcs_plain.py` says the same in plain Python."""
 
 from __future__ import annotations
 
