@@ -11,7 +11,10 @@ Two trees that behave alike leave the same files, byte for byte:
 
     python -m tests.answers old ../before
     python -m tests.answers new
-    diff -r old new
+    python -m tests.answers --differ old new
+
+The last line tells what differs: each way in which lines differ once, with how often, and
+the texts of it that are gone and that are new. It ends with 1 where any does.
 
 So nothing here may lean on how a tree is built inside: days and walks are played by the tree's
 own `tests.replay`, the demo shop by ``python -m station``, and files are read as what they are.
@@ -26,9 +29,12 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from difflib import SequenceMatcher
 from hashlib import sha256
+from itertools import zip_longest
 from pathlib import Path
 from typing import TextIO
 
@@ -36,6 +42,8 @@ HERE = Path(__file__).resolve()
 NOW = "2026-11-25T10:42:00"
 WALKS, ERRANDS = 20, 18  # walks, and errands in each
 RANDOM = re.compile(r"\$argon2id\$[^\"\\]*|\b[0-9a-f]{16}\b")  # hashes of PINs, a ledger's own ids
+PARTED = re.compile(r' · |,(?=")| \| ')  # texts of a screen, fields of a fact, parts of an answer
+MOST = 600  # characters that are printed of what differs
 LONG = 600  # characters of a body; of what follows, only that it differs
 INSIDE = ("code", "minus", "plus", "style", "state", "tone", "revision", "part", "shape")
 
@@ -377,11 +385,49 @@ def run(tree: Path, *words_: str, text: str = "") -> str:
     return done.stdout
 
 
+# --- what differs
+
+
+def ways(old: list[str], new: list[str]) -> Counter[tuple[str, str]]:
+    """Ways in which lines differ: what of them is gone, what is new; by how often."""
+    found: Counter[tuple[str, str]] = Counter()
+    for one, other in pairs(old, new):
+        before, after = (Counter(PARTED.split(line)) for line in (one, other))
+        gone, come = before - after, after - before
+        found[" · ".join(gone.elements()), " · ".join(come.elements())] += 1
+    return found
+
+
+def pairs(old: list[str], new: list[str]) -> Iterator[tuple[str, str]]:
+    """Lines that differ, each with what stands in its place."""
+    if len(old) == len(new):
+        yield from ((a, b) for a, b in zip(old, new, strict=True) if a != b)
+        return
+    for what, i, j, k, n in SequenceMatcher(None, old, new, autojunk=False).get_opcodes():
+        if what != "equal":
+            yield from zip_longest(old[i:j], new[k:n], fillvalue="")
+
+
+def differ(old: Path, new: Path) -> int:
+    """Prints the ways in which two trees differ, the most frequent first."""
+    wrong = 0
+    for name in ("answers.txt", "files.txt"):
+        lines = [(f / name).read_text(encoding="utf-8").splitlines() for f in (old, new)]
+        found = ways(*lines)
+        wrong += found.total()
+        print(f"{name}: {found.total()} lines differ in {len(found)} ways")
+        for (gone, come), count in found.most_common():
+            print(f"  {count} ×\n    - {gone[:MOST]}\n    + {come[:MOST]}")
+    return 1 if wrong else 0
+
+
 def main() -> int:
-    """Writes all answers of a tree."""
+    """Writes all answers of a tree, or tells how those of two trees differ."""
     if sys.argv[1] == "--played":
         played(Path(sys.argv[2]))
         return 0
+    if sys.argv[1] == "--differ":
+        return differ(*map(Path, sys.argv[2:4]))
     out, *of = map(Path, sys.argv[1:])
     tree = (of[0] if of else HERE.parent.parent).resolve()
     out.mkdir(parents=True, exist_ok=True)

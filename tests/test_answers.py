@@ -42,3 +42,19 @@ def test_lines_are_played_and_what_the_file_holds_is_told(capsys):
     assert "\nrack/045 00900 045 160\n" in told
     assert '"kind":"put_on_rack","at":"2026-11-25T07:05:00"' in files.getvalue()
     assert "argon2" not in files.getvalue()
+
+
+def test_what_differs_is_told_by_its_ways(tmp_path, capsys):
+    old, new = (tmp_path / "old", tmp_path / "new")
+    for folder, word, more in ((old, "Missing", ""), (new, "More reasons", ',"breaks_bit":true')):
+        folder.mkdir()
+        screens = f"  = Trimming · {word} · Leave\n> good | Left | Go on.\n" * 2
+        (folder / "answers.txt").write_text(screens, encoding="utf-8")
+        (folder / "files.txt").write_text(f'reason/11 {{"id":"11"{more}}}\n', encoding="utf-8")
+    assert answers.differ(old, new) == 1
+    told = capsys.readouterr().out
+    assert "answers.txt: 2 lines differ in 1 ways\n  2 ×\n    - Missing\n    + More" in told
+    assert '"breaks_bit":true' in told
+    assert answers.differ(old, old) == 0
+    lines = ["a", "b · c", "d"]
+    assert answers.ways(lines, ["a", "b · x", "d", "e"]) == {("c", "x"): 1, ("", "e"): 1}

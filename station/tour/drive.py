@@ -8,6 +8,7 @@ for cut text, overlaps and small targets; what is found fails the tour by name.
 
 import shutil
 import tempfile
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime, timedelta
@@ -37,6 +38,7 @@ from station.window.show import application_of
 
 SIZE = (1366, 768)
 AT = "2026-11-25T10:42:00"
+CUT_OFF_S = 3600
 
 
 class TourFailed(Exception):  # noqa: N818 - the sentence says what failed
@@ -201,12 +203,15 @@ class Tour:
 def shop_folder() -> Iterator[Path]:
     """Gives a folder of the same name every time: one picture shows it.
 
-    Where it is there already, another tour is at work in it, and this one takes any name.
+    Where it is there already, another tour is at work in it, and this one takes any name. What
+    a tour that was cut off has left is not in the way for longer than an hour.
     """
     folder = Path(tempfile.gettempdir()) / "tour-shop"
     try:
+        if folder.exists() and time.time() - folder.stat().st_mtime > CUT_OFF_S:
+            shutil.rmtree(folder)
         folder.mkdir()
-    except FileExistsError:
+    except OSError:
         folder = Path(tempfile.mkdtemp())
     try:
         yield folder
