@@ -152,7 +152,7 @@ def test_what_a_newer_program_added_stays_though_it_is_decided_again(two):
     one.link.cut = True
     one.ledger.record(drill("mine", part="014", holes=2))
     run = one.ledger._store.run
-    run("UPDATE pending SET body = replace(body, '\"holes\":2', '\"holes\":2,\"bit\":\"11\"')")
+    run('UPDATE pending SET body = replace(body, \'"holes":2\', \'"holes":2,"bit":"11"\')')
     other.ledger.record(drill("first", part="014"))
     other.share()
     one.link.cut = False

@@ -24,9 +24,9 @@ HOME = Path(__file__).resolve().parents[2]
 PAGE = HOME / "resources" / "guide" / "recipes.md"
 COPIED = ("station", "resources", "tests", "demo_db")
 STEP = re.compile(
-    r"^ *(?:\d+\. )?(?:[^\n]*?[.;:] )?(?P<how>A new file|In|Run)"
-    r"(?: `(?P<file>[^`\n]+)`)?(?:, (?P<where>below|above|instead of)\s+`(?P<line>[^`\n]+)`)?:\n\n"
-    r"(?P<code>(?P<indent> *)```\w+\n.*?\n) *```$",
+    r"\b(?P<how>A new file|In|Run)(?:\s+`(?P<file>[^`\n]+)`)?"
+    r"(?:,\s+(?P<where>below|above|instead of)\s+`(?P<line>[^`\n]+)`)?:\n\n"
+    r"(?P<code> *```\w+\n.*?\n) *```$",
     re.MULTILINE | re.DOTALL,
 )
 EMPTY = re.compile(r"an empty file `([^`\n]+)`")
@@ -66,6 +66,7 @@ class Copy:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self.touched: list[str] = []  # the files of the steps that were carried out
         for name in COPIED:
             shutil.copytree(
                 HOME / name, folder / name, ignore=shutil.ignore_patterns("__pycache__")
@@ -75,6 +76,7 @@ class Copy:
     def carry_out(self, title: str) -> None:
         """Does all that a recipe says."""
         for step in steps_of(title):
+            self.touched += [step.file] if step.file.endswith(".py") else []
             if step.how == "Run":
                 for line in step.code.splitlines():
                     program, *given = shlex.split(line)
@@ -117,9 +119,9 @@ class Copy:
         """Runs a few lines of Python in the copy; gives what they print."""
         return self.run("-c", textwrap.dedent(code)).strip()
 
-    def check(self, *files: str) -> None:
+    def check(self) -> None:
         """What every change must pass: the linter, the formatter, the import contract."""
-        self.run("-m", "ruff", "check", "--no-cache", *files)
-        self.run("-m", "ruff", "format", "--check", "--no-cache", *files)
+        self.run("-m", "ruff", "check", "--no-cache", *self.touched)
+        self.run("-m", "ruff", "format", "--check", "--no-cache", *self.touched)
         lint = "from importlinter.cli import lint_imports_command as c; c()"
         self.run("-c", lint, "--no-cache")

@@ -7,7 +7,7 @@ import pytest
 
 from tests.recipes.carry import PAGE, Copy, steps_of
 
-CARRIED_OUT = ("A work area", "A command", "A paper", "A cut-file dialect")
+CARRIED_OUT = ("A work area", "A reason", "A command", "A paper", "A cut-file dialect")
 
 
 @pytest.fixture
@@ -24,7 +24,7 @@ def test_every_recipe_with_code_is_carried_out():
 
 def test_a_work_area(copy):
     copy.carry_out("A work area")
-    copy.check("station")
+    copy.check()
     more, screen, card = json.loads(
         copy.look("""
         import json, tempfile
@@ -50,9 +50,38 @@ def test_a_work_area(copy):
     assert "<source>Nothing dries yet</source>" in german
 
 
+def test_a_reason(copy):
+    copy.carry_out("A reason")
+    copy.check()
+    own, first, problems, offered, printed, listed = json.loads(
+        copy.look("""
+        import json, tempfile
+        from pathlib import Path
+        from station.files import lists
+        from station.printing import gathering
+        from station.shop.codes import write
+        from station.shop.facts import Reason
+        from tests.readback import codes
+        from tests.replay import Stage
+        stage = Stage(Path(tempfile.mkdtemp()))
+        problems = lists.read(stage.ledger, Reason, Path("reasons.csv"), "07", stage.clock(), "r")
+        for line in ("@area trimming", "worker 02", "traveller 00900"):
+            stage.send(line)
+        cards = gathering.paper(stage.ledger, "button_cards", "trimming", stage.clock())
+        printed = {mark.code for page in cards.pages for mark in codes(page)}
+        own, first = write("reason", "06"), write("reason", "07")
+        print(json.dumps([own, first, len(problems), own in str(stage.desk.face()),
+                          sorted(printed & {own, first}), lists.write(stage.ledger, Reason)]))
+    """)
+    )
+    assert (problems, offered, printed) == (0, True, sorted([own, first]))
+    assert "06,burnt edge,spoiled" in listed
+    assert "07,dropped,spoiled" in listed
+
+
 def test_a_command(copy):
     copy.carry_out("A command")
-    copy.check("station")
+    copy.check()
     data = str(copy.folder / "shop")
     copy.look(f"""
         from pathlib import Path
@@ -69,7 +98,7 @@ def test_a_command(copy):
 
 def test_a_paper(copy):
     copy.carry_out("A paper")
-    copy.check("station")
+    copy.check()
     (code,) = json.loads(
         copy.look("""
         import json, tempfile
@@ -91,7 +120,7 @@ def test_a_paper(copy):
 
 def test_a_cut_file_dialect(copy):
     copy.carry_out("A cut-file dialect")
-    copy.check("station")
+    copy.check()
     assert "peck-2mm" in copy.run("-m", "station", "cut-file", "--help")
     heights = copy.look("""
         from station.cutting.model import Setting
