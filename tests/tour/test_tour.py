@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+import tempfile
 
 import pytest
 from PySide6.QtCore import Qt
@@ -46,3 +47,16 @@ def test_without_a_display_the_demo_says_so_and_runs_the_tour(tmp_path):
     assert done.returncode == 0, done.stdout + done.stderr
     assert "There is no display here, so the tour runs" in done.stdout
     assert (tmp_path / "tour" / "01-good-morning.png").exists()
+
+
+def test_the_shop_of_a_tour_lies_in_a_folder_of_one_name(tmp_path, monkeypatch):
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    with drive.shop_folder() as first, drive.shop_folder() as beside:
+        assert (first.name, beside.name == first.name) == ("tour-shop", False)
+    with drive.shop_folder() as again:
+        assert again == first
+    first.mkdir()
+    os.utime(first, (0, 0))  # of a tour that was cut off long ago
+    with drive.shop_folder() as again:
+        assert again == first
+    assert list(tmp_path.iterdir()) == []
