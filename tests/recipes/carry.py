@@ -5,7 +5,8 @@ A step of a recipe is a line that ends with a colon, and the code below it:
     1. A new file `station/floor/drying/rules.py`:
     2. In `station/shop/areas.py`, below `Area("office", …),`:
     3. In `pyproject.toml`, instead of `"loading | office",`:
-    4. Run:
+    4. At the end of `station/floor/cart/acts.py`:
+    5. Run:
 
 A line that is named stands in its file just once; blanks before it do not count.
 """
@@ -24,7 +25,7 @@ HOME = Path(__file__).resolve().parents[2]
 PAGE = HOME / "resources" / "guide" / "recipes.md"
 COPIED = ("station", "resources", "tests", "demo_db")
 STEP = re.compile(
-    r"\b(?P<how>A new file|In|Run)(?:\s+`(?P<file>[^`\n]+)`)?"
+    r"\b(?P<how>A new file|At the end of|In|Run)(?:\s+`(?P<file>[^`\n]+)`)?"
     r"(?:,\s+(?P<where>below|above|instead of)\s+`(?P<line>[^`\n]+)`)?:\n\n"
     r"(?P<code> *```\w+\n.*?\n) *```$",
     re.MULTILINE | re.DOTALL,
@@ -84,6 +85,9 @@ class Copy:
                     self.run(*given)
             elif step.how == "A new file":
                 self._make(step)
+            elif step.how == "At the end of":
+                with (self.folder / step.file).open("a", encoding="utf-8") as file:
+                    file.write(f"\n\n{step.code}")
             else:
                 self._change(step)
 

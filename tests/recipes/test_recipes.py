@@ -7,7 +7,12 @@ import pytest
 
 from tests.recipes.carry import PAGE, Copy, steps_of
 
-CARRIED_OUT = ("A work area", "A reason", "A command", "A paper", "A cut-file dialect")
+CARRIED_OUT = (
+    *("A work area", "A rule", "A reason", "A command", "A paper"),
+    "A cut-file dialect",
+)
+
+GERMAN = "resources/translations/station_de.ts"
 
 
 @pytest.fixture
@@ -46,8 +51,38 @@ def test_a_work_area(copy):
     )
     assert (more, screen, card) == (True, "Drying", True)
     assert "drying" in copy.run("-m", "station", "scan", "--help")
-    german = (copy.folder / "resources/translations/station_de.ts").read_text(encoding="utf-8")
+    german = (copy.folder / GERMAN).read_text(encoding="utf-8")
     assert "<source>Nothing dries yet</source>" in german
+
+
+def test_a_rule(copy):
+    copy.carry_out("A rule")
+    copy.check()
+    shown, said, kinds, printed = json.loads(
+        copy.look("""
+        import json, tempfile
+        from pathlib import Path
+        from station.printing import gathering
+        from station.shop.cards import button
+        from tests.readback import codes
+        from tests.replay import Stage
+        stage = Stage(Path(tempfile.mkdtemp()))
+        for line in ("@area cart", "worker 02", "cart 1"):
+            stage.send(line)
+        face = stage.desk.face()
+        given = stage.send("button wheels")
+        assert not stage.check()
+        cards = gathering.paper(stage.ledger, "button_cards", "cart", stage.clock())
+        printed = {mark.code for page in cards.pages for mark in codes(page)}
+        print(json.dumps([button("wheels") in str(face.presses), str(given.answer.said),
+                          [e.kind for e in stage.ledger.entries()], button("wheels") in printed]))
+    """)
+    )
+    assert (shown, printed) == (True, True)
+    assert said == "The wheels of Cart 1 are checked"
+    assert kinds[-1] == "check_wheels"
+    copy.run("-m", "pytest", "-q", "-p", "no:cacheprovider", "tests/shop/test_kinds.py")
+    assert "Wheels checked" in (copy.folder / GERMAN).read_text(encoding="utf-8")
 
 
 def test_a_reason(copy):
