@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
-CONTEXT = "say"  # as in station.look.texts
+CONTEXT = "say"  # as in station.look.language
 
 
 def read(file: Path) -> dict[str, str]:

@@ -6,9 +6,9 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from station.look.language import Text
 from station.look.marks import mark
 from station.look.style import palette, px
-from station.look.texts import Text
 from station.look.widgets import Label
 from station.look.written import RIGHT, room, wide
 from station.shop.words import say

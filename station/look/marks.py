@@ -5,8 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from station.look.palette import tone
-from station.look.style import palette, px
+from station.look.style import palette, px, tone
 
 if TYPE_CHECKING:  # facts take time to load, and a first frame needs none
     from station.shop.facts import Shape

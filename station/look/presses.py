@@ -4,9 +4,9 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
-from station.look import fonts
+from station.look import style
+from station.look.language import text
 from station.look.style import TARGET, palette, px
-from station.look.texts import text
 from station.look.widgets import Send, Touch
 from station.look.written import CENTRE, LOW_RIGHT, Page, wide
 from station.shop.faces import Press
@@ -39,7 +39,7 @@ class PressButton(Touch):
     def draw(self, painter: QPainter) -> None:
         """The key that presses it, small in the corner."""
         if self.number <= 9 and self.isEnabled():
-            painter.setFont(fonts.font(11))
+            painter.setFont(style.font(11))
             painter.setPen(QColor(self.ink))
             corner = self.rect().adjusted(0, 0, -px(7), -px(4))
             painter.drawText(corner, LOW_RIGHT, f"F{self.number}")

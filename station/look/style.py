@@ -1,13 +1,95 @@
-"""What the whole window shares: its palette and how large it is drawn."""
+"""How the whole window looks: its colours by what they mean, its scale, its type.
+
+Text on its ground keeps a contrast of at least 4.5 to 1 (WCAG 2.2 AA), shapes 3 to 1, in the
+light and the dark variant; tests/outside/test_contrast.py computes it. The type is Atkinson
+Hyperlegible, whose zero and O, one and l differ; it is loaded once from its package.
+"""
 
 import math
+from functools import cache
+from importlib.resources import as_file, files
+from typing import NamedTuple
 
-from station.look.palette import LIGHT, Palette
+from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics
 
 BASE = (1366, 768)  # px, the smallest screen; every size in the code is meant on it
 TARGET = 60  # px, the least height of what is touched with gloves on
 GAP = 12  # px between things to touch
 STEP = 0.05  # of the scale: not every pixel of a window builds it anew
+PACKAGE = "fontpkg_atkinson_hyperlegible"
+FAMILY = "Atkinson Hyperlegible"
+
+
+class Palette(NamedTuple):
+    """Colours as #rrggbb."""
+
+    ink: str
+    bench: str
+    paper: str
+    line: str
+    act: str
+    good: str
+    attention: str
+    ochre_text: str  # attention as text: a little darker, for the bench behind it
+    stop: str
+    quiet: str
+    bar: str  # the top bar
+    on_bar: str  # text on the top bar, the strip and primary buttons
+    tint: str  # the ground of a hint and of a chosen row
+    tint_line: str  # around a hint
+    care: str  # the ground of "Take care"
+    care_line: str  # around it
+    row: str  # every other table row
+    wood: str  # the sheet
+    piece: str  # a piece on it, cut already
+    rest: str  # the empty part of a bar
+    fill: str  # the filled part of a bar that is well
+    halt: str  # a stop in a router's day
+    waits: str  # the column of what waits before an area
+    bag: str  # a mailer
+    flap: str  # its flap
+    tab: str  # where a tab is on a drawing
+    wood_line: str  # around the sheet
+    layers: tuple[str, ...]  # what lies in a mailer, from the bottom up
+    flow: tuple[str, ...]  # the areas under the lines in the day's flow
+    names: tuple[str, ...]  # the names of those lines
+
+
+LIGHT = Palette(
+    ink="#1f2a30", bench="#e8e4da", paper="#fffef8", line="#d5cfc1", act="#174f7a",
+    good="#2e6b3e", attention="#9a5b00", ochre_text="#8f5400",
+    stop="#9e2026", quiet="#5c6665", bar="#1f2a30",
+    on_bar="#fffef8", tint="#edf2f8", tint_line="#c5d4e3", care="#fbf1df",
+    care_line="#e5d3a8", row="#f5f1ea", wood="#efe6cf",
+    piece="#cfdde8", rest="#dfdacd", fill="#5a8c72", halt="#c98a2b",
+    waits="#8497a6", bag="#e9edf0", flap="#d5dce0", tab="#9a5b00", wood_line="#c9b98f",
+    layers=("#cfdde8", "#fffef8", "#cfe3cf", "#f1e3c4"),
+    flow=("#174f7a", "#437fa8", "#7fa6a3", "#b4a467"),
+    names=("#174f7a", "#2f6690", "#3f6b66", "#6f6426"),
+)  # fmt: skip
+
+DARK = Palette(
+    ink="#ece7db", bench="#14191c", paper="#1f2a30", line="#3d4a51", act="#2a6ea6",
+    good="#8fce9f", attention="#f0b455", ochre_text="#f0b455",
+    stop="#ff9a9e", quiet="#a9b3b2", bar="#0d1113",
+    on_bar="#fffef8", tint="#263844", tint_line="#41586a", care="#3a3020",
+    care_line="#6b5730", row="#26323a", wood="#4a4436",
+    piece="#33546b", rest="#3d4a51", fill="#7fb897", halt="#e0a24a",
+    waits="#7d92a1", bag="#2c3940", flap="#3a4951", tab="#f0b455", wood_line="#7d7358",
+    layers=("#33546b", "#26323a", "#35513d", "#54482c"),
+    flow=("#2f6690", "#437fa8", "#5f8f8b", "#9c8d52"),
+    names=("#8fbce0", "#9fc3dd", "#a9cfcb", "#d8c98a"),
+)  # fmt: skip
+
+
+def tone(palette: Palette, name: str) -> str:
+    """The colour of a tone; ink for none."""
+    return {
+        "good": palette.good,
+        "attention": palette.attention,
+        "stop": palette.stop,
+        "quiet": palette.quiet,
+    }.get(name, palette.ink)
 
 
 class Style:
@@ -31,3 +113,36 @@ def scale_for(width: int, height: int) -> float:
 def px(size: float) -> int:
     """A size on the smallest screen as pixels on this one."""
     return round(size * Style.scale)
+
+
+@cache
+def family() -> str:
+    """The family's name, or the system's own where the package is missing."""
+    try:
+        folder = files(PACKAGE) / "files"
+    except ModuleNotFoundError:
+        return QFont().family()
+    for weight in ("Regular", "Bold"):
+        with as_file(folder / f"AtkinsonHyperlegible-{weight}.ttf") as path:
+            QFontDatabase.addApplicationFont(str(path))
+    return FAMILY
+
+
+def font(size: int, *, bold: bool = False) -> QFont:
+    """The shop's type at a height in pixels on the smallest screen."""
+    return font_of(px(size), bold)
+
+
+@cache
+def font_of(high: int, bold: bool) -> QFont:  # noqa: FBT001 - the key of a cache
+    """The shop's type at a height in pixels on this screen."""
+    made = QFont(family())
+    made.setPixelSize(high)
+    made.setBold(bold)
+    return made
+
+
+@cache
+def metrics_of(high: int, bold: bool) -> QFontMetrics:  # noqa: FBT001 - the key of a cache
+    """How wide and tall that type is."""
+    return QFontMetrics(font_of(high, bold))

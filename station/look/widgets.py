@@ -7,10 +7,10 @@ from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
-from station.look import fonts
+from station.look import style
+from station.look.language import Text, text
 from station.look.marks import plate
 from station.look.style import palette, px
-from station.look.texts import Text, text
 from station.look.written import CENTRE, FAR, Page, Words, wide
 
 Send = Callable[[str], None]
@@ -25,7 +25,7 @@ class Label(QLabel):
         super().__init__(parent)
         self.size_, self.heavy = size, bold  # px on the smallest screen
         self.setTextFormat(Qt.TextFormat.PlainText)
-        self.setFont(fonts.font(size, bold=bold))
+        self.setFont(style.font(size, bold=bold))
         shades = self.palette()
         shades.setColor(QPalette.ColorRole.WindowText, QColor(colour))
         self.setPalette(shades)
@@ -50,7 +50,7 @@ class Label(QLabel):
         """Sets the height of the text."""
         if size != self.size_:
             self.size_ = size
-            self.setFont(fonts.font(size, bold=self.heavy))
+            self.setFont(style.font(size, bold=self.heavy))
 
 
 class Painted(QWidget, Generic[Shown]):

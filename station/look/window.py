@@ -14,14 +14,13 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
-from station.look import tongue
+from station.look import language
 from station.look.bars import Strip, TopBar
 from station.look.body import Body
-from station.look.palette import DARK, LIGHT
+from station.look.language import Text, text
 from station.look.scanner import Scanner
 from station.look.sounds import Sounds
-from station.look.style import BASE, Style, palette, scale_for
-from station.look.texts import Text, text
+from station.look.style import BASE, DARK, LIGHT, Style, palette, scale_for
 from station.look.widgets import Touch
 from station.shop.words import say
 
@@ -82,9 +81,9 @@ class Window(QMainWindow):
             Style.palette = wanted
             self._build()
 
-    def speak(self, language: str) -> None:
+    def speak(self, name: str) -> None:
         """Changes the language; "" is English."""
-        if tongue.speak(language):
+        if language.speak(name):
             self.setWindowTitle(text(say("From sheet to cart")))
             self._build()
 

@@ -10,10 +10,9 @@ from typing import NamedTuple
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter
 
-from station.look import fonts
-from station.look.palette import tone
-from station.look.style import palette, px
-from station.look.texts import Text, text
+from station.look import style
+from station.look.language import Text, text
+from station.look.style import palette, px, tone
 
 Align = Qt.AlignmentFlag
 LEFT = int(Align.AlignLeft | Align.AlignVCenter)
@@ -44,7 +43,7 @@ class Words(NamedTuple):
 
     def write(self, painter: QPainter) -> None:
         """Writes the text."""
-        painter.setFont(fonts.font(self.size, bold=self.bold))
+        painter.setFont(style.font(self.size, bold=self.bold))
         painter.setPen(QColor(self.colour))
         painter.drawText(self.box, self.flags, self.text)
 
@@ -56,7 +55,7 @@ def room(shown: str, size: int, width: int, *, bold: bool = False) -> tuple[int,
 
 @lru_cache(maxsize=KEPT)
 def _room(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]:  # noqa: FBT001 - a cache's key
-    metrics = fonts.metrics_of(high, bold)
+    metrics = style.metrics_of(high, bold)
     one_line = metrics.horizontalAdvance(shown)
     if one_line <= width and "\n" not in shown:
         return one_line, metrics.height()

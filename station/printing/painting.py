@@ -14,7 +14,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtPrintSupport import QPrinter
 
-from station.look import fonts
+from station.look import style
 from station.papers import bars
 from station.papers.marks import Bars, Dot, Line, Mark, Words
 from station.papers.page import Page
@@ -64,7 +64,7 @@ def _grey(level: float) -> QColor:
 
 def _words(painter: QPainter, scale: float, mark: Words) -> None:
     """Words as outlines: the same shapes at every resolution, no font asked of the printer."""
-    font = QFont(fonts.family())
+    font = QFont(style.family())
     font.setPixelSize(DESIGN)
     font.setBold(mark.bold)
     wide = QFontMetricsF(font).horizontalAdvance(mark.words)

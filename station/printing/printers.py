@@ -13,7 +13,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
 
 from station.ledger.ledger import Ledger
-from station.look import fonts
+from station.look import style
 from station.papers.page import SIZES, Page
 from station.shop.acts import Answer, attention
 from station.shop.words import say
@@ -174,7 +174,7 @@ class Question(QDialog):
         self.names = names
         self.setWindowTitle("Printer")
         self.setMinimumWidth(560)
-        self.setFont(fonts.font(19))
+        self.setFont(style.font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         what = "labels of 100 × 50 mm" if size == "label" else f"{size} paper"

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButt
 
 from station.bootstrap import Where, new_id
 from station.ledger.ledger import Ledger
-from station.look import fonts
+from station.look import style
 from station.queries.settings import find_shop
 from station.shop.acts import Act
 from station.shop.areas import AREAS
@@ -42,7 +42,7 @@ class FirstRun(QDialog):
         self.ledger, self.at = ledger, at
         self.setWindowTitle("This PC's station")
         self.setMinimumWidth(640)
-        self.setFont(fonts.font(19))
+        self.setFont(style.font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))

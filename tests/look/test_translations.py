@@ -10,7 +10,7 @@ from samples import packing
 from resources.translations.templates import templates
 from resources.translations.ts_file import CONTEXT, read
 from station.desk.appearance import LANGUAGES
-from station.look import inspect, texts, tongue
+from station.look import inspect, language
 from station.look.window import Window
 from station.shop.acts import good
 from station.shop.words import say
@@ -25,7 +25,7 @@ MOST_OPEN = 0.1  # share that may wait for a translator; it is shown in English 
 @pytest.fixture(autouse=True)
 def english_again(qapp: QApplication):
     yield
-    tongue.speak("")
+    language.speak("")
 
 
 def test_every_language_on_offer_has_its_file() -> None:
@@ -33,7 +33,7 @@ def test_every_language_on_offer_has_its_file() -> None:
 
 
 def test_the_context_is_the_one_the_screen_asks_for() -> None:
-    assert CONTEXT == texts.CONTEXT
+    assert CONTEXT == language.CONTEXT
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda f: f.stem)
@@ -58,7 +58,7 @@ def test_a_translation_has_the_values_of_its_template(file: Path) -> None:
 
 @pytest.mark.parametrize("file", FILES, ids=lambda f: f.stem)
 def test_the_compiled_file_says_the_same(file: Path) -> None:
-    found = tongue.loaded(file.stem.removeprefix("station_"))
+    found = language.loaded(file.stem.removeprefix("station_"))
     assert found
     for source, text in read(file).items():
         assert (found.translate(CONTEXT, source) or source) == (text or source)
@@ -69,22 +69,22 @@ def test_the_window_changes_its_language_with_what_it_showed(
 ) -> None:
     window.paint(packing())
     window.answer(good(say("Batch {batch} is held", batch="00412"), say("Scan your badge.")), "")
-    for language, said in (("de", "Los 00412 ist gesperrt"), ("", "Batch 00412 is held")):
-        window.speak(language)
+    for name, said in (("de", "Los 00412 ist gesperrt"), ("", "Batch 00412 is held")):
+        window.speak(name)
         for _ in range(3):
             qapp.processEvents()
         assert window.strip.said.text() == said
-        assert ("Wartet aufs Packen" in inspect.texts(window)) == (language == "de")
+        assert ("Wartet aufs Packen" in inspect.texts(window)) == (name == "de")
         assert inspect.problems(window) == []
 
 
 def test_the_forms_are_chosen_in_the_other_language() -> None:
-    tongue.speak("de")
+    language.speak("de")
     parts = say("{n} {n|part|parts}", n=1), say("{n} {n|part|parts}", n=2)
-    assert [texts.text(words) for words in parts] == ["1 Teil", "2 Teile"]
+    assert [language.text(words) for words in parts] == ["1 Teil", "2 Teile"]
 
 
 def test_a_language_without_a_file_stays_english(caplog) -> None:
-    tongue.speak("xx")
-    assert texts.text(say("Scan your badge.")) == "Scan your badge."
+    language.speak("xx")
+    assert language.text(say("Scan your badge.")) == "Scan your badge."
     assert "no translation file for 'xx'" in caplog.text

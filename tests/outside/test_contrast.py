@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.look.palette import DARK, LIGHT, Palette
+from station.look.style import DARK, LIGHT, Palette
 from tests.outside import contrast as published
 
 TEXT, SHAPE = published.TEXT.expected, published.SHAPE.expected

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QTranslator
 
 import station
 from station.ledger.codec import read_fact, write_fact
-from station.look.texts import text
+from station.look.language import text
 from station.shop.facts import Concern
 from station.shop.words import Say, clock, plain, say, several, together
 

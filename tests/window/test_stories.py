@@ -1,7 +1,6 @@
 """A story a room through the real screen: by scanner, by touch, by keyboard."""
 
-from station.look.palette import DARK, LIGHT
-from station.look.style import Style
+from station.look.style import DARK, LIGHT, Style
 from station.printing.printers import none_attached
 from station.shop.cards import button
 from station.shop.codes import write

@@ -2,8 +2,8 @@
 
 from PySide6.QtCore import QRect
 
+from station.look.language import text
 from station.look.style import GAP, TARGET, px
-from station.look.texts import text
 from station.look.widgets import Key, Painted, Send
 from station.look.written import RIGHT, Page, wide
 from station.shop.cards import button, digit

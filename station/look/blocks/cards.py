@@ -3,8 +3,8 @@
 from PySide6.QtCore import QRect
 from PySide6.QtWidgets import QWidget
 
+from station.look.language import text
 from station.look.style import GAP, TARGET, palette, px
-from station.look.texts import text
 from station.look.widgets import Rowed, Send, Touch
 from station.look.written import RIGHT, Page, room, wide
 from station.shop.faces import Cards, Entry

@@ -5,9 +5,9 @@ from collections.abc import Callable
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from station.look import fonts
+from station.look import style
+from station.look.language import text
 from station.look.style import palette, px
-from station.look.texts import text
 from station.look.widgets import Painted
 from station.look.written import CENTRE, LOW_LEFT, Page, wide
 from station.shop.faces import Band, Bands, Flow, Place, Places
@@ -120,7 +120,7 @@ class FlowBlock(Painted[Flow]):
     def _axis(self, painter: QPainter, block: Flow, at: At, low: float) -> None:
         painter.setPen(QPen(QColor(palette().quiet), 1))
         painter.drawLine(at(block.start_h, 0), at(block.end_h, 0))
-        painter.setFont(fonts.font(13))
+        painter.setFont(style.font(13))
         for hour in range(int(block.start_h), int(block.end_h) + 1):
             box = QRectF(at(hour, 0).x() - px(26), low + px(4), px(52), px(20))
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
@@ -132,12 +132,12 @@ class FlowBlock(Painted[Flow]):
         painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
         end = at(block.end_h, block.plan)
         painter.drawLine(at(block.start_h, 0), end)
-        painter.setFont(fonts.font(14))
+        painter.setFont(style.font(14))
         painter.drawText(QPointF(end.x() + px(8), end.y() + px(5)), text(say("plan for the day")))
 
     def _names(self, painter: QPainter, block: Flow, at: At) -> None:
         """Each line's name at its end, pushed apart where they would overlap."""
-        painter.setFont(fonts.font(15, bold=True))
+        painter.setFont(style.font(15, bold=True))
         taken = -1000.0
         named = zip(block.lines, palette().names, strict=False)
         ends = [(at(*points[-1]), name, shade) for (name, points), shade in named if points]

@@ -1,7 +1,7 @@
 """Where the columns of a table stand, the same for its heads and all of its rows."""
 
+from station.look.language import text
 from station.look.style import TARGET, px
-from station.look.texts import text
 from station.look.written import wide
 from station.shop.faces import Table
 

@@ -6,9 +6,8 @@ from typing import NamedTuple
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
 
-from station.look import fonts
-from station.look.palette import tone
-from station.look.style import palette, px
+from station.look import style
+from station.look.style import palette, px, tone
 from station.look.widgets import Painted, Send
 from station.look.written import Page
 from station.shop.faces import PartDrawing, SheetDrawing
@@ -129,24 +128,27 @@ def _sheet(
     """Draws the sheet, the first `count` pieces as cut, those of `chosen` parts strongly."""
     painter.translate(1, 1 + revision.width_mm * scale)
     painter.scale(scale, -scale)
-    painter.setPen(_pen(palette().wood_line, 1))
-    painter.setBrush(QColor(palette().wood))
+    colours = palette()
+    painter.setPen(_pen(colours.wood_line, 1))
+    painter.setBrush(QColor(colours.wood))
     painter.drawRect(QRectF(0, 0, revision.length_mm, revision.width_mm))
+    strongly, cut_edge = _pen(colours.act, 1.8), _pen(colours.act, 1)
+    edge, hole = _pen(colours.quiet, 1), _pen(colours.quiet, 0.7)
+    cut_piece, piece_to_come = QColor(colours.piece), QColor(colours.paper)
     every = pieces(revision)
     for n, piece in enumerate(every):
-        cut, strong = n < count, piece.part in chosen
-        shade = palette().act if cut or strong else palette().quiet
-        painter.setPen(_pen(shade, 1.8 if strong else 1))
-        painter.setBrush(QColor(palette().piece if cut else palette().paper))
+        cut = n < count
+        painter.setPen(strongly if piece.part in chosen else cut_edge if cut else edge)
+        painter.setBrush(cut_piece if cut else piece_to_come)
         painter.drawPolygon(piece.edge)
-        painter.setPen(_pen(palette().quiet, 0.7))
+        painter.setPen(hole)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawPath(piece.holes)
-    painter.setPen(_pen(palette().tab, 3.6, round_=True))
+    painter.setPen(_pen(colours.tab, 3.6, round_=True))
     for piece in every:
         painter.drawPoints(piece.tabs)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(QColor(palette().ink))
+    painter.setBrush(QColor(colours.ink))
     wide, high = px(10) / scale, px(6) / scale
     for x, y in revision.hold_downs:
         painter.drawRect(QRectF(x - wide / 2, y - high / 2, wide, high))
@@ -212,7 +214,7 @@ def _sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
     low, side = box.bottom() + px(16), box.right() + px(20)
     painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
     painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
-    painter.setFont(fonts.font(13))
+    painter.setFont(style.font(13))
     painter.setPen(QColor(palette().ink))
     painter.drawText(
         QRectF(box.left(), low + 1, max(box.width(), px(60)), px(18)),

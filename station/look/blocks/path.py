@@ -7,13 +7,12 @@ from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer
 from PySide6.QtGui import QColor, QHideEvent, QMouseEvent, QPainter, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QGestureEvent, QPinchGesture
 
-from station.look import fonts
+from station.look import style
 from station.look.blocks.path_view import Look
+from station.look.language import Text, text
 from station.look.marks import bar, tick
-from station.look.palette import tone
 from station.look.shop_time import SHOP_TIME
-from station.look.style import GAP, TARGET, palette, px
-from station.look.texts import Text, text
+from station.look.style import GAP, TARGET, palette, px, tone
 from station.look.widgets import Painted, Send, Touch
 from station.look.written import CENTRE, Page
 from station.shop.faces import PathDrawing
@@ -228,7 +227,7 @@ class PathBlock(Painted[PathDrawing]):
         low = px(20)
         box = self.time_line.adjusted(0, self.time_line.height() - low, 0, -px(4))
         bar(painter, box, self.at_s / whole if whole else 1.0)
-        painter.setFont(fonts.font(17))
+        painter.setFont(style.font(17))
         painter.setPen(QColor(palette().ink))
         words = text(say("{at} of {whole}", at=_clock(self.at_s), whole=_clock(whole)))
         painter.drawText(self.time_line.adjusted(0, 0, 0, -low), CENTRE, words)

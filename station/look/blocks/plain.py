@@ -5,8 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from station.look.marks import bar, mark, plate
-from station.look.palette import tone
-from station.look.style import TARGET, palette, px
+from station.look.style import TARGET, palette, px, tone
 from station.look.widgets import Painted, Rowed, Send, Touch
 from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, Page, wide
 from station.shop.faces import (

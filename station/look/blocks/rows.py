@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QWidget
 
 from station.look import marks
 from station.look.blocks.columns import Columns
+from station.look.language import text
 from station.look.style import GAP, TARGET, palette, px
-from station.look.texts import text
 from station.look.widgets import Key, Rowed, Send, Touch
 from station.look.written import CENTRE, LEFT, RIGHT, Page
 from station.shop.faces import Check, Checks, Row, Table

@@ -1,11 +1,34 @@
-"""The language of the screen: Qt's own translator with a file made by lrelease."""
+"""The language of the screen: sentences put into it by Qt's own translator.
+
+A language is a file made by Qt's lrelease; a template is looked up in it, then filled.
+"""
 
 import logging
 from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QTranslator
 
+from station.shop.words import Say, filled, plain
+
+Text = Say | str
+
+CONTEXT = "say"
 LOG = logging.getLogger("station")
+
+
+def text(words: Text) -> str:
+    """A sentence in the language of the screen."""
+    if not isinstance(words, Say):
+        return words
+    if not words.template:
+        return ""
+    template = QCoreApplication.translate(CONTEXT, words.template)
+    return filled(template, words.values, _value)
+
+
+def _value(value: object) -> str:
+    """A value; a sentence inside a sentence is translated too."""
+    return text(value) if isinstance(value, Say) else plain(value)
 
 
 class _Tongue:
