@@ -12,8 +12,8 @@ from station.floor.office.fields import (
     text_of,
     typed_fields,
 )
-from station.floor.office.form import in_words
 from station.floor.office.rules import RULES
+from station.floor.office.values import in_words
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 from station.floor.office import count, files, intake_face, lines, release
 from station.floor.office.fields import POINTS, label
-from station.floor.office.form import listed
 from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
+from station.floor.office.values import listed
 from station.queries.settings import find_shop
 from station.queries.stock import name_place
 from station.shop.cards import button

@@ -1,13 +1,12 @@
 """One form for every fact: choose a field, give its value, save the whole of it."""
 
-import dataclasses
 from dataclasses import replace
 from datetime import date, timedelta
 
+from station.floor.office import lines
 from station.floor.office.fields import (
     CHOICES,
     COLUMNS,
-    DAYS,
     LISTS,
     POINTS,
     TIMES,
@@ -15,13 +14,10 @@ from station.floor.office.fields import (
     from_text,
     is_time,
     label,
-    shown,
-    text_of,
     typed_fields,
 )
 from station.floor.office.state import (
     FIELDS,
-    called,
     chosen,
     everything,
     find,
@@ -32,6 +28,7 @@ from station.floor.office.state import (
     pressed,
     row_of,
 )
+from station.floor.office.values import given_value, value_now
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
@@ -39,7 +36,7 @@ from station.shop.facts import Fact, Revision, Shop
 from station.shop.plain import field_types, to_plain
 from station.shop.rooms import Do, Hand, Input, Number, Took, Typed, plain_do
 from station.shop.views import View
-from station.shop.words import clock, dated, say
+from station.shop.words import say
 
 SMALL = 50  # a number below it steps by a tenth, a larger one by one
 LISTED = say("Give one that is in its list, or add it there first.")
@@ -92,8 +89,6 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
 
 def choose(hand: Hand, name: str, view: View) -> Took:
     """The field that the next input goes to; a list opens."""
-    from station.floor.office import lines  # noqa: PLC0415 - it gives its rows back to the form
-
     if name == "id" and chosen(hand, view):
         return Took(hand, refuse(say("Its number stays as it is"), say("Touch another field.")))
     if (list_of(hand).kind, name) in COLUMNS:
@@ -148,19 +143,6 @@ def _and_next(done: Took) -> Took:
     return Took(hand, good(done.answer.said, next_))
 
 
-def given_value(hand: Hand, field: str, value: object, view: View) -> Took:
-    """One field's value, still to be saved."""
-    filled = hand.with_work(form={**form_of(hand), field: value})
-    kind = list_of(hand).kind
-    return Took(
-        filled,
-        good(
-            say("{field}: {value}", field=label(field), value=in_words(kind, field, value, view)),
-            say("Touch the next field, or save."),
-        ),
-    )
-
-
 def _scan(hand: Hand, code: Code, view: View) -> Took | None:
     """A thing's own card fills the field that points at such things."""
     field, kind = str(hand.work.get("field", "")), list_of(hand).kind
@@ -168,49 +150,6 @@ def _scan(hand: Hand, code: Code, view: View) -> Took | None:
     if points and points.kind == code.kind and view.get(points, code.number):
         return given_value(hand, field, code.number, view)
     return None
-
-
-def value_now(hand: Hand, field: str, view: View) -> object:
-    """A field's plain value: as given, else as known, else as a new fact has it."""
-    form = form_of(hand)
-    if field in form:
-        return form[field]
-    fact = chosen(hand, view)
-    if fact:
-        return to_plain(fact)[field]
-    default = next(f.default for f in dataclasses.fields(list_of(hand).kind) if f.name == field)
-    return "" if default is dataclasses.MISSING else default
-
-
-def in_words(kind: type[Fact], field: str, value: object, view: View) -> str:
-    """A field's value for a person: names for numbers, a time without its seconds."""
-    if (kind, field) in COLUMNS:
-        return listed(kind, field, value, view)
-    if (kind, field) in POINTS and value:
-        name = called(POINTS[kind, field], value, view)
-        return name if name == value else f"{value} · {name}"
-    if (kind, field) in DAYS and is_time(f"{value}T00:00:00"):
-        return dated(str(value))
-    return timed(shown(value))
-
-
-def listed(kind: type[Fact], field: str, value: object, view: View) -> str:
-    """A list field in one line: ``2 × HC-300, 1 × ST-200``."""
-    first = COLUMNS[kind, field][0]
-    if not first.points or not isinstance(value, list | tuple):
-        return text_of(kind, field, value)
-    found = []
-    for item in value:
-        row = list(item.values()) if isinstance(item, dict) else item
-        row = [row] if isinstance(row, str) else row
-        name = called(first.points, row[0], view)
-        found.append(f"{row[1]} × {name}" if len(row) > 1 else name)
-    return ", ".join(found)
-
-
-def timed(text: str) -> str:
-    """A shop time of any year, ``25.11.2026 10:42``; any other text as it is."""
-    return f"{dated(text)} {clock(text)}" if is_time(text) else text
 
 
 def steps(kind: type[Fact], field: str) -> bool:

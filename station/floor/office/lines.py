@@ -6,7 +6,6 @@ chooses the row that names the same thing. A quantity of 0 takes its row out.
 """
 
 from station.floor.office.fields import COLUMNS, Column, Rows, rows_of, value_from_text, value_of
-from station.floor.office.form import given_value, value_now
 from station.floor.office.state import (
     ROWS,
     called,
@@ -17,6 +16,7 @@ from station.floor.office.state import (
     pressed,
     row_of,
 )
+from station.floor.office.values import given_value, value_now
 from station.shop.acts import Answer, good, refuse
 from station.shop.codes import Code
 from station.shop.rooms import Hand, Input, Number, Point, Took, Typed

@@ -2,7 +2,7 @@
 
 from station.floor.office import asked
 from station.floor.office.fields import LISTS, UNTYPED, OfficeList, label, typed_fields
-from station.floor.office.form import in_words, steps, value_now
+from station.floor.office.form import steps
 from station.floor.office.intake_face import being_read, changes_from
 from station.floor.office.state import (
     FIELDS,
@@ -15,6 +15,7 @@ from station.floor.office.state import (
     list_of,
     page_of,
 )
+from station.floor.office.values import in_words, value_now
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
 from station.queries.routers import count_metres_cut
