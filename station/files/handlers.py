@@ -48,7 +48,9 @@ def _guard(job: DoFileJob, mend: Say = MEND) -> DoFileJob:
             return job(request, hand)
         except OSError as fault:
             why = fault.strerror or str(fault)
-            return refuse_file(hand.with_work(ask=None), str(fault.filename or ""), why, mend)
+            if isinstance(hand.work, Mapping):  # the office's: its question is over
+                hand = hand.with_work(ask=None)
+            return refuse_file(hand, str(fault.filename or ""), why, mend)
 
     return run
 

@@ -8,6 +8,7 @@ Everything is of our own invention.
 from dataclasses import replace
 
 from station.floor.cart.work import CartWork
+from station.floor.loading.work import LoadingWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
 from station.shop.acts import Act, Answer, Args, add_known, known_of
 from station.shop.facts import (
@@ -183,7 +184,10 @@ def at(clock: str) -> str:
     return f"{DAY}T{clock}" + ("" if len(clock) == 8 else ":00")
 
 
-WORK = {"cart": CartWork}  # a room whose work has no type yet holds plain values
+WORK = {
+    "cart": CartWork,
+    "loading": LoadingWork,
+}  # a room whose work has no type yet holds plain values
 
 
 def hand(area: str, now: str = "10:00", **fields: str) -> Hand:

@@ -171,10 +171,10 @@ def test_the_text_that_is_run_is_looked_at(stage, at_bed):
     folder, text = at_bed
     other = ("stop", "The router's folder has no text of revision C")
     assert office(stage, "button file_right") == other
-    assert not stage.desk.hand.work.get("ticks")
+    assert not stage.desk.hand.work.ticks
     (folder / "old name.nc").write_bytes(text)
     assert office(stage, "button file_right") == ("good", "old name.nc is revision C")
-    assert stage.desk.hand.work["ticks"] == ["file"]
+    assert stage.desk.hand.work.ticks == ("file",)
     (folder / "old name.nc").write_bytes(text.replace(b"G1", b"G0", 1))
     assert office(stage, "button file_right") == other
 
@@ -184,7 +184,7 @@ def test_a_folder_that_is_away_ticks_nothing(stage, at_bed):
     folder.rmdir()
     tone, said = office(stage, "button file_right")
     assert (tone, str(folder) in said) == ("stop", True)
-    assert not stage.desk.hand.work.get("ticks")
+    assert not stage.desk.hand.work.ticks
 
 
 def test_the_path_is_shown_and_the_draft_stays_small(stage):

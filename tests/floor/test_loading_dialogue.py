@@ -8,6 +8,7 @@ import pytest
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.preparing import find_faced_router
 from station.floor.loading.rules import RULES
+from station.floor.loading.work import LoadingWork
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Bed, Bit, Fact, Lot, Placed, Revision
@@ -28,7 +29,7 @@ def press(name: str) -> Code:
 
 def player(*facts: Fact, router: str = "1", work: Mapping[str, object] | None = None) -> Player:
     view = small_shop(*facts, moves=(sheets("0960", 5),))
-    one = hand("loading", router=router).with_work(**(work or {}))
+    one = replace(hand("loading", router=router), work=LoadingWork(**(work or {})))
     return Player(view, RULES, handle_input, one)
 
 
@@ -53,9 +54,9 @@ SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
     ("Not while sheet 1 is on the bed | Tick it when the bed is free.", CUTTING,
      press("zeroed"), {}),
     ("Bit is right | Wait for sheet 1, then scan its slip.", CUTTING, Code("bit", "11"),
-     {"lot": "0931", "reading": 6.4, "ticks": ["file"]}),
+     {"lot": "0931", "reading": 6.4, "ticks": ("file",)}),
     ("Cut file is right | Press “Start the sheet”.", BED, press("file_right"),
-     {"lot": "0931", "reading": 6.4, "ticks": ["held_down", "bit"]}),
+     {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit")}),
     ("Stopped since 09:05 already | When it runs again: “The stop is over”.", STOPPED,
      press("stop"), {}),
     (("This does not stop the router: use its own stop | "
@@ -133,9 +134,9 @@ def test_of_several_bits_the_broken_one_is_asked_for() -> None:
 
 
 def test_a_new_bit_takes_the_ticks_for_bit_and_zero_away() -> None:
-    one = player(GOOD, BED, work={"ticks": ["held_down", "bit", "zero", "file"]})
+    one = player(GOOD, BED, work={"ticks": ("held_down", "bit", "zero", "file")})
     one.give(Code("bit", "17"))
-    assert one.hand.work["ticks"] == ["held_down", "file"]
+    assert one.hand.work.ticks == ("held_down", "file")
 
 
 def test_what_is_said_while_it_cuts_holds_for_the_next_sheet() -> None:
@@ -144,15 +145,15 @@ def test_what_is_said_while_it_cuts_holds_for_the_next_sheet() -> None:
     one.give(Code("batch", "00412", "A", 1), now="09:20")
     one.give(press("first_off_good"), press("held_down"))
     assert str(one.give(press("start")).said) == "Sheet 2 started at 09:20"
-    assert one.hand.work == {"lot": "0931"}
+    assert one.hand.work == LoadingWork(lot="0931")
 
 
 def test_looking_at_another_router_lets_go_of_what_was_said() -> None:
     one = player(GOOD, BED, router="1,2", work={"lot": "0931", "reading": 6.4})
     one.give(press("next_router"))
-    assert (one.hand.facing, one.hand.work) == ("2", {})
+    assert (one.hand.facing, one.hand.work) == ("2", LoadingWork())
     one.give(press("next_router"))
-    assert (one.hand.facing, one.hand.work) == ("1", {})
+    assert (one.hand.facing, one.hand.work) == ("1", LoadingWork())
 
 
 def test_putting_work_down_keeps_the_router_in_front() -> None:
@@ -168,16 +169,16 @@ def test_without_a_router_set_up_every_router_is_served() -> None:
 
 
 def test_the_last_sheet_of_a_lot_can_be_used() -> None:
-    one = player(GOOD, BED, work={"reading": 6.4, "ticks": ["bit", "held_down", "file"]})
+    one = player(GOOD, BED, work={"reading": 6.4, "ticks": ("bit", "held_down", "file")})
     one.view.pieces[("store", "0931", SHEET)] = 1
     answer = one.give(Code("lot", "0931"))
     assert "Press “Start the sheet”." in str(answer.do)
 
 
 def test_a_broken_bit_takes_the_ticks_for_bit_and_zero_away() -> None:
-    one = player(GOOD, BED, work={"ticks": ["held_down", "bit", "zero", "file"]})
+    one = player(GOOD, BED, work={"ticks": ("held_down", "bit", "zero", "file")})
     one.give(press("bit_broken"))
-    assert one.hand.work["ticks"] == ["held_down", "file"]
+    assert one.hand.work.ticks == ("held_down", "file")
 
 
 def test_survivors_are_counted_part_by_part() -> None:
@@ -201,7 +202,7 @@ def test_nothing_is_prepared_for_a_sheet_that_does_not_exist(given: Input) -> No
     one = player(replace(GOOD, cut=3, state="cutting"), LAST)
     answer = one.give(given)
     assert str(answer.said) == "Sheet 4 is the last of batch 00412"
-    assert not one.hand.work
+    assert not one.hand.has_work
 
 
 def test_the_start_of_day_needs_a_free_bed() -> None:

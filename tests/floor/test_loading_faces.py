@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.screen import screen
+from station.floor.loading.work import LoadingWork
 from station.shop.cards import button
 from station.shop.codes import read
 from station.shop.faces import (
@@ -24,13 +25,12 @@ from station.shop.faces import (
 )
 from station.shop.facts import Bed, CutFile, Fact, Notice, Router, Slip
 from station.shop.moves import BOARD, move
-from station.shop.rooms import Hand
 from tests.floor.beds import BED, CUTTING, STOPPED, worn
 from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, off_bed, small_shop
 
 GOOD = batch(GAUGES)
 FREE = replace(BED, batch="")
-READY = {"lot": "0931", "reading": 6.4, "ticks": ["held_down", "bit", "file"]}
+READY = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit", "file")}
 
 
 def shown(
@@ -40,8 +40,9 @@ def shown(
     work: Mapping[str, object] | None = None,
     **more: object,
 ) -> Face:
-    one = hand("loading", now, router=router).with_work(**(work or {}), **more)
-    return screen(one, small_shop(*facts))
+    one = hand("loading", now, router=router)
+    work = LoadingWork(**(work or {}), **more)
+    return screen(replace(one, work=work), small_shop(*facts))
 
 
 def labels(shown: Face) -> list[str]:
@@ -124,7 +125,7 @@ def test_everything_said_makes_the_start_primary() -> None:
     one = shown(BED, GOOD, work=READY)
     assert one.presses[0].style == "primary"
     assert {c.state for c in checks(one).values()} == {"done"}
-    less = {**READY, "ticks": ["bit"]}
+    less = {**READY, "ticks": ("bit",)}
     assert shown(BED, GOOD, work=less).presses[0].style == "off"
 
 
@@ -232,8 +233,8 @@ def test_a_screen_for_several_routers_shows_which_is_free_next() -> None:
 
 
 def test_an_unknown_router_or_lost_work_still_has_a_face() -> None:
-    assert screen(Hand(area="loading", router="9", now=at("10:00")), small_shop())
-    assert screen(Hand(area="loading", router="1", subject="00999", now=at("10:00")), small_shop())
+    assert screen(hand("loading", router="9"), small_shop())
+    assert screen(hand("loading", router="1", subject="00999"), small_shop())
     assert shown(FREE, mode="spoil")
     assert shown(replace(BED, batch="00999"))
 

@@ -3,8 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+import msgspec
 import pytest
 
+from station.floor.loading.acts import SpoilSheet
 from station.floor.loading.rules import RULES
 from station.shop.acts import Act, Answer
 from station.shop.facts import Batch, Bed, Bit, BitUse, Fact, Lot, Notice, Revision, Router, Slip
@@ -227,8 +229,14 @@ def test_half_the_expected_time_is_enough() -> None:
     assert not decide(view, "off_bed", "slip/00412-1", now="09:09", sheet=1).refused
 
 
-@pytest.mark.parametrize("survived", [{GAUGE: 161}, {GAUGE: -1}, {"999": 1}, {GAUGE: "x"}])
-def test_more_cannot_survive_than_a_sheet_has(survived: dict[str, object]) -> None:
+@pytest.mark.parametrize("survived", [{GAUGE: "x"}, {GAUGE: True}, {GAUGE: 1.5}])
+def test_what_survived_is_a_count(survived: dict[str, object]) -> None:
+    with pytest.raises(msgspec.ValidationError):
+        msgspec.convert({"router": "1", "survived": survived}, SpoilSheet)
+
+
+@pytest.mark.parametrize("survived", [{GAUGE: 161}, {GAUGE: -1}, {"999": 1}])
+def test_more_cannot_survive_than_a_sheet_has(survived: dict[str, int]) -> None:
     view = small_shop(replace(GOOD, state="cutting"), CUTTING, moves=ON_BED)
     answer = decide(view, "spoil_sheet", reason="12", survived=survived)
     assert answer.refused

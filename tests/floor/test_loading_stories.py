@@ -6,7 +6,7 @@ from dataclasses import replace
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
-from station.shop.acts import Answer
+from station.shop.acts import Answer, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bed, Bit, Concern, CutFile, Lot, Revision, Slip
@@ -143,11 +143,11 @@ def test_a_wrong_thickness_needs_a_supervisor_and_marks_the_lot() -> None:
     before = dict(view.pieces)
     assert one.give(press("start")).asks == "supervisor"  # started anew, asked anew
     assert dict(view.pieces) == before
-    do, known = one.asked or (None, {})
+    do, known = one.asked or (None, Args())
     assert do
-    one.asked = (do, {**known, "approved": "07"})
+    one.asked = (do, add_known(known, Args(approved="07")))
     assert one.reason("21").asks == "reason"  # no reason for overruling
-    one.asked = (do, {"approved": "07"})
+    one.asked = (do, Args(approved="07"))
     done = one.reason("43")
     assert (done.tone, done.refused) == ("attention", False)
     lot = view.get(Lot, "0931")

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
-from station.shop.acts import Act
+from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Batch
@@ -68,9 +68,8 @@ def test_any_input_in_any_order(walk: list[tuple[list[Input], int, bool]]) -> No
 
 
 def _act(view: FakeView, do: Do, now: str, *, sure: bool) -> Hand | None:
-    args = dict(do.args) | ({"sure": True, "approved": "07", "reason": "43"} if sure else {})
-    if "reason" in do.args:
-        args["reason"] = do.args["reason"]
+    found = Args(sure=True, approved="07", reason=do.args.reason or "43") if sure else Args()
+    args = add_known(do.args, found)
     answer = view.do(
         RULES,
         Act(id=f"w{len(view.entries)}", kind=do.kind, at=now, worker="02", subject=do.subject,

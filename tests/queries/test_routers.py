@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.screen import screen
+from station.floor.loading.work import LoadingWork
 from station.floor.today import figures
 from station.queries import routers
 from station.shop.faces import Cards
@@ -53,7 +54,7 @@ def test_shop_today_and_loading_tell_the_same_minutes_past_midnight():
     view, now = small_shop(), "2026-11-26T00:10:00"
     view.facts["bed/1"] = BED
     today = {d.router.id: d.free_in for d in figures.routers(view, now)}
-    served = Hand(area="loading", router="1,2", facing="2", worker="02", now=now)
+    served = Hand(area="loading", router="1,2", facing="2", now=now, work=LoadingWork())
     cards = [b for b in screen(served, view).side if isinstance(b, Cards)]
     loading = {e.big: str(e.right) for block in cards for e in block.entries}
     assert (today["1"], loading["Router 1"]) == (20, "20 min left")

@@ -3,6 +3,21 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+from station.floor.loading.acts import (
+    AddSheet,
+    BreakBit,
+    ChangeBit,
+    CheckFirstOff,
+    EndSheet,
+    EndStop,
+    ReadNotice,
+    Rehome,
+    ReportStop,
+    Resurface,
+    SpoilSheet,
+    StartDay,
+    TakeBatch,
+)
 from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot
 from station.floor.loading.preparing import (
     Now,
@@ -10,25 +25,24 @@ from station.floor.loading.preparing import (
     find_now,
     is_ready,
     keep_for_next,
-    list_counted,
     list_served,
-    list_ticks,
     refuse_no_next,
     say_next,
     start_next,
     take_off,
     tick_item,
 )
+from station.floor.loading.work import LoadingHand, Mode
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
 from station.queries.settings import find_reason
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, Lot, Router, Slip
 from station.shop.file_requests import ProveText
-from station.shop.rooms import Do, FileJob, Hand, Input, Number, Took, plain_do
+from station.shop.rooms import Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -36,7 +50,7 @@ from station.shop.words import Say, clock, say
 A_WHILE_S = 600  # the traveller again after this long is a question
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | FileJob | None:
+def handle_input(hand: LoadingHand, given: Input, view: View) -> Do | Took | FileJob | None:
     """Takes one input at the cutting bed."""
     here = find_now(hand, view)
     if isinstance(given, Number):
@@ -64,7 +78,7 @@ def _enter_number(here: Now, given: Number) -> Took | None:
         )
     if last := refuse_no_next(here):
         return Took(here.hand, last)
-    hand = here.hand.with_work(reading=value)
+    hand = replace(here.hand, work=replace(here.hand.work, reading=value))
     if wrong := judge_thickness(here.view, revision, value):
         return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
     return Took(hand, good(say("{mm} mm: within limits", mm=f"{value:g}"), say_next(here, hand)))
@@ -73,7 +87,8 @@ def _enter_number(here: Now, given: Number) -> Took | None:
 def _enter_survived(here: Now, given: Number) -> Took:
     """Takes a count of what survived, of the part chosen (or the only one)."""
     makes = here.revision.makes() if here.revision else {}
-    part = str(here.hand.work.get("part") or "") or next(iter(makes), "")
+    work = here.hand.work
+    part = work.part or next(iter(makes), "")
     most, count = makes.get(part, 0), given.whole
     if count is None or count > most:
         return Took(
@@ -83,7 +98,8 @@ def _enter_survived(here: Now, given: Number) -> Took:
                 say("Enter a number from 0 to {most}.", most=most),
             ),
         )
-    hand = here.hand.with_work(survived={**list_counted(here.hand), part: count}, part=part)
+    work = replace(work, survived={**work.survived, part: count}, part=part)
+    hand = replace(here.hand, work=work)
     return Took(
         hand,
         good(
@@ -118,7 +134,7 @@ def _say_taken(here: Now, batch: Batch) -> Say:
 
     Once a sheet was cut, its slip tells a sheet twice; the traveller only says what is next.
     """
-    load = here.view.last(batch.key, "take_batch")
+    load = here.view.last(batch.key, TakeBatch)
     if batch.cut or load is None or count_seconds(load.act.at, here.hand.now) < A_WHILE_S:
         following = here.due
         n = following.sheet if following else batch.sheets
@@ -133,8 +149,8 @@ def _say_taken(here: Now, batch: Batch) -> Say:
 
 def _take_on(here: Now, code: Code) -> Do:
     after = replace(here.hand.empty(), subject=code.number)
-    args = {"router": here.bed.id, "copy": code.copy}
-    return plain_do("take_batch", f"batch/{code.number}", args, after)
+    args = TakeBatch(router=here.bed.id, copy=code.copy)
+    return Do(f"batch/{code.number}", args, after)
 
 
 def _scan_slip(here: Now, code: Code) -> Do | Took:
@@ -148,10 +164,8 @@ def _scan_slip(here: Now, code: Code) -> Do | Took:
     for other in list_served(here.hand, here.view):
         if find_bed(here.view, other).batch == code.number:
             router = other
-    args = {"router": router, "sheet": code.sheet, "copy": code.copy}
-    return plain_do(
-        "off_bed", f"slip/{code.number}-{code.sheet}", args, keep_for_next(here, code.number)
-    )
+    args = EndSheet(router=router, sheet=code.sheet, copy=code.copy)
+    return Do(f"slip/{code.number}-{code.sheet}", args, keep_for_next(here, code.number))
 
 
 def _find_waiting(here: Now, code: Code) -> Slip | None:
@@ -171,7 +185,7 @@ def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
     """Makes the sheet of a slip the next one; its batch is taken on first."""
     if here.bed.batch != slip.batch:
         return _take_on(here, code)
-    hand = here.hand.with_work(sheet=slip.sheet, ticks=None)
+    hand = replace(here.hand, work=replace(here.hand.work, sheet=slip.sheet, ticks=()))
     following = here._replace(hand=hand).due
     if following is None or following.sheet != slip.sheet:
         return Took(
@@ -193,7 +207,7 @@ def _scan_lot(here: Now, code: Code) -> Took:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     if wrong := refuse_no_next(here) or refuse_lot(here.view, revision, code.number):
         return Took(here.hand, wrong)
-    hand = here.hand.with_work(lot=code.number)
+    hand = replace(here.hand, work=replace(here.hand.work, lot=code.number))
     lot = here.view.get(Lot, code.number)
     said = say("Sheet from lot {lot}", lot=code.number)
     if lot and lot.mark:
@@ -207,7 +221,7 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
     inside = code.number in dict(here.bed.bits).values()
     if here.mode == "broken":
         after = close_question(here.hand)
-        return plain_do("bit_broken", here.subject, {"bit": code.number}, after)
+        return Do(here.subject, BreakBit(bit=code.number), after)
     if inside and bit and bit.state == "good":
         return tick_item(here, "bit")
     pocket = _find_pocket(here, bit) if bit else 0
@@ -219,9 +233,8 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
                 say("It fits none of the bits in the changer."),
             ),
         )
-    args = {"bit": code.number, "pocket": pocket}
-    left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
-    return plain_do("change_bit", here.subject, args, here.hand.with_work(ticks=left or None))
+    args = ChangeBit(bit=code.number, pocket=pocket)
+    return Do(here.subject, args, _untick(here.hand, "bit", "zero"))
 
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
@@ -267,8 +280,7 @@ def _face_router(here: Now, router: str) -> Took:
 
 def _scan_reason(here: Now, code: Code) -> Do | Took | None:
     if here.mode == "stop":
-        args = {"reason": code.number}
-        return plain_do("report_stop", here.subject, args, close_question(here.hand))
+        return Do(here.subject, ReportStop(reason=code.number), close_question(here.hand))
     if here.mode != "spoil":
         return None
     reason = find_reason(here.view, code.number, "sheet")
@@ -278,7 +290,7 @@ def _scan_reason(here: Now, code: Code) -> Do | Took | None:
             refuse(say("That is no reason for a sheet"), say("Scan one of those shown.")),
         )
     return Took(
-        here.hand.with_work(reason=reason.id),
+        replace(here.hand, work=replace(here.hand.work, reason=reason.id)),
         good(
             say("Sheet {n}: {why}", n=here.bed.sheet, why=reason.words),
             say("What survived? Enter whole parts, or confirm."),
@@ -296,7 +308,8 @@ def _choose_part(here: Now, number: str) -> Took | None:
             here.hand, refuse(say("That part is not on this sheet"), say("Scan another part."))
         )
     said = say("{most} of these on a sheet", most=makes[number])
-    return Took(here.hand.with_work(part=number), good(said, say("How many of them are whole?")))
+    hand = replace(here.hand, work=replace(here.hand.work, part=number))
+    return Took(hand, good(said, say("How many of them are whole?")))
 
 
 CODE_STEPS: dict[str, Callable[[Now, Code], Do | Took | None]] = {
@@ -321,21 +334,16 @@ def _press_spoiled(here: Now) -> Do | Took:
     if not bed.sheet:
         return Took(here.hand, refuse(say("No sheet is on the bed"), say("Nothing is spoiled.")))
     if here.mode != "spoil":
-        hand = close_question(here.hand).with_work(mode="spoil")
+        hand = _open_question(here, "spoil")
         said = say("Why is sheet {n} spoiled?", n=bed.sheet)
         return Took(hand, notice(said, say("Scan or touch the reason.")))
-    args = {
-        "router": bed.id,
-        "reason": str(here.hand.work.get("reason") or ""),
-        "survived": list_counted(here.hand),
-    }
-    left = [t for t in list_ticks(here.hand) if t != "bit"]
-    after = close_question(here.hand).with_work(ticks=left or None)
-    after = _hold_batch(after, bed.batch)
-    return plain_do("spoil_sheet", f"batch/{bed.batch}", args, after)
+    work = here.hand.work
+    args = SpoilSheet(router=bed.id, reason=work.reason, survived=work.survived)
+    after = _hold_batch(close_question(_untick(here.hand, "bit")), bed.batch)
+    return Do(f"batch/{bed.batch}", args, after)
 
 
-def _hold_batch(hand: Hand, batch: str) -> Hand:
+def _hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
     """Gives the hand with a batch in it."""
     return replace(hand, subject=batch, digits="")
 
@@ -345,8 +353,8 @@ def _press_survived(here: Now) -> Took | None:
     makes = list(here.revision.makes()) if here.revision else []
     if here.mode != "spoil" or not makes:
         return None
-    chosen = here.hand.work.get("part")
-    place = makes.index(str(chosen)) + 1 if chosen in makes else 0
+    chosen = here.hand.work.part
+    place = makes.index(chosen) + 1 if chosen in makes else 0
     return _choose_part(here, makes[place % len(makes)])
 
 
@@ -359,7 +367,7 @@ def _press_stop(here: Now) -> Took:
                 say("When it runs again: “The stop is over”."),
             ),
         )
-    hand = close_question(here.hand).with_work(mode="stop")
+    hand = _open_question(here, "stop")
     return Took(
         hand,
         notice(
@@ -372,23 +380,34 @@ def _press_stop(here: Now) -> Took:
 def _press_broken(here: Now) -> Do | Took:
     inside = [b for _, b in here.bed.bits]
     if len(inside) == 1:
-        return plain_do("bit_broken", here.subject, {"bit": inside[0]}, _untick_bit(here))
-    hand = close_question(here.hand).with_work(mode="broken")
+        return Do(
+            here.subject,
+            BreakBit(bit=inside[0]),
+            close_question(_untick(here.hand, "bit", "zero")),
+        )
+    hand = _open_question(here, "broken")
     return Took(hand, notice(say("Which bit broke?"), say("Scan the bit or touch its row.")))
 
 
-def _untick_bit(here: Now) -> Hand:
-    """Gives the hand without the tick for the bit."""
-    left = [t for t in list_ticks(here.hand) if t not in ("bit", "zero")]
-    return close_question(here.hand).with_work(ticks=left or None)
+def _open_question(here: Now, mode: Mode) -> LoadingHand:
+    """Gives the hand with a question open, and none of the answers to another."""
+    hand = close_question(here.hand)
+    return replace(hand, work=replace(hand.work, mode=mode))
+
+
+def _untick(hand: LoadingHand, *names: str) -> LoadingHand:
+    """Gives the hand without the ticks of these names."""
+    left = tuple(t for t in hand.work.ticks if t not in names)
+    return replace(hand, work=replace(hand.work, ticks=left))
 
 
 def _press_more(here: Now) -> Do | Took:
     if here.batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
-    args = {"router": here.bed.id}
-    return plain_do(
-        "add_sheet", here.batch.key, args, _hold_batch(close_question(here.hand), here.batch.id)
+    return Do(
+        here.batch.key,
+        AddSheet(router=here.bed.id),
+        _hold_batch(close_question(here.hand), here.batch.id),
     )
 
 
@@ -402,19 +421,19 @@ def _press_next_router(here: Now) -> Took:
     return _face_router(here, served[(place + 1) % len(served)])
 
 
-def _do_plainly(kind: str, **args: object) -> Callable[[Now], Do]:
+def _do_plainly(args: Args) -> Callable[[Now], Do]:
     """Makes a button that is one act about the router and leaves the hand as it is."""
 
     def press(here: Now) -> Do:
-        return plain_do(kind, here.subject, args, close_question(here.hand))
+        return Do(here.subject, args, close_question(here.hand))
 
     return press
 
 
 def _judge_first_off(*, agrees: bool) -> Callable[[Now], Do]:
     def press(here: Now) -> Do:
-        args = {"good": agrees, "batch": here.batch.id if here.batch else ""}
-        return plain_do("check_first_off", here.subject, args, close_question(here.hand))
+        args = CheckFirstOff(good=agrees, batch=here.batch.id if here.batch else "")
+        return Do(here.subject, args, close_question(here.hand))
 
     return press
 
@@ -457,17 +476,17 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "sheet_spoiled": _press_spoiled,
     "survived": _press_survived,
     "stop": _press_stop,
-    "stop_over": _do_plainly("end_stop"),
+    "stop_over": _do_plainly(EndStop()),
     "held_down": _tick_plainly("held_down"),
     "bit_good": _tick_bit,
     "file_right": _tick_file,
     "zeroed": _tick_plainly("zero"),
     "first_off_good": _judge_first_off(agrees=True),
     "first_off_bad": _judge_first_off(agrees=False),
-    "day_done": _do_plainly("start_day"),
-    "resurfaced": _do_plainly("resurface"),
-    "rehomed": _do_plainly("rehome"),
-    "told": _do_plainly("read_notice"),
+    "day_done": _do_plainly(StartDay()),
+    "resurfaced": _do_plainly(Resurface()),
+    "rehomed": _do_plainly(Rehome()),
+    "told": _do_plainly(ReadNotice()),
     "bit_broken": _press_broken,
     "one_more_sheet": _press_more,
     "next_router": _press_next_router,

@@ -12,7 +12,7 @@ from station.floor.loading.needs import (
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import Now, find_reading, list_ticks, needs_free_bed
+from station.floor.loading.preparing import Now, needs_free_bed
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.pace import find_fit
 from station.queries.routers import (
@@ -245,7 +245,7 @@ def _show_next_batch(here: Now) -> tuple[Check, ...]:
 
 
 def _show_lot(here: Now, revision: Revision) -> Check:
-    lot = str(here.hand.work.get("lot") or "")
+    lot = here.hand.work.lot
     if lot and not count_in_store(here.view, lot):
         lot = ""
     name = name_material(here.view, revision.material)
@@ -259,7 +259,7 @@ def _show_lot(here: Now, revision: Revision) -> Check:
 
 
 def _show_thickness(here: Now, revision: Revision) -> Check:
-    read, material = find_reading(here.hand), here.view.get(Material, revision.material)
+    read, material = here.hand.work.reading, here.view.get(Material, revision.material)
     label = say("Thickness")
     if read:
         wrong = judge_thickness(here.view, revision, read)
@@ -275,7 +275,7 @@ def _find_state(here: Now, name: str) -> str:
     """Finds whether a check waits for a free bed (``later``), is ``done`` or ``due``."""
     if here.bed.sheet and needs_free_bed(here, name):
         return "later"
-    return "done" if name in list_ticks(here.hand) else "due"
+    return "done" if name in here.hand.work.ticks else "due"
 
 
 def _show_run(here: Now, run: Revision) -> Check:

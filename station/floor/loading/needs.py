@@ -29,12 +29,7 @@ TICKS: dict[str, Say] = {
 }
 
 
-def read_text(act: Act, name: str) -> str:
-    """Reads an argument as text, empty when it is not there."""
-    return str(act.args.get(name) or "")
-
-
-def find_batch(act: Act, view: View) -> Batch | None:
+def find_batch(act: Act[object], view: View) -> Batch | None:
     """Finds the batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
     return view.get(Batch, tail(act.subject).partition("-")[0])
 

@@ -1,24 +1,18 @@
-"""Finds how a router stands now, and what was said about its next sheet so far.
+"""Finds how a router stands now, and what its next sheet still needs."""
 
-The batch in hand is the one that the router has taken on; `hand.work` holds what was said
-about the next sheet: `lot`, `reading`, `ticks`, `sheet` (the one wanted, where it is not the
-next in order); and `mode`, when one question is open:
-``stop`` (its reason), ``spoil`` (reason, then what survived in `survived`, counted for
-`part`), ``broken`` (which bit). Which of several routers is looked at stands in `hand.facing`.
-"""
-
-from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
+from station.floor.loading.acts import EndSheet, StartSheet
 from station.floor.loading.needs import changes_by_hand, list_needed_ticks, list_unread
+from station.floor.loading.work import LoadingHand, LoadingWork, Mode
 from station.queries.batches import find_revision, refuse_unapproved
 from station.queries.routers import find_bed, find_running, list_routers
 from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Revision
-from station.shop.rooms import Do, Hand, Took, plain_do
+from station.shop.rooms import Do, Took
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -26,7 +20,7 @@ from station.shop.words import Say, say
 class Now(NamedTuple):
     """Tells how the station stands now: hand, view, its router's bed, the batch in hand."""
 
-    hand: Hand
+    hand: LoadingHand
     view: View
     bed: Bed
     batch: Batch | None
@@ -41,7 +35,7 @@ class Now(NamedTuple):
         """Finds what this router cuts next of the batch in hand, after the sheet on its bed."""
         if self.batch is None or self.revision is None:
             return None
-        return find_due(self.view, self.batch, self.revision, self.bed, find_wanted(self.hand))
+        return find_due(self.view, self.batch, self.revision, self.bed, self.hand.work.sheet)
 
     @property
     def running(self) -> Revision | None:
@@ -58,9 +52,9 @@ class Now(NamedTuple):
         return following.file if following else self.running
 
     @property
-    def mode(self) -> str:
+    def mode(self) -> Mode:
         """Tells the question that is open, or nothing."""
-        return str(self.hand.work.get("mode") or "")
+        return self.hand.work.mode
 
     @property
     def subject(self) -> str:
@@ -68,25 +62,25 @@ class Now(NamedTuple):
         return f"router/{self.bed.id}"
 
 
-def list_served(hand: Hand, view: View) -> tuple[str, ...]:
+def list_served(hand: LoadingHand, view: View) -> tuple[str, ...]:
     """Lists the routers that this screen serves; all of them when none was set up."""
     given = tuple(r for r in hand.router.replace(" ", "").split(",") if r)
     return given or tuple(r.id for r in list_routers(view))
 
 
-def find_faced_router(hand: Hand, view: View) -> str:
+def find_faced_router(hand: LoadingHand, view: View) -> str:
     """Finds the router that is looked at now."""
     served = list_served(hand, view)
     return hand.facing if hand.facing in served else (served[0] if served else "")
 
 
-def find_now(hand: Hand, view: View) -> Now:
+def find_now(hand: LoadingHand, view: View) -> Now:
     """Finds how the station stands at this moment."""
     bed = find_bed(view, find_faced_router(hand, view))
     return Now(hand, view, bed, _find_batch(hand, view, bed))
 
 
-def _find_batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
+def _find_batch(hand: LoadingHand, view: View, bed: Bed) -> Batch | None:
     """Finds the batch taken on, or one just cut that may want one more sheet.
 
     A batch that was cancelled meanwhile leaves the screen once its sheet is off the bed.
@@ -97,53 +91,28 @@ def _find_batch(hand: Hand, view: View, bed: Bed) -> Batch | None:
     return batch if bed.batch or batch.state == "cut" else None
 
 
-def close_question(hand: Hand) -> Hand:
+def close_question(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without the open question."""
-    return hand.with_work(mode=None, reason=None, part=None, survived=None)
+    return replace(hand, work=replace(hand.work, mode="", reason="", part="", survived={}))
 
 
-def clear_sheet(hand: Hand) -> Hand:
+def clear_sheet(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without anything said about the next sheet; lot stays."""
-    return close_question(hand).with_work(reading=None, ticks=None, sheet=None)
+    return replace(hand, work=LoadingWork(lot=hand.work.lot))
 
 
-def list_ticks(hand: Hand) -> tuple[str, ...]:
-    """Lists what was ticked for the next sheet."""
-    given = hand.work.get("ticks")
-    return tuple(str(t) for t in given) if isinstance(given, list | tuple) else ()
-
-
-def find_reading(hand: Hand) -> float:
-    """Finds the thickness read for the next sheet, mm; 0 when it is not read yet."""
-    given = hand.work.get("reading")
-    return float(given) if isinstance(given, int | float) else 0.0
-
-
-def find_wanted(hand: Hand) -> int:
-    """Finds the sheet that a person wants next; 0: the next in order."""
-    given = hand.work.get("sheet")
-    return given if isinstance(given, int) else 0
-
-
-def list_counted(hand: Hand) -> dict[str, int]:
-    """Lists what survived of a spoiled sheet, as counted so far."""
-    given = hand.work.get("survived")
-    pairs = given.items() if isinstance(given, Mapping) else ()
-    return {str(p): n for p, n in pairs if isinstance(n, int)}
-
-
-def find_missing(here: Now, hand: Hand) -> str:
+def find_missing(here: Now, hand: LoadingHand) -> str:
     """Finds what is still missing before the next sheet; empty when it can start."""
     following = here._replace(hand=hand).due
-    lot = str(hand.work.get("lot") or "")
+    lot = hand.work.lot
     if following and following.run > 1:
         lot = ""
     elif not lot or count_in_store(here.view, lot) < 1:
         return "lot"
-    elif not find_reading(hand):
+    elif not hand.work.reading:
         return "reading"
     needed = list_needed_ticks(here.bed, following.file if following else here.revision)
-    return next((t for t in needed if t not in list_ticks(hand)), "")
+    return next((t for t in needed if t not in hand.work.ticks), "")
 
 
 def needs_free_bed(here: Now, name: str) -> bool:
@@ -167,7 +136,7 @@ def refuse_no_next(here: Now) -> Answer | None:
     )
 
 
-def is_ready(here: Now, hand: Hand) -> bool:
+def is_ready(here: Now, hand: LoadingHand) -> bool:
     """Tells whether everything was said that a start needs."""
     return not find_missing(here, hand)
 
@@ -185,7 +154,7 @@ NEXT: dict[str, Say] = {
 ON_PINS = say("Set the sheet on its pins, hold it down, tick it.")
 
 
-def say_next(here: Now, hand: Hand) -> Say:
+def say_next(here: Now, hand: LoadingHand) -> Say:
     """Says what to do now before the next sheet."""
     need = find_missing(here, hand)
     if here.bed.sheet and (not need or needs_free_bed(here, need)):
@@ -220,7 +189,8 @@ def tick_item(here: Now, name: str) -> Took:
         )
         if wrong:
             return Took(here.hand, wrong)
-    hand = here.hand.with_work(ticks=[*(t for t in list_ticks(here.hand) if t != name), name])
+    ticks = (*(t for t in here.hand.work.ticks if t != name), name)
+    hand = replace(here.hand, work=replace(here.hand.work, ticks=ticks))
     return Took(hand, good(TICKED[name], say_next(here, hand)))
 
 
@@ -238,30 +208,25 @@ def start_next(here: Now) -> Do | Took:
     if batch is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     work = here.hand.work
-    args: dict[str, object] = {
-        "router": here.bed.id,
-        "lot": str(work.get("lot") or ""),
-        "reading": find_reading(here.hand),
-        "ticks": list(list_ticks(here.hand)),
-    }
-    if sheet := find_wanted(here.hand):
-        args["sheet"] = sheet
-    return plain_do("start_sheet", f"batch/{batch.id}", args, clear_sheet(here.hand))
+    args = StartSheet(
+        router=here.bed.id,
+        lot=work.lot,
+        reading=work.reading,
+        ticks=work.ticks,
+        sheet=work.sheet,
+    )
+    return Do(batch.key, args, clear_sheet(here.hand))
 
 
 def take_off(here: Now, *, copy: str = "", traveller: bool = False) -> Do:
     """Takes the sheet off the bed."""
-    args = {
-        "router": here.bed.id,
-        "sheet": here.bed.sheet,
-        "copy": copy,
-        "traveller": traveller,
-    }
+    bed = here.bed
+    args = EndSheet(router=bed.id, sheet=bed.sheet, copy=copy, traveller=traveller)
     subject = f"slip/{here.bed.batch}-{here.bed.sheet}"
-    return plain_do("off_bed", subject, args, keep_for_next(here, here.bed.batch))
+    return Do(subject, args, keep_for_next(here, here.bed.batch))
 
 
-def keep_for_next(here: Now, id: str) -> Hand:
+def keep_for_next(here: Now, id: str) -> LoadingHand:
     """Gives the hand after a sheet of a batch: what was said of the next one stays.
 
     After the last one the batch is put down, unless one more sheet may be wanted.

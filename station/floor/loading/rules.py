@@ -1,5 +1,21 @@
-"""Lists every act at the cutting bed with its rule. Kinds are kept in the history for ever."""
+"""Lists every act at the cutting bed with its rule."""
 
+from station.floor.loading.acts import (
+    AddSheet,
+    BreakBit,
+    ChangeBit,
+    CheckFirstOff,
+    EndSheet,
+    EndStop,
+    ReadNotice,
+    Rehome,
+    ReportStop,
+    Resurface,
+    SpoilSheet,
+    StartDay,
+    StartSheet,
+    TakeBatch,
+)
 from station.floor.loading.rules_off import end_sheet, spoil_sheet
 from station.floor.loading.rules_start import start_sheet
 from station.floor.loading.rules_stop import (
@@ -28,7 +44,7 @@ from station.shop.facts import (
     Shop,
     Slip,
 )
-from station.shop.views import Rule, Rules
+from station.shop.views import Rule, Rules, by_kind
 
 READS: frozenset[type[Fact]] = frozenset(
     {
@@ -48,19 +64,19 @@ READS: frozenset[type[Fact]] = frozenset(
     }
 )
 
-RULES: Rules = {
-    "take_batch": Rule(READS, take_batch),
-    "start_sheet": Rule(READS, start_sheet),
-    "off_bed": Rule(READS, end_sheet),
-    "spoil_sheet": Rule(READS, spoil_sheet),
-    "add_sheet": Rule(READS, add_sheet),
-    "report_stop": Rule(READS, report_stop),
-    "end_stop": Rule(READS, end_stop),
-    "change_bit": Rule(READS, change_bit),
-    "bit_broken": Rule(READS, break_bit),
-    "check_first_off": Rule(READS, check_first_off),
-    "start_day": Rule(READS, start_day),
-    "resurface": Rule(READS, resurface),
-    "rehome": Rule(READS, rehome),
-    "read_notice": Rule(READS, read_notice),
-}
+RULES: Rules = by_kind(
+    Rule(args=TakeBatch, reads=READS, decide=take_batch),
+    Rule(args=StartSheet, reads=READS, decide=start_sheet),
+    Rule(args=EndSheet, reads=READS, decide=end_sheet),
+    Rule(args=SpoilSheet, reads=READS, decide=spoil_sheet),
+    Rule(args=AddSheet, reads=READS, decide=add_sheet),
+    Rule(args=ReportStop, reads=READS, decide=report_stop),
+    Rule(args=EndStop, reads=READS, decide=end_stop),
+    Rule(args=ChangeBit, reads=READS, decide=change_bit),
+    Rule(args=BreakBit, reads=READS, decide=break_bit),
+    Rule(args=CheckFirstOff, reads=READS, decide=check_first_off),
+    Rule(args=StartDay, reads=READS, decide=start_day),
+    Rule(args=Resurface, reads=READS, decide=resurface),
+    Rule(args=Rehome, reads=READS, decide=rehome),
+    Rule(args=ReadNotice, reads=READS, decide=read_notice),
+)

@@ -3,13 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.loading.acts import EndSheet, SpoilSheet
 from station.floor.loading.needs import (
     MOMENT_S,
     NO_BATCH,
     START,
     find_batch,
     list_later_uses,
-    read_text,
     refuse_void_copy,
     wear_bit,
 )
@@ -53,18 +53,14 @@ from station.shop.words import Say, clock, say
 TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
 
 
-def end_sheet(act: Act, view: View) -> Answer:
-    """Ends the sheet on the bed: it is cut.
-
-    Args: router, sheet (0: the one on the bed), copy, traveller (True: its main code was
-    scanned, which could also mean a load).
-    """
+def end_sheet(act: Act[EndSheet], view: View) -> Answer:
+    """Ends the sheet on the bed: it is cut."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, read_text(act, "router"))
+    bed = find_bed(view, act.args.router)
     wrong = (
-        refuse_void_copy(batch, read_text(act, "copy"))
+        refuse_void_copy(batch, act.args.copy)
         or _refuse_again(act, view, batch)
         or _refuse_not_on_bed(act, view, batch, bed)
         or _ask_for_bit(act, view, bed)
@@ -78,15 +74,10 @@ def end_sheet(act: Act, view: View) -> Answer:
     return _send_to_popping(act, view, batch, bed, revision)
 
 
-def _read_sheet(act: Act) -> int:
-    given = act.args.get("sheet")
-    return given if isinstance(given, int) else 0
-
-
-def _refuse_again(act: Act, view: View, batch: Batch) -> Answer | None:
+def _refuse_again(act: Act[EndSheet], view: View, batch: Batch) -> Answer | None:
     """Refuses the same slip again: at once it is the trigger, later it is a question."""
-    slip = view.get(Slip, f"{batch.id}-{_read_sheet(act)}")
-    bed = find_bed(view, read_text(act, "router"))
+    slip = view.get(Slip, f"{batch.id}-{act.args.sheet}")
+    bed = find_bed(view, act.args.router)
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
     if slip is None or (slip.state == BETWEEN and on_bed):
         return None
@@ -103,7 +94,7 @@ def _refuse_again(act: Act, view: View, batch: Batch) -> Answer | None:
     )  # fmt: skip
 
 
-def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _refuse_not_on_bed(act: Act[EndSheet], view: View, batch: Batch, bed: Bed) -> Answer | None:
     """Refuses when another sheet, or none, is on this bed."""
     if bed.batch != batch.id or not bed.sheet:
         return refuse(
@@ -111,9 +102,9 @@ def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer |
                 router=name_router(view, bed.id)),
             say("Start the sheet first, or look at the other router."),
         )  # fmt: skip
-    if _read_sheet(act) not in (0, bed.sheet):
+    if act.args.sheet not in (0, bed.sheet):
         return refuse(
-            say("Sheet {sheet} is on the bed, not {slip}", sheet=bed.sheet, slip=_read_sheet(act)),
+            say("Sheet {sheet} is on the bed, not {slip}", sheet=bed.sheet, slip=act.args.sheet),
             say("Take slip {sheet}.", sheet=bed.sheet),
         )
     if bed.state == "stopped":
@@ -125,11 +116,11 @@ def _refuse_not_on_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer |
     return None
 
 
-def _ask_for_bit(act: Act, view: View, bed: Bed) -> Answer | None:
+def _ask_for_bit(act: Act[EndSheet], view: View, bed: Bed) -> Answer | None:
     """Asks where a bit that the file asks for by hand was not scanned in."""
     run = find_running(view, bed)
     missing = list_later_uses(view, bed, run) if run else ()
-    if not missing or act.args.get("sure"):
+    if not missing or act.args.sure:
         return None
     return ask(
         say("The {size} mm bit was not scanned in", size=f"{missing[0].diameter_mm:g}"),
@@ -138,9 +129,9 @@ def _ask_for_bit(act: Act, view: View, bed: Bed) -> Answer | None:
     )
 
 
-def _ask_too_soon(act: Act, bed: Bed) -> Answer | None:
+def _ask_too_soon(act: Act[EndSheet], bed: Bed) -> Answer | None:
     """Asks when the sheet can hardly be done, or a load may have been meant."""
-    traveller = bool(act.args.get("traveller"))
+    traveller = act.args.traveller
     loaded = say(
         "Sheet {sheet} loaded {at} by worker {by}: next sheet, or a mistake?",
         sheet=bed.sheet,
@@ -153,7 +144,7 @@ def _ask_too_soon(act: Act, bed: Bed) -> Answer | None:
                 at=clock(bed.started), by=bed.by),
             say("Nothing was counted twice."),
         )  # fmt: skip
-    if act.args.get("sure"):
+    if act.args.sure:
         return None
     if count_cutting_s(bed, act.at) < TOO_SOON * bed.minutes * 60:
         return ask(
@@ -167,7 +158,9 @@ def _ask_too_soon(act: Act, bed: Bed) -> Answer | None:
     return None
 
 
-def _send_to_popping(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
+def _send_to_popping(
+    act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision
+) -> Answer:
     n, makes = bed.sheet, revision.makes()
     after = _count_sheet(batch)
     run = find_running(view, bed) or revision
@@ -181,7 +174,7 @@ def _send_to_popping(act: Act, view: View, batch: Batch, bed: Bed, revision: Rev
     return good(said, _say_after(view, after, bed, revision, first), moves=moves, sets=sets)
 
 
-def _learn_pace(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
+def _learn_pace(act: Act[EndSheet], view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
     """Learns the router's time from the sheet, unless it was hardly cut to its end."""
     real_s, file_s = count_cutting_s(bed, act.at), revision.minutes * 60
     if real_s < TOO_SOON * bed.minutes * 60 or file_s <= 0:
@@ -189,7 +182,9 @@ def _learn_pace(act: Act, view: View, bed: Bed, revision: Revision) -> tuple[Pac
     return (extend_pace(view.get(Pace, bed.id), bed.id, file_s, real_s),)
 
 
-def _keep_for_next_run(act: Act, view: View, batch: Batch, bed: Bed, revision: Revision) -> Answer:
+def _keep_for_next_run(
+    act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision
+) -> Answer:
     """Keeps the sheet with its slip for its next run, here or on another router."""
     runs, n = list_runs(view, revision), bed.sheet
     run = runs[bed.run - 1]
@@ -284,7 +279,7 @@ def _use_up(bed: Bed) -> tuple[Move, ...]:
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
 
 
-def _fill_slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
+def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, revision: Revision) -> Slip:
     bits = [b.id for use in revision.bits if (b := find_bit_in(view, bed, use))]
     before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
     return Slip(
@@ -301,16 +296,12 @@ def _fill_slip(act: Act, view: View, bed: Bed, revision: Revision) -> Slip:
     )
 
 
-def spoil_sheet(act: Act, view: View) -> Answer:
-    """Spoils the sheet on the bed.
-
-    Args: router, reason, survived (part → whole pieces), bit (which broke; else the
-    first one that the file uses).
-    """
+def spoil_sheet(act: Act[SpoilSheet], view: View) -> Answer:
+    """Spoils the sheet on the bed."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, read_text(act, "router"))
+    bed = find_bed(view, act.args.router)
     revision = find_revision(view, batch)
     if bed.batch != batch.id or not bed.sheet or revision is None:
         return refuse(
@@ -318,7 +309,7 @@ def spoil_sheet(act: Act, view: View) -> Answer:
                 router=name_router(view, bed.id)),
             say("A sheet is spoiled while it lies on the bed."),
         )  # fmt: skip
-    reason = find_reason(view, read_text(act, "reason"), "sheet")
+    reason = find_reason(view, act.args.reason, "sheet")
     if reason is None:
         return ask(
             say("Why is sheet {sheet} spoiled?", sheet=bed.sheet),
@@ -331,23 +322,21 @@ def spoil_sheet(act: Act, view: View) -> Answer:
     return _lose_sheet(act, view, batch, bed, revision, reason, survived)
 
 
-def _check_survived(act: Act, revision: Revision) -> dict[str, int] | Answer:
+def _check_survived(act: Act[SpoilSheet], revision: Revision) -> dict[str, int] | Answer:
     """Counts what survived of each part, or refuses when there can't be so many."""
-    given = act.args.get("survived")
-    counts: Mapping[object, object] = given if isinstance(given, Mapping) else {}
-    makes = revision.makes()
+    counts, makes = act.args.survived, revision.makes()
     for part, qty in counts.items():
-        most = makes.get(str(part), 0)
-        if not isinstance(qty, int) or isinstance(qty, bool) or not 0 <= qty <= most:
+        most = makes.get(part, 0)
+        if not 0 <= qty <= most:
             return refuse(
-                say("A sheet has {most} of part {part}", most=most, part=str(part)),
+                say("A sheet has {most} of part {part}", most=most, part=part),
                 say("Enter a number from 0 to {most}.", most=most),
             )
-    return {part: int(str(counts.get(part, 0))) for part in makes}
+    return {part: counts.get(part, 0) for part in makes}
 
 
 def _lose_sheet(
-    act: Act,
+    act: Act[SpoilSheet],
     view: View,
     batch: Batch,
     bed: Bed,
@@ -384,11 +373,11 @@ def _lose_sheet(
 
 
 def _break_bit_in(
-    act: Act, view: View, bed: Bed, revision: Revision, after: Bed
+    act: Act[SpoilSheet], view: View, bed: Bed, revision: Revision, after: Bed
 ) -> tuple[Fact, ...]:
     """Marks the bit that broke, and the bed with first-off and zero due."""
     uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
-    named = view.get(Bit, read_text(act, "bit"))
+    named = view.get(Bit, act.args.bit)
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
     why = f"bit {bit.id} broke" if bit else "a bit broke"
     due = replace(after, first_off=why, zero=why)

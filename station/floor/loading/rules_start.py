@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
+from station.floor.loading.acts import StartSheet
 from station.floor.loading.needs import (
     NO_BATCH,
     TICKS,
@@ -14,7 +15,6 @@ from station.floor.loading.needs import (
     list_first_uses,
     list_later_uses,
     list_needed_ticks,
-    read_text,
     refuse_bit,
     refuse_elsewhere,
     refuse_lot,
@@ -37,7 +37,7 @@ from station.shop.words import Say, clock, say
 class Sheet(NamedTuple):
     """Holds one sheet about to be started: the act and what it is about."""
 
-    act: Act
+    act: Act[StartSheet]
     view: View
     batch: Batch
     due: Due
@@ -54,26 +54,21 @@ class Sheet(NamedTuple):
         return self.due.sheet
 
 
-def start_sheet(act: Act, view: View) -> Answer:
+def start_sheet(act: Act[StartSheet], view: View) -> Answer:
     """Puts a sheet from the store onto the bed, where it is cut.
 
     For a further run it comes from between the routers, its lot and thickness known.
-    Args: router, copy, lot, reading (mm), ticks (names of TICKS that are true), sheet (0: the
-    next in order).
     """
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, read_text(act, "router"))
-    wrong = refuse_void_copy(batch, read_text(act, "copy")) or _refuse_busy_bed(
-        act, view, batch, bed
-    )
+    bed = find_bed(view, act.args.router)
+    wrong = refuse_void_copy(batch, act.args.copy) or _refuse_busy_bed(act, view, batch, bed)
     wrong = wrong or refuse_uncuttable(view, batch) or refuse_unapproved(view, batch)
     revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
-    chosen = act.args.get("sheet")
-    following = find_due(view, batch, revision, bed, chosen if isinstance(chosen, int) else 0)
+    following = find_due(view, batch, revision, bed, act.args.sheet)
     if following is None:
         return refuse_elsewhere(view, batch, bed) or NO_BATCH
     sheet = Sheet(act, view, batch, following, bed)
@@ -83,7 +78,7 @@ def start_sheet(act: Act, view: View) -> Answer:
     return _put_on_bed(sheet)
 
 
-def _refuse_busy_bed(act: Act, view: View, batch: Batch, bed: Bed) -> Answer | None:
+def _refuse_busy_bed(act: Act[StartSheet], view: View, batch: Batch, bed: Bed) -> Answer | None:
     """Refuses when the bed is not free for this batch."""
     name = name_router(view, bed.id)
     if bed.state == "stopped":
@@ -163,7 +158,7 @@ def _check_approved(sheet: Sheet) -> Answer | None:
 def _check_lot(sheet: Sheet) -> Answer | None:
     if sheet.due.run > 1:
         return None
-    return refuse_lot(sheet.view, sheet.file, read_text(sheet.act, "lot"))
+    return refuse_lot(sheet.view, sheet.file, sheet.act.args.lot)
 
 
 def _check_bits(sheet: Sheet) -> Answer | None:
@@ -182,10 +177,8 @@ def _check_bits(sheet: Sheet) -> Answer | None:
 
 
 def _check_ticks(sheet: Sheet) -> Answer | None:
-    given = sheet.act.args.get("ticks")
-    ticked = given if isinstance(given, list | tuple) else ()
     for name in list_needed_ticks(sheet.bed, sheet.file):
-        if name not in ticked:
+        if name not in sheet.act.args.ticks:
             why = sheet.bed.zero if name == "zero" else ""
             return refuse(
                 TICKS[name], say("Due: {why}.", why=why) if why else say("Check it, tick it.")
@@ -193,25 +186,19 @@ def _check_ticks(sheet: Sheet) -> Answer | None:
     return None
 
 
-def read_reading(act: Act) -> float:
-    """Reads the thickness that was measured, mm; 0 when there is none."""
-    given = act.args.get("reading")
-    return float(given) if isinstance(given, int | float) else 0.0
-
-
 def _check_thickness(sheet: Sheet) -> Answer | None:
     """Asks for a reading within its limits, or a supervisor who overrules with a reason."""
     if sheet.due.run > 1:
         return None
-    reading = read_reading(sheet.act)
+    reading = sheet.act.args.reading
     if reading <= 0:
         return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
     wrong = judge_thickness(sheet.view, sheet.file, reading)
     if wrong is None:
         return None
-    if not sheet.act.args.get("approved"):
+    if not sheet.act.args.approved:
         return ask(wrong, say("Another sheet, or a supervisor's badge."), "supervisor")
-    reason = find_reason(sheet.view, read_text(sheet.act, "reason"), "overrule")
+    reason = find_reason(sheet.view, sheet.act.args.reason, "overrule")
     if reason is None:
         return ask(wrong, say("Scan the reason for overruling it."), "reason")
     return None
@@ -235,7 +222,7 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     """Puts the sheet on the bed, starts the clock, says what to know while it cuts."""
     act, view, batch, bed = sheet.act, sheet.view, sheet.batch, sheet.bed
     run, slip = sheet.due.run, view.get(Slip, f"{batch.id}-{sheet.number}")
-    lot, frm = (read_text(act, "lot"), "store") if run == 1 or not slip else (slip.lot, BETWEEN)
+    lot, frm = (act.args.lot, "store") if run == 1 or not slip else (slip.lot, BETWEEN)
     minutes = expect_minutes(view, sheet.file, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
@@ -245,7 +232,7 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     if run > 1:
         said = say("Sheet {sheet}, run {run}, started at {at}", sheet=sheet.number, run=run,
                    at=clock(act.at))  # fmt: skip
-    elif wrong := judge_thickness(view, sheet.file, read_reading(act)):
+    elif wrong := judge_thickness(view, sheet.file, act.args.reading):
         marked = _mark_lot(sheet, wrong)
         do = say("Lot {lot} is marked: {why}.", lot=lot, why=wrong)
         return attention(said, do, moves=moves, sets=(*sets, *marked))
@@ -309,19 +296,19 @@ def _find_following(sheet: Sheet) -> Due | None:
 def _mark_lot(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
     """Marks the lot, and gives the supervisor something to look at."""
     act, view = sheet.act, sheet.view
-    lot = view.get(Lot, read_text(act, "lot"))
-    reason = view.get(Reason, read_text(act, "reason"))
+    lot = view.get(Lot, act.args.lot)
+    reason = view.get(Reason, act.args.reason)
     assert lot is not None
     assert reason is not None
     name = name_router(view, sheet.bed.id)
-    mark = f"{read_reading(act):g} mm read on {name}"
+    mark = f"{act.args.reading:g} mm read on {name}"
     concern = Concern(
         id=act.id,
         what="thickness",
         since=act.at,
         about=lot.key,
         text=f"Lot {lot.id}, batch {sheet.batch.id}: {wrong}; "
-        f"worker {act.args['approved']}: {reason.words}",
+        f"worker {act.args.approved}: {reason.words}",
         reason=reason.id,
         choices=("keep the lot", "send it back"),
     )

@@ -2,7 +2,16 @@
 
 from dataclasses import replace
 
-from station.floor.loading.needs import list_later_uses, read_text, wear_bit
+from station.floor.loading.acts import (
+    BreakBit,
+    ChangeBit,
+    EndStop,
+    Rehome,
+    ReportStop,
+    Resurface,
+    StartDay,
+)
+from station.floor.loading.needs import list_later_uses, wear_bit
 from station.queries.routers import (
     count_metres_left,
     count_passes,
@@ -19,15 +28,15 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 
-def refuse_no_router(act: Act, view: View) -> Answer | None:
+def refuse_no_router(act: Act[object], view: View) -> Answer | None:
     """Refuses an act that names no router of the shop."""
     if view.get(Router, tail(act.subject)):
         return None
     return refuse(say("Which router?"), say("Scan the router's code first."))
 
 
-def report_stop(act: Act, view: View) -> Answer:
-    """Reports that the router stands still; this does not stop it (args: reason)."""
+def report_stop(act: Act[ReportStop], view: View) -> Answer:
+    """Reports that the router stands still; this does not stop it."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
@@ -37,7 +46,7 @@ def report_stop(act: Act, view: View) -> Answer:
             say("{router} is stopped since {at}", router=name, at=clock(bed.stopped)),
             say("When it runs again: “{over}”.", over=say("The stop is over")),
         )
-    reason = find_reason(view, read_text(act, "reason"), "stop")
+    reason = find_reason(view, act.args.reason, "stop")
     if reason is None:
         return ask(
             say("Why does {router} stand still?", router=name),
@@ -62,7 +71,7 @@ def report_stop(act: Act, view: View) -> Answer:
     return attention(said, do, sets=(stopped,))
 
 
-def end_stop(act: Act, view: View) -> Answer:
+def end_stop(act: Act[EndStop], view: View) -> Answer:
     """Lets the router run again; the stop is taken off the sheet's time."""
     if wrong := refuse_no_router(act, view):
         return wrong
@@ -84,17 +93,16 @@ def end_stop(act: Act, view: View) -> Answer:
     return good(said, do, sets=(again,))
 
 
-def change_bit(act: Act, view: View) -> Answer:
-    """Puts another bit in by hand (args: bit, pocket; 0 is the spindle)."""
+def change_bit(act: Act[ChangeBit], view: View) -> Answer:
+    """Puts another bit in by hand."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
-    bit = view.get(Bit, read_text(act, "bit"))
+    bit = view.get(Bit, act.args.bit)
     if refused := _refuse_unfit(view, bed, bit):
         return refused
     assert bit is not None
-    given = act.args.get("pocket")
-    pocket = given if isinstance(given, int) else 0
+    pocket = act.args.pocket
     old = view.get(Bit, dict(bed.bits).get(pocket, ""))
     why = f"new bit {bit.id}"
     changed = replace(
@@ -183,12 +191,12 @@ def _wear_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     return (wear_bit(old, cut_mm, bed),) if cut_mm else ()
 
 
-def break_bit(act: Act, view: View) -> Answer:
-    """Marks a bit in this router as broken (args: bit)."""
+def break_bit(act: Act[BreakBit], view: View) -> Answer:
+    """Marks a bit in this router as broken."""
     if wrong := refuse_no_router(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
-    bit = view.get(Bit, read_text(act, "bit"))
+    bit = view.get(Bit, act.args.bit)
     if bit is None or bit.id not in dict(bed.bits).values():
         return refuse(
             say("That bit is not in {router}", router=name_router(view, bed.id)),
@@ -207,7 +215,7 @@ def break_bit(act: Act, view: View) -> Answer:
     )
 
 
-def _refuse_while_cutting(act: Act, view: View) -> Answer | None:
+def _refuse_while_cutting(act: Act[object], view: View) -> Answer | None:
     """Refuses what can only be true once the bed is free."""
     if wrong := refuse_no_router(act, view):
         return wrong
@@ -220,7 +228,7 @@ def _refuse_while_cutting(act: Act, view: View) -> Answer | None:
     )
 
 
-def start_day(act: Act, view: View) -> Answer:
+def start_day(act: Act[StartDay], view: View) -> Answer:
     """Notes that the checks the shop lists for the start of the day are done on a router.
 
     They look at the spoilboard, so the bed must be free.
@@ -238,7 +246,7 @@ def start_day(act: Act, view: View) -> Answer:
     )
 
 
-def resurface(act: Act, view: View) -> Answer:
+def resurface(act: Act[Resurface], view: View) -> Answer:
     """Notes that the spoilboard was cut flat again: zero is due."""
     if wrong := _refuse_while_cutting(act, view):
         return wrong
@@ -252,7 +260,7 @@ def resurface(act: Act, view: View) -> Answer:
     )
 
 
-def rehome(act: Act, view: View) -> Answer:
+def rehome(act: Act[Rehome], view: View) -> Answer:
     """Notes that the router was sent to its home switches."""
     if wrong := _refuse_while_cutting(act, view):
         return wrong

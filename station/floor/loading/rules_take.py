@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
+from station.floor.loading.acts import AddSheet, CheckFirstOff, ReadNotice, SpoilSheet, TakeBatch
 from station.floor.loading.needs import (
     AT_ONCE,
     NO_BATCH,
     START,
     find_batch,
     list_unread,
-    read_text,
     refuse_elsewhere,
     refuse_void_copy,
 )
@@ -24,14 +24,14 @@ from station.shop.words import Say, clock, say
 MOST_SHEETS = 99
 
 
-def take_batch(act: Act, view: View) -> Answer:
-    """Takes a batch on at a router (args: router, copy)."""
+def take_batch(act: Act[TakeBatch], view: View) -> Answer:
+    """Takes a batch on at a router."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, read_text(act, "router"))
+    bed = find_bed(view, act.args.router)
     wrong = (
-        refuse_void_copy(batch, read_text(act, "copy"))
+        refuse_void_copy(batch, act.args.copy)
         or refuse_uncuttable(view, batch)
         or refuse_unapproved(view, batch)
         or _refuse_here(view, batch, bed)
@@ -44,7 +44,7 @@ def take_batch(act: Act, view: View) -> Answer:
                 router=name_router(view, bed.id)),
             say("Go on with sheet {sheet}.", sheet=batch.cut + 1),
         )  # fmt: skip
-    if batch.router not in ("", bed.id) and not act.args.get("sure"):
+    if batch.router not in ("", bed.id) and not act.args.sure:
         return ask(
             say("Batch {batch} is planned for {router}", batch=batch.id,
                 router=name_router(view, batch.router)),
@@ -113,8 +113,8 @@ def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
     )
 
 
-def add_sheet(act: Act, view: View) -> Answer:
-    """Adds a sheet to a batch, to make good for a spoiled one (args: router)."""
+def add_sheet(act: Act[AddSheet], view: View) -> Answer:
+    """Adds a sheet to a batch, to make good for a spoiled one ."""
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
@@ -129,18 +129,18 @@ def add_sheet(act: Act, view: View) -> Answer:
             say("More of it is a new batch: ask the office."),
         )
     before, spoilt = (
-        view.last(act.subject, "add_sheet"),
-        view.last(act.subject, "spoil_sheet"),
+        view.last(act.subject, AddSheet),
+        view.last(act.subject, SpoilSheet),
     )
     added = before and not before.undone and (not spoilt or before.act.at >= spoilt.act.at)
-    if before and added and not act.args.get("sure"):
+    if before and added and not act.args.sure:
         return ask(
             say("One more was added at {at} by worker {by}", at=clock(before.act.at),
                 by=before.act.worker),
             say("Scan it again for yet another."),
             "sure",
         )  # fmt: skip
-    return _add_one(view, batch, find_bed(view, read_text(act, "router")))
+    return _add_one(view, batch, find_bed(view, act.args.router))
 
 
 def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
@@ -161,11 +161,11 @@ def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
     )
 
 
-def check_first_off(act: Act, view: View) -> Answer:
-    """Notes that the first-off agrees, or holds its batch (args: good, batch)."""
+def check_first_off(act: Act[CheckFirstOff], view: View) -> Answer:
+    """Notes that the first-off agrees, or holds its batch."""
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
-    if not act.args.get("good"):
+    if not act.args.good:
         return _hold_after_first_off(act, view, bed)
     if not bed.first_off:
         return notice(say("No first-off is due on {router}", router=name), say("Go on."))
@@ -181,8 +181,8 @@ def check_first_off(act: Act, view: View) -> Answer:
     )
 
 
-def _hold_after_first_off(act: Act, view: View, bed: Bed) -> Answer:
-    batch = view.get(Batch, read_text(act, "batch") or bed.batch)
+def _hold_after_first_off(act: Act[CheckFirstOff], view: View, bed: Bed) -> Answer:
+    batch = view.get(Batch, act.args.batch or bed.batch)
     if batch is None:
         return refuse(
             say("No batch is on {router}", router=name_router(view, bed.id)),
@@ -213,7 +213,7 @@ def _hold_after_first_off(act: Act, view: View, bed: Bed) -> Answer:
     )
 
 
-def read_notice(act: Act, view: View) -> Answer:
+def read_notice(act: Act[ReadNotice], view: View) -> Answer:
     """Notes that what was told to this router, and is on its screen, is read."""
     waiting = list_unread(view, tail(act.subject))[:AT_ONCE]
     if not waiting:

@@ -1,5 +1,7 @@
 """Shows the cutting bed, state by state: a sheet, the queue, a stop, an open question."""
 
+from dataclasses import replace
+
 from station.floor.loading.main_pane import (
     draw_sheet,
     list_first_things,
@@ -13,9 +15,7 @@ from station.floor.loading.preparing import (
     Now,
     find_missing,
     find_now,
-    find_reading,
     is_ready,
-    list_counted,
 )
 from station.floor.loading.side_pane import (
     offer_other_router,
@@ -30,6 +30,7 @@ from station.floor.loading.side_pane import (
     show_side,
     write_touch,
 )
+from station.floor.loading.work import LoadingHand
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bit_in
 from station.queries.settings import list_reasons
@@ -49,7 +50,6 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Batch, Bit, Part, Reason, Revision
-from station.shop.rooms import Hand
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -58,12 +58,12 @@ TITLE = say("Loading")
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
-def screen(hand: Hand, view: View) -> Face:
+def screen(hand: LoadingHand, view: View) -> Face:
     """Shows the work in hand at this router."""
     here = find_now(hand, view)
     modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit}
     if here.mode == "spoil" and not here.bed.sheet:
-        here = here._replace(hand=hand.with_work(mode=None))
+        here = here._replace(hand=replace(hand, work=replace(hand.work, mode="")))
     if (asked := modes.get(here.mode)) is not None:
         return asked(here)
     if here.bed.state == "stopped":
@@ -104,7 +104,7 @@ def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
     following = here.due
     if following and following.run > 1:
         return ()
-    read = find_reading(here.hand)
+    read = here.hand.work.reading
     if read and judge_thickness(here.view, revision, read) and is_ready(here, here.hand):
         return (_show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
     typed = here.hand.digits or (f"{read:g}" if read else "")
@@ -297,7 +297,7 @@ def _ask_why_stopped(here: Now) -> Face:
 
 def _ask_why_spoiled(here: Now) -> Face:
     """Asks why the sheet is spoiled, then what survived of it."""
-    chosen = here.view.get(Reason, str(here.hand.work.get("reason") or ""))
+    chosen = here.view.get(Reason, here.hand.work.reason)
     main: tuple[Block, ...] = (_show_reasons(here, "sheet"),)
     presses: tuple[Press, ...] = (LEAVE,)
     if chosen and here.revision:
@@ -322,8 +322,8 @@ def _ask_why_spoiled(here: Now) -> Face:
 
 def _show_survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
     """Shows each part of the sheet: how many there are, whole and lost."""
-    makes, counted = revision.makes(), list_counted(here.hand)
-    chosen = str(here.hand.work.get("part") or "") or next(iter(makes), "")
+    makes, counted = revision.makes(), here.hand.work.survived
+    chosen = here.hand.work.part or next(iter(makes), "")
     rows = []
     for name, count in makes.items():
         part, whole = here.view.get(Part, name), counted.get(name, 0)

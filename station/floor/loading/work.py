@@ -1,0 +1,31 @@
+"""Holds what was said at the cutting bed about the next sheet, and the question that is open.
+
+The batch in hand is the one that the router has taken on. Which of several routers is looked at
+stands in `hand.facing`.
+"""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from station.shop.rooms import Hand, Work
+
+# the question that is open: why it stands still, why the sheet is spoiled, which bit broke
+Mode = Literal["", "stop", "spoil", "broken"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class LoadingWork(Work):
+    """Holds what is known of the next sheet, and what was answered to the open question."""
+
+    lot: str = ""
+    reading: float = 0.0  # thickness, mm; 0: not read yet
+    ticks: tuple[str, ...] = ()  # what was confirmed
+    sheet: int = 0  # the one wanted, where it is not the next in order
+    mode: Mode = ""
+    reason: str = ""  # why the sheet is spoiled
+    part: str = ""  # the one whose survivors are counted
+    survived: dict[str, int] = field(default_factory=dict)  # whole pieces of each part
+
+
+LoadingHand = Hand[LoadingWork]
+WORK = LoadingWork
