@@ -23,16 +23,19 @@ from station.floor.loading.preparing import (
     Now,
     close_question,
     find_now,
+    hold_batch,
     is_ready,
     keep_for_next,
     list_served,
+    open_question,
     refuse_no_next,
     say_next,
     start_next,
     take_off,
     tick_item,
+    untick_items,
 )
-from station.floor.loading.work import LoadingHand, Mode
+from station.floor.loading.work import LoadingHand
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
@@ -234,7 +237,7 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
             ),
         )
     args = ChangeBit(bit=code.number, pocket=pocket)
-    return Do(here.subject, args, _untick(here.hand, "bit", "zero"))
+    return Do(here.subject, args, untick_items(here.hand, "bit", "zero"))
 
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
@@ -334,18 +337,13 @@ def _press_spoiled(here: Now) -> Do | Took:
     if not bed.sheet:
         return Took(here.hand, refuse(say("No sheet is on the bed"), say("Nothing is spoiled.")))
     if here.mode != "spoil":
-        hand = _open_question(here, "spoil")
+        hand = open_question(here.hand, "spoil")
         said = say("Why is sheet {n} spoiled?", n=bed.sheet)
         return Took(hand, notice(said, say("Scan or touch the reason.")))
     work = here.hand.work
     args = SpoilSheet(router=bed.id, reason=work.reason, survived=work.survived)
-    after = _hold_batch(close_question(_untick(here.hand, "bit")), bed.batch)
+    after = hold_batch(close_question(untick_items(here.hand, "bit")), bed.batch)
     return Do(f"batch/{bed.batch}", args, after)
-
-
-def _hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
-    """Gives the hand with a batch in it."""
-    return replace(hand, subject=batch, digits="")
 
 
 def _press_survived(here: Now) -> Took | None:
@@ -367,7 +365,7 @@ def _press_stop(here: Now) -> Took:
                 say("When it runs again: “The stop is over”."),
             ),
         )
-    hand = _open_question(here, "stop")
+    hand = open_question(here.hand, "stop")
     return Took(
         hand,
         notice(
@@ -383,22 +381,10 @@ def _press_broken(here: Now) -> Do | Took:
         return Do(
             here.subject,
             BreakBit(bit=inside[0]),
-            close_question(_untick(here.hand, "bit", "zero")),
+            close_question(untick_items(here.hand, "bit", "zero")),
         )
-    hand = _open_question(here, "broken")
+    hand = open_question(here.hand, "broken")
     return Took(hand, notice(say("Which bit broke?"), say("Scan the bit or touch its row.")))
-
-
-def _open_question(here: Now, mode: Mode) -> LoadingHand:
-    """Gives the hand with a question open, and none of the answers to another."""
-    hand = close_question(here.hand)
-    return replace(hand, work=replace(hand.work, mode=mode))
-
-
-def _untick(hand: LoadingHand, *names: str) -> LoadingHand:
-    """Gives the hand without the ticks of these names."""
-    left = tuple(t for t in hand.work.ticks if t not in names)
-    return replace(hand, work=replace(hand.work, ticks=left))
 
 
 def _press_more(here: Now) -> Do | Took:
@@ -407,7 +393,7 @@ def _press_more(here: Now) -> Do | Took:
     return Do(
         here.batch.key,
         AddSheet(router=here.bed.id),
-        _hold_batch(close_question(here.hand), here.batch.id),
+        hold_batch(close_question(here.hand), here.batch.id),
     )
 
 

@@ -96,6 +96,23 @@ def close_question(hand: LoadingHand) -> LoadingHand:
     return replace(hand, work=replace(hand.work, mode="", reason="", part="", survived={}))
 
 
+def open_question(hand: LoadingHand, mode: Mode) -> LoadingHand:
+    """Gives the hand with a question open, and none of the answers to another."""
+    closed = close_question(hand)
+    return replace(closed, work=replace(closed.work, mode=mode))
+
+
+def untick_items(hand: LoadingHand, *names: str) -> LoadingHand:
+    """Gives the hand without the ticks of these names."""
+    left = tuple(t for t in hand.work.ticks if t not in names)
+    return replace(hand, work=replace(hand.work, ticks=left))
+
+
+def hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
+    """Gives the hand with a batch in it."""
+    return replace(hand, subject=batch, digits="")
+
+
 def clear_sheet(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without anything said about the next sheet; lot stays."""
     return replace(hand, work=LoadingWork(lot=hand.work.lot))
