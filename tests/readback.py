@@ -30,7 +30,7 @@ import zxingcpp
 from PIL import Image, ImageFilter
 
 from station.papers import bars
-from station.papers.marks import Bars
+from station.papers.marks import BarsMark
 from tests.measured import note
 from tests.papers import samples
 
@@ -59,7 +59,7 @@ WAYS = tuple(
 
 def rendered(paper):
     """A paper's pages at 203 dpi in one bit, as arrays of 0 and 255."""
-    document = pypdfium2.PdfDocument(paper.pdf())
+    document = pypdfium2.PdfDocument(paper.write_pdf())
     pages = [np.array(page.render(scale=DPI / 72).to_pil().convert("L")) for page in document]
     document.close()
     return [np.where(page > 127, 255, 0).astype(np.uint8) for page in pages]
@@ -108,14 +108,14 @@ def read(image):
 
 def codes(marks):
     """The bars on a page."""
-    return [mark for mark in marks if isinstance(mark, Bars)]
+    return [mark for mark in marks if isinstance(mark, BarsMark)]
 
 
 def alone(dots, mark):
     """A page's dots around one code: its quiet zones, and what stands right above and below."""
     dot = DPI / 25.4
-    left = (mark.x - bars.quiet(mark.dots)) * dot
-    right = left + bars.length(mark.code, mark.dots) * dot
+    left = (mark.x - bars.measure_quiet(mark.dots)) * dot
+    right = left + bars.measure_length(mark.code, mark.dots) * dot
     top, foot = mark.y * dot, (mark.y + mark.high) * dot
     return dots[round(top) : round(foot), max(0, round(left)) : round(right)]
 

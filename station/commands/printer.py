@@ -17,7 +17,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Keeps a choice, then lists the printers and what each size goes to."""
     application_of()
-    names = printers.attached()
+    names = printers.list_attached()
     if options.size and options.size not in printers.PAPERS:
         raise CommandError(f"{options.size} is no size: {', '.join(printers.PAPERS)}.")
     if options.name not in ("", printers.OPENED, *names):
@@ -25,8 +25,8 @@ def run(options: argparse.Namespace) -> int:
         raise CommandError(f"There is no printer {options.name}. There is: {there}.")
     with bootstrap.opened(require_shop(options)) as ledger:
         if options.size:
-            printers.choose(ledger, options.size, options.name)
+            printers.keep_choice(ledger, options.size, options.name)
         for size in printers.PAPERS:
-            print(f"{size}: {printers.chosen(ledger, size) or 'asks once'}")
+            print(f"{size}: {printers.find_chosen(ledger, size) or 'asks once'}")
     print(f"printers: {', '.join(names) or 'none'}")
     return 0

@@ -13,7 +13,7 @@ from station.commands.shop_database import (
     say_left_open,
     write_day,
 )
-from station.papers.join_cards import JoinCard, join_cards
+from station.papers.join_cards import JoinCard, make_join_cards
 from station.sharing import founding
 from station.sharing.address import Address
 from station.sharing.roles import Card
@@ -108,6 +108,6 @@ def _print_cards(cards: list[Card], address: Address, pdf: Path) -> None:
     pdf.touch(OWN_ONLY)  # their codes let in
     pdf.chmod(OWN_ONLY)
     shown = (JoinCard(c.station, address.behind, c.code, c.shown, c.until) for c in cards)
-    pdf.write_bytes(join_cards(shown).pdf())
+    pdf.write_bytes(make_join_cards(shown).write_pdf())
     until = datetime.fromisoformat(cards[0].until)
     print(f"Join cards for {len(cards)}, valid until {until:%d.%m. %H:%M}: {pdf}")

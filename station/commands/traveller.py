@@ -24,10 +24,10 @@ def run(options: argparse.Namespace) -> int:
         now = make_clock(options)()
         if options.copy:
             _make_next_copy(ledger, options.batch, now)
-        paper = gathering.paper(ledger, "traveller", options.batch, now)
+        paper = gathering.make_paper(ledger, "traveller", options.batch, now)
         if paper is None:
             raise CommandError(f"There is no batch {options.batch}.")
-        options.pdf.write_bytes(paper.pdf())
+        options.pdf.write_bytes(paper.write_pdf())
     print(options.pdf)
     return 0
 

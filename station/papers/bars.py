@@ -15,38 +15,38 @@ HIGH = 12.0  # mm
 
 
 @lru_cache(maxsize=4096)
-def modules(text: str) -> str:
-    """The symbol as ones (bar) and zeros (space), quiet zones not included."""
+def encode_modules(text: str) -> str:
+    """Encodes a text as ones (bar) and zeros (space), quiet zones not included."""
     from barcode import Code128  # noqa: PLC0415 - heavy, only when a paper is drawn
 
     return str(Code128(text).build()[0])
 
 
-def quiet(dots: int = DOTS) -> float:
-    """A quiet zone, mm."""
+def measure_quiet(dots: int = DOTS) -> float:
+    """Measures a quiet zone, mm."""
     return QUIET * dots * DOT
 
 
-def length(text: str, dots: int = DOTS) -> float:
-    """From the first quiet zone to the last, mm."""
-    return len(modules(text)) * dots * DOT + 2 * quiet(dots)
+def measure_length(text: str, dots: int = DOTS) -> float:
+    """Measures a code from its first quiet zone to its last, mm."""
+    return len(encode_modules(text)) * dots * DOT + 2 * measure_quiet(dots)
 
 
-def least_height(text: str, dots: int = DOTS) -> float:
-    """The greater of 12 mm and 15 % of the symbol's length, mm."""
-    return max(HIGH, 0.15 * len(modules(text)) * dots * DOT)
+def find_least_height(text: str, dots: int = DOTS) -> float:
+    """Finds the least height of a code: 12 mm, or 15 % of its length where that is more."""
+    return max(HIGH, 0.15 * len(encode_modules(text)) * dots * DOT)
 
 
-def whole(size: float) -> float:
-    """A length cut to whole dots: what fits a page to a printer's dots need not stretch it.
+def cut_to_dots(size: float) -> float:
+    """Cuts a length to whole dots: what fits a page to a printer's dots need not stretch it.
 
     A hair less than whole, so that rounding does not add a dot.
     """
     return (int(size / DOT + 1e-6) - 0.02) * DOT
 
 
-def runs(bits: str) -> list[tuple[int, int]]:
-    """Where bars begin and how many modules wide they are."""
+def list_bars(bits: str) -> list[tuple[int, int]]:
+    """Lists where bars begin and how many modules wide they are."""
     found: list[tuple[int, int]] = []
     for n, bit in enumerate(bits):
         if bit == "0":
@@ -58,8 +58,8 @@ def runs(bits: str) -> list[tuple[int, int]]:
     return found
 
 
-def spaced(text: str) -> str:
-    """``B00412AA`` as people read it: ``B 00412 A A``."""
+def space_code(text: str) -> str:
+    """Writes ``B00412AA`` as people read it: ``B 00412 A A``."""
     groups = [text[0]]
     for char in text[1:-1]:
         if groups[-1][-1].isdigit() and char.isdigit():

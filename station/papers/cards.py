@@ -5,7 +5,7 @@ from itertools import count
 from typing import NamedTuple
 
 from station.papers import drawing
-from station.papers.page import Page, code_width
+from station.papers.page import Page, measure_code
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import LETTERS, usable, write
 from station.shop.facts import Fact, Part, Reason, Shape, Worker
@@ -22,7 +22,7 @@ USES = {
 CALLED = {"cutfile": "cut file", "rack": "rack place"}
 
 
-class Face(NamedTuple):
+class CardFace(NamedTuple):
     """What stands on one card: a large line, a small one, its code, perhaps a picture."""
 
     large: str
@@ -32,51 +32,51 @@ class Face(NamedTuple):
     zone: str = ""
 
 
-def _sheet(cards: Iterable[Face], paper: str, title: str) -> Page:
-    """Cards in rows with lines to cut along."""
-    page = Page.of(paper, title)
-    for card, (x, y) in zip(cards, places(page, CARD), strict=False):
-        page.box(x, y, *CARD, line=0.15, dash=True)
-        _card(page, card, x, y)
+def _lay_out(cards: Iterable[CardFace], paper: str, title: str) -> Page:
+    """Lays cards out in rows with lines to cut along."""
+    page = Page.make(paper, title)
+    for card, (x, y) in zip(cards, list_places(page, CARD), strict=False):
+        page.draw_box(x, y, *CARD, line=0.15, dash=True)
+        _draw_card(page, card, x, y)
     return page
 
 
-def places(page: Page, size: tuple[float, float]) -> Iterator[tuple[float, float]]:
-    """Where cards of a size lie, row by row; turns the page when it is full."""
+def list_places(page: Page, size: tuple[float, float]) -> Iterator[tuple[float, float]]:
+    """Lists where cards of a size lie, row by row; turns the page when it is full."""
     across = max(1, int((page.width - 12) // size[0]))
     down = max(1, int((page.height - 12) // size[1]))
     left, top = (page.width - across * size[0]) / 2, (page.height - down * size[1]) / 2
     for n in count():
         if n and not n % (across * down):
-            page.turn()
+            page.turn_page()
         place = n % (across * down)
         yield left + place % across * size[0], top + place // across * size[1]
 
 
-def _card(page: Page, card: Face, x: float, y: float) -> None:
+def _draw_card(page: Page, card: CardFace, x: float, y: float) -> None:
     room = CARD[0] - 8 - (22 if card.shape or card.zone else 0)
-    page.fitted(x + 4, y + 8.5, room, card.large, 15, bold=True)
-    page.fitted(x + 4, y + 13.5, room, card.small, 9)
+    page.draw_fitted(x + 4, y + 8.5, room, card.large, 15, bold=True)
+    page.draw_fitted(x + 4, y + 13.5, room, card.small, 9)
     if card.shape:
-        drawing.part(page, card.shape, x + CARD[0] - 24, y + 3, 20, 11)
+        drawing.draw_part(page, card.shape, x + CARD[0] - 24, y + 3, 20, 11)
     if card.zone:
-        _zone(page, x + CARD[0] - 22, y + 3, card.zone)
-    page.code(x + (CARD[0] - code_width(card.code)) / 2, y + 16.5, card.code, size=9)
+        _draw_zone(page, x + CARD[0] - 22, y + 3, card.zone)
+    page.draw_code(x + (CARD[0] - measure_code(card.code)) / 2, y + 16.5, card.code, size=9)
 
 
-def _zone(page: Page, x: float, y: float, zone: str) -> None:
-    """The sheet in nine, one filled."""
+def _draw_zone(page: Page, x: float, y: float, zone: str) -> None:
+    """Draws the sheet in nine, one filled."""
     for n, number in enumerate(ZONES):
-        page.box(
+        page.draw_box(
             x + n % 3 * 6, y + n // 3 * 3.6, 6, 3.6, line=0.15, fill=0.2 if number == zone else 1.0
         )
 
 
-def badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
-    """A badge for every worker: a number, never a name."""
-    return _sheet(
+def make_badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
+    """Makes a badge for every worker: a number, never a name."""
+    return _lay_out(
         (
-            Face(f"Worker {w.id}", "supervisor" if w.supervisor else "", write("worker", w.id))
+            CardFace(f"Worker {w.id}", "supervisor" if w.supervisor else "", write("worker", w.id))
             for w in workers
             if usable("worker", w.id)
         ),
@@ -85,31 +85,31 @@ def badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
     )
 
 
-def button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> Page:
-    """A card for every button of an area, and the digits, zones and reasons used there."""
-    return _sheet(_buttons(area, tuple(reasons)), paper, f"Cards for {area}")
+def make_button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> Page:
+    """Makes a card for every button of an area, and the digits, zones and reasons used there."""
+    return _lay_out(_list_faces(area, tuple(reasons)), paper, f"Cards for {area}")
 
 
-def _buttons(area: str, reasons: tuple[Reason, ...]) -> Iterable[Face]:
+def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
     for card in BUTTONS.values():
         if area in ("all", card.area):
-            yield Face(card.words, card.area, write("button", card.number))
+            yield CardFace(card.words, card.area, write("button", card.number))
     if area in ("all", "anywhere"):
         for char in DIGITS:
-            yield Face(char, "digit", write("digit", char))
+            yield CardFace(char, "digit", write("digit", char))
     if area in ("all", "anywhere", "popping"):
         for zone, words in ZONES.items():
-            yield Face(words, "on the sheet", write("zone", zone), zone=zone)
+            yield CardFace(words, "on the sheet", write("zone", zone), zone=zone)
     for reason in reasons:
         if (area == "all" or reason.use in USES.get(area, ())) and usable("reason", reason.id):
-            yield Face(reason.words, f"reason: {reason.use}", write("reason", reason.id))
+            yield CardFace(reason.words, f"reason: {reason.use}", write("reason", reason.id))
 
 
-def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
-    """Cards of single things: routers, bits, lots, carts, cut files, orders, products, mailers."""
+def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
+    """Makes cards of single things: routers, bits, lots, carts, cut files, orders, products."""
     faces = (
-        Face(
-            _large(f),
+        CardFace(
+            _name_thing(f),
             CALLED.get(f.kind, f.kind),
             write(f.kind, f.id),
             f.shape if isinstance(f, Part) else None,
@@ -117,11 +117,11 @@ def thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
         for f in facts
         if f.kind in LETTERS and usable(f.kind, f.id)
     )
-    return _sheet(faces, paper, "Cards")
+    return _lay_out(faces, paper, "Cards")
 
 
-def _large(fact: Fact) -> str:
-    """What a thing is called: a name that holds its number already, or both."""
+def _name_thing(fact: Fact) -> str:
+    """Names a thing: by a name that holds its number already, or by both."""
     name = str(getattr(fact, "name", "") or getattr(fact, "words", ""))
     if fact.kind in ("worker", "lot", "order"):
         return f"{fact.kind.capitalize()} {fact.id}"

@@ -6,7 +6,7 @@ The host is not on it, so that a card found on a bench opens nothing by itself.
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.papers.page import Page, moment
+from station.papers.page import Page, write_moment
 
 HIGH = 92.0  # mm of one card; three on an A4 page, two on an A5
 
@@ -32,26 +32,26 @@ STEPS = (
 )
 
 
-def join_cards(cards: Iterable[JoinCard], *, paper: str = "A4") -> Page:
-    """The cards with lines to cut along."""
-    page = Page.of(paper, "Join cards")
+def make_join_cards(cards: Iterable[JoinCard], *, paper: str = "A4") -> Page:
+    """Makes the cards with lines to cut along."""
+    page = Page.make(paper, "Join cards")
     down = max(1, int((page.height - 12) // HIGH))
     for n, card in enumerate(cards):
         if n and not n % down:
-            page.turn()
-        _card(page, card, 6 + n % down * HIGH)
+            page.turn_page()
+        _draw_card(page, card, 6 + n % down * HIGH)
     return page
 
 
-def _card(page: Page, card: JoinCard, top: float) -> None:
+def _draw_card(page: Page, card: JoinCard, top: float) -> None:
     wide = page.width - 12
-    page.box(6, top, wide, HIGH, line=0.15, dash=True)
-    page.text(12, top + 11, f"Station {card.station} joins the shop", 18, bold=True)
-    page.text(12, top + 18, f"Valid once, until {moment(card.until)}.", 11)
+    page.draw_box(6, top, wide, HIGH, line=0.15, dash=True)
+    page.draw_text(12, top + 11, f"Station {card.station} joins the shop", 18, bold=True)
+    page.draw_text(12, top + 18, f"Valid once, until {write_moment(card.until)}.", 11)
     y = top + 26
     for n, words in enumerate(STEPS, 1):
-        page.text(12, y, f"{n}", 11, bold=True)
-        y = page.wrapped(18, y, wide - 18, words, 11) + 6
+        page.draw_text(12, y, f"{n}", 11, bold=True)
+        y = page.draw_wrapped(18, y, wide - 18, words, 11) + 6
     if card.behind:
-        page.text(12, y, f"Type {card.behind} behind the name, without a blank.", 11)
-    page.code(12, top + HIGH - 27, card.code, height=14, size=14, words=card.shown)
+        page.draw_text(12, y, f"Type {card.behind} behind the name, without a blank.", 11)
+    page.draw_code(12, top + HIGH - 27, card.code, height=14, size=14, words=card.shown)

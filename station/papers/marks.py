@@ -9,7 +9,7 @@ from typing import NamedTuple
 Points = tuple[tuple[float, float], ...]
 
 
-class Words(NamedTuple):
+class TextMark(NamedTuple):
     """One line of words, its foot at y; `side`: x is its left, right or middle."""
 
     x: float
@@ -21,7 +21,7 @@ class Words(NamedTuple):
     side: str = "left"
 
 
-class Line(NamedTuple):
+class LineMark(NamedTuple):
     """A line through points; `fill` is the grey inside, None for nothing."""
 
     points: Points
@@ -32,7 +32,7 @@ class Line(NamedTuple):
     fill: float | None = None
 
 
-class Dot(NamedTuple):
+class DotMark(NamedTuple):
     """A filled circle."""
 
     x: float
@@ -41,7 +41,7 @@ class Dot(NamedTuple):
     grey: float = 0.0
 
 
-class Bars(NamedTuple):
+class BarsMark(NamedTuple):
     """A code's bars without its quiet zones: x is the left of the first bar, y their top."""
 
     x: float
@@ -51,4 +51,4 @@ class Bars(NamedTuple):
     high: float
 
 
-Mark = Words | Line | Dot | Bars
+Mark = TextMark | LineMark | DotMark | BarsMark

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from station.papers.page import LEGIBLE, Page, code_width, day, moment
+from station.papers.page import LEGIBLE, Page, measure_code, write_day, write_moment
 from station.shop.codes import write
 from station.shop.facts import Cart, Order, Pack, Part
 from station.shop.words import say
@@ -11,85 +11,89 @@ LABEL = (100.0, 50.0)  # mm
 ROW = 19.0  # mm, a pack in a list
 
 
-def pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: str) -> Page:
-    """A label of 100 × 50 mm: order, what is inside, what is owed, the pack's code."""
+def make_pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, printed: str) -> Page:
+    """Makes a label of 100 × 50 mm: order, what is inside, what is owed, the pack's code."""
     page = Page(*LABEL, f"Pack {pack.id}")
-    page.text(5, 6.5, "Order", 9)
-    page.fitted(5, 16, 48, order.id, 28, bold=True)
-    page.text(95, 6.5, f"leaves {day(order.due)}", 10, side="right")
-    page.text(95, 11.5, weight_of(pack), 10, side="right")
-    _inside(page, [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents])
+    page.draw_text(5, 6.5, "Order", 9)
+    page.draw_fitted(5, 16, 48, order.id, 28, bold=True)
+    page.draw_text(95, 6.5, f"leaves {write_day(order.due)}", 10, side="right")
+    page.draw_text(95, 11.5, write_weight(pack), 10, side="right")
+    _draw_contents(page, [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents])
     short = sum(line.short for line in order.lines)
     if short:
-        page.text(95, 17, f"{short} owed", 12, bold=True, side="right")
+        page.draw_text(95, 17, f"{short} owed", 12, bold=True, side="right")
     code = write("pack", pack.id)
-    page.code(1.3, 29.5, code, height=14, size=10)
-    page.text(95, 38, "Pack", 9, side="right")
-    page.text(95, 44, pack.id, 16, bold=True, side="right")
+    page.draw_code(1.3, 29.5, code, height=14, size=10)
+    page.draw_text(95, 38, "Pack", 9, side="right")
+    page.draw_text(95, 44, pack.id, 16, bold=True, side="right")
     copy = f"copy {pack.copies} · " if pack.copies > 1 else ""
-    page.text(95, 48, f"{copy}packed {moment(pack.closed or printed)}", 8, side="right")
+    page.draw_text(95, 48, f"{copy}packed {write_moment(pack.closed or printed)}", 8, side="right")
     return page
 
 
-def weight_of(pack: Pack) -> str:
-    """What a pack weighs: as weighed, about what it should, or nothing where nobody knows."""
+def write_weight(pack: Pack) -> str:
+    """Writes what a pack weighs: as weighed, about what it should, or nothing if unknown."""
     if pack.scale_g:
         return f"{pack.scale_g:.0f} g"
     return f"about {pack.mass_g:.0f} g" if pack.mass_g else ""
 
 
-def _inside(page: Page, inside: list[str]) -> None:
-    """What is in the pack in two lines, smaller where there is much; what is left out is said."""
+def _draw_contents(page: Page, inside: list[str]) -> None:
+    """Draws the contents in two lines, smaller where there are many; says what is left out."""
     for size in (10.0, LEGIBLE):
-        if len(page.lines(90, ", ".join(inside), size)) <= 2:
-            page.wrapped(5, 22.5, 90, ", ".join(inside), size)
+        if len(page.break_lines(90, ", ".join(inside), size)) <= 2:
+            page.draw_wrapped(5, 22.5, 90, ", ".join(inside), size)
             return
     shown = len(inside)
     words = ""
-    while shown and (not words or len(page.lines(90, words, LEGIBLE)) > 2):
+    while shown and (not words or len(page.break_lines(90, words, LEGIBLE)) > 2):
         shown -= 1
         words = f"{', '.join(inside[:shown])} and {len(inside) - shown} more, see the order"
-    page.wrapped(5, 22.5, 90, words, LEGIBLE)
+    page.draw_wrapped(5, 22.5, 90, words, LEGIBLE)
 
 
-def cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "A4") -> Page:
-    """Every pack on a cart, to go with it; a box to tick at the door."""
-    page = Page.of(paper, f"List of {cart.name}")
+def make_cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "A4") -> Page:
+    """Makes the list of every pack on a cart, to go with it; a box to tick at the door."""
+    page = Page.make(paper, f"List of {cart.name}")
     rows = tuple(packs)
-    y = _head(page, cart, len(rows), printed)
+    y = _draw_head(page, cart, len(rows), printed)
     for n, pack in enumerate(rows):
         if y > page.height - ROW - 4:
-            page.turn()
-            page.text(page.edge, 10, f"{cart.name}, more packs", 11, bold=True)
+            page.turn_page()
+            page.draw_text(page.edge, 10, f"{cart.name}, more packs", 11, bold=True)
             y = 14.0
-        _pack(page, y, n + 1, pack)
+        _draw_pack(page, y, n + 1, pack)
         y += ROW
-    page.line(page.edge, y, page.right, y)
+    page.draw_line(page.edge, y, page.right, y)
     return page
 
 
-def _pack(page: Page, y: float, number: int, pack: Pack) -> None:
-    """One pack: its number, its order, its mass, its code."""
-    page.line(page.edge, y, page.right, y)
-    page.box(page.edge + 1, y + 6, 6, 6, line=0.4)
-    page.text(page.edge + 16, y + 11, str(number), 10, grey=0.3, side="right")
+def _draw_pack(page: Page, y: float, number: int, pack: Pack) -> None:
+    """Draws one pack: its number, its order, its mass, its code."""
+    page.draw_line(page.edge, y, page.right, y)
+    page.draw_box(page.edge + 1, y + 6, 6, 6, line=0.4)
+    page.draw_text(page.edge + 16, y + 11, str(number), 10, grey=0.3, side="right")
     left = page.edge + 20
-    page.text(left, y + 11, pack.id, 18, bold=True)
+    page.draw_text(left, y + 11, pack.id, 18, bold=True)
     code = write("pack", pack.id)
-    bars_at = page.right - code_width(code)
-    page.fitted(
-        left, y + 16.5, bars_at - left, f"order {pack.order} · {weight_of(pack)}".rstrip(" ·"), 10
+    bars_at = page.right - measure_code(code)
+    page.draw_fitted(
+        left,
+        y + 16.5,
+        bars_at - left,
+        f"order {pack.order} · {write_weight(pack)}".rstrip(" ·"),
+        10,
     )
-    page.code(bars_at, y + 1.5, code, size=8)
+    page.draw_code(bars_at, y + 1.5, code, size=8)
 
 
-def _head(page: Page, cart: Cart, count: int, printed: str) -> float:
+def _draw_head(page: Page, cart: Cart, count: int, printed: str) -> float:
     code = write("cart", cart.id)
-    bars_at = page.right - code_width(code)
-    page.fitted(page.edge, 17, bars_at - page.edge - 2, cart.name, 26, bold=True)
-    words = f"{say('{n} {n|pack|packs}', n=count)} · printed {moment(printed)}"
-    page.fitted(page.edge, 24, bars_at - page.edge - 2, words, 11)
-    page.code(bars_at, 8, code)
+    bars_at = page.right - measure_code(code)
+    page.draw_fitted(page.edge, 17, bars_at - page.edge - 2, cart.name, 26, bold=True)
+    words = f"{say('{n} {n|pack|packs}', n=count)} · printed {write_moment(printed)}"
+    page.draw_fitted(page.edge, 24, bars_at - page.edge - 2, words, 11)
+    page.draw_code(bars_at, 8, code)
     care = "Push, never pull; see over the load. Local rules come first."
-    page.fitted(page.edge, 30, page.inner, care, 9)
+    page.draw_fitted(page.edge, 30, page.inner, care, 9)
     return 35.0

@@ -10,15 +10,15 @@ from reportlab.pdfbase.ttfonts import TTFError, TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from station.papers import bars
-from station.papers.marks import Bars, Dot, Line, Mark, Words
+from station.papers.marks import BarsMark, DotMark, LineMark, Mark, TextMark
 
 SLIM = 0.12 * bars.DOT  # mm, taken off either side of a bar
 PACKAGE = "fontpkg_atkinson_hyperlegible"
 
 
 @cache
-def face(*, bold: bool = False) -> str:
-    """The type's name in the PDF; Helvetica where the font package is missing."""
+def load_font(*, bold: bool = False) -> str:
+    """Loads the type; gives its name in the PDF, Helvetica where the font package is missing."""
     name = "Hyper-Bold" if bold else "Hyper"
     weight = "Bold" if bold else "Regular"
     try:
@@ -29,39 +29,39 @@ def face(*, bold: bool = False) -> str:
     return name
 
 
-def wide(words: str, size: float, *, bold: bool = False) -> float:
-    """The width of words, mm."""
-    return float(pdfmetrics.stringWidth(words, face(bold=bold), size) / mm)
+def measure_text(words: str, size: float, *, bold: bool = False) -> float:
+    """Measures the width of words, mm."""
+    return float(pdfmetrics.stringWidth(words, load_font(bold=bold), size) / mm)
 
 
-def written(title: str, width: float, height: float, pages: list[list[Mark]]) -> bytes:
-    """Pages of one size in mm as a PDF; the same marks give the same bytes."""
+def write_pdf(title: str, width: float, height: float, pages: list[list[Mark]]) -> bytes:
+    """Writes pages of one size in mm as a PDF; the same marks give the same bytes."""
     buffer = BytesIO()
     canvas = Canvas(buffer, pagesize=(width * mm, height * mm), invariant=1)
     canvas.setTitle(title)
     for marks in pages:
         for mark in marks:
-            _draw(canvas, height, mark)
+            _draw_mark(canvas, height, mark)
         canvas.showPage()
     canvas.save()
     return buffer.getvalue()
 
 
-def _draw(canvas: Canvas, height: float, mark: Mark) -> None:
-    if isinstance(mark, Words):
-        _words(canvas, height, mark)
-    elif isinstance(mark, Line):
-        _line(canvas, height, mark)
-    elif isinstance(mark, Dot):
+def _draw_mark(canvas: Canvas, height: float, mark: Mark) -> None:
+    if isinstance(mark, TextMark):
+        _draw_text(canvas, height, mark)
+    elif isinstance(mark, LineMark):
+        _draw_line(canvas, height, mark)
+    elif isinstance(mark, DotMark):
         canvas.setFillGray(mark.grey)
         at = mark.x * mm, (height - mark.y) * mm
         canvas.circle(*at, mark.radius * mm, stroke=0, fill=1)
     else:
-        _bars(canvas, height, mark)
+        _draw_bars(canvas, height, mark)
 
 
-def _words(canvas: Canvas, height: float, mark: Words) -> None:
-    canvas.setFont(face(bold=mark.bold), mark.size)
+def _draw_text(canvas: Canvas, height: float, mark: TextMark) -> None:
+    canvas.setFont(load_font(bold=mark.bold), mark.size)
     canvas.setFillGray(mark.grey)
     draw = {
         "left": canvas.drawString,
@@ -71,7 +71,7 @@ def _words(canvas: Canvas, height: float, mark: Words) -> None:
     draw(mark.x * mm, (height - mark.y) * mm, mark.words)
 
 
-def _line(canvas: Canvas, height: float, mark: Line) -> None:
+def _draw_line(canvas: Canvas, height: float, mark: LineMark) -> None:
     path = canvas.beginPath()
     for n, (x, y) in enumerate(mark.points):
         (path.lineTo if n else path.moveTo)(x * mm, (height - y) * mm)
@@ -85,8 +85,8 @@ def _line(canvas: Canvas, height: float, mark: Line) -> None:
     canvas.drawPath(path, stroke=int(mark.wide > 0), fill=int(mark.fill is not None))
 
 
-def _bars(canvas: Canvas, height: float, mark: Bars) -> None:
-    """Bars on the dot grid, which begins at the page's lower left.
+def _draw_bars(canvas: Canvas, height: float, mark: BarsMark) -> None:
+    """Draws bars on the dot grid, which begins at the page's lower left.
 
     What turns a PDF into dots paints every dot that a shape touches, so that a bar which
     reaches its neighbour by a rounding error grows by a dot; each is drawn a little slimmer.
@@ -95,6 +95,6 @@ def _bars(canvas: Canvas, height: float, mark: Bars) -> None:
     low = round((height - mark.y - mark.high) / bars.DOT) * bars.DOT
     module = mark.dots * bars.DOT
     canvas.setFillGray(0)
-    for start, run in bars.runs(bars.modules(mark.code)):
+    for start, run in bars.list_bars(bars.encode_modules(mark.code)):
         x, wide_mm = left + start * module + SLIM, run * module - 2 * SLIM
         canvas.rect(x * mm, low * mm, wide_mm * mm, mark.high * mm, stroke=0, fill=1)

@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from station.papers import drawing
-from station.papers.page import Page, code_width, moment
+from station.papers.page import Page, measure_code, write_moment
 from station.shop.codes import usable, write
 from station.shop.facts import Order, Part
 
 
-class Take(NamedTuple):
+class PickRow(NamedTuple):
     """One part to take: where it lies, how many still to take, how many lie there."""
 
     part: Part
@@ -18,62 +18,66 @@ class Take(NamedTuple):
     there: int
 
 
-def pick_list(order: Order, takes: Sequence[Take], *, printed: str, paper: str = "A4") -> Page:
-    """A row for each part, sorted by place: a box to tick, the place and the count in large."""
-    page = Page.of(paper, f"Pick list of order {order.id}")
-    y = _head(page, order, sum(t.pieces for t in takes), printed)
+def make_pick_list(
+    order: Order, takes: Sequence[PickRow], *, printed: str, paper: str = "A4"
+) -> Page:
+    """Makes a row for each part, sorted by place: a box to tick, place and count in large."""
+    page = Page.make(paper, f"Pick list of order {order.id}")
+    y = _draw_head(page, order, sum(t.pieces for t in takes), printed)
     for take in sorted(takes, key=lambda t: t.place):
-        if y + _high(page) > page.height - 6:
-            page.turn()
-            page.text(page.edge, 11, f"Order {order.id}, more to take", 12, bold=True)
+        if y + _row_height(page) > page.height - 6:
+            page.turn_page()
+            page.draw_text(page.edge, 11, f"Order {order.id}, more to take", 12, bold=True)
             y = 16.0
-        _row(page, y, take)
-        y += _high(page)
-    page.line(page.edge, y, page.right, y)
+        _draw_row(page, y, take)
+        y += _row_height(page)
+    page.draw_line(page.edge, y, page.right, y)
     if not takes:
-        page.text(page.edge, y + 8, "Nothing is left to take: close the pack.", 14, bold=True)
+        page.draw_text(page.edge, y + 8, "Nothing is left to take: close the pack.", 14, bold=True)
     return page
 
 
-def _high(page: Page) -> float:
-    """A row's height, mm."""
-    return 21.0 if page.large else 17.0
+def _row_height(page: Page) -> float:
+    """Gives a row's height, mm."""
+    return 21.0 if page.is_large else 17.0
 
 
-def _head(page: Page, order: Order, count: int, printed: str) -> float:
-    """The order in large, its code, when it leaves, how many pieces."""
-    page.text(page.edge, 13, "Order", 11)
+def _draw_head(page: Page, order: Order, count: int, printed: str) -> float:
+    """Draws the order in large, its code, when it leaves, how many pieces."""
+    page.draw_text(page.edge, 13, "Order", 11)
     room = page.inner
     if usable("order", order.id):
         code = write("order", order.id)
-        room -= code_width(code)
-        page.code(page.right - code_width(code), 8, code, height=14, size=11)
-    page.fitted(page.edge, 28, room, order.id, 42 if page.large else 32, bold=True)
-    said = f"{count} to take · leaves {moment(order.due)}"
-    page.fitted(page.edge, 38, page.inner, said, 15, bold=True)
-    foot = f"printed {moment(printed)} · scan each part at its place: the screen counts"
-    page.fitted(page.edge, 44, page.inner, foot, 10)
+        room -= measure_code(code)
+        page.draw_code(page.right - measure_code(code), 8, code, height=14, size=11)
+    page.draw_fitted(page.edge, 28, room, order.id, 42 if page.is_large else 32, bold=True)
+    said = f"{count} to take · leaves {write_moment(order.due)}"
+    page.draw_fitted(page.edge, 38, page.inner, said, 15, bold=True)
+    foot = f"printed {write_moment(printed)} · scan each part at its place: the screen counts"
+    page.draw_fitted(page.edge, 44, page.inner, foot, 10)
     return 48.0
 
 
-def _row(page: Page, y: float, take: Take) -> None:
-    high, large = _high(page), page.large
-    page.line(page.edge, y, page.right, y)
+def _draw_row(page: Page, y: float, take: PickRow) -> None:
+    high, large = _row_height(page), page.is_large
+    page.draw_line(page.edge, y, page.right, y)
     foot = y + high / 2 + 3.5
-    page.box(page.edge + 1, y + high / 2 - 4, 8, 8, line=0.5)
+    page.draw_box(page.edge + 1, y + high / 2 - 4, 8, 8, line=0.5)
     left = page.edge + 13
     place = 42.0 if large else 32.0
-    page.fitted(left, foot, place - 3, take.place, 26 if large else 20, bold=True, least=12)
+    page.draw_fitted(left, foot, place - 3, take.place, 26 if large else 20, bold=True, least=12)
     left += place
     count = f"{take.pieces} ×"
-    page.text(left + 19, foot, count, 26 if large else 20, bold=True, side="right")
+    page.draw_text(left + 19, foot, count, 26 if large else 20, bold=True, side="right")
     left += 23
     picture = 38.0 if large else 24.0
     room = page.right - picture - 3 - left
-    page.fitted(left, y + high / 2 - 0.5, room, take.part.name, 15, bold=True)
-    page.fitted(left, y + high / 2 + 4.2, room, take.part.words, 10.5)
+    page.draw_fitted(left, y + high / 2 - 0.5, room, take.part.name, 15, bold=True)
+    page.draw_fitted(left, y + high / 2 + 4.2, room, take.part.words, 10.5)
     if take.there < take.pieces:
         said = f"only {take.there} there"
-        page.fitted(left, y + high / 2 + 8.4, room, said, 10.5, bold=True)
+        page.draw_fitted(left, y + high / 2 + 8.4, room, said, 10.5, bold=True)
     if take.part.shape:
-        drawing.part(page, take.part.shape, page.right - picture, y + 2.5, picture - 1, high - 5)
+        drawing.draw_part(
+            page, take.part.shape, page.right - picture, y + 2.5, picture - 1, high - 5
+        )

@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 
 from station.papers import drawing
-from station.papers.cards import places
-from station.papers.page import Page, code_width
+from station.papers.cards import list_places
+from station.papers.page import Page, measure_code
 from station.shop.codes import usable, write
 from station.shop.facts import Part, RackPlace
 
@@ -13,35 +13,35 @@ from station.shop.facts import Part, RackPlace
 FAR = 40.0
 
 
-def part_cards(rows: Iterable[tuple[Part, RackPlace]], *, paper: str = "A4") -> Page:
-    """A card for every part and its place, under the master: three on A4, two on A5."""
-    page = Page.of(paper, "Part cards")
+def make_part_cards(rows: Iterable[tuple[Part, RackPlace]], *, paper: str = "A4") -> Page:
+    """Makes a card for every part and its place, under the master: three on A4, two on A5."""
+    page = Page.make(paper, "Part cards")
     size = (page.width - 14, 94.0)
     printable = [(p, r) for p, r in rows if usable("part", p.id) and usable("rack", r.id)]
-    for (part, rack), (x, y) in zip(printable, places(page, size), strict=False):
-        page.box(x, y, *size, line=0.15, dash=True)
-        _card(page, part, rack, x + 5, y + 5, size[0] - 10)
+    for (part, rack), (x, y) in zip(printable, list_places(page, size), strict=False):
+        page.draw_box(x, y, *size, line=0.15, dash=True)
+        _draw_card(page, part, rack, x + 5, y + 5, size[0] - 10)
     return page
 
 
-def _card(page: Page, part: Part, rack: RackPlace, x: float, y: float, wide: float) -> None:
-    """The place in a thick frame at the right, the mark beside it, the drawing below."""
+def _draw_card(page: Page, part: Part, rack: RackPlace, x: float, y: float, wide: float) -> None:
+    """Draws the place in a thick frame at the right, the mark beside it, the drawing below."""
     frame = wide * 0.36
-    page.box(x + wide - frame, y, frame, 24, line=1.2)
-    page.fitted(
+    page.draw_box(x + wide - frame, y, frame, 24, line=1.2)
+    page.draw_fitted(
         x + wide - frame / 2, y + 17.5, frame - 5, rack.name, 48, bold=True, least=FAR,
         side="middle",
     )  # fmt: skip
     room = wide - frame - 5
-    page.fitted(x, y + 16, room, part.name, 48, bold=True, least=FAR)
-    page.fitted(x, y + 24.5, room, part.words, 18, least=14)
+    page.draw_fitted(x, y + 16, room, part.name, 48, bold=True, least=FAR)
+    page.draw_fitted(x, y + 24.5, room, part.words, 18, least=14)
     if part.shape:
-        drawing.part(page, part.shape, x, y + 29, room, 33)
+        drawing.draw_part(page, part.shape, x, y + 29, room, 33)
     if part.mark:
-        page.text(x + wide, y + 33, "cut more below", 14, side="right")
-        page.text(x + wide, y + 49, str(part.mark), FAR, bold=True, side="right")
+        page.draw_text(x + wide, y + 33, "cut more below", 14, side="right")
+        page.draw_text(x + wide, y + 49, str(part.mark), FAR, bold=True, side="right")
     for code, words, left in (
         (write("part", part.id), "part", x),
-        (write("rack", rack.id), "place", x + wide - code_width(write("rack", rack.id))),
+        (write("rack", rack.id), "place", x + wide - measure_code(write("rack", rack.id))),
     ):
-        page.code(left, y + 66, code, size=11, words=f"{words} {code}")
+        page.draw_code(left, y + 66, code, size=11, words=f"{words} {code}")

@@ -10,7 +10,7 @@ HEAD = 12.0  # mm from the top of the table to its first row
 COLUMNS = ("popped", "trimmed", "packed", "spoiled")
 
 
-class Row(NamedTuple):
+class CountRow(NamedTuple):
     """One part: its number on the drawing, its words, its tabs, how many there are."""
 
     number: str
@@ -20,17 +20,17 @@ class Row(NamedTuple):
     pieces: str
 
 
-def rows(
+def make_rows(
     batch: Batch, revision: Revision, parts: Mapping[str, Part], pieces: Mapping[str, int]
-) -> list[Row]:
-    """A row for every part a sheet makes; of a child for the pieces it holds."""
+) -> list[CountRow]:
+    """Makes a row for every part a sheet makes; of a child for the pieces it holds."""
     counts = pieces if batch.parent else {p: n * batch.sheets for p, n in revision.makes().items()}
-    numbers = numbered(revision)
+    numbers = number_parts(revision)
     made = []
     for number, count in counts.items():
         part = parts.get(number)
         made.append(
-            Row(
+            CountRow(
                 "" if batch.parent else str(numbers[number]),
                 part.name if part else f"part {number}",
                 part.words if part else "",
@@ -41,72 +41,74 @@ def rows(
     return made
 
 
-def numbered(revision: Revision) -> dict[str, int]:
-    """A number for each part, on the drawing and in the table alike."""
+def number_parts(revision: Revision) -> dict[str, int]:
+    """Numbers the parts, on the drawing and in the table alike."""
     return {part: n for n, part in enumerate(revision.makes(), 1)}
 
 
-def height(page: Page, count: int) -> float:
-    """The height of a table of so many rows, mm."""
-    return HEAD + count * _high(page)
+def measure_table(page: Page, count: int) -> float:
+    """Measures the height of a table of so many rows, mm."""
+    return HEAD + count * _row_height(page)
 
 
-def draw(page: Page, y: float, given: list[Row], low: float, held: str = "cut") -> list[Row]:
-    """The table from y down, not below `low`; gives the rows that had no room.
+def draw_table(
+    page: Page, y: float, given: list[CountRow], low: float, held: str = "cut"
+) -> list[CountRow]:
+    """Draws the table from y down, not below `low`; gives the rows that had no room.
 
     `held` heads the column of how many there are: ``cut``, or ``pieces`` of a child.
     """
-    high = _high(page)
+    high = _row_height(page)
     fits = max(0, int((low - y - HEAD) // high))
     here = given[:fits]
-    _title(page, y, held, more=len(given) > fits)
+    _draw_heads(page, y, held, more=len(given) > fits)
     for n, row in enumerate(here):
-        _row(page, y + HEAD + n * high, row, high)
+        _draw_row(page, y + HEAD + n * high, row, high)
     bottom = y + HEAD + len(here) * high
-    page.line(page.edge, bottom, page.right, bottom)
+    page.draw_line(page.edge, bottom, page.right, bottom)
     return given[fits:]
 
 
-def _high(page: Page) -> float:
-    """A row's height, mm."""
-    return 8.0 if page.large else 6.5
+def _row_height(page: Page) -> float:
+    """Gives a row's height, mm."""
+    return 8.0 if page.is_large else 6.5
 
 
-def _edges(page: Page) -> list[float]:
-    """Where the columns to write in begin, and the right edge."""
-    wide = 19.0 if page.large else 14.5
+def _column_edges(page: Page) -> list[float]:
+    """Lists where the columns to write in begin, and the right edge."""
+    wide = 19.0 if page.is_large else 14.5
     return [page.right - n * wide for n in range(len(COLUMNS), -1, -1)]
 
 
-def _title(page: Page, y: float, held: str, *, more: bool) -> None:
+def _draw_heads(page: Page, y: float, held: str, *, more: bool) -> None:
     words = "Count by hand only if the screen is down"
     said = words + (" · more on a further page" if more else "")
-    page.fitted(page.edge, y + 4, page.inner, said, 10, bold=True)
-    edges, size = _edges(page), 9 if page.large else 8
-    page.text(page.edge + 2, y + 10, "part", size, grey=0.3)
-    page.text(edges[0] - 15, y + 10, "tabs", size, grey=0.3, side="right")
-    page.text(edges[0] - 2, y + 10, held, size, grey=0.3, side="right")
+    page.draw_fitted(page.edge, y + 4, page.inner, said, 10, bold=True)
+    edges, size = _column_edges(page), 9 if page.is_large else 8
+    page.draw_text(page.edge + 2, y + 10, "part", size, grey=0.3)
+    page.draw_text(edges[0] - 15, y + 10, "tabs", size, grey=0.3, side="right")
+    page.draw_text(edges[0] - 2, y + 10, held, size, grey=0.3, side="right")
     for column, x in zip(COLUMNS, edges, strict=False):
-        page.text(x + 1.5, y + 10, column, size, grey=0.3)
+        page.draw_text(x + 1.5, y + 10, column, size, grey=0.3)
 
 
-def _row(page: Page, top: float, row: Row, high: float) -> None:
-    edges, foot = _edges(page), top + high - 2.4
-    page.line(page.edge, top, page.right, top)
+def _draw_row(page: Page, top: float, row: CountRow, high: float) -> None:
+    edges, foot = _column_edges(page), top + high - 2.4
+    page.draw_line(page.edge, top, page.right, top)
     left = page.edge + 2
     if row.number:
-        page.text(left, foot, row.number, 9, bold=True)
+        page.draw_text(left, foot, row.number, 9, bold=True)
         left += 6
-    _named(page, left, foot, edges[0] - 24 - left, row)
-    page.text(edges[0] - 15, foot, row.tabs, 10, side="right")
-    page.text(edges[0] - 2, foot, row.pieces, 10, bold=True, side="right")
+    _draw_part(page, left, foot, edges[0] - 24 - left, row)
+    page.draw_text(edges[0] - 15, foot, row.tabs, 10, side="right")
+    page.draw_text(edges[0] - 2, foot, row.pieces, 10, bold=True, side="right")
     for x in edges:
-        page.line(x, top, x, top + high)
+        page.draw_line(x, top, x, top + high)
 
 
-def _named(page: Page, x: float, y: float, room: float, row: Row) -> None:
-    """The part's mark in bold, as much of its words behind it as there is room for."""
-    mark = min(room, page.measure(row.name, 10, bold=True))
-    page.fitted(x, y, mark, row.name, 10, bold=True)
+def _draw_part(page: Page, x: float, y: float, room: float, row: CountRow) -> None:
+    """Draws the part's mark in bold, as much of its words behind it as there is room for."""
+    mark = min(room, page.measure_text(row.name, 10, bold=True))
+    page.draw_fitted(x, y, mark, row.name, 10, bold=True)
     if room - mark > 12 and row.words:
-        page.fitted(x + mark + 1.5, y, room - mark - 1.5, row.words, 10)
+        page.draw_fitted(x + mark + 1.5, y, room - mark - 1.5, row.words, 10)

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from station.papers import bars, drawing, slips, table
-from station.papers.page import LEADING, LEGIBLE, MM, Page, code_width, moment
+from station.papers.page import LEADING, LEGIBLE, MM, Page, measure_code, write_moment
 from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
 
@@ -21,7 +21,7 @@ AT_THE_TABLE = (
 )
 
 
-class Care(NamedTuple):
+class Caution(NamedTuple):
     """The usual cautions as lines of a size that can be read, and how high their box is."""
 
     lines: list[str]
@@ -29,7 +29,7 @@ class Care(NamedTuple):
     high: float
 
 
-def traveller(
+def make_traveller(
     batch: Batch,
     cut_file: CutFile,
     revision: Revision,
@@ -46,63 +46,69 @@ def traveller(
     paper: str = "A4",
     shop: Shop,
 ) -> Page:
-    """The traveller. A child (split off, or to be made good) has no sheets and no slips:
-    it shows its own `pieces` by part. `runs`: those of each sheet in order, where it is several.
+    """Makes a batch's traveller.
+
+    A child (split off, or to be made good) has no sheets and no slips: it shows its own `pieces`
+    by part. `runs`: those of each sheet in order, where it is several.
     """
-    page = Page.of(paper, f"Traveller of batch {batch.id}")
-    rows = table.rows(batch, revision, parts, pieces or {})
-    y = _head(page, batch, cut_file)
-    y = _what(page, y, batch, cut_file, revision, material, router)
-    y = _why(page, y, batch, orders, first_due)
-    y = _runs(page, y, runs) if not batch.parent else y
-    _lay(page, y, batch, revision, parts, pieces or {}, rows,
-         _caution(page, material, batch, shop, laser=laser), printed)  # fmt: skip
+    page = Page.make(paper, f"Traveller of batch {batch.id}")
+    rows = table.make_rows(batch, revision, parts, pieces or {})
+    y = _draw_head(page, batch, cut_file)
+    y = _draw_what(page, y, batch, cut_file, revision, material, router)
+    y = _draw_reason(page, y, batch, orders, first_due)
+    y = _draw_runs(page, y, runs) if not batch.parent else y
+    caution = _fit_caution(page, material, batch, shop, laser=laser)
+    _draw_body(page, y, batch, revision, parts, pieces or {}, rows, caution, printed)
     return page
 
 
-def _lay(
+def _draw_body(
     page: Page, y: float, batch: Batch, revision: Revision, parts: Mapping[str, Part],
-    pieces: Mapping[str, int], rows: list[table.Row], care: Care, printed: str,
+    pieces: Mapping[str, int], rows: list[table.CountRow], care: Caution, printed: str,
 ) -> None:  # fmt: skip
-    """What stands below the head: drawing, table, signatures, care, foot, slips."""
-    foot = slips.top(page, batch) - 3
-    signed = foot - 5 - care.high - 2 - _signed_high(page)
-    room = signed - 5 - y - table.height(page, len(rows))
+    """Draws what stands below the head: drawing, table, signatures, caution, foot, slips."""
+    foot = slips.find_top(page, batch) - 3
+    signed = foot - 5 - care.high - 2 - _signature_height(page)
+    room = signed - 5 - y - table.measure_table(page, len(rows))
     if batch.parent:
-        y = _own(page, y, batch, parts, pieces, room)
+        y = _draw_own_parts(page, y, batch, parts, pieces, room)
     else:
-        y = _middle(page, y, batch, revision, room)
-    rest = table.draw(page, y, rows, signed - 2, "pieces" if batch.parent else "cut")
-    _signed(page, signed, STEPS[1:] if batch.parent else STEPS)
-    _care(page, foot - 5 - care.high, care)
-    _foot(page, foot, batch, printed)
-    slips.first(page, batch)
+        y = _draw_sheet(page, y, batch, revision, room)
+    rest = table.draw_table(page, y, rows, signed - 2, "pieces" if batch.parent else "cut")
+    _draw_signatures(page, signed, STEPS[1:] if batch.parent else STEPS)
+    _draw_caution(page, foot - 5 - care.high, care)
+    _draw_foot(page, foot, batch, printed)
+    slips.draw_first(page, batch)
     while rest:
-        page.turn()
+        page.turn_page()
         said = f"Batch {batch.id}, copy {batch.copy}: more to count"
-        page.text(page.edge, 9, said, 10, bold=True)
-        rest = table.draw(page, 12, rest, page.height - 12)
-    slips.further(page, batch)
+        page.draw_text(page.edge, 9, said, 10, bold=True)
+        rest = table.draw_table(page, 12, rest, page.height - 12)
+    slips.draw_further(page, batch)
 
 
-def _head(page: Page, batch: Batch, cut_file: CutFile) -> float:
-    """The number in large, the code at its right, the title below."""
+def _draw_head(page: Page, batch: Batch, cut_file: CutFile) -> float:
+    """Draws the number in large, the code at its right, the title below."""
     code = write("batch", batch.id, batch.copy)
-    up = 0 if page.large else 5
-    page.text(page.edge, 14 - up, "Batch", 11)
-    room = page.right - code_width(code) - page.edge
-    page.fitted(page.edge, 30 - 1.8 * up, room, batch.id, 46 if page.large else 34, bold=True)
-    _code(page, 9 - up, code, height=16, size=12)
+    up = 0 if page.is_large else 5
+    page.draw_text(page.edge, 14 - up, "Batch", 11)
+    room = page.right - measure_code(code) - page.edge
+    page.draw_fitted(
+        page.edge, 30 - 1.8 * up, room, batch.id, 46 if page.is_large else 34, bold=True
+    )
+    _draw_code(page, 9 - up, code, height=16, size=12)
     title = cut_file.words or cut_file.name
-    return page.wrapped(page.edge, 43 - 1.8 * up, page.inner, title, 18, bold=True, most=2)
+    return page.draw_wrapped(page.edge, 43 - 1.8 * up, page.inner, title, 18, bold=True, most=2)
 
 
-def _code(page: Page, y: float, code: str, *, height: float, size: float) -> None:
-    """A code at the right edge: its last bar stands there, its quiet zone is the margin."""
-    page.code(page.right + bars.quiet() - code_width(code), y, code, height=height, size=size)
+def _draw_code(page: Page, y: float, code: str, *, height: float, size: float) -> None:
+    """Draws a code at the right edge: its last bar stands there, its quiet zone is the margin."""
+    page.draw_code(
+        page.right + bars.measure_quiet() - measure_code(code), y, code, height=height, size=size
+    )
 
 
-def _what(
+def _draw_what(
     page: Page,
     y: float,
     batch: Batch,
@@ -111,7 +117,7 @@ def _what(
     material: Material | None,
     router: Router | None,
 ) -> float:
-    """Material, sheets, router, cut file and revision; for a child what it is."""
+    """Draws material, sheets, router, cut file and revision; for a child what it is."""
     size = f"{revision.length_mm:g} × {revision.width_mm:g}"
     # The revision first: whatever long names push off the paper, it is not that.
     words = [f"revision {batch.revision} of cut file {cut_file.name}"]
@@ -121,50 +127,51 @@ def _what(
         )
         words.insert(0, f"{role} from batch {batch.parent}")
         words.append(material.name if material else size)
-        return page.wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
+        return page.draw_wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
     words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")
     words.append(f"{material.name} {size}" if material else size)
     if router:
         words.append(f"{router.name}, {router.bed}")
-    return page.wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
+    return page.draw_wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
 
 
-def _why(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
+def _draw_reason(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
+    """Draws what the batch is made for, and when the first of it leaves."""
     words = batch.why
     if batch.order:
         words = f"For order {batch.order}"
     elif orders:
         words = f"For {orders} orders"
     if first_due:
-        words += f"{', ' if words else ''}first leaves {moment(first_due)}"
+        words += f"{', ' if words else ''}first leaves {write_moment(first_due)}"
     if not words:
         return y + 4
-    return page.wrapped(page.edge, y + 6, page.inner, words, 11, bold=True, most=2) + 4
+    return page.draw_wrapped(page.edge, y + 6, page.inner, words, 11, bold=True, most=2) + 4
 
 
-def _runs(page: Page, y: float, runs: Sequence[str]) -> float:
-    """What runs on each sheet, in order; each after the first on the sheet's reference pins."""
+def _draw_runs(page: Page, y: float, runs: Sequence[str]) -> float:
+    """Draws what runs on each sheet, in order; each after the first on its reference pins."""
     if not runs:
         return y
     words = " · ".join(f"{n} {run}" for n, run in enumerate(runs, 1))
     words = f"Runs of each sheet, on its reference pins from the second: {words}"
-    return page.wrapped(page.edge, y + 2, page.inner, words, 11, most=3) + 4
+    return page.draw_wrapped(page.edge, y + 2, page.inner, words, 11, most=3) + 4
 
 
-def _middle(page: Page, y: float, batch: Batch, revision: Revision, room: float) -> float:
-    """The sheet in the room there is, the batch's code once more at its right."""
+def _draw_sheet(page: Page, y: float, batch: Batch, revision: Revision, room: float) -> float:
+    """Draws the sheet in the room there is, the batch's code once more at its right."""
     code = write("batch", batch.id, batch.copy)
-    _code(page, y, code, height=12, size=9)
+    _draw_code(page, y, code, height=12, size=9)
     high = 18.0
     if revision.placed:
-        least, most = 50.0, page.inner - code_width(code) + bars.quiet() - 3
+        least, most = 50.0, page.inner - measure_code(code) + bars.measure_quiet() - 3
         drawn = min(most, max(least, room * revision.length_mm / revision.width_mm))
-        numbers = table.numbered(revision)
-        high = max(high, drawing.sheet(page, revision, page.edge, y, drawn, numbers))
+        numbers = table.number_parts(revision)
+        high = max(high, drawing.draw_sheet(page, revision, page.edge, y, drawn, numbers))
     return y + high + 3
 
 
-def _own(
+def _draw_own_parts(
     page: Page,
     y: float,
     batch: Batch,
@@ -172,76 +179,76 @@ def _own(
     pieces: Mapping[str, int],
     room: float,
 ) -> float:
-    """A child's parts drawn beside each other, how many of each; its code at their right."""
+    """Draws a child's parts beside each other, how many of each; its code at their right."""
     code = write("batch", batch.id, batch.copy)
-    _code(page, y, code, height=12, size=9)
-    shown = list(pieces.items())[: 3 if page.large else 2]
-    wide = (page.inner - code_width(code) + bars.quiet() - 3) / max(1, len(shown))
+    _draw_code(page, y, code, height=12, size=9)
+    shown = list(pieces.items())[: 3 if page.is_large else 2]
+    wide = (page.inner - measure_code(code) + bars.measure_quiet() - 3) / max(1, len(shown))
     high = min(70.0, max(24.0, room))
     for n, (number, count) in enumerate(shown):
         x, part = page.edge + n * wide, parts.get(number)
         if part and part.shape:
-            drawing.part(page, part.shape, x, y, wide - 4, high - 12)
+            drawing.draw_part(page, part.shape, x, y, wide - 4, high - 12)
         words = f"{count} × {part.name if part else f'part {number}'}"
-        page.fitted(x, y + high - 4, wide - 4, words, 16, bold=True)
+        page.draw_fitted(x, y + high - 4, wide - 4, words, 16, bold=True)
     return y + high + 2
 
 
-def _signed(page: Page, y: float, steps: tuple[str, ...]) -> None:
-    """A box for each area: worker and time."""
+def _draw_signatures(page: Page, y: float, steps: tuple[str, ...]) -> None:
+    """Draws a box for each area: worker and time."""
     gap = 2.5
     each = (page.inner - gap * (len(steps) - 1)) / len(steps)
-    high = _signed_high(page)
+    high = _signature_height(page)
     for n, words in enumerate(steps):
         x = page.edge + n * (each + gap)
-        page.box(x, y, each, high, line=0.2)
-        page.fitted(x + 2, y + 4.5, each - 4, words, 10, bold=True)
-        page.fitted(x + 2, y + high - 1.5, each - 4, "worker, time", 8)
+        page.draw_box(x, y, each, high, line=0.2)
+        page.draw_fitted(x + 2, y + 4.5, each - 4, words, 10, bold=True)
+        page.draw_fitted(x + 2, y + high - 1.5, each - 4, "worker, time", 8)
 
 
-def _signed_high(page: Page) -> float:
-    return 15.0 if page.large else 12.5
+def _signature_height(page: Page) -> float:
+    return 15.0 if page.is_large else 12.5
 
 
-def _caution(
+def _fit_caution(
     page: Page, material: Material | None, batch: Batch, shop: Shop, *, laser: bool
-) -> Care:
-    """Smaller where a shop's own words are long, then in a higher box: all is printed."""
+) -> Caution:
+    """Fits the cautions, all of them: smaller where they are long, then in a higher box."""
     words = f"{AT_THE_TABLE if batch.parent else AT_THE_BED} {shop.caution}"
     if material and not batch.parent and material.sheet_kg >= shop.two_people_kg:
         words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
     if laser and not batch.parent:
         words = f"{AT_THE_LASER} {words}"
     for size in (9.5, 9.0, 8.5, LEGIBLE):
-        lines = page.lines(page.inner - 20, words, size)
+        lines = page.break_lines(page.inner - 20, words, size)
         high = len(lines) * size * LEADING / MM + 3
         if high <= CARE:
             break
-    return Care(lines, size, max(CARE, high))
+    return Caution(lines, size, max(CARE, high))
 
 
-def _care(page: Page, y: float, care: Care) -> None:
-    """The cautions in a box, deferring to local rules."""
-    page.box(page.edge, y, page.inner, care.high, line=0.5)
+def _draw_caution(page: Page, y: float, care: Caution) -> None:
+    """Draws the cautions in a box, deferring to local rules."""
+    page.draw_box(page.edge, y, page.inner, care.high, line=0.5)
     warning = [(page.edge + 3, y + 11), (page.edge + 8, y + 3), (page.edge + 13, y + 11)]
-    page.loop(warning, 0.5, grey=0.0)
-    page.text(page.edge + 8, y + 10.2, "!", 13, bold=True, side="middle")
+    page.draw_loop(warning, 0.5, grey=0.0)
+    page.draw_text(page.edge + 8, y + 10.2, "!", 13, bold=True, side="middle")
     step = care.size * LEADING / MM
     first = y + (care.high - step * len(care.lines)) / 2 + step * 0.75
     for n, line in enumerate(care.lines):
-        page.text(page.edge + 17, first + n * step, line, care.size)
+        page.draw_text(page.edge + 17, first + n * step, line, care.size)
 
 
-def _foot(page: Page, y: float, batch: Batch, printed: str) -> None:
-    """Copy and time of printing; what is done with the slips, or which did not print."""
-    at = f"Copy {batch.copy} · printed {moment(printed)} {printed[:4]}"
-    page.text(page.edge, y, at, 8.5)
-    gone = slips.missing(batch)
-    room = page.inner - page.measure(at, 8.5) - 4
+def _draw_foot(page: Page, y: float, batch: Batch, printed: str) -> None:
+    """Draws copy and time of printing; what is done with the slips, or which did not print."""
+    at = f"Copy {batch.copy} · printed {write_moment(printed)} {printed[:4]}"
+    page.draw_text(page.edge, y, at, 8.5)
+    gone = slips.list_missing(batch)
+    room = page.inner - page.measure_text(at, 8.5) - 4
     if gone:
         sheets = ", ".join(map(str, gone))
         words = f"No slip prints for sheet {sheets}: print a new copy."
-        page.fitted(page.right, y, room, words, 10, bold=True, side="right")
+        page.draw_fitted(page.right, y, room, words, 10, bold=True, side="right")
     elif not batch.parent:
         words = "Tear a slip off for each sheet: it goes with the parts."
-        page.fitted(page.right, y, room, words, 8.5, side="right")
+        page.draw_fitted(page.right, y, room, words, 8.5, side="right")

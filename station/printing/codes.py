@@ -28,10 +28,10 @@ Json = dict[str, object]
 
 def list_codes(ledger: Ledger) -> list[Json]:
     """Lists every code that can be scanned now: cards, things and travellers."""
-    return list(_cards()) + list(_things(ledger)) + list(_travellers(ledger))
+    return list(_list_cards()) + list(_list_things(ledger)) + list(_list_travellers(ledger))
 
 
-def _code(
+def _describe_code(
     kind: str,
     number: str,
     meaning: str,
@@ -50,13 +50,13 @@ def _code(
         yield row | ({"area": area} if area else {})
 
 
-def _cards() -> Iterator[Json]:
+def _list_cards() -> Iterator[Json]:
     for card in BUTTONS.values():
-        yield from _code("button", card.number, card.words, area=card.area)
+        yield from _describe_code("button", card.number, card.words, area=card.area)
     for char in DIGITS:
-        yield from _code("digit", char, char)
+        yield from _describe_code("digit", char, char)
     for zone, words in ZONES.items():
-        yield from _code("zone", zone, words)
+        yield from _describe_code("zone", zone, words)
 
 
 _MEANINGS: tuple[tuple[type[Fact], str, Callable[[Fact], str]], ...] = (
@@ -76,21 +76,21 @@ _MEANINGS: tuple[tuple[type[Fact], str, Callable[[Fact], str]], ...] = (
 )
 
 
-def _things(ledger: Ledger) -> Iterator[Json]:
+def _list_things(ledger: Ledger) -> Iterator[Json]:
     for kind, name, meaning in _MEANINGS:
         for fact in ledger.facts(kind):
-            yield from _code(name, fact.id, meaning(fact))
+            yield from _describe_code(name, fact.id, meaning(fact))
 
 
-def _travellers(ledger: Ledger) -> Iterator[Json]:
-    """Travellers of batches still under way, and a slip for each of their sheets."""
+def _list_travellers(ledger: Ledger) -> Iterator[Json]:
+    """Lists travellers of batches still under way, and a slip for each of their sheets."""
     for batch in ledger.facts(Batch):
         if batch.state == "cancelled":
             continue
         meaning = f"traveller of batch {batch.id}, copy {batch.copy}"
-        yield from _code("batch", batch.id, meaning, copy=batch.copy)
+        yield from _describe_code("batch", batch.id, meaning, copy=batch.copy)
         for sheet in range(1, batch.sheets + 1):
-            yield from _code(
+            yield from _describe_code(
                 "batch",
                 batch.id,
                 f"batch {batch.id}, sheet {sheet}",

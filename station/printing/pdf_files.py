@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from station.ledger.ledger import Ledger
-from station.printing.gathering import paper
+from station.printing.gathering import make_paper
 
 if TYPE_CHECKING:
     from station.papers.page import Page
@@ -26,11 +26,11 @@ class Papers:
 
     def __call__(self, kind: str, name: str) -> None:
         """Prints one paper."""
-        made = paper(self.ledger, kind, name, self.clock())
+        made = make_paper(self.ledger, kind, name, self.clock())
         if made is None:
             return
         self.folder.mkdir(parents=True, exist_ok=True)
         file = self.folder / f"{kind}-{name.replace('/', '-')}.pdf"
-        file.write_bytes(made.pdf())
+        file.write_bytes(made.write_pdf())
         self.made.append(file)
         self.out(made, file)

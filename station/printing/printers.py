@@ -24,26 +24,26 @@ OPENED = "pdf"  # instead of a printer's name: open the file
 SAVE_WORDS = "Save as PDF and open it"
 
 
-def size_of(page: Page) -> str:
-    """Which of the sizes a paper has."""
+def find_size(page: Page) -> str:
+    """Finds which of the sizes a paper has."""
     for name, (width, _) in SIZES.items():
         if abs(page.width - width) < 1:
             return name
     return "label"
 
 
-def chosen(ledger: Ledger, size: str) -> str:
-    """The printer kept for a size, ``pdf``, or "" where nobody was asked."""
+def find_chosen(ledger: Ledger, size: str) -> str:
+    """Finds the printer kept for a size, ``pdf``, or "" where nobody was asked."""
     return ledger.local(f"printer_{size}") or ""
 
 
-def choose(ledger: Ledger, size: str, name: str) -> None:
+def keep_choice(ledger: Ledger, size: str, name: str) -> None:
     """Keeps a printer for a size on this PC; "" asks again."""
     ledger.set_local(f"printer_{size}", name)
 
 
-def attached() -> list[str]:
-    """The printers of this PC; none where Qt's print support cannot be loaded."""
+def list_attached() -> list[str]:
+    """Lists the printers of this PC; none where Qt's print support cannot be loaded."""
     try:
         from PySide6.QtPrintSupport import QPrinterInfo  # noqa: PLC0415 - needs the print system
     except ImportError as fault:
@@ -52,19 +52,19 @@ def attached() -> list[str]:
     return list(QPrinterInfo.availablePrinterNames())
 
 
-def on_screen(file: Path) -> bool:
+def open_file(file: Path) -> bool:
     """Opens a paper in this PC's own viewer."""
     return QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))
 
 
-def to_printer(page: Page, name: str) -> bool:
+def send_to_printer(page: Page, name: str) -> bool:
     """Sends a paper to a printer by name."""
     from PySide6.QtPrintSupport import QPrinter, QPrinterInfo  # noqa: PLC0415 - only when it is used
 
-    from station.printing.painting import ink  # noqa: PLC0415 - only when it is used
+    from station.printing.painting import print_page  # noqa: PLC0415 - only when it is used
 
     printer = QPrinter(QPrinterInfo.printerInfo(name), QPrinter.PrinterMode.HighResolution)
-    return ink(page, printer)
+    return print_page(page, printer)
 
 
 class Printers:
@@ -76,14 +76,14 @@ class Printers:
         parent: QWidget | None,
         tell: Callable[[Answer], None],
         *,
-        attached: Callable[[], list[str]] = attached,
+        attached: Callable[[], list[str]] = list_attached,
         ask: Callable[[QWidget | None, str, list[str]], str] | None = None,
-        send: Callable[[Page, str], bool] = to_printer,
-        view: Callable[[Path], object] = on_screen,
+        send: Callable[[Page, str], bool] = send_to_printer,
+        view: Callable[[Path], object] = open_file,
     ) -> None:
         self.ledger, self.parent, self.tell = ledger, parent, tell
         self.told = False  # that there is no printer, once is enough
-        self.attached, self.ask, self.send, self.view = attached, ask or asked, send, view
+        self.attached, self.ask, self.send, self.view = attached, ask or ask_printer, send, view
 
     def try_to_print(self, page: Page, file: Path) -> None:
         """Prints one paper; whatever goes wrong is told, and written down."""
@@ -91,29 +91,29 @@ class Printers:
             self(page, file)
         except Exception:
             LOG.exception("%s", file)
-            self.tell(not_sent(file))
+            self.tell(say_not_sent(file))
 
     def __call__(self, page: Page, file: Path) -> None:
-        """One paper, already saved in `file`."""
-        size, names = size_of(page), self.attached()
-        name = chosen(self.ledger, size)
+        """Prints one paper, already saved in `file`."""
+        size, names = find_size(page), self.attached()
+        name = find_chosen(self.ledger, size)
         if not name and names:
             name = self.ask(self.parent, size, names)
             if name:
-                choose(self.ledger, size, name)
+                keep_choice(self.ledger, size, name)
         if not name or name == OPENED:
             self.view(file)
             if not (name or names or self.told):
                 self.told = True
-                self.tell(none_attached(file))
+                self.tell(say_none_attached(file))
         elif name not in names:
-            self.tell(not_there(name, size, file))
+            self.tell(say_not_there(name, size, file))
         elif not self.send(page, name):
-            self.tell(not_printed(name, file))
+            self.tell(say_not_printed(name, file))
 
 
-def none_attached(file: Path) -> Answer:
-    """There is no printer at all; nobody chose to do without."""
+def say_none_attached(file: Path) -> Answer:
+    """Says that there is no printer at all; nobody chose to do without."""
     return attention(
         say("No printer is attached to this PC"),
         say(
@@ -124,8 +124,8 @@ def none_attached(file: Path) -> Answer:
     )
 
 
-def not_there(name: str, size: str, file: Path) -> Answer:
-    """The printer that was chosen is not attached."""
+def say_not_there(name: str, size: str, file: Path) -> Answer:
+    """Says that the printer that was chosen is not attached."""
     return attention(
         say("Printer {name} is not attached", name=name),
         say(
@@ -138,8 +138,8 @@ def not_there(name: str, size: str, file: Path) -> Answer:
     )
 
 
-def not_printed(name: str, file: Path) -> Answer:
-    """The printer took nothing."""
+def say_not_printed(name: str, file: Path) -> Answer:
+    """Says that the printer took nothing."""
     return attention(
         say("Printer {name} did not print", name=name),
         say(
@@ -150,24 +150,24 @@ def not_printed(name: str, file: Path) -> Answer:
     )
 
 
-def not_sent(file: Path) -> Answer:
-    """Something went wrong on the way to the printer."""
+def say_not_sent(file: Path) -> Answer:
+    """Says that something went wrong on the way to the printer."""
     return attention(
         say("{file} was not printed", file=file.name),
         say("It is kept as PDF in {folder}: print it from there.", folder=file.parent.name),
     )
 
 
-def asked(parent: QWidget | None, size: str, names: list[str]) -> str:
+def ask_printer(parent: QWidget | None, size: str, names: list[str]) -> str:
     """Asks once which printer has paper of a size; "" where the question is closed."""
-    question = Question(parent, size, names)
+    question = PrinterQuestion(parent, size, names)
     if question.exec() != QDialog.DialogCode.Accepted:
         return ""
     return question.answer()
 
 
-class Question(QDialog):
-    """Which printer prints papers of a size. No scan can answer it by accident."""
+class PrinterQuestion(QDialog):
+    """Asks which printer prints papers of a size. No scan can answer it by accident."""
 
     def __init__(self, parent: QWidget | None, size: str, names: list[str]) -> None:
         super().__init__(parent)
@@ -191,6 +191,6 @@ class Question(QDialog):
         form.addRow(done)
 
     def answer(self) -> str:
-        """The printer's name, or ``pdf``."""
+        """Gives the printer's name, or ``pdf``."""
         row = self.box.currentIndex()
         return self.names[row] if row < len(self.names) else OPENED

@@ -188,9 +188,11 @@ class Tour:
             ("button_cards", (*areas(), "all")),
         ):
             for name in names:
-                paper = gathering.paper(self.ledger, kind, name, self.clock())
+                paper = gathering.make_paper(self.ledger, kind, name, self.clock())
                 if paper:
-                    (folder / f"{kind}{'-' if name else ''}{name}.pdf").write_bytes(paper.pdf())
+                    (folder / f"{kind}{'-' if name else ''}{name}.pdf").write_bytes(
+                        paper.write_pdf()
+                    )
 
     def _end(self) -> int:
         for problem in dict.fromkeys(self.problems):

@@ -14,8 +14,8 @@ PER_CHARACTER, EVEN, STARTS, STOP = (value.expected for value in code_128.STRUCT
 
 @values(code_128.LENGTHS)
 def test_the_length_of_a_symbol(given, expected):
-    assert len(bars.modules(given)) <= expected
-    assert (len(bars.modules(given)) - 35) % PER_CHARACTER == 0
+    assert len(bars.encode_modules(given)) <= expected
+    assert (len(bars.encode_modules(given)) - 35) % PER_CHARACTER == 0
 
 
 @pytest.mark.parametrize("text", ["B00412AA", "W012", "B00412A12X", "MASTER-01"])
@@ -23,22 +23,28 @@ def test_quiet_zone_and_height(text):
     narrow = bars.DOTS * bars.DOT
     least, share = code_128.HEIGHT.expected
     assert narrow >= 0.33
-    symbol = len(bars.modules(text)) * narrow
-    assert bars.length(text) == pytest.approx(symbol + 2 * code_128.QUIET.expected * narrow)
-    assert bars.least_height(text) >= max(least, share * symbol)
+    symbol = len(bars.encode_modules(text)) * narrow
+    assert bars.measure_length(text) == pytest.approx(
+        symbol + 2 * code_128.QUIET.expected * narrow
+    )
+    assert bars.find_least_height(text) >= max(least, share * symbol)
 
 
 @values(code_128.SIZES)
 def test_a_symbols_size(given, expected):
     text, narrow = given
     ours = bars.DOTS * bars.DOT
-    symbol = len(bars.modules(text)) * ours
-    assert (symbol * narrow / ours, bars.length(text) * narrow / ours) == pytest.approx(expected)
+    symbol = len(bars.encode_modules(text)) * ours
+    assert (symbol * narrow / ours, bars.measure_length(text) * narrow / ours) == pytest.approx(
+        expected
+    )
 
 
 @pytest.mark.parametrize("text", ["MASTER-01", "PJJ123C", "HI345678", "B00412AA"])
 def test_a_symbol_starts_and_stops(text):
-    widths = "".join(str(len(list(run))) for _, run in itertools.groupby(bars.modules(text)))
+    widths = "".join(
+        str(len(list(run))) for _, run in itertools.groupby(bars.encode_modules(text))
+    )
     assert widths.endswith(STOP)
     assert widths.startswith(STARTS)
     for first in range(0, len(widths) - 7, 6):
@@ -60,7 +66,7 @@ def test_the_rule_for_check_characters(given, expected):
 
 def values_of(text):
     """The values of a printed symbol but its stop: a pattern's place in the encoder's table."""
-    bits = bars.modules(text)[:-13]
+    bits = bars.encode_modules(text)[:-13]
     return [code128.CODES.index(bits[n : n + 11]) for n in range(0, len(bits), 11)]
 
 

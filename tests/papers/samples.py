@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.floor.office.first import first_reasons
 from station.papers import cards, handover, join_cards, packing, picking, rack
-from station.papers.traveller import traveller
+from station.papers.traveller import make_traveller
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
 from station.shop.facts import (
@@ -29,7 +29,7 @@ from station.shop.facts import (
     Worker,
 )
 
-LEFT = handover.Left(
+LEFT = handover.ShiftLeft(
     routers=[("Router 1", "cutting batch 00412, sheet 3"), ("Router 2", "free, zero due")],
     popping=[("00412", f"sheet {n}, 12 pieces") for n in range(1, 31)],
     trimming=[("00409", "200 pieces"), ("00418", "7 pieces, to be made good")],
@@ -111,7 +111,7 @@ def a_traveller(
     material=MATERIAL,
     cut_file=CUT_FILE,
 ):
-    return traveller(
+    return make_traveller(
         batch,
         cut_file,
         revision,
@@ -129,12 +129,12 @@ def a_traveller(
 
 def a_pick_list(paper="A4"):
     takes = [
-        picking.Take(part, place, count, there)
+        picking.PickRow(part, place, count, there)
         for part, place, count, there in zip(
             PARTS.values(), ("C 14", "A 3", "D 2"), (12, 4, 30), (40, 4, 18), strict=True
         )
     ]
-    return picking.pick_list(ORDER, takes, printed=NOW, paper=paper)
+    return picking.make_pick_list(ORDER, takes, printed=NOW, paper=paper)
 
 
 def sheet_codes(batch):
@@ -165,33 +165,33 @@ def papers(paper):
         "traveller of many parts": (a_traveller(revision=MANY, paper=paper), sheet_codes(BATCH)),
         "traveller of a child": (a_traveller(CHILD, paper=paper), sheet_codes(CHILD)),
         "badges": (
-            cards.badges(WORKERS, paper=paper),
+            cards.make_badges(WORKERS, paper=paper),
             [write("worker", w.id) for w in WORKERS],
         ),
         "part cards": (
-            rack.part_cards(rows, paper=paper),
+            rack.make_part_cards(rows, paper=paper),
             [write(k, p) for p in PARTS for k in ("part", "rack")],
         ),
         "button cards": (
-            cards.button_cards("all", first_reasons(), paper=paper),
+            cards.make_button_cards("all", first_reasons(), paper=paper),
             _all_buttons(),
         ),
         "thing cards": (
-            cards.thing_cards(THINGS, paper=paper),
+            cards.make_thing_cards(THINGS, paper=paper),
             [write(f.kind, f.id) for f in THINGS],
         ),
         "pack label": (
-            packing.pack_label(PACKS[0], ORDER, PARTS, printed=NOW),
+            packing.make_pack_label(PACKS[0], ORDER, PARTS, printed=NOW),
             [write("pack", PACKS[0].id)],
         ),
         "pick list": (a_pick_list(paper), [write("order", ORDER.id)]),
-        "handover": (handover.handover(LEFT, worker="03", printed=NOW, paper=paper), []),
+        "handover": (handover.make_handover(LEFT, worker="03", printed=NOW, paper=paper), []),
         "cart list": (
-            packing.cart_list(CART, PACKS, printed=NOW, paper=paper),
+            packing.make_cart_list(CART, PACKS, printed=NOW, paper=paper),
             [write("cart", "2")] + [write("pack", p.id) for p in PACKS],
         ),
         "join cards": (
-            join_cards.join_cards(JOINING, paper=paper),
+            join_cards.make_join_cards(JOINING, paper=paper),
             [c.code for c in JOINING],
         ),
     }

@@ -9,8 +9,8 @@ import zxingcpp
 from PIL import Image
 
 from station.papers import bars, cards, drawing, handover, packing, picking, rack
-from station.papers.marks import Words
-from station.papers.page import LEGIBLE, day, shortened
+from station.papers.marks import TextMark
+from station.papers.page import LEGIBLE, shorten_text, write_day
 from station.shop.codes import usable, write
 from station.shop.facts import Order, Reason, Shop
 from tests import readback
@@ -23,7 +23,7 @@ def one_bit(paper):
 
 
 def words(paper, page=None):
-    document = pypdfium2.PdfDocument(paper.pdf())
+    document = pypdfium2.PdfDocument(paper.write_pdf())
     some = document if page is None else [document[page]]
     text = " ".join(page.get_textpage().get_text_range() for page in some)
     document.close()
@@ -51,7 +51,7 @@ def test_quiet_zones_are_white_and_bars_whole_dots(papers, name):
             part = readback.alone(dots, mark)
             assert len({row.tobytes() for row in part[2:-2]}) == 1, (mark.code, "every row alike")
             runs = [(v, len(list(run))) for v, run in itertools.groupby(part[len(part) // 2])]
-            bits = itertools.groupby(bars.modules(mark.code))
+            bits = itertools.groupby(bars.encode_modules(mark.code))
             assert [n for _, n in runs[1:-1]] == [mark.dots * len(list(run)) for _, run in bits]
             for value, quiet in (runs[0], runs[-1]):
                 assert value == 255
@@ -124,18 +124,18 @@ LONG = "Warp beam end plate with an extra long name that nobody shortened"
 def test_long_names_stay_legible_and_inside(size, long):
     part = replace(samples.PARTS["014"], name=long, words=long)
     place = replace(samples.RACK, name=long)
-    takes = [picking.Take(part, long, 12, 3)]
+    takes = [picking.PickRow(part, long, 12, 3)]
     made = (
-        (rack.part_cards([(part, place)], paper=size), rack.FAR),
-        (picking.pick_list(samples.ORDER, takes, printed=samples.NOW, paper=size), 0),
-        (cards.thing_cards([replace(samples.PARTS["014"], name=long)], paper=size), 0),
-        (packing.cart_list(replace(samples.CART, name=long), (), printed="", paper=size), 0),
+        (rack.make_part_cards([(part, place)], paper=size), rack.FAR),
+        (picking.make_pick_list(samples.ORDER, takes, printed=samples.NOW, paper=size), 0),
+        (cards.make_thing_cards([replace(samples.PARTS["014"], name=long)], paper=size), 0),
+        (packing.make_cart_list(replace(samples.CART, name=long), (), printed="", paper=size), 0),
         (samples.a_traveller(cut_file=replace(samples.CUT_FILE, words=long), paper=size), 0),
     )
     for paper, bold in made:
         for mark in itertools.chain(*paper.pages):
-            if isinstance(mark, Words):
-                wide = paper.measure(mark.words, mark.size, bold=mark.bold)
+            if isinstance(mark, TextMark):
+                wide = paper.measure_text(mark.words, mark.size, bold=mark.bold)
                 left = mark.x - {"left": 0, "right": wide, "middle": wide / 2}[mark.side]
                 assert 0 <= left <= left + wide <= paper.width, mark
                 assert mark.size >= (drawing.NUMBER if mark.words.isdigit() else LEGIBLE), mark
@@ -154,7 +154,7 @@ def test_long_names_stay_legible_and_inside(size, long):
     ],
 )
 def test_what_does_not_fit_is_cut_off(words, width, shown):
-    assert shortened(words, width, 8) == shown
+    assert shorten_text(words, width, 8) == shown
 
 
 def test_a_pick_list_goes_along_the_rack():
@@ -166,7 +166,7 @@ def test_a_pick_list_goes_along_the_rack():
 
 def test_a_long_handover_goes_on():
     left = samples.LEFT._replace(looks=[("08:00", f"look {n}") for n in range(60)])
-    paper = handover.handover(left, worker="03", printed=samples.NOW, paper="A5")
+    paper = handover.make_handover(left, worker="03", printed=samples.NOW, paper="A5")
     assert len(paper.pages) > 2
     text = words(paper)
     assert all(f"look {n}" in text for n in range(60))
@@ -177,7 +177,7 @@ def test_a_full_label_says_what_it_leaves_out():
     order = Order(id="3306", lines=(), due=samples.NOW)
     contents = tuple((str(n), 12) for n in range(1000, 1060))
     pack = replace(samples.PACKS[0], contents=contents)
-    text = words(packing.pack_label(pack, order, {}, printed=samples.NOW))
+    text = words(packing.make_pack_label(pack, order, {}, printed=samples.NOW))
     shown = text.count("12 × ")
     assert 0 < shown < 60
     assert f"and {60 - shown} more" in text
@@ -195,10 +195,10 @@ def test_a_full_label_says_what_it_leaves_out():
 )
 def test_reasons_stand_with_the_area_that_needs_them(area, use, there):
     reason = Reason(id="31", words="bit", use=use)
-    text = words(cards.button_cards(area, (reason,), paper="A4"))
-    assert (bars.spaced(write("reason", "31")) in text) is there
+    text = words(cards.make_button_cards(area, (reason,), paper="A4"))
+    assert (bars.space_code(write("reason", "31")) in text) is there
 
 
 def test_a_day_reads_the_same_in_every_country():
-    assert day("2026-11-25T07:12:00") == "Wed 25 Nov"
-    assert day("") == ""
+    assert write_day("2026-11-25T07:12:00") == "Wed 25 Nov"
+    assert write_day("") == ""

@@ -99,7 +99,7 @@ def test_every_code_reads_back(stage, kind, name):
     if kind in ("label", "pick_list"):
         pack = next(stage.ledger.facts(Pack))
         name = pack.id if kind == "label" else pack.order
-    paper = gathering.paper(stage.ledger, kind, name, NOW)
+    paper = gathering.make_paper(stage.ledger, kind, name, NOW)
     assert any(map(readback.codes, paper.pages)), "a paper carries codes"
     for there, found in readback.pages(paper, HARDEST, 0):
         assert_read(there, found)
@@ -145,7 +145,7 @@ def test_bars_a_dot_too_wide_do_not_read():
 
 
 def test_a_traveller_carries_its_code_twice_and_a_slip_a_sheet(stage):
-    paper = gathering.paper(stage.ledger, "traveller", "00001", NOW)
+    paper = gathering.make_paper(stage.ledger, "traveller", "00001", NOW)
     texts = Counter(mark.code for page in paper.pages for mark in readback.codes(page))
     assert texts[write("batch", "00001", "A")] == 2
     slips = {write("batch", "00001", "A", n) for n in range(1, 10)}
@@ -154,15 +154,15 @@ def test_a_traveller_carries_its_code_twice_and_a_slip_a_sheet(stage):
 
 def test_a_long_batch_has_its_slips_on_further_pages(stage):
     batch = next(b for b in stage.ledger.facts(Batch) if b.id == "00001")
-    made = gathering.traveller_of(stage.ledger, replace(batch, sheets=40), NOW)
+    made = gathering.gather_traveller(stage.ledger, replace(batch, sheets=40), NOW)
     assert len(made.pages) == 2
 
 
 @pytest.mark.parametrize("paper", ["A4", "A5"])
 def test_nothing_lies_off_the_page(stage, paper, monkeypatch):
     monkeypatch.setattr(gathering, "find_shop", lambda _v: Shop(id="shop", paper=paper))
-    made = gathering.paper(stage.ledger, "traveller", "00001", NOW)
-    document = pypdfium2.PdfDocument(made.pdf())
+    made = gathering.make_paper(stage.ledger, "traveller", "00001", NOW)
+    document = pypdfium2.PdfDocument(made.write_pdf())
     page = document[0]
     width, height = page.get_size()
     for char in page.get_objects():
@@ -173,14 +173,16 @@ def test_nothing_lies_off_the_page(stage, paper, monkeypatch):
 
 
 def test_words_under_the_bars():
-    assert bars.spaced("B00412AA") == "B 00412 A A"
-    assert re.fullmatch(r"W 01 .", bars.spaced("W012"))
+    assert bars.space_code("B00412AA") == "B 00412 A A"
+    assert re.fullmatch(r"W 01 .", bars.space_code("W012"))
 
 
 def words_on(stage, monkeypatch, paper, batch="00001", **shop):
     """All words on a traveller's first page, as they run."""
     monkeypatch.setattr(gathering, "find_shop", lambda _v: Shop(id="shop", paper=paper, **shop))
-    document = pypdfium2.PdfDocument(gathering.paper(stage.ledger, "traveller", batch, NOW).pdf())
+    document = pypdfium2.PdfDocument(
+        gathering.make_paper(stage.ledger, "traveller", batch, NOW).write_pdf()
+    )
     words = " ".join(document[0].get_textpage().get_text_range().split())
     document.close()
     return words

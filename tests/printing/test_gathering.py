@@ -35,9 +35,9 @@ def test_the_pick_list_is_printed_by_its_button(stage):
     assert str(given.answer.said) == "The pick list of order 3306 is printed"
     assert stage.papers.made[-1].name == "pick_list-3306.pdf"
     text = words(stage.papers.made[-1])
-    order = gathering.paper(stage.ledger, "pick_list", "3306", NOW)
+    order = gathering.make_paper(stage.ledger, "pick_list", "3306", NOW)
     assert "to take" in text
-    assert order.pdf() == stage.papers.made[-1].read_bytes()
+    assert order.write_pdf() == stage.papers.made[-1].read_bytes()
 
 
 def test_what_is_in_the_pack_is_not_to_be_taken_again(stage):
@@ -56,7 +56,7 @@ def test_the_handover_sheet_is_printed_from_its_page(stage):
 
 
 def test_a_child_that_was_split_off_shows_its_own_pieces(stage):
-    held = gathering.pieces_of(stage.ledger, Batch(id="00900", cut_file="", revision="A"))
+    held = gathering.count_waiting(stage.ledger, Batch(id="00900", cut_file="", revision="A"))
     part, count = next(iter(held.items()))
     assert count > 10
     for line in ("@area trimming", "@worker 05", "traveller 00900", "button split"):
@@ -64,7 +64,7 @@ def test_a_child_that_was_split_off_shows_its_own_pieces(stage):
     for line in (f"part {part}", "10"):
         stage.send(line)
     child = next(b for b in stage.ledger.facts(Batch) if b.parent == "00900")
-    assert gathering.pieces_of(stage.ledger, child) == {part: 10}
-    assert gathering.pieces_of(stage.ledger, replace(child, id="00900"))[part] == count - 10
+    assert gathering.count_waiting(stage.ledger, child) == {part: 10}
+    assert gathering.count_waiting(stage.ledger, replace(child, id="00900"))[part] == count - 10
     text = words(stage.papers.made[-1])
-    assert f"10 × {gathering.parts_of(stage.ledger)[part].name}" in text
+    assert f"10 × {gathering.map_parts(stage.ledger)[part].name}" in text

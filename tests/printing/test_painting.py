@@ -8,7 +8,7 @@ from PIL import Image
 from PySide6.QtPrintSupport import QPrinter
 
 from station.papers import bars
-from station.printing.painting import ink
+from station.printing.painting import print_page
 from tests import readback
 from tests.papers import samples
 from tests.readback import Way
@@ -22,7 +22,7 @@ def printed(paper, file, dpi):
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(file))
     printer.setResolution(dpi)
-    assert ink(paper, printer)
+    assert print_page(paper, printer)
     document = pypdfium2.PdfDocument(file)
     pages = []
     for page in document:
@@ -58,7 +58,7 @@ def test_a_module_is_whole_dots_of_any_printer(qapp, tmp_path, dpi, module):
     row = dots[round((mark.y + mark.high / 2) / 25.4 * dpi)]
     dark = np.flatnonzero(row[: round(75 / 25.4 * dpi)] == 0)
     symbol = row[dark[0] : dark[-1] + 1]
-    bits = np.array([0 if bit == "1" else 255 for bit in bars.modules(mark.code)])
+    bits = np.array([0 if bit == "1" else 255 for bit in bars.encode_modules(mark.code)])
     assert np.array_equal(symbol, np.repeat(bits, module))
     image = Image.fromarray(dots)
     assert [code.text for code in zxingcpp.read_barcodes(image)] == [mark.code]

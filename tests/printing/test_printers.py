@@ -42,9 +42,9 @@ def ledger(tmp_path):
     ("name", "size"), [("traveller", "A4"), ("badges", "A4"), ("pack label", "label")]
 )
 def test_each_paper_has_its_size(name, size):
-    assert printers.size_of(samples.papers("A4")[name][0]) == size
+    assert printers.find_size(samples.papers("A4")[name][0]) == size
     if size == "A4":
-        assert printers.size_of(samples.papers("A5")[name][0]) == "A5"
+        assert printers.find_size(samples.papers("A5")[name][0]) == "A5"
 
 
 def test_the_question_is_asked_once_for_each_size(ledger, tmp_path):
@@ -54,7 +54,7 @@ def test_the_question_is_asked_once_for_each_size(ledger, tmp_path):
     assert bench.asked == ["A4", "label"]
     assert [name for _, name in bench.sent] == [A4] * 4
     assert (bench.viewed, bench.told) == ([], [])
-    assert printers.chosen(ledger, "A4") == A4
+    assert printers.find_chosen(ledger, "A4") == A4
 
 
 @pytest.mark.parametrize(
@@ -73,7 +73,7 @@ def test_the_question_is_asked_once_for_each_size(ledger, tmp_path):
 def test_what_is_said_when_it_does_not_print(
     ledger, tmp_path, kept, names, answer, works, viewed, told
 ):
-    printers.choose(ledger, "A4", kept)
+    printers.keep_choice(ledger, "A4", kept)
     bench = Bench(ledger, names, answer)
     bench.works = works
     file = tmp_path / "papers" / "traveller-00412.pdf"
@@ -99,7 +99,7 @@ def test_the_pdf_is_kept_before_anything_is_sent(ledger, tmp_path):
 
 
 def test_the_question_offers_every_printer_and_the_file(qapp):
-    question = printers.Question(None, "label", [A4, LABEL])
+    question = printers.PrinterQuestion(None, "label", [A4, LABEL])
     assert question.box.count() == 3
     question.box.setCurrentIndex(1)
     assert question.answer() == LABEL
@@ -109,7 +109,7 @@ def test_the_question_offers_every_printer_and_the_file(qapp):
 
 def test_no_print_support_is_no_printer(monkeypatch):
     monkeypatch.setitem(sys.modules, "PySide6.QtPrintSupport", None)
-    assert printers.attached() == []
+    assert printers.list_attached() == []
 
 
 @pytest.mark.parametrize(
@@ -130,7 +130,7 @@ def test_the_command_lists_and_keeps(qapp, ledger, tmp_path, capsys, words, code
 
 def test_whatever_goes_wrong_on_the_way_to_a_printer_is_told(ledger, tmp_path, caplog):
     bench = Bench(ledger, [LABEL])
-    printers.choose(ledger, "label", LABEL)
+    printers.keep_choice(ledger, "label", LABEL)
 
     def broken(_page, _name):
         raise RuntimeError("a bug of ours")

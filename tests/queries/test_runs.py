@@ -11,8 +11,8 @@ from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.office.sound import wrong
-from station.papers.marks import Words
-from station.papers.traveller import traveller as paper
+from station.papers.marks import TextMark
+from station.papers.traveller import make_traveller as paper
 from station.queries.runs import LASER, WORK, find_due
 from station.shop.acts import Act
 from station.shop.codes import Code
@@ -254,7 +254,7 @@ def test_the_traveller_tells_the_runs_and_the_lasers_dangers() -> None:
     page = paper(batch(), cut_file, revision, None, None, {}, printed=at("08:00"),
                  runs=("Cuts out: HC300-SET C", "Laser: MARK-L A on router 5"), laser=True,
                  shop=Shop(id="shop"))  # fmt: skip
-    words = " ".join(m.words for sheet in page.pages for m in sheet if isinstance(m, Words))
+    words = " ".join(m.words for sheet in page.pages for m in sheet if isinstance(m, TextMark))
     assert "2 Laser: MARK-L A on router 5" in words
     assert "fume drawn off" in words
 

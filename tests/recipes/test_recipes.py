@@ -43,7 +43,7 @@ def test_a_work_area(copy):
         stage.send("button menu")
         menu = str(stage.desk.face())
         stage.send("button area_drying")
-        cards = gathering.paper(stage.ledger, "button_cards", "anywhere", stage.clock())
+        cards = gathering.make_paper(stage.ledger, "button_cards", "anywhere", stage.clock())
         printed = {mark.code for page in cards.pages for mark in codes(page)}
         print(json.dumps([button("area_drying") in menu, str(stage.desk.face().title),
                           button("area_drying") in printed]))
@@ -72,7 +72,7 @@ def test_a_rule(copy):
         face = stage.desk.face()
         given = stage.send("button wheels")
         assert not stage.check()
-        cards = gathering.paper(stage.ledger, "button_cards", "cart", stage.clock())
+        cards = gathering.make_paper(stage.ledger, "button_cards", "cart", stage.clock())
         printed = {mark.code for page in cards.pages for mark in codes(page)}
         print(json.dumps([button("wheels") in str(face.presses), str(given.answer.said),
                           [e.kind for e in stage.ledger.entries()], button("wheels") in printed]))
@@ -102,7 +102,7 @@ def test_a_reason(copy):
         problems = lists.read(stage.ledger, Reason, Path("reasons.csv"), "07", stage.clock(), "r")
         for line in ("@area trimming", "worker 02", "traveller 00900"):
             stage.send(line)
-        cards = gathering.paper(stage.ledger, "button_cards", "trimming", stage.clock())
+        cards = gathering.make_paper(stage.ledger, "button_cards", "trimming", stage.clock())
         printed = {mark.code for page in cards.pages for mark in codes(page)}
         own, first = write("reason", "06"), write("reason", "07")
         print(json.dumps([own, first, len(problems), own in str(stage.desk.face()),
@@ -145,8 +145,8 @@ def test_a_paper(copy):
         with bootstrap.opened(Path(tempfile.mkdtemp())) as ledger:
             held = Batch(id="00900", cut_file="1", revision="A", sheets=1, holds=("chipped",))
             bootstrap.seed(ledger, [Shop(id="shop"), held], "2026-11-25T07:00:00")
-            paper = gathering.paper(ledger, "held_list", "", "2026-11-25T07:00:00")
-        assert paper.pdf().startswith(b"%PDF")
+            paper = gathering.make_paper(ledger, "held_list", "", "2026-11-25T07:00:00")
+        assert paper.write_pdf().startswith(b"%PDF")
         print(json.dumps(sorted(readback.read(readback.rendered(paper)[0]))))
     """)
     )

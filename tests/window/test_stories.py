@@ -1,7 +1,7 @@
 """A story a room through the real screen: by scanner, by touch, by keyboard."""
 
 from station.look.style import DARK, LIGHT, Style
-from station.printing.printers import none_attached
+from station.printing.printers import say_none_attached
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch, Order, Pack, Part
@@ -142,6 +142,6 @@ def test_the_screen_is_switched_by_touch(screen):
 def test_news_of_a_printer_leaves_the_answer_standing(screen, stage):
     screen.at("trimming")
     screen.scan("traveller 00900", "button on_rack")
-    screen.session.beside(none_attached(stage.ledger.path))
+    screen.session.beside(say_none_attached(stage.ledger.path))
     assert screen.said == "Batch 00900: 160 good"
     assert screen.window.strip.do.text().startswith("No printer is attached to this PC. ")
