@@ -62,6 +62,20 @@ class OnlyScans(QObject):
         return False
 
 
+class ShownJob(ProcessJob):
+    """A job that stands at three tenths until its picture is taken, the same every time."""
+
+    shown = False
+
+    def progress(self) -> tuple[str, float]:
+        """Tells how far it is, once its picture is taken."""
+        return super().progress() if self.shown else ("", 0.3)
+
+    def is_over(self) -> bool:
+        """Tells whether it has ended; not before its picture is taken."""
+        return self.shown and super().is_over()
+
+
 class Tour:
     """One window, one desk, one demo shop; a step at a time."""
 
@@ -103,7 +117,7 @@ class Tour:
             Where(area="loading", router=free_router(self.ledger)),
             self.clock,
             printer=papers,
-            begin=ProcessJob,
+            begin=ShownJob,
         )
         self.window = Window()
         self.window.resize(*SIZE)
@@ -132,11 +146,7 @@ class Tour:
     def _wait(self, words: str) -> None:
         """What passes without a scan: minutes, work beside the screen, a picture that moves."""
         if words == "@done":
-            while self.desk.underway is not None:
-                QTest.qWait(50)
-        elif words == "@begun":
-            while self.desk.underway and not self.desk.underway.running.progress()[1]:
-                QTest.qWait(5)
+            self._end_job()
         elif words == "@tap":
             self._tap()
         elif words == "@shown":
@@ -144,6 +154,15 @@ class Tour:
         else:
             later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
             self.clock.pin(later.isoformat())
+
+    def _end_job(self) -> None:
+        """The work beside the screen may go on, and does until it is over."""
+        assert self.desk.underway is not None
+        job = self.desk.underway.running
+        assert isinstance(job, ShownJob)
+        job.shown = True
+        while self.desk.underway is not None:
+            QTest.qWait(50)
 
     def _tap(self) -> None:
         """A piece of the drawn sheet is touched; with a scanner alone, its zone's card."""

@@ -264,7 +264,7 @@ STORY: tuple[Step, ...] = (
     Step(name="office-cut-files", scans=("button list_cutfile",), tone="good"),
     Step(name="office-cut-file", scans=("button row_1",), tone="good"),
     Step(name="office-which-text", scans=("button read_file",), tone="good"),
-    Step(name="office-reading", scans=("button row_1", "@begun")),
+    Step(name="office-reading", scans=("button row_1",)),
     Step(name="office-read", scans=("@done",), tone="attention"),
     Step(name="office-path", scans=("button show_path",), tone="good"),
     Step(name="office-path-closer", scans=("button path_in",) * 3, tone="good"),
