@@ -40,6 +40,8 @@ def main() -> int:
     """Runs the checks beside the tests, says what failed, and ends with 1 if anything did."""
     ready(tests=True)
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    # Else each of the many processes that tests start compiles every module anew.
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     with ThreadPoolExecutor(max_workers=1) as beside:
         checks = [(name, beside.submit(run_quietly, command)) for name, command in CHECKS]
         print("== tests", flush=True)
