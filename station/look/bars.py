@@ -7,10 +7,10 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from station.look.language import Text
-from station.look.marks import mark
+from station.look.marks import draw_mark
 from station.look.style import palette, px
 from station.look.widgets import Label
-from station.look.written import RIGHT, room, wide
+from station.look.written import RIGHT, measure_width, measure_wrapped
 from station.shop.words import say
 
 if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
@@ -23,29 +23,29 @@ SAID, DO = (23, 16), (17, 13)  # px, the type at most and at least
 GROUNDS = {"good": "#2e6b3e", "attention": "#9a5b00", "stop": "#9e2026"}
 
 
-class Mark(QWidget):
-    """The shape of a tone on a coloured ground."""
+class ToneMark(QWidget):
+    """Shows the shape of a tone on a coloured ground."""
 
     def __init__(self, parent: QWidget, size: int) -> None:
         super().__init__(parent)
         self.look = ("good", palette().on_bar, palette().bar)
         self.setFixedSize(px(size), px(size))
 
-    def set(self, shade: str, colour: str, sign: str) -> None:
+    def show_tone(self, shade: str, colour: str, sign: str) -> None:
         """Shows a tone's shape in these colours."""
         if self.look != (shade, colour, sign):
             self.look = (shade, colour, sign)
             self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The shape."""
+        """Paints the shape."""
         shade, colour, sign = self.look
         box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        mark(QPainter(self), box, shade, colour, sign)
+        draw_mark(QPainter(self), box, shade, colour, sign)
 
 
 class Ground(QWidget):
-    """A widget with one plain colour behind it."""
+    """Paints one plain colour behind what stands on it."""
 
     def __init__(self, high: int) -> None:
         super().__init__()
@@ -53,12 +53,12 @@ class Ground(QWidget):
         self.setFixedHeight(px(high))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The colour."""
+        """Paints the colour."""
         QPainter(self).fillRect(self.rect(), QColor(self.colour))
 
 
 class TopBar(Ground):
-    """Where I am, who I am, the time, and whether what I did is shared."""
+    """Shows where I am, who I am, the time, and whether what I did is shared."""
 
     def __init__(self) -> None:
         super().__init__(TOP)
@@ -66,38 +66,38 @@ class TopBar(Ground):
         self.area = Label(self, 28, colour, bold=True)
         self.where, self.worker = Label(self, 18, colour), Label(self, 18, colour)
         self.clock = Label(self, 20, colour, bold=True)
-        self.shared, self.mark = Label(self, 18, colour), Mark(self, 28)
+        self.shared, self.mark = Label(self, 18, colour), ToneMark(self, 28)
 
-    def set(
+    def show_texts(
         self, *, area: Text, where: Text, worker: Text, clock: str, shared: Text, shared_ok: bool
     ) -> None:
         """Shows the bar's texts."""
         said = ((self.area, area), (self.where, where), (self.worker, worker),
                 (self.clock, clock), (self.shared, shared))  # fmt: skip
-        changed = [label.say(words) for label, words in said]
+        changed = [label.set_words(words) for label, words in said]
         self.mark.setVisible(bool(shared))
         ok = shared_ok
-        self.mark.set("good" if ok else "attention", SHARED[ok], palette().bar)
+        self.mark.show_tone("good" if ok else "attention", SHARED[ok], palette().bar)
         if any(changed):
-            self._place()
+            self._place_texts()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Puts the texts into the new width."""
         super().resizeEvent(event)
-        self._place()
+        self._place_texts()
 
-    def _place(self) -> None:
-        """From the left: area and where; from the right: shared, the time, who."""
+    def _place_texts(self) -> None:
+        """Places from the left area and where; from the right shared, the time, who."""
         left, right = px(EDGE), self.width() - px(EDGE)
         for label in (self.shared, self.mark, self.clock, self.worker):
-            wide_ = label.width() if isinstance(label, Mark) else label.need()
+            wide_ = label.width() if isinstance(label, ToneMark) else label.needed_width()
             top = (self.height() - label.height()) // 2 if label is self.mark else 0
             high = label.height() if label is self.mark else self.height()
             right -= wide_
             label.setGeometry(right, top, wide_, high)
             right -= px(BESIDE if label is self.shared else APART)
         for label in (self.area, self.where):
-            wide_ = min(label.need(), max(right - left, 0))
+            wide_ = min(label.needed_width(), max(right - left, 0))
             label.setGeometry(left, 0, wide_, self.height())
             left += wide_ + px(APART)
 
@@ -110,62 +110,65 @@ class Strip(Ground):
 
     def __init__(self) -> None:
         super().__init__(STRIP)
-        self.mark = Mark(self, STRIP_MARK)
+        self.mark = ToneMark(self, STRIP_MARK)
         colour = palette().on_bar
         self.said, self.do = Label(self, SAID[0], colour, bold=True), Label(self, DO[0], colour)
         self.last, self.code = Label(self, 14, colour), Label(self, 22, colour, bold=True)
         for label in (self.last, self.code):
-            label.align(RIGHT)
+            label.align_to(RIGHT)
         self.mark.hide()
 
-    def set(self, answer: "Answer", code: str) -> None:
+    def show_answer(self, answer: "Answer", code: str) -> None:
         """Shows an answer and the code that it answers."""
         self.colour = GROUNDS[answer.tone]
-        self.mark.set(answer.tone, palette().on_bar, self.colour)
+        self.mark.show_tone(answer.tone, palette().on_bar, self.colour)
         self.mark.show()
-        self.said.say(answer.said)
-        self.do.say(answer.do)
-        self.last.say(say("last scan") if code else "")
-        self.code.say(spaced(code))
+        self.said.set_words(answer.said)
+        self.do.set_words(answer.do)
+        self.last.set_words(say("last scan") if code else "")
+        self.code.set_words(space_scanned(code))
         self.setAccessibleName(f"{self.said.text()}. {self.do.text()}")
-        self._place()
+        self._place_texts()
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fits the sentences into the new width."""
         super().resizeEvent(event)
-        self._place()
+        self._place_texts()
 
-    def _place(self) -> None:
-        """The code at the right; the sentences in what is left, smaller where they are long."""
+    def _place_texts(self) -> None:
+        """Places the code at the right, the sentences in what is left, smaller if long."""
         side, gap, left = px(STRIP_MARK), px(STRIP_GAP), px(EDGE)
         self.mark.move(left, (self.height() - side) // 2)
-        code = max(self.last.need(), self.code.need())
+        code = max(self.last.needed_width(), self.code.needed_width())
         right = self.width() - left - code
-        _stack(right, code, self.height(), self.last, self.code)
+        _stack_labels(right, code, self.height(), self.last, self.code)
         left += side + gap
         free = right - gap - left
         for label, (most, least) in ((self.said, SAID), (self.do, DO)):
-            label.size_to(_fitting(label.text(), most, least, free, bold=label is self.said))
-        _stack(left, free, self.height(), self.said, self.do)
+            label.set_size(_find_size(label.text(), most, least, free, bold=label is self.said))
+        _stack_labels(left, free, self.height(), self.said, self.do)
 
-    def typing(self, text: str) -> None:
+    def show_typing(self, text: str) -> None:
         """Shows what is being typed in place of the last code."""
-        self.last.say(say("typing") if text else "")
-        self.code.say(text[-24:])
-        self._place()
+        self.last.set_words(say("typing") if text else "")
+        self.code.set_words(text[-24:])
+        self._place_texts()
 
 
-def _fitting(text: str, most: int, least: int, free: int, *, bold: bool) -> int:
-    """The largest type in which a sentence stands on one line: it is never cut."""
-    sizes = (size for size in range(most, least, -1) if wide(text, size, bold=bold) <= free)
+def _find_size(text: str, most: int, least: int, free: int, *, bold: bool) -> int:
+    """Finds the largest type in which a sentence stands on one line: it is never cut."""
+    sizes = (
+        size for size in range(most, least, -1) if measure_width(text, size, bold=bold) <= free
+    )
     return next(sizes, least)
 
 
-def _stack(left: int, width: int, height: int, *labels: Label) -> None:
-    """Two lines in the middle of the strip."""
+def _stack_labels(left: int, width: int, height: int, *labels: Label) -> None:
+    """Puts two lines into the middle of the strip."""
     highs = [
-        room(label.text() or " ", label.size_, width, bold=label.heavy)[1] for label in labels
+        measure_wrapped(label.text() or " ", label.size_, width, bold=label.heavy)[1]
+        for label in labels
     ]
     top = (height - sum(highs)) // 2
     for label, high in zip(labels, highs, strict=True):
@@ -173,8 +176,8 @@ def _stack(left: int, width: int, height: int, *labels: Label) -> None:
         top += high
 
 
-def spaced(code: str) -> str:
-    """``B00412AA`` as ``B 00412 A A``: letters and digits apart, the check last."""
+def space_scanned(code: str) -> str:
+    """Writes ``B00412AA`` as ``B 00412 A A``: letters and digits apart, the check last."""
     if len(code) < 3 or not code.isalnum() or len(code) > 14 or not code[0].isalpha():
         return code[:14]
     groups = [code[0]]

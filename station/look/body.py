@@ -18,16 +18,16 @@ EDGE, GAP = 24, 16  # px, around the panes and between them
 TOP_PANE = 126  # px, four lines of an area's figures
 
 
-class Body(QWidget):
-    """Top pane over the whole width; main, middle and side under it."""
+class FaceBody(QWidget):
+    """Holds a top pane over the whole width; main, middle and side under it."""
 
     def __init__(self) -> None:
         super().__init__()
         self.panes: list[Pane] = []
         self._weights = (1, 0, 0)
 
-    def _make(self, send: "Send") -> None:
-        """The panes come with the first face: the frame stands before they are loaded."""
+    def _make_panes(self, send: "Send") -> None:
+        """Makes the panes with the first face: the frame stands before they are loaded."""
         from station.look.panes import Pane  # noqa: PLC0415 - after the first frame
 
         self.panes = [Pane(send, self) for _ in range(4)]
@@ -36,22 +36,22 @@ class Body(QWidget):
     def show_face(self, face: "Face", send: "Send") -> None:
         """Fills the panes and lays them out."""
         if not self.panes:
-            self._make(send)
-        self.top_pane.set(face.top)
-        self.main_pane.set(face.main, face.beside, face.presses)
-        self.middle_pane.set(face.middle)
-        self.side_pane.set(face.side)
-        self.side_pane.stand_with(face.side)
+            self._make_panes(send)
+        self.top_pane.show_blocks(face.top)
+        self.main_pane.show_blocks(face.main, face.beside, face.presses)
+        self.middle_pane.show_blocks(face.middle)
+        self.side_pane.show_blocks(face.side)
+        self.side_pane.set_ground(face.side)
         self._weights = face.weights
-        self._lay()
+        self._lay_panes()
 
-    def buttons(self) -> "list[PressButton]":
-        """The large buttons in use, in order."""
+    def list_buttons(self) -> "list[PressButton]":
+        """Lists the large buttons in use, in order."""
         presses = self.main_pane.presses if self.panes else None
         return presses.buttons[: len(presses.shown)] if presses else []
 
-    def stops(self) -> "list[Touch]":
-        """What can be touched now, in the order of reading: pane by pane, row by row."""
+    def list_stops(self) -> "list[Touch]":
+        """Lists what can be touched now, in the order of reading: pane by pane, row by row."""
         from station.look.widgets import Touch  # noqa: PLC0415 - after the first frame
 
         found = []
@@ -65,13 +65,13 @@ class Body(QWidget):
         """Lays the panes out in the new size."""
         super().resizeEvent(event)
         if self.panes:
-            self._lay()
+            self._lay_panes()
 
-    def _lay(self) -> None:
+    def _lay_panes(self) -> None:
         edge, gap = px(EDGE), px(GAP)
         left, top, width = edge, gap, self.width() - 2 * edge
         if not self.top_pane.isHidden():
-            self.top_pane.stand(QRect(left, top, width, px(TOP_PANE)))
+            self.top_pane.put_into(QRect(left, top, width, px(TOP_PANE)))
             top += px(TOP_PANE) + gap
         row = [
             (pane, max(weight, 1))
@@ -82,5 +82,5 @@ class Body(QWidget):
         total = sum(weight for _, weight in row)
         for pane, weight in row:
             wide = round(free * weight / total)
-            pane.stand(QRect(left, top, wide, self.height() - top - gap))
+            pane.put_into(QRect(left, top, wide, self.height() - top - gap))
             left += wide + gap

@@ -7,49 +7,49 @@ from PySide6.QtCore import QPoint, QRect
 from PySide6.QtWidgets import QScrollArea, QWidget
 
 from station.look.style import TARGET, px
-from station.look.widgets import Label, Painted, Touch
+from station.look.widgets import Label, PaintedBlock, Touch
 from station.look.window import Window
-from station.look.written import Words, room
+from station.look.written import PlacedText, measure_wrapped
 
 WITHIN = 4  # px that a text may reach beyond its box: letters have room around them
 
 
-def problems(window: Window) -> list[str]:
-    """Everything on this screen that is not fit, each named by its control."""
+def list_problems(window: Window) -> list[str]:
+    """Lists everything on this screen that is not fit, each named by its control."""
     found: list[str] = []
     for widget in window.findChildren(QWidget):
         if not widget.isVisible():
             continue
-        found += [p for words in written(widget) for p in _cut(words, widget)]
-        found += _overlaps(widget) + _outside(widget)
+        found += [p for words in list_written(widget) for p in _find_cut(words, widget)]
+        found += _find_overlaps(widget) + _find_outside(widget)
         if isinstance(widget, Touch):
-            found += _small(widget)
+            found += _find_small(widget)
         if isinstance(widget, QScrollArea):
-            found += _hidden(widget)
+            found += _find_hidden(widget)
     return found
 
 
-def texts(window: Window) -> list[str]:
-    """Every text that stands on the window."""
+def list_texts(window: Window) -> list[str]:
+    """Lists every text that stands on the window."""
     shown = (w for w in window.findChildren(QWidget) if w.isVisible())
-    return [words.text for widget in shown for words in written(widget)]
+    return [words.text for widget in shown for words in list_written(widget)]
 
 
-def written(widget: QWidget) -> Iterator[Words]:
-    """The texts that a widget writes itself."""
-    if isinstance(widget, Painted):
-        yield from widget.page(widget.width()).words
+def list_written(widget: QWidget) -> Iterator[PlacedText]:
+    """Lists the texts that a widget writes itself."""
+    if isinstance(widget, PaintedBlock):
+        yield from widget.find_page(widget.width()).words
     elif isinstance(widget, Touch):
         yield from widget.page.words
     elif isinstance(widget, Label) and widget.text():
-        yield Words(
+        yield PlacedText(
             widget.text(), widget.rect(), widget.size_, widget.heavy, "", int(widget.alignment())
         )
 
 
-def _cut(words: Words, widget: QWidget) -> list[str]:
-    """A text that needs more room than it has, or stands outside its widget."""
-    wide, high = words.needs() if not isinstance(widget, Label) else room(
+def _find_cut(words: PlacedText, widget: QWidget) -> list[str]:
+    """Finds a text that needs more room than it has, or stands outside its widget."""
+    wide, high = words.measure() if not isinstance(widget, Label) else measure_wrapped(
         words.text, words.size, 100_000, bold=words.bold
     )  # fmt: skip
     box = words.box
@@ -61,20 +61,22 @@ def _cut(words: Words, widget: QWidget) -> list[str]:
     return []
 
 
-def _small(touch: Touch) -> list[str]:
+def _find_small(touch: Touch) -> list[str]:
     if not touch.code or touch.height() >= px(TARGET):
         return []
     return [f"small target “{touch.accessibleName()}”: {touch.height()} px high"]
 
 
-def _overlaps(widget: QWidget) -> list[str]:
-    """Children, or texts on one page, that lie over each other."""
+def _find_overlaps(widget: QWidget) -> list[str]:
+    """Finds children, or texts on one page, that lie over each other."""
     children = [
-        c for c in widget.children() if isinstance(c, Label | Touch | Painted) and c.isVisible()
+        c
+        for c in widget.children()
+        if isinstance(c, Label | Touch | PaintedBlock) and c.isVisible()
     ]
-    boxes = [(_name(c), c.geometry()) for c in children if c.width() and c.height()]
-    if isinstance(widget, Painted | Touch):
-        boxes += [(words.text, _ink(words)) for words in written(widget)]
+    boxes = [(_name_widget(c), c.geometry()) for c in children if c.width() and c.height()]
+    if isinstance(widget, PaintedBlock | Touch):
+        boxes += [(words.text, _find_ink(words)) for words in list_written(widget)]
     return [
         f"“{a}” lies over “{b}”"
         for (a, one), (b, other) in combinations(boxes, 2)
@@ -82,9 +84,9 @@ def _overlaps(widget: QWidget) -> list[str]:
     ]
 
 
-def _ink(words: Words) -> QRect:
-    """Where a text's letters stand in its box."""
-    wide, high = words.needs()
+def _find_ink(words: PlacedText) -> QRect:
+    """Finds where a text's letters stand in its box."""
+    wide, high = words.measure()
     left, top = words.box.left(), words.box.top()
     spare, below = words.box.width() - wide, words.box.height() - high
     if words.flags & 0x2:  # at the right
@@ -98,18 +100,18 @@ def _ink(words: Words) -> QRect:
     return QRect(left, top, wide, high)
 
 
-def _outside(widget: QWidget) -> list[str]:
-    """A block or a target that reaches beyond what holds it."""
+def _find_outside(widget: QWidget) -> list[str]:
+    """Finds a block or a target that reaches beyond what holds it."""
     holder = widget.parentWidget()
-    if not isinstance(widget, Painted | Touch | Label) or holder is None:
+    if not isinstance(widget, PaintedBlock | Touch | Label) or holder is None:
         return []
     if holder.rect().adjusted(-1, -1, 1, 1).contains(widget.geometry()):
         return []
-    return [f"“{_name(widget)}” reaches beyond its place"]
+    return [f"“{_name_widget(widget)}” reaches beyond its place"]
 
 
-def _hidden(area: QScrollArea) -> list[str]:
-    """Touchable things that only scrolling shows."""
+def _find_hidden(area: QScrollArea) -> list[str]:
+    """Finds touchable things that only scrolling shows."""
     inner = area.widget()
     if inner is None or inner.height() <= area.viewport().height() + 2:
         return []
@@ -122,5 +124,5 @@ def _hidden(area: QScrollArea) -> list[str]:
     return [f"only seen by scrolling: {', '.join(below[:3])}"] if below else []
 
 
-def _name(widget: QWidget) -> str:
+def _name_widget(widget: QWidget) -> str:
     return widget.text() if isinstance(widget, Label) else widget.accessibleName()

@@ -16,44 +16,44 @@ CONTEXT = "say"
 LOG = logging.getLogger("station")
 
 
-def text(words: Text) -> str:
-    """A sentence in the language of the screen."""
+def translate(words: Text) -> str:
+    """Puts a sentence into the language of the screen."""
     if not isinstance(words, Say):
         return words
     if not words.template:
         return ""
     template = QCoreApplication.translate(CONTEXT, words.template)
-    return filled(template, words.values, _value)
+    return filled(template, words.values, _translate_value)
 
 
-def _value(value: object) -> str:
-    """A value; a sentence inside a sentence is translated too."""
-    return text(value) if isinstance(value, Say) else plain(value)
+def _translate_value(value: object) -> str:
+    """Writes a value; a sentence inside a sentence is translated too."""
+    return translate(value) if isinstance(value, Say) else plain(value)
 
 
-class _Tongue:
-    """The translator in use; one for the program."""
+class _InUse:
+    """Holds the translator in use; one for the program."""
 
     translator: QTranslator | None = None
     language = ""
 
 
-def speak(language: str) -> bool:
+def set_language(language: str) -> bool:
     """Translates into a language from now on ("" is English); False where nothing changes."""
-    if language == _Tongue.language:
+    if language == _InUse.language:
         return False
-    if _Tongue.translator:
-        QCoreApplication.removeTranslator(_Tongue.translator)
-    _Tongue.translator, _Tongue.language = None, language
-    found = loaded(language) if language else None
+    if _InUse.translator:
+        QCoreApplication.removeTranslator(_InUse.translator)
+    _InUse.translator, _InUse.language = None, language
+    found = load_translator(language) if language else None
     if found:
-        _Tongue.translator = found
+        _InUse.translator = found
         QCoreApplication.installTranslator(found)
     return True
 
 
-def loaded(language: str) -> QTranslator | None:
-    """The translator for a language; None, and a line in the log, where its file is missing."""
+def load_translator(language: str) -> QTranslator | None:
+    """Loads the translator of a language; None, and a line in the log, without its file."""
     made = QTranslator()
     with as_file(files("resources") / "translations" / f"station_{language}.qm") as file:
         if made.load(str(file)):

@@ -5,16 +5,16 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from station.look.style import palette, px, tone
+from station.look.style import palette, px, tone_colour
 
 if TYPE_CHECKING:  # facts take time to load, and a first frame needs none
     from station.shop.facts import Shape
 
 
-def plate(
+def draw_plate(
     painter: QPainter, box: QRect, ground: str, edge: str = "", line: int = 1, radius: int = 8
 ) -> None:
-    """A rounded box with a ground and, where `edge` is given, a line around it."""
+    """Draws a rounded box with a ground and, where `edge` is given, a line around it."""
     if radius == 0 and not edge:
         painter.fillRect(box, QColor(ground))
         return
@@ -26,8 +26,8 @@ def plate(
     painter.drawRoundedRect(inner, px(radius), px(radius))
 
 
-def bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -> None:
-    """A horizontal bar, filled to a share of 0 to 1."""
+def draw_bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -> None:
+    """Draws a horizontal bar, filled to a share of 0 to 1."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     round_ = min(px(6), box.height() / 2)
@@ -37,12 +37,12 @@ def bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -> Non
     filled.setWidth(box.width() * min(1.0, max(0.0, share)))
     if filled.width() > 0:
         good = shade in ("", "good")
-        painter.setBrush(QColor(palette().fill if good else tone(palette(), shade)))
+        painter.setBrush(QColor(palette().fill if good else tone_colour(palette(), shade)))
         painter.drawRoundedRect(filled, round_, round_)
 
 
-def outline(painter: QPainter, box: QRect, shape: "Shape | None") -> None:
-    """A part's outline with its holes, small, as it is recognised beside its name."""
+def draw_outline(painter: QPainter, box: QRect, shape: "Shape | None") -> None:
+    """Draws a part's outline with its holes, small, as it is recognised beside its name."""
     if shape is None or not shape.outline:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -60,14 +60,14 @@ def outline(painter: QPainter, box: QRect, shape: "Shape | None") -> None:
         painter.setPen(QPen(QColor(palette().quiet), 1))
 
 
-def tick(painter: QPainter, box: QRect, state: str) -> None:
-    """A filled disc with a check, an empty ring, a dashed ring, or a square."""
+def draw_tick(painter: QPainter, box: QRect, state: str) -> None:
+    """Draws a filled disc with a check, an empty ring, a dashed ring, or a square."""
     inner = QRectF(box).adjusted(2, 2, -2, -2)
     if state == "done":
-        mark(painter, inner, "good", palette().good, palette().paper)
+        draw_mark(painter, inner, "good", palette().good, palette().paper)
         return
     if state == "wrong":
-        mark(painter, inner, "stop", palette().stop, palette().paper)
+        draw_mark(painter, inner, "stop", palette().stop, palette().paper)
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     dash = Qt.PenStyle.DashLine if state == "later" else Qt.PenStyle.SolidLine
@@ -76,8 +76,8 @@ def tick(painter: QPainter, box: QRect, state: str) -> None:
     painter.drawEllipse(inner)
 
 
-def mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> None:
-    """The shape of a tone: a disc with a check, a triangle, a square."""
+def draw_mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> None:
+    """Draws the shape of a tone: a disc with a check, a triangle, a square."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(colour))
@@ -89,11 +89,11 @@ def mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> 
         painter.drawRect(box)
     else:
         painter.drawEllipse(box)
-    _sign(painter, box, shade, sign)
+    _draw_sign(painter, box, shade, sign)
 
 
-def _sign(painter: QPainter, box: QRectF, shade: str, sign: str) -> None:
-    """A check, an exclamation mark or a bar inside the shape."""
+def _draw_sign(painter: QPainter, box: QRectF, shade: str, sign: str) -> None:
+    """Draws a check, an exclamation mark or a bar inside the shape."""
     painter.setPen(
         QPen(
             QColor(sign), max(2.0, box.width() / 9), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap

@@ -28,14 +28,14 @@ from station.look.blocks.plain import (
 )
 from station.look.blocks.progress import ProgressBlock
 from station.look.blocks.rows import ChecksBlock, TableBlock
-from station.look.marks import plate
+from station.look.marks import draw_plate
 from station.look.presses import Presses
 from station.look.style import GAP, palette, px
-from station.look.widgets import Painted, Send
+from station.look.widgets import PaintedBlock, Send
 from station.shop import faces
 from station.shop.faces import Block, Press
 
-WIDGETS: dict[type, Callable[[Send], Painted[Any]]] = {
+WIDGETS: dict[type, Callable[[Send], PaintedBlock[Any]]] = {
     faces.Header: HeaderBlock,
     faces.Steps: StepsBlock,
     faces.Table: TableBlock,
@@ -67,26 +67,26 @@ FIRST = 0.62  # the first column's share
 BAR = 12  # px, a scroll bar's width
 
 
-class Column(QWidget):
-    """Blocks below each other."""
+class BlockColumn(QWidget):
+    """Holds blocks below each other."""
 
     def __init__(self, send: Send) -> None:
         super().__init__()
         self.send = send
         self.kinds: tuple[type, ...] = ()
-        self.blocks: list[Painted[Any]] = []
-        self._made: dict[type, list[Painted[Any]]] = {}  # every widget so far, by kind
+        self.blocks: list[PaintedBlock[Any]] = []
+        self._made: dict[type, list[PaintedBlock[Any]]] = {}  # every widget so far, by kind
 
-    def set(self, blocks: tuple[Block, ...]) -> None:
+    def show_blocks(self, blocks: tuple[Block, ...]) -> None:
         """Shows the blocks."""
         kinds = tuple(type(b) for b in blocks)
         if kinds != self.kinds:
-            self._take(kinds)
+            self._take_widgets(kinds)
         for widget, block in zip(self.blocks, blocks, strict=True):
-            widget.set(block)
+            widget.show_block(block)
 
-    def _take(self, kinds: tuple[type, ...]) -> None:
-        """Other kinds of block: widgets made before are taken up again, for making is slow."""
+    def _take_widgets(self, kinds: tuple[type, ...]) -> None:
+        """Takes widgets made before up again for other kinds of block, for making is slow."""
         before, taken = self.blocks, dict.fromkeys(kinds, 0)
         self.kinds, self.blocks = kinds, []
         for kind in kinds:
@@ -103,29 +103,29 @@ class Column(QWidget):
             if isinstance(widget, AskedBlock):
                 widget.set_flat(any(k in (*TALL, faces.Table) for k in kinds))
 
-    def need(self, width: int) -> int:
-        """The height that the blocks need at a width, pixels."""
-        heights = [widget.page(width).height for widget in self.blocks]
+    def needed_height(self, width: int) -> int:
+        """Gives the height that the blocks need at a width, pixels."""
+        heights = [widget.find_page(width).height for widget in self.blocks]
         return sum(heights) + px(GAP) * max(len(heights) - 1, 0)
 
-    def lay(self, width: int, height: int) -> None:
+    def lay_out(self, width: int, height: int) -> None:
         """Puts the blocks below each other; drawings take what height is left."""
-        spare, top = height - self.need(width), 0
+        spare, top = height - self.needed_height(width), 0
         for kind, widget in zip(self.kinds, self.blocks, strict=True):
-            high = widget.page(width).height
+            high = widget.find_page(width).height
             if kind in TALL and spare > 0:
-                more = min(spare, max(widget.most(width) - high, 0))
+                more = min(spare, max(widget.most_height(width) - high, 0))
                 high, spare = high + more, spare - more
-            widget.stand(QRect(0, top, width, high))
+            widget.put_into(QRect(0, top, width, high))
             widget.show()
             top += high + px(GAP)
 
 
-class Slim(QScrollBar):
+class SlimScrollBar(QScrollBar):
     """A thin scroll bar without arrows."""
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The handle alone."""
+        """Paints the handle alone."""
         whole = self.maximum() - self.minimum() + self.pageStep()
         if whole <= self.pageStep():
             return
@@ -133,16 +133,16 @@ class Slim(QScrollBar):
         share = (self.value() - self.minimum()) / (self.maximum() - self.minimum())
         top = round((self.height() - high) * share)
         box = QRect(2, top, self.width() - 4, high)
-        plate(QPainter(self), box, palette().quiet, radius=4)
+        draw_plate(QPainter(self), box, palette().quiet, radius=4)
 
 
-class Scroll(QScrollArea):
+class ColumnScroll(QScrollArea):
     """Shows a column; scrolls it where it is too tall."""
 
-    def __init__(self, parent: QWidget, column: Column) -> None:
+    def __init__(self, parent: QWidget, column: BlockColumn) -> None:
         super().__init__(parent)
         self.column = column
-        self.setVerticalScrollBar(Slim())
+        self.setVerticalScrollBar(SlimScrollBar())
         self.verticalScrollBar().setFixedWidth(px(BAR))
         self.setWidget(column)
         for part in (column, self.viewport()):
@@ -151,105 +151,105 @@ class Scroll(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
-    def stand(self, box: QRect) -> None:
+    def put_into(self, box: QRect) -> None:
         """Puts the column into a place, narrower where it has to scroll."""
-        width, need = box.width(), self.column.need(box.width())
+        width, need = box.width(), self.column.needed_height(box.width())
         if need > box.height():
             width -= px(BAR) + px(4)
-            need = self.column.need(width)
+            need = self.column.needed_height(width)
         self.setGeometry(box)
         self.column.resize(width, max(need, box.height()))
-        self.column.lay(width, max(need, box.height()))
+        self.column.lay_out(width, max(need, box.height()))
 
 
 class Pane(QWidget):
-    """A card with one or two columns of blocks and, below them, the large buttons."""
+    """Holds one or two columns of blocks and, below them, the large buttons."""
 
     def __init__(self, send: Send, parent: QWidget) -> None:
         super().__init__(parent)
         self.plain = False  # on the bench without a card
-        self.head, self.foot = Column(send), Column(send)
-        self.first, self.second = Column(send), Column(send)
+        self.head, self.foot = BlockColumn(send), BlockColumn(send)
+        self.first, self.second = BlockColumn(send), BlockColumn(send)
         self.presses = Presses(self, send)
-        self.main, self.beside = Scroll(self, self.first), Scroll(self, self.second)
+        self.main, self.beside = ColumnScroll(self, self.first), ColumnScroll(self, self.second)
         for column in (self.head, self.foot):
             column.setParent(self)
 
-    def set(
+    def show_blocks(
         self,
         blocks: tuple[Block, ...],
         beside: tuple[Block, ...] = (),
         presses: tuple[Press, ...] = (),
     ) -> None:
-        """Shows the pane at its next `stand`; hides it when there is nothing in it."""
-        head, body, foot = _spread(blocks) if beside else ((), blocks, ())
+        """Shows the pane at its next `put_into`; hides it when there is nothing in it."""
+        head, body, foot = _spread_blocks(blocks) if beside else ((), blocks, ())
         if any(isinstance(b, faces.Checks) and len(b.items) > LONG for b in beside):
             body, foot = (*body, *foot), ()  # the list needs the height
         for column, part in ((self.head, head), (self.foot, foot)):
-            column.set(part)
+            column.show_blocks(part)
             column.setVisible(bool(part))
-        self.first.set(body)
-        self.second.set(beside)
+        self.first.show_blocks(body)
+        self.second.show_blocks(beside)
         self.beside.setVisible(bool(beside))
-        self.presses.set(presses)
+        self.presses.show_presses(presses)
         self.setVisible(bool(blocks or beside or presses))
 
-    def stand_with(self, blocks: tuple[Block, ...]) -> None:
-        """Blocks that are cards themselves stand on the bench, others on one white card."""
+    def set_ground(self, blocks: tuple[Block, ...]) -> None:
+        """Sets blocks that are cards themselves on the bench, others on one white card."""
         plain = any(isinstance(b, faces.Cards | faces.Meter) for b in blocks)
         if plain != self.plain:
             self.plain = plain
             self.update()
 
-    def stand(self, box: QRect) -> None:
+    def put_into(self, box: QRect) -> None:
         """Puts the pane into its place and lays out what stands in it."""
         self.setGeometry(box)
         left, top, right, low = map(px, PLAIN if self.plain else INSIDE)
         area = QRect(left, top, box.width() - left - right, box.height() - top - low)
         if self.head.blocks:
-            area.setTop(self._strip(self.head, area, area.top()) + px(GAP))
-        high = self.presses.need(area.width())
+            area.setTop(self._place_strip(self.head, area, area.top()) + px(GAP))
+        high = self.presses.needed_height(area.width())
         if high:
-            self.presses.stand(QRect(left, area.bottom() + 1 - high, area.width(), high))
+            self.presses.put_into(QRect(left, area.bottom() + 1 - high, area.width(), high))
             area.setBottom(area.bottom() - high - px(GAP))
         if self.foot.blocks:
-            high = self.foot.need(area.width())
-            self._strip(self.foot, area, area.bottom() + 1 - high)
+            high = self.foot.needed_height(area.width())
+            self._place_strip(self.foot, area, area.bottom() + 1 - high)
             area.setBottom(area.bottom() - high - px(GAP))
-        self._columns(area)
+        self._place_columns(area)
 
-    def _strip(self, column: Column, area: QRect, top: int) -> int:
+    def _place_strip(self, column: BlockColumn, area: QRect, top: int) -> int:
         """Puts a column over the whole width; gives its lower edge."""
-        high = column.need(area.width())
+        high = column.needed_height(area.width())
         column.setGeometry(area.left(), top, area.width(), high)
-        column.lay(area.width(), high)
+        column.lay_out(area.width(), high)
         return top + high
 
-    def _columns(self, area: QRect) -> None:
-        """The two columns beside each other, or the first alone."""
+    def _place_columns(self, area: QRect) -> None:
+        """Places the two columns beside each other, or the first alone."""
         if not self.second.blocks:
-            self.main.stand(area)
+            self.main.put_into(area)
             return
         wide = round((area.width() - px(APART)) * FIRST)
-        self.main.stand(QRect(area.left(), area.top(), wide, area.height()))
+        self.main.put_into(QRect(area.left(), area.top(), wide, area.height()))
         left = area.left() + wide + px(APART)
-        self.beside.stand(QRect(left, area.top(), area.right() + 1 - left, area.height()))
+        self.beside.put_into(QRect(left, area.top(), area.right() + 1 - left, area.height()))
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """The card; where only its middle is painted, a plain fill is quicker."""
+        """Paints the card; where only its middle is painted, a plain fill is quicker."""
         if self.plain:
             return
         edge = px(GAP)
         if self.rect().adjusted(edge, edge, -edge, -edge).contains(event.rect()):
             QPainter(self).fillRect(event.rect(), QColor(palette().paper))
         else:
-            plate(QPainter(self), self.rect(), palette().paper, palette().line)
+            draw_plate(QPainter(self), self.rect(), palette().paper, palette().line)
 
 
-def _spread(
+def _spread_blocks(
     blocks: tuple[Block, ...],
 ) -> tuple[tuple[Block, ...], tuple[Block, ...], tuple[Block, ...]]:
-    """What spans both columns above them, the first column, what spans them below."""
+    """Spreads blocks: what spans both columns above, the first column, what spans them below."""
     first = next((n for n, b in enumerate(blocks) if not isinstance(b, WIDE)), len(blocks))
     last = len(blocks)
     while last > first and isinstance(blocks[last - 1], faces.Progress):

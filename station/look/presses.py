@@ -5,10 +5,10 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
 from station.look import style
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import TARGET, palette, px
 from station.look.widgets import Send, Touch
-from station.look.written import CENTRE, LOW_RIGHT, Page, wide
+from station.look.written import CENTRE, LOW_RIGHT, TextPage, measure_width
 from station.shop.faces import Press
 
 BETWEEN = 16  # px
@@ -25,7 +25,7 @@ class PressButton(Touch):
         self.number = number
         self.ink = palette().ink
 
-    def set(self, press: Press, page: Page) -> None:
+    def show_press(self, press: Press, page: TextPage) -> None:
         """Shows a button."""
         off, primary = press.style == "off", press.style == "primary"
         self.update()
@@ -33,20 +33,20 @@ class PressButton(Touch):
         self.edge = palette().act if primary else palette().line
         self.ink = palette().on_bar if primary else palette().quiet if off else palette().ink
         page.words = [words._replace(colour=self.ink) for words in page.words]
-        self.become("" if off else press.code, text(press.label), page)
+        self.set_content("" if off else press.code, translate(press.label), page)
         self.setEnabled(not off)
 
-    def draw(self, painter: QPainter) -> None:
-        """The key that presses it, small in the corner."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the key that presses it, small in the corner."""
         if self.number <= 9 and self.isEnabled():
-            painter.setFont(style.font(11))
+            painter.setFont(style.make_font(11))
             painter.setPen(QColor(self.ink))
             corner = self.rect().adjusted(0, 0, -px(7), -px(4))
             painter.drawText(corner, LOW_RIGHT, f"F{self.number}")
 
 
 class Presses(QWidget):
-    """The row of large buttons."""
+    """Holds the row of large buttons."""
 
     def __init__(self, parent: QWidget, send: Send) -> None:
         super().__init__(parent)
@@ -54,36 +54,38 @@ class Presses(QWidget):
         self.shown: tuple[Press, ...] = ()
         self.buttons: list[PressButton] = []  # every one so far; the first ones are in use
         self._laid: tuple[tuple[Press, ...], int] = ((), 0)
-        self._pages: list[tuple[QRect, Page]] = []
+        self._pages: list[tuple[QRect, TextPage]] = []
 
-    def set(self, presses: tuple[Press, ...]) -> None:
-        """Shows the buttons at the next `stand`."""
+    def show_presses(self, presses: tuple[Press, ...]) -> None:
+        """Shows the buttons at the next `put_into`."""
         self.shown = presses
         self.setVisible(bool(presses))
 
-    def need(self, width: int) -> int:
-        """The height of the row at a width, pixels; 0 for none."""
+    def needed_height(self, width: int) -> int:
+        """Gives the height of the row at a width, pixels; 0 for none."""
         if (self.shown, width) != self._laid:
             self._laid = (self.shown, width)
-            self._pages = self._lay(width)
+            self._pages = self._lay_buttons(width)
         return max((page.height for _, page in self._pages), default=0)
 
-    def _lay(self, width: int) -> list[tuple[QRect, Page]]:
-        """The place and the words of each button."""
+    def _lay_buttons(self, width: int) -> list[tuple[QRect, TextPage]]:
+        """Lays out the place and the words of each button."""
         left, made = 0, []
-        for press, wide_ in zip(self.shown, self._widths(width), strict=True):
-            page, (aside, above) = Page(wide_), map(px, INSIDE)
-            page.put(press.label, (aside, 0, wide_ - 2 * aside), 20, bold=True, flags=CENTRE)
-            page.stack(len(page.words), px(TARGET), above)
+        for press, wide_ in zip(self.shown, self._share_widths(width), strict=True):
+            page, (aside, above) = TextPage(wide_), map(px, INSIDE)
+            page.put_text(press.label, (aside, 0, wide_ - 2 * aside), 20, bold=True, flags=CENTRE)
+            page.stack_texts(len(page.words), px(TARGET), above)
             made.append((QRect(left, 0, wide_, page.height), page))
             left += wide_ + px(BETWEEN)
         return made
 
-    def _widths(self, width: int) -> list[int]:
-        """What each button's words need; what is left is shared as the room wishes."""
+    def _share_widths(self, width: int) -> list[int]:
+        """Gives each button what its words need; the rest is shared as the room wishes."""
         count = max(len(self.shown), 1)
         free = width - px(BETWEEN) * (count - 1)
-        needs = [wide(p.label, 20, bold=True) + 2 * px(INSIDE[0] + KEY) for p in self.shown]
+        needs = [
+            measure_width(p.label, 20, bold=True) + 2 * px(INSIDE[0] + KEY) for p in self.shown
+        ]
         if count == 1:  # a button on its own keeps a button's size
             return [min(max(free // ALONE, need), free) for need in needs]
         if sum(needs) > free:
@@ -91,7 +93,7 @@ class Presses(QWidget):
         each = (free - sum(needs)) / sum(p.wide for p in self.shown)
         return [int(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
 
-    def stand(self, box: QRect) -> None:
+    def put_into(self, box: QRect) -> None:
         """Puts the buttons into their places, all as high as the highest."""
         self.setGeometry(box)
         while len(self.buttons) < len(self.shown):
@@ -100,8 +102,8 @@ class Presses(QWidget):
             if n < len(self.shown):
                 place, page = self._pages[n]
                 if page.height != box.height():
-                    page.stack(len(page.words), box.height(), 0)
+                    page.stack_texts(len(page.words), box.height(), 0)
                 button.setGeometry(place.left(), 0, place.width(), box.height())
                 if button.page is not page:
-                    button.set(self.shown[n], page)
+                    button.show_press(self.shown[n], page)
             button.setVisible(n < len(self.shown))

@@ -28,11 +28,11 @@ class Scanner(QObject):
         self._typed = ""
         self._since = QElapsedTimer()  # since the last whole input
 
-    def key(self, event: QKeyEvent) -> bool:
+    def take_key(self, event: QKeyEvent) -> bool:
         """Takes a key press; False for one that is nothing to a scanner."""
         key = Qt.Key(event.key())
         if key in ENDS or (key == Qt.Key.Key_Space and not self._typed):
-            if not self.end() and not self._just_scanned():
+            if not self.end_scan() and not self._just_scanned():
                 self.confirmed.emit()
             return True
         if Qt.Key.Key_F1 <= key <= Qt.Key.Key_F9:
@@ -44,9 +44,9 @@ class Scanner(QObject):
             self._typed = "" if key == Qt.Key.Key_Escape else self._typed[:-1]
             self.typing.emit(self._typed)
             return True
-        return self._character(event.text())
+        return self._add_character(event.text())
 
-    def end(self) -> bool:
+    def end_scan(self) -> bool:
         """Sends what was typed; False when there is nothing."""
         whole, self._typed = self._typed, ""
         if not whole:
@@ -57,10 +57,10 @@ class Scanner(QObject):
         return True
 
     def _just_scanned(self) -> bool:
-        """A scanner that ends with two keys must not press anything with the second."""
+        """Says whether a scan has just ended: the second key of its end must press nothing."""
         return self._since.isValid() and self._since.elapsed() < SETTLE_MS
 
-    def _character(self, char: str) -> bool:
+    def _add_character(self, char: str) -> bool:
         if not char or not char.isprintable():
             return False
         self._typed = (self._typed + char)[-LONGEST:]

@@ -9,7 +9,7 @@ MOST_S = 0.999  # a clock that stands still carries nothing further than this
 
 
 class ShopTime:
-    """Shop time in seconds, from a clock that tells whole ones.
+    """Tells shop time in seconds, from a clock that tells whole ones.
 
     Without `smooth` nothing moves between them, so that pictures taken again are the same.
     """
@@ -21,18 +21,18 @@ class ShopTime:
         self._since = QElapsedTimer()
 
     def now(self) -> float:
-        """Seconds since some fixed day."""
+        """Tells the seconds since some fixed day."""
         told = self.clock()
         if told != self._last:
             self._last = told
             self._since.start()
         if not self.smooth:
-            return seconds(told)
-        return seconds(told) + min(self._since.elapsed() / 1000, MOST_S)
+            return to_seconds(told)
+        return to_seconds(told) + min(self._since.elapsed() / 1000, MOST_S)
 
 
-def seconds(at: str) -> float:
-    """A time of the shop as seconds since some fixed day."""
+def to_seconds(at: str) -> float:
+    """Turns a time of the shop into seconds since some fixed day."""
     return (datetime.fromisoformat(at) - FIRST).total_seconds()
 
 

@@ -28,8 +28,8 @@ LONGEST_S = 5.0  # a player that takes longer hangs
 WAITING = 2  # sounds that wait; more would come too late to mean anything
 
 
-def sound_of(answer: "Answer") -> str:
-    """Which sound an answer has: good, ask, refuse or look."""
+def choose_sound(answer: "Answer") -> str:
+    """Chooses the sound of an answer: good, ask, refuse or look."""
     if answer.tone == "good":
         return "good"
     if answer.asks:
@@ -37,8 +37,8 @@ def sound_of(answer: "Answer") -> str:
     return "refuse" if answer.tone == "stop" else "look"
 
 
-def player() -> tuple[str, ...]:
-    """The command that plays a file on this PC; empty for none."""
+def find_player() -> tuple[str, ...]:
+    """Finds the command that plays a file on this PC; empty for none."""
     return next((p for p in PLAYERS if shutil.which(p[0])), ())
 
 
@@ -51,47 +51,47 @@ class Sounds:
         self._thread: threading.Thread | None = None
         self._failed = False  # from then on: the system's beep
 
-    def play(self, answer: "Answer") -> None:
-        """Asks for the sound and returns at once."""
+    def play_answer(self, answer: "Answer") -> None:
+        """Asks for the sound of an answer and returns at once."""
         if self.muted or QApplication.platformName() in SILENT:
             return
-        name = sound_of(answer)
+        name = choose_sound(answer)
         if self._failed:
             _beep(name)
             return
         if self._thread is None:
-            self._thread = threading.Thread(target=self._run, name="sounds", daemon=True)
+            self._thread = threading.Thread(target=self._play_waiting, name="sounds", daemon=True)
             self._thread.start()
         if not self._wanted.full():
             self._wanted.put(name)
 
-    def _run(self) -> None:
-        """The thread: plays one sound after the other until one fails."""
+    def _play_waiting(self) -> None:
+        """Plays one sound after the other, in the thread, until one fails."""
         while not self._failed:
             name = self._wanted.get()
             try:
                 with as_file(files("resources") / "sounds" / f"{name}.wav") as file:
-                    _play(file)
+                    _play_file(file)
             except (OSError, RuntimeError, subprocess.SubprocessError) as why:
                 self._failed = True
                 LOG.warning("no sounds here, the system's beep stands in: %s", why)
 
 
-def _play(file: Path) -> None:
+def _play_file(file: Path) -> None:
     """Plays a file to its end. Raises OSError, RuntimeError or SubprocessError."""
     if sys.platform == "win32":
         import winsound  # noqa: PLC0415 - there is none elsewhere
 
         winsound.PlaySound(str(file), winsound.SND_FILENAME | winsound.SND_NODEFAULT)
         return
-    command = player()
+    command = find_player()
     if not command:
         raise FileNotFoundError(f"none of {', '.join(p[0] for p in PLAYERS)} is installed")
     subprocess.run([*command, str(file)], check=True, capture_output=True, timeout=LONGEST_S)  # noqa: S603 - our own file, a player found by name
 
 
 def _beep(name: str) -> None:
-    """The system's own beep: none when all is well, two for a refusal."""
+    """Beeps as the system does: not when all is well, twice for a refusal."""
     if name == "good":
         return
     QApplication.beep()

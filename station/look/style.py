@@ -82,8 +82,8 @@ DARK = Palette(
 )  # fmt: skip
 
 
-def tone(palette: Palette, name: str) -> str:
-    """The colour of a tone; ink for none."""
+def tone_colour(palette: Palette, name: str) -> str:
+    """Gives the colour of a tone; ink for none."""
     return {
         "good": palette.good,
         "attention": palette.attention,
@@ -93,31 +93,31 @@ def tone(palette: Palette, name: str) -> str:
 
 
 class Style:
-    """The palette and the scale in use; one for the program."""
+    """Holds the palette and the scale in use; one for the program."""
 
     palette: Palette = LIGHT
     scale: float = 1.0
 
 
 def palette() -> Palette:
-    """The colours in use."""
+    """Gives the colours in use."""
     return Style.palette
 
 
-def scale_for(width: int, height: int) -> float:
-    """How much larger than on the smallest screen things are in a window of a size."""
+def find_scale(width: int, height: int) -> float:
+    """Finds how much larger than on the smallest screen things are in a window of a size."""
     fits = min(width / BASE[0], height / BASE[1])
     return max(1.0, math.floor(fits / STEP + 1e-6) * STEP)
 
 
 def px(size: float) -> int:
-    """A size on the smallest screen as pixels on this one."""
+    """Turns a size on the smallest screen into pixels on this one."""
     return round(size * Style.scale)
 
 
 @cache
-def family() -> str:
-    """The family's name, or the system's own where the package is missing."""
+def load_family() -> str:
+    """Loads the type; gives its family's name, the system's own where the package is missing."""
     try:
         folder = files(PACKAGE) / "files"
     except ModuleNotFoundError:
@@ -128,21 +128,21 @@ def family() -> str:
     return FAMILY
 
 
-def font(size: int, *, bold: bool = False) -> QFont:
-    """The shop's type at a height in pixels on the smallest screen."""
-    return font_of(px(size), bold)
+def make_font(size: int, *, bold: bool = False) -> QFont:
+    """Makes the shop's type at a height in pixels on the smallest screen."""
+    return make_font_of(px(size), bold)
 
 
 @cache
-def font_of(high: int, bold: bool) -> QFont:  # noqa: FBT001 - the key of a cache
-    """The shop's type at a height in pixels on this screen."""
-    made = QFont(family())
+def make_font_of(high: int, bold: bool) -> QFont:  # noqa: FBT001 - the key of a cache
+    """Makes the shop's type at a height in pixels on this screen."""
+    made = QFont(load_family())
     made.setPixelSize(high)
     made.setBold(bold)
     return made
 
 
 @cache
-def metrics_of(high: int, bold: bool) -> QFontMetrics:  # noqa: FBT001 - the key of a cache
-    """How wide and tall that type is."""
-    return QFontMetrics(font_of(high, bold))
+def measure_font(high: int, bold: bool) -> QFontMetrics:  # noqa: FBT001 - the key of a cache
+    """Measures how wide and tall that type is."""
+    return QFontMetrics(make_font_of(high, bold))

@@ -8,117 +8,117 @@ from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
 from station.look import style
-from station.look.language import Text, text
-from station.look.marks import plate
+from station.look.language import Text, translate
+from station.look.marks import draw_plate
 from station.look.style import palette, px
-from station.look.written import CENTRE, FAR, Page, Words, wide
+from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
 
 Send = Callable[[str], None]
 Shown = TypeVar("Shown")
-Line = TypeVar("Line", bound="Touch")
+RowWidget = TypeVar("RowWidget", bound="Touch")
 
 
 class Label(QLabel):
-    """One line of text in the bars; its place is set by what holds it."""
+    """Shows one line of text in the bars; its place is set by what holds it."""
 
     def __init__(self, parent: QWidget, size: int, colour: str, *, bold: bool = False) -> None:
         super().__init__(parent)
         self.size_, self.heavy = size, bold  # px on the smallest screen
         self.setTextFormat(Qt.TextFormat.PlainText)
-        self.setFont(style.font(size, bold=bold))
+        self.setFont(style.make_font(size, bold=bold))
         shades = self.palette()
         shades.setColor(QPalette.ColorRole.WindowText, QColor(colour))
         self.setPalette(shades)
 
-    def say(self, words: Text) -> bool:
+    def set_words(self, words: Text) -> bool:
         """Sets the text; False where it is the same."""
-        shown = text(words)
+        shown = translate(words)
         if shown == self.text():
             return False
         self.setText(shown)
         return True
 
-    def need(self) -> int:
-        """The width of its text, pixels."""
-        return wide(self.text(), self.size_, bold=self.heavy)
+    def needed_width(self) -> int:
+        """Gives the width of its text, pixels."""
+        return measure_width(self.text(), self.size_, bold=self.heavy)
 
-    def align(self, flags: int) -> None:
+    def align_to(self, flags: int) -> None:
         """Puts the text to a side."""
         self.setAlignment(Qt.AlignmentFlag(flags))
 
-    def size_to(self, size: int) -> None:
+    def set_size(self, size: int) -> None:
         """Sets the height of the text."""
         if size != self.size_:
             self.size_ = size
-            self.setFont(style.font(size, bold=self.heavy))
+            self.setFont(style.make_font(size, bold=self.heavy))
 
 
-class Painted(QWidget, Generic[Shown]):
-    """A block that writes and draws itself.
+class PaintedBlock(QWidget, Generic[Shown]):
+    """Writes and draws a block by itself.
 
-    `lay` puts its texts on a page of a given width; a page is kept until another block is
-    shown. What can be touched on it are widgets of their own, moved by `place`.
+    `lay_out` puts its texts on a page of a given width; a page is kept until another block is
+    shown. What can be touched on it are widgets of their own, moved by `place_children`.
     """
 
     def __init__(self, send: Send) -> None:
         super().__init__()
         self.send = send
         self.block: Shown | None = None
-        self._pages: dict[int, Page] = {}
+        self._pages: dict[int, TextPage] = {}
         self._placed = QSize()
 
-    def set(self, block: Shown) -> None:
+    def show_block(self, block: Shown) -> None:
         """Shows a block; nothing is done when it is the same."""
         if block != self.block:
             self.block = block
-            self.anew()
+            self.lay_out_anew()
 
-    def anew(self) -> None:
-        """Lays everything out anew at the next `stand`."""
+    def lay_out_anew(self) -> None:
+        """Lays everything out anew at the next `put_into`."""
         self._pages.clear()
         self._placed = QSize()
 
-    def page(self, width: int) -> Page:
-        """What is written at a width."""
+    def find_page(self, width: int) -> TextPage:
+        """Finds what is written at a width; laid out where it is not kept."""
         if width not in self._pages:
-            page = self._pages[width] = Page(width)
+            page = self._pages[width] = TextPage(width)
             if self.block is not None:
-                self.lay(page, self.block)
+                self.lay_out(page, self.block)
         return self._pages[width]
 
-    def lay(self, page: Page, block: Shown) -> None:
+    def lay_out(self, page: TextPage, block: Shown) -> None:
         """Puts the texts on the page and sets its height."""
         raise NotImplementedError
 
-    def place(self, page: Page) -> None:
+    def place_children(self, page: TextPage) -> None:
         """Moves what can be touched to where the page has room for it."""
 
-    def draw(self, painter: QPainter) -> None:
+    def draw_shapes(self, painter: QPainter) -> None:
         """Draws what is no text, below the texts."""
 
-    def most(self, _width: int) -> int:
-        """How tall a block that takes what height is left may become, pixels."""
+    def most_height(self, _width: int) -> int:
+        """Gives how tall a block that takes what height is left may become, pixels."""
         return FAR
 
-    def stand(self, box: QRect) -> None:
+    def put_into(self, box: QRect) -> None:
         """Puts the block into its place."""
         self.setGeometry(box)
         if self._placed != box.size():
             self._placed = box.size()
-            page = self.page(box.width())
-            self.place(page)
-            self.setAccessibleName(page.said())
-            self.freshen(page)
+            page = self.find_page(box.width())
+            self.place_children(page)
+            self.setAccessibleName(page.join_texts())
+            self.update_painting(page)
 
-    def freshen(self, _page: Page) -> None:
+    def update_painting(self, _page: TextPage) -> None:
         """Has the block painted again."""
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The drawing, then the texts."""
+        """Paints the drawing, then the texts."""
         painter = QPainter(self)
-        self.draw(painter)
-        self.page(self.width()).write(painter)
+        self.draw_shapes(painter)
+        self.find_page(self.width()).paint(painter)
 
 
 class Touch(QAbstractButton):
@@ -131,13 +131,13 @@ class Touch(QAbstractButton):
         super().__init__(parent)
         self._send, self.code = send, code
         self.ground, self.edge, self.radius = "", "", 8
-        self.page = Page(0)
+        self.page = TextPage(0)
         # by Tab only: a touch leaves no focus behind that a scanner's Enter would press
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus if code else Qt.FocusPolicy.NoFocus)
         self.setAccessibleName(name)
-        self.clicked.connect(self._sent)
+        self.clicked.connect(self._send_codes)
 
-    def become(self, code: str, name: str, page: Page) -> None:
+    def set_content(self, code: str, name: str, page: TextPage) -> None:
         """Sends another code from now on, and shows another page."""
         if bool(code) != bool(self.code):
             self.setFocusPolicy(Qt.FocusPolicy.TabFocus if code else Qt.FocusPolicy.NoFocus)
@@ -147,37 +147,37 @@ class Touch(QAbstractButton):
         self.setAccessibleName(name)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows move the focus; every other key is the scanner's."""
+        """Moves the focus by arrows; every other key is the scanner's."""
         arrows = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
         if event.key() in arrows:
             super().keyPressEvent(event)
         else:
             event.ignore()
 
-    def _sent(self) -> None:
+    def _send_codes(self) -> None:
         for one in filter(None, self.code.split("|")):
             self._send(one)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The ground with a line around it, what stands on it, a ring while it has the focus."""
+        """Paints ground and line, what stands on it, a ring while it has the focus."""
         painter = QPainter(self)
         ground = palette().tint if self.isDown() and self.code else self.ground
         if ground or self.edge:
-            plate(painter, self.rect(), ground, self.edge, 2, self.radius)
-        self.draw(painter)
-        self.page.write(painter)
+            draw_plate(painter, self.rect(), ground, self.edge, 2, self.radius)
+        self.draw_shapes(painter)
+        self.page.paint(painter)
         if self.hasFocus() and self.code:
-            self._ring(painter)
+            self._draw_ring(painter)
 
-    def draw(self, painter: QPainter) -> None:
+    def draw_shapes(self, painter: QPainter) -> None:
         """Draws what is no text."""
 
-    def _ring(self, painter: QPainter) -> None:
-        """Two lines, dark and light: one of them is seen on any ground."""
-        plate(painter, self.rect(), "", palette().ink, 3, self.radius)
+    def _draw_ring(self, painter: QPainter) -> None:
+        """Draws two lines, dark and light: one of them is seen on any ground."""
+        draw_plate(painter, self.rect(), "", palette().ink, 3, self.radius)
         inside = px(3)
         inner = self.rect().adjusted(inside, inside, -inside, -inside)
-        plate(painter, inner, "", palette().paper, 2, max(self.radius - 3, 0))
+        draw_plate(painter, inner, "", palette().paper, 2, max(self.radius - 3, 0))
 
 
 class Key(Touch):
@@ -188,45 +188,45 @@ class Key(Touch):
         self.sign = sign
         self.ground, self.edge = palette().paper, palette().line
 
-    def stand(self, box: QRect) -> None:
+    def put_into(self, box: QRect) -> None:
         """Puts the key into its place."""
         if box.size() != self.size() or not self.page.words:
-            self.page = Page(box.width())
-            self.page.put(
+            self.page = TextPage(box.width())
+            self.page.put_text(
                 self.sign, (0, 0, box.width()), 26, bold=True, flags=CENTRE, high=box.height()
             )
         self.setGeometry(box)
 
 
-class Rowed(Painted[Shown], Generic[Shown, Line]):
-    """A block with rows to touch: their widgets are made once and filled again."""
+class RowsBlock(PaintedBlock[Shown], Generic[Shown, RowWidget]):
+    """Shows rows to touch: their widgets are made once and filled again."""
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
-        self.rows: list[Line] = []
-        self._own: list[Words] = []
+        self.rows: list[RowWidget] = []
+        self._own: list[PlacedText] = []
 
-    def row(self) -> Line:
+    def make_row(self) -> RowWidget:
         """Makes one more widget."""
         raise NotImplementedError
 
-    def fill(self, number: int, row: Line, page: Page) -> None:
+    def fill_row(self, number: int, row: RowWidget, page: TextPage) -> None:
         """Fills the widget of a row."""
         raise NotImplementedError
 
-    def place(self, page: Page) -> None:
+    def place_children(self, page: TextPage) -> None:
         """Puts each row's widget into its place; those left over are hidden."""
         while len(self.rows) < len(page.inner):
-            self.rows.append(self.row())
+            self.rows.append(self.make_row())
         for number, row in enumerate(self.rows):
             used = number < len(page.inner)
             if used:
                 box, inner = page.inner[number]
                 row.setGeometry(box)
-                self.fill(number, row, inner)
+                self.fill_row(number, row, inner)
             row.setVisible(used)
 
-    def freshen(self, page: Page) -> None:
+    def update_painting(self, page: TextPage) -> None:
         """Paints only what changed: rows see to themselves."""
         if page.words != self._own:
             self._own = page.words

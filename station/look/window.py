@@ -16,11 +16,11 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from station.look import language
 from station.look.bars import Strip, TopBar
-from station.look.body import Body
-from station.look.language import Text, text
+from station.look.body import FaceBody
+from station.look.language import Text, translate
 from station.look.scanner import Scanner
 from station.look.sounds import Sounds
-from station.look.style import BASE, DARK, LIGHT, Style, palette, scale_for
+from station.look.style import BASE, DARK, LIGHT, Style, find_scale, palette
 from station.look.widgets import Touch
 from station.shop.words import say
 
@@ -40,28 +40,28 @@ class Window(QMainWindow):
     def __init__(self, *, dark: bool = False) -> None:
         super().__init__()
         Style.palette, Style.scale = DARK if dark else LIGHT, 1.0
-        self.setWindowTitle(text(say("From sheet to cart")))
+        self.setWindowTitle(translate(say("From sheet to cart")))
         self.resize(*BASE)
         self.setAcceptDrops(True)
         self.sounds = Sounds()
         self._shown: dict[str, Callable[[], None]] = {}  # what is shown again after a change
         self._larger = QTimer(self, singleShot=True, interval=SETTLE_MS)
-        self._larger.timeout.connect(self._fit)
-        self._build()
+        self._larger.timeout.connect(self._fit_scale)
+        self._build_widgets()
         self.scanner = Scanner(self)
         self.scanner.scanned.connect(self.sent)
         self.secret = False  # a PIN is typed: only how long it is may be seen
-        self.scanner.typing.connect(self._typing)
-        self.scanner.pressed.connect(self._press)
-        self.scanner.confirmed.connect(self._confirm)
+        self.scanner.typing.connect(self._show_typing)
+        self.scanner.pressed.connect(self._press_button)
+        self.scanner.confirmed.connect(self._press_focused)
 
-    def _build(self) -> None:
-        """Bars and body in the palette, scale and language in use, with what was shown."""
+    def _build_widgets(self) -> None:
+        """Builds bars and body in the palette, scale and language in use, with what was shown."""
         shades = self.palette()
         shades.setColor(QPalette.ColorRole.Window, QColor(palette().bench))
         shades.setColor(QPalette.ColorRole.WindowText, QColor(palette().ink))
         self.setPalette(shades)
-        self.bar, self.strip, self.body = TopBar(), Strip(), Body()
+        self.bar, self.strip, self.body = TopBar(), Strip(), FaceBody()
         self.whole = QWidget()
         column = QVBoxLayout(self.whole)
         column.setContentsMargins(0, 0, 0, 0)
@@ -75,80 +75,80 @@ class Window(QMainWindow):
         for show in self._shown.values():
             show()
 
-    def wear(self, *, dark: bool) -> None:
+    def set_palette(self, *, dark: bool) -> None:
         """Changes the palette."""
         if (wanted := DARK if dark else LIGHT) is not Style.palette:
             Style.palette = wanted
-            self._build()
+            self._build_widgets()
 
-    def speak(self, name: str) -> None:
+    def set_language(self, name: str) -> None:
         """Changes the language; "" is English."""
-        if language.speak(name):
-            self.setWindowTitle(text(say("From sheet to cart")))
-            self._build()
+        if language.set_language(name):
+            self.setWindowTitle(translate(say("From sheet to cart")))
+            self._build_widgets()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Everything grows with the window, once its size has settled."""
+        """Lets everything grow with the window, once its size has settled."""
         super().resizeEvent(event)
-        if scale_for(self.width(), self.height()) != Style.scale:
-            self._larger.start() if self.isVisible() else self._fit()
+        if find_scale(self.width(), self.height()) != Style.scale:
+            self._larger.start() if self.isVisible() else self._fit_scale()
 
-    def _fit(self) -> None:
+    def _fit_scale(self) -> None:
         """Builds the window as large as it is now."""
-        scale = scale_for(self.width(), self.height())
+        scale = find_scale(self.width(), self.height())
         if scale != Style.scale:
             Style.scale = scale
-            self._build()
+            self._build_widgets()
 
-    def paint(self, face: "Face") -> None:
+    def show_face(self, face: "Face") -> None:
         """Shows a face; widgets stay where the kinds of block are the same."""
         self._shown["face"] = lambda: self.body.show_face(face, self.sent.emit)
-        before = self._focused()
+        before = self._find_focused()
         self._shown["face"]()
-        if before != self._focused():
+        if before != self._find_focused():
             self.whole.setFocus()  # not a neighbour that Enter would then press
 
-    def _focused(self) -> tuple[QWidget, str] | None:
-        """What Enter would press, and the code that it would send."""
+    def _find_focused(self) -> tuple[QWidget, str] | None:
+        """Finds what Enter would press, and the code that it would send."""
         found = QApplication.focusWidget()
         return (found, found.code) if isinstance(found, Touch) and found.isVisible() else None
 
-    def answer(self, answer: "Answer", code: str) -> None:
+    def show_answer(self, answer: "Answer", code: str) -> None:
         """Shows an answer in the strip, with its sound."""
-        self._shown["answer"] = lambda: self.strip.set(answer, code)
+        self._shown["answer"] = lambda: self.strip.show_answer(answer, code)
         self._shown["answer"]()
-        self.sounds.play(answer)
+        self.sounds.play_answer(answer)
 
-    def top(
+    def show_top(
         self, *, area: Text, where: Text, worker: Text, clock: str, shared: Text, shared_ok: bool
     ) -> None:
         """Shows the top bar."""
-        self._shown["top"] = lambda: self.bar.set(
+        self._shown["top"] = lambda: self.bar.show_texts(
             area=area, where=where, worker=worker, clock=clock, shared=shared, shared_ok=shared_ok
         )
         self._shown["top"]()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Whatever has an address may be dropped: what it is gets an answer."""
+        """Lets whatever has an address be dropped: what it is gets an answer."""
         if event.mimeData().hasUrls():
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Files, by their paths."""
+        """Takes files, by their paths."""
         urls = event.mimeData().urls()
         event.acceptProposedAction()
         self.dropped.emit([url.toLocalFile() if url.isLocalFile() else "" for url in urls])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Every key that nothing else wants is the scanner's."""
-        if not self.scanner.key(event):
+        """Gives every key that nothing else wants to the scanner."""
+        if not self.scanner.take_key(event):
             super().keyPressEvent(event)
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's signature
-        """Tab ends a scan; with nothing typed it moves the focus as one reads."""
-        if self.scanner.end():
+        """Ends a scan by Tab; with nothing typed it moves the focus as one reads."""
+        if self.scanner.end_scan():
             return True
-        stops = self.body.stops()
+        stops = self.body.list_stops()
         if not stops:
             return super().focusNextPrevChild(next)
         now, step = QApplication.focusWidget(), 1 if next else -1
@@ -156,17 +156,17 @@ class Window(QMainWindow):
         stops[at % len(stops)].setFocus(Qt.FocusReason.TabFocusReason)
         return True
 
-    def _typing(self, text: str) -> None:
-        self.strip.typing("•" * len(text) if self.secret else text)
+    def _show_typing(self, text: str) -> None:
+        self.strip.show_typing("•" * len(text) if self.secret else text)
 
-    def _press(self, number: int) -> None:
-        """F1 to F9: one of the large buttons."""
-        buttons = self.body.buttons()
+    def _press_button(self, number: int) -> None:
+        """Presses one of the large buttons, by F1 to F9."""
+        buttons = self.body.list_buttons()
         if number < len(buttons) and buttons[number].isEnabled():
             buttons[number].click()
 
-    def _confirm(self) -> None:
-        """Enter with nothing typed presses what has the focus."""
+    def _press_focused(self) -> None:
+        """Presses what has the focus, by Enter with nothing typed."""
         found = QApplication.focusWidget()
         if isinstance(found, Touch) and found.focusPolicy() != Qt.FocusPolicy.NoFocus:
             found.click()

@@ -11,8 +11,8 @@ from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter
 
 from station.look import style
-from station.look.language import Text, text
-from station.look.style import palette, px, tone
+from station.look.language import Text, translate
+from station.look.style import palette, px, tone_colour
 
 Align = Qt.AlignmentFlag
 LEFT = int(Align.AlignLeft | Align.AlignVCenter)
@@ -27,7 +27,7 @@ KEPT = 4096  # measured texts
 FAR = 100_000  # px, wider than any line
 
 
-class Words(NamedTuple):
+class PlacedText(NamedTuple):
     """A text in its box on a widget; `size` is its height on the smallest screen."""
 
     text: str
@@ -37,25 +37,25 @@ class Words(NamedTuple):
     colour: str
     flags: int
 
-    def needs(self) -> tuple[int, int]:
-        """The width and height that the text takes in a box this wide, pixels."""
-        return room(self.text, self.size, self.box.width(), bold=self.bold)
+    def measure(self) -> tuple[int, int]:
+        """Measures the width and height that the text takes in a box this wide, pixels."""
+        return measure_wrapped(self.text, self.size, self.box.width(), bold=self.bold)
 
-    def write(self, painter: QPainter) -> None:
-        """Writes the text."""
-        painter.setFont(style.font(self.size, bold=self.bold))
+    def paint(self, painter: QPainter) -> None:
+        """Paints the text."""
+        painter.setFont(style.make_font(self.size, bold=self.bold))
         painter.setPen(QColor(self.colour))
         painter.drawText(self.box, self.flags, self.text)
 
 
-def room(shown: str, size: int, width: int, *, bold: bool = False) -> tuple[int, int]:
-    """The width and height of a text that is wrapped at a width, pixels."""
-    return _room(shown, px(size), max(width, 1), bold)
+def measure_wrapped(shown: str, size: int, width: int, *, bold: bool = False) -> tuple[int, int]:
+    """Measures the width and height of a text that is wrapped at a width, pixels."""
+    return _measure(shown, px(size), max(width, 1), bold)
 
 
 @lru_cache(maxsize=KEPT)
-def _room(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]:  # noqa: FBT001 - a cache's key
-    metrics = style.metrics_of(high, bold)
+def _measure(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]:  # noqa: FBT001 - a cache's key
+    metrics = style.measure_font(high, bold)
     one_line = metrics.horizontalAdvance(shown)
     if one_line <= width and "\n" not in shown:
         return one_line, metrics.height()
@@ -63,26 +63,26 @@ def _room(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]:  # 
     return box.width(), box.height()
 
 
-def wide(words: Text, size: int, *, bold: bool = False) -> int:
-    """The width of a text on one line, pixels."""
-    shown = text(words)
-    return _room(shown, px(size), FAR, bold)[0] + 2 if shown else 0
+def measure_width(words: Text, size: int, *, bold: bool = False) -> int:
+    """Measures the width of a text on one line, pixels."""
+    shown = translate(words)
+    return _measure(shown, px(size), FAR, bold)[0] + 2 if shown else 0
 
 
-def shade(name: str) -> str:
-    """The colour of a text by its meaning."""
-    return palette().ochre_text if name == "attention" else tone(palette(), name)
+def text_colour(name: str) -> str:
+    """Gives the colour of a text by its meaning."""
+    return palette().ochre_text if name == "attention" else tone_colour(palette(), name)
 
 
-class Page:
-    """What stands on a widget at one width: its texts, and how high it is."""
+class TextPage:
+    """Holds what stands on a widget at one width: its texts, and how high it is."""
 
     def __init__(self, width: int) -> None:
         self.width, self.height = width, 0
-        self.words: list[Words] = []
-        self.inner: list[tuple[QRect, Page]] = []  # rows that are widgets of their own
+        self.words: list[PlacedText] = []
+        self.inner: list[tuple[QRect, TextPage]] = []  # rows that are widgets of their own
 
-    def put(
+    def put_text(
         self,
         words: Text,
         box: tuple[int, int, int],
@@ -93,31 +93,31 @@ class Page:
         flags: int = LEFT,
         high: int = 0,
     ) -> int:
-        """Writes a text into (left, top, width), at least `high`; gives the height it takes."""
-        shown = text(words)
+        """Puts a text into (left, top, width), at least `high`; gives the height it takes."""
+        shown = translate(words)
         if not shown:
             return high
         left, top, width = box
-        needs = room(shown, size, width, bold=bold)
+        needs = measure_wrapped(shown, size, width, bold=bold)
         while needs[0] > width and size > SMALLEST:  # a long word is set smaller, never cut
             size -= 1
-            needs = room(shown, size, width, bold=bold)
+            needs = measure_wrapped(shown, size, width, bold=bold)
         tall = max(needs[1], high)
         where = QRect(left, top, max(width, 1), tall)
-        self.words.append(Words(shown, where, size, bold, shade(tone), flags | WRAP))
+        self.words.append(PlacedText(shown, where, size, bold, text_colour(tone), flags | WRAP))
         return tall
 
-    def down(self, words: Text, size: int, *, bold: bool = False, tone: str = "") -> None:
-        """Writes a text over the whole width below everything so far."""
+    def put_below(self, words: Text, size: int, *, bold: bool = False, tone: str = "") -> None:
+        """Puts a text over the whole width below everything so far."""
         at = (0, self.height, self.width)
-        self.height += self.put(words, at, size, bold=bold, tone=tone)
+        self.height += self.put_text(words, at, size, bold=bold, tone=tone)
 
-    def hold(self, inner: "Page", left: int = 0) -> None:
+    def put_page(self, inner: "TextPage", left: int = 0) -> None:
         """Puts a page of its own below everything so far."""
         self.inner.append((QRect(left, self.height, inner.width, inner.height), inner))
         self.height += inner.height
 
-    def stack(self, count: int, least: int, edge: int) -> None:
+    def stack_texts(self, count: int, least: int, edge: int) -> None:
         """Sets the height, and stacks the first texts in the middle of it."""
         tall = sum(words.box.height() for words in self.words[:count])
         highest = max([tall, *(words.box.height() for words in self.words[count:])])
@@ -127,21 +127,21 @@ class Page:
             words.box.moveTop(top)
             top += words.box.height()
 
-    def middle(self, first: int = 0) -> None:
+    def move_to_middle(self, first: int = 0) -> None:
         """Moves each text from the `first` on into the middle of the height."""
         for words in self.words[first:]:
             words.box.moveTop((self.height - words.box.height()) // 2)
 
-    def sink(self, height: int) -> None:
+    def move_to_foot(self, height: int) -> None:
         """Moves each text to the foot of a height."""
         for words in self.words:
             words.box.moveBottom(height - 1)
 
-    def write(self, painter: QPainter) -> None:
-        """Writes every text."""
+    def paint(self, painter: QPainter) -> None:
+        """Paints every text."""
         for words in self.words:
-            words.write(painter)
+            words.paint(painter)
 
-    def said(self) -> str:
-        """Everything that is written, for who cannot see it."""
+    def join_texts(self) -> str:
+        """Joins everything that is written, for who cannot see it."""
         return ", ".join(words.text for words in self.words)

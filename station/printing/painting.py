@@ -64,7 +64,7 @@ def _make_grey(level: float) -> QColor:
 
 def _draw_text(painter: QPainter, scale: float, mark: TextMark) -> None:
     """Draws words as outlines: one shape at every resolution, no font asked of the printer."""
-    font = QFont(style.family())
+    font = QFont(style.load_family())
     font.setPixelSize(DESIGN)
     font.setBold(mark.bold)
     wide = QFontMetricsF(font).horizontalAdvance(mark.words)

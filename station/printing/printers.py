@@ -174,7 +174,7 @@ class PrinterQuestion(QDialog):
         self.names = names
         self.setWindowTitle("Printer")
         self.setMinimumWidth(560)
-        self.setFont(style.font(19))
+        self.setFont(style.make_font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         what = "labels of 100 × 50 mm" if size == "label" else f"{size} paper"

@@ -174,7 +174,10 @@ class Tour:
         piece = next(p for p in reversed(sheet.placed) if p.part == part)
         size = dict(sheet.shapes)[piece.part].box if piece.part in dict(sheet.shapes) else (0, 0)
         x, y = piece.x_mm + min(size) / 2, piece.y_mm + min(size) / 2
-        at = QPoint(round(1 + x * drawn.scale()), round(1 + (sheet.width_mm - y) * drawn.scale()))
+        at = QPoint(
+            round(1 + x * drawn.pixels_per_mm()),
+            round(1 + (sheet.width_mm - y) * drawn.pixels_per_mm()),
+        )
         QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, pos=at)
 
     def scan(self, text: str, words: str) -> None:
@@ -195,7 +198,7 @@ class Tour:
 
     def look_over(self, name: str) -> None:
         """Notes what is not fit on the screen as it stands."""
-        self.problems += [f"{name}: {problem}" for problem in inspect.problems(self.window)]
+        self.problems += [f"{name}: {problem}" for problem in inspect.list_problems(self.window)]
 
     def _cards(self) -> None:
         """Every card and list as PDF."""

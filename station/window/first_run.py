@@ -42,7 +42,7 @@ class FirstRun(QDialog):
         self.ledger, self.at = ledger, at
         self.setWindowTitle("This PC's station")
         self.setMinimumWidth(640)
-        self.setFont(style.font(19))
+        self.setFont(style.make_font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
         form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))

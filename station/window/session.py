@@ -62,7 +62,7 @@ class Session(QObject):
 
     def start(self) -> None:
         """Shows what was left in hand, or how to begin."""
-        self.window.answer(self.desk.greeting(), "")
+        self.window.show_answer(self.desk.greeting(), "")
         self.repaint()
         self._tick.start()
         if self.loop is not None:
@@ -96,7 +96,7 @@ class Session(QObject):
 
     def _say(self, answer: Answer) -> None:
         self.answered = answer
-        self.window.answer(answer, "")
+        self.window.show_answer(answer, "")
 
     def verdict(self) -> None:
         """What became of an act that must be certain, as soon as the shop has said it."""
@@ -137,7 +137,7 @@ class Session(QObject):
             given = tell_own_bug(done.answer if done else None)
         self.answered = given
         self._follow()
-        self.window.answer(given, told)
+        self.window.show_answer(given, told)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
         if self.desk.underway is not None and not self._beside.isActive():
@@ -157,8 +157,8 @@ class Session(QObject):
         """The window looks, sounds and speaks as was chosen on this PC."""
         wanted = screen(self.desk.ledger)
         self.window.sounds.muted = wanted.muted
-        self.window.wear(dark=wanted.dark)
-        self.window.speak(wanted.language)
+        self.window.set_palette(dark=wanted.dark)
+        self.window.set_language(wanted.language)
 
     def repaint(self) -> None:
         """The top bar and the room's face as they are now; our own bug never loses the window."""
@@ -174,7 +174,7 @@ class Session(QObject):
     def _paint(self, face: Face) -> None:
         self.top(face)
         self.window.secret = self.desk.secret
-        self.window.paint(face)
+        self.window.show_face(face)
 
     def _note_broken(self, trace: str) -> None:
         """Writes down why a screen cannot be shown: once, though it is tried every second."""
@@ -187,7 +187,7 @@ class Session(QObject):
         hand = self.desk.hand
         shared, ok = sharing_words.sharing(self.desk.ledger, self.loop, self.desk.clock())
         worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
-        self.window.top(
+        self.window.show_top(
             area=face.title,
             where=face.where,
             worker=worker,

@@ -28,7 +28,7 @@ def open_station(data: Path, at: Clock) -> int:
     """Opens this PC's station and runs until its window is closed; gives the exit code."""
     application = application_of()
     window = Window()
-    window.top(
+    window.show_top(
         area=say("Station"), where="", worker="", clock=clock(at()), shared="", shared_ok=True
     )
     fill_screen(window)
@@ -39,7 +39,7 @@ def open_station(data: Path, at: Clock) -> int:
         return _run(application, window, data, at)
     except Fault as fault:
         if QApplication.platformName() not in SILENT:  # who clicked an icon reads no console
-            window.paint(_fault(fault))
+            window.show_face(_fault(fault))
             application.exec()
         raise
 

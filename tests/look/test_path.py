@@ -20,7 +20,7 @@ from station.shop.strokes import Stroke
 
 @pytest.fixture
 def block(window: Window, qapp: QApplication) -> Iterator[PathBlock]:
-    window.paint(path())
+    window.show_face(path())
     for _ in range(3):
         qapp.processEvents()
     (found,) = window.findChildren(PathBlock)
@@ -58,7 +58,7 @@ def test_a_card_does_what_a_key_does_once_and_the_rest_stays(
     (drawing,) = shown.main
 
     def card(count: int, act: str) -> None:
-        window.paint(replace(shown, main=(replace(drawing, asked=(count, act)),)))
+        window.show_face(replace(shown, main=(replace(drawing, asked=(count, act)),)))
 
     card(1, "in")
     once = block.view.zoom
@@ -82,10 +82,10 @@ def test_a_hole_that_is_drilled_is_a_dot(block: PathBlock, window: Window) -> No
     (drawing,) = path().main
     x, y = drawing.length_mm / 2, drawing.width_mm / 2
     hole = Stroke(1, 4, ((x, y, 0.0), (x, y, drawing.seconds)))
-    window.paint(replace(path(), main=(replace(drawing, strokes=(hole,)),)))
+    window.show_face(replace(path(), main=(replace(drawing, strokes=(hole,)),)))
     QApplication.processEvents()
     picture = block.grab().toImage()
-    at = block.view.onto(QRectF(block.picture)).map(QPointF(x, y)).toPoint()
+    at = block.view.map_onto(QRectF(block.picture)).map(QPointF(x, y)).toPoint()
     aside = QPoint(at.x() + 12, at.y())
     assert picture.pixel(at) != picture.pixel(aside)
 
@@ -99,20 +99,20 @@ def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:
 
 def test_a_wheel_brings_the_place_under_it_closer(block: PathBlock) -> None:
     box = QRectF(block.picture)
-    at = block.view.onto(box).map(QPointF(320, 320))
-    before = block.view.scale(box)
+    at = block.view.map_onto(box).map(QPointF(320, 320))
+    before = block.view.pixels_per_mm(box)
     wheel = QWheelEvent(at, at, QPoint(), QPoint(0, 240), Qt.MouseButton.NoButton,
                         Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase,
                         False)  # fmt: skip
     QApplication.sendEvent(block, wheel)
-    assert block.view.scale(box) == pytest.approx(before * 1.6)
-    after = block.view.onto(box).map(QPointF(320, 320))
+    assert block.view.pixels_per_mm(box) == pytest.approx(before * 1.6)
+    after = block.view.map_onto(box).map(QPointF(320, 320))
     assert (after.x(), after.y()) == pytest.approx((at.x(), at.y()))
 
 
 def test_closer_drag_and_back_to_the_whole_sheet(block: PathBlock) -> None:
     touch(block, "Closer")
-    middle, scale = block.view.middle.x(), block.view.scale(QRectF(block.picture))
+    middle, scale = block.view.middle.x(), block.view.pixels_per_mm(QRectF(block.picture))
     start = block.picture.center()
     QTest.mousePress(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
     QTest.mouseMove(block, start - QPoint(40, 0))
@@ -126,8 +126,8 @@ def test_closer_drag_and_back_to_the_whole_sheet(block: PathBlock) -> None:
     [(1, (50, 50)), (7, (300, 100)), (22, (100, 100)), (27, (320, 310)), (29, (320, 320))],
 )
 def test_where_the_bit_is(block: PathBlock, second: float, at: tuple[float, float]) -> None:
-    block.go(second)
-    point = block.point()
+    block.go_to(second)
+    point = block.find_point()
     assert point is not None
     assert (point.x(), point.y()) == pytest.approx(at)
 
@@ -162,6 +162,6 @@ def test_a_touch_on_the_time_line_goes_there(block: PathBlock) -> None:
 
 
 def test_every_key_is_reached_and_large_enough(window: Window, block: PathBlock) -> None:
-    stops = window.body.stops()
+    stops = window.body.list_stops()
     assert {k for k in block.findChildren(Touch) if k.isVisible()} <= set(stops)
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []

@@ -14,7 +14,7 @@ def test_the_last_button_ends_inside(qtbot, width, wide):
     parent = QWidget()
     qtbot.addWidget(parent)
     row = Presses(parent, lambda _code: None)
-    row.set(tuple(Press(label=say("More"), code="X", wide=n) for n in wide))
-    row.need(width)
+    row.show_presses(tuple(Press(label=say("More"), code="X", wide=n) for n in wide))
+    row.needed_height(width)
     last, _ = row._pages[-1]
     assert width - len(wide) <= last.left() + last.width() <= width

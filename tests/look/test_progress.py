@@ -22,7 +22,7 @@ def clock(monkeypatch):
 @pytest.fixture
 def bar(clock, qapp: QApplication):
     made = ProgressBlock(lambda _code: None)
-    made.stand(QRect(0, 0, 600, 60))
+    made.put_into(QRect(0, 0, 600, 60))
     made.show()
     yield made
     made.close()
@@ -34,30 +34,30 @@ def bar(clock, qapp: QApplication):
      ("11:30:00", 1.0)],
 )  # fmt: skip
 def test_the_bar_runs_on_to_be_full_at_the_end(bar, clock, later, share) -> None:
-    bar.set(FIFTH)
+    bar.show_block(FIFTH)
     clock[0] = f"2026-11-25T{later}"
-    assert bar.share() == pytest.approx(share, abs=0.003)
+    assert bar.find_share() == pytest.approx(share, abs=0.003)
 
 
 def test_the_timer_runs_while_the_bar_moves_and_is_seen(bar, clock) -> None:
-    bar.set(FIFTH)
+    bar.show_block(FIFTH)
     assert bar.timer.isActive()
     bar.hide()
     assert not bar.timer.isActive()
     bar.show()
     assert bar.timer.isActive()
     clock[0] = UNTIL[1]
-    bar._step()
+    bar._go_on()
     assert not bar.timer.isActive()
 
 
 @pytest.mark.parametrize("still", [Progress(big="8", fraction=0.2),
                                    Progress(big="8", fraction=1.0, until=UNTIL)])  # fmt: skip
 def test_no_timer_runs_where_nothing_moves(bar, still) -> None:
-    bar.set(FIFTH)
-    bar.set(still)
+    bar.show_block(FIFTH)
+    bar.show_block(still)
     assert not bar.timer.isActive()
-    assert bar.share() == still.fraction
+    assert bar.find_share() == still.fraction
 
 
 def test_a_clock_that_stands_still_carries_the_bar_no_further(monkeypatch) -> None:

@@ -18,7 +18,7 @@ KEYS = {"enter": Qt.Key.Key_Return, "tab": Qt.Key.Key_Tab, "keypad": Qt.Key.Key_
 def sent(window: Window, qapp: QApplication) -> list[str]:
     got: list[str] = []
     window.sent.connect(got.append)
-    window.paint(popping())
+    window.show_face(popping())
     qapp.processEvents()
     return got
 
@@ -96,7 +96,7 @@ def test_the_focus_is_not_handed_to_a_neighbour(
     window: Window, sent: list[str], qapp: QApplication
 ) -> None:
     focused(window)
-    window.paint(popping().__class__(title="Other"))
+    window.show_face(popping().__class__(title="Other"))
     qapp.processEvents()
     QTest.keyClick(window, Qt.Key.Key_Return)
     assert not isinstance(QApplication.focusWidget(), Touch)

@@ -12,7 +12,7 @@ from samples import SAMPLES, popping
 from test_window import shown, touch
 
 from station.look import inspect
-from station.look.style import Style, scale_for
+from station.look.style import Style, find_scale
 from station.look.window import Window
 from station.shop.acts import good
 from station.shop.faces import Face
@@ -34,7 +34,7 @@ def as_before():
      ((1920, 768), 1.0), ((3840, 2160), 2.8)],
 )  # fmt: skip
 def test_the_scale_is_what_both_sides_have_room_for(size, scale) -> None:
-    assert scale_for(*size) == pytest.approx(scale)
+    assert find_scale(*size) == pytest.approx(scale)
 
 
 @pytest.mark.parametrize("size", SIZES)
@@ -45,10 +45,12 @@ def test_every_face_fits_every_size(
     window = Window()
     window.resize(*size)
     window.show()
-    window.answer(good(say("Batch {b} is here", b="00412"), say("Count the good ones.")), "B004")
+    window.show_answer(
+        good(say("Batch {b} is here", b="00412"), say("Count the good ones.")), "B004"
+    )
     shown(window, make(), qapp)
     assert (window.width(), window.height()) == size
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []
     assert window.strip.height() == round(72 * Style.scale)
     window.close()
 
@@ -57,10 +59,10 @@ def test_a_window_that_grows_is_built_anew_with_what_it_showed(
     window: Window, qapp: QApplication, qtbot: QtBot
 ) -> None:
     shown(window, popping(), qapp)
-    window.answer(good(say("Counted")), "B00412AA")
-    small, before = touch(window, "Pass on").height(), sorted(inspect.texts(window))
+    window.show_answer(good(say("Counted")), "B00412AA")
+    small, before = touch(window, "Pass on").height(), sorted(inspect.list_texts(window))
     window.resize(1920, 1080)
-    qtbot.waitUntil(lambda: Style.scale != 1.0 and sorted(inspect.texts(window)) == before)
+    qtbot.waitUntil(lambda: Style.scale != 1.0 and sorted(inspect.list_texts(window)) == before)
     assert touch(window, "Pass on").height() == pytest.approx(1.4 * small, abs=2)
 
 
@@ -68,13 +70,13 @@ def test_a_window_turns_dark_and_light_with_what_it_showed(
     window: Window, qapp: QApplication
 ) -> None:
     shown(window, popping(), qapp)
-    before = sorted(inspect.texts(window))
+    before = sorted(inspect.list_texts(window))
     for dark in (True, False):
-        window.wear(dark=dark)
+        window.set_palette(dark=dark)
         for _ in range(3):
             qapp.processEvents()
-        assert sorted(inspect.texts(window)) == before
-        assert inspect.problems(window) == []
+        assert sorted(inspect.list_texts(window)) == before
+        assert inspect.list_problems(window) == []
         assert (window.grab().toImage().pixelColor(8, 400).lightness() < 80) == dark
 
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from resources.sounds.made import RATE, SOUNDS, wave_file
 from station.look import sounds
-from station.look.sounds import Sounds, sound_of
+from station.look.sounds import Sounds, choose_sound
 from station.shop.acts import Answer, ask, attention, good, notice, refuse
 from station.shop.words import say
 
@@ -31,7 +31,7 @@ WORDS = say("Anything")
     ],
 )
 def test_an_answer_has_its_sound(answer: Answer, sound: str) -> None:
-    assert sound_of(answer) == sound
+    assert choose_sound(answer) == sound
 
 
 @pytest.mark.parametrize("name", SOUNDS)
@@ -66,13 +66,13 @@ def ended(playing: Sounds) -> None:
 
 def test_a_pc_that_cannot_play_says_so_once_and_beeps(beeps, monkeypatch, caplog):
     monkeypatch.setattr(sounds.sys, "platform", "linux")
-    monkeypatch.setattr(sounds, "player", lambda: ())
+    monkeypatch.setattr(sounds, "find_player", lambda: ())
     playing = Sounds()
     with caplog.at_level(logging.WARNING, "station"):
-        playing.play(refuse(WORDS))
+        playing.play_answer(refuse(WORDS))
         ended(playing)
-        playing.play(refuse(WORDS))
-        playing.play(good(WORDS))
+        playing.play_answer(refuse(WORDS))
+        playing.play_answer(good(WORDS))
     assert beeps == ["refuse", "good"]
     (said,) = (r.message for r in caplog.records if "no sounds here" in r.message)
     assert said.endswith("none of pw-play, paplay, aplay, afplay is installed")
@@ -83,19 +83,19 @@ def test_a_player_that_fails_is_not_tried_again(beeps, monkeypatch):
         raise subprocess.CalledProcessError(1, command)
 
     monkeypatch.setattr(sounds.sys, "platform", "linux")
-    monkeypatch.setattr(sounds, "player", lambda: ("pw-play",))
+    monkeypatch.setattr(sounds, "find_player", lambda: ("pw-play",))
     monkeypatch.setattr(sounds.subprocess, "run", broken)
     playing = Sounds()
-    playing.play(good(WORDS))
+    playing.play_answer(good(WORDS))
     ended(playing)
-    playing.play(refuse(WORDS))
+    playing.play_answer(refuse(WORDS))
     assert beeps == ["refuse"]
 
 
 def test_the_right_file_goes_to_the_player(beeps, monkeypatch):
     heard: list[list[str]] = []
     monkeypatch.setattr(sounds.sys, "platform", "linux")
-    monkeypatch.setattr(sounds, "player", lambda: ("aplay", "-q"))
+    monkeypatch.setattr(sounds, "find_player", lambda: ("aplay", "-q"))
 
     def note(command, **_):
         heard.append(command)
@@ -103,7 +103,7 @@ def test_the_right_file_goes_to_the_player(beeps, monkeypatch):
 
     monkeypatch.setattr(sounds.subprocess, "run", note)
     playing = Sounds()
-    playing.play(ask(WORDS, WORDS, "sure"))
+    playing.play_answer(ask(WORDS, WORDS, "sure"))
     ended(playing)
     assert heard[0][:2] == ["aplay", "-q"]
     assert heard[0][2].endswith("ask.wav")
@@ -112,8 +112,8 @@ def test_the_right_file_goes_to_the_player(beeps, monkeypatch):
 def test_a_muted_station_is_silent(beeps, monkeypatch):
     playing = Sounds()
     playing.muted, playing._failed = True, True
-    playing.play(refuse(WORDS))
+    playing.play_answer(refuse(WORDS))
     assert beeps == []
     playing.muted = False
-    playing.play(refuse(WORDS))
+    playing.play_answer(refuse(WORDS))
     assert beeps == ["refuse"]

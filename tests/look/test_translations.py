@@ -25,7 +25,7 @@ MOST_OPEN = 0.1  # share that may wait for a translator; it is shown in English 
 @pytest.fixture(autouse=True)
 def english_again(qapp: QApplication):
     yield
-    language.speak("")
+    language.set_language("")
 
 
 def test_every_language_on_offer_has_its_file() -> None:
@@ -58,7 +58,7 @@ def test_a_translation_has_the_values_of_its_template(file: Path) -> None:
 
 @pytest.mark.parametrize("file", FILES, ids=lambda f: f.stem)
 def test_the_compiled_file_says_the_same(file: Path) -> None:
-    found = language.loaded(file.stem.removeprefix("station_"))
+    found = language.load_translator(file.stem.removeprefix("station_"))
     assert found
     for source, text in read(file).items():
         assert (found.translate(CONTEXT, source) or source) == (text or source)
@@ -67,24 +67,26 @@ def test_the_compiled_file_says_the_same(file: Path) -> None:
 def test_the_window_changes_its_language_with_what_it_showed(
     window: Window, qapp: QApplication
 ) -> None:
-    window.paint(packing())
-    window.answer(good(say("Batch {batch} is held", batch="00412"), say("Scan your badge.")), "")
+    window.show_face(packing())
+    window.show_answer(
+        good(say("Batch {batch} is held", batch="00412"), say("Scan your badge.")), ""
+    )
     for name, said in (("de", "Los 00412 ist gesperrt"), ("", "Batch 00412 is held")):
-        window.speak(name)
+        window.set_language(name)
         for _ in range(3):
             qapp.processEvents()
         assert window.strip.said.text() == said
-        assert ("Wartet aufs Packen" in inspect.texts(window)) == (name == "de")
-        assert inspect.problems(window) == []
+        assert ("Wartet aufs Packen" in inspect.list_texts(window)) == (name == "de")
+        assert inspect.list_problems(window) == []
 
 
 def test_the_forms_are_chosen_in_the_other_language() -> None:
-    language.speak("de")
+    language.set_language("de")
     parts = say("{n} {n|part|parts}", n=1), say("{n} {n|part|parts}", n=2)
-    assert [language.text(words) for words in parts] == ["1 Teil", "2 Teile"]
+    assert [language.translate(words) for words in parts] == ["1 Teil", "2 Teile"]
 
 
 def test_a_language_without_a_file_stays_english(caplog) -> None:
-    language.speak("xx")
-    assert language.text(say("Scan your badge.")) == "Scan your badge."
+    language.set_language("xx")
+    assert language.translate(say("Scan your badge.")) == "Scan your badge."
     assert "no translation file for 'xx'" in caplog.text

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from samples import CARE, SAMPLES, loading, packing, popping, trimming
 
 from station.look import inspect
-from station.look.bars import spaced
+from station.look.bars import space_scanned
 from station.look.blocks.drawings import SheetBlock
 from station.look.panes import WIDGETS
 from station.look.widgets import Label, Touch
@@ -23,9 +23,9 @@ from station.shop.words import Say, say
 
 
 def shown(window: Window, face: Face, qapp: QApplication) -> Window:
-    window.top(area=face.title, where=face.where, worker="Worker 07", clock="10:42",
+    window.show_top(area=face.title, where=face.where, worker="Worker 07", clock="10:42",
                shared=say("Shared with shop"), shared_ok=True)  # fmt: skip
-    window.paint(face)
+    window.show_face(face)
     for _ in range(3):
         qapp.processEvents()
     return window
@@ -58,7 +58,7 @@ def test_a_face_fits_the_smallest_screen(
 ) -> None:
     shown(window, make(), qapp)
     assert (window.width(), window.height()) == (1366, 768)
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []
     picture = window.grab().toImage()
     colours = {picture.pixel(x, y) for x in range(40, 1300, 7) for y in range(80, 690, 7)}
     assert len(colours) > 8
@@ -70,7 +70,7 @@ def test_faces_follow_each_other_in_one_window(
 ) -> None:
     for make in (first, *SAMPLES.values(), first):
         shown(window, make(), qapp)
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []
 
 
 def test_widgets_stay_while_the_kinds_of_block_stay(window: Window, qapp: QApplication) -> None:
@@ -81,7 +81,7 @@ def test_widgets_stay_while_the_kinds_of_block_stay(window: Window, qapp: QAppli
     assert isinstance(other, Header)
     shown(window, dataclasses.replace(face, main=(other, *face.main[1:])), qapp)
     assert window.body.main_pane.first.blocks == before
-    assert "00413" in inspect.texts(window)
+    assert "00413" in inspect.list_texts(window)
 
 
 TOUCHES = [
@@ -114,7 +114,7 @@ def test_a_touch_on_the_sheet_sends_its_place(window: Window, qapp: QApplication
     sent: list[str] = []
     window.sent.connect(sent.append)
     (canvas,) = window.findChildren(SheetBlock)
-    scale = canvas.scale()
+    scale = canvas.pixels_per_mm()
     press(canvas, QPoint(round(1 + 500 * scale), round(1 + (1220 - 300) * scale)))
     word, x, y = sent[0].split()
     assert word == "@place"
@@ -124,7 +124,7 @@ def test_a_touch_on_the_sheet_sends_its_place(window: Window, qapp: QApplication
 
 def test_the_strip_says_what_happened_and_what_to_do(window: Window, qapp: QApplication) -> None:
     shown(window, popping(), qapp)
-    window.answer(
+    window.show_answer(
         Answer(tone="stop", said=say("Batch {b} is held", b="00412"), do=say("Ask why")),
         "B00412AA",
     )
@@ -137,10 +137,10 @@ def test_the_strip_says_what_happened_and_what_to_do(window: Window, qapp: QAppl
 def test_a_long_answer_is_set_smaller_and_not_cut(window: Window, qapp: QApplication) -> None:
     shown(window, popping(), qapp)
     long = "Sheets 1, 2, 3, 4, 5, 6, 7 and 8 of batch 00412 wait here and three were counted twice"
-    window.answer(Answer(tone="attention", said=Say(long), do=Say(long)), "B00412A3K")
+    window.show_answer(Answer(tone="attention", said=Say(long), do=Say(long)), "B00412A3K")
     qapp.processEvents()
     assert window.width() == 1366
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []
 
 
 @pytest.mark.parametrize(
@@ -155,7 +155,7 @@ def test_a_long_answer_is_set_smaller_and_not_cut(window: Window, qapp: QApplica
     ],
 )
 def test_a_code_is_spaced_as_it_is_printed(code: str, written: str) -> None:
-    assert spaced(code) == written
+    assert space_scanned(code) == written
 
 
 def test_inspect_names_cut_text_and_small_targets(window: Window, qapp: QApplication) -> None:
@@ -163,7 +163,7 @@ def test_inspect_names_cut_text_and_small_targets(window: Window, qapp: QApplica
     touch(window, "Only some").setFixedHeight(40)
     window.strip.said.setText("cut " * 200)
     qapp.processEvents()
-    found = " ".join(inspect.problems(window))
+    found = " ".join(inspect.list_problems(window))
     assert "Only some of it" in found
     assert "cut cut" in found
 
@@ -205,7 +205,7 @@ def test_a_dark_window_shows_the_same(qapp: QApplication) -> None:
     dark = Window(dark=True)
     dark.show()
     shown(dark, popping(), qapp)
-    assert inspect.problems(dark) == []
+    assert inspect.list_problems(dark) == []
     assert dark.grab().toImage().pixelColor(400, 580).lightness() < 80
     dark.close()
     dark.deleteLater()
@@ -216,8 +216,8 @@ def test_chosen_parts_are_drawn_strongly(window: Window, qapp: QApplication) -> 
     face = loading()
     sheet = next(b for b in (*face.main, *face.beside) if isinstance(b, SheetDrawing))
     canvas = SheetBlock(lambda _code: None)
-    canvas.set(sheet)
-    canvas.stand(QRect(0, 0, 600, 300))
+    canvas.show_block(sheet)
+    canvas.put_into(QRect(0, 0, 600, 300))
     plain = canvas.grab().toImage()
-    canvas.set(dataclasses.replace(sheet, chosen=(sheet.revision.placed[0].part,)))
+    canvas.show_block(dataclasses.replace(sheet, chosen=(sheet.revision.placed[0].part,)))
     assert canvas.grab().toImage() != plain

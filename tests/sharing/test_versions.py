@@ -51,11 +51,11 @@ def test_both_versions_stand_on_the_screen_of_every_station(stage, qapp, number,
     session.start()
     session.take(button("row_1"))
     qapp.processEvents()
-    texts = inspect.texts(window)
+    texts = inspect.list_texts(window)
     assert {"not counted", "counted", "leave it out", "book what is there"} <= set(texts)
     assert "worker 03 at station 2, 07:00" in texts
     assert "worker 02 at station 1, 07:00" in texts
     assert texts.count("from trimming to rack B 07: 160 SG-10") == 2
-    assert inspect.problems(window) == []
+    assert inspect.list_problems(window) == []
     session.stop()
     window.close()

@@ -33,7 +33,7 @@ from station.clock import Clock
 from station.commands import scan
 from station.commands.text_station import take_line
 from station.look import inspect
-from station.papers.cards import button_cards
+from station.papers.cards import make_button_cards
 from station.printing.codes import list_codes
 from station.shop.cards import button
 from station.window.first_run import FirstRun
@@ -60,7 +60,7 @@ with bootstrap.opened(Path(sys.argv[1])) as ledger:
     assert question.keep().area == "gluing", "the first run"
     assert ledger.local("area") == "gluing", "the first run"
 
-marks = [getattr(m, "code", "") for page in button_cards("all", ()).pages for m in page]
+marks = [getattr(m, "code", "") for page in make_button_cards("all", ()).pages for m in page]
 assert CODE in marks, "the printed cards"
 
 parser = argparse.ArgumentParser()

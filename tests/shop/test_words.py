@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication, QTranslator
 
 import station
 from station.ledger.codec import read_fact, write_fact
-from station.look.language import text
+from station.look.language import translate
 from station.shop.facts import Concern
 from station.shop.words import Say, clock, plain, say, several, together
 
@@ -38,7 +38,7 @@ COUNTED = (
 )
 def test_a_template_is_filled(template, values, words):
     assert str(Say(template, values)) == words
-    assert text(Say(template, values)) == words
+    assert translate(Say(template, values)) == words
 
 
 class Danish(QTranslator):
@@ -53,7 +53,7 @@ def test_a_translation_writes_its_own_forms(qapp, n, words):
     danish = Danish()
     QCoreApplication.installTranslator(danish)
     try:
-        assert text(say("{n} {n|part|parts}", n=n)) == words
+        assert translate(say("{n} {n|part|parts}", n=n)) == words
     finally:
         QCoreApplication.removeTranslator(danish)
 

@@ -11,7 +11,7 @@ WHY = "This screen cannot be shown: something is wrong in the program"
 
 
 def texts(screen):
-    return inspect.texts(screen.window)
+    return inspect.list_texts(screen.window)
 
 
 @pytest.fixture
@@ -37,7 +37,7 @@ def broken(screen, monkeypatch, broken_screens):
 def test_it_says_so_and_is_written_down_once(broken, broken_screens):
     assert WHY in texts(broken)
     assert any("Put down what is in hand, or work elsewhere." in t for t in texts(broken))
-    assert inspect.problems(broken.window) == []
+    assert inspect.list_problems(broken.window) == []
     for _ in range(3):
         broken.session.tick()
     (told,) = broken_screens
@@ -73,15 +73,15 @@ def test_more_opens_over_it(broken):
 
 
 def test_what_cannot_be_painted_is_told_alike(screen, monkeypatch, broken_screens):
-    paint = screen.window.paint
+    show_face = screen.window.show_face
 
     def raises(face):
         if str(face.presses[0].label) != "Put it down":
             raise RuntimeError("a bug of the painter")
-        paint(face)
+        show_face(face)
 
     screen.at("trimming", "05")
-    monkeypatch.setattr(screen.window, "paint", raises)
+    monkeypatch.setattr(screen.window, "show_face", raises)
     screen.session.repaint()
     assert WHY in texts(screen)
     (told,) = broken_screens

@@ -25,7 +25,8 @@ def test_a_touch_on_a_drawn_piece_counts_it_spoiled(screen, n):
     piece = stage.ledger.view.get(Revision, f"{SHUTTLES}.C").placed[n]
     width = drawn.block.revision.width_mm
     x, y = piece.x_mm + 100, piece.y_mm + 20  # in the middle of 200 × 40 mm
-    at = QPoint(round(1 + x * drawn.scale()), round(1 + (width - y) * drawn.scale()))
+    scale = drawn.pixels_per_mm()
+    at = QPoint(round(1 + x * scale), round(1 + (width - y) * scale))
     QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
     face = screen.session.desk.face()
     (table,) = [b for b in face.main if isinstance(b, Table)]

@@ -118,7 +118,7 @@ def test_why_a_station_does_not_open_stands_on_its_window(stage, qtbot, monkeypa
 
     def until_it_is_closed(_self=None):
         windows = [w for w in application.topLevelWidgets() if isinstance(w, Window)]
-        seen.extend(text for w in windows if w.isVisible() for text in inspect.texts(w))
+        seen.extend(text for w in windows if w.isVisible() for text in inspect.list_texts(w))
         return 0
 
     monkeypatch.setattr(type(application), "exec", until_it_is_closed)

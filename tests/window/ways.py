@@ -93,7 +93,7 @@ def by_keyboard(screen: Screen, words: str) -> None:
         screen.type(words)
         return
     code = code_of(words, screen.stage.ledger)
-    large = [b.code for b in screen.window.body.buttons()]
+    large = [b.code for b in screen.window.body.list_buttons()]
     if code in large:
         screen.press(large.index(code) + 1)
     elif screen.shown(code):

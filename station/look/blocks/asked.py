@@ -2,10 +2,10 @@
 
 from PySide6.QtCore import QRect
 
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import GAP, TARGET, px
-from station.look.widgets import Key, Painted, Send
-from station.look.written import RIGHT, Page, wide
+from station.look.widgets import Key, PaintedBlock, Send
+from station.look.written import RIGHT, TextPage, measure_width
 from station.shop.cards import button, digit
 from station.shop.faces import Asked, Text
 from station.shop.words import say
@@ -17,46 +17,46 @@ KEYS: tuple[tuple[str, str, Text], ...] = (
 )
 
 
-class AskedBlock(Painted[Asked]):
-    """A number is asked for; `flat` keys stand in two rows where height is scarce."""
+class AskedBlock(PaintedBlock[Asked]):
+    """Asks for a number; `flat` keys stand in two rows where height is scarce."""
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.flat = False
-        self.keys = [Key(self, send, sign, code, text(name)) for sign, code, name in KEYS]
-        self.enter = Key(self, send, "OK", button("enter"), text(say("that is it")))
+        self.keys = [Key(self, send, sign, code, translate(name)) for sign, code, name in KEYS]
+        self.enter = Key(self, send, "OK", button("enter"), translate(say("that is it")))
 
     def set_flat(self, flat: bool) -> None:  # noqa: FBT001 - as Qt's own setters
-        """Keys in two rows of six, or in four rows of three."""
+        """Sets the keys in two rows of six, or in four rows of three."""
         if flat != self.flat:
             self.flat = flat
-            self.anew()
+            self.lay_out_anew()
 
-    def lay(self, page: Page, block: Asked) -> None:
-        """Question and number beside each other where it is flat, else below each other."""
+    def lay_out(self, page: TextPage, block: Asked) -> None:
+        """Lays question and number beside each other where it is flat, else below each other."""
         typed, tone = block.typed or "–", "" if block.typed else "quiet"
-        unit, number = wide(block.unit, 17), wide(typed, 34, bold=True)
+        unit, number = measure_width(block.unit, 17), measure_width(typed, 34, bold=True)
         right = number + unit + px(GAP)
         room = page.width - right - px(GAP) if self.flat else page.width
         top = 0
-        high = page.put(block.question, (0, 0, room), 20, bold=True, high=px(42 * self.flat))
+        high = page.put_text(block.question, (0, 0, room), 20, bold=True, high=px(42 * self.flat))
         if not self.flat:
             top, high = high + px(6), px(42)
         left = page.width - right if self.flat else 0
-        page.put(typed, (left, top, number), 34, bold=True, tone=tone, high=high)
-        page.put(block.unit, (left + number, top, unit + px(GAP)), 17, tone="quiet", flags=RIGHT,
-                 high=high)  # fmt: skip
+        page.put_text(typed, (left, top, number), 34, bold=True, tone=tone, high=high)
+        beside = (left + number, top, unit + px(GAP))
+        page.put_text(block.unit, beside, 17, tone="quiet", flags=RIGHT, high=high)
         self._top = top + high + px(6)
         rows = 2 if self.flat else 4
         page.height = self._top + rows * px(TARGET) + (rows - 1) * px(GAP)
 
-    def place(self, page: Page) -> None:
-        """The digits in rows, the key that ends a number beside them."""
+    def place_children(self, page: TextPage) -> None:
+        """Places the digits in rows, the key that ends a number beside them."""
         across, side, gap = 6 if self.flat else 3, px(TARGET), px(GAP)
         for n, key in enumerate(self.keys):
             row, column = divmod(n, across)
             at = QRect(column * (side + gap), self._top + row * (side + gap), side, side)
-            key.stand(at)
+            key.put_into(at)
         left = across * (side + gap)
         width = side if self.flat else 2 * side
-        self.enter.stand(QRect(left, self._top, width, page.height - self._top))
+        self.enter.put_into(QRect(left, self._top, width, page.height - self._top))

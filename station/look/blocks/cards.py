@@ -3,10 +3,10 @@
 from PySide6.QtCore import QRect
 from PySide6.QtWidgets import QWidget
 
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
-from station.look.widgets import Rowed, Send, Touch
-from station.look.written import RIGHT, Page, room, wide
+from station.look.widgets import RowsBlock, Send, Touch
+from station.look.written import RIGHT, TextPage, measure_width, measure_wrapped
 from station.shop.faces import Cards, Entry
 
 WIDE = 640  # px, where two cards stand side by side
@@ -24,19 +24,19 @@ class EntryCard(Touch):
         self.ground, self.edge = palette().paper, palette().line
 
 
-class CardsBlock(Rowed[Cards, EntryCard]):
-    """A title and cards; short ones stand two or three abreast."""
+class CardsBlock(RowsBlock[Cards, EntryCard]):
+    """Shows a title and cards; short ones stand two or three abreast."""
 
-    def lay(self, page: Page, block: Cards) -> None:
-        """The title; below it rows of cards, as many abreast as fit."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Cards) -> None:
+        """Lays out the title; below it rows of cards, as many abreast as fit."""
+        page.put_below(block.title, 20, bold=True)
         if not block.entries:
             page.height += px(GAP) if block.title else 0
-            page.down(block.empty, 16, tone="quiet")
-        abreast, gap = _abreast(block.entries, page.width), px(GAP)
+            page.put_below(block.empty, 16, tone="quiet")
+        abreast, gap = _count_abreast(block.entries, page.width), px(GAP)
         width = (page.width - gap * (abreast - 1)) // abreast
         for first in range(0, len(block.entries), abreast):
-            inner = [_card(e, width) for e in block.entries[first : first + abreast]]
+            inner = [_make_card_page(e, width) for e in block.entries[first : first + abreast]]
             high = max(p.height for p in inner)
             page.height += gap if page.height else 0
             for n, one in enumerate(inner):
@@ -44,26 +44,27 @@ class CardsBlock(Rowed[Cards, EntryCard]):
                 page.inner.append((at, one))
             page.height += high
 
-    def row(self) -> EntryCard:
-        """One more card."""
+    def make_row(self) -> EntryCard:
+        """Makes one more card."""
         return EntryCard(self, self.send)
 
-    def fill(self, number: int, row: EntryCard, page: Page) -> None:
+    def fill_row(self, number: int, row: EntryCard, page: TextPage) -> None:
         """Shows an entry."""
         if self.block:
-            row.become(self.block.entries[number].code, page.said(), page)
+            row.set_content(self.block.entries[number].code, page.join_texts(), page)
 
 
-def _card(entry: Entry, width: int) -> Page:
-    page, (left, top) = Page(width), map(px, INSIDE)
+def _make_card_page(entry: Entry, width: int) -> TextPage:
+    """Makes the texts of a card."""
+    page, (left, top) = TextPage(width), map(px, INSIDE)
     inner = width - 2 * left
     heavy = bool(entry.tone)
-    right = min(wide(entry.right, 17, bold=heavy), inner * 3 // 5)
+    right = min(measure_width(entry.right, 17, bold=heavy), inner * 3 // 5)
     big = inner - right - (px(BESIDE) if right else 0)
     at = (left + inner - right, top, right)
     high = max(
-        page.put(entry.big, (left, top, big), 22, bold=True),
-        page.put(entry.right, at, 17, bold=heavy, tone=entry.tone, flags=RIGHT),
+        page.put_text(entry.big, (left, top, big), 22, bold=True),
+        page.put_text(entry.right, at, 17, bold=heavy, tone=entry.tone, flags=RIGHT),
     )
     for words in page.words:
         words.box.setHeight(high)
@@ -71,28 +72,30 @@ def _card(entry: Entry, width: int) -> Page:
     for line, tone in ((entry.line1, "quiet"), (entry.line2, "")):
         if line:
             page.height += px(2)
-            page.height += page.put(line, (left, page.height, inner), 14, tone=tone)
+            page.height += page.put_text(line, (left, page.height, inner), 14, tone=tone)
     page.height = max(page.height + top, px(TARGET))
     if not entry.line1 and not entry.line2:  # one line stands in the middle of its card
-        page.middle()
+        page.move_to_middle()
     return page
 
 
-def _abreast(entries: tuple[Entry, ...], width: int) -> int:
-    """How many cards stand side by side: more with few words or in a wide pane."""
+def _count_abreast(entries: tuple[Entry, ...], width: int) -> int:
+    """Counts the cards side by side: more with few words or in a wide pane."""
     if any(e.line1 or e.line2 for e in entries):
         return 2 if len(entries) > 3 and width >= px(WIDE) else 1
     if len(entries) < 3:
         return 1
     lines = {3: int(len(entries) > MANY), 2: 1}
-    return next((n for n in lines if all(_fits(e, width // n, lines[n]) for e in entries)), 1)
+    return next(
+        (n for n in lines if all(_fits_lines(e, width // n, lines[n]) for e in entries)), 1
+    )
 
 
-def _fits(entry: Entry, width: int, more: int) -> bool:
-    """Whether a card's words stand on one line, or on so many more."""
-    right = wide(entry.right, 17, bold=bool(entry.tone))
+def _fits_lines(entry: Entry, width: int, more: int) -> bool:
+    """Says whether a card's words stand on one line, or on so many more."""
+    right = measure_width(entry.right, 17, bold=bool(entry.tone))
     free = width - px(GAP) - 2 * px(INSIDE[0]) - (right + px(BESIDE) if right else 0)
-    big = text(entry.big)
+    big = translate(entry.big)
     size = 22 if " " in big else 16  # a single long word may be set smaller
-    need, high = room(big, size, max(free, 1), bold=True)
-    return need <= free and high <= (1 + more) * room("x", 22, free)[1] + px(2)
+    need, high = measure_wrapped(big, size, max(free, 1), bold=True)
+    return need <= free and high <= (1 + more) * measure_wrapped("x", 22, free)[1] + px(2)

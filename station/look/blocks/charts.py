@@ -6,10 +6,10 @@ from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from station.look import style
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import palette, px
-from station.look.widgets import Painted
-from station.look.written import CENTRE, LOW_LEFT, Page, wide
+from station.look.widgets import PaintedBlock
+from station.look.written import CENTRE, LOW_LEFT, TextPage, measure_width
 from station.shop.faces import Band, Bands, Flow, Place, Places
 from station.shop.words import say
 
@@ -22,22 +22,22 @@ NAMES = 150  # px for the names at the right of the flow
 BAND = 12  # px high
 
 
-class PlacesBlock(Painted[Places]):
-    """The work areas side by side, what waits before each as a column between them."""
+class PlacesBlock(PaintedBlock[Places]):
+    """Shows the work areas side by side, what waits before each as a column between them."""
 
-    def lay(self, page: Page, block: Places) -> None:
-        """Each area's name, count and rate; the number that waits under its column."""
+    def lay_out(self, page: TextPage, block: Places) -> None:
+        """Lays out each area's name, count and rate; the number that waits under its column."""
         page.height = px(PLACES)
-        for place, left, width in self._spans(block, page.width):
-            _place(page, place, left, width)
+        for place, left, width in self._list_spans(block, page.width):
+            _put_place(page, place, left, width)
             if place.waiting is not None:
                 words = say("{count} {count|waits|wait}", count=place.waiting)
                 at = (left - px(WAITING + 8), page.height - px(24), px(WAITING))
                 tone = "attention" if place.holding_up else "quiet"
-                page.put(words, at, 13, bold=place.holding_up, tone=tone, flags=CENTRE)
+                page.put_text(words, at, 13, bold=place.holding_up, tone=tone, flags=CENTRE)
 
-    def _spans(self, block: Places, width: int) -> list[tuple[Place, int, int]]:
-        """Each area with its left and width."""
+    def _list_spans(self, block: Places, width: int) -> list[tuple[Place, int, int]]:
+        """Lists each area with its left and width."""
         gap, waits = px(8), sum(p.waiting is not None for p in block.items)
         count = max(len(block.items), 1)
         each = (width - waits * px(WAITING) - (count + waits - 1) * gap) // count
@@ -48,11 +48,11 @@ class PlacesBlock(Painted[Places]):
             left += each + gap
         return spans
 
-    def draw(self, painter: QPainter) -> None:
-        """The columns of what waits."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the columns of what waits."""
         if self.block is None:
             return
-        for place, left, _ in self._spans(self.block, self.width()):
+        for place, left, _ in self._list_spans(self.block, self.width()):
             if place.waiting is None:
                 continue
             most = self.height() - px(34)
@@ -62,37 +62,38 @@ class PlacesBlock(Painted[Places]):
             painter.fillRect(QRect(x, px(4) + most - high, px(28), high), QColor(shade))
 
 
-def _place(page: Page, place: Place, left: int, width: int) -> None:
-    name = wide(place.name, 19, bold=True)
-    top = page.put(place.name, (left, 0, name), 19, bold=True)
+def _put_place(page: TextPage, place: Place, left: int, width: int) -> None:
+    """Puts one area's name, count and rate on the page."""
+    name = measure_width(place.name, 19, bold=True)
+    top = page.put_text(place.name, (left, 0, name), 19, bold=True)
     if place.holding_up:
         # as far as the empty side of the next column, so that it stays on one line
         at = (left + name + px(8), 0, width - name + px(22))
-        page.put(say("▲ holding up"), at, 14, bold=True, tone="attention", high=top)
+        page.put_text(say("▲ holding up"), at, 14, bold=True, tone="attention", high=top)
     top += px(2)
-    done = wide(place.done, 36, bold=True)
-    high = page.put(place.done, (left, top, done), 36, bold=True)
+    done = measure_width(place.done, 36, bold=True)
+    high = page.put_text(place.done, (left, top, done), 36, bold=True)
     beside = (left + done + px(2), top, width - done - px(2))
-    page.put(place.unit, beside, 16, tone="quiet", flags=LOW_LEFT, high=high - px(4))
+    page.put_text(place.unit, beside, 16, tone="quiet", flags=LOW_LEFT, high=high - px(4))
     top += high + px(2)
-    rate = wide(place.rate, 16, bold=True)
-    page.put(place.rate, (left, top, rate), 16, bold=True)
-    page.put(place.plan, (left + rate + px(12), top, width - rate - px(12)), 16, tone="quiet")
+    rate = measure_width(place.rate, 16, bold=True)
+    page.put_text(place.rate, (left, top, rate), 16, bold=True)
+    page.put_text(place.plan, (left + rate + px(12), top, width - rate - px(12)), 16, tone="quiet")
 
 
-class FlowBlock(Painted[Flow]):
-    """The cumulative flow: areas under lines, hours below, names at the right."""
+class FlowBlock(PaintedBlock[Flow]):
+    """Shows the cumulative flow: areas under lines, hours below, names at the right."""
 
-    def lay(self, page: Page, block: Flow) -> None:
-        """Title and note; below them room for the chart."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Flow) -> None:
+        """Lays out title and note; below them room for the chart."""
+        page.put_below(block.title, 20, bold=True)
         page.height += px(4)
-        page.down(block.note, 14, tone="quiet")
+        page.put_below(block.note, 14, tone="quiet")
         self._top = page.height + px(4)
         page.height = self._top + px(CHART)
 
-    def draw(self, painter: QPainter) -> None:
-        """Axis, areas from the highest to the lowest line, labels."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws axis, areas from the highest to the lowest line, labels."""
         if self.block is None:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -105,7 +106,7 @@ class FlowBlock(Painted[Flow]):
             across = (hour - block.start_h) / span * (right - left)
             return QPointF(left + across, low - count / most * tall)
 
-        self._axis(painter, block, at, low)
+        self._draw_axis(painter, block, at, low)
         shaded = [(p, shade) for (_, p), shade in zip(block.lines, palette().flow, strict=False)]
         # The largest first, so that none hides another: packing may take from the rack.
         for points, shade in sorted(shaded, key=lambda s: -s[0][-1][1] if s[0] else 0):
@@ -114,30 +115,32 @@ class FlowBlock(Painted[Flow]):
                 painter.setPen(Qt.PenStyle.NoPen)
                 painter.setBrush(QColor(shade))
                 painter.drawPolygon(QPolygonF([ends[0], *[at(*p) for p in points], ends[1]]))
-        self._plan(painter, block, at)
-        self._names(painter, block, at)
+        self._draw_plan(painter, block, at)
+        self._draw_names(painter, block, at)
 
-    def _axis(self, painter: QPainter, block: Flow, at: At, low: float) -> None:
+    def _draw_axis(self, painter: QPainter, block: Flow, at: At, low: float) -> None:
         painter.setPen(QPen(QColor(palette().quiet), 1))
         painter.drawLine(at(block.start_h, 0), at(block.end_h, 0))
-        painter.setFont(style.font(13))
+        painter.setFont(style.make_font(13))
         for hour in range(int(block.start_h), int(block.end_h) + 1):
             box = QRectF(at(hour, 0).x() - px(26), low + px(4), px(52), px(20))
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
 
-    def _plan(self, painter: QPainter, block: Flow, at: At) -> None:
-        """The plan for the day as a dashed line with its name."""
+    def _draw_plan(self, painter: QPainter, block: Flow, at: At) -> None:
+        """Draws the plan for the day as a dashed line with its name."""
         if not block.plan:
             return
         painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
         end = at(block.end_h, block.plan)
         painter.drawLine(at(block.start_h, 0), end)
-        painter.setFont(style.font(14))
-        painter.drawText(QPointF(end.x() + px(8), end.y() + px(5)), text(say("plan for the day")))
+        painter.setFont(style.make_font(14))
+        painter.drawText(
+            QPointF(end.x() + px(8), end.y() + px(5)), translate(say("plan for the day"))
+        )
 
-    def _names(self, painter: QPainter, block: Flow, at: At) -> None:
-        """Each line's name at its end, pushed apart where they would overlap."""
-        painter.setFont(style.font(15, bold=True))
+    def _draw_names(self, painter: QPainter, block: Flow, at: At) -> None:
+        """Draws each line's name at its end, pushed apart where they would overlap."""
+        painter.setFont(style.make_font(15, bold=True))
         taken = -1000.0
         named = zip(block.lines, palette().names, strict=False)
         ends = [(at(*points[-1]), name, shade) for (name, points), shade in named if points]
@@ -147,24 +150,24 @@ class FlowBlock(Painted[Flow]):
             lowest += px(19)
             taken = max(min(end.y() + px(12), lowest), taken + px(19))
             painter.setPen(QColor(shade))
-            painter.drawText(QPointF(end.x() + px(8), taken), text(name))
+            painter.drawText(QPointF(end.x() + px(8), taken), translate(name))
 
 
-class BandsBlock(Painted[Bands]):
-    """Each router's day under its name and what it does now."""
+class BandsBlock(PaintedBlock[Bands]):
+    """Shows each router's day under its name and what it does now."""
 
-    def lay(self, page: Page, block: Bands) -> None:
-        """The title; for each router a line, and room for its band below."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Bands) -> None:
+        """Lays out the title; for each router a line, and room for its band below."""
+        page.put_below(block.title, 20, bold=True)
         self._tops: list[int] = []
         for band in block.items:
             page.height += px(2)
-            name = wide(band.name, 16, bold=True)
+            name = measure_width(band.name, 16, bold=True)
             heavy = band.tone in ("attention", "stop")
             left = name + px(12)
             page.height += max(
-                page.put(band.name, (0, page.height, name), 16, bold=True),
-                page.put(
+                page.put_text(band.name, (0, page.height, name), 16, bold=True),
+                page.put_text(
                     band.state,
                     (left, page.height, page.width - left),
                     15,
@@ -176,14 +179,14 @@ class BandsBlock(Painted[Bands]):
             self._tops.append(page.height)
             page.height += px(BAND)
 
-    def draw(self, painter: QPainter) -> None:
-        """Each router's spans: cutting, stopped, and what lies between."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws each router's spans: cutting, stopped, and what lies between."""
         if self.block is None:
             return
         for band, top in zip(self.block.items, self._tops, strict=True):
-            self._band(painter, band, top, self.block)
+            self._draw_band(painter, band, top, self.block)
 
-    def _band(self, painter: QPainter, band: Band, top: int, block: Bands) -> None:
+    def _draw_band(self, painter: QPainter, band: Band, top: int, block: Bands) -> None:
         painter.fillRect(QRect(0, top, self.width(), px(BAND)), QColor(palette().rest))
         shades = {"cutting": palette().fill, "stopped": palette().halt}
         each = self.width() / max(block.end_h - block.start_h, 1.0)

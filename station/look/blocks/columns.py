@@ -1,8 +1,8 @@
 """Where the columns of a table stand, the same for its heads and all of its rows."""
 
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import TARGET, px
-from station.look.written import wide
+from station.look.written import measure_width
 from station.shop.faces import Table
 
 Span = tuple[int, int]  # left and width, px
@@ -13,36 +13,36 @@ COUNT = 46  # px, the least width of a count between its keys
 
 
 class Columns:
-    """Left and width of a table's columns at a width.
+    """Holds left and width of a table's columns at a width.
 
     A cell's column is at least as wide as its longest text while the title keeps its share;
     columns of words wrap before the title does.
     """
 
     def __init__(self, table: Table, width: int) -> None:
-        self.words = worded(table)
+        self.words = find_worded(table)
         rows = table.rows
         self.counter = next((r.counter for r in rows if r.counter is not None), None)
         outline = px(52) if any(r.shape for r in rows) else 0
         tick = px(28) if any(r.done is not None for r in rows) else 0
         bar = BAR if any(r.fraction is not None for r in rows) else 0
-        self._least = self._cells(table)
+        self._least = self._measure_cells(table)
         count = len(self._least)
         parts = 1 + count + bool(outline) + bool(tick) + bool(bar)
         keys = 2 * px(TARGET + BETWEEN) if self.counter is not None else 0
         free = width - 2 * px(EDGE) - outline - tick - (parts - 1) * px(BETWEEN) - keys
-        self._deal(free, bar, keys)
-        self._stand(outline, tick)
+        self._share_width(free, bar, keys)
+        self._place_columns(outline, tick)
 
-    def _cells(self, table: Table) -> list[int]:
-        """The width of each cell column's longest text."""
+    def _measure_cells(self, table: Table) -> list[int]:
+        """Measures each cell column's longest text."""
         most = max((len(r.cells) for r in table.rows), default=len(table.columns) - 1)
-        heads = [wide(h, 14) for h in table.columns[1:]] + [0] * most
+        heads = [measure_width(h, 14) for h in table.columns[1:]] + [0] * most
         return [
             max(
-                [heads[n] + self._aside(n), px(COUNT) if n == self.counter else 0]
+                [heads[n] + self._stand_off(n), px(COUNT) if n == self.counter else 0]
                 + [
-                    wide(r.cells[n].text, 19, bold=r.cells[n].bold) + self._aside(n)
+                    measure_width(r.cells[n].text, 19, bold=r.cells[n].bold) + self._stand_off(n)
                     for r in table.rows
                     if n < len(r.cells)
                 ]
@@ -50,11 +50,11 @@ class Columns:
             for n in range(max(most, 0))
         ]
 
-    def _aside(self, n: int) -> int:
-        """How far words stand off from numbers before them, which end at their edge."""
+    def _stand_off(self, n: int) -> int:
+        """Gives how far words stand off from numbers before them, which end at their edge."""
         return px(ASIDE) if n in self.words and n and n - 1 not in self.words else 0
 
-    def _deal(self, free: int, bar: int, keys: int) -> None:
+    def _share_width(self, free: int, bar: int, keys: int) -> None:
         """Gives each column its share of the width, or what its texts need."""
         shares = TITLE + CELL * len(self._least) + bar
         each = free * CELL // shares
@@ -74,7 +74,7 @@ class Columns:
             self._title += spare
         self._widths = widths
 
-    def _stand(self, outline: int, tick: int) -> None:
+    def _place_columns(self, outline: int, tick: int) -> None:
         """Puts the columns beside each other."""
         left, gap = px(EDGE), px(BETWEEN)
         self.outline: Span = (left, outline)
@@ -83,16 +83,16 @@ class Columns:
         left += self._title + gap
         self.cells: list[Span] = []
         for n, width in enumerate(self._widths):
-            self.cells.append((left + self._aside(n), width - self._aside(n)))
+            self.cells.append((left + self._stand_off(n), width - self._stand_off(n)))
             left += width + gap
         self.tick: Span = (left, tick)
         left += tick + gap if tick else 0
         self.bar: Span = (left, self._bar)
 
 
-def worded(block: Table) -> set[int]:
-    """The columns that hold words, not numbers: they stand at the left."""
-    shown = [[text(cell.text) for cell in row.cells] for row in block.rows]
+def find_worded(block: Table) -> set[int]:
+    """Finds the columns that hold words, not numbers: they stand at the left."""
+    shown = [[translate(cell.text) for cell in row.cells] for row in block.rows]
     return {
         n
         for n, cells in enumerate(zip(*shown, strict=False))

@@ -7,67 +7,67 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
 
 from station.look import style
-from station.look.style import palette, px, tone
-from station.look.widgets import Painted, Send
-from station.look.written import Page
+from station.look.style import palette, px, tone_colour
+from station.look.widgets import PaintedBlock, Send
+from station.look.written import TextPage
 from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet
 
-Key = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
+PictureKey = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
 KEPT = 8  # sheets whose pieces are kept turned
 
 
-class SheetBlock(Painted[SheetDrawing]):
-    """The drawn sheet with a note under it; a touch on it sends its place in mm."""
+class SheetBlock(PaintedBlock[SheetDrawing]):
+    """Draws the sheet with a note under it; a touch on it sends its place in mm."""
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
-        self._kept: tuple[Key, QPixmap] | None = None
+        self._kept: tuple[PictureKey, QPixmap] | None = None
 
-    def lay(self, page: Page, block: SheetDrawing) -> None:
-        """Room for the least drawing; the note stands at the foot, whatever the height."""
+    def lay_out(self, page: TextPage, block: SheetDrawing) -> None:
+        """Keeps room for the least drawing; the note stands at the foot, whatever the height."""
         page.height = px(SHEET)
         if block.note:
             page.height += px(4)
-            page.down(block.note, 13, tone="quiet")
+            page.put_below(block.note, 13, tone="quiet")
 
-    def most(self, width: int) -> int:
-        """As tall as the sheet is at this width."""
+    def most_height(self, width: int) -> int:
+        """Gives the height of the sheet at this width."""
         revision = self.block.revision if self.block else None
         share = revision.width_mm / max(revision.length_mm, 1.0) if revision else 0.5
-        return max(round(width * share) + 3, px(SHEET)) + self._below(width)
+        return max(round(width * share) + 3, px(SHEET)) + self._height_below(width)
 
-    def _below(self, width: int) -> int:
-        """The height under the drawing."""
-        return self.page(width).height - px(SHEET)
+    def _height_below(self, width: int) -> int:
+        """Gives the height under the drawing."""
+        return self.find_page(width).height - px(SHEET)
 
-    def place(self, page: Page) -> None:
+    def place_children(self, page: TextPage) -> None:
         """Keeps the note at the foot."""
-        page.sink(self.height())
+        page.move_to_foot(self.height())
 
-    def scale(self) -> float:
-        """Pixels a millimetre."""
+    def pixels_per_mm(self) -> float:
+        """Gives the pixels a millimetre."""
         revision = self.block.revision if self.block else None
         length, width = (revision.length_mm, revision.width_mm) if revision else (2440.0, 1220.0)
-        high = self.height() - self._below(self.width())
+        high = self.height() - self._height_below(self.width())
         return min((self.width() - 2) / length, (high - 2) / width)
 
-    def draw(self, painter: QPainter) -> None:
-        """The kept picture of the sheet, marks over it."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the kept picture of the sheet, marks over it."""
         if self.block is None:
             return
-        painter.drawPixmap(0, 0, self._picture(self.block))
+        painter.drawPixmap(0, 0, self._make_picture(self.block))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        scale, width = self.scale(), self.block.revision.width_mm
+        scale, width = self.pixels_per_mm(), self.block.revision.width_mm
         for x, y, shade in self.block.spots:
-            painter.setPen(QPen(QColor(tone(palette(), shade)), px(3)))
+            painter.setPen(QPen(QColor(tone_colour(palette(), shade)), px(3)))
             at = QPointF(1 + x * scale, 1 + (width - y) * scale)
             painter.drawEllipse(at, px(9), px(9))
 
-    def _picture(self, block: SheetDrawing) -> QPixmap:
-        """The sheet drawn once for each share of pieces cut, size and choice."""
+    def _make_picture(self, block: SheetDrawing) -> QPixmap:
+        """Draws the sheet once for each share of pieces cut, size and choice."""
         count = round(block.cut * len(block.revision.placed))
         held = block.revision.hold_downs  # its own in each run of a sheet
         key = (block.revision.id, held, self.width(), self.height(), count, block.chosen)
@@ -78,7 +78,7 @@ class SheetBlock(Painted[SheetDrawing]):
             picture.fill(Qt.GlobalColor.transparent)
             painter = QPainter(picture)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            _sheet(painter, block.revision, self.scale(), count, block.chosen)
+            _draw_sheet(painter, block.revision, self.pixels_per_mm(), count, block.chosen)
             painter.end()
             self._kept = (key, picture)
         return self._kept[1]
@@ -87,14 +87,14 @@ class SheetBlock(Painted[SheetDrawing]):
         """Sends the place that was touched, where the face takes one."""
         if self.block is None or not self.block.touch:
             return
-        scale, at = self.scale(), event.position()
+        scale, at = self.pixels_per_mm(), event.position()
         x = (at.x() - 1) / scale
         y = self.block.revision.width_mm - (at.y() - 1) / scale
         if 0 <= x <= self.block.revision.length_mm and 0 <= y <= self.block.revision.width_mm:
             self.send(f"@place {x:.0f} {y:.0f}")
 
 
-class Drawn(NamedTuple):
+class DrawnPiece(NamedTuple):
     """A piece as it lies on the sheet, mm: what it is of, its edge, its holes, its tabs."""
 
     part: str
@@ -104,38 +104,40 @@ class Drawn(NamedTuple):
 
 
 @lru_cache(maxsize=KEPT)
-def pieces(revision: Revision) -> tuple[Drawn, ...]:
-    """Every piece of a sheet where it lies; turning them takes longer than drawing them."""
+def place_pieces(revision: Revision) -> tuple[DrawnPiece, ...]:
+    """Places every piece of a sheet; turning them takes longer than drawing them."""
     shapes = dict(revision.shapes)
     return tuple(
-        _drawn(piece, shapes[piece.part]) for piece in revision.placed if piece.part in shapes
+        _place_piece(piece, shapes[piece.part])
+        for piece in revision.placed
+        if piece.part in shapes
     )
 
 
-def _drawn(piece: Placed, shape: Shape) -> Drawn:
+def _place_piece(piece: Placed, shape: Shape) -> DrawnPiece:
     turned, holes = OnSheet(piece, shape).place, QPainterPath()
     for hole in shape.holes:
         holes.addPolygon(QPolygonF([QPointF(*p) for p in turned(hole)]))
         holes.closeSubpath()
     edge = QPolygonF([QPointF(*p) for p in turned(shape.outline)])
     tabs = piece.tabs or turned(shape.tabs)
-    return Drawn(piece.part, edge, holes, tuple(QPointF(*p) for p in tabs))
+    return DrawnPiece(piece.part, edge, holes, tuple(QPointF(*p) for p in tabs))
 
 
-def _sheet(
+def _draw_sheet(
     painter: QPainter, revision: Revision, scale: float, count: int, chosen: tuple[str, ...]
 ) -> None:
     """Draws the sheet, the first `count` pieces as cut, those of `chosen` parts strongly."""
     painter.translate(1, 1 + revision.width_mm * scale)
     painter.scale(scale, -scale)
     colours = palette()
-    painter.setPen(_pen(colours.wood_line, 1))
+    painter.setPen(_make_pen(colours.wood_line, 1))
     painter.setBrush(QColor(colours.wood))
     painter.drawRect(QRectF(0, 0, revision.length_mm, revision.width_mm))
-    strongly, cut_edge = _pen(colours.act, 1.8), _pen(colours.act, 1)
-    edge, hole = _pen(colours.quiet, 1), _pen(colours.quiet, 0.7)
+    strongly, cut_edge = _make_pen(colours.act, 1.8), _make_pen(colours.act, 1)
+    edge, hole = _make_pen(colours.quiet, 1), _make_pen(colours.quiet, 0.7)
     cut_piece, piece_to_come = QColor(colours.piece), QColor(colours.paper)
-    every = pieces(revision)
+    every = place_pieces(revision)
     for n, piece in enumerate(every):
         cut = n < count
         painter.setPen(strongly if piece.part in chosen else cut_edge if cut else edge)
@@ -144,7 +146,7 @@ def _sheet(
         painter.setPen(hole)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawPath(piece.holes)
-    painter.setPen(_pen(colours.tab, 3.6, round_=True))
+    painter.setPen(_make_pen(colours.tab, 3.6, round_=True))
     for piece in every:
         painter.drawPoints(piece.tabs)
     painter.setPen(Qt.PenStyle.NoPen)
@@ -154,8 +156,8 @@ def _sheet(
         painter.drawRect(QRectF(x - wide / 2, y - high / 2, wide, high))
 
 
-def _pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
-    """A pen as wide on the screen as said, whatever the scale of the drawing."""
+def _make_pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
+    """Makes a pen as wide on the screen as said, whatever the scale of the drawing."""
     pen = QPen(QColor(colour), wide * px(10) / 10)
     pen.setCosmetic(True)
     if round_:
@@ -163,31 +165,31 @@ def _pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
     return pen
 
 
-class PartBlock(Painted[PartDrawing]):
-    """The drawn part: arrows where its tabs were, its two sizes, a note under it."""
+class PartBlock(PaintedBlock[PartDrawing]):
+    """Draws the part: arrows where its tabs were, its two sizes, a note under it."""
 
-    def lay(self, page: Page, block: PartDrawing) -> None:
-        """Room for the least drawing; the note stands at the foot, whatever the height."""
+    def lay_out(self, page: TextPage, block: PartDrawing) -> None:
+        """Keeps room for the least drawing; the note stands at the foot, whatever the height."""
         page.height = px(PART)
         if block.note:
             page.height += px(2)
-            page.down(block.note, 14, tone="quiet")
+            page.put_below(block.note, 14, tone="quiet")
 
-    def place(self, page: Page) -> None:
+    def place_children(self, page: TextPage) -> None:
         """Keeps the note at the foot."""
-        page.sink(self.height())
+        page.move_to_foot(self.height())
 
-    def most(self, _width: int) -> int:
-        """No taller than this."""
+    def most_height(self, _width: int) -> int:
+        """Gives the height that it takes at most."""
         return px(PART_MOST)
 
-    def draw(self, painter: QPainter) -> None:
-        """Outline, holes, tab arrows, dimension lines."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws outline, holes, tab arrows, dimension lines."""
         shape = self.block.part.shape if self.block else None
         if shape is None or not shape.outline:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        high = self.height() - (self.page(self.width()).height - px(PART))
+        high = self.height() - (self.find_page(self.width()).height - px(PART))
         length, width = shape.box
         across, along = self.width() - px(110), high - px(52)
         scale = min(across / max(length, 1), along / max(width, 1))
@@ -204,17 +206,17 @@ class PartBlock(Painted[PartDrawing]):
         for hole in shape.holes:
             painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
         for x, y in shape.tabs:
-            _arrow(painter, at(x, y), shape, (x, y))
-        _sizes(painter, QRectF(at(0, width), at(length, 0)), length, width)
+            _draw_arrow(painter, at(x, y), shape, (x, y))
+        _draw_sizes(painter, QRectF(at(0, width), at(length, 0)), length, width)
 
 
-def _sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
-    """Dimension lines below and at the right."""
+def _draw_sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
+    """Draws dimension lines below and at the right."""
     painter.setPen(QPen(QColor(palette().quiet), 1))
     low, side = box.bottom() + px(16), box.right() + px(20)
     painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
     painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
-    painter.setFont(style.font(13))
+    painter.setFont(style.make_font(13))
     painter.setPen(QColor(palette().ink))
     painter.drawText(
         QRectF(box.left(), low + 1, max(box.width(), px(60)), px(18)),
@@ -228,8 +230,8 @@ def _sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
     )
 
 
-def _arrow(painter: QPainter, at: QPointF, shape: Shape, tab: tuple[float, float]) -> None:
-    """A triangle outside the outline that points at a tab."""
+def _draw_arrow(painter: QPainter, at: QPointF, shape: Shape, tab: tuple[float, float]) -> None:
+    """Draws a triangle outside the outline that points at a tab."""
     length, width = shape.box
     sides = {"left": tab[0], "right": length - tab[0], "low": tab[1], "high": width - tab[1]}
     side = min(sides, key=lambda s: sides[s])

@@ -8,13 +8,13 @@ from PySide6.QtGui import QColor, QHideEvent, QMouseEvent, QPainter, QPen, QPoly
 from PySide6.QtWidgets import QGestureEvent, QPinchGesture
 
 from station.look import style
-from station.look.blocks.path_view import Look
-from station.look.language import Text, text
-from station.look.marks import bar, tick
+from station.look.blocks.path_view import SheetView
+from station.look.language import Text, translate
+from station.look.marks import draw_bar, draw_tick
 from station.look.shop_time import SHOP_TIME
-from station.look.style import GAP, TARGET, palette, px, tone
-from station.look.widgets import Painted, Send, Touch
-from station.look.written import CENTRE, Page
+from station.look.style import GAP, TARGET, palette, px, tone_colour
+from station.look.widgets import PaintedBlock, Send, Touch
+from station.look.written import CENTRE, TextPage
 from station.shop.faces import PathDrawing
 from station.shop.strokes import AIR, RAPID, Stroke
 from station.shop.words import say
@@ -31,90 +31,92 @@ Layer = tuple[str, int]  # ("bit", its number) or ("band", its number)
 
 
 class LayerKey(Touch):
-    """A key that shows or hides a layer, ticked while it is shown."""
+    """Shows or hides a layer, ticked while it is shown."""
 
     shown = True
 
-    def draw(self, painter: QPainter) -> None:
-        """The tick at the left."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the tick at the left."""
         side = px(22)
         box = QRect(px(8), (self.height() - side) // 2, side, side)
-        tick(painter, box, "done" if self.shown else "due")
+        draw_tick(painter, box, "done" if self.shown else "due")
 
 
-class PathBlock(Painted[PathDrawing]):
-    """Keys for layers over the drawing; under it what plays it and what brings it closer."""
+class PathBlock(PaintedBlock[PathDrawing]):
+    """Shows keys for layers over the drawing; under it what plays it and brings it closer."""
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
-        self.view = Look()
+        self.view = SheetView()
         self.hidden: set[Layer] = set()
         self.at_s, self.speed = 0.0, SPEEDS[0]
         self.lines: list[tuple[Stroke, QPolygonF]] = []
         self.layers: list[LayerKey] = []
         self.keys = [
-            self._key(code) for code in ("play", "back", "on", "speed", "in", "out", "all")
+            self._make_key(code) for code in ("play", "back", "on", "speed", "in", "out", "all")
         ]
         self.picture, self.time_line = QRect(), QRect()
         self._since, self._dragged = 0.0, QPointF()
         self.timer = QTimer(self, interval=EACH_MS)
-        self.timer.timeout.connect(self._step)
+        self.timer.timeout.connect(self._go_on)
         self.grabGesture(Qt.GestureType.PinchGesture)
 
-    def _key(self, code: str) -> Touch:
-        key = Touch(self, self.act, code)
+    def _make_key(self, code: str) -> Touch:
+        key = Touch(self, self.do_act, code)
         key.ground, key.edge = palette().paper, palette().line
         return key
 
-    def set(self, block: PathDrawing) -> None:
+    def show_block(self, block: PathDrawing) -> None:
         """Shows a path: the whole of it, every layer; or does what a card asks of it."""
         before = self.block
         if before is not None and replace(before, asked=block.asked) == block:
             self.block = block
             if block.asked != before.asked:
-                self.act(block.asked[1])
+                self.do_act(block.asked[1])
             return
         self.timer.stop()
         self.hidden.clear()
         self.at_s = block.seconds
-        self.view = Look(block.length_mm, block.width_mm)
+        self.view = SheetView(block.length_mm, block.width_mm)
         self.lines = [
             (s, QPolygonF([QPointF(x, y) for x, y, _ in s.points])) for s in block.strokes
         ]
-        super().set(block)
+        super().show_block(block)
 
-    def lay(self, page: Page, block: PathDrawing) -> None:
-        """Room for the keys and the least drawing; the note stands at the foot."""
-        rows = -(-len(_layers(block)) // _across(page.width))
+    def lay_out(self, page: TextPage, block: PathDrawing) -> None:
+        """Keeps room for the keys and the least drawing; the note stands at the foot."""
+        rows = -(-len(_list_layers(block)) // _count_across(page.width))
         page.height = (rows + 2) * px(TARGET + GAP) + px(LEAST)
-        page.down(block.note, 14, tone="quiet")
+        page.put_below(block.note, 14, tone="quiet")
 
-    def place(self, page: Page) -> None:
-        """Layers above, the drawing, the time line, the keys, the note."""
+    def place_children(self, page: TextPage) -> None:
+        """Places layers above, the drawing, the time line, the keys, the note."""
         if self.block is None:
             return
-        page.sink(self.height())
+        page.move_to_foot(self.height())
         low = min((w.box.top() for w in page.words), default=self.height()) - px(6)
         top, wide, high, gap = 0, self.width(), px(TARGET), px(GAP)
-        found = _layers(self.block)
+        found = _list_layers(self.block)
         while len(self.layers) < len(found):
-            self.layers.append(LayerKey(self, self.act, "-"))
+            self.layers.append(LayerKey(self, self.do_act, "-"))
         for spare in self.layers[len(found) :]:
             spare.hide()
-        across = _across(wide)
+        across = _count_across(wide)
         for first in range(0, len(found), across):
             row = list(zip(self.layers, found, strict=False))[first : first + across]
-            for (key, (layer, name)), box in zip(row, _row(wide, top, across), strict=False):
+            for (key, (layer, name)), box in zip(
+                row, _list_boxes(wide, top, across), strict=False
+            ):
                 key.shown = layer not in self.hidden
                 key.ground, key.edge = palette().paper, palette().line
-                _stand(key, box, f"{layer[0]} {layer[1]}", name, px(34))
+                _place_key(key, box, f"{layer[0]} {layer[1]}", name, px(34))
             top += high + gap
-        for act, box in zip(self.keys, _row(wide, low - high, len(self.keys)), strict=True):
-            _stand(act, box, act.code, self._named(act.code))
+        for act, box in zip(self.keys, _list_boxes(wide, low - high, len(self.keys)), strict=True):
+            _place_key(act, box, act.code, self._name_key(act.code))
         self.time_line = QRect(0, low - 2 * high - gap, wide, high)
         self.picture = QRect(0, top, wide, self.time_line.top() - top - px(4))
 
-    def _named(self, code: str) -> Text:
+    def _name_key(self, code: str) -> Text:
         names = {
             "play": say("Pause") if self.timer.isActive() else say("Play"),
             "back": say("Back"),
@@ -126,29 +128,29 @@ class PathBlock(Painted[PathDrawing]):
         }
         return names[code]
 
-    def act(self, code: str) -> None:
+    def do_act(self, code: str) -> None:
         """Does what a key says."""
         name, _, number = code.partition(" ")
         if name == "layer":
-            found = _layers(self.block)[int(number) - 1 :][:1] if self.block else []
+            found = _list_layers(self.block)[int(number) - 1 :][:1] if self.block else []
             self.hidden ^= {layer for layer, _ in found}
         elif number:
             self.hidden ^= {(name, int(number))}
         elif name == "play":
-            self._play()
+            self._play_or_pause()
         elif name == "speed":
             self.speed = SPEEDS[(SPEEDS.index(self.speed) + 1) % len(SPEEDS)]
         elif name in ("back", "on") and self.block:
-            self.go(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
+            self.go_to(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
         elif name == "all":
-            self.view.whole()
+            self.view.show_whole()
         else:
-            self.view.follow(self.point(), played=self._is_within())
-            self.view.closer(ZOOM if name == "in" else 1 / ZOOM)
-        self.place(self.page(self.width()))
+            self.view.follow(self.find_point(), played=self._is_within())
+            self.view.zoom_by(ZOOM if name == "in" else 1 / ZOOM)
+        self.place_children(self.find_page(self.width()))
         self.update()
 
-    def _play(self) -> None:
+    def _play_or_pause(self) -> None:
         if self.timer.isActive() or self.block is None:
             self.timer.stop()
             return
@@ -160,80 +162,85 @@ class PathBlock(Painted[PathDrawing]):
     def _is_within(self) -> bool:
         return self.block is not None and self.at_s < self.block.seconds
 
-    def _step(self) -> None:
-        """On by the clock; at the end it stands."""
+    def _go_on(self) -> None:
+        """Goes on by the clock; at the end it stands."""
         now = SHOP_TIME.now()
-        self.go(self.at_s + max(now - self._since, 0.0) * self.speed)
+        self.go_to(self.at_s + max(now - self._since, 0.0) * self.speed)
         self._since = now
         if not self._is_within():
             self.timer.stop()
-            self.place(self.page(self.width()))
+            self.place_children(self.find_page(self.width()))
 
-    def go(self, at_s: float) -> None:
+    def go_to(self, at_s: float) -> None:
         """Shows the path up to a second of it."""
         self.at_s = min(max(at_s, 0.0), self.block.seconds if self.block else 0.0)
         self.update()
 
-    def point(self) -> QPointF | None:
-        """Where the bit is now, mm on the sheet; nothing before the first stroke."""
+    def find_point(self) -> QPointF | None:
+        """Finds where the bit is now, mm on the sheet; nothing before the first stroke."""
         count = bisect_left(self.lines, self.at_s, key=lambda line: line[0].points[0][2])
         if not count:
             return None
         stroke, polygon = self.lines[count - 1]
-        return _cut_short(stroke, polygon, self.at_s).last()
+        return _cut_stroke(stroke, polygon, self.at_s).last()
 
-    def draw(self, painter: QPainter) -> None:
-        """The sheet, what is still to come faintly, what is done, problems, the time line."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the sheet, what is to come faintly, what is done, problems, the time line."""
         if self.block is None:
             return
         painter.save()
         painter.setClipRect(self.picture)
-        painter.setTransform(self.view.onto(QRectF(self.picture)))
-        painter.setPen(_pen(palette().wood_line, 1))
+        painter.setTransform(self.view.map_onto(QRectF(self.picture)))
+        painter.setPen(_make_pen(palette().wood_line, 1))
         painter.drawRect(QRectF(0, 0, self.block.length_mm, self.block.width_mm))
-        self._strokes(painter)
+        self._draw_strokes(painter)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for x, y, shade in self.block.spots:
-            painter.setPen(_pen(tone(palette(), shade), 3))
-            round_ = px(9) / self.view.scale(QRectF(self.picture))
+            painter.setPen(_make_pen(tone_colour(palette(), shade), 3))
+            round_ = px(9) / self.view.pixels_per_mm(QRectF(self.picture))
             painter.drawEllipse(QPointF(x, y), round_, round_)
-        if self._is_within() and (at := self.point()) is not None:
-            painter.setPen(_pen(palette().stop, 11, Qt.PenStyle.SolidLine))
+        if self._is_within() and (at := self.find_point()) is not None:
+            painter.setPen(_make_pen(palette().stop, 11, Qt.PenStyle.SolidLine))
             painter.drawPoint(at)
         painter.restore()
-        self._time(painter, self.block.seconds)
+        self._draw_time(painter, self.block.seconds)
 
-    def _strokes(self, painter: QPainter) -> None:
-        """Strokes of the layers that are shown; those still to come below the others."""
-        faint, pens = _pen(palette().waits, 1), {b: _band_pen(b) for b in range(RAPID, 9)}
+    def _draw_strokes(self, painter: QPainter) -> None:
+        """Draws strokes of the layers that are shown; those still to come below the others."""
+        faint, pens = (
+            _make_pen(palette().waits, 1),
+            {b: _make_band_pen(b) for b in range(RAPID, 9)},
+        )
         shown = [line for line in self.lines if self._is_shown(line[0])]
         painter.setPen(faint)
         for stroke, polygon in shown:
             if stroke.points[-1][2] > self.at_s and stroke.band != RAPID:
-                _stroke(painter, polygon)
+                _draw_stroke(painter, polygon)
         for stroke, polygon in shown:
             if stroke.points[0][2] >= self.at_s:
                 break
             painter.setPen(pens[stroke.band])
-            _stroke(painter, _cut_short(stroke, polygon, self.at_s))
+            _draw_stroke(painter, _cut_stroke(stroke, polygon, self.at_s))
 
     def _is_shown(self, stroke: Stroke) -> bool:
         if ("band", stroke.band) in self.hidden:
             return False
         return stroke.band == RAPID or ("bit", stroke.bit) not in self.hidden
 
-    def _time(self, painter: QPainter, whole: float) -> None:
-        """The time line, and the time over it."""
+    def _draw_time(self, painter: QPainter, whole: float) -> None:
+        """Draws the time line, and the time over it."""
         low = px(20)
         box = self.time_line.adjusted(0, self.time_line.height() - low, 0, -px(4))
-        bar(painter, box, self.at_s / whole if whole else 1.0)
-        painter.setFont(style.font(17))
+        draw_bar(painter, box, self.at_s / whole if whole else 1.0)
+        painter.setFont(style.make_font(17))
         painter.setPen(QColor(palette().ink))
-        words = text(say("{at} of {whole}", at=_clock(self.at_s), whole=_clock(whole)))
+        words = translate(
+            say("{at} of {whole}", at=_write_clock(self.at_s), whole=_write_clock(whole))
+        )
         painter.drawText(self.time_line.adjusted(0, 0, 0, -low), CENTRE, words)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """The start of a drag, or a place on the time line."""
+        """Begins a drag, or goes to a place on the time line."""
         self._dragged = event.position()
         self.mouseMoveEvent(event)
 
@@ -241,21 +248,21 @@ class PathBlock(Painted[PathDrawing]):
         """Moves the sheet, or the time."""
         at = event.position()
         if self.time_line.contains(at.toPoint()) and self.block:
-            self.go(at.x() / max(self.width(), 1) * self.block.seconds)
+            self.go_to(at.x() / max(self.width(), 1) * self.block.seconds)
         elif self.picture.contains(at.toPoint()):
             self.view.drag(at - self._dragged, QRectF(self.picture))
             self.update()
         self._dragged = at
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Closer or farther, the place under the pointer staying where it is."""
+        """Zooms, the place under the pointer staying where it is."""
         notches = event.angleDelta().y() / NOTCH
-        self.view.closer(ZOOM ** (notches / 2), event.position(), QRectF(self.picture))
+        self.view.zoom_by(ZOOM ** (notches / 2), event.position(), QRectF(self.picture))
         self.update()
         event.accept()
 
     def event(self, event: QEvent) -> bool:
-        """Two fingers bring it closer."""
+        """Zooms by two fingers."""
         pinch = (
             event.gesture(Qt.GestureType.PinchGesture)
             if isinstance(event, QGestureEvent)
@@ -263,18 +270,18 @@ class PathBlock(Painted[PathDrawing]):
         )
         if not isinstance(pinch, QPinchGesture):
             return super().event(event)
-        self.view.closer(pinch.scaleFactor(), pinch.centerPoint(), QRectF(self.picture))
+        self.view.zoom_by(pinch.scaleFactor(), pinch.centerPoint(), QRectF(self.picture))
         self.update()
         return True
 
     def hideEvent(self, event: QHideEvent) -> None:
-        """Nobody sees it: it stands."""
+        """Stops: nobody sees it."""
         super().hideEvent(event)
         self.timer.stop()
 
 
-def _layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
-    """The layers that the strokes have, and what they are called."""
+def _list_layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
+    """Lists the layers that the strokes have, and what they are called."""
     bands = {s.band for s in block.strokes}
     found: list[tuple[Layer, Text]] = [
         (("bit", n), say("Bit {n}, {mm} mm", n=n, mm=f"{mm:g}")) for n, mm in block.bits
@@ -294,30 +301,30 @@ def _layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
     return found
 
 
-def _across(width: int) -> int:
-    """How many layer keys stand beside each other."""
+def _count_across(width: int) -> int:
+    """Counts the layer keys beside each other."""
     return max(1, (width + px(GAP)) // px(CHIP + GAP))
 
 
-def _row(width: int, top: int, count: int) -> list[QRect]:
-    """Boxes of one size over a width."""
+def _list_boxes(width: int, top: int, count: int) -> list[QRect]:
+    """Lists boxes of one size over a width."""
     gap = px(GAP)
     wide = (width - (count - 1) * gap) // count
     return [QRect(n * (wide + gap), top, wide, px(TARGET)) for n in range(count)]
 
 
-def _stand(key: Touch, box: QRect, code: str, name: Text, left: int = 4) -> None:
+def _place_key(key: Touch, box: QRect, code: str, name: Text, left: int = 4) -> None:
     """Puts a key into its place with its name on it."""
-    page = Page(box.width())
-    page.put(name, (left, 0, box.width() - left - 4), 15, flags=CENTRE, high=box.height())
-    key.become(code, text(name), page)
+    page = TextPage(box.width())
+    page.put_text(name, (left, 0, box.width() - left - 4), 15, flags=CENTRE, high=box.height())
+    key.set_content(code, translate(name), page)
     key.setGeometry(box)
     key.show()
     key.update()
 
 
-def _cut_short(stroke: Stroke, polygon: QPolygonF, at_s: float) -> QPolygonF:
-    """A stroke up to a second of the path."""
+def _cut_stroke(stroke: Stroke, polygon: QPolygonF, at_s: float) -> QPolygonF:
+    """Cuts a stroke off at a second of the path."""
     if stroke.points[-1][2] <= at_s:
         return polygon
     count = max(bisect_left(stroke.points, at_s, key=lambda p: p[2]), 1)
@@ -328,29 +335,29 @@ def _cut_short(stroke: Stroke, polygon: QPolygonF, at_s: float) -> QPolygonF:
     return short
 
 
-def _stroke(painter: QPainter, polygon: QPolygonF) -> None:
-    """A line, or the dot of a bit that goes straight down."""
+def _draw_stroke(painter: QPainter, polygon: QPolygonF) -> None:
+    """Draws a line, or the dot of a bit that goes straight down."""
     if polygon.size() == 2 and polygon.first() == polygon.last():
         painter.drawPoint(polygon.first())
     else:
         painter.drawPolyline(polygon)
 
 
-def _pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
-    """A pen as wide on the screen as said, whatever the scale."""
+def _make_pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
+    """Makes a pen as wide on the screen as said, whatever the scale."""
     pen = QPen(QColor(colour), wide * px(10) / 10, style, Qt.PenCapStyle.RoundCap)
     pen.setCosmetic(True)
     return pen
 
 
-def _band_pen(band: int) -> QPen:
-    """Rapids dotted, air dashed, cuts the wider the deeper."""
+def _make_band_pen(band: int) -> QPen:
+    """Makes the pen of a band: rapids dotted, air dashed, cuts the wider the deeper."""
     if band == RAPID:
-        return _pen(palette().attention, 1, Qt.PenStyle.DotLine)
+        return _make_pen(palette().attention, 1, Qt.PenStyle.DotLine)
     if band == AIR:
-        return _pen(palette().quiet, 1, Qt.PenStyle.DashLine)
-    return _pen(palette().names[0], 0.6 + 0.5 * band)
+        return _make_pen(palette().quiet, 1, Qt.PenStyle.DashLine)
+    return _make_pen(palette().names[0], 0.6 + 0.5 * band)
 
 
-def _clock(seconds: float) -> str:
+def _write_clock(seconds: float) -> str:
     return f"{int(seconds) // 60}:{int(seconds) % 60:02d}"

@@ -4,10 +4,10 @@ from PySide6.QtCore import QPointF, QRect, QRectF
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from station.look.marks import bar, mark, plate
-from station.look.style import TARGET, palette, px, tone
-from station.look.widgets import Painted, Rowed, Send, Touch
-from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, Page, wide
+from station.look.marks import draw_bar, draw_mark, draw_plate
+from station.look.style import TARGET, palette, px, tone_colour
+from station.look.widgets import PaintedBlock, RowsBlock, Send, Touch
+from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, TextPage, measure_width
 from station.shop.faces import (
     Cell,
     Header,
@@ -20,54 +20,56 @@ from station.shop.faces import (
 )
 
 
-class HeaderBlock(Painted[Header]):
-    """The large head of the work in hand."""
+class HeaderBlock(PaintedBlock[Header]):
+    """Shows the large head of the work in hand."""
 
-    def lay(self, page: Page, block: Header) -> None:
-        """Number at the left, title and note beside it, a value at the right."""
+    def lay_out(self, page: TextPage, block: Header) -> None:
+        """Lays number at the left, title and note beside it, a value at the right."""
         gap = px(32)
-        number = max(wide(block.number, 44, bold=True), wide(block.label, 14))
-        right = self._value(page, block)
+        number = max(measure_width(block.number, 44, bold=True), measure_width(block.label, 14))
+        right = self._put_value(page, block)
         left = number + gap
         room = page.width - left - (right + gap if right else 0)
-        first = page.put(block.label, (0, 0, number), 14, tone="quiet")
-        first += page.put(block.number, (0, first, number), 44, bold=True)
-        second = page.put(block.title, (left, 0, room), 23, bold=True)
-        second += page.put(block.note, (left, second, room), 17, tone="quiet")
+        first = page.put_text(block.label, (0, 0, number), 14, tone="quiet")
+        first += page.put_text(block.number, (0, first, number), 44, bold=True)
+        second = page.put_text(block.title, (left, 0, room), 23, bold=True)
+        second += page.put_text(block.note, (left, second, room), 17, tone="quiet")
         page.height = max(page.height, first, second)
 
-    def _value(self, page: Page, block: Header) -> int:
-        """The value under its label, what it is out of beside it; gives its width."""
+    def _put_value(self, page: TextPage, block: Header) -> int:
+        """Puts the value under its label, what it is out of beside it; gives its width."""
         size = 44 if block.right_small else 23
-        value = wide(block.right, size, bold=True)
-        small = wide(block.right_small, 22, bold=True)
-        width = max(value + small + (px(12) if small else 0), wide(block.right_label, 14))
+        value = measure_width(block.right, size, bold=True)
+        small = measure_width(block.right_small, 22, bold=True)
+        width = max(value + small + (px(12) if small else 0), measure_width(block.right_label, 14))
         label = (page.width - width, 0, width)
-        top = page.put(block.right_label, label, 14, tone="quiet", flags=TOP_RIGHT)
+        top = page.put_text(block.right_label, label, 14, tone="quiet", flags=TOP_RIGHT)
         at = (page.width - value - small - (px(12) if small else 0), top, value)
-        high = page.put(block.right, at, size, bold=True)
+        high = page.put_text(block.right, at, size, bold=True)
         beside = (page.width - small, top + high // 6, small)
-        page.put(block.right_small, beside, 22, bold=True, tone="quiet", high=high * 5 // 6)
+        page.put_text(block.right_small, beside, 22, bold=True, tone="quiet", high=high * 5 // 6)
         page.height = top + high
         return width
 
 
-class StepsBlock(Painted[Steps]):
-    """The way through the shop as a line with stations."""
+class StepsBlock(PaintedBlock[Steps]):
+    """Shows the way through the shop as a line with stations."""
 
-    def lay(self, page: Page, block: Steps) -> None:
-        """The name and the note of each step, in the middle of its share."""
+    def lay_out(self, page: TextPage, block: Steps) -> None:
+        """Lays the name and the note of each step into the middle of its share."""
         each = page.width // max(len(block.items), 1)
         for n, (name, note, state) in enumerate(block.items):
             shade = "quiet" if state == "next" else ""
             at = (n * each, px(30), each)
             heavy = state == "now"
-            page.put(name, at, 16, bold=heavy, tone=shade, flags=CENTRE, high=px(20))
-            page.put(note, (n * each, px(50), each), 13, tone=shade, flags=CENTRE, high=px(20))
+            page.put_text(name, at, 16, bold=heavy, tone=shade, flags=CENTRE, high=px(20))
+            page.put_text(
+                note, (n * each, px(50), each), 13, tone=shade, flags=CENTRE, high=px(20)
+            )
         page.height = px(70)
 
-    def draw(self, painter: QPainter) -> None:
-        """The line, a disc for each step."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the line, a disc for each step."""
         if self.block is None:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -78,11 +80,11 @@ class StepsBlock(Painted[Steps]):
             painter.drawLine(QPointF(each * (n - 0.5), px(15)), QPointF(each * (n + 0.5), px(15)))
         for n, (_, _, state) in enumerate(self.block.items):
             disc = QRectF(each * (n + 0.5) - px(12), px(3), px(24), px(24))
-            self._disc(painter, disc, state)
+            self._draw_disc(painter, disc, state)
 
-    def _disc(self, painter: QPainter, disc: QRectF, state: str) -> None:
+    def _draw_disc(self, painter: QPainter, disc: QRectF, state: str) -> None:
         if state == "done":
-            mark(painter, disc, "good", palette().good, palette().paper)
+            draw_mark(painter, disc, "good", palette().good, palette().paper)
             return
         now = state == "now"
         painter.setPen(QPen(QColor(palette().act if now else palette().quiet), px(4)))
@@ -90,99 +92,99 @@ class StepsBlock(Painted[Steps]):
         painter.drawEllipse(disc.adjusted(2, 2, -2, -2))
 
 
-class PairsBlock(Painted[Pairs]):
-    """Label and value, a line each."""
+class PairsBlock(PaintedBlock[Pairs]):
+    """Shows label and value, a line each."""
 
-    def lay(self, page: Page, block: Pairs) -> None:
-        """The title, then a line for each pair; a long value wraps."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Pairs) -> None:
+        """Lays out the title, then a line for each pair; a long value wraps."""
+        page.put_below(block.title, 20, bold=True)
         for name, value in block.rows:
             page.height += px(6) if page.height else 0
-            left = min(wide(name, 16), page.width * 3 // 5)
+            left = min(measure_width(name, 16), page.width * 3 // 5)
             room = page.width - left - px(6)
             right = (left + px(6), page.height, room)
             page.height += max(
-                page.put(name, (0, page.height, left), 16, tone="quiet"),
-                page.put(value, right, 17, bold=True, flags=RIGHT),
+                page.put_text(name, (0, page.height, left), 16, tone="quiet"),
+                page.put_text(value, right, 17, bold=True, flags=RIGHT),
             )
 
 
-class HintBlock(Painted[Hint]):
-    """The one thing to do next."""
+class HintBlock(PaintedBlock[Hint]):
+    """Shows the one thing to do next."""
 
-    def lay(self, page: Page, block: Hint) -> None:
-        """Title and what stands at its right, the note below."""
+    def lay_out(self, page: TextPage, block: Hint) -> None:
+        """Lays out title and what stands at its right, the note below."""
         edge = px(16)
         inner = page.width - 2 * edge
-        right = min(wide(block.right, 23, bold=True), inner * 3 // 5)
+        right = min(measure_width(block.right, 23, bold=True), inner * 3 // 5)
         room = inner - right - (px(12) if right else 0)
         at = (page.width - edge - right, edge, right)
         high = max(
-            page.put(block.title, (edge, edge, room), 23, bold=True, tone=block.tone),
-            page.put(block.right, at, 23, bold=True, flags=RIGHT),
+            page.put_text(block.title, (edge, edge, room), 23, bold=True, tone=block.tone),
+            page.put_text(block.right, at, 23, bold=True, flags=RIGHT),
         )
         page.height = edge + high
         if block.note:
             page.height += px(4)
-            page.height += page.put(block.note, (edge, page.height, inner), 17, tone="quiet")
+            page.height += page.put_text(block.note, (edge, page.height, inner), 17, tone="quiet")
         page.height += edge
 
-    def draw(self, painter: QPainter) -> None:
-        """The box."""
-        plate(painter, self.rect(), palette().tint, palette().tint_line)
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the box."""
+        draw_plate(painter, self.rect(), palette().tint, palette().tint_line)
 
 
-class RemarkBlock(Painted[Remark]):
-    """A boxed remark: "Take care"."""
+class RemarkBlock(PaintedBlock[Remark]):
+    """Shows a boxed remark: "Take care"."""
 
-    def lay(self, page: Page, block: Remark) -> None:
-        """The title beside its sign, the text below."""
+    def lay_out(self, page: TextPage, block: Remark) -> None:
+        """Lays the title beside its sign, the text below."""
         edge, left = px(14), px(14 + 26 + 6)
         at = (left, edge, page.width - left - edge)
         page.height = edge
-        page.height += page.put(block.title, at, 17, bold=True, tone=block.tone, high=px(24))
+        page.height += page.put_text(block.title, at, 17, bold=True, tone=block.tone, high=px(24))
         page.height += px(6)
         inner = (edge, page.height, page.width - 2 * edge)
-        page.height += page.put(block.text, inner, 14) + edge
+        page.height += page.put_text(block.text, inner, 14) + edge
 
-    def draw(self, painter: QPainter) -> None:
-        """The box and the sign."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the box and the sign."""
         if self.block is None:
             return
-        plate(painter, self.rect(), palette().care, palette().care_line)
+        draw_plate(painter, self.rect(), palette().care, palette().care_line)
         box = QRectF(px(15), px(15), px(24), px(22))
-        colour = tone(palette(), self.block.tone)
-        mark(painter, box, self.block.tone, colour, palette().care)
+        colour = tone_colour(palette(), self.block.tone)
+        draw_mark(painter, box, self.block.tone, colour, palette().care)
 
 
-class MeterBlock(Painted[Meter]):
-    """A value with a bar: a bit's metres."""
+class MeterBlock(PaintedBlock[Meter]):
+    """Shows a value with a bar: a bit's metres."""
 
-    def lay(self, page: Page, block: Meter) -> None:
-        """The title, the value and what is said to it, room for the bar."""
+    def lay_out(self, page: TextPage, block: Meter) -> None:
+        """Lays out the title, the value and what is said to it, room for the bar."""
         edge = px(14)
         inner = page.width - 2 * edge
         page.height = edge
         shade = block.tone if block.tone != "good" else "quiet"
-        title = page.put(block.title, (edge, edge, inner), 19, bold=True)
+        title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
         if block.left:
             page.height += title + px(6)
-        left = wide(block.left or block.title, 17) + (0 if block.left else px(24))
+        left = measure_width(block.left or block.title, 17) + (0 if block.left else px(24))
         right = (edge + left + px(6), page.height, inner - left - px(6))
         page.height += max(
-            page.put(block.left, (edge, page.height, left), 17),
-            page.put(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
+            page.put_text(block.left, (edge, page.height, left), 17),
+            page.put_text(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
         )
         page.height += px(6) + px(12) + edge
 
-    def draw(self, painter: QPainter) -> None:
-        """The box and the bar."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the box and the bar."""
         if self.block is None:
             return
-        plate(painter, self.rect(), palette().paper, palette().line)
+        draw_plate(painter, self.rect(), palette().paper, palette().line)
         edge, high = px(14), px(12)
         box = QRect(edge, self.height() - edge - high, self.width() - 2 * edge, high)
-        bar(painter, box, self.block.fraction, self.block.tone or "good")
+        draw_bar(painter, box, self.block.fraction, self.block.tone or "good")
 
 
 class ListingRow(Touch):
@@ -192,57 +194,59 @@ class ListingRow(Touch):
         super().__init__(parent, send)
         self.radius = 0
 
-    def draw(self, painter: QPainter) -> None:
-        """The line."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the line."""
         foot = QRect(0, self.height() - 1, self.width(), 1)
         painter.fillRect(foot, QColor(palette().line))
 
 
-class ListingBlock(Rowed[Listing, ListingRow]):
-    """Thin rows of cells under a title; those with a code are tall enough to touch."""
+class ListingBlock(RowsBlock[Listing, ListingRow]):
+    """Shows thin rows of cells under a title; those with a code are tall enough to touch."""
 
-    def lay(self, page: Page, block: Listing) -> None:
-        """The title; below it the rows, each a page of its own."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Listing) -> None:
+        """Lays out the title; below it the rows, each a page of its own."""
+        page.put_below(block.title, 20, bold=True)
         if not block.rows:
-            page.down(block.empty, 16, tone="quiet")
-        spans = _spans(block, page.width)
+            page.put_below(block.empty, 16, tone="quiet")
+        spans = _find_spans(block, page.width)
         for cells, code in block.rows:
-            page.hold(_line(cells, code, spans, page.width))
+            page.put_page(_make_line_page(cells, code, spans, page.width))
 
-    def row(self) -> ListingRow:
-        """One more row."""
+    def make_row(self) -> ListingRow:
+        """Makes one more row."""
         return ListingRow(self, self.send)
 
-    def fill(self, number: int, row: ListingRow, page: Page) -> None:
+    def fill_row(self, number: int, row: ListingRow, page: TextPage) -> None:
         """Shows a row's cells."""
         if self.block:
-            row.become(self.block.rows[number][1], page.said(), page)
+            row.set_content(self.block.rows[number][1], page.join_texts(), page)
 
 
 SHORT = 110  # px; a column no wider than this never wraps
 APART = 16  # px between columns
 
 
-def _line(cells: tuple[Cell, ...], code: str, spans: list[tuple[int, int]], width: int) -> Page:
-    """One row's cells; a narrow last column stands at the right."""
-    page, last = Page(width), len(cells) - 1
+def _make_line_page(
+    cells: tuple[Cell, ...], code: str, spans: list[tuple[int, int]], width: int
+) -> TextPage:
+    """Makes one row's cells; a narrow last column stands at the right."""
+    page, last = TextPage(width), len(cells) - 1
     narrow = [room <= px(SHORT) for _, room in spans]
     for n, cell in enumerate(cells):
         left, room = spans[n]
         if n == last and n < len(spans) - 1:  # a shorter row: its last cell takes the rest
             room = width - px(4) - left
         flags = RIGHT if n == last and n and narrow[n] else LEFT
-        page.put(cell.text, (left, 0, room), 16, bold=cell.bold, tone=cell.tone, flags=flags)
+        page.put_text(cell.text, (left, 0, room), 16, bold=cell.bold, tone=cell.tone, flags=flags)
     tallest = max((w.box.height() for w in page.words), default=0)
     page.height = max(px(TARGET if code else 36), tallest + px(4)) + 1
-    page.middle()
+    page.move_to_middle()
     return page
 
 
-def _spans(block: Listing, width: int) -> list[tuple[int, int]]:
-    """Left and width of each column: short ones as wide as their longest cell, others share."""
-    longest = _longest(block)
+def _find_spans(block: Listing, width: int) -> list[tuple[int, int]]:
+    """Finds left and width of each column: short ones fit their longest cell, others share."""
+    longest = _measure_longest(block)
     if not longest:
         return []
     edge, gap = px(4), px(APART)
@@ -260,12 +264,12 @@ def _spans(block: Listing, width: int) -> list[tuple[int, int]]:
     return spans
 
 
-def _longest(block: Listing) -> list[int]:
-    """The width of each column's longest cell, px."""
+def _measure_longest(block: Listing) -> list[int]:
+    """Measures each column's longest cell, px."""
     most = max((len(cells) for cells, _ in block.rows), default=0)
     return [
         max(
-            wide(cells[n].text, 16, bold=cells[n].bold)
+            measure_width(cells[n].text, 16, bold=cells[n].bold)
             for cells, _ in block.rows
             if n < len(cells)
         )

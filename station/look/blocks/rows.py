@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QWidget
 
 from station.look import marks
 from station.look.blocks.columns import Columns
-from station.look.language import text
+from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
-from station.look.widgets import Key, Rowed, Send, Touch
-from station.look.written import CENTRE, LEFT, RIGHT, Page
+from station.look.widgets import Key, RowsBlock, Send, Touch
+from station.look.written import CENTRE, LEFT, RIGHT, TextPage
 from station.shop.faces import Check, Checks, Row, Table
 from station.shop.words import say
 
@@ -27,21 +27,21 @@ class TableRow(Touch):
         self.columns: Columns | None = None
         self.keys: tuple[Key, ...] = ()
 
-    def set(self, row: Row, columns: Columns, page: Page, ground: str) -> None:
+    def show_row(self, row: Row, columns: Columns, page: TextPage, ground: str) -> None:
         """Shows a row."""
         if (row, ground) != self._shown:  # the ground, a tick, a bar; words see to themselves
             self._shown = (row, ground)
             self.update()
         self.columns = columns
-        said = [text(row.title), text(row.note), *(text(c.text) for c in row.cells)]
+        said = [translate(row.title), translate(row.note), *(translate(c.text) for c in row.cells)]
         self.ground = palette().tint if row.selected else ground
         self.edge = palette().act if row.selected else ""
         self.radius = 8 if row.selected else 0
-        self.become(row.code, ", ".join(filter(None, said)), page)
-        self._keys(row, columns, page)
+        self.set_content(row.code, ", ".join(filter(None, said)), page)
+        self._place_keys(row, columns, page)
 
-    def _keys(self, row: Row, columns: Columns, page: Page) -> None:
-        """A counter between one less and one more."""
+    def _place_keys(self, row: Row, columns: Columns, page: TextPage) -> None:
+        """Places a counter between one less and one more."""
         counted = row.counter is not None
         if counted and not self.keys:
             self.keys = tuple(Key(self, self.send, sign, "", "") for sign in "−+")
@@ -57,11 +57,11 @@ class TableRow(Touch):
         for key, code, name, at in zip(
             self.keys, (row.minus, row.plus), names, places, strict=True
         ):
-            key.stand(QRect(at, top, side, side))
-            key.become(code, text(name), key.page)
+            key.put_into(QRect(at, top, side, side))
+            key.set_content(code, translate(name), key.page)
 
-    def draw(self, painter: QPainter) -> None:
-        """The outline, the tick and the bar."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the outline, the tick and the bar."""
         row, _ = self._shown
         if row is None or self.columns is None:
             return
@@ -69,73 +69,73 @@ class TableRow(Touch):
         if row.shape:
             left, width = self.columns.outline
             tall = px(40)
-            marks.outline(painter, QRect(left, (high - tall) // 2, width, tall), row.shape)
+            marks.draw_outline(painter, QRect(left, (high - tall) // 2, width, tall), row.shape)
         if row.done is not None:
             left, side = self.columns.tick
             box = QRect(left, (high - side) // 2, side, side)
-            marks.tick(painter, box, "done" if row.done else "due")
+            marks.draw_tick(painter, box, "done" if row.done else "due")
         if row.fraction is not None:
             left, width = self.columns.bar
             box = QRect(left, (high - px(BAR)) // 2, width, px(BAR))
-            marks.bar(painter, box, row.fraction)
+            marks.draw_bar(painter, box, row.fraction)
 
 
-class TableBlock(Rowed[Table, TableRow]):
-    """Rows under column heads."""
+class TableBlock(RowsBlock[Table, TableRow]):
+    """Shows rows under column heads."""
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self._columns: dict[int, Columns] = {}  # by width
 
-    def anew(self) -> None:
+    def lay_out_anew(self) -> None:
         """Forgets what was laid out."""
         self._columns.clear()
-        super().anew()
+        super().lay_out_anew()
 
-    def lay(self, page: Page, block: Table) -> None:
-        """Title and heads; below them the rows, each a page of its own."""
-        page.down(block.title, 20, bold=True)
+    def lay_out(self, page: TextPage, block: Table) -> None:
+        """Lays out title and heads; below them the rows, each a page of its own."""
+        page.put_below(block.title, 20, bold=True)
         columns = self._columns[page.width] = Columns(block, page.width)
-        _heads(page, block, columns)
+        _put_heads(page, block, columns)
         for row in block.rows:
-            page.hold(_row_page(row, columns, page.width))
+            page.put_page(_make_row_page(row, columns, page.width))
 
-    def row(self) -> TableRow:
-        """One more row."""
+    def make_row(self) -> TableRow:
+        """Makes one more row."""
         return TableRow(self, self.send)
 
-    def fill(self, number: int, row: TableRow, page: Page) -> None:
+    def fill_row(self, number: int, row: TableRow, page: TextPage) -> None:
         """Shows a row; every other one has a ground of its own."""
         if self.block:
             ground = palette().paper if number % 2 else palette().row
-            row.set(self.block.rows[number], self._columns[page.width], page, ground)
+            row.show_row(self.block.rows[number], self._columns[page.width], page, ground)
 
 
-def _heads(page: Page, block: Table, columns: Columns) -> None:
-    """The heads, over the columns of the rows."""
+def _put_heads(page: TextPage, block: Table, columns: Columns) -> None:
+    """Puts the heads over the columns of the rows."""
     counters = {row.counter for row in block.rows}
     top, high = page.height + px(2), 0
     for n, head in enumerate(block.columns):
         left, width = columns.title if n == 0 else columns.cells[n - 1]
         flags = LEFT if n == 0 or n - 1 in columns.words else RIGHT
         flags = CENTRE if n - 1 in counters else flags
-        high = max(high, page.put(head, (left, top, width), 14, tone="quiet", flags=flags))
+        high = max(high, page.put_text(head, (left, top, width), 14, tone="quiet", flags=flags))
     page.height = top + high + px(2)
 
 
-def _row_page(row: Row, columns: Columns, width: int) -> Page:
-    """A row's texts: title over note, the cells in the middle of the height."""
-    page, (left, wide) = Page(width), columns.title
-    page.put(row.title, (left, 0, wide), 19, bold=True)
-    page.put(row.note, (left, 0, wide), 14, tone="quiet")
+def _make_row_page(row: Row, columns: Columns, width: int) -> TextPage:
+    """Makes a row's texts: title over note, the cells in the middle of the height."""
+    page, (left, wide) = TextPage(width), columns.title
+    page.put_text(row.title, (left, 0, wide), 19, bold=True)
+    page.put_text(row.note, (left, 0, wide), 14, tone="quiet")
     stacked = len(page.words)
     for n, cell in enumerate(row.cells):
         at, room = columns.cells[n]
         flags = CENTRE if row.counter == n else LEFT if n in columns.words else RIGHT
-        page.put(cell.text, (at, 0, room), 19, bold=cell.bold, tone=cell.tone, flags=flags)
+        page.put_text(cell.text, (at, 0, room), 19, bold=cell.bold, tone=cell.tone, flags=flags)
     apart = px(GAP) if row.counter is not None else 0  # keys of two rows, not to be mixed up
-    page.stack(stacked, px(TARGET) + apart, px(4))
-    page.middle(stacked)
+    page.stack_texts(stacked, px(TARGET) + apart, px(4))
+    page.move_to_middle(stacked)
     return page
 
 
@@ -146,19 +146,19 @@ class CheckRow(Touch):
         super().__init__(parent, send)
         self.state = "due"
 
-    def set(self, item: Check, page: Page) -> None:
+    def show_item(self, item: Check, page: TextPage) -> None:
         """Shows an item."""
         if item.state != self.state:
             self.state = item.state
             self.update()
-        name = f"{text(item.label)}: {text(item.text)}, {text(STATES[item.state])}"
-        self.become(item.code, name, page)
+        name = f"{translate(item.label)}: {translate(item.text)}, {translate(STATES[item.state])}"
+        self.set_content(item.code, name, page)
 
-    def draw(self, painter: QPainter) -> None:
-        """The tick."""
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the tick."""
         side = px(30)
         box = QRect(px(4), (self.height() - side) // 2, side, side)
-        marks.tick(painter, box, self.state)
+        marks.draw_tick(painter, box, self.state)
 
 
 STATES = {
@@ -169,30 +169,30 @@ STATES = {
 }
 
 
-class ChecksBlock(Rowed[Checks, CheckRow]):
-    """A list to be ticked."""
+class ChecksBlock(RowsBlock[Checks, CheckRow]):
+    """Shows a list to be ticked."""
 
-    def lay(self, page: Page, block: Checks) -> None:
-        """The title; below it the items, each a page of its own."""
-        page.down(block.title, 19, bold=True)
+    def lay_out(self, page: TextPage, block: Checks) -> None:
+        """Lays out the title; below it the items, each a page of its own."""
+        page.put_below(block.title, 19, bold=True)
         for item in block.items:
             page.height += px(2)
-            page.hold(_check_page(item, page.width))
+            page.put_page(_make_check_page(item, page.width))
 
-    def row(self) -> CheckRow:
-        """One more item."""
+    def make_row(self) -> CheckRow:
+        """Makes one more item."""
         return CheckRow(self, self.send)
 
-    def fill(self, number: int, row: CheckRow, page: Page) -> None:
+    def fill_row(self, number: int, row: CheckRow, page: TextPage) -> None:
         """Shows an item."""
         if self.block:
-            row.set(self.block.items[number], page)
+            row.show_item(self.block.items[number], page)
 
 
-def _check_page(item: Check, width: int) -> Page:
-    page, left = Page(width), px(48)
+def _make_check_page(item: Check, width: int) -> TextPage:
+    page, left = TextPage(width), px(48)
     tone = "stop" if item.state == "wrong" else ""
-    page.put(item.label, (left, 0, width - left - px(4)), 14, tone="quiet")
-    page.put(item.text, (left, 0, width - left - px(4)), 17, bold=True, tone=tone)
-    page.stack(len(page.words), px(TARGET if item.code else UNTOUCHED), px(2))
+    page.put_text(item.label, (left, 0, width - left - px(4)), 14, tone="quiet")
+    page.put_text(item.text, (left, 0, width - left - px(4)), 17, bold=True, tone=tone)
+    page.stack_texts(len(page.words), px(TARGET if item.code else UNTOUCHED), px(2))
     return page
