@@ -397,9 +397,7 @@ class Desk:
             args = add_known(args, Args(numbers=numbers))
         return args
 
-    def _settle(
-        self, do: Do, done: Recorded, after: Draft, known: Args, then: Do | None
-    ) -> Given:
+    def _settle(self, do: Do, done: Recorded, after: Draft, known: Args, then: Do | None) -> Given:
         """What the desk holds after an act: the new hand, a question, or what it held."""
         answer = done.answer
         if done.entry:

@@ -127,9 +127,7 @@ class History:
         self.append(decided.body, decided.answer.sets, local, decided.reads)
         return Recorded(decided.answer, act.id, decided.answer.moves, bool(certain))
 
-    def decide(
-        self, act: Act[Any], rule: Rule[Any], kept: KeptAct | None = None
-    ) -> Decided:
+    def decide(self, act: Act[Any], rule: Rule[Any], kept: KeptAct | None = None) -> Decided:
         """What the rule says to the act now; nothing is written.
 
         `kept` is the act as it is written down already.
