@@ -16,8 +16,8 @@ from demo_db.hands import Hands, Process, before, run, start
 from demo_db.loading import RouterDay
 from demo_db.office import Office, routers
 from demo_db.orders import FIRST_NUMBER, numbers, orders
-from station.bootstrap import all_rules
-from station.bootstrap import seed as found
+from station.bootstrap import load_rules
+from station.bootstrap import seed_shop as found
 from station.ledger.ledger import Ledger
 from station.shop.facts import Order
 
@@ -55,7 +55,7 @@ def build(
     now = now.replace(microsecond=0)
     building = path.with_name(path.name + ".building")
     _remove(building)
-    with closing(Ledger(building, all_rules())) as ledger:
+    with closing(Ledger(building, load_rules())) as ledger:
         ledger.hurry(on=True)
         _history(ledger, now, Random(seed), progress, days)
         ledger.hurry(on=False)

@@ -1,4 +1,4 @@
-"""The composition root: hands rooms, rules, papers, clock and random source to each other.
+"""Is the composition root: hands rooms, rules, papers, clock and ids to each other.
 
 No Qt here: the text station and every command that prints use it as it is; `station.window.show`
 puts the window on top.
@@ -33,24 +33,25 @@ FILE = "shop.db"
 JOINED = "shop.json"  # is there once this PC shares
 
 
-def rooms() -> dict[str, Room]:
+def load_rooms() -> dict[str, Room]:
     """Loads every room by its area: its rules, its dialogue and its screen."""
-    return {area.id: _room(area.id, area.title) for area in AREAS} | {ANYWHERE: _room(ANYWHERE)}
+    loaded = {area.id: _load_room(area.id, area.title) for area in AREAS}
+    return loaded | {ANYWHERE: _load_room(ANYWHERE)}
 
 
-def _room(folder: str, title: Say = Say()) -> Room:
+def _load_room(folder: str, title: Say = Say()) -> Room:
     base = f"station.floor.{folder}"
     return Room(
         title=title,
         rules=import_module(f"{base}.rules").RULES,
         handle_input=import_module(f"{base}.dialogue").handle_input,
         screen=import_module(f"{base}.screen").screen,
-        work=_work(base),
+        work=_find_work(base),
     )
 
 
-def _work(base: str) -> Callable[[], Work | Mapping[str, object]]:
-    """What a room's hand holds; plain values where it has no type yet."""
+def _find_work(base: str) -> Callable[[], Work | Mapping[str, object]]:
+    """Finds what a room's hand holds; plain values where it has no type yet."""
     try:
         work: type[Work] = import_module(f"{base}.work").WORK
     except ModuleNotFoundError:
@@ -58,8 +59,8 @@ def _work(base: str) -> Callable[[], Work | Mapping[str, object]]:
     return work
 
 
-def all_rules() -> Rules:
-    """The rules of all rooms in one table; an act kind stands in one room only."""
+def load_rules() -> Rules:
+    """Loads the rules of all rooms into one table; an act kind stands in one room only."""
     table: Rules = {}
     for folder in (*(area.id for area in AREAS), ANYWHERE):
         rules: Rules = import_module(f"station.floor.{folder}.rules").RULES
@@ -69,8 +70,8 @@ def all_rules() -> Rules:
     return table
 
 
-def data_folder() -> Path:
-    """Where this user's station keeps its data when nothing else is said."""
+def find_data_folder() -> Path:
+    """Finds where this user's station keeps its data when nothing else is said."""
     home = Path.home()
     if sys.platform == "win32":
         base = Path(os.environ.get("LOCALAPPDATA", home / "AppData" / "Local"))
@@ -81,8 +82,8 @@ def data_folder() -> Path:
     return base / "sheet-to-cart"
 
 
-def new_id() -> str:
-    """A random id for an act."""
+def make_id() -> str:
+    """Makes a random id for an act."""
     return uuid.uuid4().hex
 
 
@@ -97,12 +98,12 @@ class Where:
 
 
 @contextmanager
-def opened(data: Path) -> Iterator[Ledger]:
-    """The ledger in a data folder, closed again whatever happens."""
+def open_ledger(data: Path) -> Iterator[Ledger]:
+    """Opens the ledger in a data folder; it is closed again whatever happens."""
     data.mkdir(parents=True, exist_ok=True)
-    ledger = Ledger(data / FILE, all_rules(), station=station_name(data))
+    ledger = Ledger(data / FILE, load_rules(), station=find_station(data))
     try:
-        joined = membership(data)
+        joined = find_membership(data)
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
         yield ledger
@@ -110,14 +111,14 @@ def opened(data: Path) -> Iterator[Ledger]:
         ledger.close()
 
 
-def station_name(data: Path) -> str:
-    """The station number of this PC: 1 until it is joined to a shop."""
-    joined = membership(data)
+def find_station(data: Path) -> str:
+    """Finds the station number of this PC: 1 until it is joined to a shop."""
+    joined = find_membership(data)
     return joined.station if joined else "1"
 
 
-def membership(data: Path) -> "Membership | None":
-    """What this PC knows of the shop's database; None, and nothing loaded, on a single PC."""
+def find_membership(data: Path) -> "Membership | None":
+    """Finds what this PC knows of the shop's database; on a single PC None, nothing loaded."""
     if not (data / JOINED).exists():
         return None
     from station.sharing.membership import of  # noqa: PLC0415 - only where a PC shares
@@ -125,9 +126,9 @@ def membership(data: Path) -> "Membership | None":
     return of(data)
 
 
-def new_loop(ledger: Ledger, data: Path) -> "Loop | None":
-    """The talk with the shop; none on a PC that shares with nobody."""
-    joined = membership(data)
+def make_loop(ledger: Ledger, data: Path) -> "Loop | None":
+    """Makes the talk with the shop; none on a PC that shares with nobody."""
+    joined = find_membership(data)
     if joined is None:
         return None
     from station.sharing.loop import Loop  # noqa: PLC0415 - only where a PC shares
@@ -135,17 +136,17 @@ def new_loop(ledger: Ledger, data: Path) -> "Loop | None":
     return Loop(ledger, lambda: joined.link(data))
 
 
-def new_desk(
+def make_desk(
     ledger: Ledger,
     where: Where,
     clock: Callable[[], str],
     *,
-    ids: Callable[[], str] = new_id,
+    ids: Callable[[], str] = make_id,
     printer: Callable[[str, str], None] = lambda _kind, _id: None,
     begin: Begin | None = None,
 ) -> Desk:
-    """A desk for this ledger at this place. Without `begin` long work is waited for."""
-    router, table = where.router.upper().removeprefix("R"), rooms()
+    """Makes a desk for this ledger at this place. Without `begin` long work is waited for."""
+    router, table = where.router.upper().removeprefix("R"), load_rooms()
     hand: Hand[Any] = Hand(
         area=where.area,
         work=table[where.area].work(),
@@ -172,15 +173,15 @@ def new_desk(
     return desk
 
 
-def seed(
+def seed_shop(
     ledger: Ledger,
     facts: Iterable[Fact],
     at: str,
     *,
     stock: Iterable[tuple[str, int, str, str, str]] = (),
-    ids: Callable[[], str] = new_id,
+    ids: Callable[[], str] = make_id,
 ) -> None:
-    """The first act of a shop: its facts, and `stock` as (part, qty, from, to, batch)."""
+    """Records a shop's first act: its facts, and `stock` as (part, qty, from, to, batch)."""
     args = {
         "facts": [{"kind": f.kind, "value": to_plain(f)} for f in facts],
         "stock": [list(s) for s in stock],
@@ -190,7 +191,7 @@ def seed(
     assert not answer.refused, str(answer.said)
 
 
-def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
+def set_up_shop(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     """Sets an empty ledger up with what every shop starts with.
 
     One that is set up is brought up to what the first facts say by now; where PCs share,
@@ -201,7 +202,7 @@ def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     if shop is not None:
         if shop.first < first.ISSUE and ledger.station == FIRST_STATION:
             ledger.record(
-                Act(id=new_id(), kind="renew_first_facts", at=at, station=ledger.station)
+                Act(id=make_id(), kind="renew_first_facts", at=at, station=ledger.station)
             )
         return
     if ledger.shared:
@@ -211,4 +212,4 @@ def first_morning(ledger: Ledger, at: str, *, routers: int = 1) -> None:
         for n in range(1, routers + 1)
         for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n), zero="a new router"))
     )
-    seed(ledger, (*first.first_facts(), *machines), at)
+    seed_shop(ledger, (*first.first_facts(), *machines), at)

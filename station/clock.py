@@ -4,13 +4,13 @@ from datetime import datetime
 
 
 class Clock:
-    """The shop's clock; pinned to one time where a day is replayed."""
+    """Tells the shop's time; pinned to one time where a day is replayed."""
 
     def __init__(self, pinned: str = "") -> None:
         self.pinned = pinned
 
     def __call__(self) -> str:
-        """Shop-local time to the second."""
+        """Tells the shop-local time to the second."""
         return self.pinned or datetime.now().isoformat(timespec="seconds")
 
     def pin(self, text: str) -> None:

@@ -20,7 +20,7 @@ from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Shop
 from station.window.session import Session
-from station.window.show import application_of
+from station.window.show import find_application
 from tests.bench import SHORT, Bench, centile, ratio
 from tests.bench_history import clock as time_of
 from tests.floor.shop_small import GAUGE
@@ -37,10 +37,10 @@ from PySide6.QtWidgets import QApplication, QWidget
 a = QApplication([]); w = QWidget(); w.resize(1366, 768); w.show(); a.processEvents()
 """
 FRAME = """
-from station.window.show import application_of
+from station.window.show import find_application
 from station.look.window import Window
-a = application_of(); w = Window()
-w.top(area="Loading", where="", worker="", clock="10:42", shared="", shared_ok=True)
+a = find_application(); w = Window()
+w.show_top(area="Loading", where="", worker="", clock="10:42", shared="", shared_ok=True)
 w.show(); a.processEvents()
 """
 READY = (
@@ -51,8 +51,8 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
 from station.window.session import Session
-with bootstrap.opened(pathlib.Path(sys.argv[1])) as ledger:
-    desk = bootstrap.new_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
+with bootstrap.open_ledger(pathlib.Path(sys.argv[1])) as ledger:
+    desk = bootstrap.make_desk(ledger, Where(area="loading", router="1", worker="02"), Clock())
     session = Session(w, desk); session.start(); a.processEvents()
 """
 )
@@ -83,8 +83,8 @@ def small_shop(folder: Path) -> Path:
     """A folder with the tests' small shop in it."""
 
     data = folder / "shop"
-    with bootstrap.opened(data) as ledger:
-        bootstrap.seed(ledger, facts(), "2026-11-25T07:00:00", stock=START)
+    with bootstrap.open_ledger(data) as ledger:
+        bootstrap.seed_shop(ledger, facts(), "2026-11-25T07:00:00", stock=START)
     return data
 
 
@@ -147,15 +147,15 @@ def scans(bench: Bench) -> None:
 def opened(bench: Bench, entries: int) -> tuple[object, object, Session]:
     """A real desk and window on a history with the small shop founded on top of it."""
 
-    application = application_of()
+    application = find_application()
     path = bench.history(entries)
     data = path.parent
     path.rename(data / bootstrap.FILE)
-    ledger = bootstrap.Ledger(data / bootstrap.FILE, bootstrap.all_rules(), station="1")
+    ledger = bootstrap.Ledger(data / bootstrap.FILE, bootstrap.load_rules(), station="1")
     if ledger.view.get(Shop, "shop") is None:
-        bootstrap.seed(ledger, facts(), end_of_day(entries), stock=START)
+        bootstrap.seed_shop(ledger, facts(), end_of_day(entries), stock=START)
     clock = Clock(end_of_day(entries))
-    desk = bootstrap.new_desk(ledger, Where(area="trimming", worker="02"), clock)
+    desk = bootstrap.make_desk(ledger, Where(area="trimming", worker="02"), clock)
     window = Window()
     window.show()
     session = Session(window, desk)

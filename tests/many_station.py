@@ -41,7 +41,7 @@ WORKERS = ("02", "03", "04")
 OFTEN = 40  # times as much of the small shop's orders, batches and stock
 PACE = 80  # scans a second, the waiting for the disk left out
 RACKS = 0.15  # of what is done: a new place on the rack
-RULES = bootstrap.all_rules()
+RULES = bootstrap.load_rules()
 
 
 # --- the shop they begin with
@@ -84,7 +84,7 @@ def begin(folder: Path, shop: Shop, stations: list[str]) -> None:
     first = folder / "first.db"
     ledger = Ledger(first, RULES)
     found, stock = founding(stations)
-    bootstrap.seed(ledger, found, AT, stock=stock)
+    bootstrap.seed_shop(ledger, found, AT, stock=stock)
     ledger.backup(folder / "alone.db")
     with shop.admin() as admin:
         head = copy(admin, shop.names.site, ledger.chain(0), "test")
@@ -141,7 +141,7 @@ class Person:
         self.ledger, self.life = ledger, f"{ledger.station}-{run}"
         self.chance, self.count, self.like = random.Random(self.life), itertools.count(1), orders()
         self.clock, self.now = Clock(AT), datetime.fromisoformat(AT) + timedelta(minutes=run)
-        self.desk = bootstrap.new_desk(ledger, Where(area="popping"), self.clock, ids=self.new_id)
+        self.desk = bootstrap.make_desk(ledger, Where(area="popping"), self.clock, ids=self.new_id)
         self.desk.sign_in(WORKERS[int(ledger.station) % len(WORKERS)])
         self.scans: Iterator[str] = iter(())
         self.asked: list[str] = []  # acts that only count once the shop has said so

@@ -82,15 +82,15 @@ class Stage:
     def __init__(self, folder: Path) -> None:
         self.clock = Clock("2026-11-25T07:00:00")
         self.count = itertools.count(1)
-        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.all_rules(), station="1")
-        bootstrap.seed(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.load_rules(), station="1")
+        bootstrap.seed_shop(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
         self.desk = self.new_desk()
 
     def new_id(self) -> str:
         return f"t{next(self.count):06d}"
 
     def new_desk(self, area: str = "loading") -> Desk:
-        return bootstrap.new_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
+        return bootstrap.make_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
 
     def check(self) -> list[str]:
         """What is not sound in the end."""

@@ -309,7 +309,7 @@ def ways() -> Iterator[str]:
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     from station.look.window import Window  # noqa: PLC0415 - the same
     from station.window.session import Session  # noqa: PLC0415 - Qt only where it is wanted
-    from station.window.show import application_of  # noqa: PLC0415 - the same
+    from station.window.show import find_application  # noqa: PLC0415 - the same
     from tests.replay import Stage, code_of  # noqa: PLC0415 - the static figures need no station
 
     def scanned(open_: Callable[[Stage], Callable[[str], object]]) -> Way:
@@ -325,7 +325,7 @@ def ways() -> Iterator[str]:
         return way
 
     yield f"through the desk: {scanned(lambda stage: stage.desk.take)}"
-    application = application_of()
+    application = find_application()
 
     def at_window(stage: Stage) -> Callable[[str], object]:
         window = Window()

@@ -14,7 +14,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Copies the history into one file."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         ledger.backup(options.file)
     print(f"Backed up to {options.file}")
     return 0

@@ -12,7 +12,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Says what is not sound, or that all is."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         problems = ledger.check()
     for problem in problems:
         print(problem)

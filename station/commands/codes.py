@@ -14,6 +14,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Prints every code as JSON."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         print_json(list_codes(ledger))
     return 0

@@ -22,7 +22,7 @@ class CommandError(Exception):
 
 def find_data(options: argparse.Namespace) -> Path:
     """Finds the data folder of a command."""
-    return options.data or bootstrap.data_folder()
+    return options.data or bootstrap.find_data_folder()
 
 
 def require_shop(options: argparse.Namespace) -> Path:

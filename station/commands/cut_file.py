@@ -130,7 +130,7 @@ def _find_machine(
         if asked:
             raise CommandError(f"There is no shop in {data}, so router {asked} is not known.")
         return None, {}, {}
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise CommandError(f"There is no router {asked}.")

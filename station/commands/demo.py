@@ -30,8 +30,8 @@ def run(options: argparse.Namespace) -> int:
         return tour.run(argparse.Namespace(out=out, scanner_only=False, now=options.now))
     from station.window import first_run, show  # noqa: PLC0415 - Qt, where there is a display
 
-    with bootstrap.opened(data) as ledger:
-        first_run.settle(ledger, Where(area="loading", router="1", bench="1"))
+    with bootstrap.open_ledger(data) as ledger:
+        first_run.keep_where(ledger, Where(area="loading", router="1", bench="1"))
     return show.open_station(data, make_clock(options))
 
 

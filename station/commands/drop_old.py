@@ -33,7 +33,7 @@ def drop_old(data: Path, now: str) -> None:
     if joined is None:
         raise NotDropped("This PC shares with nobody: its history is the only one.")
     since = (datetime.fromisoformat(now) - KEPT).isoformat(timespec="seconds")
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         number, digest = ledger.older_than(since)
         if number == ledger.begins()[0]:
             print(f"Nothing here is older than {write_day(since)}.")

@@ -36,7 +36,7 @@ def join_shop(data: Path, host: str) -> None:
     joined = membership.of(data)
     if joined is None or host or not _is_empty(data):
         joined = _join_with_card(data, joined, host)
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         print(f"This PC is station {joined.station} of the shop at {joined.address}.")
         problem = copy_shop(data, ledger)
         print(problem or f"The shop is here: {ledger.count()} entries{_sum_up(ledger)}.")
@@ -54,13 +54,13 @@ def _join_with_card(data: Path, known: Membership | None, host: str) -> Membersh
 
 def _is_empty(data: Path) -> bool:
     """Tells whether nothing of the shop was copied yet."""
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         return not ledger.count()
 
 
 def _make_room(data: Path) -> None:
     """Sets a shop aside that was opened once and never worked in. Raises NoJoining."""
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         used = ledger.count() > FIRST_MORNING
     if used:
         raise NoJoining(

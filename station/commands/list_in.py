@@ -18,7 +18,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Takes a list in from CSV, once a supervisor has given the PIN."""
     kind = list_out.find_list(options.list)
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         if not ask_for_supervisor(ledger, options.worker):
             raise CommandError("That is supervisor's work: the PIN is not right.")
         problems = lists.read(
@@ -27,7 +27,7 @@ def run(options: argparse.Namespace) -> int:
             options.file,
             options.worker,
             make_clock(options)(),
-            bootstrap.new_id(),
+            bootstrap.make_id(),
         )
     for problem in problems:
         print(problem, file=sys.stderr)

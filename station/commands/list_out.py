@@ -19,7 +19,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Writes a list as CSV."""
     kind = find_list(options.list)
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
     print(options.file)
     return 0

@@ -19,7 +19,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Sets a supervisor's PIN, asked for without showing it."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         print(ask_and_set_pin(ledger, options.worker, make_clock(options)()))
     return 0
 
@@ -43,7 +43,7 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
 def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     """Sets a PIN; gives what to say. Raises ValueError for a PIN that is none."""
     act = Act(
-        id=bootstrap.new_id(),
+        id=bootstrap.make_id(),
         kind=SetPin.kind,
         at=at,
         worker=worker,

@@ -5,7 +5,7 @@ import argparse
 from station import bootstrap
 from station.commands.common import CommandError, require_shop
 from station.printing import printers
-from station.window.show import application_of
+from station.window.show import find_application
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -16,14 +16,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Keeps a choice, then lists the printers and what each size goes to."""
-    application_of()
+    find_application()
     names = printers.list_attached()
     if options.size and options.size not in printers.PAPERS:
         raise CommandError(f"{options.size} is no size: {', '.join(printers.PAPERS)}.")
     if options.name not in ("", printers.OPENED, *names):
         there = ", ".join(names) or "none"
         raise CommandError(f"There is no printer {options.name}. There is: {there}.")
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         if options.size:
             printers.keep_choice(ledger, options.size, options.name)
         for size in printers.PAPERS:

@@ -24,13 +24,13 @@ def run(options: argparse.Namespace) -> int:
     where = Where(
         area=options.area, router=options.router, bench=options.bench, worker=options.worker
     )
-    with keep_errors(data), bootstrap.opened(data) as ledger:
+    with keep_errors(data), bootstrap.open_ledger(data) as ledger:
         sound = run_text_station(
-            bootstrap.new_desk(ledger, where, clock),
+            bootstrap.make_desk(ledger, where, clock),
             clock,
             sys.stdin,
             lambda text: print(text, flush=True),
             lambda text: print(text, file=sys.stderr, flush=True),
-            bootstrap.new_loop(ledger, data),
+            bootstrap.make_loop(ledger, data),
         )
     return 0 if sound else OWN_BUG

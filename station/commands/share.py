@@ -58,7 +58,7 @@ def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) 
     """Makes the database the shop's and prints a join card for each other station."""
     address = read_owner(url)
     password = ask_password(address)
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
         copy_shop(data, ledger)
         here = f"this PC is its station {ledger.station}."

@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Prints the shop as JSON."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         print_json(describe_shop(ledger, make_clock(options)()))
     return 0
 
@@ -46,11 +46,11 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
     held = Stock(ledger)
     return {
         "now": now,
-        "batches": [_batch(ledger, b, held) for b in ledger.facts(Batch)],
-        "rack": _racks(ledger, held),
-        "orders": [_order(ledger, o, held) for o in ledger.facts(Order)],
-        "carts": [_cart(ledger, c) for c in ledger.facts(Cart)],
-        "routers": [_router(ledger, r) for r in ledger.facts(Router)],
+        "batches": [_describe_batch(ledger, b, held) for b in ledger.facts(Batch)],
+        "rack": _describe_racks(ledger, held),
+        "orders": [_describe_order(ledger, o, held) for o in ledger.facts(Order)],
+        "carts": [_describe_cart(ledger, c) for c in ledger.facts(Cart)],
+        "routers": [_describe_router(ledger, r) for r in ledger.facts(Router)],
         "look": [
             {"kind": c.what, "text": str(c.text), "since": c.since}
             for c in ledger.facts(Concern)
@@ -61,7 +61,7 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
 
 
 class Stock:
-    """All balances above zero, by batch and by place."""
+    """Holds all balances above zero, by batch and by place."""
 
     def __init__(self, ledger: Ledger) -> None:
         self.by_batch: dict[str, list[Held]] = {}
@@ -72,7 +72,7 @@ class Stock:
                 self.by_place.setdefault(held.place, []).append(held)
 
 
-def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
+def _describe_batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
     revision = find_revision(ledger.view, batch)
     cut_file = ledger.view.get(CutFile, batch.cut_file)
     makes = revision.makes() if revision and not batch.parent else {}
@@ -94,12 +94,12 @@ def _batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
             }
             for p, found in places.items()
         ],
-        "holds": [*batch.holds, *_old_revision(batch, cut_file)],
+        "holds": [*batch.holds, *_list_old_revision(batch, cut_file)],
     }
 
 
-def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
-    """The hold on sheets that are left of a revision that is not approved any more."""
+def _list_old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
+    """Tells the hold on sheets that are left of a revision that is not approved any more."""
     if cut_file is None or batch.state not in ("queued", "cutting"):
         return []
     if batch.revision == cut_file.approved:
@@ -113,12 +113,14 @@ def _old_revision(batch: Batch, cut_file: CutFile | None) -> list[str]:
     return [str(words)]
 
 
-def _racks(ledger: Ledger, stock: Stock) -> list[Json]:
+def _describe_racks(ledger: Ledger, stock: Stock) -> list[Json]:
     promised = count_promised(ledger.view)
-    return [_rack(ledger, r, stock, promised.get(r.part, 0)) for r in ledger.facts(RackPlace)]
+    return [
+        _describe_rack(ledger, r, stock, promised.get(r.part, 0)) for r in ledger.facts(RackPlace)
+    ]
 
 
-def _rack(ledger: Ledger, rack: RackPlace, stock: Stock, promised: int) -> Json:
+def _describe_rack(ledger: Ledger, rack: RackPlace, stock: Stock, promised: int) -> Json:
     part = ledger.view.get(Part, rack.part)
     return {
         "place": rack.name,
@@ -129,7 +131,7 @@ def _rack(ledger: Ledger, rack: RackPlace, stock: Stock, promised: int) -> Json:
     }
 
 
-def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
+def _describe_order(ledger: Ledger, order: Order, stock: Stock) -> Json:
     places = [
         f"packing/{order.id}",
         *(f"pack/{p.id}" for p in ledger.facts(Pack) if p.order == order.id),
@@ -150,12 +152,12 @@ def _order(ledger: Ledger, order: Order, stock: Stock) -> Json:
     return {"order": order.id, "due": order.due, "state": order.state, "lines": lines}
 
 
-def _cart(ledger: Ledger, cart: Cart) -> Json:
+def _describe_cart(ledger: Ledger, cart: Cart) -> Json:
     packs = [p.id for p in ledger.view.shelf(Pack, f"cart/{cart.id}", 500)]
     return {"cart": cart.id, "packs": packs, "state": cart.state}
 
 
-def _router(ledger: Ledger, router: Router) -> Json:
+def _describe_router(ledger: Ledger, router: Router) -> Json:
     bed = find_bed(ledger.view, router.id)
     queue = [b.id for b in list_queue(ledger.view, router.id)]
     return {"router": f"R{router.id}", "state": bed.state, "queue": queue}

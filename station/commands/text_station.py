@@ -55,7 +55,7 @@ def run_text_station(
 
 
 def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) -> Iterator[str]:
-    """The lines as they come; while none comes, the talk with the shop goes on."""
+    """Gives the lines as they come; while none comes, the talk with the shop goes on."""
     come: SimpleQueue[str | None] = SimpleQueue()
 
     def read() -> None:
@@ -78,7 +78,7 @@ def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) 
 
 
 def _share_the_rest(loop: "Loop", beside: Callable[[str], None]) -> None:
-    """A moment for what is not shared yet; away from the shop it waits for the next start."""
+    """Shares what is not shared yet, for a moment; the rest waits for the next start."""
     end = monotonic() + LAST_WORDS
     while monotonic() < end and loop.ledger.not_shared():
         _step_sharing(loop, beside)
@@ -87,7 +87,7 @@ def _share_the_rest(loop: "Loop", beside: Callable[[str], None]) -> None:
 
 
 def _step_sharing(loop: "Loop", beside: Callable[[str], None]) -> None:
-    """A step of the talk with the shop. What kept it from going on is over: that is said."""
+    """Goes a step on with the talk with the shop; says it when that works again."""
     before = loop.fault
     loop.step()
     if before and not loop.fault:
@@ -95,7 +95,7 @@ def _step_sharing(loop: "Loop", beside: Callable[[str], None]) -> None:
 
 
 def _take_safely(desk: Desk, clock: Clock, text: str) -> Given | None:
-    """What became of one line; None: our own mistake, which is written down."""
+    """Takes one line; None: our own mistake, which is written down."""
     told = "" if desk.secret else text
     desk.recorded = None
     try:
@@ -106,7 +106,7 @@ def _take_safely(desk: Desk, clock: Clock, text: str) -> Given | None:
 
 
 def _tell_own_bug(desk: Desk) -> Given:
-    """What the line of a mistake of our own has recorded all the same."""
+    """Tells what the line of a mistake of our own has recorded all the same."""
     done = desk.recorded
     if done is None:
         return Given(tell_own_bug(None))
@@ -114,7 +114,7 @@ def _tell_own_bug(desk: Desk) -> Given:
 
 
 def take_line(desk: Desk, clock: Clock, text: str) -> Given:
-    """One line of the text station: an order to the station (``@…``) or an input."""
+    """Takes one line: an order to the station (``@…``) or an input."""
     if not text.startswith("@"):
         return desk.take(text)
     try:
@@ -126,7 +126,7 @@ def take_line(desk: Desk, clock: Clock, text: str) -> Given:
 
 
 def _obey(desk: Desk, clock: Clock, text: str) -> Given:
-    """What became of an order to the station."""
+    """Does what an order to the station says."""
     word, _, rest = text[1:].partition(" ")
     rest = rest.strip()
     if word == "at":

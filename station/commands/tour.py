@@ -19,4 +19,4 @@ def run(options: argparse.Namespace) -> int:
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
     from station.tour import drive  # noqa: PLC0415 - Qt reads the environment as it is loaded
 
-    return drive.run(options.out, scanner_only=options.scanner_only, now=options.now)
+    return drive.run_tour(options.out, scanner_only=options.scanner_only, now=options.now)

@@ -20,7 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Writes the traveller of a batch as a PDF. Raises CommandError where there is no batch."""
-    with bootstrap.opened(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
         now = make_clock(options)()
         if options.copy:
             _make_next_copy(ledger, options.batch, now)
@@ -35,7 +35,7 @@ def run(options: argparse.Namespace) -> int:
 def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
     """Makes the next copy of a traveller; the one before is void."""
     act: Act[Any] = Act(
-        id=bootstrap.new_id(),
+        id=bootstrap.make_id(),
         kind="new_copy",
         at=at,
         subject=f"batch/{batch}",

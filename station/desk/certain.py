@@ -13,24 +13,24 @@ from station.shop.words import say
 PATIENCE = 2.0  # seconds
 
 
-class Certain:
-    """The newest such act of this station, until its verdict is known or told as unknown."""
+class CertainAct:
+    """Follows the newest such act here until its verdict is known or told as unknown."""
 
     def __init__(self, ledger: Ledger, clock: Callable[[], float]) -> None:
         self._ledger, self._clock = ledger, clock
         self._given: Given | None = None
         self._until = 0.0
 
-    def asked(self, given: Given) -> Answer:
-        """What the strip says at once."""
+    def ask_shop(self, given: Given) -> Answer:
+        """Says at once that the shop is asked, where the act waits for its word."""
         self._given = given if given.certain and given.entry else None
         if self._given is None:
             return given.answer
         self._until = self._clock() + PATIENCE
         return attention(say("Asking the shop: {what}", what=given.answer.said), say("A moment."))
 
-    def told(self) -> Answer | None:
-        """What is to be said now: the answer once it holds; None while there is nothing new."""
+    def find_verdict(self) -> Answer | None:
+        """Finds what is to be said now: the answer once it holds; None while nothing is new."""
         if self._given is None or self._given.entry is None:
             return None
         given, verdict = self._given, self._ledger.verdict(self._given.entry)

@@ -34,7 +34,7 @@ from station.shop import cards, codes
 from station.shop.facts import Batch, Bed, Router
 from station.tour.story import STORY, Step
 from station.window.session import Session
-from station.window.show import application_of
+from station.window.show import find_application
 
 SIZE = (1366, 768)
 AT = "2026-11-25T10:42:00"
@@ -83,7 +83,7 @@ class Tour:
         self.out, self.scanner_only = out, scanner_only
         self.clock = Clock()
         self.clock.pin(at or AT)
-        self.application = application_of()
+        self.application = find_application()
         self.shots = 0
         self.problems: list[str] = []
         self.watch = OnlyScans()
@@ -91,30 +91,30 @@ class Tour:
             self.application.installEventFilter(self.watch)
 
     def run(self) -> int:
-        """The whole day; gives the exit code."""
+        """Runs the whole day; gives the exit code."""
         self.out.mkdir(parents=True, exist_ok=True)
         SHOP_TIME.smooth = False
-        with shop_folder() as folder:
+        with make_shop_folder() as folder:
             print("Building the demo shop …", flush=True)  # noqa: T201 - a command prints
             build(folder / bootstrap.FILE, datetime.fromisoformat(self.clock()))
-            changed_text(folder / "files")
-            with bootstrap.opened(folder) as ledger:
+            write_changed_text(folder / "files")
+            with bootstrap.open_ledger(folder) as ledger:
                 self.ledger = ledger
-                self._open()
+                self._open_window()
                 for number, step in enumerate(STORY, 1):
-                    self._step(number, step)
-                self._cards()
+                    self._take_step(number, step)
+                self._write_cards()
                 self.session.stop()
                 self.window.close()
         SHOP_TIME.smooth = True
         self.application.removeEventFilter(self.watch)
-        return self._end()
+        return self._say_end()
 
-    def _open(self) -> None:
+    def _open_window(self) -> None:
         papers = pdf_files.Papers(self.ledger, self.out / "papers", self.clock)
-        self.desk = bootstrap.new_desk(
+        self.desk = bootstrap.make_desk(
             self.ledger,
-            Where(area="loading", router=free_router(self.ledger)),
+            Where(area="loading", router=find_free_router(self.ledger)),
             self.clock,
             printer=papers,
             begin=ShownJob,
@@ -126,13 +126,13 @@ class Tour:
         self.session.start()
         QTest.qWaitForWindowExposed(self.window)
 
-    def _step(self, number: int, step: Step) -> None:
+    def _take_step(self, number: int, step: Step) -> None:
         for words in step.scans:
             if words.startswith("@"):
-                self._wait(words)
+                self._wait_for(words)
                 continue
             for text in step.codes(words, self.ledger, self.desk):
-                self.scan(text, words)
+                self.scan_code(text, words)
         self.session.repaint()
         self.application.processEvents()
         self.look_over(step.name)
@@ -143,12 +143,12 @@ class Tour:
             said = self.session.answered
             raise TourFailed(f"step {number} {step.name}: {said.said} / {said.do}")
 
-    def _wait(self, words: str) -> None:
-        """What passes without a scan: minutes, work beside the screen, a picture that moves."""
+    def _wait_for(self, words: str) -> None:
+        """Waits for what passes without a scan: minutes, a job, a picture that moves."""
         if words == "@done":
             self._end_job()
         elif words == "@tap":
-            self._tap()
+            self._tap_piece()
         elif words == "@shown":
             QTest.qWait(300)
         else:
@@ -164,11 +164,11 @@ class Tour:
         while self.desk.underway is not None:
             QTest.qWait(50)
 
-    def _tap(self) -> None:
-        """A piece of the drawn sheet is touched; with a scanner alone, its zone's card."""
+    def _tap_piece(self) -> None:
+        """Touches a piece of the drawn sheet; with a scanner alone, it scans its zone's card."""
         drawn = next(b for b in self.window.findChildren(SheetBlock) if b.isVisible())
         if self.scanner_only or drawn.block is None:
-            self.scan(codes.write("zone", "55"), "zone 55")
+            self.scan_code(codes.write("zone", "55"), "zone 55")
             return
         sheet, part = drawn.block.revision, self.desk.hand.work.get("part")
         piece = next(p for p in reversed(sheet.placed) if p.part == part)
@@ -180,9 +180,9 @@ class Tour:
         )
         QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, pos=at)
 
-    def scan(self, text: str, words: str) -> None:
+    def scan_code(self, text: str, words: str) -> None:
         """Types a code as a scanner does. In a scanner-only tour it must be printed."""
-        if self.scanner_only and text not in self.printed():
+        if self.scanner_only and text not in self.list_printed():
             raise TourFailed(f"{words} ({text}) is on no card and no paper")
         self.watch.scanning = True
         QTest.keyClicks(self.window, text)
@@ -192,22 +192,22 @@ class Tour:
         if self.watch.broken:
             raise TourFailed(f"scanner only, but {self.watch.broken}")
 
-    def printed(self) -> set[str]:
-        """Every code that a card or paper of this shop carries now."""
+    def list_printed(self) -> set[str]:
+        """Lists every code that a card or paper of this shop carries now."""
         return {str(row["code"]) for row in list_codes(self.ledger)}
 
     def look_over(self, name: str) -> None:
         """Notes what is not fit on the screen as it stands."""
         self.problems += [f"{name}: {problem}" for problem in inspect.list_problems(self.window)]
 
-    def _cards(self) -> None:
-        """Every card and list as PDF."""
+    def _write_cards(self) -> None:
+        """Writes every card and list as PDF."""
         folder = self.out / "papers"
         folder.mkdir(exist_ok=True)
         for kind, names in (
             ("badges", ("",)),
             ("part_cards", ("",)),
-            ("button_cards", (*areas(), "all")),
+            ("button_cards", (*list_areas(), "all")),
         ):
             for name in names:
                 paper = gathering.make_paper(self.ledger, kind, name, self.clock())
@@ -216,7 +216,7 @@ class Tour:
                         paper.write_pdf()
                     )
 
-    def _end(self) -> int:
+    def _say_end(self) -> int:
         for problem in dict.fromkeys(self.problems):
             print(problem)  # noqa: T201 - a command
         print(f"{self.shots} pictures in {self.out}, {len(set(self.problems))} problems")  # noqa: T201 - a command prints
@@ -224,7 +224,7 @@ class Tour:
 
 
 @contextmanager
-def shop_folder() -> Iterator[Path]:
+def make_shop_folder() -> Iterator[Path]:
     """Gives a folder of the same name every time: one picture shows it.
 
     Where it is there already, another tour is at work in it, and this one takes any name. What
@@ -243,8 +243,8 @@ def shop_folder() -> Iterator[Path]:
         shutil.rmtree(folder)
 
 
-def changed_text(folder: Path) -> None:
-    """A text for the office to read: a cut file of the demo shop, one feed of it too fast."""
+def write_changed_text(folder: Path) -> None:
+    """Writes a text for the office to read: a demo cut file with one feed too fast."""
     import demo_db  # noqa: PLC0415 - the builder is heavy
 
     text = (Path(demo_db.__file__).parent / "cut_files" / "HC300-SET-C.nc").read_text("ascii")
@@ -253,8 +253,8 @@ def changed_text(folder: Path) -> None:
     (folder / "HC300-SET-E.nc").write_text(changed, "ascii")
 
 
-def free_router(ledger: Ledger) -> str:
-    """A router that stands free with batches in its queue."""
+def find_free_router(ledger: Ledger) -> str:
+    """Finds a router that stands free with batches in its queue."""
     for router in ledger.facts(Router):
         bed = ledger.view.get(Bed, router.id)
         if ledger.view.shelf(Batch, f"queue/{router.id}") and (bed is None or bed.state == "free"):
@@ -262,13 +262,13 @@ def free_router(ledger: Ledger) -> str:
     return "1"
 
 
-def areas() -> tuple[str, ...]:
-    """Areas that have cards of their own."""
+def list_areas() -> tuple[str, ...]:
+    """Lists the areas that have cards of their own."""
     return tuple(dict.fromkeys(card.area for card in cards.BUTTONS.values()))
 
 
-def run(out: Path, *, scanner_only: bool, now: str) -> int:
-    """The ``station tour`` command."""
+def run_tour(out: Path, *, scanner_only: bool, now: str) -> int:
+    """Runs the tour; gives the exit code."""
     try:
         return Tour(out, scanner_only=scanner_only, at=now).run()
     except TourFailed as failed:

@@ -32,7 +32,7 @@ CLOSE = cards.button("close_pack")
 
 @dataclass(frozen=True, kw_only=True)
 class Step:
-    """Scans in a row, then a picture; `tone` is what the last answer must be."""
+    """Scans codes in a row, then takes a picture; `tone` is what the last answer must be."""
 
     name: str
     scans: tuple[str, ...]
@@ -40,10 +40,10 @@ class Step:
     shot: bool = True
 
     def codes(self, words: str, ledger: Ledger, desk: Desk) -> list[str]:
-        """The codes to scan for these words; a number is its digit cards and “That is it”."""
+        """Lists the codes for these words; a number is its digit cards and “That is it”."""
         kind, _, rest = words.partition(" ")
         if kind == "number":
-            found = {"thickness": thickness, "weight": weight}.get(rest)
+            found = {"thickness": choose_thickness, "weight": choose_weight}.get(rest)
             text = found(ledger.view, desk) if found else rest
             keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
             return [*keys, cards.button("enter")]
@@ -52,7 +52,7 @@ class Step:
         return [self.find(words, ledger, desk)]
 
     def find(self, words: str, ledger: Ledger, desk: Desk) -> str:
-        """The one code to scan for these words."""
+        """Finds the one code to scan for these words."""
         kind, _, rest = words.partition(" ")
         if kind == "button":
             return cards.button(rest)
@@ -63,26 +63,26 @@ class Step:
         return codes.write(kind, rest) if kind in codes.LETTERS else words
 
 
-def _traveller(batch: Batch | None) -> str:
+def _write_traveller(batch: Batch | None) -> str:
     assert batch is not None, "the demo shop has no such batch"
     return codes.write("batch", batch.id, batch.copy)
 
 
-def queued(view: View, _rest: str, desk: Desk) -> str:
-    """The first batch in this router's queue."""
-    return _traveller(next(iter(view.shelf(Batch, f"queue/{desk.hand.router}")), None))
+def find_queued(view: View, _rest: str, desk: Desk) -> str:
+    """Finds the first batch in this router's queue."""
+    return _write_traveller(next(iter(view.shelf(Batch, f"queue/{desk.hand.router}")), None))
 
 
-def waiting_part(view: View, _rest: str, _desk: Desk) -> str:
-    """A part that lies at trimming in the most batches."""
+def find_waiting_part(view: View, _rest: str, _desk: Desk) -> str:
+    """Finds a part that lies at trimming in the most batches."""
     batches: dict[str, set[str]] = {}
     for held in view.stock(place="trimming"):
         batches.setdefault(held.part, set()).add(held.batch)
     return codes.write("part", max(batches, key=lambda p: len(batches[p])))
 
 
-def right_lot(view: View, router: str, desk: Desk) -> str:
-    """A lot of the material that the batch in hand wants, with sheets left."""
+def find_right_lot(view: View, router: str, desk: Desk) -> str:
+    """Finds a lot of the material that the batch in hand wants, with sheets left."""
     bed = view.get(Bed, desk.hand.router or router)
     batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
     revision = find_revision(view, batch) if batch else None
@@ -92,8 +92,8 @@ def right_lot(view: View, router: str, desk: Desk) -> str:
     )
 
 
-def thickness(view: View, desk: Desk) -> str:
-    """A reading within the limits of the material of the batch in hand."""
+def choose_thickness(view: View, desk: Desk) -> str:
+    """Chooses a reading within the limits of the material of the batch in hand."""
     bed = view.get(Bed, desk.hand.router)
     batch = view.get(Batch, desk.hand.subject or (bed.batch if bed else ""))
     revision = find_revision(view, batch) if batch else None
@@ -101,44 +101,45 @@ def thickness(view: View, desk: Desk) -> str:
     return f"{(material.low_mm + material.high_mm) / 2:.1f}" if material else "6.4"
 
 
-def waiting_slip(view: View, _rest: str, _desk: Desk) -> str:
-    """The traveller of the batch whose parts have waited longest at popping and may go on."""
+def find_waiting_slip(view: View, _rest: str, _desk: Desk) -> str:
+    """Finds the traveller of the batch that has waited longest at popping and may go on."""
     batches = (view.get(Batch, slip.batch) for slip in view.shelf(Slip, "popping"))
-    return _traveller(next((b for b in batches if b and not b.holds), None))
+    return _write_traveller(next((b for b in batches if b and not b.holds), None))
 
 
-def at_trimming(view: View, _rest: str, _desk: Desk) -> str:
-    """The traveller of a batch at trimming that goes to the rack."""
+def find_at_trimming(view: View, _rest: str, _desk: Desk) -> str:
+    """Finds the traveller of a batch at trimming that goes to the rack."""
     for held in view.stock(place="trimming"):
         batch = view.get(Batch, held.batch)
         if batch and not batch.holds:
-            return _traveller(batch)
-    return _traveller(None)
+            return _write_traveller(batch)
+    return _write_traveller(None)
 
 
-def part_in_hand(view: View, number: str, desk: Desk) -> str:
-    """The first (or n-th) part of the batch in hand."""
+def find_part_in_hand(view: View, number: str, desk: Desk) -> str:
+    """Finds the first (or n-th) part of the batch in hand."""
     parts = list(by_part(list_with_paper(view, desk.hand.subject)))
     return codes.write("part", parts[int(number or 1) - 1])
 
 
-def packable(view: View, _rest: str, _desk: Desk) -> str:
-    """The first open order whose every part lies on the rack."""
+def find_packable(view: View, _rest: str, _desk: Desk) -> str:
+    """Finds the first open order whose every part lies on the rack."""
     for order in view.shelf(Order, "open"):
         if order.state == "open" and all(
-            _on_rack(view, part) >= count for part, count in count_wanted(view, order).items()
+            _count_on_rack(view, part) >= count
+            for part, count in count_wanted(view, order).items()
         ):
             return codes.write("order", order.id)
     raise AssertionError("no order can be packed whole")
 
 
-def _on_rack(view: View, part: str) -> int:
+def _count_on_rack(view: View, part: str) -> int:
     found = view.get(Part, part)
     return total(list_on_rack(view, found)) if found else 0
 
 
-def next_part(view: View, _rest: str, desk: Desk) -> str:
-    """The next part that the order in hand still wants."""
+def find_next_part(view: View, _rest: str, desk: Desk) -> str:
+    """Finds the next part that the order in hand still wants."""
     order = view.get(Order, desk.hand.subject)
     assert order is not None, "no order is in hand"
     inside = by_part(view.stock(place=f"packing/{order.id}"))
@@ -148,13 +149,13 @@ def next_part(view: View, _rest: str, desk: Desk) -> str:
     return CLOSE
 
 
-def weight(view: View, desk: Desk) -> str:
-    """What the pack in hand should weigh, in whole grams."""
+def choose_weight(view: View, desk: Desk) -> str:
+    """Chooses what the pack in hand should weigh, in whole grams."""
     return f"{expected(desk.hand, view).grams:.0f}"
 
 
-def wrong_part(view: View, _rest: str, desk: Desk) -> str:
-    """A part that the order in hand does not want."""
+def find_wrong_part(view: View, _rest: str, desk: Desk) -> str:
+    """Finds a part that the order in hand does not want."""
     order = view.get(Order, desk.hand.subject)
     wanted = count_wanted(view, order) if order else {}
     return codes.write(
@@ -162,31 +163,31 @@ def wrong_part(view: View, _rest: str, desk: Desk) -> str:
     )
 
 
-def new_pack(view: View, _rest: str, _desk: Desk) -> str:
-    """A pack that waits for a cart."""
+def find_new_pack(view: View, _rest: str, _desk: Desk) -> str:
+    """Finds a pack that waits for a cart."""
     return codes.write("pack", view.shelf(Pack, "packed", 500)[-1].id)
 
 
-def on_cart(view: View, rest: str, _desk: Desk) -> str:
-    """The n-th pack on a cart."""
+def find_on_cart(view: View, rest: str, _desk: Desk) -> str:
+    """Finds the n-th pack on a cart."""
     cart, _, number = rest.partition(" ")
     packs = view.shelf(Pack, f"cart/{cart}", 500)
     return codes.write("pack", packs[min(int(number), len(packs)) - 1].id)
 
 
 FINDERS: dict[str, Callable[[View, str, Desk], str]] = {
-    "queued": queued,
-    "right-lot": right_lot,
-    "waiting": waiting_slip,
-    "waiting-part": waiting_part,
-    "at-trimming": at_trimming,
-    "part-in-hand": part_in_hand,
-    "packable": packable,
-    "next-part": next_part,
-    "part-to-go": next_part,
-    "wrong-part": wrong_part,
-    "new-pack": new_pack,
-    "on-cart": on_cart,
+    "queued": find_queued,
+    "right-lot": find_right_lot,
+    "waiting": find_waiting_slip,
+    "waiting-part": find_waiting_part,
+    "at-trimming": find_at_trimming,
+    "part-in-hand": find_part_in_hand,
+    "packable": find_packable,
+    "next-part": find_next_part,
+    "part-to-go": find_next_part,
+    "wrong-part": find_wrong_part,
+    "new-pack": find_new_pack,
+    "on-cart": find_on_cart,
 }
 
 READY = (

@@ -1,10 +1,10 @@
-"""The first time a PC opens its station: where it stands, units, paper; asked once."""
+"""Asks on the first opening where a PC stands, in which units and on what paper; once."""
 
 from dataclasses import replace
 
 from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
 
-from station.bootstrap import Where, new_id
+from station.bootstrap import Where, make_id
 from station.ledger.ledger import Ledger
 from station.look import style
 from station.queries.settings import find_shop
@@ -16,8 +16,8 @@ from station.shop.plain import to_plain
 KEPT = ("area", "router", "bench")
 
 
-def where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
-    """Where this PC stands: as kept, else as asked; None when the question is closed."""
+def find_where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
+    """Finds where this PC stands: as kept, else as asked; None when the question is closed."""
     kept = {name: ledger.local(name) or "" for name in KEPT}
     if kept["area"]:
         return Where(**kept)
@@ -27,7 +27,7 @@ def where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
     return question.keep()
 
 
-def settle(ledger: Ledger, where: Where) -> None:
+def keep_where(ledger: Ledger, where: Where) -> None:
     """Keeps where this PC stands, unless it is kept already: the demo asks nothing."""
     if not ledger.local("area"):
         for name in KEPT:
@@ -35,7 +35,7 @@ def settle(ledger: Ledger, where: Where) -> None:
 
 
 class FirstRun(QDialog):
-    """Four questions with answers that suit most shops already chosen."""
+    """Asks four questions with answers that suit most shops already chosen."""
 
     def __init__(self, ledger: Ledger, parent: QWidget | None, at: str) -> None:
         super().__init__(parent)
@@ -73,7 +73,7 @@ class FirstRun(QDialog):
         numbers = [r.id for r in self.ledger.facts(Router)] or ["1"]
         router = numbers[max(0, self.router.currentIndex())] if area == "loading" else ""
         found = Where(area=area, router=router, bench="1")
-        settle(self.ledger, found)
+        keep_where(self.ledger, found)
         self._set_shop()
         return found
 
@@ -87,7 +87,7 @@ class FirstRun(QDialog):
         args = {"kind": "shop", "value": value, "approved": "first run"}
         self.ledger.record(
             Act(
-                id=new_id(),
+                id=make_id(),
                 kind="set_fact",
                 at=self.at,
                 subject="shop/shop",

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 
 from station.desk.appearance import screen
-from station.desk.certain import Certain
+from station.desk.certain import CertainAct
 from station.desk.desk import Desk, Given
 from station.desk.mishaps import tell_own_bug
 from station.ledger.again import Turned
@@ -39,14 +39,14 @@ class Session(QObject):
         super().__init__(window)
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
-        self.certain = Certain(desk.ledger, time.monotonic)
+        self.certain = CertainAct(desk.ledger, time.monotonic)
         self._broken = ""  # the trace of the screen that could not be shown
         self.took_ms = 0.0  # from the last input to its painted answer
         window.sent.connect(self.take)
-        window.dropped.connect(lambda paths: self._take(lambda: desk.drop(tuple(paths))))
-        window.scanner.left.connect(self.leave)
+        window.dropped.connect(lambda paths: self._take_input(lambda: desk.drop(tuple(paths))))
+        window.scanner.left.connect(self.stop_job)
         SHOP_TIME.clock = desk.clock
-        self._follow()
+        self._follow_choices()
         self._tick = QTimer(self)
         self._tick.setInterval(1000)
         self._tick.timeout.connect(self.tick)
@@ -54,11 +54,11 @@ class Session(QObject):
         self._often.setInterval(25)
         self._beside = QTimer(self)  # while work runs beside the screen
         self._beside.setInterval(LOOK_MS)
-        self._beside.timeout.connect(self.look)
+        self._beside.timeout.connect(self.look_at_job)
         if loop is not None:
             self._often.timeout.connect(loop.step)
-            self._often.timeout.connect(self.verdict)
-            loop.turned, loop.trouble = self.turned, self.trouble
+            self._often.timeout.connect(self.say_verdict)
+            loop.turned, loop.trouble = self.say_turned, self.say_trouble
 
     def start(self) -> None:
         """Shows what was left in hand, or how to begin."""
@@ -69,7 +69,7 @@ class Session(QObject):
             self._often.start()
 
     def stop(self) -> None:
-        """Nothing runs on by itself any more: the ledger may be closed."""
+        """Stops all that runs on by itself: the ledger may be closed."""
         self._tick.stop()
         self._often.stop()
         self._beside.stop()
@@ -78,17 +78,17 @@ class Session(QObject):
         if self.loop is not None:
             self.loop.close()
 
-    def turned(self, act: Turned) -> None:
-        """An act of this station does not hold in the shop any more: the strip says so."""
+    def say_turned(self, act: Turned) -> None:
+        """Says that an act of this station does not hold in the shop any more."""
         self._say(act.answer)
         self.repaint()
 
-    def trouble(self, fault: Fault) -> None:
-        """What came from the shop cannot be taken in: the strip says why."""
+    def say_trouble(self, fault: Fault) -> None:
+        """Says why what came from the shop cannot be taken in."""
         self._say(refuse(say("{what}", what=str(fault)), say("Sharing tries again by itself.")))
 
-    def beside(self, news: Answer) -> None:
-        """News of a paper: what was answered last stays, what to do now is said with it."""
+    def say_news(self, news: Answer) -> None:
+        """Says news of a paper: what was answered last stays, what to do now is said with it."""
         if self.answered.said:
             do = say("{what}. {next}", what=news.said, next=news.do)
             news = replace(news, said=self.answered.said, do=do)
@@ -98,45 +98,45 @@ class Session(QObject):
         self.answered = answer
         self.window.show_answer(answer, "")
 
-    def verdict(self) -> None:
-        """What became of an act that must be certain, as soon as the shop has said it."""
-        answer = self.certain.told()
+    def say_verdict(self) -> None:
+        """Says what became of an act that must be certain, as soon as the shop has said it."""
+        answer = self.certain.find_verdict()
         if answer:
             self._say(answer)
             self.repaint()
 
     def take(self, text: str) -> None:
-        """One input of a scanner, a touch or the keyboard."""
+        """Takes one input of a scanner, a touch or the keyboard."""
         scanned = "" if text.startswith(PLACE) else text
-        self._take(lambda: self._given(text), scanned)
+        self._take_input(lambda: self._decide(text), scanned)
 
-    def leave(self) -> None:
-        """Esc stops what runs beside the screen."""
+    def stop_job(self) -> None:
+        """Stops by Esc what runs beside the screen."""
         if self.desk.underway is not None:
             self.take(button("stop_reading"))
 
-    def look(self) -> None:
-        """What runs beside the screen: how far it is, or what came of it."""
+    def look_at_job(self) -> None:
+        """Looks how far the work beside the screen is, or what came of it."""
         if self.desk.underway is None:
             self._beside.stop()
         elif self.desk.has_ended():
-            self._take(self.desk.went_on)
+            self._take_input(self.desk.went_on)
         else:
             self.repaint()
 
-    def _take(self, decide: Callable[[], Given], text: str = "") -> None:
-        """One input: decide, record, answer, repaint. Our own bug never loses the window."""
+    def _take_input(self, decide: Callable[[], Given], text: str = "") -> None:
+        """Decides, records, answers, repaints. Our own bug never loses the window."""
         began = time.perf_counter()
         told = "" if self.desk.secret else text
         self.desk.recorded = None
         try:
-            given = self.certain.asked(decide())
+            given = self.certain.ask_shop(decide())
         except Exception:  # the person's work goes on, the bug is written down
             LOG.exception("input %r at %s", told, self.desk.hand_told)
             done = self.desk.recorded
             given = tell_own_bug(done.answer if done else None)
         self.answered = given
-        self._follow()
+        self._follow_choices()
         self.window.show_answer(given, told)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
@@ -147,32 +147,32 @@ class Session(QObject):
             self._often.start()  # the answer is painted first
             QTimer.singleShot(SOON, self, self.loop.step)
 
-    def _given(self, text: str) -> Given:
+    def _decide(self, text: str) -> Given:
         if text.startswith(PLACE):
             x, y = (float(part) for part in text.split()[1:3])
             return self.desk.touch(x, y)
         return self.desk.take(text)
 
-    def _follow(self) -> None:
-        """The window looks, sounds and speaks as was chosen on this PC."""
+    def _follow_choices(self) -> None:
+        """Lets the window look, sound and speak as was chosen on this PC."""
         wanted = screen(self.desk.ledger)
         self.window.sounds.muted = wanted.muted
         self.window.set_palette(dark=wanted.dark)
         self.window.set_language(wanted.language)
 
     def repaint(self) -> None:
-        """The top bar and the room's face as they are now; our own bug never loses the window."""
+        """Shows top bar and face as they are now; our own bug never loses the window."""
         try:
-            self._paint(self.desk.face())
+            self._show_face(self.desk.face())
             self._broken = ""
         except Fault as fault:  # the disk cannot be read: what was shown stays
             self._say(refuse(say("{what}", what=str(fault)), say("Scan again once it works.")))
         except Exception:  # noqa: BLE001 - what the room shows is wrong; the rest works on
             self._note_broken(format_exc())
-            self._paint(self.desk.broken_face())
+            self._show_face(self.desk.broken_face())
 
-    def _paint(self, face: Face) -> None:
-        self.top(face)
+    def _show_face(self, face: Face) -> None:
+        self.show_top(face)
         self.window.secret = self.desk.secret
         self.window.show_face(face)
 
@@ -182,10 +182,10 @@ class Session(QObject):
             LOG.error("screen at %s\n%s", self.desk.hand_told, trace)
         self._broken = trace
 
-    def top(self, face: Face) -> None:
-        """The top bar."""
+    def show_top(self, face: Face) -> None:
+        """Shows the top bar."""
         hand = self.desk.hand
-        shared, ok = sharing_words.sharing(self.desk.ledger, self.loop, self.desk.clock())
+        shared, ok = sharing_words.describe_sharing(self.desk.ledger, self.loop, self.desk.clock())
         worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
         self.window.show_top(
             area=face.title,
@@ -197,7 +197,7 @@ class Session(QObject):
         )
 
     def tick(self) -> None:
-        """Once a second: the clock, what runs on by itself, and care for the file."""
+        """Keeps the clock, what runs on by itself, and the file, once a second."""
         self.repaint()
         self.desk.ledger.idle()
 

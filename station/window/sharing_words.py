@@ -1,4 +1,4 @@
-"""What the top bar says of sharing: shared, or how many acts are not, since when, and why."""
+"""Says in the top bar how sharing stands: how many acts are not shared, since when, and why."""
 
 from datetime import datetime
 from typing import TYPE_CHECKING
@@ -20,16 +20,16 @@ STOPPED = {
 DISK = say("This PC's disk fails")
 
 
-def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
-    """The words, and whether all is well."""
+def describe_sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
+    """Describes how sharing stands; and whether all is well."""
     count = ledger.not_shared()
     if loop is None:
         return (say("{count} not shared", count=count), False) if count else (ALONE, True)
     if what := DISK if loop.fault else STOPPED.get(loop.state):
-        how = _since(ledger, now) if count else say("sharing has stopped")
+        how = _say_since(ledger, now) if count else say("sharing has stopped")
         return say("{what}: {how}", what=what, how=how), False
-    if count and (loop.state != "shared" or _older(ledger.oldest_not_shared(), now)):
-        return _since(ledger, now), False
+    if count and (loop.state != "shared" or _is_older(ledger.oldest_not_shared(), now)):
+        return _say_since(ledger, now), False
     if loop.state == "away":
         return say("The shop is away"), False
     if abs(loop.clock_off) > CLOCK_OFF:
@@ -40,15 +40,15 @@ def sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say, bool]:
 ALONE = say("On this PC")
 
 
-def _since(ledger: Ledger, now: str) -> Say:
-    """How many acts are not shared, and since when: the day, too, where it is another."""
+def _say_since(ledger: Ledger, now: str) -> Say:
+    """Says how many acts are not shared, and since when: the day too, where it is another."""
     since = ledger.oldest_not_shared()
     day = "" if since[:10] == now[:10] else f"{since[8:10]}.{since[5:7]}. "
     count = ledger.not_shared()
     return say("{count} not shared since {since}", count=count, since=f"{day}{clock(since)}")
 
 
-def _older(since: str, now: str) -> bool:
-    """Whether an act was done more than a moment ago; times are shop-local text."""
+def _is_older(since: str, now: str) -> bool:
+    """Says whether an act was done more than a moment ago; times are shop-local text."""
     gone = datetime.fromisoformat(now) - datetime.fromisoformat(since)
     return gone.total_seconds() > A_MOMENT

@@ -26,7 +26,7 @@ FRAME = 40  # px, a window's title bar at most
 
 def open_station(data: Path, at: Clock) -> int:
     """Opens this PC's station and runs until its window is closed; gives the exit code."""
-    application = application_of()
+    application = find_application()
     window = Window()
     window.show_top(
         area=say("Station"), where="", worker="", clock=clock(at()), shared="", shared_ok=True
@@ -36,23 +36,23 @@ def open_station(data: Path, at: Clock) -> int:
     from station.ledger.faults import Fault  # noqa: PLC0415 - after the frame
 
     try:
-        return _run(application, window, data, at)
+        return _run_station(application, window, data, at)
     except Fault as fault:
         if QApplication.platformName() not in SILENT:  # who clicked an icon reads no console
-            window.show_face(_fault(fault))
+            window.show_face(_explain_fault(fault))
             application.exec()
         raise
 
 
-def _fault(fault: "Fault") -> "Face":
-    """Why the station does not open, on its window until that is closed."""
+def _explain_fault(fault: "Fault") -> "Face":
+    """Explains why the station does not open, on its window until that is closed."""
     from station.shop.faces import Face, Hint  # noqa: PLC0415 - only when it is used
 
     hint = Hint(title=str(fault), note=say("Close this window."), tone="stop")
     return Face(title=say("Station"), main=(hint,))
 
 
-def _run(application: QApplication, window: Window, data: Path, at: Clock) -> int:
+def _run_station(application: QApplication, window: Window, data: Path, at: Clock) -> int:
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
     from station.jobs.process import ProcessJob  # noqa: PLC0415 - only when it is used
@@ -61,20 +61,20 @@ def _run(application: QApplication, window: Window, data: Path, at: Clock) -> in
     from station.window import first_run  # noqa: PLC0415 - after the frame
     from station.window.session import Session  # noqa: PLC0415 - only when it is used
 
-    log_to(log_file(data))
-    with bootstrap.opened(data) as ledger:
-        bootstrap.first_morning(ledger, at())
-        where = first_run.where(ledger, window, at())
+    log_into(find_log(data))
+    with bootstrap.open_ledger(data) as ledger:
+        bootstrap.set_up_shop(ledger, at())
+        where = first_run.find_where(ledger, window, at())
         if where is None:
             return 0
 
         def tell(news: "Answer") -> None:
-            session.beside(news)  # there is a session before any paper
+            session.say_news(news)  # there is a session before any paper
 
         printers = Printers(ledger, window, tell)
-        papers = Papers(ledger, data / "papers", at, later(printers))
-        desk = bootstrap.new_desk(ledger, where, at, printer=papers, begin=ProcessJob)
-        session = Session(window, desk, bootstrap.new_loop(ledger, data))
+        papers = Papers(ledger, data / "papers", at, print_later(printers))
+        desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
+        session = Session(window, desk, bootstrap.make_loop(ledger, data))
         session.start()
         code = application.exec()
         session.stop()
@@ -82,7 +82,7 @@ def _run(application: QApplication, window: Window, data: Path, at: Clock) -> in
 
 
 def fill_screen(window: Window) -> None:
-    """As large as the screen; without a frame where the frame would leave too little room."""
+    """Fills the screen; without a frame where the frame would leave too little room."""
     # window.screen() would make the screen a child of the window, to be collected with it
     free = QApplication.primaryScreen().availableGeometry()
     if QApplication.platformName() in SILENT:
@@ -93,25 +93,25 @@ def fill_screen(window: Window) -> None:
         window.showFullScreen()
 
 
-def application_of() -> QApplication:
-    """The one Qt application of this process."""
+def find_application() -> QApplication:
+    """Finds the one Qt application of this process, or makes it."""
     found = QApplication.instance()
     return found if isinstance(found, QApplication) else QApplication(["station"])
 
 
-def later(printers: "Printers") -> "Callable[[Page, Path], None]":
+def print_later(printers: "Printers") -> "Callable[[Page, Path], None]":
     """Prints when the answer to the scan stands on the screen, which never waits for paper."""
     return lambda page, file: QTimer.singleShot(0, lambda: printers.try_to_print(page, file))
 
 
-def log_to(file: Path) -> None:
+def log_into(file: Path) -> None:
     """Writes what goes wrong in the program into a file beside the data."""
     handler = logging.FileHandler(file, encoding="utf-8", delay=False)
     handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
     logging.getLogger("station").addHandler(handler)
 
 
-def log_file(data: Path) -> Path:
-    """Where this station's own mistakes are written down."""
+def find_log(data: Path) -> Path:
+    """Finds where this station's own mistakes are written down."""
     data.mkdir(parents=True, exist_ok=True)
     return data / "station.log"

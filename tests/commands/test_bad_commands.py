@@ -16,8 +16,8 @@ NOW = "2026-11-25T10:42:00"
 @pytest.fixture
 def data(tmp_path):
     folder = tmp_path / "data"
-    with bootstrap.opened(folder) as ledger:
-        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.open_ledger(folder) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
     return folder
 
 

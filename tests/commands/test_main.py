@@ -15,8 +15,8 @@ NOW = "2026-11-25T10:42:00"
 
 @pytest.fixture
 def data(tmp_path):
-    with bootstrap.opened(tmp_path) as ledger:
-        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
     return tmp_path
 
 
@@ -86,7 +86,7 @@ def test_a_backup_goes_back(data, tmp_path, capsys):
     other = tmp_path / "other"
     assert run(capsys, "restore", file, "--data", other)[0] == 0
     assert run(capsys, "check", "--data", other)[0] == 0
-    with bootstrap.opened(other) as ledger:
+    with bootstrap.open_ledger(other) as ledger:
         assert [b.id for b in ledger.facts(Batch)] == ["00900", "00901"]
 
 

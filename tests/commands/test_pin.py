@@ -13,8 +13,8 @@ AT = "2026-11-25T07:00:00"
 
 @pytest.fixture
 def ledger(tmp_path):
-    made = Ledger(tmp_path / bootstrap.FILE, bootstrap.all_rules(), station="1")
-    bootstrap.first_morning(made, AT)
+    made = Ledger(tmp_path / bootstrap.FILE, bootstrap.load_rules(), station="1")
+    bootstrap.set_up_shop(made, AT)
     yield made
     made.close()
 

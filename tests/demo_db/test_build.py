@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from demo_db.build import DAYS, build, hours, working_days
-from station.bootstrap import all_rules
+from station.bootstrap import load_rules
 from station.ledger.ledger import Ledger
 from station.shop.acts import plain_of
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
@@ -20,7 +20,7 @@ NOW = datetime(2026, 11, 25, 11, 30)
 def shop(tmp_path_factory):
     path = tmp_path_factory.mktemp("demo") / "shop.db"
     build(path, NOW, days=3)
-    ledger = Ledger(path, all_rules())
+    ledger = Ledger(path, load_rules())
     yield ledger
     ledger.close()
 
@@ -87,7 +87,7 @@ def test_the_same_seed_makes_the_same_shop(tmp_path):
     made = []
     for name in ("one.db", "two.db"):
         build(tmp_path / name, NOW, days=1)
-        ledger = Ledger(tmp_path / name, all_rules())
+        ledger = Ledger(tmp_path / name, load_rules())
         made.append([(e.at, e.kind, e.past.act.subject) for e in ledger.entries()])
         ledger.close()
     assert made[0] == made[1]
@@ -126,7 +126,7 @@ SHEETS = {"11", "12", "13", "15"}  # bit broke, sheet moved, vacuum lost, router
 
 def test_every_kind_of_fault_has_happened(tmp_path):
     build(tmp_path / "shop.db", NOW, days=14)
-    ledger = Ledger(tmp_path / "shop.db", all_rules())
+    ledger = Ledger(tmp_path / "shop.db", load_rules())
     acts = [e.past.act for e in ledger.entries()]
     assert FAULTS - {act.kind for act in acts} == set()
     assert {plain_of(a.args).get("reason") for a in acts if a.kind == "spoil_sheet"} >= SHEETS

@@ -3,7 +3,7 @@
 import pytest
 
 from station import bootstrap
-from station.desk.certain import PATIENCE, Certain
+from station.desk.certain import PATIENCE, CertainAct
 from station.desk.desk import Given
 from station.shop.acts import Act
 from station.shop.facts import Cart, Line, Order, Pack
@@ -27,9 +27,9 @@ STOCK = [
 
 @pytest.fixture
 def station(tmp_path):
-    made = Station(tmp_path, "1", MemoryShop(), **bootstrap.all_rules())
+    made = Station(tmp_path, "1", MemoryShop(), **bootstrap.load_rules())
     facts = {f.key: f for f in [*FACTS, Cart(id="1", name="Cart 1", state="door")]}
-    bootstrap.seed(made.ledger, facts.values(), AT, stock=STOCK)
+    bootstrap.seed_shop(made.ledger, facts.values(), AT, stock=STOCK)
     made.share()
     return made
 
@@ -73,9 +73,9 @@ def test_a_cart_leaves_only_with_the_shop_s_word(station):
 
 
 def test_on_a_single_pc_nothing_waits(tmp_path):
-    station = Station(tmp_path, "1", MemoryShop(), **bootstrap.all_rules())
-    alone = bootstrap.Ledger(tmp_path / "alone.db", bootstrap.all_rules())
-    bootstrap.seed(alone, FACTS, AT, stock=STOCK)
+    station = Station(tmp_path, "1", MemoryShop(), **bootstrap.load_rules())
+    alone = bootstrap.Ledger(tmp_path / "alone.db", bootstrap.load_rules())
+    bootstrap.seed_shop(alone, FACTS, AT, stock=STOCK)
     act = Act(id="c", kind="claim_order", at=AT, worker="02", station="1", subject="order/3306")
     done = alone.record(act)
     assert (done.entry, done.certain) == ("c", False)
@@ -84,20 +84,20 @@ def test_on_a_single_pc_nothing_waits(tmp_path):
 
 def test_the_strip_asks_and_then_says_what_became_of_it(station):
     now = [0.0]
-    certain = Certain(station.ledger, lambda: now[0])
+    certain = CertainAct(station.ledger, lambda: now[0])
     given = Given(*do(station, "c", "claim_order", "order/3306"))
-    said = certain.asked(given)
+    said = certain.ask_shop(given)
     assert (said.tone, str(said.said)) == ("attention", "Asking the shop: Order 3306 is yours")
-    assert certain.told() is None
+    assert certain.find_verdict() is None
     station.share()
-    assert certain.told() == given.answer
-    assert certain.told() is None
+    assert certain.find_verdict() == given.answer
+    assert certain.find_verdict() is None
 
 
 def test_after_two_seconds_the_strip_says_how_it_stands(station):
     now = [0.0]
-    certain = Certain(station.ledger, lambda: now[0])
-    certain.asked(Given(*do(station, "c", "claim_order", "order/3306")))
+    certain = CertainAct(station.ledger, lambda: now[0])
+    certain.ask_shop(Given(*do(station, "c", "claim_order", "order/3306")))
     now[0] = PATIENCE + 0.1
-    assert str(certain.told().said) == "The shop has not said yet: Order 3306 is yours"
-    assert certain.told() is None
+    assert str(certain.find_verdict().said) == "The shop has not said yet: Order 3306 is yours"
+    assert certain.find_verdict() is None

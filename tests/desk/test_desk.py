@@ -5,7 +5,7 @@ import string
 
 import pytest
 
-from station.bootstrap import rooms
+from station.bootstrap import load_rooms
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
@@ -144,12 +144,12 @@ def test_a_draft_reads_back_as_written():
     do = plain_do("pass_on", "batch/00001", {"a": 1}, hand, ("batch",))
     waiting = Waiting(do=do, asks="reason", code="X1", known=Args(sure=True))
     draft = Draft(hand=hand, waiting=waiting, last="t1")
-    assert drafts.read(drafts.write(draft), rooms()) == draft
+    assert drafts.read(drafts.write(draft), load_rooms()) == draft
 
 
 @pytest.mark.parametrize("text", ["", "{}", "null", "[1]", '{"hand": 3}', '{"hand": {"no": 1}}'])
 def test_a_foreign_draft_is_no_draft(text):
-    assert drafts.read(text, rooms()) is None
+    assert drafts.read(text, load_rooms()) is None
 
 
 @pytest.mark.parametrize("pin", ["123", "123456789", "12a4", ""])

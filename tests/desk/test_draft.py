@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from station.bootstrap import rooms
+from station.bootstrap import load_rooms
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting, held
 from station.floor.cart.acts import Leave
@@ -14,7 +14,7 @@ from station.shop.acts import Args, SetPin
 from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import say
 
-ROOMS = rooms()
+ROOMS = load_rooms()
 HAND = Hand(area="cart", worker="02", subject="1", work=CartWork(mode="off"))
 
 

@@ -23,9 +23,9 @@ class FirstMorning:
 
     def __init__(self, folder):
         self.clock = Clock(AT)
-        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.all_rules(), station="1")
-        bootstrap.first_morning(self.ledger, AT)
-        self.desk = bootstrap.new_desk(self.ledger, Where(area="office"), self.clock)
+        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.load_rules(), station="1")
+        bootstrap.set_up_shop(self.ledger, AT)
+        self.desk = bootstrap.make_desk(self.ledger, Where(area="office"), self.clock)
 
     def send(self, *lines):
         for line in lines:
@@ -68,7 +68,7 @@ def test_what_asked_for_the_first_pin_goes_on(morning, cut):
     saving(morning)
     morning.send("worker 01", "135790")
     if cut:
-        morning.desk = bootstrap.new_desk(morning.ledger, Where(area="office"), morning.clock)
+        morning.desk = bootstrap.make_desk(morning.ledger, Where(area="office"), morning.clock)
     assert morning.send("135790")[0] == "good"
     assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
     made = set(everything(Worker, morning.ledger.view)) - before

@@ -27,8 +27,8 @@ FACTS = [
 @pytest.fixture
 def two(tmp_path):
     shop = MemoryShop()
-    made = [Station(tmp_path / n, n, shop, **bootstrap.all_rules()) for n in "12"]
-    bootstrap.seed(made[0].ledger, FACTS, AT, stock=[(COMB, 24, "cut", "trimming", "00900")])
+    made = [Station(tmp_path / n, n, shop, **bootstrap.load_rules()) for n in "12"]
+    bootstrap.seed_shop(made[0].ledger, FACTS, AT, stock=[(COMB, 24, "cut", "trimming", "00900")])
     heal(made)
     yield made
     heal(made)

@@ -37,7 +37,7 @@ pytestmark = pytest.mark.usefixtures("compiled")
 @pytest.fixture
 def live(stage, qtbot):
     """A screen whose long work runs in a process of its own."""
-    stage.desk = bootstrap.new_desk(
+    stage.desk = bootstrap.make_desk(
         stage.ledger, Where(area="office"), stage.clock, ids=stage.new_id,
         begin=process.ProcessJob,
     )  # fmt: skip

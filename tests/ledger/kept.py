@@ -82,7 +82,7 @@ class Kept:
         self.count = itertools.count(first_id)
         self.clock = Clock("2026-11-25T07:00:00")
         self.ledger = Ledger(
-            folder / bootstrap.FILE, bootstrap.all_rules(), station=number, ids=self.new_id
+            folder / bootstrap.FILE, bootstrap.load_rules(), station=number, ids=self.new_id
         )
         self.desk = self.at("loading")
 
@@ -92,7 +92,7 @@ class Kept:
     def at(self, area: str, router: str = "", bench: str = "") -> Desk:
         """A desk at an area; it finds what was left in hand there."""
         where = Where(area=area, router=router, bench=bench)
-        return bootstrap.new_desk(self.ledger, where, self.clock, ids=self.new_id)
+        return bootstrap.make_desk(self.ledger, where, self.clock, ids=self.new_id)
 
     def send(self, line: str) -> Given:
         """One line of a day."""
@@ -129,7 +129,7 @@ class Two:
         self.folder, self.shop = folder, MemoryShop(site=SITE)
         self.here = one = Kept(folder / "1", "1", self.shop)
         self.stations = {"1": one}
-        bootstrap.seed(one.ledger, facts(), one.clock(), stock=START, ids=one.new_id)
+        bootstrap.seed_shop(one.ledger, facts(), one.clock(), stock=START, ids=one.new_id)
 
     def play(self, lines: Iterator[str]) -> None:
         """Every line in turn, printed with its answer."""

@@ -134,7 +134,7 @@ def test_the_work_in_hand_is_resumed(station, name):
     station.ledger.keep(kept["draft"])
     station.desk = station.at(kept["area"], kept["router"], kept["bench"])
     assert station.desk.resumed
-    bootstrap.first_morning(station.ledger, CLOCK)  # reasons say by now what follows from them
+    bootstrap.set_up_shop(station.ledger, CLOCK)  # reasons say by now what follows from them
     shown = screen(station.desk.face())
     before = [by_now(words) for words in kept["screen"]]
     if LATER in before:

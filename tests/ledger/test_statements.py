@@ -13,7 +13,7 @@ OPENS = """
 import sys
 from pathlib import Path
 from station import bootstrap
-with bootstrap.opened(Path(sys.argv[1])):
+with bootstrap.open_ledger(Path(sys.argv[1])):
     print(*sorted({"sqlalchemy", "numpy", "reportlab"} & set(sys.modules)))
 """
 

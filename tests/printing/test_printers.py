@@ -33,8 +33,8 @@ class Bench:
 
 @pytest.fixture
 def ledger(tmp_path):
-    with bootstrap.opened(tmp_path) as made:
-        bootstrap.first_morning(made, samples.NOW)
+    with bootstrap.open_ledger(tmp_path) as made:
+        bootstrap.set_up_shop(made, samples.NOW)
         yield made
 
 

@@ -122,9 +122,9 @@ def test_a_command(copy):
         from pathlib import Path
         from station import bootstrap
         from station.shop.facts import Batch
-        with bootstrap.opened(Path({data!r})) as ledger:
+        with bootstrap.open_ledger(Path({data!r})) as ledger:
             held = Batch(id="00001", cut_file="1", revision="A", sheets=1, holds=("too thin",))
-            bootstrap.seed(ledger, [held], "2026-11-25T07:00:00")
+            bootstrap.seed_shop(ledger, [held], "2026-11-25T07:00:00")
     """)
     assert "the batches that are held, and why" in copy.run("-m", "station", "--help")
     assert copy.run("-m", "station", "--data", data, "held") == "00001: too thin\n"
@@ -142,9 +142,9 @@ def test_a_paper(copy):
         from station.printing import gathering
         from station.shop.facts import Batch, Shop
         from tests import readback
-        with bootstrap.opened(Path(tempfile.mkdtemp())) as ledger:
+        with bootstrap.open_ledger(Path(tempfile.mkdtemp())) as ledger:
             held = Batch(id="00900", cut_file="1", revision="A", sheets=1, holds=("chipped",))
-            bootstrap.seed(ledger, [Shop(id="shop"), held], "2026-11-25T07:00:00")
+            bootstrap.seed_shop(ledger, [Shop(id="shop"), held], "2026-11-25T07:00:00")
             paper = gathering.make_paper(ledger, "held_list", "", "2026-11-25T07:00:00")
         assert paper.write_pdf().startswith(b"%PDF")
         print(json.dumps(sorted(readback.read(readback.rendered(paper)[0]))))

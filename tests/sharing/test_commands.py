@@ -39,8 +39,8 @@ def station(data, *given, typed=""):
 @pytest.fixture
 def data(tmp_path):
     folder = tmp_path / "one"
-    with bootstrap.opened(folder) as ledger:
-        bootstrap.first_morning(ledger, "2026-11-25T07:00:00")
+    with bootstrap.open_ledger(folder) as ledger:
+        bootstrap.set_up_shop(ledger, "2026-11-25T07:00:00")
     return folder
 
 
@@ -181,8 +181,8 @@ def test_an_address_is_typed_as_it_is_shown(address):
 def years(tmp_path):
     """A shop that has taken numbers once a month for more than two years."""
     folder = tmp_path / "years"
-    with bootstrap.opened(folder) as ledger:
-        bootstrap.first_morning(ledger, "2024-08-05T07:00:00")
+    with bootstrap.open_ledger(folder) as ledger:
+        bootstrap.set_up_shop(ledger, "2024-08-05T07:00:00")
         for month in range(8, 34):
             at = f"{2024 + month // 12}-{month % 12 + 1:02d}-05T10:00:00"
             act = Act(id=f"m{month}", kind=TAKING, at=at, args={"kind": "order"})

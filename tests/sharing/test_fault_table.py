@@ -92,7 +92,7 @@ def test_the_network_away_for_hours(one, two, net):
         one.do(f"a{n}", at=f"2026-11-25T10:{n:02d}:00")
         assert one.talk()[0].state == "away"
     loop = Loop(one.ledger, lambda: one.link)
-    words, well = sharing_words.sharing(one.ledger, loop, "2026-11-25T12:42:00")
+    words, well = sharing_words.describe_sharing(one.ledger, loop, "2026-11-25T12:42:00")
     loop.close()
     assert (str(words), well) == ("14 not shared since 10:00", False)
     net.mode = "open"
@@ -258,7 +258,7 @@ def test_clocks_wrong_by_a_day(one, two, days):
     for station, loop in zip((one, two), loops, strict=True):
         turned_until(loop, lambda s=station: len(scanned(s)) == 4)
     said = [
-        str(sharing_words.sharing(station.ledger, loop, at)[0])
+        str(sharing_words.describe_sharing(station.ledger, loop, at)[0])
         for station, at, loop in zip((one, two), (wrong, right), loops, strict=True)
     ]
     assert said == [f"This PC's clock is {days * 1440:,} min off".replace(",", THIN), "Shared"]

@@ -109,9 +109,9 @@ def days_in_the_shop():
 @pytest.fixture
 def stations(tmp_path, server):
     shop = found(server)
-    made = [Station(tmp_path, shop, n, rules=bootstrap.all_rules()) for n in "23"]
+    made = [Station(tmp_path, shop, n, rules=bootstrap.load_rules()) for n in "23"]
     facts, at = replay.small_shop(), "2026-11-25T07:00:00"
-    bootstrap.seed(made[0].ledger, facts, at, stock=replay.START)
+    bootstrap.seed_shop(made[0].ledger, facts, at, stock=replay.START)
     healed(*made)
     yield made
     for station in made:
@@ -128,7 +128,7 @@ def push_by_hand(station, rows):
 def faces(station):
     """Every room's screen, and Shop today with all that needs a look, one by one."""
     clock = Clock("2026-11-25T10:00:00")
-    desk = bootstrap.new_desk(station.ledger, Where(area="trimming"), clock)
+    desk = bootstrap.make_desk(station.ledger, Where(area="trimming"), clock)
     desk.sign_in("02")
     for area in AREAS:
         desk.at(area=area.id, router="1")

@@ -153,8 +153,8 @@ def log(two, monkeypatch):
     monkeypatch.setattr(logger, "handlers", [])
     level = logger.level
     logger.setLevel(logging.DEBUG)  # tells the loggers under it, which remember what they let pass
-    file = show.log_file(two)
-    show.log_to(file)
+    file = show.find_log(two)
+    show.log_into(file)
     yield file
     logger.handlers[0].close()
     logger.setLevel(level)

@@ -33,8 +33,8 @@ TRIES = "Sharing tries again by itself."
 def data(tmp_path, shop, monkeypatch):
     """A PC of the shop that has shared all it has."""
     folder = tmp_path / "one"
-    with bootstrap.opened(folder) as ledger, shop.admin() as admin:
-        bootstrap.seed(ledger, small_shop(), NOW, stock=START)
+    with bootstrap.open_ledger(folder) as ledger, shop.admin() as admin:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
         head = copy(admin, shop.names.site, ledger.chain(0), "test")
         admin.execute("UPDATE shop.site SET number = %s, digest = %s", head)
     shop.station("1").close()
@@ -107,7 +107,7 @@ def test_a_disk_that_fails_while_news_comes_is_said_once_and_scanning_goes_on(
         yield from ("@area trimming\n", "@worker 04\n")
         yield from (f"{code}\n" for code in codes)
 
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         codes = [code_of(text, ledger) for text in ("traveller 00900", "button on_rack")]
     typed.types = types
     with under(disk):
@@ -117,6 +117,6 @@ def test_a_disk_that_fails_while_news_comes_is_said_once_and_scanning_goes_on(
     assert typed.answers[:2] == [("stop", sentence)] * 2
     assert typed.answers[2:4] == [("good", "area trimming"), ("good", "worker 04")]
     assert typed.answers[-1] == ("good", "Batch 00900: 160 good")
-    with bootstrap.opened(data) as ledger:
+    with bootstrap.open_ledger(data) as ledger:
         assert ledger.view.past(news)
         assert (ledger.not_shared(), ledger.check()) == (0, [])

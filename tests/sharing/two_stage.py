@@ -36,11 +36,13 @@ class TwoStations(Stage):
         self.off: set[str] = set()
         self.links = {n: link_of(shop, n) for n in "12"}
         for number in "12":
-            ledger = Ledger(folder / f"{number}.db", bootstrap.all_rules(), station=number)
+            ledger = Ledger(folder / f"{number}.db", bootstrap.load_rules(), station=number)
             ledger.share_with(shop.names.site)
             self.ledgers[number] = ledger
             if number == "1":
-                bootstrap.seed(ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+                bootstrap.seed_shop(
+                    ledger, small_shop(), self.clock(), stock=START, ids=self.new_id
+                )
             self.share()
             ledger.ask_ahead()  # the first one's numbers are those of a single PC
             self.share()
@@ -59,7 +61,7 @@ class TwoStations(Stage):
         self.desks[self.here] = desk
 
     def _desk(self, number: str) -> Desk:
-        return bootstrap.new_desk(
+        return bootstrap.make_desk(
             self.ledgers[number], Where(area="loading"), self.clock, ids=self.new_id
         )
 

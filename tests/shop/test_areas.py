@@ -37,14 +37,14 @@ from station.papers.cards import make_button_cards
 from station.printing.codes import list_codes
 from station.shop.cards import button
 from station.window.first_run import FirstRun
-from station.window.show import application_of
+from station.window.show import find_application
 
 NOW, CODE = "2026-11-25T07:00:00", button("area_gluing")
-with bootstrap.opened(Path(sys.argv[1])) as ledger:
-    bootstrap.first_morning(ledger, NOW)
+with bootstrap.open_ledger(Path(sys.argv[1])) as ledger:
+    bootstrap.set_up_shop(ledger, NOW)
     assert CODE in {row["code"] for row in list_codes(ledger)}, "the codes"
 
-    desk = bootstrap.new_desk(ledger, bootstrap.Where(area="popping", worker="01"), Clock(NOW))
+    desk = bootstrap.make_desk(ledger, bootstrap.Where(area="popping", worker="01"), Clock(NOW))
     desk.take(button("menu"))
     entries = [entry for block in desk.face().side for entry in block.entries]
     assert ("Work at gluing", CODE) in [(str(e.big), e.code) for e in entries], "the menu More"
@@ -54,7 +54,7 @@ with bootstrap.opened(Path(sys.argv[1])) as ledger:
     assert take_line(desk, Clock(NOW), "@area popping").answer.tone == "good", "the text station"
     assert take_line(desk, Clock(NOW), "@area gluing").answer.tone == "good", "the text station"
 
-    application = application_of()  # stays, or its windows go
+    application = find_application()  # stays, or its windows go
     question = FirstRun(ledger, None, NOW)
     question.area.setCurrentText("Gluing")
     assert question.keep().area == "gluing", "the first run"

@@ -12,7 +12,7 @@ from typing import get_args
 
 from msgspec import structs
 
-from station.bootstrap import all_rules
+from station.bootstrap import load_rules
 from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
 from station.ledger.sound import LEFT_OUT
 from station.shop.acts import Args, TakeBack
@@ -39,7 +39,7 @@ def spelt(kind):
 
 
 def test_no_kind_of_act_and_none_of_its_arguments_changes():
-    table = {kind: rule.args for kind, rule in all_rules().items()}
+    table = {kind: rule.args for kind, rule in load_rules().items()}
     table |= {TakeBack.kind: TakeBack, TakeNumbers.kind: TAKE_BLOCK.args}
     lines = [line(kind, args) for kind, args in sorted(table.items())]
     words = [text for kind in sorted(KINDS) for text in fields_of(KINDS[kind], kind)]
@@ -56,7 +56,7 @@ def fields_of(kind, name):
 
 
 def test_a_kind_is_written_down_where_its_arguments_are():
-    for kind, rule in all_rules().items():
+    for kind, rule in load_rules().items():
         if rule.args:
             assert "kind" in vars(rule.args), rule.args
             assert rule.args.kind == kind

@@ -57,10 +57,10 @@ STOCK = [
 
 def found(folder: Path) -> Founded:
     """Founds the shop in a folder: its first entry, and numbers for every station."""
-    rules, shop = bootstrap.all_rules(), MemoryShop()
+    rules, shop = bootstrap.load_rules(), MemoryShop()
     first = folder / "first.db"
     ledger = Ledger(first, rules)
-    bootstrap.seed(ledger, facts(), AT, stock=STOCK, ids=lambda: "0" * 16)
+    bootstrap.seed_shop(ledger, facts(), AT, stock=STOCK, ids=lambda: "0" * 16)
     ledger.backup(folder / ALONE)
     for entry in ledger.chain(0):
         shop.add(SharedRow(entry.id, entry.verdict, tuple(entry.writes), entry.body))

@@ -47,7 +47,7 @@ class SimStation:
         self.ledger = Ledger(self.path, self.rules, station=self.number, ids=self.new_id)
         self.ledger.hurry(on=True)  # nothing is taken from under the file here
         where = Where(area="popping")
-        self.desk = bootstrap.new_desk(self.ledger, where, self.clock, ids=self.new_id)
+        self.desk = bootstrap.make_desk(self.ledger, where, self.clock, ids=self.new_id)
         self.desk.sign_in(f"0{self.number}")
         self.scans: Iterator[str] = iter(())
         self.offer: Offer | None = None

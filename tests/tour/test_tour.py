@@ -14,7 +14,7 @@ from station.tour import drive
 
 
 def test_a_day_from_printed_codes_alone(tmp_path, capsys):
-    assert drive.run(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
+    assert drive.run_tour(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
         capsys.readouterr().out
     )
     assert len(list(tmp_path.glob("*.png"))) == len([s for s in drive.STORY if s.shot])
@@ -51,12 +51,12 @@ def test_without_a_display_the_demo_says_so_and_runs_the_tour(tmp_path):
 
 def test_the_shop_of_a_tour_lies_in_a_folder_of_one_name(tmp_path, monkeypatch):
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
-    with drive.shop_folder() as first, drive.shop_folder() as beside:
+    with drive.make_shop_folder() as first, drive.make_shop_folder() as beside:
         assert (first.name, beside.name == first.name) == ("tour-shop", False)
-    with drive.shop_folder() as again:
+    with drive.make_shop_folder() as again:
         assert again == first
     first.mkdir()
     os.utime(first, (0, 0))  # of a tour that was cut off long ago
-    with drive.shop_folder() as again:
+    with drive.make_shop_folder() as again:
         assert again == first
     assert list(tmp_path.iterdir()) == []

@@ -35,7 +35,7 @@ def test_the_first_run_asks_once_and_keeps_the_answers(stage, qtbot, monkeypatch
     assert (where.area, where.router, where.bench) == ("loading", "3", "1")
     assert stage.ledger.view.get(Shop, "shop").paper == "A5"
     monkeypatch.setattr(first_run, "FirstRun", None)
-    assert first_run.where(stage.ledger, None, AT) == where
+    assert first_run.find_where(stage.ledger, None, AT) == where
 
 
 def test_our_own_bug_is_written_down_and_the_work_goes_on(stage, qtbot, monkeypatch, caplog):
@@ -73,7 +73,7 @@ def test_what_was_recorded_before_a_bug_of_ours_is_said_to_be(stage, qtbot, monk
     def broken(_given):
         raise RuntimeError("a bug of ours")
 
-    monkeypatch.setattr(session.certain, "asked", broken)
+    monkeypatch.setattr(session.certain, "ask_shop", broken)
     with caplog.at_level(logging.ERROR):
         session.take(button("on_rack"))
     assert list(stage.ledger.entries())[-1].kind == "put_on_rack"
@@ -86,9 +86,9 @@ def test_what_was_recorded_before_a_bug_of_ours_is_said_to_be(stage, qtbot, monk
 
 
 def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
-    application = show.application_of()
+    application = show.find_application()
     monkeypatch.setattr(type(application), "exec", lambda _self=None: 0)
-    monkeypatch.setattr(first_run, "where", lambda *_: Where(area="popping"))
+    monkeypatch.setattr(first_run, "find_where", lambda *_: Where(area="popping"))
     assert show.open_station(tmp_path, Clock(AT)) == 0
     assert (tmp_path / "station.log").exists()
     assert (tmp_path / "shop.db").exists()
@@ -114,7 +114,7 @@ def test_why_a_station_does_not_open_stands_on_its_window(stage, qtbot, monkeypa
     """Who clicked an icon reads no console; what is in the file stays as it is."""
     harm(stage.ledger)
     seen = []
-    application = show.application_of()
+    application = show.find_application()
 
     def until_it_is_closed(_self=None):
         windows = [w for w in application.topLevelWidgets() if isinstance(w, Window)]

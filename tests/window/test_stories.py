@@ -142,6 +142,6 @@ def test_the_screen_is_switched_by_touch(screen):
 def test_news_of_a_printer_leaves_the_answer_standing(screen, stage):
     screen.at("trimming")
     screen.scan("traveller 00900", "button on_rack")
-    screen.session.beside(say_none_attached(stage.ledger.path))
+    screen.session.say_news(say_none_attached(stage.ledger.path))
     assert screen.said == "Batch 00900: 160 good"
     assert screen.window.strip.do.text().startswith("No printer is attached to this PC. ")
