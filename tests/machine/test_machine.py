@@ -17,7 +17,18 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_stat
 
 from station.shop.areas import AREAS
 from station.shop.cards import BUTTONS, ZONES
-from station.shop.facts import KINDS, Batch, Numbers, Order, Pack, Part, Reason, Revision, Slip
+from station.shop.facts import (
+    KINDS,
+    Batch,
+    Numbers,
+    Order,
+    Pack,
+    Part,
+    Reason,
+    Revision,
+    Slip,
+    Spent,
+)
 from station.shop.moves import NO_PIECES
 from station.shop.places import balances
 from tests.replay import PIN, Stage
@@ -163,7 +174,10 @@ class Shop(RuleBasedStateMachine):
 def snapshot(ledger):
     """Every fact and every balance other than zero; numbers that were taken stay taken."""
     facts = {
-        f.key: f for kind in KINDS.values() if kind is not Numbers for f in ledger.facts(kind)
+        f.key: f
+        for kind in KINDS.values()
+        if kind not in (Numbers, Spent)
+        for f in ledger.facts(kind)
     }
     return facts, {(h.place, h.batch, h.part): h.qty for h in ledger.balances() if h.qty}
 
