@@ -12,7 +12,7 @@ import zxingcpp
 
 from station import bootstrap
 from station.commands import join
-from station.ledger.numbers import TAKE_BLOCK, TAKING
+from station.ledger.numbers import TAKE_BLOCK, TAKING, TakeNumbers
 from station.ledger.shop_link import Away
 from station.sharing import membership, secret
 from station.sharing.address import read
@@ -185,7 +185,7 @@ def years(tmp_path):
         bootstrap.set_up_shop(ledger, "2024-08-05T07:00:00")
         for month in range(8, 34):
             at = f"{2024 + month // 12}-{month % 12 + 1:02d}-05T10:00:00"
-            act = Act(id=f"m{month}", kind=TAKING, at=at, args={"kind": "order"})
+            act = Act(id=f"m{month}", kind=TAKING, at=at, args=TakeNumbers(of="order"))
             ledger._history.record(act, TAKE_BLOCK, {})
     return folder
 
