@@ -2,10 +2,10 @@
 
 import argparse
 from pathlib import Path
-from typing import Any
 
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
+from station.floor.anywhere.acts import NewCopy
 from station.ledger.ledger import Ledger
 from station.printing import gathering
 from station.shop.acts import Act
@@ -34,11 +34,12 @@ def run(options: argparse.Namespace) -> int:
 
 def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
     """Makes the next copy of a traveller; the one before is void."""
-    act: Act[Any] = Act(
+    act = Act(
         id=bootstrap.make_id(),
-        kind="new_copy",
+        kind=NewCopy.kind,
         at=at,
         subject=f"batch/{batch}",
         station=ledger.station,
+        args=NewCopy(),
     )
     ledger.record(act)

@@ -66,6 +66,17 @@ def refuse_held(view: View, number: str) -> Answer | None:
     return refuse(said, say("Put it aside. A supervisor lets it go on."))
 
 
+def refuse_held_parent(view: View, batch: Batch) -> Answer | None:
+    """Refuses to let a batch go on while one that it came from is held."""
+    parent = find_hold(view, batch.parent)
+    if parent is None:
+        return None
+    return refuse(
+        say("Batch {batch} is held with batch {parent}", batch=batch.id, parent=parent.id),
+        say("Let batch {parent} go on first.", parent=parent.id),
+    )
+
+
 def keep_free(view: View, lying: tuple[Held, ...]) -> tuple[Held, ...]:
     """Keeps the pieces that may go on, in their order."""
     return tuple(h for h in lying if find_hold(view, h.batch) is None)

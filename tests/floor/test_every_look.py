@@ -25,7 +25,7 @@ PACKING = ("@worker 05", "@area packing")
 TRIMMING = ("@worker 04", "@area trimming", "traveller 00900")
 STORIES = {  # by the function that raises it: what is done, and its choices
     "anywhere.hold_batch": ((*TRIMMING, "button hold"), (LOOSEN, "keep it")),
-    "anywhere.recount": (
+    "anywhere.recount_parts": (
         ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "reason 51"),
         ("looked at",),
     ),
@@ -120,6 +120,6 @@ def test_it_arises_and_is_settled(story, how, stage):
     settled = view.get(Concern, concern.id)
     assert (settled.settled, settled.by, settled.reason) == (how, "07", "counted again")
     assert (balances(stage), stage.ledger.count()) == (before, entries + 1)
-    if batch is not None and story != "anywhere.recount":
+    if batch is not None and story != "anywhere.recount_parts":
         holds = () if how == LOOSEN else batch.holds
         assert view.get(Batch, batch.id).holds == holds

@@ -8,6 +8,7 @@ from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart.rules import RULES as CART
 from station.floor.popping.rules import RULES as POPPING
+from station.floor.today.rules import RULES as TODAY
 from station.floor.trimming import dialogue as trimming_dialogue
 from station.floor.trimming.rules import RULES as TRIMMING
 from station.queries.batches import find_hold
@@ -259,7 +260,7 @@ def test_pieces_of_a_held_batch_that_were_found_are_put_aside() -> None:
 
 def settle(view: FakeView, how: str, concern: str = "c1") -> Answer:
     """A supervisor settles what needs a look."""
-    return do(view, ANYWHERE, "settle_concern", f"concern/{concern}", how=how, approved="07",
+    return do(view, TODAY, "settle_concern", f"concern/{concern}", how=how, approved="07",
               why="looked")  # fmt: skip
 
 

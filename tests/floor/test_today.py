@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.anywhere.rules import RULES
 from station.floor.today import dialogue, figures, looks, screen
+from station.floor.today.rules import RULES
 from station.floor.today.versions import versions
-from station.shop.acts import Act
+from station.shop.acts import Act, Args, add_known
 from station.shop.cards import button
 from station.shop.codes import read
 from station.shop.faces import Bands, Flow, Places
@@ -101,7 +101,7 @@ def test_a_concern_is_chosen_and_settled():
             kind=done.kind,
             at="",
             subject=done.subject,
-            args={**done.args, "approved": "07", "reason": "51"},
+            args=add_known(done.args, Args(approved="07", reason="51")),
         ),
     )
     assert view.get(Batch, "00412").holds == ()

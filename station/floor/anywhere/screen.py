@@ -1,6 +1,14 @@
-"""What the screen shows while a dialogue that belongs to no room is open."""
+"""Shows the screen while a dialogue that belongs to no room is open."""
 
 from station.floor.anywhere import dialogue
+from station.floor.anywhere.acts import (
+    FindParts,
+    HoldBatch,
+    NewCopy,
+    Recount,
+    ReleaseHold,
+    SplitBatch,
+)
 from station.queries.batches import describe_batch
 from station.queries.routers import list_beds, list_worn_bits
 from station.queries.stock import name_place
@@ -23,7 +31,7 @@ from station.shop.faces import (
     Text,
 )
 from station.shop.facts import Batch, Part, Slip
-from station.shop.rooms import Hand
+from station.shop.rooms import Hand, Work
 from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, clock, say
 
@@ -32,33 +40,35 @@ MOST_PARTS = 7  # rows that stand on the screen without scrolling
 WAIT = 8  # rows of what waits on the handover
 UNDER_WAY = 8  # batches to choose from
 TITLES: dict[str, Say] = {
-    "split_batch": say("Split a part off"),
-    "find_parts": say("Missing parts found"),
-    "recount": say("Count again"),
-    "new_copy": say("Print a new copy"),
-    "hold_batch": say("Hold a batch"),
-    "release_hold": say("Let a batch go on"),
+    SplitBatch.kind: say("Split a part off"),
+    FindParts.kind: say("Missing parts found"),
+    Recount.kind: say("Count again"),
+    NewCopy.kind: say("Print a new copy"),
+    HoldBatch.kind: say("Hold a batch"),
+    ReleaseHold.kind: say("Let a batch go on"),
     "lost_paper": say("Traveller lost"),
     "handover": say("Handover"),
     "menu": say("More"),
 }
 
 
-def screen(hand: Hand, view: View) -> Face:
-    """The open dialogue: what is asked, what can be chosen."""
+def screen(hand: Hand[Work], view: View) -> Face:
+    """Shows the open dialogue: what is asked, what can be chosen."""
     what = hand.aside.what
     if what == "handover":
-        return _handover(view)
+        return _show_handover(view)
     if what == "menu":
-        return _menu()
+        return _show_menu()
     if what == "lost_paper":
-        return _lost(hand, view)
+        return _show_lost(hand, view)
     batch = hand.aside.batch
     if not batch:
-        return _frame(
-            what, Hint(title=dialogue.ASKS[what], note=say("Scan its traveller.")), under_way(view)
+        return _make_frame(
+            what,
+            Hint(title=dialogue.ASKS[what], note=say("Scan its traveller.")),
+            list_under_way(view),
         )
-    return _frame(what, _rows(hand, what, view), *_number(hand))
+    return _make_frame(what, _list_parts(hand, what, view), *_ask_number(hand))
 
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
@@ -66,8 +76,8 @@ MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "r
 SCREEN = ("dark", "sounds", "language")
 
 
-def _menu() -> Face:
-    """What belongs to no one room, and the work areas, to touch."""
+def _show_menu() -> Face:
+    """Shows what belongs to no one room, and the work areas, to touch."""
     acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
     here = ("sign_out", *map(button_of, AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
@@ -80,15 +90,15 @@ def _menu() -> Face:
     )
 
 
-def _frame(what: str, *blocks: Table | Asked | Hint | Cards) -> Face:
+def _make_frame(what: str, *blocks: Table | Asked | Hint | Cards) -> Face:
     leave = Press(label=say("Leave it"), code=button("put_down"))
     return Face(title=TITLES[what], main=blocks, presses=(leave,))
 
 
-def _rows(hand: Hand, what: str, view: View) -> Table:
+def _list_parts(hand: Hand[Work], what: str, view: View) -> Table:
     chosen = hand.aside.part
     rows = []
-    for name, count in dialogue.choices(hand, what, view).items():
+    for name, count in dialogue.list_choices(hand, what, view).items():
         part = view.get(Part, name)
         rows.append(
             Row(
@@ -107,7 +117,7 @@ def _rows(hand: Hand, what: str, view: View) -> Table:
     )
 
 
-def _number(hand: Hand) -> tuple[Asked, ...]:
+def _ask_number(hand: Hand[Work]) -> tuple[Asked, ...]:
     if not hand.aside.part:
         return ()
     question = dialogue.HOW_MANY[hand.aside.what]
@@ -116,15 +126,15 @@ def _number(hand: Hand) -> tuple[Asked, ...]:
     )
 
 
-def batch_code(batch: Batch) -> str:
-    """What a touch on a batch's row sends: the code of its valid copy."""
+def write_code(batch: Batch) -> str:
+    """Writes what a touch on a batch's row sends: the code of its valid copy."""
     copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
     return write("batch", batch.id, copy)
 
 
-def under_way(view: View) -> Cards:
-    """Batches whose pieces wait for work."""
-    entries = [_entry(view, b) for b in list_waiting_batches(view)[:UNDER_WAY]]
+def list_under_way(view: View) -> Cards:
+    """Lists the batches whose pieces wait for work."""
+    entries = [_make_card(view, b) for b in list_waiting_batches(view)[:UNDER_WAY]]
     return Cards(
         title=say("Under way"),
         entries=tuple(e for e in entries if e),
@@ -132,8 +142,8 @@ def under_way(view: View) -> Cards:
     )
 
 
-def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
-    """One batch as a card: what it is, how many, where they lay last."""
+def _make_card(view: View, id: str, count: int | None = None) -> Entry | None:
+    """Makes a card of a batch: what it is, how many, where they lay last."""
     batch = view.get(Batch, id)
     if batch is None:
         return None
@@ -144,11 +154,11 @@ def _entry(view: View, id: str, count: int | None = None) -> Entry | None:
         right=say("{count} {count|piece|pieces}", count=total(held) if count is None else count),
         line1=describe_batch(view, batch),
         line2=", ".join(places[:3]),
-        code=batch_code(batch),
+        code=write_code(batch),
     )
 
 
-def _lost(hand: Hand, view: View) -> Face:
+def _show_lost(hand: Hand[Work], view: View) -> Face:
     part = view.get(Part, hand.aside.part)
     if part is None:
         under_way = by_part(list_waiting(view))
@@ -160,8 +170,8 @@ def _lost(hand: Hand, view: View) -> Face:
         )
         table = Table(columns=(say("What part lies there?"),), rows=rows)
         more = Hint(title=say("Not among them?"), note=say("Scan the part's card at the rack."))
-        return _frame("lost_paper", table, *((more,) if len(under_way) > MOST_PARTS else ()))
-    entries = [_entry(view, b, n) for b, n in dialogue.candidates(view, part.id).items()]
+        return _make_frame("lost_paper", table, *((more,) if len(under_way) > MOST_PARTS else ()))
+    entries = [_make_card(view, b, n) for b, n in dialogue.list_candidates(view, part.id).items()]
     return Face(
         title=TITLES["lost_paper"],
         main=(
@@ -172,17 +182,17 @@ def _lost(hand: Hand, view: View) -> Face:
     )
 
 
-def _handover(view: View) -> Face:
-    """Both piles once, each router's state, and bits near their end."""
+def _show_handover(view: View) -> Face:
+    """Shows both piles once, each router's state, and bits near their end."""
     return Face(
         title=TITLES["handover"],
         main=(
-            Listing(title=say("At popping"), rows=_slips(view), empty=say("Nothing waits.")),
-            Listing(title=say("At trimming"), rows=_piles(view), empty=say("Nothing waits.")),
+            Listing(title=say("At popping"), rows=_list_slips(view), empty=say("Nothing waits.")),
+            Listing(title=say("At trimming"), rows=_list_piles(view), empty=say("Nothing waits.")),
         ),
         side=(
-            Listing(title=say("Routers"), rows=_routers(view)),
-            Listing(title=say("Bits near their end"), rows=_bits(view), empty=say("None.")),
+            Listing(title=say("Routers"), rows=_list_routers(view)),
+            Listing(title=say("Bits near their end"), rows=_list_bits(view), empty=say("None.")),
         ),
         presses=(
             Press(label=say("Print"), code=button("print_page")),
@@ -194,37 +204,37 @@ def _handover(view: View) -> Face:
 Lines = tuple[tuple[tuple[Cell, ...], str], ...]
 
 
-def _line(first: Text, *cells: Cell) -> tuple[tuple[Cell, ...], str]:
-    """One row of the handover; nothing to touch."""
+def _make_line(first: Text, *cells: Cell) -> tuple[tuple[Cell, ...], str]:
+    """Makes a row of the handover; nothing to touch."""
     return (Cell(text=first, bold=True), *cells), ""
 
 
-def _pieces(count: int) -> Cell:
+def _count_pieces(count: int) -> Cell:
     return Cell(text=say("{count} {count|piece|pieces}", count=count))
 
 
-def _slips(view: View) -> Lines:
-    """The sheets that wait at popping."""
+def _list_slips(view: View) -> Lines:
+    """Lists the sheets that wait at popping."""
     return tuple(
-        _line(
+        _make_line(
             s.batch,
             Cell(text=say("sheet {sheet}", sheet=s.sheet)),
-            _pieces(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))),
+            _count_pieces(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))),
         )
         for s in view.shelf(Slip, "popping", WAIT)
     )
 
 
-def _piles(view: View) -> Lines:
-    """What waits at trimming, good and to be made good, by batch."""
+def _list_piles(view: View) -> Lines:
+    """Lists what waits at trimming, good and to be made good, by batch."""
     waits = by_batch(list_waiting(view, "trimming"))
-    return tuple(_line(batch, _pieces(n)) for batch, n in list(waits.items())[:WAIT])
+    return tuple(_make_line(batch, _count_pieces(n)) for batch, n in list(waits.items())[:WAIT])
 
 
-def _routers(view: View) -> Lines:
-    """Each router's state, and since when it cuts."""
+def _list_routers(view: View) -> Lines:
+    """Lists each router's state, and since when it cuts."""
     return tuple(
-        _line(
+        _make_line(
             r.name,
             Cell(text=say(bed.state)),
             Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
@@ -233,10 +243,10 @@ def _routers(view: View) -> Lines:
     )
 
 
-def _bits(view: View) -> Lines:
-    """Bits near their end."""
+def _list_bits(view: View) -> Lines:
+    """Lists the bits near their end."""
     return tuple(
-        _line(
+        _make_line(
             say("Bit {id}", id=b.id),
             Cell(text=b.words),
             Cell(text=say("{share} % of its life", share=round(100 * share)), tone="attention"),

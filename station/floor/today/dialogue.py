@@ -6,11 +6,12 @@ day) and `page`.
 
 from dataclasses import replace
 
+from station.floor.today.acts import SettleConcern
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Concern
-from station.shop.rooms import Do, Hand, Input, Took, plain_do
+from station.shop.rooms import Do, Hand, Input, Took
 from station.shop.views import View
 from station.shop.words import say
 
@@ -92,5 +93,4 @@ def _settle(hand: Hand, row: int, view: View) -> Do | Took:
     concern = view.get(Concern, hand.subject)
     if concern is None or row >= len(concern.choices):
         return Took(hand, refuse(say("That is no choice here"), say("Choose a row.")))
-    args = {"how": concern.choices[row]}
-    return plain_do("settle_concern", concern.key, args, replace(hand, subject=""))
+    return Do(concern.key, SettleConcern(how=concern.choices[row]), replace(hand, subject=""))

@@ -1,5 +1,80 @@
-"""Shop today only looks; settling a concern belongs to no one room."""
+"""Decides how what needs a look is settled. Else Shop today only looks."""
 
-from station.shop.views import Rules
+from dataclasses import replace
 
-RULES: Rules = {}
+from station.floor.today.acts import SettleConcern
+from station.queries.batches import refuse_held, refuse_held_parent
+from station.shop import conflicts
+from station.shop.acts import Act, Answer, ask, good, refuse
+from station.shop.facts import Batch, Concern, Reason
+from station.shop.moves import tail
+from station.shop.places import kind_of
+from station.shop.views import Rule, Rules, View, by_kind
+from station.shop.words import say
+
+LET_GO = "let it go on"  # a way to settle a hold
+
+
+def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
+    """Notes how what needed a look was settled, by whom and why."""
+    concern = view.get(Concern, tail(act.subject))
+    if concern is None or concern.settled:
+        return refuse(say("That is settled already"), say("Choose another."))
+    if not act.args.approved:
+        return ask(
+            say("Settling is supervisor's work"),
+            say("Supervisor: scan your badge, then enter your PIN."),
+            "supervisor",
+        )
+    reason = view.get(Reason, act.args.reason)
+    why = reason.words if reason else act.args.why
+    if not why:
+        return ask(say("Why is it settled so?"), say("Scan or touch a reason."), "reason")
+    how, by = act.args.how or concern.choices[0], act.args.approved
+    done = replace(concern, settled=how, settled_at=act.at, by=by, reason=why)
+    if how == conflicts.BOOK:
+        return _book_rest(view, concern, done)
+    if how == LET_GO:
+        return _let_batch_go(view, concern, done)
+    return good(
+        say("Settled: {how}", how=how),
+        say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
+        sets=(done,),
+    )
+
+
+def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
+    """Moves what an act had meant to move, as far as it still lies there."""
+    moves = conflicts.bookable(view, concern)
+    if not moves:
+        return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
+    for m in moves:
+        problem = refuse_held(view, m.frm.batch) if kind_of(m.to.place).onward else None
+        if problem:
+            return replace(problem, do=say("Leave it out, or let the batch go on first."))
+    booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)
+    return good(
+        say("Settled: {booked} of {meant} {booked|is|are} booked now", booked=booked, meant=meant),
+        say("{text}. Supervisor {by}: {why}.", text=concern.text, by=done.by, why=done.reason),
+        moves=moves,
+        sets=(done,),
+    )
+
+
+def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
+    """Lets the batch of a hold go on, unless it is still held with its parent."""
+    batch = view.get(Batch, tail(concern.about))
+    if batch and (problem := refuse_held_parent(view, batch)):
+        return problem
+    freed = (replace(batch, holds=()),) if batch else ()
+    return good(
+        say("Settled: {how}", how=done.settled),
+        say("Batch {batch} may go on. Supervisor {by}: {why}.", batch=tail(concern.about),
+            by=done.by, why=done.reason),
+        sets=(done, *freed),
+    )  # fmt: skip
+
+
+RULES: Rules = by_kind(
+    Rule(args=SettleConcern, reads=frozenset({Batch, Concern, Reason}), decide=settle_concern)
+)

@@ -1,0 +1,56 @@
+"""Writes down what is done at any work area, as it is kept for ever.
+
+The subject is the batch.
+"""
+
+from station.shop.acts import Args
+
+
+class SplitBatch(Args, frozen=True, kw_only=True):
+    """Splits so many of a part off a batch, as a batch of their own."""
+
+    kind = "split_batch"
+
+    part: str
+    quantity: int
+    area: str = ""  # where it is done; empty, or nothing lies there: wherever they lie
+
+
+class FindParts(Args, frozen=True, kw_only=True):
+    """Finds parts that were missing from a batch."""
+
+    kind = "find_parts"
+
+    part: str
+    quantity: int
+    area: str = ""  # where it is done
+
+
+class Recount(Args, frozen=True, kw_only=True):
+    """Counts a batch's parts at one place again; the book is set right for a reason."""
+
+    kind = "recount"
+
+    part: str
+    place: str
+    counted: int
+
+
+class NewCopy(Args, frozen=True, kw_only=True):
+    """Prints a new copy of a batch's traveller; the one before is void."""
+
+    kind = "new_copy"
+
+
+class HoldBatch(Args, frozen=True, kw_only=True):
+    """Holds a batch until a supervisor lets it go on."""
+
+    kind = "hold_batch"
+
+    why: str = ""
+
+
+class ReleaseHold(Args, frozen=True, kw_only=True):
+    """Lets a held batch go on."""
+
+    kind = "release_hold"
