@@ -1040,6 +1040,10 @@
       <translation>Eine Zahl von 1 bis {n} eingeben.</translation>
     </message>
     <message>
+      <source>Enter a number, then “Sheet spoiled” again.</source>
+      <translation>Eine Zahl eingeben, dann noch einmal „Platte ist Ausschuss“.</translation>
+    </message>
+    <message>
       <source>Enter a number.</source>
       <translation>Eine Zahl eingeben.</translation>
     </message>
@@ -1082,10 +1086,6 @@
     <message>
       <source>Enter the number.</source>
       <translation>Die Zahl eingeben.</translation>
-    </message>
-    <message>
-      <source>Enter the reading in mm, such as 6.4.</source>
-      <translation>Den Messwert in mm eingeben, etwa 6.4.</translation>
     </message>
     <message>
       <source>Enter the same PIN again.</source>
@@ -1338,6 +1338,10 @@
     <message>
       <source>How many of what?</source>
       <translation>Wie viele wovon?</translation>
+    </message>
+    <message>
+      <source>How many of which part?</source>
+      <translation>Wie viele von welchem Teil?</translation>
     </message>
     <message>
       <source>How many sheets came?</source>
@@ -1726,6 +1730,10 @@
     <message>
       <source>Materials</source>
       <translation>Werkstoffe</translation>
+    </message>
+    <message>
+      <source>Measure it, enter the mm: about {mm}.</source>
+      <translation>Messen, mm eingeben: etwa {mm}.</translation>
     </message>
     <message>
       <source>Measure it, enter the reading in mm.</source>
@@ -4476,6 +4484,10 @@
       <translation>Berühren oder so lassen.</translation>
     </message>
     <message>
+      <source>Touch its row first.</source>
+      <translation>Erst seine Zeile berühren.</translation>
+    </message>
+    <message>
       <source>Touch its row first: {parts}.</source>
       <translation>Erst die Zeile berühren: {parts}.</translation>
     </message>
@@ -6374,6 +6386,10 @@
     <message>
       <source>{mm} mm</source>
       <translation>{mm} mm</translation>
+    </message>
+    <message>
+      <source>{mm} mm is no thickness of this sheet</source>
+      <translation>{mm} mm ist keine Dicke dieser Platte</translation>
     </message>
     <message>
       <source>{mm} mm read</source>

@@ -405,6 +405,7 @@ class Desk:
             for kind in do.numbers:
                 self._spare.pop(kind, None)
             return Given(*done)._replace(answer=self._print(answer, recorded=True))
+        draft = self._draft.with_hand(do.find_hand_after(answer, self.hand))
         if answer.asks:
             question = Waiting(
                 do=do,
@@ -416,9 +417,8 @@ class Desk:
                 next=answer.do,
                 then=then,
             )
-            self._keep(replace(self._draft, waiting=question))
-        else:
-            self._keep(replace(self._draft, waiting=None))
+            draft = replace(draft, waiting=question)
+        self._keep(draft)
         return Given(*done)
 
     def _number(self, kind: str) -> str:

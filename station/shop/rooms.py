@@ -149,18 +149,24 @@ Input = Code | Number | Point | Typed | Dropped
 class Do(NamedTuple):
     """What `handle_input` asks for: an act, and the hand once it is done.
 
-    Refused, the hand stays as it is.
+    Refused or asked back, the hand is the one that is named for it, or stays as it is.
     """
 
     subject: str
     args: Args | Plain
     after: Hand[Any]
     numbers: tuple[str, ...] = ()  # the kinds of new number that it needs, into its `numbers`
+    refused: Hand[Any] | None = None  # without what the next button must not use
 
     @property
     def kind(self) -> str:
         """The kind of act."""
         return self.args.kind
+
+    def find_hand_after(self, answer: Answer, hand: Hand[Any]) -> Hand[Any]:
+        """Finds what is in hand once it was not done; a notice changes nothing."""
+        wrong = answer.tone == "stop" or bool(answer.asks)
+        return self.refused if wrong and self.refused else hand
 
 
 def plain_do(

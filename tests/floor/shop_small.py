@@ -255,8 +255,7 @@ class Player:
                   station=self.hand.station, subject=do.subject, args=args)  # fmt: skip
         answer = self.view.do(self.rules, act)
         self.asked = (do, more) if answer.asks else None
-        if not answer.refused:
-            now = self.hand.now
-            self.hand = replace(do.after, now=now)
+        after = do.find_hand_after(answer, self.hand) if answer.refused else do.after
+        self.hand = replace(after, now=self.hand.now)
         self.said.append(answer)
         return answer

@@ -46,7 +46,15 @@ SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
     ("Sheet from lot 0960 | Look twice: 5.8 mm read on router 1.", BED, Code("lot", "0960"), {}),
     ("Sheet from lot 0931 | Measure the sheet, enter mm.", BED, Code("lot", "0931"), {}),
     ("6.4 mm: within limits | Scan the lot of the next sheet.", BED, Number("6,4"), {}),
-    ("That is no thickness | Enter the reading in mm, such as 6.4.", BED, Number("-1"), {}),
+    ("-1 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("-1"), {}),
+    ("600.6 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("600.6"), {}),
+    ("13.1 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("13.1"), {}),
+    ("9.1 mm read, limits are 6.0 to 6.9 | Not this sheet: measure again, or ask.", BED,
+     Number("9.1"), {}),
+    ("That is no thickness | Measure it, enter the mm: about 6.5.", BED, Number("1" * 12), {}),
     ("5.8 mm read, limits are 6.0 to 6.9 | Not this sheet: measure again, or ask.", BED,
      Number("5.8"), {}),
     ("Not while sheet 1 is on the bed | Tick it when the bed is free.", CUTTING,
@@ -190,6 +198,62 @@ def test_survivors_are_counted_part_by_part() -> None:
     assert said == [f"{n} of these on a sheet" for n in (160, 1, 160)]
     one.give(Code("part", "014"), Number("1"), Code("part", "045"), Number("9"))
     assert str(one.give(press("sheet_spoiled")).said) == "Sheet 1 spoiled: 10 whole, 151 lost"
+
+
+TOLD = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit", "file", "zero")}
+OF_ROUTER = {"ticks": ("bit", "file", "zero")}  # what holds of the router stays
+OF_BIT = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "file")}
+REFUSED: tuple[tuple[Input, dict[str, object]], ...] = (
+    (Code("lot", "0940"), OF_ROUTER),
+    (Code("lot", "0999"), OF_ROUTER),
+    (Number("600.6"), {**TOLD, "reading": 0.0}),
+    (Code("bit", "12"), OF_BIT),
+    (Code("bit", "99"), OF_BIT),
+    (Code("router", "4"), {}),
+    (Code("batch", "00999", "A"), {}),
+    (Code("batch", "00999", "A", 1), {}),
+)
+
+
+@pytest.mark.parametrize(("given", "left"), REFUSED, ids=lambda v: str(v)[:40])
+def test_what_is_refused_leaves_nothing_of_its_kind(given: Input, left: dict[str, object]) -> None:
+    one = player(GOOD, BED, work=TOLD)
+    one.hand = replace(one.hand, digits="6")
+    assert one.give(given).tone == "stop"
+    assert one.hand.work == LoadingWork(**left)
+
+
+@pytest.mark.parametrize("given", [Code("lot", "0940"), Code("router", "4"), Code("batch", "999")])
+def test_the_digits_before_a_refused_code_are_not_entered_after_it(given: Input) -> None:
+    one = player(GOOD, BED)
+    one.hand = replace(one.hand, digits="6")
+    assert one.give(given).refused
+    assert one.hand.digits == ""
+
+
+def test_a_wrong_bit_takes_the_tick_for_the_bit_away() -> None:
+    bed = Bed(id="1", day=DAY, bits=((0, "18"),), batch="00412")
+    one = player(GOOD, bed, work=TOLD)
+    assert one.give(press("bit_good")).refused
+    assert "bit" not in one.hand.work.ticks
+
+
+def test_a_spoilboard_cut_flat_takes_the_ticks_for_zero_and_hold_down_away() -> None:
+    one = player(GOOD, BED, work=TOLD)
+    one.give(press("resurfaced"))
+    assert one.hand.work.ticks == ("bit", "file")
+
+
+def test_after_a_part_that_is_not_here_no_number_goes_to_the_former_one() -> None:
+    revision = small_shop().get(Revision, f"{GAUGES}.C")
+    assert revision
+    both = replace(revision, placed=(*revision.placed, Placed(part="014", x_mm=0, y_mm=0)))
+    one = player(GOOD, CUTTING, both, work={"mode": "spoil", "reason": "12", "part": "045"})
+    assert one.give(Code("part", "021")).refused
+    assert str(one.give(Number("70")).said) == "How many of which part?"
+    assert one.hand.work.survived == {}
+    one.give(Code("part", "045"), Number("70"))
+    assert one.hand.work.survived == {"045": 70}
 
 
 LAST = replace(CUTTING, sheet=4)

@@ -18,14 +18,17 @@ from station.floor.loading.acts import (
     StartDay,
     TakeBatch,
 )
-from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot
+from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot, refuse_thickness
 from station.floor.loading.preparing import (
     Now,
     close_question,
+    find_counted,
     find_now,
     hold_batch,
     is_ready,
     keep_for_next,
+    let_go,
+    let_go_of_sheet,
     list_served,
     open_question,
     refuse_no_next,
@@ -74,13 +77,11 @@ def _enter_number(here: Now, given: Number) -> Took | None:
     revision, value = here.revision, given.reading
     if revision is None:
         return None
-    if value is None or not 0 < value < 1000:
-        return Took(
-            here.hand,
-            refuse(say("That is no thickness"), say("Enter the reading in mm, such as 6.4.")),
-        )
     if last := refuse_no_next(here):
         return Took(here.hand, last)
+    if refused := refuse_thickness(here.view, revision, value):
+        return Took(replace(here.hand, work=replace(here.hand.work, reading=0.0)), refused)
+    assert value is not None  # or it was refused
     hand = replace(here.hand, work=replace(here.hand.work, reading=value))
     if wrong := judge_thickness(here.view, revision, value):
         return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
@@ -90,18 +91,22 @@ def _enter_number(here: Now, given: Number) -> Took | None:
 def _enter_survived(here: Now, given: Number) -> Took:
     """Takes a count of what survived, of the part chosen (or the only one)."""
     makes = here.revision.makes() if here.revision else {}
-    work = here.hand.work
-    part = work.part or next(iter(makes), "")
-    most, count = makes.get(part, 0), given.whole
+    work, part = here.hand.work, find_counted(here)
+    if part not in makes:
+        return Took(here.hand, refuse(say("How many of which part?"), say("Touch its row first.")))
+    most, count = makes[part], given.whole
     if count is None or count > most:
+        left = {p: n for p, n in work.survived.items() if p != part}
+        work = replace(work, survived=left, again=part)
         return Took(
-            here.hand,
+            replace(here.hand, work=work),
             refuse(
                 say("A sheet has {most} of these", most=most),
                 say("Enter a number from 0 to {most}.", most=most),
             ),
         )
-    work = replace(work, survived={**work.survived, part: count}, part=part)
+    again = "" if work.again == part else work.again
+    work = replace(work, survived={**work.survived, part: count}, part=part, again=again)
     hand = replace(here.hand, work=work)
     return Took(
         hand,
@@ -153,7 +158,7 @@ def _say_taken(here: Now, batch: Batch) -> Say:
 def _take_on(here: Now, code: Code) -> Do:
     after = replace(here.hand.empty(), subject=code.number)
     args = TakeBatch(router=here.bed.id, copy=code.copy)
-    return Do(f"batch/{code.number}", args, after)
+    return Do(f"batch/{code.number}", args, after, refused=let_go(here.hand))
 
 
 def _scan_slip(here: Now, code: Code) -> Do | Took:
@@ -168,7 +173,9 @@ def _scan_slip(here: Now, code: Code) -> Do | Took:
         if find_bed(here.view, other).batch == code.number:
             router = other
     args = EndSheet(router=router, sheet=code.sheet, copy=code.copy)
-    return Do(f"slip/{code.number}-{code.sheet}", args, keep_for_next(here, code.number))
+    refused = None if code.number == here.bed.batch else let_go(here.hand)
+    after = keep_for_next(here, code.number)
+    return Do(f"slip/{code.number}-{code.sheet}", args, after, refused=refused)
 
 
 def _find_waiting(here: Now, code: Code) -> Slip | None:
@@ -192,7 +199,7 @@ def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
     following = here._replace(hand=hand).due
     if following is None or following.sheet != slip.sheet:
         return Took(
-            here.hand,
+            let_go(here.hand),
             refuse(
                 say("{router} can't run what is next on sheet {n}", n=slip.sheet,
                     router=name_router(here.view, here.bed.id)),
@@ -208,8 +215,10 @@ def _scan_lot(here: Now, code: Code) -> Took:
     revision = here.revision
     if revision is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
-    if wrong := refuse_no_next(here) or refuse_lot(here.view, revision, code.number):
-        return Took(here.hand, wrong)
+    if last := refuse_no_next(here):
+        return Took(here.hand, last)
+    if wrong := refuse_lot(here.view, revision, code.number):
+        return Took(let_go_of_sheet(here.hand), wrong)
     hand = replace(here.hand, work=replace(here.hand.work, lot=code.number))
     lot = here.view.get(Lot, code.number)
     said = say("Sheet from lot {lot}", lot=code.number)
@@ -228,16 +237,17 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
     if inside and bit and bit.state == "good":
         return tick_item(here, "bit")
     pocket = _find_pocket(here, bit) if bit else 0
+    unchecked = untick_items(here.hand, "bit", "zero")
     if pocket is None:
         return Took(
-            here.hand,
+            unchecked,
             refuse(
                 say("No pocket takes bit {bit}", bit=code.number),
                 say("It fits none of the bits in the changer."),
             ),
         )
     args = ChangeBit(bit=code.number, pocket=pocket)
-    return Do(here.subject, args, untick_items(here.hand, "bit", "zero"))
+    return Do(here.subject, args, unchecked, refused=unchecked)
 
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
@@ -257,7 +267,7 @@ def _find_pocket(here: Now, bit: Bit) -> int | None:
 def _scan_router(here: Now, code: Code) -> Took:
     if code.number not in list_served(here.hand, here.view):
         return Took(
-            here.hand,
+            let_go(here.hand),
             refuse(
                 say("{router} is not served here", router=name_router(here.view, code.number)),
                 say("Go to its own screen."),
@@ -289,7 +299,7 @@ def _scan_reason(here: Now, code: Code) -> Do | Took | None:
     reason = find_reason(here.view, code.number, "sheet")
     if reason is None:
         return Took(
-            here.hand,
+            replace(here.hand, work=replace(here.hand.work, reason="")),
             refuse(say("That is no reason for a sheet"), say("Scan one of those shown.")),
         )
     return Took(
@@ -308,7 +318,8 @@ def _choose_part(here: Now, number: str) -> Took | None:
         return None
     if number not in makes:
         return Took(
-            here.hand, refuse(say("That part is not on this sheet"), say("Scan another part."))
+            replace(here.hand, work=replace(here.hand.work, part="")),
+            refuse(say("That part is not on this sheet"), say("Scan another part.")),
         )
     said = say("{most} of these on a sheet", most=makes[number])
     hand = replace(here.hand, work=replace(here.hand.work, part=number))
@@ -341,6 +352,9 @@ def _press_spoiled(here: Now) -> Do | Took:
         said = say("Why is sheet {n} spoiled?", n=bed.sheet)
         return Took(hand, notice(said, say("Scan or touch the reason.")))
     work = here.hand.work
+    if work.again:
+        said = say("How many are whole?")
+        return Took(here.hand, refuse(said, say("Enter a number, then “Sheet spoiled” again.")))
     args = SpoilSheet(router=bed.id, reason=work.reason, survived=work.survived)
     after = hold_batch(close_question(untick_items(here.hand, "bit")), bed.batch)
     return Do(f"batch/{bed.batch}", args, after)
@@ -436,7 +450,7 @@ def _tick_bit(here: Now) -> Took:
         if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
             size = f"{use.diameter_mm:g}"
             return Took(
-                here.hand,
+                untick_items(here.hand, "bit"),
                 refuse(say("A {size} mm bit is needed", size=size), say("Put it in and scan it.")),
             )
     return tick_item(here, "bit")
@@ -453,7 +467,7 @@ def _tick_file(here: Now) -> Took | FileJob:
     proof = ProveText(
         folder=router.folder, digest=revision.digest, letter=revision.letter, proven=ticked
     )
-    return FileJob(proof, here.hand)
+    return FileJob(proof, untick_items(here.hand, "file"))
 
 
 BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
@@ -470,7 +484,9 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "first_off_good": _judge_first_off(agrees=True),
     "first_off_bad": _judge_first_off(agrees=False),
     "day_done": _do_plainly(StartDay()),
-    "resurfaced": _do_plainly(Resurface()),
+    "resurfaced": lambda here: Do(
+        here.subject, Resurface(), close_question(untick_items(here.hand, "held_down", "zero"))
+    ),
     "rehomed": _do_plainly(Rehome()),
     "told": _do_plainly(ReadNotice()),
     "bit_broken": _press_broken,

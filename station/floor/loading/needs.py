@@ -17,6 +17,7 @@ from station.shop.words import Say, say
 
 MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
 START = "start of batch"  # how the first-off reason of a new batch begins
+USUAL_MM = 6.5  # of a sheet good that the shop does not know
 AT_ONCE = 3  # as many are shown, and so read, at a time
 NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
 
@@ -114,6 +115,22 @@ def name_material(view: View, id: str) -> str:
     """Names a material, by its number when the shop does not know it."""
     material = view.get(Material, id)
     return material.name if material else f"material {id}"
+
+
+def refuse_thickness(view: View, revision: Revision, reading: float | None) -> Answer | None:
+    """Refuses a reading that can't be the thickness of this sheet: a length, a count, no number.
+
+    From half to twice what is nominal it may be one (common practice, no source): the wrong
+    sheet can still be told by its reading.
+    """
+    material = view.get(Material, revision.material)
+    nominal = material.thickness_mm if material else USUAL_MM
+    if reading is not None and nominal / 2 <= reading <= nominal * 2:
+        return None
+    said = say("That is no thickness")
+    if reading is not None:
+        said = say("{mm} mm is no thickness of this sheet", mm=f"{reading:g}")
+    return refuse(said, say("Measure it, enter the mm: about {mm}.", mm=f"{nominal:g}"))
 
 
 def judge_thickness(view: View, revision: Revision, reading: float) -> Say | None:

@@ -93,7 +93,9 @@ def _find_batch(hand: LoadingHand, view: View, bed: Bed) -> Batch | None:
 
 def close_question(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without the open question."""
-    return replace(hand, work=replace(hand.work, mode="", reason="", part="", survived={}))
+    return replace(
+        hand, work=replace(hand.work, mode="", reason="", part="", survived={}, again="")
+    )
 
 
 def open_question(hand: LoadingHand, mode: Mode) -> LoadingHand:
@@ -108,6 +110,17 @@ def untick_items(hand: LoadingHand, *names: str) -> LoadingHand:
     return replace(hand, work=replace(hand.work, ticks=left))
 
 
+def let_go(hand: LoadingHand) -> LoadingHand:
+    """Gives the hand with nothing that was said, ticked or asked: for what other work follows."""
+    return replace(hand, work=LoadingWork(), digits="")
+
+
+def let_go_of_sheet(hand: LoadingHand) -> LoadingHand:
+    """Gives the hand without what is true of one sheet alone; what holds of the router stays."""
+    left = replace(untick_items(hand, "held_down"), digits="")
+    return replace(left, work=replace(left.work, lot="", reading=0.0))
+
+
 def hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
     """Gives the hand with a batch in it."""
     return replace(hand, subject=batch, digits="")
@@ -116,6 +129,12 @@ def hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
 def clear_sheet(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without anything said about the next sheet; lot stays."""
     return replace(hand, work=LoadingWork(lot=hand.work.lot))
+
+
+def find_counted(here: Now) -> str:
+    """Finds the part whose survivors are counted: the chosen one, or the only one; or none."""
+    makes = here.revision.makes() if here.revision else {}
+    return here.hand.work.part or (next(iter(makes)) if len(makes) == 1 else "")
 
 
 def find_missing(here: Now, hand: LoadingHand) -> str:
@@ -205,7 +224,7 @@ def tick_item(here: Now, name: str) -> Took:
             refuse_unapproved_run(here.view, here.batch, run) if run else None
         )
         if wrong:
-            return Took(here.hand, wrong)
+            return Took(untick_items(here.hand, name), wrong)
     ticks = (*(t for t in here.hand.work.ticks if t != name), name)
     hand = replace(here.hand, work=replace(here.hand.work, ticks=ticks))
     return Took(hand, good(TICKED[name], say_next(here, hand)))

@@ -18,6 +18,7 @@ from station.floor.loading.needs import (
     refuse_bit,
     refuse_elsewhere,
     refuse_lot,
+    refuse_thickness,
     refuse_unread,
     refuse_void_copy,
 )
@@ -193,6 +194,8 @@ def _check_thickness(sheet: Sheet) -> Answer | None:
     reading = sheet.act.args.reading
     if reading <= 0:
         return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
+    if refused := refuse_thickness(sheet.view, sheet.file, reading):
+        return refused
     wrong = judge_thickness(sheet.view, sheet.file, reading)
     if wrong is None:
         return None

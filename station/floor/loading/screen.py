@@ -13,6 +13,7 @@ from station.floor.loading.main_pane import (
 from station.floor.loading.needs import judge_thickness, list_unread
 from station.floor.loading.preparing import (
     Now,
+    find_counted,
     find_missing,
     find_now,
     is_ready,
@@ -323,7 +324,7 @@ def _ask_why_spoiled(here: Now) -> Face:
 def _show_survivors(here: Now, revision: Revision) -> tuple[Block, ...]:
     """Shows each part of the sheet: how many there are, whole and lost."""
     makes, counted = revision.makes(), here.hand.work.survived
-    chosen = here.hand.work.part or next(iter(makes), "")
+    chosen = find_counted(here)
     rows = []
     for name, count in makes.items():
         part, whole = here.view.get(Part, name), counted.get(name, 0)
