@@ -2,6 +2,7 @@
 
 import random
 import string
+from dataclasses import replace
 
 import pytest
 
@@ -9,9 +10,11 @@ from station.bootstrap import load_rooms
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
+from station.floor.anywhere.acts import NewCopy
+from station.floor.today.work import TodayWork
 from station.ledger.faults import DiskFull
 from station.shop.acts import Args, good
-from station.shop.rooms import FileJob, Hand, Took, plain_do
+from station.shop.rooms import Do, FileJob, Hand, Took, plain_do
 from station.shop.words import say as words
 from tests.replay import PIN
 
@@ -226,8 +229,8 @@ def test_an_opened_office_asks_for_no_second_pin(stage):
 def test_a_job_takes_or_acts(stage):
     def job(text, hand):
         if text == "2":
-            return plain_do("new_copy", "batch/00900", {}, hand)
-        return Took(hand.with_work(told="x"), good(words("Told {what}", what=text)))
+            return Do("batch/00900", NewCopy(), hand)
+        return Took(replace(hand, work=TodayWork(page=3)), good(words("Told {what}", what=text)))
 
     def handle_input(hand, given, _view):
         return FileJob(given.text, hand)
@@ -238,7 +241,7 @@ def test_a_job_takes_or_acts(stage):
     stage.send("@worker 07")
     stage.send("@area today")
     assert str(stage.send("1").answer.said) == "Told 1"
-    assert desk.hand.work == {"told": "x"}
+    assert desk.hand.work == TodayWork(page=3)
     assert str(stage.send("2").answer.said) == "Copy B of batch 00900 is printed"
 
 

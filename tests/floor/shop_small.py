@@ -10,6 +10,7 @@ from dataclasses import replace
 from station.floor.cart.work import CartWork
 from station.floor.loading.work import LoadingWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
+from station.floor.today.work import TodayWork
 from station.shop.acts import Act, Answer, Args, add_known, known_of
 from station.shop.facts import (
     Batch,
@@ -187,6 +188,7 @@ def at(clock: str) -> str:
 WORK = {
     "cart": CartWork,
     "loading": LoadingWork,
+    "today": TodayWork,
 }  # a room whose work has no type yet holds plain values
 
 

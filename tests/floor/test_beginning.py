@@ -70,7 +70,7 @@ def test_who_did_what_needs_a_look_may_be_older():
     view = small_shop(batch(COMBS), concern)
     for begins, by in (("", None), (BEGINS, OLDER)):
         view.beginning = begins
-        story = {str(name): str(value) for name, value in looks._story(concern, view)}
+        story = {str(name): str(value) for name, value in looks._tell_story(concern, view)}
         assert story.get("by") == by
 
 

@@ -6,16 +6,15 @@ import pytest
 
 from station.floor.today import dialogue, figures, looks, screen
 from station.floor.today.rules import RULES
-from station.floor.today.versions import versions
+from station.floor.today.versions import compare_versions
 from station.shop.acts import Act, Args, add_known
 from station.shop.cards import button
 from station.shop.codes import read
 from station.shop.faces import Bands, Flow, Places
 from station.shop.facts import Batch, Concern, Shop
 from station.shop.moves import move
-from station.shop.rooms import Hand
 from station.shop.views import Passed, Past
-from tests.floor.shop_small import DAY, batch, off_bed, small_shop
+from tests.floor.shop_small import DAY, batch, hand, off_bed, small_shop
 
 
 @pytest.mark.parametrize(
@@ -33,7 +32,7 @@ from tests.floor.shop_small import DAY, batch, off_bed, small_shop
 def test_pieces_through_an_area_by_hour(rows, by_hour):
     passed = tuple(Passed(f"{DAY}T{h}", *rest) for h, *rest in rows)
     _, frm, to = figures.THROUGH[1]
-    assert figures._by_hour(passed, frm, to) == by_hour
+    assert figures._sum_by_hour(passed, frm, to) == by_hour
 
 
 def test_the_longest_wait_over_an_hour_holds_up():
@@ -48,12 +47,12 @@ def test_the_longest_wait_over_an_hour_holds_up():
         packs_waiting=0,
         to_do={},
     )
-    assert figures.holding_up(day) == "trimming"
-    assert figures.holding_up(day._replace(waiting={"popping": 50, "trimming": 5})) == ""
+    assert figures.find_holding_up(day) == "trimming"
+    assert figures.find_holding_up(day._replace(waiting={"popping": 50, "trimming": 5})) == ""
 
 
 def test_the_flow_adds_up_to_now():
-    assert figures.cumulative({7: 10, 9: 5}, 7.0, 9.5) == ((7.0, 0), (8, 10), (9, 10), (9.5, 15))
+    assert figures.add_up({7: 10, 9: 5}, 7.0, 9.5) == ((7.0, 0), (8, 10), (9, 10), (9.5, 15))
 
 
 def test_the_whole_screen(tmp_path):
@@ -64,7 +63,7 @@ def test_the_whole_screen(tmp_path):
         batch(),
         1,
     )
-    shown = screen.screen(Hand(area="today", now=f"{DAY}T10:42:00"), view)
+    shown = screen.screen(hand("today", "10:42"), view)
     assert isinstance(shown.top[0], Places)
     assert isinstance(shown.main[0], Flow)
     assert isinstance(shown.side[0], Bands)
@@ -88,8 +87,9 @@ def test_a_concern_is_chosen_and_settled():
             choices=("let it go on", "keep it"),
         ),
     )
-    hand = Hand(area="today", worker="07", now=f"{DAY}T10:42:00")
-    chosen = dialogue.handle_input(hand, read(button("row_1")), view).hand
+    chosen = dialogue.handle_input(
+        hand("today", "10:42", worker="07"), read(button("row_1")), view
+    ).hand
     assert screen.screen(chosen, view).main
     done = dialogue.handle_input(chosen, read(button("row_1")), view)
     plain = Act(id="a", kind=done.kind, at="", subject=done.subject, args=done.args)
@@ -118,12 +118,12 @@ def test_a_concern_is_chosen_and_settled():
     ],
 )
 def test_ages_are_short(since, words):
-    assert str(looks.age(since, f"{DAY}T10:42:00")) == words
+    assert str(looks.say_age(since, f"{DAY}T10:42:00")) == words
 
 
 def test_hours_of_the_day():
-    assert figures.start_of(Shop(id="shop")) == 7.0
-    assert figures.end_of(Shop(id="shop")) == 16.0
+    assert figures.read_start(Shop(id="shop")) == 7.0
+    assert figures.read_end(Shop(id="shop")) == 16.0
 
 
 def test_moves_count_once(tmp_path):
@@ -135,7 +135,7 @@ def side_by_side(concern, *past):
     view.entries.extend(past)
     return [
         (str(row.note), str(row.title), str(row.cells[0].text))
-        for table in versions(concern, view)
+        for table in compare_versions(concern, view)
         for row in table.rows
     ]
 

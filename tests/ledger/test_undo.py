@@ -1,3 +1,4 @@
+from dataclasses import replace
 from itertools import pairwise
 
 from hypothesis import HealthCheck, given, settings
@@ -122,9 +123,13 @@ facts = st.one_of(
     st.sampled_from("123").map(lambda n: Gone(id=n, gone=f"worker/{n}")),
 )
 answers = st.builds(
-    lambda m, f: good(say("done"), moves=tuple(m), sets=tuple({x.key: x for x in f}.values())),
+    lambda m, f, router: replace(
+        good(say("done"), moves=tuple(m), sets=tuple({x.key: x for x in f}.values())),
+        router=router,
+    ),
     st.lists(moves, max_size=4),
     st.lists(facts, max_size=3),
+    st.sampled_from(("", "1", "2")),
 )
 steps = st.lists(st.one_of(answers, st.integers(0, 30)), min_size=4, max_size=40)
 

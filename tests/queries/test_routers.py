@@ -53,7 +53,7 @@ def test_minutes_left_count_what_was_really_cut(bed, now, minutes):
 def test_shop_today_and_loading_tell_the_same_minutes_past_midnight():
     view, now = small_shop(), "2026-11-26T00:10:00"
     view.facts["bed/1"] = BED
-    today = {d.router.id: d.free_in for d in figures.routers(view, now)}
+    today = {d.router.id: d.free_in for d in figures.list_routers_today(view, now)}
     served = Hand(area="loading", router="1,2", facing="2", now=now, work=LoadingWork())
     cards = [b for b in screen(served, view).side if isinstance(b, Cards)]
     loading = {e.big: str(e.right) for block in cards for e in block.entries}

@@ -1,4 +1,4 @@
-"""The day in figures: what each area did, its rate, what waits, how it flowed.
+"""Counts the day: what each area did, its rate, what waits, how it flowed.
 
 Rates are pieces an hour over the hours worked so far today, the running hour counted by
 its minutes. "Holding up" names the area with the longest wait: what lies before it over
@@ -32,7 +32,7 @@ THROUGH: tuple[tuple[str, frozenset[str], frozenset[str]], ...] = (
 
 
 class Day(NamedTuple):
-    """The figures of one day up to now."""
+    """Holds the figures of one day up to now."""
 
     hours: float  # worked so far
     through: dict[str, int]  # pieces by name of THROUGH
@@ -45,31 +45,31 @@ class Day(NamedTuple):
     to_do: dict[str, int]  # pieces still to go through today, by name of THROUGH
 
 
-def hours(at: str) -> float:
-    """``2026-11-25T10:30:00`` as 10.5."""
+def read_hours(at: str) -> float:
+    """Reads ``2026-11-25T10:30:00`` as 10.5."""
     return int(at[11:13]) + int(at[14:16]) / 60 if len(at) >= 16 else 0.0
 
 
-def start_of(shop: Shop) -> float:
-    """The hour at which the day starts."""
+def read_start(shop: Shop) -> float:
+    """Reads the hour at which the day starts."""
     return int(shop.day_starts[:2]) + int(shop.day_starts[3:5]) / 60
 
 
-def end_of(shop: Shop) -> float:
-    """The hour at which the day ends."""
+def read_end(shop: Shop) -> float:
+    """Reads the hour at which the day ends."""
     return int(shop.day_ends[:2]) + int(shop.day_ends[3:5]) / 60
 
 
-def day(view: View, now: str, shop: Shop) -> Day:
-    """All figures of the day that `now` stands in."""
+def count_day(view: View, now: str, shop: Shop) -> Day:
+    """Counts all figures of the day that `now` stands in."""
     passed = view.passed(f"{now[:10]}T00", now[:13])
-    by_hour = {name: _by_hour(passed, frm, to) for name, frm, to in THROUGH}
+    by_hour = {name: _sum_by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
-    waits = waiting(view)
+    waits = count_waiting(view)
     packs = sum(1 for p in view.shelf(Pack, "packed", 500))
     shipped = sum(1 for p in view.shelf(Pack, "shipped", 500) if p.closed[:10] == now[:10])
     return Day(
-        hours=max(0.25, min(hours(now), end_of(shop)) - start_of(shop)),
+        hours=max(0.25, min(read_hours(now), read_end(shop)) - read_start(shop)),
         through={name: sum(by_hour[name].values()) for name in by_hour},
         by_hour=by_hour,
         sheets=sheets,
@@ -77,12 +77,12 @@ def day(view: View, now: str, shop: Shop) -> Day:
         waiting=waits,
         packs=shipped,
         packs_waiting=packs,
-        to_do=to_do(view, now, waits),
+        to_do=count_to_do(view, now, waits),
     )
 
 
-def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
-    """What there is left today: queued sheets in pieces, what waits, orders due by tonight."""
+def count_to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
+    """Counts what is left today: queued sheets in pieces, what waits, orders due by tonight."""
     cut = count_pieces_to_cut(view)
     popped = cut + waits["popping"]
     return {
@@ -93,7 +93,7 @@ def to_do(view: View, now: str, waits: dict[str, int]) -> dict[str, int]:
     }
 
 
-def _by_hour(
+def _sum_by_hour(
     passed: tuple[Passed, ...], frm: frozenset[str], to: frozenset[str]
 ) -> dict[int, int]:
     sums: dict[int, int] = {}
@@ -108,13 +108,13 @@ def _by_hour(
     return sums
 
 
-def waiting(view: View) -> dict[str, int]:
-    """Pieces that wait before each area."""
+def count_waiting(view: View) -> dict[str, int]:
+    """Counts the pieces that wait before each area."""
     return {area: total(list_waiting(view, area)) for area in ("popping", "trimming")}
 
 
-def holding_up(figures: Day) -> str:
-    """The area with the longest wait of over an hour, or nothing."""
+def find_holding_up(figures: Day) -> str:
+    """Finds the area with the longest wait of over an hour, or nothing."""
     done = {"popping": figures.through["popped"], "trimming": figures.through["trimmed"]}
     waits = {
         area: figures.waiting[area] / max(done[area] / figures.hours, 1e-9)
@@ -125,10 +125,8 @@ def holding_up(figures: Day) -> str:
     return longest if longest and waits[longest] > 1 else ""
 
 
-def cumulative(
-    by_hour: dict[int, int], start_h: float, now_h: float
-) -> tuple[tuple[float, int], ...]:
-    """(hour, pieces so far) at each full hour, and now."""
+def add_up(by_hour: dict[int, int], start_h: float, now_h: float) -> tuple[tuple[float, int], ...]:
+    """Adds up to (hour, pieces so far) at each full hour, and now."""
     points, sum_ = [(start_h, 0)], 0
     for hour in range(int(start_h), int(now_h) + 1):
         sum_ += by_hour.get(hour, 0)
@@ -136,8 +134,8 @@ def cumulative(
     return tuple(points)
 
 
-class Doing(NamedTuple):
-    """What a router does now, for its band."""
+class RouterToday(NamedTuple):
+    """Holds what a router does now, for its band."""
 
     router: Router
     bed: Bed
@@ -145,11 +143,11 @@ class Doing(NamedTuple):
     free_in: int | None  # minutes, while cutting
 
 
-def routers(view: View, now: str) -> tuple[Doing, ...]:
-    """Each router with what it does."""
+def list_routers_today(view: View, now: str) -> tuple[RouterToday, ...]:
+    """Lists each router with what it does."""
     found = []
     for router, bed in list_beds(view):
         reason = view.get(Reason, bed.stop) if bed.stop else None
         left = max(0, round(count_minutes_left(bed, now))) if bed.state == "cutting" else None
-        found.append(Doing(router, bed, reason.words if reason else "", left))
+        found.append(RouterToday(router, bed, reason.words if reason else "", left))
     return tuple(found)

@@ -1,8 +1,11 @@
-"""What needs a look: in short beside the day, all of it, and one thing with its whole story."""
+"""Shows what needs a look: in short beside the day, all of it, one thing with its story."""
+
+from typing import Any
 
 from station.floor.today import figures
-from station.floor.today.dialogue import ROWS, open_ones, page_of
-from station.floor.today.versions import moved, versions
+from station.floor.today.dialogue import ROWS, list_open
+from station.floor.today.versions import compare_versions, say_move
+from station.floor.today.work import TodayHand
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -18,7 +21,6 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Batch, Concern
-from station.shop.rooms import Hand
 from station.shop.views import Past, View, total
 from station.shop.words import Say, clock, day, moment, say
 
@@ -28,22 +30,22 @@ MOVES = 4  # of an entry that are shown
 BACK = Press(label=say("Show the flow"), code=button("show_flow"))
 
 
-def age(since: str, now: str) -> Say:
-    """How long ago, in the largest whole unit."""
+def say_age(since: str, now: str) -> Say:
+    """Says how long ago, in the largest whole unit."""
     if since[:10] != now[:10]:
         return say("since {day}", day=day(since))
-    minutes = max(0, round((figures.hours(now) - figures.hours(since)) * 60))
+    minutes = max(0, round((figures.read_hours(now) - figures.read_hours(since)) * 60))
     return say("{n} min", n=minutes) if minutes < 90 else say("{n} h", n=round(minutes / 60))
 
 
-def beside(view: View, now: str) -> Listing:
-    """The oldest ones, to touch."""
-    found = open_ones(view)
+def list_oldest(view: View, now: str) -> Listing:
+    """Lists the oldest ones, to touch."""
+    found = list_open(view)
     rows = tuple(
         (
             (
                 Cell(text=c.text, tone="attention" if c.tone == "attention" else "stop"),
-                Cell(text=age(c.since, now), tone="quiet"),
+                Cell(text=say_age(c.since, now), tone="quiet"),
             ),
             button(f"row_{n}"),
         )
@@ -54,14 +56,14 @@ def beside(view: View, now: str) -> Listing:
     return Listing(title=title, rows=rows, empty=say("Nothing: all is well."))
 
 
-def all_of_them(hand: Hand, view: View) -> Face:
-    """Everything that needs a look, a page at a time, and what was settled today."""
-    found, first = open_ones(view), page_of(hand) * ROWS
+def show_all(hand: TodayHand, view: View) -> Face:
+    """Shows everything that needs a look, a page at a time, and what was settled today."""
+    found, first = list_open(view), hand.work.page * ROWS
     rows = tuple(
         Row(
             title=c.text,
-            note=about(c),
-            cells=(Cell(text=age(c.since, hand.now), tone="attention"),),
+            note=name_subject(c),
+            cells=(Cell(text=say_age(c.since, hand.now), tone="attention"),),
             code=button(f"row_{n}"),
         )
         for n, c in enumerate(found[first : first + ROWS], 1)
@@ -70,7 +72,7 @@ def all_of_them(hand: Hand, view: View) -> Face:
     title = say(
         "Needs a look: {count}, page {page} of {pages}",
         count=len(found),
-        page=page_of(hand) + 1,
+        page=hand.work.page + 1,
         pages=pages,
     )
     turn = (
@@ -81,14 +83,14 @@ def all_of_them(hand: Hand, view: View) -> Face:
         title=say("Shop today"),
         where=say("Needs a look"),
         main=(Table(columns=(say("what"), say("since")), rows=rows, title=title),),
-        side=(_settled(view, hand.now),),
+        side=(_list_settled(view, hand.now),),
         presses=(BACK, *(turn if pages > 1 else ())),
         weights=(62, 0, 38),
     )
 
 
-def _settled(view: View, now: str) -> Cards:
-    """What was settled today: how, why, by whom."""
+def _list_settled(view: View, now: str) -> Cards:
+    """Lists what was settled today: how, why, by whom."""
     done = view.shelf(Concern, f"settled/{now[:10]}", 200)[-SETTLED:]
     return Cards(
         title=say("Settled today"),
@@ -105,13 +107,13 @@ def _settled(view: View, now: str) -> Cards:
     )
 
 
-def about(concern: Concern) -> str:
-    """What it is about: ``batch 00412``."""
+def name_subject(concern: Concern) -> str:
+    """Names what it is about: ``batch 00412``."""
     return concern.about.replace("/", " ")
 
 
-def one(concern: Concern, view: View) -> Face:
-    """One concern: what happened, where, by whom, and the ways to settle it."""
+def show_one(concern: Concern, view: View) -> Face:
+    """Shows one concern: what happened, where, by whom, and the ways to settle it."""
     choices = tuple(
         Entry(big=choice, line1=say("settle it this way"), code=button(f"row_{n}"))
         for n, choice in enumerate(concern.choices, 1)
@@ -129,8 +131,8 @@ def one(concern: Concern, view: View) -> Face:
                 note=say("A supervisor settles it with badge, PIN and a reason."),
                 tone="attention",
             ),
-            Pairs(title=say("What happened"), rows=_story(concern, view)),
-            *versions(concern, view),
+            Pairs(title=say("What happened"), rows=_tell_story(concern, view)),
+            *compare_versions(concern, view),
         ),
         side=(Cards(title=say("How is it settled?"), entries=choices),),
         presses=(settle, Press(label=say("Leave it"), code=button("put_down"))),
@@ -138,30 +140,30 @@ def one(concern: Concern, view: View) -> Face:
     )
 
 
-def _story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], ...]:
-    """When, where, by whom, about what, and what was moved."""
+def _tell_story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | str], ...]:
+    """Tells when, where, by whom, about what, and what was moved."""
     pairs: list[tuple[Say | str, Say | str]] = [(say("when"), moment(concern.since))]
     past = view.past(concern.id)
     if concern.now:
         pairs.append((say("why"), concern.now))
     elif past:
-        pairs += _who(past)
+        pairs += _tell_who(past)
     elif older := not_here(view.begins()):
         pairs.append((say("by"), older))
     if concern.about:
-        pairs.append((say("about"), about(concern)))
+        pairs.append((say("about"), name_subject(concern)))
     batch = view.get(Batch, concern.about.partition("/")[2])
     if batch and concern.about.startswith("batch/"):
         pieces = total(view.stock(batch=batch.id))
         pairs.append((say("its pieces"), say("{n}", n=pieces)))
     if past:
-        pairs += [(say("moved"), moved(m, view)) for m in past.moves[:MOVES]]
+        pairs += [(say("moved"), say_move(m, view)) for m in past.moves[:MOVES]]
         if past.undone:
             pairs.append((say("since then"), say("taken back")))
     return tuple(pairs)
 
 
-def _who(past: Past) -> list[tuple[Say | str, Say | str]]:
+def _tell_who(past: Past[Any]) -> list[tuple[Say | str, Say | str]]:
     act = past.act
     found: list[tuple[Say | str, Say | str]] = []
     if act.worker:
