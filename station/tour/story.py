@@ -8,9 +8,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from station.desk.desk import Desk
-from station.floor.packing.numbers import expected
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_wanted
 from station.queries.stock import list_on_rack
 from station.queries.underway import list_with_paper
@@ -151,7 +151,7 @@ def find_next_part(view: View, _rest: str, desk: Desk) -> str:
 
 def choose_weight(view: View, desk: Desk) -> str:
     """Chooses what the pack in hand should weigh, in whole grams."""
-    return f"{expected(desk.hand, view).grams:.0f}"
+    return f"{plan_open_pack(view, desk.hand.subject).weight.grams:.0f}"
 
 
 def find_wrong_part(view: View, _rest: str, desk: Desk) -> str:

@@ -7,13 +7,13 @@ import pytest
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
-from station.floor.packing import mailers, screen
+from station.floor.packing import screen
 from station.floor.packing.rules import RULES
 from station.queries.orders import list_needs
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import Code
-from station.shop.facts import Line, Mailer, Order, Pack, Part, Shape
+from station.shop.facts import Line, Order, Pack
 from station.shop.rooms import Number
 from station.shop.views import total
 from tests.floor.orders import (
@@ -151,36 +151,6 @@ def test_faces_of_every_state(player, view, work):
     shown = screen.screen(player.hand.with_work(**work), view)
     assert shown.presses
     assert shown.middle
-
-
-# Common practice, no source (checks, section 8): an item of 9 × 12 × ¾ in needs a mailer of
-# 9¾ × 12¾ in lying flat, before any allowance.
-def test_the_flat_mailer_of_the_guides():
-    inch = 25.4
-    box = ((0.0, 0.0), (12 * inch, 0.0), (12 * inch, 9 * inch), (0.0, 9 * inch))
-    part = Part(id="1", name="A", words="A", thickness_mm=0.75 * inch, shape=Shape(outline=box))
-    length, width = mailers.needs_flat(mailers.stack([(part, 1)]))
-    assert (length - mailers.ALLOWANCE_MM) / inch == pytest.approx(12.75)
-    assert (width - mailers.ALLOWANCE_MM) / inch == pytest.approx(9.75)
-
-
-def test_the_smallest_mailer_that_takes_it():
-    part = Part(
-        id="1",
-        name="A",
-        words="A",
-        thickness_mm=6,
-        mass_g=50,
-        shape=Shape(outline=((0.0, 0.0), (200.0, 0.0), (200.0, 40.0), (0.0, 40.0))),
-    )
-    made = mailers.stack([(part, 2)])
-    small, large = (
-        Mailer(id=n, name=n, length_mm=x, width_mm=y)
-        for n, x, y in (("1", 230.0, 70.0), ("2", 400.0, 300.0))
-    )
-    assert mailers.smallest(made, (large, small)) == small
-    assert mailers.smallest(made, (replace(small, thick_mm=5.0),)) is None
-    assert mailers.weight([(part, 2)], small).grams == 130
 
 
 def test_wants_say_where_the_rest_lies(view):

@@ -4,13 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.packing import mailers, numbers, screen
+from station.floor.packing import screen
 from station.floor.packing.rules import RULES
+from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
 from station.queries.underway import count_underway
 from station.shop.acts import Act
 from station.shop.codes import Code
-from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Shape, Slip
+from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number
 from station.shop.words import say
@@ -220,7 +221,7 @@ def test_the_scale_says_what_it_would_not_notice():
     view.facts[light.key] = replace(light, mass_g=8.0)
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
-    grams = numbers.expected(player.hand, view).grams
+    grams = plan_open_pack(view, player.hand.subject).weight.grams
     answer = player.give(Number(f"{grams:.0f}"))
     assert str(answer.do) == "Up to 6 ST-200 more or less would not show: count those."
 
@@ -295,15 +296,6 @@ def test_an_assumed_batch_is_marked():
 
 def test_rows_stand_in_the_order_of_the_rack():
     assert [w.place_name for w in list_needs(shop(), order())] == ["A 03", "C 14"]
-
-
-# Common practice, no source: one turn around the length, the ends overlapping 50 mm.
-@pytest.mark.parametrize(("box", "thick", "metres"), [((300, 120), 20, 0.7), ((200, 40), 6, 0.5)])
-def test_the_wrap_goes_round_once(box, thick, metres):
-    x, y = box
-    shape = Shape(outline=((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)))
-    part = Part(id="1", name="A", words="A", thickness_mm=thick, shape=shape)
-    assert mailers.wrap_m(mailers.stack([(part, 1)])) == metres
 
 
 def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():

@@ -1,10 +1,11 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
-from station.floor.packing import mailers, numbers, rows
+from station.floor.packing import rows
+from station.queries.mailers import GAP_MM, Stack, Weight, plan_open_pack, plan_parcel
 from station.queries.orders import Need, count_inside, find_lacking, find_unknown, is_late
 from station.shop.codes import usable, write
-from station.shop.faces import Block, Cell, Listing, MailerDrawing, Pairs, Remark, Tone
-from station.shop.facts import Cart, Mailer, Order, Pack, Part
+from station.shop.faces import Block, Cell, Layer, Listing, MailerDrawing, Pairs, Remark, Tone
+from station.shop.facts import Cart, Order, Pack, Part
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, clock, day, say, when
@@ -49,16 +50,15 @@ def how_to(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]
     pieces = [(w.part, w.wanted) for w in found if w.wanted]
     if not pieces:
         return ()
-    made = mailers.stack(pieces)
-    mailer = mailers.smallest(made, view.shelf(Mailer, "all", 100))
-    length, width = mailers.needs_flat(made)
+    made, mailer, weight = plan_parcel(view, pieces)
+    length, width = made.flat_mm
     size: tuple[Pair, ...] = (
         (say("stack"), say("large and flat outside")),
         (say("it needs, flat"), say("{l} × {w} mm", l=round(length), w=round(width))),
         (say("thick"), say("{t} mm", t=f"{made.thick_mm:.1f}")),
-        (say("wrap"), say("one turn, {m} m", m=f"{mailers.wrap_m(made):.1f}")),
+        (say("wrap"), say("one turn, {m} m", m=f"{made.wrap_m:.1f}")),
     )
-    weights = _weights(hand, mailers.weight(pieces, mailer), view)
+    weights = _weights(hand, weight, view)
     if made.guessed:
         text = say("{part} has no outline in the book. Choose by eye.", part=made.guessed)
         return (
@@ -75,13 +75,29 @@ def how_to(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]
             name=mailer.name,
             length_mm=mailer.length_mm,
             width_mm=mailer.width_mm,
-            layers=made.layers,
+            layers=_draw_layers(made),
         ),
         Pairs(title=say("Mailer {name}", name=mailer.name), rows=(*size, *weights)),
     )
 
 
-def _weights(hand: Hand, whole: mailers.Weight, view: View) -> tuple[Pair, ...]:
+def _draw_layers(made: Stack) -> tuple[Layer, ...]:
+    """Each level's pieces side by side; those on top of them only in the label."""
+    return tuple(
+        Layer(
+            label=f"{level.part.name} ×{level.pieces}" if n == 0 else "",
+            x_mm=n % level.across * (level.length_mm + GAP_MM),
+            y_mm=n // level.across * (level.width_mm + GAP_MM),
+            length_mm=level.length_mm,
+            width_mm=level.width_mm,
+            level=number,
+        )
+        for number, level in enumerate(made.levels)
+        for n in range(min(level.pieces, level.beside))
+    )
+
+
+def _weights(hand: Hand, whole: Weight, view: View) -> tuple[Pair, ...]:
     """What the whole order should weigh, and what the scale shows of the pack."""
     should = say("{g} g ± {p}", g=round(whole.grams), p=round(whole.plus))
     if whole.unknown:
@@ -89,7 +105,7 @@ def _weights(hand: Hand, whole: mailers.Weight, view: View) -> tuple[Pair, ...]:
     read = hand.work.get("scale")
     shown: Say | str = "—"
     if isinstance(read, int | float):
-        agrees = numbers.expected(hand, view).agrees(read)
+        agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
         shown = say("{g} g: look again", g=round(read))
         if agrees is None:
             shown = say("{g} g: can't tell", g=round(read))

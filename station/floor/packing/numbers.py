@@ -1,11 +1,11 @@
 """What a number means at packing: a count, a weight, or how many were or will be taken."""
 
-from station.floor.packing import mailers
+from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse
-from station.shop.facts import Mailer, Order, Part
+from station.shop.facts import Order, Part
 from station.shop.rooms import Do, Hand, Number, Took, plain_do
-from station.shop.views import View, by_part
+from station.shop.views import View
 from station.shop.words import say
 
 
@@ -73,17 +73,9 @@ def _weighed(hand: Hand, given: Number, view: View) -> Took:
     return Took(hand.with_work(asks=None, scale=grams, picked=None), answer(hand, grams, view))
 
 
-def expected(hand: Hand, view: View) -> mailers.Weight:
-    """What the pack should weigh as it is now, with the mailer that takes it."""
-    inside = by_part(view.stock(place=f"packing/{hand.subject}"))
-    pieces = [(p, n) for part, n in inside.items() if (p := view.get(Part, part))]
-    mailer = mailers.smallest(mailers.stack(pieces), view.shelf(Mailer, "all", 100))
-    return mailers.weight(pieces, mailer)
-
-
 def answer(hand: Hand, grams: float, view: View) -> Answer:
     """What a reading tells, and what it cannot tell."""
-    weight = expected(hand, view)
+    weight = plan_open_pack(view, hand.subject).weight
     if weight.unknown:
         return notice(
             weight.words(grams),

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from station.floor.packing import mailers
 from station.floor.packing.common import (
     are_held,
     elsewhere,
@@ -11,6 +10,7 @@ from station.floor.packing.common import (
     order_of,
 )
 from station.queries.batches import keep_held
+from station.queries.mailers import Weight, plan_open_pack
 from station.queries.orders import list_needs
 from station.shop.acts import Act, Answer, ask, attention, good, new_number, refuse
 from station.shop.facts import Concern, Mailer, Order, Pack, Part
@@ -76,9 +76,7 @@ def _owed_whole(act: Act, order: Order) -> Answer:
 def _closed(act: Act, view: View, order: Order) -> Answer:
     held = view.stock(place=f"packing/{order.id}")
     inside = by_part(held)
-    pieces = [(p, n) for part, n in inside.items() if (p := view.get(Part, part))]
-    mailer = mailers.smallest(mailers.stack(pieces), view.shelf(Mailer, "all", 100))
-    weight = mailers.weight(pieces, mailer)
+    _, mailer, weight = plan_open_pack(view, order.id)
     scale = act.args.get("scale_g")
     scale_g = float(scale) if isinstance(scale, int | float) else 0.0
     off = scale_g > 0 and weight.agrees(scale_g) is False
@@ -113,7 +111,7 @@ def _into(mailer: Mailer | None) -> Say:
     return say("Mailer {name}. Label it, then onto the cart.", name=mailer.name)
 
 
-def _off_weight(act: Act, pack: Pack, weight: mailers.Weight) -> Concern:
+def _off_weight(act: Act, pack: Pack, weight: Weight) -> Concern:
     return Concern(
         id=act.id,
         what="weight",
