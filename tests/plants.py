@@ -20,6 +20,7 @@ RECORD = ("tests/ledger/test_record.py", "tests/ledger/test_reads.py")
 UNDO = ("tests/ledger/test_undo.py",)
 DESK = "station/desk/desk.py"
 COMMON = "station/desk/common.py"
+STEPS = "station/desk/steps.py"
 QUESTIONS = "station/desk/questions.py"
 FLOOR = "station/floor"
 
@@ -92,7 +93,7 @@ AT_DESK = (
           "a PIN stands on the screen", PEOPLE),
     Plant(DESK, "self._draft, self.unlocked = before", "pass",
           "a full disk loses what was in hand", PEOPLE),
-    Plant(DESK, "given, Draft(hand=self.hand.empty())", "given, self._draft",
+    Plant(STEPS, "depth, here = draft.depth - 1,", "depth, here = draft.depth,",
           "undo twice in a row takes back the same act", PEOPLE),
 )  # fmt: skip
 

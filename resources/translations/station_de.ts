@@ -2536,6 +2536,10 @@
       <translation>Anhalten</translation>
     </message>
     <message>
+      <source>Pick it up again to go on with it.</source>
+      <translation>Nimm es wieder auf, um weiterzuzählen.</translation>
+    </message>
+    <message>
       <source>Pick up your work first.</source>
       <translation>Erst die Arbeit aufnehmen.</translation>
     </message>
@@ -2686,6 +2690,10 @@
     <message>
       <source>Put down; nothing was counted</source>
       <translation>Weggelegt; nichts wurde gezählt</translation>
+    </message>
+    <message>
+      <source>Put down; {counted} so far is kept</source>
+      <translation>Weggelegt; {counted} bleibt bis dahin gezählt</translation>
     </message>
     <message>
       <source>Put everything back on the rack: scan each part, or all of it at once.</source>
@@ -4772,6 +4780,10 @@
       <translation>Was vor dem {day} geschah, ist auf diesem PC nicht vorhanden.</translation>
     </message>
     <message>
+      <source>What was in hand is there again, as it was.</source>
+      <translation>Was in der Hand war, ist wieder da, wie es war.</translation>
+    </message>
+    <message>
       <source>What was read of it</source>
       <translation>Was darin gelesen wurde</translation>
     </message>
@@ -6022,6 +6034,18 @@
     <message>
       <source>{cart} left, packs on it: {n}</source>
       <translation>{cart} ist abgefahren, Pakete darauf: {n}</translation>
+    </message>
+    <message>
+      <source>{counted}. Go on from there.</source>
+      <translation>{counted}. Mach dort weiter.</translation>
+    </message>
+    <message>
+      <source>{counted}: counted so far by worker {by}</source>
+      <translation>{counted}: bis jetzt gezählt von Nr. {by}</translation>
+    </message>
+    <message>
+      <source>{counted}: counted so far by workers {workers}</source>
+      <translation>{counted}: bis jetzt gezählt von Nr. {workers}</translation>
     </message>
     <message>
       <source>{count}</source>

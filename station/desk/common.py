@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, NamedTuple
 
+from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.codes import Code
@@ -27,18 +28,25 @@ class Held(NamedTuple):
     answer: Answer
 
 
-def in_every_room(code: Code, button: str, draft: Draft, view: View) -> Held | None:
-    """What a badge, a digit or one of these buttons does. None: the room must say."""
+def in_every_room(
+    code: Code, button: str, draft: Draft, view: View, counted: Say = Say()
+) -> Held | None:
+    """What a badge, a digit or one of these buttons does. None: the room must say.
+
+    `counted` tells what was counted in the work in hand and is not recorded yet.
+    """
     if code.kind == "worker":
-        return badge(draft, code.number, view)
+        return badge(draft, code.number, view, counted)
     if code.kind == "digit" or button == "point":
         return digit(draft, code.number if code.kind == "digit" else ".")
+    if button == "put_down" and counted and not elsewhere(draft.hand):
+        return put_counted_down(draft, counted)
     simple = BUTTONS.get(button)
     return simple(draft) if simple else None
 
 
-def badge(draft: Draft, number: str, view: View) -> Held:
-    """Who works here from now on; the work in hand stays."""
+def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Held:
+    """Who works here from now on; the work in hand stays, and what is counted in it is told."""
     worker, hand = view.get(Worker, number), draft.hand
     if worker is None or not worker.active:
         return Held(
@@ -48,11 +56,13 @@ def badge(draft: Draft, number: str, view: View) -> Held:
             ),
         )
     stays = say("What is in hand stays here.")
+    if counted:
+        stays = say("{counted}. Go on from there.", counted=tell_by(counted, draft.counted_by))
     after = replace(draft, hand=replace(hand, worker=number))
     if hand.worker and hand.worker != number:
         took = say("Worker {new} takes over from {old}", new=number, old=hand.worker)
         return Held(after, good(took, stays))
-    welcome = stays if hand.subject else say("Scan your work.")
+    welcome = stays if hand.subject or counted else say("Scan your work.")
     return Held(after, good(say("Worker {id} is signed in", id=number), welcome))
 
 
@@ -85,6 +95,17 @@ def put_down(draft: Draft) -> Held:
     return Held(
         draft.with_hand(draft.hand.empty()),
         good(say("Put down; nothing was counted"), say("Scan the next piece of work.")),
+    )
+
+
+def put_counted_down(draft: Draft, counted: Say) -> Held:
+    """The work is put down; the desk keeps what was counted in it for the next time."""
+    return Held(
+        replace(draft.with_hand(draft.hand.empty()), counted_by=()),
+        good(
+            say("Put down; {counted} so far is kept", counted=counted),
+            say("Pick it up again to go on with it."),
+        ),
     )
 
 
@@ -142,8 +163,16 @@ def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
     return None
 
 
-def greeting(draft: Draft, *, resumed: bool) -> Answer:
-    """The first words on the strip: what was left in hand, or how to begin."""
+def greeting(draft: Draft, counted: Say = Say(), *, resumed: bool) -> Answer:
+    """The first words on the strip: what was left in hand, or how to begin.
+
+    `counted` tells what was counted in it, and by whom.
+    """
+    if resumed and counted:
+        return notice(
+            say("Work was left in hand: {what}", what=draft.hand.subject),
+            say("{counted}. Go on from there.", counted=counted),
+        )
     if resumed:
         return notice(
             say(

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, NamedTuple
 
-from station.desk import appearance, asking, common, mishaps, questions, replies
+from station.desk import appearance, aside, asking, common, mishaps, questions, replies, steps
 from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.underway import Underway
@@ -96,11 +96,7 @@ class Desk:
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
-        self._draft = (
-            kept
-            if kept and self.resumed
-            else Draft(hand=hand, last=kept.last if kept else "", after=kept.after if kept else "")
-        )
+        self._draft = _begin_with(kept, hand, resumed=self.resumed)
         self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
         self._code = ""  # the text of the input being taken
         self.recorded: Given | None = None  # what the newest input has recorded so far
@@ -133,7 +129,9 @@ class Desk:
 
     def greeting(self) -> Answer:
         """The first words on the strip: what was left in hand, or how to begin."""
-        return common.greeting(self._draft, resumed=self.resumed)
+        counted = aside.tell_counted(self.hand, self.ledger.view)
+        told = aside.tell_by(counted, self._draft.counted_by) if counted else counted
+        return common.greeting(self._draft, told, resumed=self.resumed)
 
     def sign_in(self, worker: str) -> None:
         """Who works here from now on; the work in hand stays."""
@@ -274,8 +272,19 @@ class Desk:
         """Does what a room or a job asks for, or holds the hand that it gives."""
         if isinstance(result, Do):
             return self._do(result)
-        self._keep(self._draft.with_hand(result.hand))
-        return Given(self._print(result.answer, recorded=False))
+        return self._take(result)
+
+    def _take(self, took: Took) -> Given:
+        """Holds the hand that a room gives; what was counted before in this work comes back."""
+        view = self.ledger.view
+        found = aside.find_for_hand(self._draft, took.hand, view)
+        draft, answer = aside.note_counted(self._draft, took.hand, view), took.answer
+        if found and not answer.refused:
+            draft = aside.take_up(draft, found)
+            counted = aside.tell_by(aside.tell_counted(draft.hand, view), found.by)
+            answer = replace(answer, do=say("{counted}. Go on from there.", counted=counted))
+        self._keep(draft)
+        return Given(self._print(answer, recorded=False))
 
     def _begin(self, long: LongJob) -> Given:
         """Begins work beside the screen; where there is no screen it is done at once."""
@@ -314,9 +323,12 @@ class Desk:
             return self._undo()
         if name == "put_down" and (done := self._put_down(self.hand)):
             return done
+        if name == "put_down" and not common.elsewhere(self.hand):
+            self._draft = aside.lay_aside(self._draft, self.ledger.view, comes_back=False)
         if name in appearance.SWITCHES:
             return Given(appearance.switched(self.ledger, name))
-        held = common.in_every_room(code, name, self._draft, self.ledger.view)
+        counted = aside.tell_counted(self.hand, self.ledger.view)
+        held = common.in_every_room(code, name, self._draft, self.ledger.view, counted)
         if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked
         return self._hold(held) if held else None
@@ -336,9 +348,15 @@ class Desk:
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
             return Given(refuse(say("There is no work area {area}", area=area)))
+        if not common.elsewhere(self.hand):
+            self._draft = aside.lay_aside(self._draft, self.ledger.view, comes_back=True)
         left = self._put_down(replace(self.hand.idle(), doing=None))
         self.at(area=area)
         said = say("This screen is at {area} now", area=self.rooms[area].title)
+        if found := aside.find_for_area(self._draft, area):
+            self._keep(aside.take_up(self._draft, found))
+            counted = aside.tell_by(aside.tell_counted(self.hand, self.ledger.view), found.by)
+            return Given(good(said, say("{counted}. Go on from there.", counted=counted)))
         if left is None:
             return Given(good(said, say("Scan your work.")))
         return Given(good(said, left.answer.said), left.entry, left.moves)
@@ -367,16 +385,33 @@ class Desk:
         act = self._act(subject, TakeBack(entry=self._draft.last))
         given = Given(*self.ledger.undo(self._draft.last, act))
         if given.entry:
-            self.recorded, self._draft = given, Draft(hand=self.hand.empty())
+            self.recorded = given
+            self._draft = steps.step_back(
+                self._draft, self.ledger.view, self.ledger.local, self.rooms
+            )
             self._keep(self._draft)
+            if self.hand.subject:
+                again = say("What was in hand is there again, as it was.")
+                return given._replace(answer=replace(given.answer, do=again))
         return given
 
     def _do(self, do: Do, asked: Waiting | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""
         args = self._complete(do, asked.known if asked else Args())
         act = self._act(do.subject, args)
-        after = Draft(hand=_kept(do.after), last=act.id, after=drafts.held(do.after))
-        recorded = self.ledger.record(act, drafts.write(after))
+        depth = self._draft.depth
+        after = Draft(
+            hand=_kept(do.after),
+            last=act.id,
+            after=drafts.held(do.after),
+            depth=depth + 1,
+            counted_by=self._draft.counted_by
+            if aside.tell_counted(do.after, self.ledger.view)
+            else (),
+            aside=self._draft.aside,
+        )
+        step = steps.lay_step(depth, act.id, self.hand)
+        recorded = self.ledger.record(act, drafts.write(after), step)
         if recorded.entry:
             self.recorded = Given(*recorded)
         then = asked.then if asked else None
@@ -471,6 +506,13 @@ class Desk:
         if text != self.ledger.draft():
             self.ledger.keep(text)
         self._draft = draft
+
+
+def _begin_with(kept: Draft | None, hand: Hand[Any], *, resumed: bool) -> Draft:
+    """The draft that a station begins with: as it was kept, or with another hand."""
+    if kept is None:
+        return Draft(hand=hand)
+    return kept if resumed else replace(kept.with_hand(hand), counted_by=())
 
 
 def _gone(since: str, now: str) -> timedelta:

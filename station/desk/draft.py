@@ -1,4 +1,4 @@
-"""What a desk keeps through a power cut: the hand, and a question not answered yet."""
+"""What a desk keeps through a power cut: the hand, an open question, and counts laid aside."""
 
 import json
 from collections.abc import Mapping
@@ -45,17 +45,35 @@ class Waiting:
 
 
 @dataclass(frozen=True, kw_only=True)
+class LaidAside:
+    """Work in which something was counted, left for other work; `by` are who counted.
+
+    `comes_back`: as soon as its area is shown again, for only the area was left; else when its
+    paper is picked up again.
+    """
+
+    hand: Hand[Any]
+    by: tuple[str, ...] = ()
+    comes_back: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
 class Draft:
     """The hand and the open question.
 
     `last` is this station's newest entry, for undo, and `after` what was held when it was
-    made: where more is held now, or the station stands elsewhere, undo asks for that first.
+    made, or given back: where more is held now, or the station stands elsewhere, undo asks for
+    that first. `depth` is how many acts can be taken back one by one (`desk/steps.py`).
+    `counted_by` are the workers who counted what is in hand, `aside` what else was counted here.
     """
 
     hand: Hand[Any]
     waiting: Waiting | None = None
     last: str = ""
     after: str = ""
+    depth: int = 0
+    counted_by: tuple[str, ...] = ()
+    aside: tuple[LaidAside, ...] = ()
 
     def with_hand(self, hand: Hand[Any]) -> "Draft":
         """The same draft with another hand and no open question."""
@@ -75,8 +93,21 @@ def write(draft: Draft) -> str:
         "waiting": _lay_waiting(waiting) if waiting else None,
         "last": draft.last,
         "after": draft.after,
+        "depth": draft.depth,
+        "counted_by": draft.counted_by,
+        "aside": [[_lay_hand(a.hand), a.by, a.comes_back] for a in draft.aside],
     }
     return msgspec.json.encode(raw).decode()
+
+
+def write_hand(hand: Hand[Any]) -> str:
+    """A hand as JSON text, without what holds for this moment only."""
+    return msgspec.json.encode(_lay_hand(hand)).decode()
+
+
+def read_hand(text: str, rooms: Mapping[str, Room]) -> Hand[Any]:
+    """Reads a hand that `write_hand` wrote, maybe in an older program."""
+    return _Reading(rooms).hand(json.loads(text))
 
 
 def _lay_waiting(waiting: Waiting) -> dict[str, object]:
@@ -126,6 +157,12 @@ def read(text: str, rooms: Mapping[str, Room]) -> Draft | None:
             waiting=reading.question(raw["waiting"]),
             last=raw["last"],
             after=reading.held(raw["after"]),
+            depth=raw.get("depth", 0),
+            counted_by=tuple(raw.get("counted_by", ())),
+            aside=tuple(
+                LaidAside(hand=reading.hand(hand), by=tuple(by), comes_back=back)
+                for hand, by, back in raw.get("aside", ())
+            ),
         )
     except (ValueError, TypeError, KeyError, AttributeError):
         return None

@@ -1,8 +1,9 @@
 """The ledger: one station's history, and all that is derived from it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from secrets import token_hex
+from types import MappingProxyType
 from typing import Any
 
 from station.ledger import backup, check, closing, old, rebuild, reports, statements
@@ -60,13 +61,18 @@ class Ledger:
 
     # --- recording
 
-    def record(self, act: Act[Any], draft: bytes | str | None = None) -> Recorded:
-        """Decides on an act and records it, and the draft with it, in one transaction.
+    def record(
+        self,
+        act: Act[Any],
+        draft: bytes | str | None = None,
+        kept: Mapping[str, str] = MappingProxyType({}),
+    ) -> Recorded:
+        """Decides on an act and records it in one transaction with the draft and what is `kept`.
 
         A refusal records nothing. The same act again gives the same answer and no second
         entry. Raises a Fault with nothing recorded, or an OwnBug.
         """
-        local = dict(self._handed)
+        local = {**self._handed, **kept}
         if draft is not None:
             local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
         rule = rule_for(self.rules, act.kind)

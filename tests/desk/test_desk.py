@@ -112,12 +112,20 @@ def test_pin_digits_are_not_shown(stage):
     assert "2" not in str(given.answer.said)
 
 
-def test_undo_takes_the_newest_act_back_once(stage):
-    released(stage)
-    assert say(stage.send("button undo"))[0] == "good"
-    assert stage.desk.last == ""
-    assert not stage.desk.hand.work
-    assert say(stage.send("button undo")) == ("stop", "There is nothing to take back here")
+def test_undo_takes_act_after_act_back_and_gives_each_hand_back(stage):
+    stage.send("@worker 05")
+    stage.send("@area packing")
+    hands, entries = [], []
+    for line in ("order 3307", "part 045", "2", "part 045", "button close_pack", "button yes"):
+        before = replace(stage.desk.hand, now="")
+        if given := stage.send(line).entry:
+            hands.append(before)
+            entries.append(given)
+    assert len(entries) >= 4
+    while entries:
+        assert stage.desk.last == entries.pop()
+        assert say(stage.send("button undo"))[0] == "good"
+        assert replace(stage.desk.hand, now="") == hands.pop()
 
 
 def test_a_power_cut_leaves_the_hand_as_it_was(stage):

@@ -118,7 +118,7 @@ def test_acts_of_no_room(stage, screen, do):
     screen.at("trimming")
     do("traveller 00900", "button on_rack", "button menu", "button undo")
     assert screen.said.startswith("Taken back")
-    do("button menu", "button split", "traveller 00901", "10")
+    do("button put_down", "button menu", "button split", "traveller 00901", "10")
     assert screen.said == "10 split off as batch 00001, 30 stay"
 
 
