@@ -64,7 +64,7 @@ class Popping:
         if not lying:
             return
         counts = counted(hands, lying, "21")
-        where = {p: hands.rng.choice(PLACES) for p, row in counts.items() if len(row) > 1}
+        where = {p: self._place(row) for p, row in counts.items() if len(row) > 1}
         given = {"slips": [slip.id], "parts": counts, "where": where}
         rework = any(c.startswith("rework") for row in counts.values() for c in row)
         done = hands.do(self.who, "pass_on", f"batch/{slip.batch}", given,
@@ -74,6 +74,11 @@ class Popping:
             hands.undo(self.who, done, f"batch/{slip.batch}")
         if done.ok and hands.chance(0.5):
             self._find(slip.batch)
+
+    def _place(self, row: dict[str, int]) -> dict[str, list[str]]:
+        """All that is wrong with a part lay in one zone of the sheet."""
+        zone = self.hands.rng.choice(PLACES)
+        return {counter: [zone] for counter in row if counter != "good"}
 
     def _find(self, batch: str) -> None:
         """A missing piece turns up under the bench."""
