@@ -170,7 +170,7 @@ class Tour:
         if self.scanner_only or drawn.block is None:
             self.scan_code(codes.write("zone", "55"), "zone 55")
             return
-        sheet, part = drawn.block.revision, self.desk.hand.work.get("part")
+        sheet, part = drawn.block.revision, self.desk.hand.work.part
         piece = next(p for p in reversed(sheet.placed) if p.part == part)
         size = dict(sheet.shapes)[piece.part].box if piece.part in dict(sheet.shapes) else (0, 0)
         x, y = piece.x_mm + min(size) / 2, piece.y_mm + min(size) / 2

@@ -11,10 +11,12 @@ from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
 from station.floor.anywhere.acts import NewCopy
+from station.floor.popping.acts import PassOn
+from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
 from station.ledger.faults import DiskFull
 from station.shop.acts import Args, good
-from station.shop.rooms import Do, FileJob, Hand, Took, plain_do
+from station.shop.rooms import Do, FileJob, Hand, Took
 from station.shop.words import say as words
 from tests.replay import PIN
 
@@ -151,8 +153,11 @@ def test_ten_thousand_random_bursts_never_raise_and_record_nothing(stage):
 
 
 def test_a_draft_reads_back_as_written():
-    hand = Hand(area="popping", worker="02", subject="00001", work={"spoiled": {"021": 3}})
-    do = plain_do("pass_on", "batch/00001", {"a": 1}, hand, ("batch",))
+    work = PoppingWork(slips=("00001-1",), counts={"021": {"spoiled/01": 3}},
+                       marks={"021": {"spoiled/01": ((20.5, 4.0),)}})  # fmt: skip
+    hand = Hand(area="popping", worker="02", subject="00001", work=work)
+    counted = PassOn(slips=work.slips, parts=work.counts)
+    do = Do("batch/00001", counted, hand, ("batch",))
     waiting = Waiting(do=do, asks="reason", code="X1", known=Args(sure=True))
     draft = Draft(hand=hand, waiting=waiting, last="t1")
     assert drafts.read(drafts.write(draft), load_rooms()) == draft

@@ -10,6 +10,7 @@ from station.desk import draft as drafts
 from station.desk.draft import Draft, Waiting, held
 from station.floor.cart.acts import Leave
 from station.floor.cart.work import CartWork
+from station.floor.popping.work import PoppingWork
 from station.shop.acts import Args, SetPin
 from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import say
@@ -49,10 +50,10 @@ def test_only_what_is_held_is_written():
 
 
 def test_what_was_open_beside_the_work_was_kept_in_it():
-    work = {"counts": {}, "any": "recount", "any_batch": "00412", "any_part": "021"}
+    work = {"counter": "missing", "any": "recount", "any_batch": "00412", "any_part": "021"}
     hand = read(kept("popping", work=work)).hand
     assert hand.aside == Aside(what="recount", batch="00412", part="021")
-    assert hand.work == {"counts": {}}
+    assert hand.work == PoppingWork(counter="missing")
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,9 @@ from dataclasses import replace
 from station.floor.cart.work import CartWork
 from station.floor.loading.work import LoadingWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
+from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
+from station.floor.trimming.work import TrimmingWork
 from station.shop.acts import Act, Answer, Args, add_known, known_of
 from station.shop.facts import (
     Batch,
@@ -188,7 +190,9 @@ def at(clock: str) -> str:
 WORK = {
     "cart": CartWork,
     "loading": LoadingWork,
+    "popping": PoppingWork,
     "today": TodayWork,
+    "trimming": TrimmingWork,
 }  # a room whose work has no type yet holds plain values
 
 

@@ -30,9 +30,10 @@ FACTS = (
 )
 CASES = [
     (LOADING, "change_bit", "router/1", {"bit": "14"}, "Bit 14 is broken"),
-    (POPPING, "pass_on", "batch/00412", {"counts": {"014": {"good": 1}}}, "held"),
+    (POPPING, "pass_on", "batch/00412",
+     {"slips": ["00412-1"], "parts": {"014": {"good": 1}}}, "held"),
     (CART, "load_cart", "pack/00077", {"cart": "2"}, "Order 3306 is cancelled"),
-]
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("rules", "kind", "subject", "args", "said"), CASES)

@@ -35,7 +35,7 @@ def begun(area: str, *reasons: Reason) -> tuple[Hand, FakeView]:
         view = small_shop(batch(SHUTTLES), pile, *reasons, moves=moved)
         paper = Code("batch", "00412", "A")
     took = ROOMS[area][0].handle_input(hand(area), paper, view)
-    return took.hand.with_work(part=SHUTTLE), view
+    return replace(took.hand, work=replace(took.hand.work, part=SHUTTLE)), view
 
 
 def codes_on(face: Face) -> set[str]:

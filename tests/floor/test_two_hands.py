@@ -122,7 +122,7 @@ def test_nobody_takes_unasked_what_they_never_saw(
     for who, given_ in ((w, one) for w, inputs in work for one in inputs):
         player = players[who]
         before, entries = lying(player.view), len(player.view.entries)
-        seen = player.hand.work.get("seen")
+        seen = player.hand.work.seen
         if player.handle_input(player.hand, given_, player.view) is None:
             continue
         last = player.view.entries[-1].act.station if entries else ""

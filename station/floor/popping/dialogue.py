@@ -2,8 +2,11 @@
 
 from dataclasses import replace
 
+from station.floor.popping.acts import PassOn
 from station.floor.popping.rules import already, here_of
+from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting
+from station.floor.shared.counting import CountingHand
 from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
 from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
 from station.queries.underway import explain_last
@@ -13,14 +16,14 @@ from station.shop.codes import Code
 from station.shop.counts import has_rework
 from station.shop.facts import Batch, Revision, Slip
 from station.shop.moves import head, tail
-from station.shop.rooms import Do, Hand, Input, Number, Point, Took, plain_do
+from station.shop.rooms import Do, Input, Number, Point, Took
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, several
 
 USES = {"spoil": "spoiled", "uncut": "rework"}  # what the room's own buttons count
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: PoppingHand, given: Input, view: View) -> Do | Took | None:
     """One input at popping."""
     if isinstance(given, Code):
         return _code(hand, given, view)
@@ -31,18 +34,12 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     return _point(hand, given, view) if isinstance(given, Point) else None
 
 
-def slips_of(hand: Hand) -> tuple[str, ...]:
-    """The slips in hand."""
-    raw = hand.work.get("slips")
-    return tuple(str(s) for s in raw) if isinstance(raw, list | tuple) else ()
-
-
-def here(hand: Hand, view: View) -> dict[str, int]:
+def here(hand: PoppingHand, view: View) -> dict[str, int]:
     """Pieces of each part that wait on the slips in hand."""
-    return by_part(here_of(view, hand.subject, slips_of(hand)))
+    return by_part(here_of(view, hand.subject, hand.work.slips))
 
 
-def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
+def _code(hand: PoppingHand, code: Code, view: View) -> Do | Took | None:
     if code.kind == "batch":
         return _pick_up(hand, code, view)
     if not hand.subject:
@@ -57,7 +54,7 @@ def _code(hand: Hand, code: Code, view: View) -> Do | Took | None:
     return _button(hand, card.name, view) if card else None
 
 
-def _pick_up(hand: Hand, code: Code, view: View) -> Took:
+def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took:
     """A slip, or a traveller for every slip of it that waits here."""
     batch = view.get(Batch, code.number)
     if wrong := _cannot(hand, code, batch, view):
@@ -68,20 +65,19 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     if not wanted:
         return Took(hand, _nothing(view, batch, code.sheet))
     base = hand if hand.subject == batch.id else hand.empty()
-    slips = tuple(dict.fromkeys((*slips_of(base), *wanted)))
-    picked = replace(base, subject=batch.id).with_work(slips=list(slips))
-    parts = here(picked, view)
-    picked = picked.with_work(seen=parts)
-    if len(parts) == 1:
-        picked = picked.with_work(part=next(iter(parts)))
+    slips = tuple(dict.fromkeys((*base.work.slips, *wanted)))
+    parts = by_part(here_of(view, batch.id, slips))
+    part = next(iter(parts)) if len(parts) == 1 else base.work.part
+    work = replace(base.work, slips=slips, seen=parts, part=part)
+    picked = replace(base, subject=batch.id, work=work)
     return Took(picked, _in_hand(batch, slips, parts, view))
 
 
-def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+def _cannot(hand: PoppingHand, code: Code, batch: Batch | None, view: View) -> Answer | None:
     if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
-    if hand.subject and hand.subject != batch.id and counting.read_exceptions(hand):
+    if hand.subject and hand.subject != batch.id and hand.work.counts:
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),
             say("Pass it on or put it down first."),
@@ -124,7 +120,7 @@ def _begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
     return past is not None and any(m.frm.place in places for m in past.moves)
 
 
-def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
+def _button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
     parts = here(hand, view)
     if name == "missing":
         return counting.count_pieces(hand, "missing", parts, view, by=1)
@@ -134,52 +130,52 @@ def _button(hand: Hand, name: str, view: View) -> Do | Took | None:
     if name == TURN:
         return turn_page(hand)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or find_first(view))
+        counter = hand.work.counter or find_first(view)
         return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some":
         return counting.ask_some(hand, parts, view)
     return _pass_on(hand, view) if name == "pass_on" else None
 
 
-def _zone(hand: Hand, zone: str, view: View) -> Took:
+def _zone(hand: PoppingHand, zone: str, view: View) -> Took:
     """A zone card marks the fault counted last there; the same card again takes it back."""
     revision = revision_of(hand, view)
-    part, counter = str(hand.work.get("part", "")), str(hand.work.get("counter", ""))
-    if revision is None or not counting.read_exceptions(hand).get(part, {}).get(counter):
+    part, counter = hand.work.part, hand.work.counter
+    if revision is None or not counting.count_chosen(hand, counter):
         return Took(hand, refuse(say("Where was what?"), say("Count what is wrong first.")))
     size = (revision.length_mm, revision.width_mm)
-    before = counting.read_marks(hand).get(part, {}).get(counter, [])
-    spots = [s for s in before if zone_of(*s, *size) != zone]
+    before = counting.get_marks(hand)
+    spots = tuple(s for s in before if zone_of(*s, *size) != zone)
     if len(spots) == len(before):
-        spots = [*before, middle_of(zone, *size)][-counting.count_chosen(hand, counter) :]
+        spots = (*before, middle_of(zone, *size))[-counting.count_chosen(hand, counter) :]
     marked = counting.set_marks(hand, spots)
-    words = where_of(marked, view).get(part, {}).get(counter, [])
+    words = where_of(marked, view).get(part, {}).get(counter, ())
     told = say("The router is told when you pass on.")
     if not words:
         return Took(marked, notice(say("Not {zone} any more", zone=ZONES[zone]), told))
-    return Took(marked, notice(say("On the sheet: {where}", where=several(words)), told))
+    return Took(marked, notice(say("On the sheet: {where}", where=several([*words])), told))
 
 
-def revision_of(hand: Hand, view: View) -> Revision | None:
+def revision_of(hand: CountingHand, view: View) -> Revision | None:
     """The revision that the batch in hand was cut from."""
     batch = view.get(Batch, hand.subject)
     return find_revision(view, batch) if batch else None
 
 
-def where_of(hand: Hand, view: View) -> dict[str, dict[str, list[str]]]:
+def where_of(hand: CountingHand, view: View) -> dict[str, dict[str, tuple[str, ...]]]:
     """Where on the sheet the faults lay: part → counter → zones in words, each once."""
     revision = revision_of(hand, view)
     if revision is None:
         return {}
     size = (revision.length_mm, revision.width_mm)
     return {
-        part: {c: list(dict.fromkeys(ZONES[zone_of(*s, *size)] for s in spots))
+        part: {c: tuple(dict.fromkeys(ZONES[zone_of(*s, *size)] for s in spots))
                for c, spots in row.items()}
-        for part, row in counting.read_marks(hand).items()
+        for part, row in hand.work.marks.items()
     }  # fmt: skip
 
 
-def _point(hand: Hand, point: Point, view: View) -> Took | None:
+def _point(hand: PoppingHand, point: Point, view: View) -> Took | None:
     """A touch on the drawn sheet: spoils a piece there when nothing is counted yet."""
     revision, parts = revision_of(hand, view), here(hand, view)
     if revision is None:
@@ -188,12 +184,12 @@ def _point(hand: Hand, point: Point, view: View) -> Took | None:
     if part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
         return _zone(hand, zone, view)
-    counter = str(hand.work.get("counter") or find_first(view))
+    counter = hand.work.counter or find_first(view)
     done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
     if done.answer.tone == "stop":
         return done
-    spots = counting.read_marks(done.hand).get(part, {}).get(counter, [])
-    return Took(counting.set_marks(done.hand, [*spots, (point.x_mm, point.y_mm)]), done.answer)
+    spots = (*counting.get_marks(done.hand), (point.x_mm, point.y_mm))
+    return Took(counting.set_marks(done.hand, spots), done.answer)
 
 
 def piece_at(revision: Revision, point: Point) -> str:
@@ -209,14 +205,10 @@ def piece_at(revision: Revision, point: Point) -> str:
     return ""
 
 
-def _pass_on(hand: Hand, view: View) -> Do:
+def _pass_on(hand: PoppingHand, view: View) -> Do:
     """The count as it stands, as an act with every figure said."""
     parts = counting.list_figures(hand, here(hand, view))
-    args = {
-        "slips": list(slips_of(hand)),
-        "parts": parts,
-        "where": where_of(hand, view),
-        "seen": hand.work.get("seen"),
-    }
+    work, where = hand.work, where_of(hand, view)
+    args = PassOn(slips=work.slips, parts=parts, where=where, seen=work.seen)
     numbers = ("batch",) if has_rework(parts) else ()
-    return plain_do("pass_on", f"batch/{hand.subject}", args, hand.empty(), numbers)
+    return Do(f"batch/{hand.subject}", args, hand.empty(), numbers)

@@ -1,13 +1,13 @@
 """What waits at popping, what comes next from the routers, what was passed on today."""
 
-from station.floor.popping import dialogue
+from station.floor.popping.acts import PassOn
+from station.floor.popping.work import PoppingHand
 from station.queries.batches import describe_batch, find_hold
 from station.queries.routers import list_beds
 from station.queries.underway import count_good
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, Router, Slip
-from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, clock, say, several
 
@@ -15,11 +15,11 @@ LONG_WAIT = 45  # minutes after which a batch that waits is shown as late
 A_DAY_AGO = 600  # minutes that stand for "not today"
 
 
-def waiting(hand: Hand, view: View, most: int) -> Cards:
+def waiting(hand: PoppingHand, view: View, most: int) -> Cards:
     """Batches that wait here, the longest wait first; those in hand left out."""
     by_batch: dict[str, list[Slip]] = {}
     for slip in view.shelf(Slip, "popping", 60):
-        if slip.id not in dialogue.slips_of(hand):
+        if slip.id not in hand.work.slips:
             by_batch.setdefault(slip.batch, []).append(slip)
     entries = [_entry(view, slips, hand.now) for slips in list(by_batch.values())[:most]]
     more = len(by_batch) - len(entries)
@@ -59,7 +59,7 @@ def minutes_between(since: str, now: str) -> int:
     return max(0, minute(now) - minute(since)) if since[:10] == now[:10] else A_DAY_AGO
 
 
-def coming(hand: Hand, view: View) -> Listing:
+def coming(hand: PoppingHand, view: View) -> Listing:
     """What the routers cut now: the sheets that come here next, the first one first."""
     beds = list_beds(view)
     cutting = sorted((b.ends, r.id, b, r) for r, b in beds if b.sheet and b.state == "cutting")
@@ -90,12 +90,12 @@ def _when(bed: Bed, now: str) -> Cell:
     return Cell(text=say("about {at}", at=clock(bed.ends)), tone="quiet")
 
 
-def passed(hand: Hand, view: View) -> Listing:
+def passed(hand: PoppingHand, view: View) -> Listing:
     """What was passed on today, newest first, from the slips that are popped."""
     rows: dict[str, tuple[str, int]] = {}
     for router in view.shelf(Router, "all"):
         for slip in view.shelf(Slip, f"cut/{router.id}/{hand.now[:10]}", 60):
-            past = view.last(f"batch/{slip.batch}", "pass_on")
+            past = view.last(f"batch/{slip.batch}", PassOn)
             if past and not past.undone and slip.batch not in rows:
                 good = count_good(past.moves)
                 rows[slip.batch] = (past.act.at, good)

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.floor.popping.acts import PassOn
 from station.floor.shared.counting import draw_pieces
 from station.queries.batches import make_rework, refuse_held
 from station.queries.routers import name_router
@@ -10,10 +11,10 @@ from station.queries.stock import name_part
 from station.queries.underway import ask_if_changed, count_good, explain_last
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
-from station.shop.counts import has_rework, read_counts, sum_by_fate
+from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
 from station.shop.moves import Held, Move, head, tail
-from station.shop.views import Rule, Rules, View, by_part, total
+from station.shop.views import Rule, Rules, View, by_kind, by_part, total
 from station.shop.words import Say, clock, plain, say, several
 
 
@@ -23,36 +24,27 @@ def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
     return tuple(h for h in view.stock(batch=batch) if h.place in places)
 
 
-def pass_on(act: Act, view: View) -> Answer:
+def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
     """Counted pieces go to trimming; spoiled, missing and rework to where they belong.
 
-    args: `slips` (ids), `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>},
-    `where`: part → counter → zones of the sheet in words, `seen`: part → pieces that lay here
-    at picking up. Nothing may exceed what lies here.
+    Nothing may exceed what lies here.
     """
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if problem := refuse_held(view, batch.id):
         return problem
-    slips = tuple(str(s) for s in _list(act.args.get("slips")))
-    held = here_of(view, batch.id, slips)
+    held = here_of(view, batch.id, act.args.slips)
     if not held:
         return already(view, batch)
-    counts = read_counts(act.args.get("parts"))
+    counts = read_counts(act.args.parts)
     here = by_part(held)
     if problem := _too_many(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
         return problem
-    return _passed(act, view, batch, slips, held, counts)
+    return _passed(act, view, batch, held, counts)
 
 
-def _list(value: object) -> list[object]:
-    return list(value) if isinstance(value, list | tuple) else []
-
-
-def _too_many(
-    view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
-) -> Answer | None:
+def _too_many(view: View, batch: Batch, counts: Counts, here: Mapping[str, int]) -> Answer | None:
     """A refusal where more is counted than lies here, or nothing at all."""
     for part, row in counts.items():
         left = here.get(part, 0)
@@ -80,7 +72,7 @@ def again_after(lately: Say) -> Say:
 
 def already(view: View, batch: Batch) -> Answer:
     """What to say of a batch that has nothing left at popping."""
-    past = view.last(batch.key, "pass_on")
+    past = view.last(batch.key, PassOn)
     if past is None:
         return refuse(
             say("Batch {batch} has nothing at popping", batch=batch.id),
@@ -99,13 +91,9 @@ def already(view: View, batch: Batch) -> Answer:
 
 
 def _passed(
-    act: Act,
-    view: View,
-    batch: Batch,
-    slips: tuple[str, ...],
-    held: tuple[Held, ...],
-    counts: dict[str, dict[str, int]],
+    act: Act[PassOn], view: View, batch: Batch, held: tuple[Held, ...], counts: Counts
 ) -> Answer:
+    slips = act.args.slips
     lying = list(held)
     moves: list[Move] = []
     child = make_rework(act, batch) if has_rework(counts) else None
@@ -117,7 +105,7 @@ def _passed(
     sets = (
         *_slips(view, batch, slips, left),
         *_piles(act, view, batch, child, moves),
-        *_notices(act, view, slips, counts),
+        *_notices(act, view, counts),
     )
     prints = (("traveller", child.id),) if child else ()
     return _said(batch, counts, tuple(moves), sets, prints, stay=total(lying))
@@ -139,7 +127,7 @@ def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> 
 
 
 def _piles(
-    act: Act, view: View, batch: Batch, child: Batch | None, moves: list[Move]
+    act: Act[PassOn], view: View, batch: Batch, child: Batch | None, moves: list[Move]
 ) -> tuple[Fact, ...]:
     """The piles that appear at trimming, and the child batch itself."""
     sets: list[Fact] = []
@@ -165,15 +153,13 @@ def _piles(
     return tuple(sets)
 
 
-def _notices(
-    act: Act, view: View, slips: tuple[str, ...], counts: dict[str, dict[str, int]]
-) -> tuple[Notice, ...]:
+def _notices(act: Act[PassOn], view: View, counts: Counts) -> tuple[Notice, ...]:
     """What each router that cut one of these sheets is told before its next one.
 
     Pieces of several sheets are counted together, so each router hears of all the faults.
     """
     wrong = "; ".join(w for part, row in counts.items() if (w := _wrong(act, view, part, row)))
-    found = [slip for s in slips if (slip := view.get(Slip, s))]
+    found = [slip for s in act.args.slips if (slip := view.get(Slip, s))]
     routers = list(dict.fromkeys(slip.router for slip in found if slip.router))
     if not wrong:
         return ()
@@ -186,32 +172,25 @@ def _notices(
     )
 
 
-def _wrong(act: Act, view: View, part: str, row: Mapping[str, int]) -> str:
+def _wrong(act: Act[PassOn], view: View, part: str, row: Mapping[str, int]) -> str:
     """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
     faults, board = [], False
+    where = act.args.where.get(part, {})
     for counter, count in row.items():
         reason = view.get(Reason, tail(counter)) if tail(counter) else None
         board = board or bool(reason and reason.look_at_board)
         if head(counter) in ("spoiled", "rework"):
             told = f"{count} {reason.words if reason else head(counter)}"
-            faults.append(", ".join((told, *_zones(act, part, counter))))
+            faults.append(", ".join((told, *where.get(counter, ()))))
     if not faults:
         return ""
     look = "; look at the spoilboard or Z" if board else ""
     return f"{name_part(view, part)}: {'; '.join(faults)}{look}"
 
 
-def _zones(act: Act, part: str, counter: str) -> list[str]:
-    """Where on the sheet these pieces lay, in words."""
-    where = act.args.get("where")
-    row = where.get(part) if isinstance(where, Mapping) else None
-    zones = row.get(counter) if isinstance(row, Mapping) else None
-    return [str(z) for z in _list(zones)]
-
-
 def _said(
     batch: Batch,
-    counts: dict[str, dict[str, int]],
+    counts: Counts,
     moves: tuple[Move, ...],
     sets: tuple[Fact, ...],
     prints: tuple[tuple[str, str], ...],
@@ -240,6 +219,6 @@ def _said(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-RULES: Rules = {
-    "pass_on": Rule(frozenset({Batch, Notice, Part, Pile, Reason, Router, Slip}), pass_on),
-}
+_READS = frozenset({Batch, Notice, Part, Pile, Reason, Router, Slip})
+
+RULES: Rules = by_kind(Rule(args=PassOn, reads=_READS, decide=decide_pass_on))

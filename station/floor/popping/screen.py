@@ -2,6 +2,7 @@
 
 from station.floor.popping import dialogue
 from station.floor.popping.lists import coming, passed, waiting
+from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting, counting_screen
 from station.floor.shared.reasons import list_entries
 from station.queries.batches import describe_batch, find_revision
@@ -19,14 +20,13 @@ from station.shop.faces import (
     Steps,
 )
 from station.shop.facts import Batch, Material, Router, Slip
-from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
 
 ROOM = 4  # reasons on a page, beside the two ways that are always there
 
 
-def screen(hand: Hand, view: View) -> Face:
+def screen(hand: PoppingHand, view: View) -> Face:
     """The screen at popping."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
@@ -56,11 +56,11 @@ def screen(hand: Hand, view: View) -> Face:
     )
 
 
-def _where(hand: Hand) -> Say:
+def _where(hand: PoppingHand) -> Say:
     return say("Bench {bench}", bench=hand.bench) if hand.bench else Say()
 
 
-def _empty(hand: Hand, view: View) -> Face:
+def _empty(hand: PoppingHand, view: View) -> Face:
     """Nothing in hand: what waits, oldest first; what comes next; what was passed on."""
     return Face(
         title=say("Popping"),
@@ -73,8 +73,8 @@ def _empty(hand: Hand, view: View) -> Face:
     )
 
 
-def _header(batch: Batch, hand: Hand, view: View) -> Header:
-    slips = dialogue.slips_of(hand)
+def _header(batch: Batch, hand: PoppingHand, view: View) -> Header:
+    slips = hand.work.slips
     sheets = several([s.rpartition("-")[2] for s in slips])
     return Header(
         label=say("Batch"),
@@ -114,9 +114,9 @@ def _count(n: int) -> Say:
     return say("{n} there", n=n) if n else Say()
 
 
-def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
+def _reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
     """What can be wrong, once a part is chosen."""
-    if not hand.work.get("part"):
+    if not hand.work.part:
         return ()
     entries = (
         *list_entries(hand, view, "popping", ROOM),
@@ -126,13 +126,12 @@ def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
     return (Cards(title="", entries=entries),)
 
 
-def _drawing(hand: Hand, view: View) -> tuple[Block, ...]:
+def _drawing(hand: PoppingHand, view: View) -> tuple[Block, ...]:
     """The sheet: the chosen part drawn strongly, a mark where a fault lay."""
-    revision, chosen = dialogue.revision_of(hand, view), str(hand.work.get("part", ""))
+    revision, chosen = dialogue.revision_of(hand, view), hand.work.part
     if revision is None or not revision.placed:
         return ()
-    marks = counting.read_marks(hand).values()
-    spots = [spot for row in marks for spots in row.values() for spot in spots]
+    spots = [spot for row in hand.work.marks.values() for spots in row.values() for spot in spots]
     return (
         SheetDrawing(
             revision=revision,

@@ -1,24 +1,19 @@
 """Counting by exception, as popping and trimming do it: all is good but what is said.
 
-In the hand's work: `counts` is part → counter → pieces, where a counter is ``missing``,
-``spoiled/<reason>`` or ``rework/<reason>``; `part` and `counter` are the ones chosen last,
-which a number, one more or one less goes to; `good` is part → pieces where only some go
-on; `marks` is part → counter → places on the sheet (x, y in mm) where these pieces lay;
-`seen` is part → pieces that lay here when the work was picked up; `asks` is ``some`` while a
-number says how many go on.
-
-`parts` is what lies here of the batch in hand: part → pieces.
+A counter is ``missing``, ``spoiled/<reason>`` or ``rework/<reason>``. `parts` is what lies here
+of the batch in hand: part → pieces.
 """
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass, field, replace
+from typing import Literal, NamedTuple
 
 from station.queries.stock import name_part, take_in_order
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.counts import Counts, sum_by_fate
 from station.shop.facts import Reason
 from station.shop.moves import Held, Move, move, tail
-from station.shop.rooms import Hand, Number, Took
+from station.shop.rooms import Hand, Number, Took, Work
 from station.shop.views import View
 from station.shop.words import Say, plain, say, several
 
@@ -26,7 +21,24 @@ Parts = Mapping[str, int]
 Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
 NOWHERE: Where = {}
 Mark = tuple[float, float]  # x, y on the sheet, mm
-Marks = dict[str, dict[str, list[Mark]]]
+Marks = tuple[Mark, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountingWork(Work):
+    """Holds what was said of the batch in hand so far."""
+
+    part: str = ""  # chosen last, with `counter`: a number, one more or one less goes to them
+    counter: str = ""
+    counts: Counts = field(default_factory=dict)  # the exceptions: part → counter → pieces
+    good: dict[str, int] = field(default_factory=dict)  # of these parts only so many go on
+    asks: Literal["", "some"] = ""  # some: a number says how many go on
+    marks: dict[str, dict[str, Marks]] = field(default_factory=dict)  # where counted pieces lay
+    seen: dict[str, int] = field(default_factory=dict)  # lay here when it was picked up
+    reasons: int = 0  # the page of reasons that is open
+
+
+CountingHand = Hand[CountingWork]
 
 
 class Tally(NamedTuple):
@@ -48,76 +60,51 @@ class Tally(NamedTuple):
 # --- the count in the hand
 
 
-def read_exceptions(hand: Hand) -> Counts:
-    """Reads the exceptions counted so far."""
-    raw = hand.work.get("counts")
-    if not isinstance(raw, Mapping):
-        return {}
-    return {str(p): {str(c): int(n) for c, n in row.items()} for p, row in raw.items()}
-
-
-def read_good(hand: Hand) -> dict[str, int]:
-    """Reads how many go on, for parts of which only some do."""
-    raw = hand.work.get("good")
-    return {str(k): int(v) for k, v in raw.items()} if isinstance(raw, Mapping) else {}
-
-
-def read_marks(hand: Hand) -> Marks:
-    """Reads where on the sheet the exceptions lay, as marked so far."""
-    raw = hand.work.get("marks")
-    if not isinstance(raw, Mapping):
-        return {}
-    return {
-        str(part): {str(c): [(float(x), float(y)) for x, y in spots] for c, spots in row.items()}
-        for part, row in raw.items()
-    }
-
-
-def set_part(hand: Hand, part: str) -> Hand:
+def set_part(hand: CountingHand, part: str) -> CountingHand:
     """Sets the part that the next counts go to."""
-    return hand.with_work(part=part, counter=None)
+    return replace(hand, work=replace(hand.work, part=part, counter=""))
 
 
-def set_count(hand: Hand, counter: str, count: int) -> Hand:
+def set_count(hand: CountingHand, counter: str, count: int) -> CountingHand:
     """Sets the chosen part's counter to so many pieces; zero takes it away."""
-    part, counts = str(hand.work.get("part", "")), read_exceptions(hand)
-    row = {**counts.get(part, {}), counter: count}
-    counts[part] = {c: n for c, n in row.items() if n > 0}
-    after = hand.with_work(counts=counts, counter=counter)
-    marks = read_marks(hand).get(part, {}).get(counter, [])
-    return set_marks(after, marks[:count]) if len(marks) > count else after
+    work, part = hand.work, hand.work.part
+    row = {c: n for c, n in {**work.counts.get(part, {}), counter: count}.items() if n > 0}
+    after = replace(hand, work=replace(work, counts={**work.counts, part: row}, counter=counter))
+    return set_marks(after, get_marks(after)[:count])
 
 
-def set_marks(hand: Hand, marks: list[Mark]) -> Hand:
+def get_marks(hand: CountingHand) -> Marks:
+    """Gets the places on the sheet of what the chosen part's last counter counts."""
+    return hand.work.marks.get(hand.work.part, {}).get(hand.work.counter, ())
+
+
+def set_marks(hand: CountingHand, marks: Marks) -> CountingHand:
     """Marks the chosen part's last counter at these places; none takes them away."""
-    part, counter = str(hand.work.get("part", "")), str(hand.work.get("counter", ""))
-    every = read_marks(hand)
-    row = {**every.get(part, {}), counter: marks}
-    every[part] = {c: m for c, m in row.items() if m}
-    return hand.with_work(marks={p: r for p, r in every.items() if r} or None)
+    work, part = hand.work, hand.work.part
+    row = {**work.marks.get(part, {}), work.counter: marks}
+    every = {**work.marks, part: {c: m for c, m in row.items() if m}}
+    return replace(hand, work=replace(work, marks={p: r for p, r in every.items() if r}))
 
 
-def find_part(hand: Hand, parts: Parts) -> str:
+def find_part(hand: CountingHand, parts: Parts) -> str:
     """Finds the chosen part, where it lies here; else nothing."""
-    part = str(hand.work.get("part", ""))
-    return part if part in parts else ""
+    return hand.work.part if hand.work.part in parts else ""
 
 
-def count_chosen(hand: Hand, counter: str) -> int:
+def count_chosen(hand: CountingHand, counter: str) -> int:
     """Counts the chosen part's pieces on a counter."""
-    return read_exceptions(hand).get(str(hand.work.get("part", "")), {}).get(counter, 0)
+    return hand.work.counts.get(hand.work.part, {}).get(counter, 0)
 
 
-def count_room(hand: Hand, counter: str, parts: Parts) -> int:
+def count_room(hand: CountingHand, counter: str, parts: Parts) -> int:
     """Counts the most that a counter of the chosen part can be set to."""
-    part = str(hand.work.get("part", ""))
-    others = sum(n for c, n in read_exceptions(hand).get(part, {}).items() if c != counter)
-    return parts.get(part, 0) - others
+    row = hand.work.counts.get(hand.work.part, {})
+    return parts.get(hand.work.part, 0) - sum(n for c, n in row.items() if c != counter)
 
 
-def tally_parts(hand: Hand, parts: Parts) -> tuple[Tally, ...]:
+def tally_parts(hand: CountingHand, parts: Parts) -> tuple[Tally, ...]:
     """Tallies every part that is here."""
-    counts, some = read_exceptions(hand), read_good(hand)
+    counts, some = hand.work.counts, hand.work.good
     return tuple(_tally(part, n, counts.get(part, {}), some) for part, n in parts.items())
 
 
@@ -128,12 +115,12 @@ def _tally(part: str, here: int, row: Parts, some: Parts) -> Tally:
     return Tally(part, here, good, sums["spoiled"], sums["missing"], sums["rework"])
 
 
-def list_figures(hand: Hand, parts: Parts) -> Counts:
+def list_figures(hand: CountingHand, parts: Parts) -> Counts:
     """Lists the count as it stands, every figure said: part → counter → pieces, good too.
 
     A number that was said stays as said, though fewer lie here by now: the rule refuses it.
     """
-    counts, said = read_exceptions(hand), read_good(hand)
+    counts, said = hand.work.counts, hand.work.good
     lost = {part: 0 for part in (*counts, *said) if part not in parts}
     whole = {}
     for t in tally_parts(hand, {**parts, **lost}):
@@ -145,7 +132,7 @@ def list_figures(hand: Hand, parts: Parts) -> Counts:
 # --- what an input does to it
 
 
-def choose_part(hand: Hand, part: str, parts: Parts, view: View) -> Took:
+def choose_part(hand: CountingHand, part: str, parts: Parts, view: View) -> Took:
     """Chooses the part that the next counts go to."""
     if part not in parts:
         return Took(
@@ -171,7 +158,7 @@ def refuse_without_part(parts: Parts, view: View) -> Answer:
     return refuse(say("Which part?"), say("Touch its row first: {parts}.", parts=here))
 
 
-def count_reason(hand: Hand, number: str, parts: Parts, view: View) -> Took | None:
+def count_reason(hand: CountingHand, number: str, parts: Parts, view: View) -> Took | None:
     """Counts one piece spoiled or to rework for a reason card."""
     found = view.get(Reason, number)
     if found is None or found.use not in ("spoiled", "rework"):
@@ -180,7 +167,13 @@ def count_reason(hand: Hand, number: str, parts: Parts, view: View) -> Took | No
 
 
 def count_pieces(
-    hand: Hand, counter: str, parts: Parts, view: View, *, by: int = 0, exact: int | None = None
+    hand: CountingHand,
+    counter: str,
+    parts: Parts,
+    view: View,
+    *,
+    by: int = 0,
+    exact: int | None = None,
 ) -> Took:
     """Counts on the chosen part's counter, never beyond what is here."""
     part = find_part(hand, parts)
@@ -209,7 +202,7 @@ def count_pieces(
     )
 
 
-def take_number(hand: Hand, given: Number, parts: Parts, view: View) -> Took:
+def take_number(hand: CountingHand, given: Number, parts: Parts, view: View) -> Took:
     """Sets the last counter to a number, or how many go on."""
     part, wanted = find_part(hand, parts), given.whole
     if not part:
@@ -218,19 +211,19 @@ def take_number(hand: Hand, given: Number, parts: Parts, view: View) -> Took:
         return Took(
             hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
         )
-    if hand.work.get("asks") == "some":
+    if hand.work.asks == "some":
         return _set_some(hand, wanted, parts, view)
-    counter = hand.work.get("counter")
-    if not counter:
+    if not hand.work.counter:
         return Took(
             hand, refuse(say("How many of what?"), say("Scan a reason or “Missing” first."))
         )
-    return count_pieces(hand, str(counter), parts, view, exact=wanted)
+    return count_pieces(hand, hand.work.counter, parts, view, exact=wanted)
 
 
-def ask_some(hand: Hand, parts: Parts, view: View) -> Took:
+def ask_some(hand: CountingHand, parts: Parts, view: View) -> Took:
     """Asks how many go on now."""
-    asking, part = hand.with_work(asks="some"), find_part(hand, parts)
+    asking = replace(hand, work=replace(hand.work, asks="some"))
+    part = find_part(hand, parts)
     if not part:
         return Took(
             asking,
@@ -247,15 +240,16 @@ def ask_some(hand: Hand, parts: Parts, view: View) -> Took:
     )
 
 
-def _set_some(hand: Hand, wanted: int, parts: Parts, view: View) -> Took:
+def _set_some(hand: CountingHand, wanted: int, parts: Parts, view: View) -> Took:
     part = find_part(hand, parts)
-    left = parts[part] - sum(read_exceptions(hand).get(part, {}).values())
+    left = parts[part] - sum(hand.work.counts.get(part, {}).values())
     if wanted > left:
         return Took(
             hand, refuse(say("{left} {left|is|are} left here", left=left), say("Count again."))
         )
+    work = replace(hand.work, good={**hand.work.good, part: wanted}, asks="")
     return Took(
-        hand.with_work(good={**read_good(hand), part: wanted}, asks=None),
+        replace(hand, work=work),
         good(
             say("{count} {part} {count|goes|go} on now", count=wanted, part=name_part(view, part)),
             say("Confirm it; the rest stays here."),
@@ -300,13 +294,13 @@ def name_counter(view: View, counter: str) -> str:
     return found.words if found.use == "spoiled" else f"to rework, {found.words}"
 
 
-def name_faults(hand: Hand, view: View, where: Where = NOWHERE) -> Say:
+def name_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> Say:
     """Names what is wrong so far, with where on the sheet: "3 × torn, top right"; or nothing."""
     found = [
         ", ".join(
             [f"{plain(n)} × {name_counter(view, counter)}", *where.get(part, {}).get(counter, ())]
         )
-        for part, row in read_exceptions(hand).items()
+        for part, row in hand.work.counts.items()
         for counter, n in row.items()
     ]
     return say("{faults}", faults="; ".join(found)) if found else Say()

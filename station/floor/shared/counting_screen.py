@@ -1,16 +1,15 @@
 """What a screen shows of counting by exception, as popping and trimming share it."""
 
-from station.floor.shared.counting import NOWHERE, Tally, Where, name_faults
+from station.floor.shared.counting import NOWHERE, CountingHand, Tally, Where, name_faults
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Block, Cell, Listing, Press, Row, Table
 from station.shop.facts import Part
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say, together
 
 
-def build_table(came: Say, tallies: tuple[Tally, ...], hand: Hand, view: View) -> Table:
+def build_table(came: Say, tallies: tuple[Tally, ...], hand: CountingHand, view: View) -> Table:
     """Builds the table of the parts in hand; `came` heads what is here of each.
 
     What stays is shown if any does.
@@ -23,9 +22,9 @@ def build_table(came: Say, tallies: tuple[Tally, ...], hand: Hand, view: View) -
     )
 
 
-def _row(t: Tally, hand: Hand, view: View, *, some: bool) -> Row:
+def _row(t: Tally, hand: CountingHand, view: View, *, some: bool) -> Row:
     part, code = view.get(Part, t.part), write("part", t.part)
-    chosen = hand.work.get("part") == t.part
+    chosen = hand.work.part == t.part
     first = "" if chosen else f"{code}|"
     return Row(
         title=part.name if part else t.part,
@@ -48,7 +47,7 @@ def _row(t: Tally, hand: Hand, view: View, *, some: bool) -> Row:
     )  # fmt: skip
 
 
-def build_faults(hand: Hand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
+def build_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
     """Builds one line of what is wrong so far; nothing where all is good."""
     line = name_faults(hand, view, where)
     return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
@@ -90,9 +89,9 @@ def build_presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
     )
 
 
-def build_question(hand: Hand) -> tuple[Asked, ...]:
+def build_question(hand: CountingHand) -> tuple[Asked, ...]:
     """Builds the question how many go on, while it is open."""
-    if hand.work.get("asks") != "some":
+    if hand.work.asks != "some":
         return ()
     return (
         Asked(

@@ -1,12 +1,15 @@
 """The reasons that a counting screen offers, page by page, so that touch reaches every one."""
 
+from dataclasses import replace
+
+from station.floor.shared.counting import CountingHand
 from station.queries.settings import list_reasons
 from station.shop.acts import notice
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Entry
 from station.shop.facts import Reason
-from station.shop.rooms import Hand, Took
+from station.shop.rooms import Took
 from station.shop.views import View
 from station.shop.words import say
 
@@ -37,7 +40,7 @@ def find_first(view: View) -> str:
 
 
 def list_entries(
-    hand: Hand, view: View, area: str, room: int, also: tuple[Entry, ...] = ()
+    hand: CountingHand, view: View, area: str, room: int, also: tuple[Entry, ...] = ()
 ) -> tuple[Entry, ...]:
     """Lists the cards of the page that is open, `room` to a page, and the one that turns it.
 
@@ -48,17 +51,12 @@ def list_entries(
     usual = sum(area in r.first_at for r in offered)
     cards[usual:usual] = also
     pages = max(1, -(-len(cards) // room))
-    first = _page_of(hand) % pages * room
+    first = hand.work.reasons % pages * room
     shown = tuple(cards[first : first + room])
     return (*shown, Entry(big=say("more reasons"), code=button(TURN))) if pages > 1 else shown
 
 
-def turn_page(hand: Hand) -> Took:
+def turn_page(hand: CountingHand) -> Took:
     """Turns to the next page of reasons; behind the last one stands the first again."""
-    turned = hand.with_work(reasons=_page_of(hand) + 1)
+    turned = replace(hand, work=replace(hand.work, reasons=hand.work.reasons + 1))
     return Took(turned, notice(say("More reasons"), say("Touch the one that fits.")))
-
-
-def _page_of(hand: Hand) -> int:
-    page = hand.work.get("reasons", 0)
-    return page if isinstance(page, int) else 0

@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.shared import counting
 from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
 from station.floor.trimming.rules import MOST_TRIES, here_of
+from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
 from station.shop.acts import Answer, attention, good, refuse
@@ -13,14 +14,14 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.counts import has_rework
 from station.shop.facts import Batch, Part
-from station.shop.rooms import Do, Hand, Input, Number, Took, plain_do
+from station.shop.rooms import Do, Input, Number, Took, plain_do
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
 
 USES = {"overtrimmed": "spoiled", "rework": "rework"}  # what the room's own buttons count
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: TrimmingHand, given: Input, view: View) -> Do | Took | None:
     """One input at trimming."""
     if isinstance(given, Code) and given.kind == "batch":
         return _pick_up(hand, given, view)
@@ -39,21 +40,20 @@ def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
     return _button(hand, card.name, parts, view) if card else None
 
 
-def here(hand: Hand, view: View) -> dict[str, int]:
+def here(hand: TrimmingHand, view: View) -> dict[str, int]:
     """Pieces of each part of the batch in hand that lie here."""
     return by_part(here_of(view, hand.subject))
 
 
-def _pick_up(hand: Hand, code: Code, view: View) -> Took:
+def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
     batch = view.get(Batch, code.number)
     if wrong := _cannot(hand, code, batch, view):
         return Took(hand, wrong)
     assert batch is not None
     base = hand if hand.subject == batch.id else hand.empty()
     parts = by_part(here_of(view, batch.id))
-    picked = replace(base, subject=batch.id).with_work(seen=parts)
-    if len(parts) == 1:
-        picked = picked.with_work(part=next(iter(parts)))
+    part = next(iter(parts)) if len(parts) == 1 else base.work.part
+    picked = replace(base, subject=batch.id, work=replace(base.work, seen=parts, part=part))
     names = counting.name_parts(view, parts)
     if batch.tries:
         return Took(
@@ -77,11 +77,11 @@ def _pick_up(hand: Hand, code: Code, view: View) -> Took:
     )
 
 
-def _cannot(hand: Hand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+def _cannot(hand: TrimmingHand, code: Code, batch: Batch | None, view: View) -> Answer | None:
     if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
-    if hand.subject and hand.subject != batch.id and hand.work.get("counts"):
+    if hand.subject and hand.subject != batch.id and hand.work.counts:
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),
             say("Finish it or put it down first."),
@@ -109,7 +109,7 @@ def _nothing(view: View, batch: Batch) -> Answer:
     )
 
 
-def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
+def _button(hand: TrimmingHand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
     if name == "lost":
         return counting.count_pieces(hand, "missing", parts, view, by=1)
     if name in USES:
@@ -118,7 +118,7 @@ def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | To
     if name == TURN:
         return turn_page(hand)
     if name in ("more", "fewer"):
-        counter = str(hand.work.get("counter") or find_first(view))
+        counter = hand.work.counter or find_first(view)
         return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)
@@ -127,9 +127,9 @@ def _button(hand: Hand, name: str, parts: dict[str, int], view: View) -> Do | To
     return _put(hand, parts) if name == "on_rack" else None
 
 
-def _number(hand: Hand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
+def _number(hand: TrimmingHand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
     """A count for the last counter; a reading in mm when none was chosen."""
-    begun = hand.work.get("counter") or hand.work.get("asks")
+    begun = hand.work.counter or hand.work.asks
     part = view.get(Part, counting.find_part(hand, parts))
     if not begun and part and part.sizes and given.reading is not None:
         size = next_size(hand, part)
@@ -137,24 +137,24 @@ def _number(hand: Hand, given: Number, parts: dict[str, int], view: View) -> Do 
     return counting.take_number(hand, given, parts, view)
 
 
-def next_size(hand: Hand, part: Part) -> int:
+def next_size(hand: TrimmingHand, part: Part) -> int:
     """Which of the part's sizes is measured next."""
-    done = hand.work.get("measured", 0)
-    return done % max(1, len(part.sizes)) if isinstance(done, int) else 0
+    return hand.work.measured % max(1, len(part.sizes))
 
 
-def _check(hand: Hand, parts: dict[str, int], view: View, args: dict[str, object]) -> Do | Took:
+def _check(
+    hand: TrimmingHand, parts: dict[str, int], view: View, args: dict[str, object]
+) -> Do | Took:
     part = counting.find_part(hand, parts)
     if not part:
         return Took(hand, counting.refuse_without_part(parts, view))
-    done = hand.work.get("measured", 0)
-    after = hand.with_work(measured=(done if isinstance(done, int) else 0) + 1)
+    after = replace(hand, work=replace(hand.work, measured=hand.work.measured + 1))
     return plain_do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
 
 
-def _put(hand: Hand, parts: dict[str, int]) -> Do:
+def _put(hand: TrimmingHand, parts: dict[str, int]) -> Do:
     """The count as it stands, as an act with every figure said."""
     counted = counting.list_figures(hand, parts)
     numbers = ("batch",) if has_rework(counted) else ()
-    args = {"parts": counted, "seen": hand.work.get("seen")}
+    args = {"parts": counted, "seen": hand.work.seen}
     return plain_do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)

@@ -2,13 +2,13 @@
 
 from collections import Counter
 
+from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch, find_hold
 from station.queries.stock import list_on_rack, name_part
 from station.shop.codes import usable, write
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Part, Pile, RackPlace
 from station.shop.places import areas_of
-from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, clock, day, say
 
@@ -76,7 +76,7 @@ def _rack(view: View, part: Part) -> str:
     return place.name if place else "-"
 
 
-def put_today(hand: Hand, view: View) -> Listing:
+def put_today(hand: TrimmingHand, view: View) -> Listing:
     """What went from trimming to the rack today, the most first."""
     sums: Counter[str] = Counter()
     for moved in view.passed(f"{hand.now[:10]}T00", hand.now[:13]):

@@ -6,6 +6,7 @@ from station.floor.trimming import dialogue
 from station.floor.trimming.lists import due, put_today, waiting, wanted
 from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.tabs import tab_places
+from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
@@ -23,14 +24,13 @@ from station.shop.faces import (
     Remark,
 )
 from station.shop.facts import Batch, Order, Part, RackPlace
-from station.shop.rooms import Hand
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
 ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution no room
 
 
-def screen(hand: Hand, view: View) -> Face:
+def screen(hand: TrimmingHand, view: View) -> Face:
     """The screen at trimming."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
@@ -58,11 +58,11 @@ def screen(hand: Hand, view: View) -> Face:
     )
 
 
-def _where(hand: Hand) -> Say:
+def _where(hand: TrimmingHand) -> Say:
     return say("Router table {bench}", bench=hand.bench or "1")
 
 
-def _empty(hand: Hand, view: View) -> Face:
+def _empty(hand: TrimmingHand, view: View) -> Face:
     """Nothing in hand: what waits by due time, what is to be made good, what the rack lacks."""
     return Face(
         title=say("Trimming"),
@@ -155,13 +155,13 @@ def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
     )
 
 
-def _reasons(hand: Hand, view: View) -> tuple[Block, ...]:
+def _reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
     """The master's two answers; once a part is chosen, what can be wrong with it."""
     entries = [
         Entry(big=say("Agrees with the master"), code=button("master_agrees")),
         Entry(big=say("Differs from the master"), code=button("master_differs")),
     ]
-    if hand.work.get("part"):
+    if hand.work.part:
         missing = Entry(big=say("missing"), code=button("lost"))
         entries += list_entries(hand, view, "trimming", ROOM, (missing,))
     return (Cards(title=say("Say what you see"), entries=tuple(entries)),)

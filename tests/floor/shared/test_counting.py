@@ -3,6 +3,7 @@
 import pytest
 
 from station.floor.shared import counting, counting_screen
+from station.floor.shared.counting import CountingHand, CountingWork
 from station.shop.facts import Part, Reason
 from station.shop.moves import Held, move
 from station.shop.rooms import Hand, Number
@@ -15,10 +16,10 @@ VIEW = FakeView.of(
     Reason(id="32", words="hold-down", use="stop"),
 )
 PARTS = {"014": 24, "021": 96}
-HAND = Hand(area="popping", subject="00412")
+HAND: CountingHand = Hand(area="popping", subject="00412", work=CountingWork())
 
 
-def count(*steps: tuple[str, int]) -> Hand:
+def count(*steps: tuple[str, int]) -> CountingHand:
     """The hand after so many of each counter were counted on part 014."""
     hand = counting.set_part(HAND, "014")
     for counter, n in steps:
@@ -47,7 +48,7 @@ def test_no_more_is_counted_than_is_here(by, said):
 
 def test_a_number_sets_the_last_counter_or_how_many_go_on():
     hand = counting.take_number(count(("missing", 2)), Number("5"), PARTS, VIEW).hand
-    assert counting.read_exceptions(hand) == {"014": {"missing": 5}}
+    assert hand.work.counts == {"014": {"missing": 5}}
     some = counting.ask_some(hand, PARTS, VIEW).hand
     assert counting_screen.build_question(some)
     assert "left here" in str(counting.take_number(some, Number("20"), PARTS, VIEW).answer.said)
@@ -60,7 +61,7 @@ def test_a_number_sets_the_last_counter_or_how_many_go_on():
 def test_a_reason_counts_one_but_only_of_its_use():
     hand = counting.count_reason(count(), "22", PARTS, VIEW)
     assert hand
-    assert counting.read_exceptions(hand.hand) == {"014": {"rework/22": 1}}
+    assert hand.hand.work.counts == {"014": {"rework/22": 1}}
     assert str(hand.answer.said) == "HC-300: 1 to rework, rough edge"
     assert counting.count_reason(count(), "32", PARTS, VIEW) is None
 
@@ -72,9 +73,9 @@ def test_a_part_that_is_not_here_is_refused():
 
 
 def test_marks_go_with_the_pieces_that_are_counted():
-    hand = counting.set_marks(count(("spoiled/01", 2)), [(1.0, 2.0), (3.0, 4.0)])
+    hand = counting.set_marks(count(("spoiled/01", 2)), ((1.0, 2.0), (3.0, 4.0)))
     hand = counting.count_pieces(hand, "spoiled/01", PARTS, VIEW, by=-1).hand
-    assert counting.read_marks(hand) == {"014": {"spoiled/01": [(1.0, 2.0)]}}
+    assert hand.work.marks == {"014": {"spoiled/01": ((1.0, 2.0),)}}
     assert str(counting.name_faults(hand, VIEW)) == "1 × torn"
 
 

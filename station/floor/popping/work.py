@@ -1,0 +1,17 @@
+"""What popping holds of the work in hand; the hand's subject is the batch."""
+
+from dataclasses import dataclass
+
+from station.floor.shared.counting import CountingWork
+from station.shop.rooms import Hand
+
+
+@dataclass(frozen=True, kw_only=True)
+class PoppingWork(CountingWork):
+    """Holds the slips that were picked up, and the count of what lies on them."""
+
+    slips: tuple[str, ...] = ()  # ids
+
+
+PoppingHand = Hand[PoppingWork]
+WORK = PoppingWork
