@@ -87,7 +87,7 @@ class Bare:
         run(statements.ADD_ENTRY, rows.entry)
         many("INSERT OR REPLACE INTO balance VALUES (?,?,?,?)", rows.balance)
         many("INSERT OR REPLACE INTO fact VALUES (?,?,?,?,?)", rows.fact)
-        many("INSERT OR REPLACE INTO tally VALUES (?,?,?,?,?)", rows.tally)
+        many("INSERT OR REPLACE INTO tally VALUES (?,?,?,?,?,?,?)", rows.tally)
         run("INSERT OR REPLACE INTO local VALUES (?,?)", rows.local)
         run("COMMIT")
 

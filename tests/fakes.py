@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from station.shop.acts import Act, Answer
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Held, Move, head
+from station.shop.places import find_reason_of
 from station.shop.views import F, Passed, Past, Rules, Written, fitted
 
 
@@ -16,6 +17,7 @@ class FakeView:
     facts: dict[str, Fact] = field(default_factory=dict)
     pieces: Counter[tuple[str, str, str]] = field(default_factory=Counter)
     entries: list[Past] = field(default_factory=list)
+    routers: dict[str, str] = field(default_factory=dict)  # by act: that cut what it moved
     beginning: str = ""
 
     @classmethod
@@ -48,11 +50,12 @@ class FakeView:
         return next((e for e in self.entries if e.act.id == id), None)
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
-        sums: Counter[tuple[str, str, str, str]] = Counter()
+        sums: Counter[tuple[str, ...]] = Counter()
         for entry in self.entries:
-            hour = entry.act.at[:13]
+            hour, router = entry.act.at[:13], self.routers.get(entry.act.id, "")
             for m in entry.moves if since <= hour <= until else ():
-                sums[hour, head(m.frm.place), head(m.to.place), m.part] += m.qty
+                way, why = (head(m.frm.place), head(m.to.place)), find_reason_of(m.to.place)
+                sums[hour, *way, m.part, router, why] += m.qty
         return tuple(Passed(*key, qty) for key, qty in sorted(sums.items()))
 
     def last(self, subject, kind=""):
@@ -86,6 +89,7 @@ class FakeView:
                 self.facts[fact.key] = fact
             sets.append(Written(fact.key, before, None if isinstance(fact, Gone) else fact))
         self._move(answer.moves)
+        self.routers[act.id] = answer.router
         self.entries.append(Past(act, answer.moves, tuple(sets), undone=False))
 
     def _move(self, moves: tuple[Move, ...]) -> None:

@@ -61,7 +61,7 @@ LEDGER = (
           "a move of nothing", RECORD),
     Plant("station/ledger/effects.py", "if qty < 0 and change < 0 and", "if qty < -1 and",
           "a place one below zero", RECORD),
-    Plant("station/ledger/effects.py", "head(frm[0]), part, -n)", "head(frm[0]), part, n)",
+    Plant("station/ledger/effects.py", "part, router), -n)", "part, router), n)",
           "an undo counts twice in the day's flow", UNDO),
     Plant("station/ledger/history.py", "        if again := self.repeated(act.id):\n"
           "            return again\n        decided", "        decided",

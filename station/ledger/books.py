@@ -9,15 +9,13 @@ from dataclasses import replace
 from typing import Any
 
 from station.ledger.codec import Body, Change, State, lift_say, state_of
-from station.ledger.effects import SpotKey, net, tally_rows
+from station.ledger.effects import SpotKey, TallyKey, TallyRow, net, tally_rows
 from station.ledger.sound import LEFT_OUT
 from station.shop.conflicts import left_out
 from station.shop.places import balances
 from station.shop.words import Say, say
 
 FactRow = tuple[str, str | None, str, str]  # text, shelf, rank, id of the act that set it
-TallyKey = tuple[str, str, str, str]
-TallyRow = tuple[str, str, str, str, int]
 
 
 NOTHING = Say()
@@ -83,9 +81,9 @@ class Books:
     def count(self, rows: Iterable[TallyRow]) -> None:
         """Counts pieces under an hour; a sum that comes to nothing is no row."""
         tally = self.tally
-        for hour, frm, to, part, qty in rows:
-            key = (hour, frm, to, part)
-            if total := tally.get(key, 0) + qty:
+        for row in rows:
+            key = row[:-1]
+            if total := tally.get(key, 0) + row[-1]:
                 tally[key] = total
             else:
                 tally.pop(key, None)

@@ -15,6 +15,7 @@ import msgspec
 from station.ledger import statements
 from station.ledger.books import Books
 from station.ledger.codec import State
+from station.ledger.effects import TallyKey
 from station.ledger.faults import Fault
 from station.ledger.sound import readable
 from station.ledger.store import Store
@@ -48,13 +49,30 @@ class Closing(NamedTuple):
     books: bytes
 
 
+class _Sum(NamedTuple):
+    """A row of the tally; older programs kept none of what stands behind the quantity."""
+
+    hour: str
+    frm: str
+    to: str
+    part: str
+    qty: int
+    router: str = ""
+    reason: str = ""
+
+    @property
+    def key(self) -> TallyKey:
+        """What is summed up."""
+        return (self.hour, self.frm, self.to, self.part, self.router, self.reason)
+
+
 class _Packed(msgspec.Struct, frozen=True, array_like=True):
     """The time of the entry, and the rows of the derived tables."""
 
     at: str
     balance: list[tuple[str, str, str, int]]
     fact: list[tuple[str, str, str | None, str, str]]
-    tally: list[tuple[str, str, str, str, int]]
+    tally: list[_Sum]
 
 
 _decode = msgspec.msgpack.Decoder(_Packed).decode
@@ -66,7 +84,7 @@ def close(books: Books, begin: Begin) -> Closing:
         begin.at,
         [(*key, qty) for key, qty in books.balance.items()],
         [(key, *row) for key, row in books.fact.items()],
-        [(*key, qty) for key, qty in books.tally.items()],
+        [_Sum(*key[:4], qty, *key[4:]) for key, qty in books.tally.items()],
     )
     packed = zlib.compress(msgspec.msgpack.encode(rows))
     return Closing(begin.number, begin.digest, _seal(begin.number, begin.digest, packed) + packed)
@@ -78,7 +96,7 @@ def opened(closing: Closing) -> tuple[Begin, Books]:
     books = Books()
     books.balance.update((row[:3], row[3]) for row in rows.balance)
     books.fact.update((row[0], row[1:]) for row in rows.fact)
-    books.tally.update((row[:4], row[4]) for row in rows.tally)
+    books.tally.update((row.key, row.qty) for row in rows.tally)
     _check(rows, books)
     return Begin(closing.number, closing.digest, rows.at), books
 
@@ -109,7 +127,7 @@ def _check(rows: _Packed, books: Books) -> None:
         if len(books.table(name)) != len(getattr(rows, name)):
             raise ClosingWrong(f"the table {name} names one row twice")
     _check_pieces(rows.balance)
-    if any(not qty or abs(qty) > _LARGEST_SUM for *_, qty in rows.tally):
+    if any(not row.qty or abs(row.qty) > _LARGEST_SUM for row in rows.tally):
         raise ClosingWrong("a count is none")
     _check_facts(rows.fact)
 

@@ -53,6 +53,8 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     `reversed_at` is when what was taken back in the end was done, and `restores` that this
     takes a taking back back: what was done then counts again.
 
+    `router` is the one that cut what is moved, for the sums by hour.
+
     `verdict` is empty, or why the act did not hold any more when it was shared: then its
     moves are not made, and stand in `wanted`.
     """
@@ -64,6 +66,7 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     moves: tuple[Move, ...] = ()
     sets: tuple[Change, ...] = ()
     prints: tuple[tuple[str, str], ...] = ()
+    router: str = ""
     reverses: str = ""
     reversed_at: str = ""
     restores: bool = False
@@ -218,6 +221,7 @@ def answer_of(body: Body) -> Answer:
         moves=body.moves,
         sets=sets,
         prints=body.prints,
+        router=body.router,
     )
 
 

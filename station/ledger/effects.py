@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import NamedTuple
 
 import msgspec
@@ -10,9 +11,11 @@ from station.ledger import statements
 from station.ledger.codec import Body, Change
 from station.ledger.faults import EffectsWrong
 from station.shop.moves import Move, head
-from station.shop.places import balances
+from station.shop.places import balances, find_reason_of
 
 SpotKey = tuple[str, str, str]  # batch, part, place: as the balance table is keyed
+TallyKey = tuple[str, str, str, str, str, str]  # hour, from, to, part, router, reason
+TallyRow = tuple[str, str, str, str, str, str, int]
 
 
 class Short(NamedTuple):
@@ -110,15 +113,26 @@ def apply_sets(connection: sqlite3.Connection, id: str, sets: Iterable[Change]) 
             connection.execute(statements.PUT_FACT, row)
 
 
-def tally_rows(body: Body) -> list[tuple[str, str, str, str, int]]:
+def tally_rows(body: Body) -> list[TallyRow]:
     """What the entry adds to the counts by hour; a reversal takes away what it reverses.
 
     Both count in the hour of what was done, and so does what takes a reversal back.
     """
-    hour = body.reversed_at[:13] if body.reverses else body.act.at[:13]
+    hour, router = body.reversed_at[:13] if body.reverses else body.act.at[:13], body.router
     if body.reverses and not body.restores:
-        return [(hour, head(to[0]), head(frm[0]), part, -n) for part, n, frm, to in body.moves]
-    return [(hour, head(frm[0]), head(to[0]), part, n) for part, n, frm, to in body.moves]
+        return [
+            (hour, *_name_way(to.place, frm.place, part, router), -n)
+            for part, n, frm, to in body.moves
+        ]
+    return [
+        (hour, *_name_way(frm.place, to.place, part, router), n) for part, n, frm, to in body.moves
+    ]
+
+
+@lru_cache(maxsize=8192)  # a shop has far fewer, and every move of a long history passes
+def _name_way(frm: str, to: str, part: str, router: str) -> tuple[str, str, str, str, str]:
+    """From what kind of place to what other, which part, cut where, and why if it is spoiled."""
+    return head(frm), head(to), part, router, find_reason_of(to) or find_reason_of(frm)
 
 
 def apply_tally(connection: sqlite3.Connection, body: Body) -> None:

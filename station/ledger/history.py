@@ -145,6 +145,7 @@ class History:
             moves=answer.moves,
             sets=self.changes(answer.sets),
             prints=answer.prints,
+            router=answer.router,
         )
         return Decided(answer, body, view.reads)
 

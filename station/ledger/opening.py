@@ -25,7 +25,7 @@ from station.ledger.faults import (
 )
 from station.ledger.rebuild import rebuild
 from station.ledger.sound import LEFT_OUT, taken_in
-from station.ledger.store import Store, suspect_mark
+from station.ledger.store import LAYOUT_NAME, Store, suspect_mark
 
 MENDED = "mended"  # local: entries are missing that the acts not shared yet stand on
 NO_ROOM = 28  # the system's number for a full disk
@@ -156,6 +156,8 @@ def _look_over(store: Store) -> None:
     """Raises Damaged when the newest entries do not hold, or all when there was a doubt."""
     mark = suspect_mark(store.path)
     with store.faults():
+        if store.is_older:
+            _bring_up(store)
         newest = store.run(statements.NEWEST).fetchone()
         if mark.exists() and check(store):
             raise Damaged(store.path)
@@ -163,6 +165,14 @@ def _look_over(store: Store) -> None:
         if newest:
             _check_newest(store, newest[0], begin.digest)
     mark.unlink(missing_ok=True)
+
+
+def _bring_up(store: Store) -> None:
+    """Derives all anew that an older program derived. Raises Damaged where it cannot be."""
+    try:
+        rebuild(store)
+    except (closing.ClosingWrong, ArithmeticError, LookupError, TypeError, ValueError) as error:
+        raise Damaged(store.path) from error
 
 
 def _check_newest(store: Store, number: int, before: bytes) -> None:
@@ -210,7 +220,7 @@ def _save(damaged: sqlite3.Connection, new: Path) -> int:
             _add(connection, statements.ADD_PENDING, _unshared(damaged))
             _add(connection, statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
             store.put(MENDED, "yes")
-            store.put("format", str(statements.FORMAT))
+            store.put(LAYOUT_NAME, str(statements.LAYOUT))
         rebuild(store)
         newest = store.rows(statements.NEWEST) or [closing.begin_of(store)]
     finally:

@@ -72,7 +72,7 @@ class Page(Books):
         for change in body.sets:
             self.set_fact(change.key, row_of(change.before, ""))
         self.set_spots(self.spots({key: -more for key, more in net(body.moves).items()}))
-        self.count((*row[:4], -row[4]) for row in tally_rows(body))
+        self.count((*row[:-1], -row[-1]) for row in tally_rows(body))
 
     def touched(self) -> set[str]:
         """Keys of facts that are not as they were found."""

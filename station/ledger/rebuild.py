@@ -7,7 +7,7 @@ from station.ledger import closing, statements
 from station.ledger.books import Books
 from station.ledger.codec import Body, read_body
 from station.ledger.sound import taken_in
-from station.ledger.store import Store
+from station.ledger.store import LAYOUT_NAME, Store
 from station.shop.words import Say
 
 
@@ -43,9 +43,16 @@ def _entries(store: Store) -> Iterator[tuple[int, Body, Say]]:
 
 
 def rebuild(store: Store) -> None:
-    """Writes the derived tables anew from the history, in one transaction."""
+    """Writes the derived tables anew from the history, in one transaction.
+
+    Those of an older program become those of this one.
+    """
     with store.writing() as connection:
-        fill(connection, derived(store))
+        books = derived(store)
+        if store.is_older:
+            store.renew_tables()
+        fill(connection, books)
+    store.values[LAYOUT_NAME] = str(statements.LAYOUT)
 
 
 def fill(connection: sqlite3.Connection, books: Books) -> None:

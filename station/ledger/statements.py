@@ -4,6 +4,7 @@ Never changed by hand: ``python -m resources.statements`` makes it, a test compa
 """
 
 FORMAT = 1
+LAYOUT = 2
 DERIVED = ("balance", "fact", "tally")
 CREATION = (
     "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
@@ -12,10 +13,20 @@ CREATION = (
     'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     'CREATE TABLE local ( "key" TEXT NOT NULL, value TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     "CREATE TABLE pending ( seq INTEGER NOT NULL, id TEXT NOT NULL, subject TEXT NOT NULL, reads TEXT NOT NULL, body TEXT NOT NULL, PRIMARY KEY (seq), UNIQUE (id) ) STRICT",
-    'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part) ) WITHOUT ROWID, STRICT',
+    'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, router TEXT NOT NULL, reason TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part, router, reason) ) WITHOUT ROWID, STRICT',
     "CREATE INDEX balance_place ON balance (place, part)",
     "CREATE INDEX entry_at ON entry (at)",
     "CREATE INDEX entry_subject ON entry (subject, number, kind)",
+    "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
+)
+RENEWAL = (
+    "DROP TABLE IF EXISTS balance",
+    "DROP TABLE IF EXISTS fact",
+    "DROP TABLE IF EXISTS tally",
+    "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
+    'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
+    'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, router TEXT NOT NULL, reason TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part, router, reason) ) WITHOUT ROWID, STRICT',
+    "CREATE INDEX balance_place ON balance (place, part)",
     "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
 )
 CREATE_CLOSING = "CREATE TABLE closing ( number INTEGER NOT NULL, digest BLOB NOT NULL, at TEXT NOT NULL, books BLOB NOT NULL, PRIMARY KEY (number) ) STRICT"
@@ -66,9 +77,9 @@ FACTS = 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fa
 SHELF = 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact WHERE fact.shelf = ? ORDER BY fact.rank, fact."key" LIMIT ? OFFSET 0'
 PUT_FACT = 'INSERT INTO fact ("key", body, shelf, rank, entry) VALUES (?, ?, ?, ?, ?) ON CONFLICT ("key") DO UPDATE SET body = excluded.body, shelf = excluded.shelf, rank = excluded.rank, entry = excluded.entry'
 DROP_FACT = 'DELETE FROM fact WHERE fact."key" = ?'
-ADD_TALLY = 'INSERT INTO tally (hour, frm, "to", part, qty) VALUES (?, ?, ?, ?, ?) ON CONFLICT (hour, frm, "to", part) DO UPDATE SET qty = (tally.qty + excluded.qty)'
+ADD_TALLY = 'INSERT INTO tally (hour, frm, "to", part, router, reason, qty) VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (hour, frm, "to", part, router, reason) DO UPDATE SET qty = (tally.qty + excluded.qty)'
 DROP_EMPTY_TALLY = "DELETE FROM tally WHERE tally.qty = 0 AND tally.hour = ?"
-TALLY = 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.qty FROM tally WHERE tally.hour >= ? AND tally.hour <= ? ORDER BY tally.hour, tally.frm, tally."to", tally.part'
+TALLY = 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason, tally.qty FROM tally WHERE tally.hour >= ? AND tally.hour <= ? ORDER BY tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason'
 CLOSED_AT = "SELECT closing.number, closing.digest, closing.at FROM closing"
 CLOSED_BOOKS = "SELECT closing.books FROM closing"
 PUT_CLOSING = "INSERT INTO closing (number, digest, at, books) VALUES (?, ?, ?, ?)"
@@ -80,7 +91,7 @@ EVERY_ENTRY = "SELECT entry.number, entry.id, entry.at, entry.kind, entry.subjec
 ALL_ROWS = {
     "balance": "SELECT balance.batch, balance.part, balance.place, balance.qty FROM balance",
     "fact": 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact',
-    "tally": 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.qty FROM tally',
+    "tally": 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason, tally.qty FROM tally',
 }
 DROP_LOCAL = 'DELETE FROM local WHERE local."key" = ?'
 EMPTY = {
@@ -91,5 +102,5 @@ EMPTY = {
 FILL = {
     "balance": "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)",
     "fact": 'INSERT INTO fact ("key", body, shelf, rank, entry) VALUES (?, ?, ?, ?, ?)',
-    "tally": 'INSERT INTO tally (hour, frm, "to", part, qty) VALUES (?, ?, ?, ?, ?)',
+    "tally": 'INSERT INTO tally (hour, frm, "to", part, router, reason, qty) VALUES (?, ?, ?, ?, ?, ?, ?)',
 }

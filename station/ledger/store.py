@@ -13,6 +13,7 @@ from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
 
 log = logging.getLogger(__name__)
+LAYOUT_NAME = "format"  # local: the layout of its tables, which older programs ask for before all
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
 
 _SETTINGS = (
@@ -68,7 +69,7 @@ class Store:
             return
         for statement in statements.CREATION:
             run(statement)
-        run(statements.PUT_LOCAL, ("format", str(statements.FORMAT)))
+        run(statements.PUT_LOCAL, (LAYOUT_NAME, str(statements.LAYOUT)))
 
     def _bring_up(self, names: set[str]) -> None:
         """Older files have no closing, and kept the names of what was written beside the body."""
@@ -80,11 +81,25 @@ class Store:
                 self.connection.execute(f"ALTER TABLE {table} DROP COLUMN writes")
 
     def _gate(self) -> None:
-        found = self.values.get("format", "")
+        found = self.values.get(LAYOUT_NAME, "")
         if not found.isdecimal():
             raise Damaged(self.path)
-        if int(found) > statements.FORMAT:
+        if int(found) > statements.LAYOUT:
             raise FormatTooNew(self.path, found)
+
+    @property
+    def is_older(self) -> bool:
+        """Whether its derived tables are those of an older program."""
+        return int(self.values[LAYOUT_NAME]) < statements.LAYOUT
+
+    def renew_tables(self) -> None:
+        """Makes the derived tables anew and empty, inside a transaction.
+
+        `values` say so once they are read again: what is not committed must not count.
+        """
+        for statement in statements.RENEWAL:
+            self.run(statement)
+        self.put(LAYOUT_NAME, str(statements.LAYOUT))
 
     @contextmanager
     def faults(self) -> Iterator[None]:

@@ -6,6 +6,8 @@ runs on the driver's own connection. Core's execution on the recording path take
 time, and loading SQLAlchemy alone took half of the time until a station was ready for a scan.
 """
 
+from collections.abc import Iterable
+
 from sqlalchemy import (
     Column,
     Index,
@@ -24,10 +26,11 @@ from sqlalchemy import (
 )
 from sqlalchemy.dialects import sqlite
 from sqlalchemy.dialects.sqlite import insert as upsert
-from sqlalchemy.schema import CreateIndex, CreateTable
+from sqlalchemy.schema import CreateIndex, CreateTable, DropTable
 from sqlalchemy.sql.expression import BindParameter, ClauseElement, ColumnElement, Select
 
-FORMAT = 1  # raised when an older program could no longer apply the entries
+FORMAT = 1  # of entries: raised when an older program could no longer apply them
+LAYOUT = 2  # of what is derived: raised with its tables, which an older file then gets anew
 
 _DIALECT = sqlite.dialect(paramstyle="qmark")
 meta = MetaData()
@@ -95,6 +98,8 @@ tally = Table(
     _text("frm", key=True),
     _text("to", key=True),
     _text("part", key=True),
+    _text("router", key=True),  # that cut the pieces; empty: not known, or several
+    _text("reason", key=True),  # why they were spoiled
     Column("qty", Integer, nullable=False),
     sqlite_strict=True,
     sqlite_with_rowid=False,
@@ -121,11 +126,13 @@ def sql(statement: ClauseElement) -> str:
     return " ".join(str(statement.compile(dialect=_DIALECT)).split())
 
 
-def _creation() -> tuple[str, ...]:
-    """What makes an empty file a station's file."""
-    made = [sql(CreateTable(t)) for t in meta.sorted_tables]
-    indexes = sorted((i for t in meta.sorted_tables for i in t.indexes), key=lambda i: str(i.name))
-    return tuple(made + [sql(CreateIndex(i)) for i in indexes])
+def _creation(tables: Iterable[Table]) -> tuple[str, ...]:
+    """What makes tables with their indexes."""
+    made, indexes = list(tables), list[Index]()
+    for table in made:
+        indexes += table.indexes
+    indexes.sort(key=lambda index: str(index.name))
+    return (*(sql(CreateTable(t)) for t in made), *(sql(CreateIndex(i)) for i in indexes))
 
 
 def _summing(table: Table) -> str:
@@ -156,7 +163,8 @@ def _first(rows: "Select[*tuple[object, ...]]", count: ColumnElement[int]) -> st
     return sql(rows.limit(count).offset(_ZERO))
 
 
-CREATION = _creation()
+CREATION = _creation(meta.sorted_tables)  # makes an empty file a station's file
+RENEWAL = (*(sql(DropTable(t, if_exists=True)) for t in _derived), *_creation(_derived))
 CREATE_CLOSING = sql(CreateTable(closing))
 
 _ZERO: ColumnElement[int] = literal_column("0")
@@ -274,7 +282,7 @@ DROP_EMPTY_TALLY = sql(delete(tally).where(tally.c.qty == _ZERO, tally.c.hour ==
 TALLY = sql(
     select(tally)
     .where(tally.c.hour >= bindparam("a"), tally.c.hour <= bindparam("b"))
-    .order_by(tally.c.hour, tally.c.frm, tally.c.to, tally.c.part)
+    .order_by(*tally.primary_key.columns)
 )
 
 CLOSED_AT = sql(select(closing.c.number, closing.c.digest, closing.c.at))

@@ -102,6 +102,7 @@ def _reversal(act: KeptAct, body: Body, answer: Answer) -> Body:
         do=lay_say(answer.do),
         moves=tuple(m.back() for m in reversed(body.moves)),
         sets=(*sets, Change(f"undone/{own}", None, note), *spent),
+        router=body.router,
         reverses=own,
         reversed_at=body.reversed_at or body.act.at,
         restores=bool(body.reverses) and not body.restores,

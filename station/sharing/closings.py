@@ -13,7 +13,7 @@ from station.ledger.codec import Body, digest
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.sound import taken_in
-from station.ledger.statements import FORMAT
+from station.ledger.statements import LAYOUT
 from station.sharing import roles
 from station.sharing.link import PostgresLink
 from station.sharing.roles import Names, Session
@@ -24,7 +24,8 @@ MOST_RECENT = 50_000  # entries, or it would not be ready within a minute
 PAGE = 4000
 TOLD = 100_000  # entries between two words of progress
 
-NEWEST = "SELECT number, digest, books FROM shop.closing WHERE format <= %s"
+# One that an older program made lacks some of what is derived by now.
+NEWEST = "SELECT number, digest, books FROM shop.closing WHERE format = %s"
 ENTRIES = (
     "SELECT number, id, body, digest FROM shop.entry"
     " WHERE site = (SELECT id FROM shop.site) AND number > %s ORDER BY number LIMIT %s"
@@ -82,7 +83,7 @@ def begin_with(ledger: Ledger, link: PostgresLink) -> None:
 
 def _newest(admin: Session) -> tuple[Begin, Books]:
     """What there is to go on from; nothing where the closing does not hold."""
-    for row in admin.execute(NEWEST, (FORMAT,)).fetchall():
+    for row in admin.execute(NEWEST, (LAYOUT,)).fetchall():
         there = admin.execute(ENTRIES, (row[0] - 1, 1)).fetchall()
         if there and (there[0][0], there[0][3]) == row[:2]:
             try:
@@ -110,4 +111,4 @@ def _write(admin: Session, names: Names, closing: Closing) -> None:
     with admin.transaction():
         roles.run(admin, "SET LOCAL ROLE {}", names.owner)
         admin.execute("DELETE FROM shop.closing")
-        admin.execute(WRITE, (closing.number, closing.digest, FORMAT, closing.books))
+        admin.execute(WRITE, (closing.number, closing.digest, LAYOUT, closing.books))

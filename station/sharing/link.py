@@ -26,7 +26,7 @@ from station.ledger.shop_link import (
     SharedRow,
     TooOld,
 )
-from station.ledger.statements import FORMAT
+from station.ledger.statements import LAYOUT
 from station.sharing.address import Address
 
 log = logging.getLogger(__name__)
@@ -76,7 +76,7 @@ PUSH = (
 
 CLOSING = (
     "SELECT number, digest, length(books) FROM shop.closing"
-    " WHERE format <= %s ORDER BY number DESC LIMIT 1"
+    " WHERE format = %s ORDER BY number DESC LIMIT 1"
 )
 CLOSING_PIECE = (
     "SELECT substring(books FROM %s::integer FOR %s::integer) FROM shop.closing WHERE number = %s"
@@ -146,11 +146,11 @@ class PostgresLink:
         return _outcome(*answer[0])
 
     def closing(self) -> Closing | None:
-        """The newest closing that this program can read; None where there is none. Raises Away.
+        """The newest closing with all that this program derives, or None. Raises Away.
 
         One that is changed while its pieces come is noticed by its seal.
         """
-        for number, digest, length in self._ask(CLOSING, (FORMAT,)):
+        for number, digest, length in self._ask(CLOSING, (LAYOUT,)):
             starts = range(1, length + 1, PIECE)
             pieces = [self._ask(CLOSING_PIECE, (start, PIECE, number)) for start in starts]
             return Closing(number, digest, b"".join(row[0] for rows in pieces for row in rows))

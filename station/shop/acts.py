@@ -142,7 +142,8 @@ class Answer:
     nothing. `asks` names what would turn a refusal into a yes: ``sure`` (scan it again),
     ``supervisor`` (badge and PIN), ``reason`` (a reason card), ``new_pin`` (a PIN, twice).
     `certain`: two stations must not both do it. ``told``: the strip waits for the shop's
-    word; ``needed``: without the shop it is refused.
+    word; ``needed``: without the shop it is refused. `router` cut what is moved, which is
+    kept in the sums by hour; empty where it is not known, or where there are several.
     """
 
     tone: Tone
@@ -154,6 +155,7 @@ class Answer:
     asks: Asks = ""
     prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
     certain: Literal["", "told", "needed"] = ""
+    router: str = ""
 
 
 def good(

@@ -20,6 +20,7 @@ class PlaceKind(NamedTuple):
     before_rack: pieces there may still come onto the rack, found ones too.
     good: pieces that were counted good go there.
     onward: pieces go on there, which those of a held batch may not.
+    reason: what stands behind its slash is why pieces ended there.
     counted: what lies there may be counted again in the office.
     balances: it balances the books: things come from there without having been brought, so
         it may go below zero. No other place ever does.
@@ -31,6 +32,7 @@ class PlaceKind(NamedTuple):
     before_rack: bool = False
     good: bool = False
     onward: bool = False
+    reason: bool = False
     counted: bool = False
     balances: bool = False
 
@@ -77,7 +79,7 @@ KINDS: dict[str, PlaceKind] = {
     "found": PlaceKind(say("found"), balances=True),
     "recount": PlaceKind(say("counted again"), balances=True),
     "used": PlaceKind(say("used up")),
-    "spoiled": PlaceKind(say("spoiled, reason {number}")),
+    "spoiled": PlaceKind(say("spoiled, reason {number}"), reason=True),
     "missing": PlaceKind(say("missing"), before_rack=True),
 }
 UNKNOWN = PlaceKind(Say())  # written by another program
@@ -92,6 +94,11 @@ def kind_of(place: str) -> PlaceKind:
 def balances(place: str) -> bool:
     """Says whether a place balances the books and so may go below zero."""
     return head(place) in BALANCING
+
+
+def find_reason_of(place: str) -> str:
+    """Finds why pieces ended at a place, as its name says it; else nothing."""
+    return tail(place) if kind_of(place).reason else ""
 
 
 def areas_of(area: str) -> tuple[str, ...]:

@@ -32,12 +32,17 @@ class Past(NamedTuple, Generic[A_co]):
 
 
 class Passed(NamedTuple):
-    """Pieces of one part that went from one kind of place to another within an hour."""
+    """Pieces of one part that went from one kind of place to another within an hour.
+
+    `router` is the one that cut them, as far as the rules say it; `reason` why they were spoiled.
+    """
 
     hour: str  # "2026-11-25T10"
     frm: str  # head of the place: "popping"
     to: str
     part: str
+    router: str
+    reason: str
     qty: int
 
 

@@ -30,7 +30,7 @@ from tests.floor.shop_small import DAY, batch, hand, off_bed, small_shop
     ],
 )
 def test_pieces_through_an_area_by_hour(rows, by_hour):
-    passed = tuple(Passed(f"{DAY}T{h}", *rest) for h, *rest in rows)
+    passed = tuple(Passed(f"{DAY}T{h}", *way, "", "", qty) for h, *way, qty in rows)
     _, frm, to = figures.THROUGH[1]
     assert figures._sum_by_hour(passed, frm, to) == by_hour
 

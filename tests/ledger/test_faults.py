@@ -160,7 +160,7 @@ def test_a_full_disk_records_nothing_and_goes_on_after(tmp_path):
 
 def test_a_newer_program_wrote_it(tmp_path):
     ledger = opened(tmp_path)
-    ledger.set_local("format", str(statements.FORMAT + 1))
+    ledger.set_local("format", str(statements.LAYOUT + 1))
     ledger.close()
     with pytest.raises(FormatTooNew, match="Update this one first"):
         opened(tmp_path)

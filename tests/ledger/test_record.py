@@ -107,7 +107,7 @@ def test_an_act_is_one_entry_with_its_effects(tmp_path):
     assert entry.past.sets[0].after == dataclasses.replace(new_batch("00412"), cut=1)
     assert str(entry.said) == "6 cut, sheet 1"
     assert [tuple(row) for row in ledger.tally("2026-11-25T10", "2026-11-25T10")] == [
-        ("2026-11-25T10", "cut", "popping", "014", 6)
+        ("2026-11-25T10", "cut", "popping", "014", "", "", 6)
     ]
     assert [tuple(f) for f in ledger.flow(AT[:10], "2026-11-26")] == [
         (AT, "cut", "popping", 6, "014")

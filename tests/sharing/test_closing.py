@@ -10,6 +10,7 @@ from station.ledger.closing import SEAL, Begin, Closing, ClosingWrong
 from station.ledger.faults import Damaged
 from station.ledger.ledger import Ledger
 from station.ledger.rebuild import closed
+from station.ledger.statements import LAYOUT
 from station.sharing import closings
 from station.sharing.closings import ChainBroken, begin_with, make
 from station.sharing.founding import NotShared, share
@@ -209,11 +210,16 @@ def test_a_wrong_closing_is_refused_and_the_whole_history_comes(full, fresh, sho
     alike(full, begun(fresh()))
 
 
-def test_a_closing_of_a_newer_program_is_passed_over(full, fresh, shop):
+@pytest.mark.parametrize("layout", [LAYOUT - 1, 99], ids=["older", "newer"])
+def test_a_closing_of_another_program_is_passed_over(full, fresh, shop, layout):
     close(shop)
     with shop.admin() as admin:
-        admin.execute("UPDATE shop.closing SET format = 99")
-    healed(full, begun(fresh()))
+        admin.execute("UPDATE shop.closing SET format = %s", (layout,))
+    new = begun(fresh())
+    healed(full, new)
+    assert new.ledger.begins() == (0, "")
+    assert close(shop).number == 8, "the next one is made from the start"
+    assert begun(fresh()).ledger.begins() == (8, OLD)
 
 
 def test_who_has_anything_does_not_begin_anew(full, fresh, shop):
