@@ -1,11 +1,11 @@
 """Questions about work under way: what waits where, what comes next, what was done meanwhile."""
 
 from collections.abc import Iterable, Mapping
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from station.queries.batches import find_hold, find_revision
 from station.queries.routers import list_beds
-from station.shop.acts import Act, Answer, ask, plain_of
+from station.shop.acts import Act, Answer, Args, ask
 from station.shop.facts import Batch, Order, Router, Slip
 from station.shop.moves import Held, Move, head
 from station.shop.places import areas_of, kind_of
@@ -225,22 +225,20 @@ def explain_last(view: View, batch: Batch) -> Say:
 
 
 def ask_if_changed(
-    act: Act[Any], view: View, batch: Batch, here: Mapping[str, int]
+    act: Act[Args], seen: Mapping[str, int], view: View, batch: Batch, here: Mapping[str, int]
 ) -> Answer | None:
-    """Asks back where another number lies here than was picked up (`here`: part → pieces)."""
-    args = plain_of(act.args)
-    raw = args.get("seen")
-    if not isinstance(raw, Mapping) or not raw or args.get("sure"):
+    """Asks back where another number lies here than was picked up (part → pieces, both)."""
+    if not seen or act.args.sure:
         return None
     past = view.last(batch.key)
     mine = past is not None and past.act.station == act.station
-    if mine or {part: n for part, n in raw.items() if n} == dict(here):
+    if mine or {part: n for part, n in seen.items() if n} == dict(here):
         return None
     return ask(
         say(
             "{n} {n|is|are} here, {seen} when you took it: {who}",
             n=sum(here.values()),
-            seen=sum(n for n in raw.values() if isinstance(n, int)),
+            seen=sum(seen.values()),
             who=explain_last(view, batch) or say("it was changed"),
         ),
         say("Count again. Scan it again if the figures on the screen are right."),

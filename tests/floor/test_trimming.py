@@ -125,6 +125,7 @@ def test_a_reading_outside_the_limits_needs_a_look() -> None:
     assert p.give(PAPER, Number("300.1")).tone == "good"
     assert p.give(Number("300.4")).tone == "attention"
     assert p.view.get(Concern, "a2")
+    assert "A along: 0.00 mm" in str(p.give(Number("0")).said)
     assert p.give(press("master_agrees")).tone == "good"
     assert p.give(press("master_differs")).tone == "attention"
 

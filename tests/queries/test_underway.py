@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.queries import underway
-from station.shop.acts import Act, good
+from station.shop.acts import Act, Args, good
 from station.shop.facts import Batch, Bed, Order, Placed, Revision, Router, Slip
 from station.shop.moves import Held, Move, move
 from station.shop.words import say
@@ -158,9 +158,8 @@ def test_what_was_done_last_is_told(kind, moves, said):
 )
 def test_a_pile_that_another_has_touched_is_asked_about(seen, station, sure, asked):
     view = passed("pass_on", GOOD)
-    args = {"seen": seen, "sure": sure}
-    act = Act(id="b", kind="pass_on", at=f"{DAY}T10:50:00", station=station, args=args)
-    answer = underway.ask_if_changed(act, view, BATCH, {"014": 14})
+    act = Act(id="b", kind="pass_on", at=f"{DAY}T10:50:00", station=station, args=Args(sure=sure))
+    answer = underway.ask_if_changed(act, seen, view, BATCH, {"014": 14})
     assert bool(answer) == asked
     if answer:
         assert str(answer.said) == (

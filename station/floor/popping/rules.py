@@ -39,8 +39,10 @@ def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
         return already(view, batch)
     counts = read_counts(act.args.parts)
     here = by_part(held)
-    if problem := _too_many(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
+    if problem := _too_many(view, batch, counts, here):
         return problem
+    if asked := ask_if_changed(act, act.args.seen, view, batch, here):
+        return asked
     return _passed(act, view, batch, held, counts)
 
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.shared import counting
 from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
+from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, here_of
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import refuse_held, refuse_wrong_paper
@@ -14,7 +15,7 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.counts import has_rework
 from station.shop.facts import Batch, Part
-from station.shop.rooms import Do, Input, Number, Took, plain_do
+from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
 
@@ -91,7 +92,7 @@ def _cannot(hand: TrimmingHand, code: Code, batch: Batch | None, view: View) -> 
 
 def _nothing(view: View, batch: Batch) -> Answer:
     """Said when nothing of the batch lies at trimming."""
-    past = view.last(batch.key, "put_on_rack")
+    past = view.last(batch.key, PutOnRack)
     if past:
         goods = count_good(past.moves)
         return refuse(
@@ -123,7 +124,8 @@ def _button(hand: TrimmingHand, name: str, parts: dict[str, int], view: View) ->
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)
     if name in ("master_agrees", "master_differs"):
-        return _check(hand, parts, view, {"agrees": name == "master_agrees"})
+        compared = CheckMaster(batch=hand.subject, agrees=name == "master_agrees")
+        return _check(hand, parts, view, compared)
     return _put(hand, parts) if name == "on_rack" else None
 
 
@@ -132,8 +134,9 @@ def _number(hand: TrimmingHand, given: Number, parts: dict[str, int], view: View
     begun = hand.work.counter or hand.work.asks
     part = view.get(Part, counting.find_part(hand, parts))
     if not begun and part and part.sizes and given.reading is not None:
-        size = next_size(hand, part)
-        return _check(hand, parts, view, {"reading_mm": given.reading, "size": size})
+        size, reading = next_size(hand, part), given.reading
+        measured = CheckMaster(batch=hand.subject, reading_mm=reading, size=size)
+        return _check(hand, parts, view, measured)
     return counting.take_number(hand, given, parts, view)
 
 
@@ -142,19 +145,17 @@ def next_size(hand: TrimmingHand, part: Part) -> int:
     return hand.work.measured % max(1, len(part.sizes))
 
 
-def _check(
-    hand: TrimmingHand, parts: dict[str, int], view: View, args: dict[str, object]
-) -> Do | Took:
+def _check(hand: TrimmingHand, parts: dict[str, int], view: View, args: CheckMaster) -> Do | Took:
     part = counting.find_part(hand, parts)
     if not part:
         return Took(hand, counting.refuse_without_part(parts, view))
     after = replace(hand, work=replace(hand.work, measured=hand.work.measured + 1))
-    return plain_do("check_master", f"part/{part}", {"batch": hand.subject, **args}, after)
+    return Do(f"part/{part}", args, after)
 
 
 def _put(hand: TrimmingHand, parts: dict[str, int]) -> Do:
     """The count as it stands, as an act with every figure said."""
     counted = counting.list_figures(hand, parts)
     numbers = ("batch",) if has_rework(counted) else ()
-    args = {"parts": counted, "seen": hand.work.seen}
-    return plain_do("put_on_rack", f"batch/{hand.subject}", args, hand.empty(), numbers)
+    args = PutOnRack(parts=counted, seen=hand.work.seen)
+    return Do(f"batch/{hand.subject}", args, hand.empty(), numbers)

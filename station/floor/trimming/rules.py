@@ -4,14 +4,15 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.floor.shared.counting import draw_pieces
+from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.queries.batches import make_rework, refuse_held
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
-from station.shop.counts import has_rework, read_counts, sum_by_fate
+from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
 from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
 from station.shop.moves import Held, Move, head, tail
 from station.shop.places import areas_of, kind_of
-from station.shop.views import Rule, Rules, View, by_part, total
+from station.shop.views import Rule, Rules, View, by_kind, by_part, total
 from station.shop.words import Say, plain, say, several
 
 MOST_TRIES = 2  # a piece is made good at most so often
@@ -22,28 +23,24 @@ def here_of(view: View, batch: str) -> tuple[Held, ...]:
     return tuple(h for p in areas_of("trimming") for h in view.stock(batch=batch, place=p))
 
 
-def put_on_rack(act: Act, view: View) -> Answer:
-    """Good pieces go under their master, or to the order that they were cut for.
-
-    args: `parts`: part → {good, missing, spoiled/<reason>, rework/<reason>}, `seen`: part →
-    pieces that lay here at picking up.
-    """
+def decide_put_on_rack(act: Act[PutOnRack], view: View) -> Answer:
+    """Good pieces go under their master, or to the order that they were cut for."""
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if problem := refuse_held(view, batch.id):
         return problem
-    counts = read_counts(act.args.get("parts"))
+    counts = read_counts(act.args.parts)
     held = here_of(view, batch.id)
     here = by_part(held)
-    if problem := _cannot(view, batch, counts, here) or ask_if_changed(act, view, batch, here):
+    if problem := _cannot(view, batch, counts, here):
         return problem
+    if asked := ask_if_changed(act, act.args.seen, view, batch, here):
+        return asked
     return _put(act, view, batch, held, counts)
 
 
-def _cannot(
-    view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]], here: Mapping[str, int]
-) -> Answer | None:
+def _cannot(view: View, batch: Batch, counts: Counts, here: Mapping[str, int]) -> Answer | None:
     """Why these counts cannot be: more than is here, a third try, no rack place."""
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many are good."))
@@ -67,7 +64,7 @@ def _cannot(
 
 
 def _put(
-    act: Act, view: View, batch: Batch, held: tuple[Held, ...], counts: dict[str, dict[str, int]]
+    act: Act[PutOnRack], view: View, batch: Batch, held: tuple[Held, ...], counts: Counts
 ) -> Answer:
     order = view.get(Order, batch.order) if batch.order else None
     live = order is not None and order.takes_pieces
@@ -103,7 +100,7 @@ def _goes(
     return counter, ""
 
 
-def _child(act: Act, view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> Batch:
+def _child(act: Act[PutOnRack], view: View, batch: Batch, counts: Counts) -> Batch:
     """The batch of the pieces to be made good, each of them one try on.
 
     All pieces of a batch have had as many tries: the same paper goes on only where nothing
@@ -114,7 +111,7 @@ def _child(act: Act, view: View, batch: Batch, counts: Mapping[str, Mapping[str,
     return make_rework(act, batch)
 
 
-def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) -> bool:
+def _alone(view: View, batch: Batch, counts: Counts) -> bool:
     """Whether everything of the batch before the rack is counted out, none of it missing."""
     if any("missing" in row for row in counts.values()):
         return False
@@ -123,7 +120,7 @@ def _alone(view: View, batch: Batch, counts: Mapping[str, Mapping[str, int]]) ->
 
 
 def _sets(
-    act: Act, view: View, batch: Batch, child: Batch | None, lying: list[Held]
+    act: Act[PutOnRack], view: View, batch: Batch, child: Batch | None, lying: list[Held]
 ) -> tuple[Fact, ...]:
     sets: list[Fact] = []
     if child:
@@ -150,7 +147,7 @@ def _sets(
 def _said(
     view: View,
     batch: Batch,
-    counts: dict[str, dict[str, int]],
+    counts: Counts,
     child: Batch | None,
     left: int,
     moves: tuple[Move, ...],
@@ -190,18 +187,14 @@ def _where_to(view: View, moves: tuple[Move, ...]) -> Say:
     return say("Scan the next traveller.")
 
 
-def check_master(act: Act, view: View) -> Answer:
-    """A piece compared with its master; a reading in mm may come with it.
-
-    args: `batch`, `agrees`, and `size` (index) with `reading_mm` where one was taken.
-    """
+def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
+    """A piece compared with its master; a reading in mm may come with it."""
     part = view.get(Part, tail(act.subject))
     if part is None:
         return refuse(say("There is no such part"), say("Scan its card."))
-    agrees = bool(act.args.get("agrees"))
-    reading, size = act.args.get("reading_mm"), act.args.get("size", 0)
-    if isinstance(reading, int | float) and isinstance(size, int) and size < len(part.sizes):
-        limits = part.sizes[size]
+    agrees, reading = act.args.agrees, act.args.reading_mm
+    if reading is not None and act.args.size < len(part.sizes):
+        limits = part.sizes[act.args.size]
         agrees = limits.low_mm <= reading <= limits.high_mm
         text = say(
             "{part} {size}: {mm} mm, limits {low} to {high}",
@@ -222,7 +215,7 @@ def check_master(act: Act, view: View) -> Answer:
         what="master",
         since=act.at,
         text=str(text),
-        about=f"batch/{act.args.get('batch', '')}",
+        about=f"batch/{act.args.batch}",
         choices=("let it go on", "spoil"),
     )
     return attention(text, say("Hold the batch, tell the supervisor."), sets=(worry,))
@@ -230,7 +223,7 @@ def check_master(act: Act, view: View) -> Answer:
 
 _READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason})
 
-RULES: Rules = {
-    "put_on_rack": Rule(_READS, put_on_rack),
-    "check_master": Rule(_READS, check_master),
-}
+RULES: Rules = by_kind(
+    Rule(args=PutOnRack, reads=_READS, decide=decide_put_on_rack),
+    Rule(args=CheckMaster, reads=_READS, decide=decide_check_master),
+)
