@@ -8,7 +8,7 @@ facts (a shop lists its own); the ones a shop starts with are in `floor.office.f
 from typing import NamedTuple
 
 from station.shop.areas import ANYWHERE, AREAS, button_of
-from station.shop.codes import usable, write
+from station.shop.codes import usable, write, write_touch
 
 
 class Card(NamedTuple):
@@ -232,9 +232,8 @@ def row_code(kind: str, id: str, number: int) -> str:
 
     Else it is the card “Row n”; beyond the last such card a row cannot be touched.
     """
-    if id.isdecimal() and usable(kind, id):
-        return write(kind, id)
-    return button(f"row_{number}") if f"row_{number}" in BUTTONS else ""
+    row = f"row_{number}"
+    return write_touch(kind, id) or (button(row) if row in BUTTONS else "")
 
 
 def digit(char: str) -> str:

@@ -86,6 +86,16 @@ def usable(kind: str, number: str, copy: str = "", sheet: int = 0) -> bool:
     return check_character(f"{LETTERS[kind]}{number}{copy}{sheet or ''}") != "*"
 
 
+def write_touch(kind: str, number: str, copy: str = "") -> str:
+    """Writes what a touch on a thing sends: its code, with its copy where that prints.
+
+    Empty where it has no code: it is then scanned or named in another way.
+    """
+    if not number.isdecimal():
+        return ""
+    return next((write(kind, number, c) for c in (copy, "") if usable(kind, number, c)), "")
+
+
 @lru_cache(maxsize=1024)
 def batch_usable(number: str, sheets: int = 0) -> bool:
     """Whether a batch number can be printed at all: bare, and as copies A to Z.

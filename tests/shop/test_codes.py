@@ -60,6 +60,15 @@ def test_a_number_without_a_printable_check_is_skipped():
         write("batch", starred)
 
 
+def test_a_touch_sends_a_code_that_prints():
+    starred = next(n for n in (f"{n:05d}" for n in range(99_999)) if not codes.usable("batch", n))
+    bare = next(n for n in (f"{n:05d}" for n in range(99_999))
+                if codes.usable("batch", n) and not codes.usable("batch", n, "A"))  # fmt: skip
+    assert codes.write_touch("batch", "00412", "A") == write("batch", "00412", "A")
+    assert codes.write_touch("batch", bare, "A") == write("batch", bare)
+    assert (codes.write_touch("batch", starred), codes.write_touch("order", "web-7")) == ("", "")
+
+
 def test_copies_follow_until_z():
     letters = ["A"]
     while letter := codes.next_copy("00412", letters[-1], 4):

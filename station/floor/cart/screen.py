@@ -5,7 +5,7 @@ from station.floor.cart.rules import packs_on
 from station.floor.cart.work import CartHand, Mode
 from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
-from station.shop.codes import usable, write
+from station.shop.codes import write_touch
 from station.shop.faces import (
     Block,
     Cards,
@@ -172,7 +172,7 @@ def _waiting(view: View) -> Listing:
         rows=tuple(
             (
                 (Cell(text=p.id, bold=True), _whose(p, view)),
-                write("pack", p.id) if p.id.isdecimal() and usable("pack", p.id) else "",
+                write_touch("pack", p.id),
             )
             for p in packs[: rows.MOST]
         ),

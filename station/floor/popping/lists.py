@@ -5,7 +5,7 @@ from station.floor.popping.work import PoppingHand
 from station.queries.batches import describe_batch, find_hold
 from station.queries.routers import list_beds
 from station.queries.underway import count_good
-from station.shop.codes import usable, write
+from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, Router, Slip
 from station.shop.views import View, total
@@ -31,7 +31,6 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
     batch = view.get(Batch, slips[0].batch)
     waited = minutes_between(slips[0].at, now)
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
-    copy = batch.copy if batch and usable("batch", slips[0].batch, batch.copy) else ""
     sheets = several([str(s.sheet) for s in slips[:6]])
     hold = find_hold(view, slips[0].batch)
     return Entry(
@@ -42,7 +41,7 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
                   words=describe_batch(view, batch) if batch else "", k=len(slips),
                   sheets=sheets, n=lying),
         line2=say("held: {why}", why=hold.holds[0]) if hold else "",
-        code=write("batch", slips[0].batch, copy),
+        code=write_touch("batch", slips[0].batch, batch.copy if batch else ""),
     )  # fmt: skip
 
 

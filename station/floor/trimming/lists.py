@@ -5,7 +5,7 @@ from collections import Counter
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch, find_hold
 from station.queries.stock import list_on_rack, name_part
-from station.shop.codes import usable, write
+from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Part, Pile, RackPlace
 from station.shop.places import areas_of
@@ -29,7 +29,6 @@ def _entry(view: View, pile: Pile) -> Entry | None:
     if batch is None:
         return None
     n = total(view.stock(batch=batch.id, place=pile.area))
-    copy = batch.copy if usable("batch", batch.id, batch.copy) else ""
     hold = find_hold(view, batch.id)
     return Entry(
         big=batch.id,
@@ -37,7 +36,7 @@ def _entry(view: View, pile: Pile) -> Entry | None:
         tone="attention" if hold else "",
         line1=describe_batch(view, batch),
         line2=say("held: {why}", why=hold.holds[0]) if hold else due(batch),
-        code=write("batch", batch.id, copy),
+        code=write_touch("batch", batch.id, batch.copy),
     )
 
 
