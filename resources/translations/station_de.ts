@@ -108,6 +108,10 @@
       <translation>Die Aufsicht berichtigt es mit Grund; beides bleibt erhalten.</translation>
     </message>
     <message>
+      <source>A supervisor lets the batch go on: “More”, then “Let it go on”.</source>
+      <translation>Eine Aufsicht gibt das Los frei: „Mehr“, dann „Freigeben“.</translation>
+    </message>
+    <message>
       <source>A supervisor may overrule, with a reason</source>
       <translation>Die Aufsicht darf es mit Grund zulassen</translation>
     </message>
@@ -2660,6 +2664,10 @@
       <translation>Alles zurücklegen</translation>
     </message>
     <message>
+      <source>Put aside what lies there: {where}.</source>
+      <translation>Lege beiseite, was dort liegt: {where}.</translation>
+    </message>
+    <message>
       <source>Put back</source>
       <translation>Zurücklegen</translation>
     </message>
@@ -3944,6 +3952,10 @@
       <translation>Dieses Teil ist nicht auf dieser Platte</translation>
     </message>
     <message>
+      <source>That stays: it is not taken back here</source>
+      <translation>Das bleibt: hier wird es nicht zurückgenommen</translation>
+    </message>
+    <message>
       <source>That text is revision {letter} already</source>
       <translation>Dieser Text ist schon Revision {letter}</translation>
     </message>
@@ -4922,6 +4934,10 @@
     <message>
       <source>Why is sheet {sheet} spoiled?</source>
       <translation>Warum ist Platte {sheet} Ausschuss?</translation>
+    </message>
+    <message>
+      <source>Why may batch {batch} go on?</source>
+      <translation>Warum darf Los {batch} weiter?</translation>
     </message>
     <message>
       <source>Why?</source>
@@ -6616,6 +6632,10 @@
       <translation>{n} von {part} zu viel verlassen {place} ({batch})</translation>
     </message>
     <message>
+      <source>{n} other places</source>
+      <translation>{n} weitere Plätze</translation>
+    </message>
+    <message>
       <source>{n} put back on the rack</source>
       <translation>{n} ins Regal zurückgelegt</translation>
     </message>
@@ -6930,6 +6950,10 @@
     <message>
       <source>{place}</source>
       <translation>{place}</translation>
+    </message>
+    <message>
+      <source>{place}: {n}</source>
+      <translation>{place}: {n}</translation>
     </message>
     <message>
       <source>{popping} in popping, {trimming} in trimming</source>

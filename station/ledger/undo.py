@@ -56,6 +56,9 @@ def decide_undo(history: History, id: str, act: KeptAct) -> Decided:
         return _no(id, say("That was taken back already"), say("Go on with your work."))
     if body.verdict:
         return _no(id, say("That was not counted, so it cannot be taken back"), _MEND)
+    rule = history.rules.get(body.act.kind)
+    if rule and rule.stays:
+        return _no(id, say("That stays: it is not taken back here"), rule.stays)
     if why := _gone_on(history, body) or _set_since(history, body):
         return _no(id, why, _MEND)
     answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Go on from there."))

@@ -5,10 +5,12 @@ from typing import Any
 
 from station.shop.acts import Act, Answer, new_number, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, BatchRole, CutFile, Revision
+from station.shop.facts import Batch, BatchRole, Concern, CutFile, Fact, Revision
 from station.shop.moves import Held
 from station.shop.views import View
 from station.shop.words import say
+
+LET_GO = "let it go on"  # how a hold is settled
 
 
 def find_revision(view: View, batch: Batch) -> Revision | None:
@@ -42,7 +44,7 @@ def find_hold(view: View, number: str) -> Batch | None:
     asked: set[str] = set()
     while number and number not in asked:
         batch = view.get(Batch, number)
-        if batch is None or batch.holds:
+        if batch is None or batch.why_held:
             return batch
         asked.add(number)
         number = batch.parent
@@ -55,13 +57,13 @@ def refuse_held(view: View, number: str) -> Answer | None:
     if hold is None:
         return None
     if hold.id == number:
-        said = say("Batch {batch} is held: {why}", batch=number, why=hold.holds[0])
+        said = say("Batch {batch} is held: {why}", batch=number, why=hold.why_held)
     else:
         said = say(
             "Batch {batch} is held with batch {parent}: {why}",
             batch=number,
             parent=hold.id,
-            why=hold.holds[0],
+            why=hold.why_held,
         )
     return refuse(said, say("Put it aside. A supervisor lets it go on."))
 
@@ -75,6 +77,26 @@ def refuse_held_parent(view: View, batch: Batch) -> Answer | None:
         say("Batch {batch} is held with batch {parent}", batch=batch.id, parent=parent.id),
         say("Let batch {parent} go on first.", parent=parent.id),
     )
+
+
+def list_family(view: View, number: str) -> tuple[str, ...]:
+    """Lists a batch and all that came of it: what was split off, what is made good."""
+    found = [number]
+    for one in found:  # grows while it is walked
+        children = (b.id for b in view.shelf(Batch, f"child/{one}"))
+        found += [child for child in children if child not in found]
+    return tuple(found)
+
+
+def free_batch(view: View, batch: Batch, *, at: str, by: str, why: str) -> tuple[Fact, ...]:
+    """Frees a batch of what holds it; what asked for a look at that is settled with it."""
+    looks = (view.get(Concern, look) for look in batch.looks)
+    settled = (
+        replace(c, settled=LET_GO, settled_at=at, by=by, reason=why)
+        for c in looks
+        if c and not c.settled
+    )
+    return (replace(batch, holds=(), doubts=(), looks=()), *settled)
 
 
 def keep_free(view: View, lying: tuple[Held, ...]) -> tuple[Held, ...]:
@@ -100,7 +122,7 @@ def refuse_uncuttable(view: View, batch: Batch) -> Answer | None:
         )
     if hold := find_hold(view, batch.id):
         return refuse(
-            say("Batch {batch} is held: {why}", batch=batch.id, why=hold.holds[-1]),
+            say("Batch {batch} is held: {why}", batch=batch.id, why=hold.why_held),
             say("Put it aside; a supervisor lets it go on."),
         )
     if batch.cut >= batch.sheets:
@@ -167,6 +189,8 @@ def make_child(act: Act[Any], batch: Batch, role: BatchRole, *, tries: int = 0) 
         copy="A",
         void=(),
         holds=(),  # while its parent is held it is held too, and free with it
+        doubts=(),
+        looks=(),
         state="cut",
         released=act.at,
     )

@@ -1,11 +1,11 @@
 """Questions about what lies where: on the rack, in the store; held or free to be taken."""
 
-from station.queries.batches import keep_free
+from station.queries.batches import keep_free, list_family
 from station.shop.facts import Part, RackPlace
 from station.shop.moves import Held, Move, head, move, tail
 from station.shop.places import place_words
 from station.shop.views import View, total
-from station.shop.words import Say, say
+from station.shop.words import Say, say, together
 
 
 def list_on_rack(view: View, part: Part) -> tuple[Held, ...]:
@@ -48,6 +48,27 @@ def name_place(view: View, place: str) -> Say:
     """Names a place for a person; a rack place by its name."""
     rack = view.get(RackPlace, tail(place)) if head(place) == "rack" else None
     return say("rack {number}", number=rack.name) if rack else place_words(place)
+
+
+def tell_where(view: View, number: str, most: int = 3) -> Say:
+    """Tells where a batch's pieces lie, and those of what came of it, farthest on first."""
+    lying: dict[str, int] = {}
+    for batch in list_family(view, number):
+        for h in view.stock(batch=batch):
+            if head(h.place) in _FARTHEST:
+                lying[h.place] = lying.get(h.place, 0) + h.qty
+    order = sorted(lying, key=lambda place: _FARTHEST.index(head(place)))
+    told = [
+        say("{place}: {n}", place=name_place(view, place), n=lying[place])
+        for place in order[:most]
+    ]
+    if len(order) > most:
+        told.append(say("{n} other places", n=len(order) - most))
+    return together(told)
+
+
+# where pieces may lie, the farthest from their sheet first
+_FARTHEST = ("cart", "pack", "packing", "rack", "rework", "held", "trimming", "popping", "between")
 
 
 def name_part(view: View, part: str) -> str:

@@ -8,6 +8,7 @@ import msgspec
 from station.shop.acts import Act, Answer, Args, plain_of, with_args
 from station.shop.facts import Fact
 from station.shop.moves import Held, Move
+from station.shop.words import Say
 
 F = TypeVar("F", bound=Fact)
 A = TypeVar("A", bound=Args)
@@ -90,12 +91,14 @@ class View(Protocol):
 class Rule(NamedTuple, Generic[A]):
     """A pure decision on one kind of act: its arguments, the kinds of fact that it may read.
 
-    Without `args` the act has plain ones: a kind that has no type yet.
+    Without `args` the act has plain ones: a kind that has no type yet. Where `stays` is said,
+    undo does not take the act back: it says what to do instead.
     """
 
     reads: frozenset[type[Fact]]
     decide: Callable[[Act[A], View], Answer]
     args: type[A] | None = None
+    stays: Say = Say()
 
 
 Rules = dict[str, Rule[Any]]

@@ -16,6 +16,7 @@ from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
 from station.ledger.faults import DiskFull
 from station.shop.acts import Args, good
+from station.shop.facts import Batch
 from station.shop.rooms import Do, FileJob, Hand, Took
 from station.shop.words import say as words
 from tests.replay import PIN
@@ -301,3 +302,11 @@ def test_an_order_that_cannot_be_kept_is_refused_and_the_station_stays(stage, or
     assert stage.desk.hand == before
     assert say(stage.send(order))[0] == "good"
     assert stage.desk.hand != before
+
+
+def test_a_hold_is_not_taken_back_by_who_made_it(stage):
+    for line in ("@worker 03", "@area trimming", "traveller 00900", "button hold"):
+        stage.send(line)
+    given = stage.send("button undo")
+    assert say(given) == ("stop", "That stays: it is not taken back here")
+    assert stage.ledger.view.get(Batch, "00900").holds

@@ -51,7 +51,9 @@ def hold(view: FakeView, number: str) -> None:
 
 def release(view: FakeView, number: str) -> None:
     """A supervisor lets a batch go on."""
-    assert not do(view, ANYWHERE, "release_hold", f"batch/{number}", approved="07").refused
+    assert not do(
+        view, ANYWHERE, "release_hold", f"batch/{number}", approved="07", reason="51"
+    ).refused
 
 
 def batches_at(view: FakeView, place: str) -> dict[str, int]:
@@ -304,3 +306,33 @@ def test_a_hold_is_looked_for_up_to_the_first_batch() -> None:
         find_hold(FakeView.of(replace(second, parent="3"), replace(third, holds=())), "3") is None
     )
     assert find_hold(view, "") is None
+
+
+def test_the_answer_to_a_hold_lists_where_its_pieces_lie() -> None:
+    view = shop(OLD, NEW)
+    packer(view).give(ORDER, PART_COMB)
+    answer = do(view, ANYWHERE, "hold_batch", "batch/00100")
+    assert str(answer.do) == (
+        "Put aside what lies there: open pack of order 3306: 2 and rack A 03: 7."
+    )
+
+
+def test_what_was_split_off_is_in_the_list_too() -> None:
+    view = shop(OLD, NEW, moves=(move(COMB, 9, "cut", "trimming", "00100"),))
+    split = do(view, ANYWHERE, "split_batch", "batch/00100", part=COMB, quantity=4,
+               area="trimming", numbers={"batch": "00777"})  # fmt: skip
+    assert not split.refused
+    answer = do(view, ANYWHERE, "hold_batch", "batch/00100")
+    assert "trimming: 9" in str(answer.do)
+
+
+def test_what_let_a_batch_go_who_and_why_is_kept() -> None:
+    view = shop(OLD, NEW)
+    hold(view, "00100")
+    (worry,) = view.shelf(Concern, "open")
+    asked = do(view, ANYWHERE, "release_hold", "batch/00100", approved="07")
+    assert asked.asks == "reason"
+    release(view, "00100")
+    settled = view.get(Concern, worry.id)
+    assert (settled.settled, settled.by) == ("let it go on", "07")
+    assert settled.reason == "counted again"

@@ -13,16 +13,16 @@ from station.floor.anywhere.acts import (
     ReleaseHold,
     SplitBatch,
 )
-from station.queries.batches import find_hold, make_child, refuse_held_parent
+from station.queries.batches import find_hold, free_batch, make_child, refuse_held_parent
 from station.queries.settings import find_reason
-from station.queries.stock import take_in_order
+from station.queries.stock import take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
 from station.shop.codes import next_copy
 from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import Rule, Rules, View, by_kind, total
-from station.shop.words import say
+from station.shop.words import Say, say
 
 
 def find_batch(act: Act[Args], view: View) -> Batch | None:
@@ -180,28 +180,45 @@ def hold_batch(act: Act[HoldBatch], view: View) -> Answer:
     )
     return attention(
         say("Batch {batch} is held", batch=batch.id),
-        say("Put it aside. A supervisor lets it go on."),
-        sets=(replace(batch, holds=(*batch.holds, why)), worry),
+        _say_put_aside(tell_where(view, batch.id)),
+        sets=(
+            replace(batch, holds=(*batch.holds, why), looks=(*batch.looks, worry.id)),
+            worry,
+        ),
     )
 
 
+def _say_put_aside(lying: Say) -> Say:
+    """Says what to do with the pieces of a held batch, wherever they are."""
+    if not lying:
+        return say("Put it aside. A supervisor lets it go on.")
+    return say("Put aside what lies there: {where}.", where=lying)
+
+
 def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
-    """Lets a held batch go on."""
+    """Lets a held batch go on, for a reason; who said so is kept with what it settles."""
     batch = find_batch(act, view)
     if batch and (problem := refuse_held_parent(view, batch)):
         return problem
-    if batch is None or not batch.holds:
+    if batch is None or not batch.why_held:
         return refuse(say("That batch is not held"), say("Go on."))
     if not act.args.approved:
         return ask(
-            say("Held: {why}", why=batch.holds[-1]),
+            say("Held: {why}", why=batch.why_held),
             say("Supervisor: scan your badge, then enter your PIN."),
             "supervisor",
+        )
+    reason = view.get(Reason, act.args.reason)
+    if reason is None:
+        return ask(
+            say("Why may batch {batch} go on?", batch=batch.id),
+            say("Scan or touch a reason."),
+            "reason",
         )
     return good(
         say("Batch {batch} may go on", batch=batch.id),
         say("Take it to its next place."),
-        sets=(replace(batch, holds=()),),
+        sets=free_batch(view, batch, at=act.at, by=act.args.approved, why=reason.words),
     )
 
 
@@ -212,6 +229,11 @@ RULES: Rules = by_kind(
     Rule(args=FindParts, reads=_READS, decide=find_parts),
     Rule(args=Recount, reads=_READS, decide=recount_parts),
     Rule(args=NewCopy, reads=_READS, decide=make_copy),
-    Rule(args=HoldBatch, reads=_READS, decide=hold_batch),
+    Rule(
+        args=HoldBatch,
+        reads=_READS,
+        decide=hold_batch,
+        stays=say("A supervisor lets the batch go on: “More”, then “Let it go on”."),
+    ),
     Rule(args=ReleaseHold, reads=_READS, decide=release_hold),
 )

@@ -40,7 +40,7 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
                   words=describe_batch(view, batch) if batch else "", k=len(slips),
                   sheets=sheets, n=lying),
-        line2=say("held: {why}", why=hold.holds[0]) if hold else "",
+        line2=say("held: {why}", why=hold.why_held) if hold else "",
         code=write_touch("batch", slips[0].batch, batch.copy if batch else ""),
     )  # fmt: skip
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.today.acts import SettleConcern
-from station.queries.batches import refuse_held, refuse_held_parent
+from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, good, refuse
 from station.shop.facts import Batch, Concern, Reason
@@ -11,8 +11,6 @@ from station.shop.moves import tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
 from station.shop.words import say
-
-LET_GO = "let it go on"  # a way to settle a hold
 
 
 def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
@@ -66,7 +64,10 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
     batch = view.get(Batch, tail(concern.about))
     if batch and (problem := refuse_held_parent(view, batch)):
         return problem
-    freed = (replace(batch, holds=()),) if batch else ()
+    found = (
+        free_batch(view, batch, at=done.settled_at, by=done.by, why=done.reason) if batch else ()
+    )
+    freed = tuple(fact for fact in found if fact.key != done.key)
     return good(
         say("Settled: {how}", how=done.settled),
         say("Batch {batch} may go on. Supervisor {by}: {why}.", batch=tail(concern.about),

@@ -35,7 +35,7 @@ def _entry(view: View, pile: Pile) -> Entry | None:
         right=say("{n} {n|part|parts}", n=n),
         tone="attention" if hold else "",
         line1=describe_batch(view, batch),
-        line2=say("held: {why}", why=hold.holds[0]) if hold else due(batch),
+        line2=say("held: {why}", why=hold.why_held) if hold else due(batch),
         code=write_touch("batch", batch.id, batch.copy),
     )
 

@@ -15,6 +15,19 @@ ConcernTone = Literal["attention", "stop"]
 
 
 @dataclass(frozen=True, kw_only=True)
+class Doubt:
+    """A part of a batch that differed from its master or was measured outside its limits.
+
+    It keeps the batch back until `again` readings inside in a row settle it, or a supervisor.
+    """
+
+    part: str
+    text: str  # what was seen or measured, in words
+    size: str = ""  # the name of the size; empty: compared by eye
+    again: int = 0  # readings inside since
+
+
+@dataclass(frozen=True, kw_only=True)
 class Batch(Fact):
     """One cut file cut on some number of sheets, or a part of such a batch.
 
@@ -39,15 +52,26 @@ class Batch(Fact):
     why: str = ""  # why it is cut, in words
     state: BatchState = "queued"
     holds: tuple[str, ...] = ()  # why it may not go on
+    doubts: tuple[Doubt, ...] = ()  # what must be measured again before it may go on
+    looks: tuple[str, ...] = ()  # the ids of the concerns that its holds and doubts have raised
     released: str = ""
     void: tuple[str, ...] = ()  # copies that are void
 
     @property
     def shelf(self) -> Shelf:
-        """A router's queue by due time; then the batches that are cut."""
+        """A router's queue by due time; what came of a batch; the batches that are cut."""
+        if self.parent:
+            return (f"child/{self.parent}", self.id)
         if self.state in ("queued", "cutting"):
             return (f"queue/{self.router}", f"{self.state}/{self.due or '9999'}/{self.id}")
         return (self.state, self.id)
+
+    @property
+    def why_held(self) -> str:
+        """Why it may not go on, the newest hold first; empty: it may."""
+        if self.holds:
+            return self.holds[-1]
+        return self.doubts[-1].text if self.doubts else ""
 
 
 @dataclass(frozen=True, kw_only=True)
