@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from station.floor.trimming.dialogue import handle_input
 from station.floor.trimming.rules import RULES
 from station.floor.trimming.screen import screen
-from station.floor.trimming.tabs import tab_places
+from station.floor.trimming.tabs import name_tab_places
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Listing
@@ -185,7 +185,7 @@ TABS = [
 @pytest.mark.parametrize(("tabs", "words"), TABS)
 def test_where_the_tabs_were_in_words(tabs: tuple[tuple[float, float], ...], words: str) -> None:
     shape = Shape(outline=((0.0, 0.0), (100.0, 0.0), (100.0, 40.0), (0.0, 40.0)), tabs=tabs)
-    assert str(tab_places(shape)) == words
+    assert str(name_tab_places(shape)) == words
 
 
 def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:

@@ -1,11 +1,11 @@
-"""What is done at popping, as it is kept for ever. The subject is the batch."""
+"""Writes down what is done at popping, as it is kept for ever. The subject is the batch."""
 
 from station.shop.acts import Args
 from station.shop.counts import Counts
 
 
 class PassOn(Args, frozen=True, kw_only=True):
-    """Counted pieces of some slips go on to trimming, or to where they belong.
+    """Passes counted pieces of some slips on to trimming, or to where they belong.
 
     `where` on the sheet they lay: part → counter → zones in words. `seen` is how many of each
     part lay here when the slips were picked up.

@@ -1,9 +1,9 @@
-"""What a code means at popping, with slips in hand and exceptions counted so far."""
+"""Decides what a code means at popping, with slips in hand and exceptions counted so far."""
 
 from dataclasses import replace
 
 from station.floor.popping.acts import PassOn
-from station.floor.popping.rules import already, here_of
+from station.floor.popping.rules import list_lying, refuse_empty
 from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting
 from station.floor.shared.counting import CountingHand
@@ -24,56 +24,58 @@ USES = {"spoil": "spoiled", "uncut": "rework"}  # what the room's own buttons co
 
 
 def handle_input(hand: PoppingHand, given: Input, view: View) -> Do | Took | None:
-    """One input at popping."""
+    """Takes one input at popping."""
     if isinstance(given, Code):
-        return _code(hand, given, view)
+        return _scan_code(hand, given, view)
     if not hand.subject:
         return None
     if isinstance(given, Number):
-        return counting.take_number(hand, given, here(hand, view), view)
-    return _point(hand, given, view) if isinstance(given, Point) else None
+        return counting.take_number(hand, given, count_here(hand, view), view)
+    return _touch_point(hand, given, view) if isinstance(given, Point) else None
 
 
-def here(hand: PoppingHand, view: View) -> dict[str, int]:
-    """Pieces of each part that wait on the slips in hand."""
-    return by_part(here_of(view, hand.subject, hand.work.slips))
+def count_here(hand: PoppingHand, view: View) -> dict[str, int]:
+    """Counts the pieces of each part that wait on the slips in hand."""
+    return by_part(list_lying(view, hand.subject, hand.work.slips))
 
 
-def _code(hand: PoppingHand, code: Code, view: View) -> Do | Took | None:
+def _scan_code(hand: PoppingHand, code: Code, view: View) -> Do | Took | None:
     if code.kind == "batch":
         return _pick_up(hand, code, view)
     if not hand.subject:
         return None
     if code.kind == "part":
-        return counting.choose_part(hand, code.number, here(hand, view), view)
+        return counting.choose_part(hand, code.number, count_here(hand, view), view)
     if code.kind == "reason":
-        return counting.count_reason(hand, code.number, here(hand, view), view)
+        return counting.count_reason(hand, code.number, count_here(hand, view), view)
     if code.kind == "zone":
-        return _zone(hand, code.number, view) if code.number in ZONES else None
+        return _scan_zone(hand, code.number, view) if code.number in ZONES else None
     card = BY_NUMBER.get(code.number) if code.kind == "button" else None
-    return _button(hand, card.name, view) if card else None
+    return _press_button(hand, card.name, view) if card else None
 
 
 def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took:
-    """A slip, or a traveller for every slip of it that waits here."""
+    """Picks up a slip, or for a traveller every slip of it that waits here."""
     batch = view.get(Batch, code.number)
-    if wrong := _cannot(hand, code, batch, view):
+    if wrong := _refuse_pick_up(hand, code, batch, view):
         return Took(hand, wrong)
     assert batch is not None
-    waiting = _waiting(view, batch.id)
+    waiting = _list_waiting(view, batch.id)
     wanted = tuple(s for s in waiting if not code.sheet or s == f"{batch.id}-{code.sheet}")
     if not wanted:
-        return Took(hand, _nothing(view, batch, code.sheet))
+        return Took(hand, _refuse_none_waiting(view, batch, code.sheet))
     base = hand if hand.subject == batch.id else hand.empty()
     slips = tuple(dict.fromkeys((*base.work.slips, *wanted)))
-    parts = by_part(here_of(view, batch.id, slips))
+    parts = by_part(list_lying(view, batch.id, slips))
     part = next(iter(parts)) if len(parts) == 1 else base.work.part
     work = replace(base.work, slips=slips, seen=parts, part=part)
     picked = replace(base, subject=batch.id, work=work)
-    return Took(picked, _in_hand(batch, slips, parts, view))
+    return Took(picked, _say_in_hand(batch, slips, parts, view))
 
 
-def _cannot(hand: PoppingHand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+def _refuse_pick_up(
+    hand: PoppingHand, code: Code, batch: Batch | None, view: View
+) -> Answer | None:
     if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
@@ -85,43 +87,45 @@ def _cannot(hand: PoppingHand, code: Code, batch: Batch | None, view: View) -> A
     return None
 
 
-def _waiting(view: View, batch: str) -> tuple[str, ...]:
-    """Slips of a batch whose pieces wait here."""
+def _list_waiting(view: View, batch: str) -> tuple[str, ...]:
+    """Lists the slips of a batch whose pieces wait here."""
     sheets = sorted(
         {int(tail(h.place)) for h in view.stock(batch=batch) if head(h.place) == "popping"}
     )
     return tuple(f"{batch}-{n}" for n in sheets)
 
 
-def _nothing(view: View, batch: Batch, sheet: int) -> Answer:
+def _refuse_none_waiting(view: View, batch: Batch, sheet: int) -> Answer:
     if sheet and view.get(Slip, f"{batch.id}-{sheet}") is None:
         return refuse(
             say("Sheet {sheet} is not off the bed yet", sheet=sheet),
             say("Loading scans its slip first."),
         )
-    return already(view, batch)
+    return refuse_empty(view, batch)
 
 
-def _in_hand(batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: View) -> Answer:
+def _say_in_hand(
+    batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: View
+) -> Answer:
     """Names the parts, so that a wrong traveller is seen at once."""
     sheets = several([s.rpartition("-")[2] for s in slips])
     said = say("Sheet {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     if len(slips) > 1:
         said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     names = counting.name_parts(view, parts)
-    if lately := explain_last(view, batch) if _begun(batch, slips, view) else Say():
+    if lately := explain_last(view, batch) if _is_begun(batch, slips, view) else Say():
         return notice(said, say("{parts} left: {who}.", parts=names, who=lately))
     return good(said, say("{parts}: say what is not good, pass on.", parts=names))
 
 
-def _begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
-    """Whether the newest act on the batch took pieces of one of these slips."""
+def _is_begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
+    """Says whether the newest act on the batch took pieces of one of these slips."""
     past, places = view.last(batch.key), {f"popping/{s.rpartition('-')[2]}" for s in slips}
     return past is not None and any(m.frm.place in places for m in past.moves)
 
 
-def _button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
-    parts = here(hand, view)
+def _press_button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
+    parts = count_here(hand, view)
     if name == "missing":
         return counting.count_pieces(hand, "missing", parts, view, by=1)
     if name in USES:
@@ -137,9 +141,9 @@ def _button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
     return _pass_on(hand, view) if name == "pass_on" else None
 
 
-def _zone(hand: PoppingHand, zone: str, view: View) -> Took:
-    """A zone card marks the fault counted last there; the same card again takes it back."""
-    revision = revision_of(hand, view)
+def _scan_zone(hand: PoppingHand, zone: str, view: View) -> Took:
+    """Marks the fault counted last at a zone; the same card again takes it back."""
+    revision = find_revision_in_hand(hand, view)
     part, counter = hand.work.part, hand.work.counter
     if revision is None or not counting.count_chosen(hand, counter):
         return Took(hand, refuse(say("Where was what?"), say("Count what is wrong first.")))
@@ -149,22 +153,22 @@ def _zone(hand: PoppingHand, zone: str, view: View) -> Took:
     if len(spots) == len(before):
         spots = (*before, middle_of(zone, *size))[-counting.count_chosen(hand, counter) :]
     marked = counting.set_marks(hand, spots)
-    words = where_of(marked, view).get(part, {}).get(counter, ())
+    words = name_zones(marked, view).get(part, {}).get(counter, ())
     told = say("The router is told when you pass on.")
     if not words:
         return Took(marked, notice(say("Not {zone} any more", zone=ZONES[zone]), told))
     return Took(marked, notice(say("On the sheet: {where}", where=several([*words])), told))
 
 
-def revision_of(hand: CountingHand, view: View) -> Revision | None:
-    """The revision that the batch in hand was cut from."""
+def find_revision_in_hand(hand: CountingHand, view: View) -> Revision | None:
+    """Finds the revision that the batch in hand was cut from."""
     batch = view.get(Batch, hand.subject)
     return find_revision(view, batch) if batch else None
 
 
-def where_of(hand: CountingHand, view: View) -> dict[str, dict[str, tuple[str, ...]]]:
-    """Where on the sheet the faults lay: part → counter → zones in words, each once."""
-    revision = revision_of(hand, view)
+def name_zones(hand: CountingHand, view: View) -> dict[str, dict[str, tuple[str, ...]]]:
+    """Names where on the sheet the faults lay: part → counter → zones in words, each once."""
+    revision = find_revision_in_hand(hand, view)
     if revision is None:
         return {}
     size = (revision.length_mm, revision.width_mm)
@@ -175,15 +179,15 @@ def where_of(hand: CountingHand, view: View) -> dict[str, dict[str, tuple[str, .
     }  # fmt: skip
 
 
-def _point(hand: PoppingHand, point: Point, view: View) -> Took | None:
-    """A touch on the drawn sheet: spoils a piece there when nothing is counted yet."""
-    revision, parts = revision_of(hand, view), here(hand, view)
+def _touch_point(hand: PoppingHand, point: Point, view: View) -> Took | None:
+    """Counts the piece that was touched on the drawn sheet: spoiled, if nothing is counted yet."""
+    revision, parts = find_revision_in_hand(hand, view), count_here(hand, view)
     if revision is None:
         return None
-    part = piece_at(revision, point)
+    part = find_piece(revision, point)
     if part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
-        return _zone(hand, zone, view)
+        return _scan_zone(hand, zone, view)
     counter = hand.work.counter or find_first(view)
     done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
     if done.answer.tone == "stop":
@@ -192,8 +196,8 @@ def _point(hand: PoppingHand, point: Point, view: View) -> Took | None:
     return Took(counting.set_marks(done.hand, spots), done.answer)
 
 
-def piece_at(revision: Revision, point: Point) -> str:
-    """The part of the piece whose box holds this point; or nothing."""
+def find_piece(revision: Revision, point: Point) -> str:
+    """Finds the part of the piece whose box holds this point; or nothing."""
     sizes = {part: shape.box for part, shape in revision.shapes}
     for piece in revision.placed:
         length, width = sizes.get(piece.part, (0.0, 0.0))
@@ -206,9 +210,9 @@ def piece_at(revision: Revision, point: Point) -> str:
 
 
 def _pass_on(hand: PoppingHand, view: View) -> Do:
-    """The count as it stands, as an act with every figure said."""
-    parts = counting.list_figures(hand, here(hand, view))
-    work, where = hand.work, where_of(hand, view)
+    """Passes the count on as it stands, every figure said."""
+    parts = counting.list_figures(hand, count_here(hand, view))
+    work, where = hand.work, name_zones(hand, view)
     args = PassOn(slips=work.slips, parts=parts, where=where, seen=work.seen)
     numbers = ("batch",) if has_rework(parts) else ()
     return Do(f"batch/{hand.subject}", args, hand.empty(), numbers)

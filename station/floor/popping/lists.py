@@ -1,4 +1,4 @@
-"""What waits at popping, what comes next from the routers, what was passed on today."""
+"""Lists what waits at popping, what comes next from the routers, what was passed on today."""
 
 from station.floor.popping.acts import PassOn
 from station.floor.popping.work import PoppingHand
@@ -15,27 +15,27 @@ LONG_WAIT = 45  # minutes after which a batch that waits is shown as late
 A_DAY_AGO = 600  # minutes that stand for "not today"
 
 
-def waiting(hand: PoppingHand, view: View, most: int) -> Cards:
-    """Batches that wait here, the longest wait first; those in hand left out."""
+def list_waiting(hand: PoppingHand, view: View, most: int) -> Cards:
+    """Lists the batches that wait here, the longest wait first; those in hand left out."""
     by_batch: dict[str, list[Slip]] = {}
     for slip in view.shelf(Slip, "popping", 60):
         if slip.id not in hand.work.slips:
             by_batch.setdefault(slip.batch, []).append(slip)
-    entries = [_entry(view, slips, hand.now) for slips in list(by_batch.values())[:most]]
+    entries = [_make_entry(view, slips, hand.now) for slips in list(by_batch.values())[:most]]
     more = len(by_batch) - len(entries)
     title = say("Waiting here: {n} more", n=more) if more > 0 else say("Waiting here")
     return Cards(title=title, entries=tuple(entries), empty=say("Nothing else waits."))
 
 
-def _entry(view: View, slips: list[Slip], now: str) -> Entry:
+def _make_entry(view: View, slips: list[Slip], now: str) -> Entry:
     batch = view.get(Batch, slips[0].batch)
-    waited = minutes_between(slips[0].at, now)
+    waited = count_minutes(slips[0].at, now)
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
     sheets = several([str(s.sheet) for s in slips[:6]])
     hold = find_hold(view, slips[0].batch)
     return Entry(
         big=slips[0].batch,
-        right=_waited(waited, slips[0].at),
+        right=_say_waited(waited, slips[0].at),
         tone="attention" if hold or waited >= LONG_WAIT else "",
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
                   words=describe_batch(view, batch) if batch else "", k=len(slips),
@@ -45,12 +45,12 @@ def _entry(view: View, slips: list[Slip], now: str) -> Entry:
     )  # fmt: skip
 
 
-def _waited(minutes: int, since: str) -> Say:
+def _say_waited(minutes: int, since: str) -> Say:
     return say("{n} min", n=minutes) if minutes < A_DAY_AGO else say("since {at}", at=clock(since))
 
 
-def minutes_between(since: str, now: str) -> int:
-    """Whole minutes between two shop times of one day; another day counts as A_DAY_AGO."""
+def count_minutes(since: str, now: str) -> int:
+    """Counts the whole minutes between two shop times; another day counts as A_DAY_AGO."""
 
     def minute(at: str) -> int:
         return int(at[11:13]) * 60 + int(at[14:16]) if len(at) >= 16 else 0
@@ -58,8 +58,8 @@ def minutes_between(since: str, now: str) -> int:
     return max(0, minute(now) - minute(since)) if since[:10] == now[:10] else A_DAY_AGO
 
 
-def coming(hand: PoppingHand, view: View) -> Listing:
-    """What the routers cut now: the sheets that come here next, the first one first."""
+def list_coming(hand: PoppingHand, view: View) -> Listing:
+    """Lists what the routers cut now: the sheets that come here next, the first one first."""
     beds = list_beds(view)
     cutting = sorted((b.ends, r.id, b, r) for r, b in beds if b.sheet and b.state == "cutting")
     stopped = [(b.ends, r.id, b, r) for r, b in beds if b.sheet and b.state == "stopped"]
@@ -70,7 +70,7 @@ def coming(hand: PoppingHand, view: View) -> Listing:
                 (
                     Cell(text=r.name, bold=True),
                     Cell(text=say("{batch}, sheet {n}", batch=b.batch, n=b.sheet)),
-                    _when(b, hand.now),
+                    _say_when(b, hand.now),
                 ),
                 "",
             )
@@ -80,8 +80,8 @@ def coming(hand: PoppingHand, view: View) -> Listing:
     )
 
 
-def _when(bed: Bed, now: str) -> Cell:
-    """When a sheet should be off its bed."""
+def _say_when(bed: Bed, now: str) -> Cell:
+    """Says when a sheet should be off its bed."""
     if bed.state == "stopped":
         return Cell(text=say("stopped"), tone="stop")
     if bed.ends <= now:
@@ -89,8 +89,8 @@ def _when(bed: Bed, now: str) -> Cell:
     return Cell(text=say("about {at}", at=clock(bed.ends)), tone="quiet")
 
 
-def passed(hand: PoppingHand, view: View) -> Listing:
-    """What was passed on today, newest first, from the slips that are popped."""
+def list_passed(hand: PoppingHand, view: View) -> Listing:
+    """Lists what was passed on today, newest first, from the slips that are popped."""
     rows: dict[str, tuple[str, int]] = {}
     for router in view.shelf(Router, "all"):
         for slip in view.shelf(Slip, f"cut/{router.id}/{hand.now[:10]}", 60):

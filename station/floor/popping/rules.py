@@ -18,14 +18,14 @@ from station.shop.views import Rule, Rules, View, by_kind, by_part, total
 from station.shop.words import Say, clock, plain, say, several
 
 
-def here_of(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
-    """Pieces of these slips that wait at popping."""
+def list_lying(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
+    """Lists the pieces of these slips that wait at popping."""
     places = {f"popping/{slip.rpartition('-')[2]}" for slip in slips}
     return tuple(h for h in view.stock(batch=batch) if h.place in places)
 
 
 def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
-    """Counted pieces go to trimming; spoiled, missing and rework to where they belong.
+    """Sends counted pieces to trimming; spoiled, missing and rework to where they belong.
 
     Nothing may exceed what lies here.
     """
@@ -34,20 +34,22 @@ def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if problem := refuse_held(view, batch.id):
         return problem
-    held = here_of(view, batch.id, act.args.slips)
+    held = list_lying(view, batch.id, act.args.slips)
     if not held:
-        return already(view, batch)
+        return refuse_empty(view, batch)
     counts = read_counts(act.args.parts)
     here = by_part(held)
-    if problem := _too_many(view, batch, counts, here):
+    if problem := _refuse_counts(view, batch, counts, here):
         return problem
     if asked := ask_if_changed(act, act.args.seen, view, batch, here):
         return asked
-    return _passed(act, view, batch, held, counts)
+    return _pass_on(act, view, batch, held, counts)
 
 
-def _too_many(view: View, batch: Batch, counts: Counts, here: Mapping[str, int]) -> Answer | None:
-    """A refusal where more is counted than lies here, or nothing at all."""
+def _refuse_counts(
+    view: View, batch: Batch, counts: Counts, here: Mapping[str, int]
+) -> Answer | None:
+    """Refuses a count of more than lies here, or of nothing at all."""
     for part, row in counts.items():
         left = here.get(part, 0)
         if sum(row.values()) > left:
@@ -58,22 +60,22 @@ def _too_many(view: View, batch: Batch, counts: Counts, here: Mapping[str, int])
                     part=name_part(view, part),
                     count=sum(row.values()),
                 ),
-                again_after(explain_last(view, batch)),
+                say_again(explain_last(view, batch)),
             )
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many go on."))
     return None
 
 
-def again_after(lately: Say) -> Say:
-    """What to do when fewer lie here than were counted."""
+def say_again(lately: Say) -> Say:
+    """Says what to do when fewer lie here than were counted."""
     if not lately:
         return say("Count again. Somebody may have passed some on.")
     return say("Count again: {who}.", who=lately)
 
 
-def already(view: View, batch: Batch) -> Answer:
-    """What to say of a batch that has nothing left at popping."""
+def refuse_empty(view: View, batch: Batch) -> Answer:
+    """Refuses a batch that has nothing left at popping, and says where it is."""
     past = view.last(batch.key, PassOn)
     if past is None:
         return refuse(
@@ -92,7 +94,7 @@ def already(view: View, batch: Batch) -> Answer:
     )
 
 
-def _passed(
+def _pass_on(
     act: Act[PassOn], view: View, batch: Batch, held: tuple[Held, ...], counts: Counts
 ) -> Answer:
     slips = act.args.slips
@@ -101,20 +103,20 @@ def _passed(
     child = make_rework(act, batch) if has_rework(counts) else None
     for part, row in counts.items():
         for counter, count in row.items():
-            to, to_batch = _goes(counter, child)
+            to, to_batch = _find_destination(counter, child)
             moves += draw_pieces(lying, part, count, to, to_batch)
     left = {h.place for h in lying}
     sets = (
-        *_slips(view, batch, slips, left),
-        *_piles(act, view, batch, child, moves),
-        *_notices(act, view, counts),
+        *_close_slips(view, batch, slips, left),
+        *_make_piles(act, view, batch, child, moves),
+        *_tell_routers(act, view, counts),
     )
     prints = (("traveller", child.id),) if child else ()
-    return _said(batch, counts, tuple(moves), sets, prints, stay=total(lying))
+    return _say_passed(batch, counts, tuple(moves), sets, prints, stay=total(lying))
 
 
-def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
-    """Where a counter's pieces go, and into which batch (empty: their own)."""
+def _find_destination(counter: str, child: Batch | None) -> tuple[str, str]:
+    """Finds where a counter's pieces go, and into which batch (empty: their own)."""
     if counter == "good":
         return "trimming", ""
     if head(counter) == "rework" and child:
@@ -122,16 +124,18 @@ def _goes(counter: str, child: Batch | None) -> tuple[str, str]:
     return counter, ""
 
 
-def _slips(view: View, batch: Batch, slips: tuple[str, ...], left: set[str]) -> tuple[Slip, ...]:
-    """Slips whose pile is empty now."""
+def _close_slips(
+    view: View, batch: Batch, slips: tuple[str, ...], left: set[str]
+) -> tuple[Slip, ...]:
+    """Closes the slips whose pile is empty now."""
     done = (view.get(Slip, s) for s in slips if f"popping/{s.rpartition('-')[2]}" not in left)
     return tuple(replace(s, state="popped") for s in done if s and s.batch == batch.id)
 
 
-def _piles(
+def _make_piles(
     act: Act[PassOn], view: View, batch: Batch, child: Batch | None, moves: list[Move]
 ) -> tuple[Fact, ...]:
-    """The piles that appear at trimming, and the child batch itself."""
+    """Makes the piles that appear at trimming, and the child batch itself."""
     sets: list[Fact] = []
     if any(m.to.place == "trimming" for m in moves):
         old = view.get(Pile, f"trimming/{batch.id}")
@@ -155,12 +159,14 @@ def _piles(
     return tuple(sets)
 
 
-def _notices(act: Act[PassOn], view: View, counts: Counts) -> tuple[Notice, ...]:
-    """What each router that cut one of these sheets is told before its next one.
+def _tell_routers(act: Act[PassOn], view: View, counts: Counts) -> tuple[Notice, ...]:
+    """Tells each router that cut one of these sheets what was wrong, before its next one.
 
     Pieces of several sheets are counted together, so each router hears of all the faults.
     """
-    wrong = "; ".join(w for part, row in counts.items() if (w := _wrong(act, view, part, row)))
+    wrong = "; ".join(
+        w for part, row in counts.items() if (w := _name_faults(act, view, part, row))
+    )
     found = [slip for s in act.args.slips if (slip := view.get(Slip, s))]
     routers = list(dict.fromkeys(slip.router for slip in found if slip.router))
     if not wrong:
@@ -174,8 +180,8 @@ def _notices(act: Act[PassOn], view: View, counts: Counts) -> tuple[Notice, ...]
     )
 
 
-def _wrong(act: Act[PassOn], view: View, part: str, row: Mapping[str, int]) -> str:
-    """One part's faults in words: "6 HC-300 uncut, bottom right: look at …"."""
+def _name_faults(act: Act[PassOn], view: View, part: str, row: Mapping[str, int]) -> str:
+    """Names one part's faults: "6 HC-300 uncut, bottom right: look at …"."""
     faults, board = [], False
     where = act.args.where.get(part, {})
     for counter, count in row.items():
@@ -190,7 +196,7 @@ def _wrong(act: Act[PassOn], view: View, part: str, row: Mapping[str, int]) -> s
     return f"{name_part(view, part)}: {'; '.join(faults)}{look}"
 
 
-def _said(
+def _say_passed(
     batch: Batch,
     counts: Counts,
     moves: tuple[Move, ...],
@@ -199,7 +205,7 @@ def _said(
     *,
     stay: int,
 ) -> Answer:
-    """What happened in one line, and what to do now."""
+    """Says what happened in one line, and what to do now."""
     sums = sum_by_fate(*counts.values())
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     said = say("Batch {batch}: {good} good passed on", batch=batch.id, good=sums["good"])

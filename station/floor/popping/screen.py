@@ -1,7 +1,7 @@
-"""What the popping screen shows: the slips in hand, counted by exception."""
+"""Shows at popping the slips in hand, counted by exception."""
 
 from station.floor.popping import dialogue
-from station.floor.popping.lists import coming, passed, waiting
+from station.floor.popping.lists import list_coming, list_passed, list_waiting
 from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting, counting_screen
 from station.floor.shared.reasons import list_entries
@@ -27,21 +27,21 @@ ROOM = 4  # reasons on a page, beside the two ways that are always there
 
 
 def screen(hand: PoppingHand, view: View) -> Face:
-    """The screen at popping."""
+    """Shows the screen at popping."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
-        return _empty(hand, view)
-    tallies = counting.tally_parts(hand, dialogue.here(hand, view))
-    reasons = _reasons(hand, view)
+        return _show_waiting(hand, view)
+    tallies = counting.tally_parts(hand, dialogue.count_here(hand, view))
+    reasons = _offer_reasons(hand, view)
     beside = len(tallies) > 1  # many rows leave the reasons no room under them
     return Face(
         title=say("Popping"),
-        where=_where(hand),
+        where=_say_where(hand),
         main=(
-            _header(batch, hand, view),
-            _steps(batch, view),
+            _show_header(batch, hand, view),
+            _show_steps(batch, view),
             counting_screen.build_table(say("cut"), tallies, hand, view),
-            *counting_screen.build_faults(hand, view, dialogue.where_of(hand, view)),
+            *counting_screen.build_faults(hand, view, dialogue.name_zones(hand, view)),
             *(() if beside else reasons),
         ),
         presses=counting_screen.build_presses(
@@ -49,31 +49,31 @@ def screen(hand: PoppingHand, view: View) -> Face:
         ),
         side=(
             *counting_screen.build_question(hand),
-            *_drawing(hand, view),
-            *(reasons if beside and reasons else (waiting(hand, view, 2),)),
-            _care(batch, view),
+            *_draw_sheet(hand, view),
+            *(reasons if beside and reasons else (list_waiting(hand, view, 2),)),
+            _remind_care(batch, view),
         ),
     )
 
 
-def _where(hand: PoppingHand) -> Say:
+def _say_where(hand: PoppingHand) -> Say:
     return say("Bench {bench}", bench=hand.bench) if hand.bench else Say()
 
 
-def _empty(hand: PoppingHand, view: View) -> Face:
-    """Nothing in hand: what waits, oldest first; what comes next; what was passed on."""
+def _show_waiting(hand: PoppingHand, view: View) -> Face:
+    """Shows, with nothing in hand, what waits, what comes next and what was passed on."""
     return Face(
         title=say("Popping"),
-        where=_where(hand),
+        where=_say_where(hand),
         main=(
             Hint(title=say("Scan a slip"), note=say("or a traveller for all its sheets here")),
-            waiting(hand, view, 8),
+            list_waiting(hand, view, 8),
         ),
-        side=(coming(hand, view), passed(hand, view), _care(None, view)),
+        side=(list_coming(hand, view), list_passed(hand, view), _remind_care(None, view)),
     )
 
 
-def _header(batch: Batch, hand: PoppingHand, view: View) -> Header:
+def _show_header(batch: Batch, hand: PoppingHand, view: View) -> Header:
     slips = hand.work.slips
     sheets = several([s.rpartition("-")[2] for s in slips])
     return Header(
@@ -85,37 +85,37 @@ def _header(batch: Batch, hand: PoppingHand, view: View) -> Header:
             k=len(slips),
             sheets=sheets,
             all=batch.sheets or sheets,
-            routers=_routers(slips, view),
+            routers=_name_routers(slips, view),
         ),
     )
 
 
-def _routers(slips: tuple[str, ...], view: View) -> str:
-    """The routers that cut these sheets, by name."""
+def _name_routers(slips: tuple[str, ...], view: View) -> str:
+    """Names the routers that cut these sheets."""
     cut_on = dict.fromkeys(slip.router for s in slips if (slip := view.get(Slip, s)))
     found = [view.get(Router, router) for router in cut_on]
     return several([r.name for r in found if r]) or "-"
 
 
-def _steps(batch: Batch, view: View) -> Steps:
+def _show_steps(batch: Batch, view: View) -> Steps:
     held = view.stock(batch=batch.id)
     return Steps(
         items=(
             (say("Loading"), say("{n} {n|sheet|sheets} cut", n=batch.cut), "done"),
             (say("Popping"), say("{n} to count", n=total(held, place="popping")), "now"),
-            (say("Trimming"), _count(total(held, place="trimming")), "next"),
-            (say("Packing"), _count(total(held, place="packing")), "next"),
+            (say("Trimming"), _say_count(total(held, place="trimming")), "next"),
+            (say("Packing"), _say_count(total(held, place="packing")), "next"),
             (say("Cart"), "", "next"),
         )
     )
 
 
-def _count(n: int) -> Say:
+def _say_count(n: int) -> Say:
     return say("{n} there", n=n) if n else Say()
 
 
-def _reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
-    """What can be wrong, once a part is chosen."""
+def _offer_reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
+    """Offers what can be wrong, once a part is chosen."""
     if not hand.work.part:
         return ()
     entries = (
@@ -126,9 +126,9 @@ def _reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
     return (Cards(title="", entries=entries),)
 
 
-def _drawing(hand: PoppingHand, view: View) -> tuple[Block, ...]:
-    """The sheet: the chosen part drawn strongly, a mark where a fault lay."""
-    revision, chosen = dialogue.revision_of(hand, view), hand.work.part
+def _draw_sheet(hand: PoppingHand, view: View) -> tuple[Block, ...]:
+    """Draws the sheet: the chosen part strongly, a mark where a fault lay."""
+    revision, chosen = dialogue.find_revision_in_hand(hand, view), hand.work.part
     if revision is None or not revision.placed:
         return ()
     spots = [spot for row in hand.work.marks.values() for spots in row.values() for spot in spots]
@@ -144,8 +144,8 @@ def _drawing(hand: PoppingHand, view: View) -> tuple[Block, ...]:
     )
 
 
-def _care(batch: Batch | None, view: View) -> Remark:
-    """Hands, eyes, lungs and backs, briefly."""
+def _remind_care(batch: Batch | None, view: View) -> Remark:
+    """Reminds of hands, eyes, lungs and backs, briefly."""
     shop = find_shop(view)
     revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None

@@ -1,4 +1,4 @@
-"""What popping holds of the work in hand; the hand's subject is the batch."""
+"""Holds the work in hand at popping; the hand's subject is the batch."""
 
 from dataclasses import dataclass
 

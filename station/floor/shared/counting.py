@@ -42,7 +42,7 @@ CountingHand = Hand[CountingWork]
 
 
 class Tally(NamedTuple):
-    """One part's count: what is here, what goes on, and the exceptions by kind."""
+    """Holds one part's count: what is here, what goes on, and the exceptions by kind."""
 
     part: str
     here: int
@@ -53,7 +53,7 @@ class Tally(NamedTuple):
 
     @property
     def stays(self) -> int:
-        """Pieces that were not counted yet and stay."""
+        """Counts the pieces that were not counted yet and stay."""
         return self.here - self.good - self.spoiled - self.missing - self.rework
 
 
@@ -105,10 +105,10 @@ def count_room(hand: CountingHand, counter: str, parts: Parts) -> int:
 def tally_parts(hand: CountingHand, parts: Parts) -> tuple[Tally, ...]:
     """Tallies every part that is here."""
     counts, some = hand.work.counts, hand.work.good
-    return tuple(_tally(part, n, counts.get(part, {}), some) for part, n in parts.items())
+    return tuple(_tally_part(part, n, counts.get(part, {}), some) for part, n in parts.items())
 
 
-def _tally(part: str, here: int, row: Parts, some: Parts) -> Tally:
+def _tally_part(part: str, here: int, row: Parts, some: Parts) -> Tally:
     sums = sum_by_fate(row)
     rest = max(0, here - sum(sums.values()))
     good = min(rest, some[part]) if part in some else (0 if some else rest)

@@ -18,11 +18,11 @@ def build_table(came: Say, tallies: tuple[Tally, ...], hand: CountingHand, view:
     heads = (say("part"), came, say("good"), say("spoiled"), say("missing"), say("rework"))
     return Table(
         columns=(*heads, say("stays")) if some else heads,
-        rows=tuple(_row(t, hand, view, some=some) for t in tallies),
+        rows=tuple(_build_row(t, hand, view, some=some) for t in tallies),
     )
 
 
-def _row(t: Tally, hand: CountingHand, view: View, *, some: bool) -> Row:
+def _build_row(t: Tally, hand: CountingHand, view: View, *, some: bool) -> Row:
     part, code = view.get(Part, t.part), write("part", t.part)
     chosen = hand.work.part == t.part
     first = "" if chosen else f"{code}|"
@@ -55,21 +55,21 @@ def build_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> tupl
 
 def sum_up(tallies: tuple[Tally, ...]) -> Say:
     """Sums up what goes with the count as it stands: ``349 good, 3 spoiled and 2 missing``."""
-    good, *wrong = _kinds(tallies)
+    good, *wrong = _list_kinds(tallies)
     return together([good, *wrong])
 
 
 def sum_up_in_short(tallies: tuple[Tally, ...]) -> Say:
     """Sums up in short, ``349 good, 3 spoiled``: several kinds of fault as "not good"."""
-    good, *wrong = _kinds(tallies)
+    good, *wrong = _list_kinds(tallies)
     if not wrong:
         return good
     most = say("{n} not good", n=sum(t.here - t.stays - t.good for t in tallies))
     return say("{first}, {next}", first=good, next=wrong[0] if len(wrong) == 1 else most)
 
 
-def _kinds(tallies: tuple[Tally, ...]) -> list[Say]:
-    """How many are good, then how many of each fault that there is."""
+def _list_kinds(tallies: tuple[Tally, ...]) -> list[Say]:
+    """Lists how many are good, then how many of each fault that there is."""
     said = (
         (say("{n} good"), sum(t.good for t in tallies)),
         (say("{n} spoiled"), sum(t.spoiled for t in tallies)),

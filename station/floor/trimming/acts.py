@@ -1,11 +1,14 @@
-"""What is done at trimming, as it is kept for ever. The subject is the batch, or the part."""
+"""Writes down what is done at trimming, as it is kept for ever.
+
+The subject is the batch, or the part that is compared with its master.
+"""
 
 from station.shop.acts import Args
 from station.shop.counts import Counts
 
 
 class PutOnRack(Args, frozen=True, kw_only=True):
-    """Counted pieces of a batch go under their master or to their order, or where they belong.
+    """Puts counted pieces of a batch under their master, to their order, or where they belong.
 
     `seen` is how many of each part lay here when the batch was picked up.
     """
@@ -17,7 +20,7 @@ class PutOnRack(Args, frozen=True, kw_only=True):
 
 
 class CheckMaster(Args, frozen=True, kw_only=True):
-    """A piece is compared with its master: it agrees or not, or one of its sizes is measured."""
+    """Compares a piece with its master: it agrees or not, or one of its sizes is measured."""
 
     kind = "check_master"
 

@@ -1,11 +1,11 @@
-"""What a code means at the router table, with a batch in hand and exceptions counted."""
+"""Decides what a code means at the router table, with a batch in hand and exceptions counted."""
 
 from dataclasses import replace
 
 from station.floor.shared import counting
 from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
 from station.floor.trimming.acts import CheckMaster, PutOnRack
-from station.floor.trimming.rules import MOST_TRIES, here_of
+from station.floor.trimming.rules import MOST_TRIES, list_lying
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
@@ -23,14 +23,14 @@ USES = {"overtrimmed": "spoiled", "rework": "rework"}  # what the room's own but
 
 
 def handle_input(hand: TrimmingHand, given: Input, view: View) -> Do | Took | None:
-    """One input at trimming."""
+    """Takes one input at trimming."""
     if isinstance(given, Code) and given.kind == "batch":
         return _pick_up(hand, given, view)
     if not hand.subject:
         return None
-    parts = here(hand, view)
+    parts = count_here(hand, view)
     if isinstance(given, Number):
-        return _number(hand, given, parts, view)
+        return _enter_number(hand, given, parts, view)
     if not isinstance(given, Code):
         return None
     if given.kind == "part":
@@ -38,21 +38,21 @@ def handle_input(hand: TrimmingHand, given: Input, view: View) -> Do | Took | No
     if given.kind == "reason":
         return counting.count_reason(hand, given.number, parts, view)
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-    return _button(hand, card.name, parts, view) if card else None
+    return _press_button(hand, card.name, parts, view) if card else None
 
 
-def here(hand: TrimmingHand, view: View) -> dict[str, int]:
-    """Pieces of each part of the batch in hand that lie here."""
-    return by_part(here_of(view, hand.subject))
+def count_here(hand: TrimmingHand, view: View) -> dict[str, int]:
+    """Counts the pieces of each part of the batch in hand that lie here."""
+    return by_part(list_lying(view, hand.subject))
 
 
 def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
     batch = view.get(Batch, code.number)
-    if wrong := _cannot(hand, code, batch, view):
+    if wrong := _refuse_pick_up(hand, code, batch, view):
         return Took(hand, wrong)
     assert batch is not None
     base = hand if hand.subject == batch.id else hand.empty()
-    parts = by_part(here_of(view, batch.id))
+    parts = by_part(list_lying(view, batch.id))
     part = next(iter(parts)) if len(parts) == 1 else base.work.part
     picked = replace(base, subject=batch.id, work=replace(base.work, seen=parts, part=part))
     names = counting.name_parts(view, parts)
@@ -78,7 +78,9 @@ def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
     )
 
 
-def _cannot(hand: TrimmingHand, code: Code, batch: Batch | None, view: View) -> Answer | None:
+def _refuse_pick_up(
+    hand: TrimmingHand, code: Code, batch: Batch | None, view: View
+) -> Answer | None:
     if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
         return wrong
     assert batch is not None
@@ -87,11 +89,11 @@ def _cannot(hand: TrimmingHand, code: Code, batch: Batch | None, view: View) -> 
             say("Batch {batch} is in hand", batch=hand.subject),
             say("Finish it or put it down first."),
         )
-    return None if here_of(view, batch.id) else _nothing(view, batch)
+    return None if list_lying(view, batch.id) else _refuse_empty(view, batch)
 
 
-def _nothing(view: View, batch: Batch) -> Answer:
-    """Said when nothing of the batch lies at trimming."""
+def _refuse_empty(view: View, batch: Batch) -> Answer:
+    """Refuses a batch of which nothing lies at trimming, and says where it is."""
     past = view.last(batch.key, PutOnRack)
     if past:
         goods = count_good(past.moves)
@@ -110,7 +112,9 @@ def _nothing(view: View, batch: Batch) -> Answer:
     )
 
 
-def _button(hand: TrimmingHand, name: str, parts: dict[str, int], view: View) -> Do | Took | None:
+def _press_button(
+    hand: TrimmingHand, name: str, parts: dict[str, int], view: View
+) -> Do | Took | None:
     if name == "lost":
         return counting.count_pieces(hand, "missing", parts, view, by=1)
     if name in USES:
@@ -125,27 +129,31 @@ def _button(hand: TrimmingHand, name: str, parts: dict[str, int], view: View) ->
         return counting.ask_some(hand, parts, view)
     if name in ("master_agrees", "master_differs"):
         compared = CheckMaster(batch=hand.subject, agrees=name == "master_agrees")
-        return _check(hand, parts, view, compared)
-    return _put(hand, parts) if name == "on_rack" else None
+        return _check_master(hand, parts, view, compared)
+    return _put_on_rack(hand, parts) if name == "on_rack" else None
 
 
-def _number(hand: TrimmingHand, given: Number, parts: dict[str, int], view: View) -> Do | Took:
-    """A count for the last counter; a reading in mm when none was chosen."""
+def _enter_number(
+    hand: TrimmingHand, given: Number, parts: dict[str, int], view: View
+) -> Do | Took:
+    """Takes a count for the last counter; a reading in mm when none was chosen."""
     begun = hand.work.counter or hand.work.asks
     part = view.get(Part, counting.find_part(hand, parts))
     if not begun and part and part.sizes and given.reading is not None:
-        size, reading = next_size(hand, part), given.reading
+        size, reading = find_next_size(hand, part), given.reading
         measured = CheckMaster(batch=hand.subject, reading_mm=reading, size=size)
-        return _check(hand, parts, view, measured)
+        return _check_master(hand, parts, view, measured)
     return counting.take_number(hand, given, parts, view)
 
 
-def next_size(hand: TrimmingHand, part: Part) -> int:
-    """Which of the part's sizes is measured next."""
+def find_next_size(hand: TrimmingHand, part: Part) -> int:
+    """Finds which of the part's sizes is measured next."""
     return hand.work.measured % max(1, len(part.sizes))
 
 
-def _check(hand: TrimmingHand, parts: dict[str, int], view: View, args: CheckMaster) -> Do | Took:
+def _check_master(
+    hand: TrimmingHand, parts: dict[str, int], view: View, args: CheckMaster
+) -> Do | Took:
     part = counting.find_part(hand, parts)
     if not part:
         return Took(hand, counting.refuse_without_part(parts, view))
@@ -153,8 +161,8 @@ def _check(hand: TrimmingHand, parts: dict[str, int], view: View, args: CheckMas
     return Do(f"part/{part}", args, after)
 
 
-def _put(hand: TrimmingHand, parts: dict[str, int]) -> Do:
-    """The count as it stands, as an act with every figure said."""
+def _put_on_rack(hand: TrimmingHand, parts: dict[str, int]) -> Do:
+    """Puts the count on the rack as it stands, every figure said."""
     counted = counting.list_figures(hand, parts)
     numbers = ("batch",) if has_rework(counted) else ()
     args = PutOnRack(parts=counted, seen=hand.work.seen)

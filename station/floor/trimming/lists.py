@@ -1,4 +1,4 @@
-"""What waits at trimming, what the rack lacks, what went onto it today."""
+"""Lists what waits at trimming, what the rack lacks, what went onto it today."""
 
 from collections import Counter
 
@@ -15,16 +15,16 @@ from station.shop.words import Say, clock, day, say
 MOST = 5  # rows of a short list
 
 
-def waiting(view: View, area: str, title: Say, most: int) -> Cards:
-    """Piles of an area by due time."""
+def list_waiting(view: View, area: str, title: Say, most: int) -> Cards:
+    """Lists the piles of an area by due time."""
     piles = view.shelf(Pile, area, 60)
-    entries = tuple(e for p in piles[:most] if (e := _entry(view, p)))
+    entries = tuple(e for p in piles[:most] if (e := _make_entry(view, p)))
     more = len(piles) - len(entries)
     head = say("{title}: {n} more", title=title, n=more) if more > 0 else title
     return Cards(title=head, entries=entries, empty=say("Nothing waits."))
 
 
-def _entry(view: View, pile: Pile) -> Entry | None:
+def _make_entry(view: View, pile: Pile) -> Entry | None:
     batch = view.get(Batch, pile.batch)
     if batch is None:
         return None
@@ -35,13 +35,13 @@ def _entry(view: View, pile: Pile) -> Entry | None:
         right=say("{n} {n|part|parts}", n=n),
         tone="attention" if hold else "",
         line1=describe_batch(view, batch),
-        line2=say("held: {why}", why=hold.why_held) if hold else due(batch),
+        line2=say("held: {why}", why=hold.why_held) if hold else say_due(batch),
         code=write_touch("batch", batch.id, batch.copy),
     )
 
 
-def due(batch: Batch) -> Say:
-    """For what and when."""
+def say_due(batch: Batch) -> Say:
+    """Says for what a batch is, and when it is due."""
     if batch.order:
         return say("for order {order}", order=batch.order)
     if batch.due:
@@ -49,8 +49,8 @@ def due(batch: Batch) -> Say:
     return say("for the rack")
 
 
-def wanted(view: View) -> Listing:
-    """Parts whose rack place is below its mark, the emptiest first."""
+def list_wanted(view: View) -> Listing:
+    """Lists the parts whose rack place is below its mark, the emptiest first."""
     there = [(total(list_on_rack(view, p)), p) for p in view.shelf(Part, "all", 60)]
     low = sorted((n / p.mark, n, p.id, p) for n, p in there if p.mark and n < p.mark)
     return Listing(
@@ -59,7 +59,7 @@ def wanted(view: View) -> Listing:
             (
                 (
                     Cell(text=p.name, bold=True),
-                    Cell(text=_rack(view, p), tone="quiet"),
+                    Cell(text=_name_rack(view, p), tone="quiet"),
                     Cell(text=say("{n} of {mark}", n=n, mark=p.mark), tone="attention"),
                 ),
                 "",
@@ -70,13 +70,13 @@ def wanted(view: View) -> Listing:
     )
 
 
-def _rack(view: View, part: Part) -> str:
+def _name_rack(view: View, part: Part) -> str:
     place = view.get(RackPlace, part.rack)
     return place.name if place else "-"
 
 
-def put_today(hand: TrimmingHand, view: View) -> Listing:
-    """What went from trimming to the rack today, the most first."""
+def list_put_today(hand: TrimmingHand, view: View) -> Listing:
+    """Lists what went from trimming to the rack today, the most first."""
     sums: Counter[str] = Counter()
     for moved in view.passed(f"{hand.now[:10]}T00", hand.now[:13]):
         if moved.frm in areas_of("trimming") and moved.to == "rack":

@@ -18,30 +18,32 @@ from station.shop.words import Say, plain, say, several
 MOST_TRIES = 2  # a piece is made good at most so often
 
 
-def here_of(view: View, batch: str) -> tuple[Held, ...]:
-    """Pieces of a batch that lie at the router table, to trim or to make good."""
+def list_lying(view: View, batch: str) -> tuple[Held, ...]:
+    """Lists the pieces of a batch that lie at the router table, to trim or to make good."""
     return tuple(h for p in areas_of("trimming") for h in view.stock(batch=batch, place=p))
 
 
 def decide_put_on_rack(act: Act[PutOnRack], view: View) -> Answer:
-    """Good pieces go under their master, or to the order that they were cut for."""
+    """Puts good pieces under their master, or to the order that they were cut for."""
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
     if problem := refuse_held(view, batch.id):
         return problem
     counts = read_counts(act.args.parts)
-    held = here_of(view, batch.id)
+    held = list_lying(view, batch.id)
     here = by_part(held)
-    if problem := _cannot(view, batch, counts, here):
+    if problem := _refuse_counts(view, batch, counts, here):
         return problem
     if asked := ask_if_changed(act, act.args.seen, view, batch, here):
         return asked
-    return _put(act, view, batch, held, counts)
+    return _put_on_rack(act, view, batch, held, counts)
 
 
-def _cannot(view: View, batch: Batch, counts: Counts, here: Mapping[str, int]) -> Answer | None:
-    """Why these counts cannot be: more than is here, a third try, no rack place."""
+def _refuse_counts(
+    view: View, batch: Batch, counts: Counts, here: Mapping[str, int]
+) -> Answer | None:
+    """Refuses counts that cannot be: more than is here, a third try, no rack place."""
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many are good."))
     for part, row in counts.items():
@@ -63,31 +65,31 @@ def _cannot(view: View, batch: Batch, counts: Counts, here: Mapping[str, int]) -
     return None
 
 
-def _put(
+def _put_on_rack(
     act: Act[PutOnRack], view: View, batch: Batch, held: tuple[Held, ...], counts: Counts
 ) -> Answer:
     order = view.get(Order, batch.order) if batch.order else None
     live = order is not None and order.takes_pieces
-    child = _child(act, view, batch, counts) if has_rework(counts) else None
+    child = _find_child(act, view, batch, counts) if has_rework(counts) else None
     lying = list(held)
     moves: list[Move] = []
     for part, row in counts.items():
         for counter, count in row.items():
-            to, to_batch = _goes(view, part, counter, batch, child, live=live)
-            moves += _draw(lying, part, count, to, to_batch)
+            to, to_batch = _find_destination(view, part, counter, batch, child, live=live)
+            moves += _draw_pieces(lying, part, count, to, to_batch)
     left = total(lying)
-    sets = _sets(act, view, batch, child, lying)
-    return _said(
+    sets = _set_piles(act, view, batch, child, lying)
+    return _say_put(
         view, batch, counts, child, left, tuple(moves), sets, freed=bool(batch.order) and not live
     )
 
 
-def _draw(lying: list[Held], part: str, count: int, to: str, to_batch: str) -> list[Move]:
-    """Moves that go nowhere (rework of a rework stays where it lies) are left out."""
+def _draw_pieces(lying: list[Held], part: str, count: int, to: str, to_batch: str) -> list[Move]:
+    """Draws pieces, without moves that go nowhere: rework of a rework stays where it lies."""
     return [m for m in draw_pieces(lying, part, count, to, to_batch) if m.frm != m.to]
 
 
-def _goes(
+def _find_destination(
     view: View, part: str, counter: str, batch: Batch, child: Batch | None, *, live: bool
 ) -> tuple[str, str]:
     if counter == "good":
@@ -100,26 +102,26 @@ def _goes(
     return counter, ""
 
 
-def _child(act: Act[PutOnRack], view: View, batch: Batch, counts: Counts) -> Batch:
-    """The batch of the pieces to be made good, each of them one try on.
+def _find_child(act: Act[PutOnRack], view: View, batch: Batch, counts: Counts) -> Batch:
+    """Finds the batch of the pieces to be made good, each of them one try on.
 
     All pieces of a batch have had as many tries: the same paper goes on only where nothing
     else is left on it, and otherwise what failed goes on a paper of its own.
     """
-    if batch.tries and _alone(view, batch, counts):
+    if batch.tries and _is_alone(view, batch, counts):
         return replace(batch, tries=batch.tries + 1)
     return make_rework(act, batch)
 
 
-def _alone(view: View, batch: Batch, counts: Counts) -> bool:
-    """Whether everything of the batch before the rack is counted out, none of it missing."""
+def _is_alone(view: View, batch: Batch, counts: Counts) -> bool:
+    """Says whether everything of the batch before the rack is counted out, none of it missing."""
     if any("missing" in row for row in counts.values()):
         return False
     before = sum(h.qty for h in view.stock(batch=batch.id) if kind_of(h.place).before_rack)
     return before == sum(sum(row.values()) for row in counts.values())
 
 
-def _sets(
+def _set_piles(
     act: Act[PutOnRack], view: View, batch: Batch, child: Batch | None, lying: list[Held]
 ) -> tuple[Fact, ...]:
     sets: list[Fact] = []
@@ -144,7 +146,7 @@ def _sets(
     return tuple(sets)
 
 
-def _said(
+def _say_put(
     view: View,
     batch: Batch,
     counts: Counts,
@@ -155,11 +157,11 @@ def _said(
     *,
     freed: bool,
 ) -> Answer:
-    """What went where, and what to do now."""
+    """Says what went where, and what to do now."""
     sums = sum_by_fate(*counts.values())
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     told = several([f"{plain(sums['good'])} good", *faults])
-    do = say("{left} {left|stays|stay} here.", left=left) if left else _where_to(view, moves)
+    do = say("{left} {left|stays|stay} here.", left=left) if left else _say_where_to(view, moves)
     new = child is not None and child.id != batch.id
     if new and child:
         do = say("Rework traveller {child} goes with the {n}.", child=child.id, n=sums["rework"])
@@ -175,8 +177,8 @@ def _said(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-def _where_to(view: View, moves: tuple[Move, ...]) -> Say:
-    """Under which master the good ones go, or to which order."""
+def _say_where_to(view: View, moves: tuple[Move, ...]) -> Say:
+    """Says under which master the good ones go, or to which order."""
     places = list(dict.fromkeys(m.to.place for m in moves))
     orders = [tail(p) for p in places if head(p) == "packing"]
     if orders:
@@ -188,7 +190,7 @@ def _where_to(view: View, moves: tuple[Move, ...]) -> Say:
 
 
 def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
-    """A piece compared with its master; a reading in mm may come with it."""
+    """Notes how a piece compares with its master; a reading in mm may tell it."""
     part = view.get(Part, tail(act.subject))
     if part is None:
         return refuse(say("There is no such part"), say("Scan its card."))

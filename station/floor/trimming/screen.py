@@ -1,11 +1,11 @@
-"""What the trimming screen shows: the batch in hand, its tabs, its master, its rack place."""
+"""Shows at trimming the batch in hand, its tabs, its master, its rack place."""
 
 from station.floor.shared import counting, counting_screen
 from station.floor.shared.reasons import list_entries
 from station.floor.trimming import dialogue
-from station.floor.trimming.lists import due, put_today, waiting, wanted
+from station.floor.trimming.lists import list_put_today, list_waiting, list_wanted, say_due
 from station.floor.trimming.rules import MOST_TRIES
-from station.floor.trimming.tabs import tab_places
+from station.floor.trimming.tabs import name_tab_places
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch
 from station.queries.settings import find_shop
@@ -31,52 +31,52 @@ ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution
 
 
 def screen(hand: TrimmingHand, view: View) -> Face:
-    """The screen at trimming."""
+    """Shows the screen at trimming."""
     batch = view.get(Batch, hand.subject) if hand.subject else None
     if batch is None:
-        return _empty(hand, view)
-    parts = dialogue.here(hand, view)
+        return _show_waiting(hand, view)
+    parts = dialogue.count_here(hand, view)
     tallies = counting.tally_parts(hand, parts)
     part = view.get(Part, counting.find_part(hand, parts) or next(iter(parts), ""))
     return Face(
         title=say("Trimming"),
-        where=_where(hand),
+        where=_say_where(hand),
         main=(
-            _header(batch, tallies, view),
+            _show_header(batch, tallies, view),
             counting_screen.build_table(say("came"), tallies, hand, view),
             *counting_screen.build_faults(hand, view),
-            *_part(part),
+            *_draw_part(part),
         ),
-        presses=_presses(tallies, batch),
+        presses=_offer_presses(tallies, batch),
         side=(
             *counting_screen.build_question(hand),
-            *_goes(part, batch, view),
-            *_reasons(hand, view),
-            _care(part, view),
+            *_show_destination(part, batch, view),
+            *_offer_reasons(hand, view),
+            _remind_care(part, view),
         ),
         weights=(64, 0, 36),
     )
 
 
-def _where(hand: TrimmingHand) -> Say:
+def _say_where(hand: TrimmingHand) -> Say:
     return say("Router table {bench}", bench=hand.bench or "1")
 
 
-def _empty(hand: TrimmingHand, view: View) -> Face:
-    """Nothing in hand: what waits by due time, what is to be made good, what the rack lacks."""
+def _show_waiting(hand: TrimmingHand, view: View) -> Face:
+    """Shows, with nothing in hand, what waits, what is to be made good, what the rack lacks."""
     return Face(
         title=say("Trimming"),
-        where=_where(hand),
+        where=_say_where(hand),
         main=(
             Hint(title=say("Scan a traveller"), note=say("or touch a batch that waits")),
-            waiting(view, "trimming", say("Waiting here"), 6),
-            waiting(view, "rework", say("To be made good"), 2),
+            list_waiting(view, "trimming", say("Waiting here"), 6),
+            list_waiting(view, "rework", say("To be made good"), 2),
         ),
-        side=(wanted(view), put_today(hand, view), _care(None, view)),
+        side=(list_wanted(view), list_put_today(hand, view), _remind_care(None, view)),
     )
 
 
-def _header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Header:
+def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Header:
     stubs = sum(t.here * (p.tabs if (p := view.get(Part, t.part)) else 0) for t in tallies)
     here = sum(t.here for t in tallies)
     note = say(
@@ -97,12 +97,12 @@ def _header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> He
         note=note,
         title=describe_batch(view, batch),
         right_label=say("goes"),
-        right=due(batch),
+        right=say_due(batch),
     )
 
 
-def _part(part: Part | None) -> tuple[Block, ...]:
-    """The part with its tabs, drawn and in words."""
+def _draw_part(part: Part | None) -> tuple[Block, ...]:
+    """Draws the part with its tabs, and says where they were."""
     if part is None:
         return ()
     note = say("Arrows: where the tabs were.")
@@ -111,12 +111,12 @@ def _part(part: Part | None) -> tuple[Block, ...]:
             "{part}, {n} {n|tab|tabs}: {where}.",
             part=part.name,
             n=part.tabs,
-            where=tab_places(part.shape),
+            where=name_tab_places(part.shape),
         )
     return (PartDrawing(part=part, note=note),)
 
 
-def _presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, ...]:
+def _offer_presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, ...]:
     count = counting_screen.sum_up_in_short(tallies)
     done = say("To packing: {count}", count=count)
     if not batch.order:
@@ -124,8 +124,8 @@ def _presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, 
     return counting_screen.build_presses(done, "on_rack", "some_trimmed")
 
 
-def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
-    """Under which master the good ones go, and what lies there."""
+def _show_destination(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
+    """Shows under which master the good ones go, and what lies there."""
     if part is None:
         return ()
     if batch.order:
@@ -155,8 +155,8 @@ def _goes(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
     )
 
 
-def _reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
-    """The master's two answers; once a part is chosen, what can be wrong with it."""
+def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
+    """Offers the master's two answers; once a part is chosen, what can be wrong with it."""
     entries = [
         Entry(big=say("Agrees with the master"), code=button("master_agrees")),
         Entry(big=say("Differs from the master"), code=button("master_differs")),
@@ -167,8 +167,8 @@ def _reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
     return (Cards(title=say("Say what you see"), entries=tuple(entries)),)
 
 
-def _care(part: Part | None, view: View) -> Remark:
-    """Hands and lungs at the router table, briefly."""
+def _remind_care(part: Part | None, view: View) -> Remark:
+    """Reminds of hands and lungs at the router table, briefly."""
     shop = find_shop(view)
     small = say("small parts in a holder or against the starting pin")
     if part and part.small:

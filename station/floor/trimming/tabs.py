@@ -1,4 +1,4 @@
-"""Where a part's tab stubs are, in words beside the drawing."""
+"""Says where a part's tab stubs are, in words beside the drawing."""
 
 from station.shop.facts import Shape
 from station.shop.words import Say, say, several, together
@@ -11,14 +11,14 @@ EDGES: dict[str, Say] = {
 }
 
 
-def tab_places(shape: Shape) -> Say:
-    """``top edge at 35 and 265 mm and bottom edge at 150 mm``.
+def name_tab_places(shape: Shape) -> Say:
+    """Names where the tabs were: ``top edge at 35 and 265 mm and bottom edge at 150 mm``.
 
     Along the top and bottom from the left end, along the sides from the bottom, mm.
     """
     edges: dict[str, list[float]] = {}
     for tab in shape.tabs:
-        edge, along = _edge(tab, *shape.box)
+        edge, along = _find_edge(tab, *shape.box)
         edges.setdefault(edge, []).append(along)
     said = [
         template._replace(values={"at": several([f"{a:.0f}" for a in sorted(edges[edge])])})
@@ -28,8 +28,8 @@ def tab_places(shape: Shape) -> Say:
     return together(said)
 
 
-def _edge(tab: tuple[float, float], length: float, width: float) -> tuple[str, float]:
-    """The edge of the box that a tab lies nearest to, and how far along it, mm."""
+def _find_edge(tab: tuple[float, float], length: float, width: float) -> tuple[str, float]:
+    """Finds the edge of the box that a tab lies nearest to, and how far along it, mm."""
     x, y = tab
     gaps = {"top": width - y, "bottom": y, "left": x, "right": length - x}
     edge = min(gaps, key=lambda name: gaps[name])

@@ -1,4 +1,4 @@
-"""What trimming holds of the work in hand; the hand's subject is the batch."""
+"""Holds the work in hand at trimming; the hand's subject is the batch."""
 
 from dataclasses import dataclass
 
