@@ -5,6 +5,7 @@ import pytest
 from station import bootstrap
 from station.desk.certain import PATIENCE, CertainAct
 from station.desk.desk import Given
+from station.floor.packing.acts import ClaimOrder
 from station.shop.acts import Act
 from station.shop.facts import Cart, Line, Order, Pack
 from tests.floor.shop_small import COMB, DAY, SHUTTLE, small_facts
@@ -76,7 +77,8 @@ def test_on_a_single_pc_nothing_waits(tmp_path):
     station = Station(tmp_path, "1", MemoryShop(), **bootstrap.load_rules())
     alone = bootstrap.Ledger(tmp_path / "alone.db", bootstrap.load_rules())
     bootstrap.seed_shop(alone, FACTS, AT, stock=STOCK)
-    act = Act(id="c", kind="claim_order", at=AT, worker="02", station="1", subject="order/3306")
+    act = Act(id="c", kind="claim_order", at=AT, worker="02", station="1", subject="order/3306",
+              args=ClaimOrder())  # fmt: skip
     done = alone.record(act)
     assert (done.entry, done.certain) == ("c", False)
     station.ledger.close()

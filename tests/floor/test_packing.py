@@ -8,7 +8,9 @@ from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.packing import screen
+from station.floor.packing.acts import PickPart
 from station.floor.packing.rules import RULES
+from station.floor.packing.work import PackingWork
 from station.queries.orders import list_needs
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -144,11 +146,14 @@ def test_a_cancelled_pack_is_caught_at_the_door(view):
     assert total(view.stock(place=f"pack/{pack}")) == 4
 
 
-@pytest.mark.parametrize("work", [{}, {"asks": "count", "part": COMB}, {"short": SHUTTLE}])
+@pytest.mark.parametrize(
+    "work",
+    [PackingWork(), PackingWork(asks="count", part=COMB), PackingWork(short=SHUTTLE)],
+)
 def test_faces_of_every_state(player, view, work):
     assert screen.screen(player.hand, view).main
     give(player, ORDER)
-    shown = screen.screen(player.hand.with_work(**work), view)
+    shown = screen.screen(replace(player.hand, work=work), view)
     assert shown.presses
     assert shown.middle
 
@@ -175,7 +180,7 @@ def test_the_rule_itself_takes_no_more_than_lies_there(player, view):
     """The dialogue looks first; another station may have taken them since."""
     give(player, ORDER)
     late = Act(id="late", kind="pick", at=DUE, worker="02", station="s1", subject="order/3306",
-               args={"part": SHUTTLE, "quantity": 3})  # fmt: skip
+               args=PickPart(part=SHUTTLE, quantity=3))  # fmt: skip
     answer = view.do(RULES, late)
     assert answer.refused
     assert str(answer.said) == "Only 2 ST-200 in A 03 by the book"

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.packing import screen
+from station.floor.packing.acts import RecountPlace
 from station.floor.packing.rules import RULES
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
@@ -81,7 +82,7 @@ def test_a_count_far_above_the_book_wants_a_second_word():
 )
 def test_which_batch_a_count_adds_to_and_takes_from(counted, lies):
     view = shop()
-    args = {"part": COMB, "counted": counted}
+    args = RecountPlace(part=COMB, counted=counted)
     view.do(RULES, Act(id="c", kind="recount_place", at=AT_TWO, subject=f"part/{COMB}", args=args))
     assert [(h.batch, h.qty) for h in view.stock(place=f"rack/{COMB}")] == lies
 
@@ -133,7 +134,7 @@ def test_what_is_held_or_anothers_is_not_waited_for(fields):
 
 def test_an_order_does_not_wait_for_what_lies_there():
     _, player = waiting_for(SOON, shuttles=7, moves=(lies("trimming", 96),))
-    assert player.hand.work.get("asks") is None  # nothing is missing
+    assert not player.hand.work.asks  # nothing is missing
     assert str(player.give(press("wait")).said) == "ST-200 is not missing"
 
 
@@ -260,7 +261,7 @@ def test_a_label_is_printed_again(by):
     answer = player.give(press("label_again"), given)
     assert answer.prints == (("label", pack),)
     assert str(answer.said) == f"Label of pack {pack}: copy 2"
-    assert (view.get(Pack, pack).copies, player.hand.work) == (2, {})
+    assert (view.get(Pack, pack).copies, player.hand.has_work) == (2, False)
 
 
 @pytest.mark.parametrize(
@@ -308,14 +309,14 @@ def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():
     assert str(remark.title) == "Which mailer: can't tell"
 
 
-@pytest.mark.parametrize("work", [{"asks": a} for a in ("count", "scale", "back", "label")])
+@pytest.mark.parametrize("asks", ["count", "scale", "back", "label"])
 @pytest.mark.parametrize("taken", [(), (PART_COMB,), (PART_COMB, PART_SHUTTLE)])
 @pytest.mark.parametrize("state", ["packing", "cancelled"])
-def test_faces_of_every_question(work, taken, state):
+def test_faces_of_every_question(asks, taken, state):
     view = shop()
     player = packer(view)
     player.give(ORDER, *taken)
     view.facts["order/3306"] = replace(view.get(Order, "3306"), state=state)
-    shown = screen.screen(player.hand.with_work(**work), view)
+    shown = screen.screen(replace(player.hand, work=replace(player.hand.work, asks=asks)), view)
     assert shown.main
     assert shown.presses[-1].code == str(press("put_down"))

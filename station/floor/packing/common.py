@@ -3,21 +3,16 @@
 from station.queries.batches import keep_free, keep_held
 from station.queries.orders import Need, find_unknown, list_needs
 from station.queries.stock import move_in_order
-from station.shop.acts import Act, Answer, refuse
+from station.shop.acts import Act, Answer, Args, refuse
 from station.shop.facts import Order, Part
 from station.shop.moves import Held, Move, tail
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
 
 
-def order_of(act: Act, view: View) -> Order | None:
+def order_of(act: Act[Args], view: View) -> Order | None:
     """The order that an act is about."""
     return view.get(Order, tail(act.subject))
-
-
-def part_of(act: Act, view: View) -> Part | None:
-    """The part that an act names."""
-    return view.get(Part, str(act.args.get("part", "")))
 
 
 def no_such_part() -> Answer:
@@ -51,14 +46,14 @@ STATES: dict[str, Say] = {
 }
 
 
-def not_in_hand(act: Act, view: View, order: Order) -> Answer | None:
+def not_in_hand(act: Act[Args], view: View, order: Order) -> Answer | None:
     """Why this station cannot work on the order: it is done with, or another's."""
     if problem := unpackable(view, order):
         return problem
     return elsewhere(act, order) or (None if order.claimed else _nobodys(order))
 
 
-def elsewhere(act: Act, order: Order) -> Answer | None:
+def elsewhere(act: Act[Args], order: Order) -> Answer | None:
     """Said when another station packs an order, or puts a cancelled one back."""
     if order.claimed in ("", act.station):
         return None

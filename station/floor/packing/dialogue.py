@@ -1,71 +1,87 @@
-"""What a code means at packing, with an order in hand.
+"""Reads what a code or a number means at packing, with an order in hand."""
 
-`hand.work`: `part` (chosen last), `take` (a number given before the scan), `picked`
-(``[part, pieces]`` of the pick just made, which a number changes), `short` (the part that
-was counted short), `scale` (grams read), and `asks`: ``count`` while a rack place is
-counted, ``back`` while parts go back, ``scale`` for a weight, ``label`` for a pack.
-"""
-
+from collections.abc import Callable
 from dataclasses import replace
 
-from station.floor.packing import buttons, numbers, rows, taking
-from station.queries.orders import count_inside, is_ready
-from station.shop.acts import notice, refuse
+from station.floor.packing.acts import (
+    ClaimOrder,
+    ClosePack,
+    CorrectPick,
+    OpenPack,
+    PickPart,
+    PrintLabel,
+    PutOrderDown,
+    PutPartsBack,
+    RecountPlace,
+    SendShort,
+    WaitForPart,
+)
+from station.floor.packing.common import too_few
+from station.floor.packing.rows import find_front, find_row, is_putting_back
+from station.floor.packing.rules_claim import stays
+from station.floor.packing.rules_take import wrong
+from station.floor.packing.work import PackingHand, Picked
+from station.queries.mailers import plan_open_pack
+from station.queries.orders import count_inside, find_need, is_ready, list_needs
+from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Order, Pack, Part, RackPlace
-from station.shop.rooms import Do, Hand, Input, Number, Took, plain_do
-from station.shop.views import View
+from station.shop.moves import head, tail
+from station.shop.rooms import Do, Input, Number, Took
+from station.shop.views import View, total
 from station.shop.words import say
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
-    """One input at packing."""
+def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | None:
+    """Reads one input at packing."""
     if isinstance(given, Number):
-        return numbers.number(hand, given, view) if hand.subject else None
-    done = _scanned(hand, given, view) if isinstance(given, Code) else None
+        return _read_number(hand, given, view) if hand.subject else None
+    done = _read_code(hand, given, view) if isinstance(given, Code) else None
     if isinstance(done, Took):  # a number changes the last pick only directly after it
-        return done._replace(hand=done.hand.with_work(picked=None))
+        work = replace(done.hand.work, picked=None)
+        return done._replace(hand=replace(done.hand, work=work))
     return done
 
 
-def _scanned(hand: Hand, given: Code, view: View) -> Do | Took | None:
-    """A code at packing."""
+def _read_code(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
+    """Reads a card: a row of the screen, a button, or a thing."""
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-    if card and card.name.startswith("row_"):
-        row = rows.row(hand, int(card.name[4:]), view)
-        return _code(hand, row, view) if row else _no_row(hand, card.name[4:])
-    if card and card.name == "next_order":
-        return _next_order(hand, view)
-    return buttons.button(hand, card.name, view) if card else _code(hand, given, view)
-
-
-def _no_row(hand: Hand, number: str) -> Took:
+    if card is None:
+        return _scan_thing(hand, given, view)
+    if not card.name.startswith("row_"):
+        return _press_button(hand, card.name, view)
+    number = card.name.removeprefix("row_")
+    if row := find_row(hand, int(number), view):
+        return _scan_thing(hand, row, view)
     return Took(hand, refuse(say("There is no row {row}", row=number), say("Choose a row.")))
 
 
-def _code(hand: Hand, given: Code, view: View) -> Do | Took | None:
-    """An order, a pack, or a part of the order in hand."""
+# --- an order, a pack, a part
+
+
+def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
+    """Reads an order, a pack, or a part of the order in hand."""
     if given.kind == "order":
-        asked = hand.work.get("asks") == "label"
-        return _label_of(hand, given.number, view) if asked else _claim(hand, given.number)
+        asked = hand.work.asks == "label"
+        return _print_label_of(hand, given.number, view) if asked else _claim(hand, given.number)
     if given.kind == "pack":
-        return _pack(hand, given.number, view)
+        return _scan_pack(hand, given.number, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order and given.kind in ("part", "rack"):
-        return _thing(hand, order, given, view)
+        return _scan_part(hand, order, given, view)
     return None
 
 
-def _claim(hand: Hand, number: str) -> Do:
+def _claim(hand: PackingHand, number: str) -> Do:
+    leaving = "" if hand.subject == number else hand.subject
     fresh = replace(hand.empty(), subject=number)
-    args = {"leaving": hand.subject} if hand.subject not in ("", number) else {}
-    return plain_do("claim_order", f"order/{number}", args, fresh)
+    return Do(f"order/{number}", ClaimOrder(leaving=leaving), fresh)
 
 
-def _next_order(hand: Hand, view: View) -> Do | Took:
-    """The first order by due time that can be packed whole; else the first that is free."""
+def _press_next(hand: PackingHand, view: View) -> Do | Took:
+    """Claims the first order by due time that can be packed whole; else the first free one."""
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
     begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
@@ -80,50 +96,243 @@ def _next_order(hand: Hand, view: View) -> Do | Took:
     return _claim(hand, first.id)
 
 
-def _pack(hand: Hand, number: str, view: View) -> Do | Took:
-    """A label printed again; else a cancelled order's pack is opened to be put back."""
+def _scan_pack(hand: PackingHand, number: str, view: View) -> Do | Took:
+    """Prints a label again; else opens the pack, which is to be put back."""
     pack = view.get(Pack, number)
     if pack is None:
         return Took(hand, refuse(say("There is no such pack"), say("Scan the label again.")))
-    if hand.work.get("asks") == "label":
-        return plain_do("print_label", pack.key, {}, hand.with_work(asks=None))
-    return plain_do("open_pack", pack.key, {}, replace(hand.empty(), subject=pack.order))
+    if hand.work.asks == "label":
+        after = replace(hand, work=replace(hand.work, asks=""))
+        return Do(pack.key, PrintLabel(), after)
+    return Do(pack.key, OpenPack(), replace(hand.empty(), subject=pack.order))
 
 
-def _label_of(hand: Hand, order: str, view: View) -> Do | Took:
-    """The label of an order's pack, where the label itself cannot be scanned."""
-    past = view.last(f"order/{order}", "close_pack")
-    closed = (
-        [w.key.partition("/")[2] for w in past.sets if w.key.startswith("pack/")] if past else []
-    )
+def _print_label_of(hand: PackingHand, order: str, view: View) -> Do | Took:
+    """Prints the label of an order's pack, where the label itself cannot be scanned."""
+    past = view.last(f"order/{order}", ClosePack)
+    closed = [tail(w.key) for w in past.sets if head(w.key) == "pack"] if past else []
     if not closed:
         do = not_here(view.begins()) or say("Choose a row.")
         return Took(hand, refuse(say("Order {order} has no pack", order=order), do))
-    return _pack(hand, closed[0], view)
+    return _scan_pack(hand, closed[0], view)
 
 
-def part_of(given: Code, view: View) -> Part | None:
-    """The part of a part card or of the rack place under its master."""
+def _scan_part(hand: PackingHand, order: Order, given: Code, view: View) -> Do | Took:
+    """Reads a part: it is counted, put back or taken."""
+    part = _find_part(given, view)
+    if part is None:
+        return Took(hand, refuse(say("Nothing has its place there"), say("Scan the card again.")))
+    if hand.work.asks == "count":
+        said = say("How many {part} are really there?", part=part.name)
+        chosen = replace(hand, work=replace(hand.work, part=part.id))
+        return Took(chosen, notice(said, say("Enter the number.")))
+    if is_putting_back(hand, order):
+        return _put_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
+    return _take(hand, order, part, view)
+
+
+def _find_part(given: Code, view: View) -> Part | None:
+    """Finds the part of a part card, or of the rack place under its master."""
     if given.kind == "part":
         return view.get(Part, given.number)
     rack = view.get(RackPlace, given.number)
     return view.get(Part, rack.part) if rack else None
 
 
-def _thing(hand: Hand, order: Order, given: Code, view: View) -> Do | Took:
-    """A part scanned: counted, put back or taken."""
-    part = part_of(given, view)
+def _take(hand: PackingHand, order: Order, part: Part, view: View) -> Do | Took:
+    """Takes a part: all that is wanted unless a number came first."""
+    want = find_need(view, order, part.id)
+    if want is None or not want.wanted:
+        return Took(hand, wrong(view, order, part))
+    chosen = replace(hand.work, part=part.id, take=None, picked=None)
+    asked = want.to_go if hand.work.take is None else hand.work.take
+    if want.on_rack < asked <= want.to_go:  # “Part missing” is about this part now
+        return Took(replace(hand, work=chosen), too_few(want))
+    picked = replace(chosen, picked=Picked(part.id, asked), scale=0.0)
+    args = PickPart(part=part.id, quantity=hand.work.take)
+    return Do(order.key, args, replace(hand, work=picked))
+
+
+def _put_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
+    """Puts parts back on their rack places; the question what goes back is answered."""
+    work = replace(hand.work, asks="", take=None, picked=None, scale=0.0, part=args.part)
+    return Do(order.key, args, replace(hand, work=work))
+
+
+# --- a number
+
+
+def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
+    """Reads a number, by what was asked or done last."""
+    if hand.work.asks == "scale":
+        return _weigh(hand, given, view)
+    count = given.whole
+    if count is None:
+        return Took(
+            hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
+        )
+    if hand.work.asks == "count":
+        return _recount(hand, count, view)
+    if hand.work.asks == "back":
+        said = say("{n} {n|goes|go} back on the rack", n=count)
+        after = replace(hand, work=replace(hand.work, take=count))
+        return Took(after, notice(said, say("Scan the part's card.")))
+    if hand.work.picked:
+        return _correct_pick(hand, hand.work.picked, count)
+    return _ask_which_part(hand, count, view)
+
+
+def _ask_which_part(hand: PackingHand, count: int, view: View) -> Took:
+    """Keeps a number for the part that is scanned next, where any still wants so many."""
+    order = view.get(Order, hand.subject)
+    if order and all(count > want.to_go for want in list_needs(view, order)):
+        return Took(
+            hand,
+            refuse(
+                say("No part of this order still wants {n}", n=count),
+                say("Scan the part's card, or enter another number."),
+            ),
+        )
+    after = replace(hand, work=replace(hand.work, take=count))
+    return Took(after, notice(say("{n} of the next part", n=count), say("Scan its card.")))
+
+
+def _correct_pick(hand: PackingHand, picked: Picked, count: int) -> Do:
+    """Says that the pick just made really was so many."""
+    args = CorrectPick(part=picked.part, was=picked.pieces, quantity=count)
+    now = Picked(picked.part, count) if count else None
+    after = replace(hand, work=replace(hand.work, picked=now, scale=0.0))
+    return Do(f"order/{hand.subject}", args, after)
+
+
+def _recount(hand: PackingHand, count: int, view: View) -> Do | Took:
+    part = view.get(Part, hand.work.part)
     if part is None:
-        return Took(hand, refuse(say("Nothing has its place there"), say("Scan the card again.")))
-    if hand.work.get("asks") == "count":
-        return _count_this(hand, part)
-    if rows.back(hand, order):
-        return taking.back(hand, part)
-    return taking.take(hand, order, part, view)
+        return Took(hand, refuse(say("Which part was counted?"), say("Scan its card.")))
+    args = RecountPlace(part=part.id, counted=count, order=hand.subject)
+    after = replace(hand, work=replace(hand.work, asks="", short=part.id, picked=None))
+    return Do(part.key, args, after)
 
 
-def _count_this(hand: Hand, part: Part) -> Took:
-    return Took(
-        hand.with_work(part=part.id),
-        notice(say("How many {part} are really there?", part=part.name), say("Enter the number.")),
-    )
+def _weigh(hand: PackingHand, given: Number, view: View) -> Took:
+    """Compares the scale's reading with what lies in the pack, and its mailer."""
+    grams = given.reading
+    if grams is None or grams <= 0:
+        said = say("{text} is no weight", text=given.text)
+        return Took(hand, refuse(said, say("Enter what the scale shows, in g.")))
+    after = replace(hand, work=replace(hand.work, asks="", scale=grams, picked=None))
+    return Took(after, _judge_weight(hand, grams, view))
+
+
+def _judge_weight(hand: PackingHand, grams: float, view: View) -> Answer:
+    """Says what a reading tells, and what it cannot tell."""
+    weight = plan_open_pack(view, hand.subject).weight
+    said, off = weight.words(grams), round(abs(grams - weight.grams))
+    if weight.unknown:
+        do = say("{part} has no weight in the book. Count the pack.", part=weight.unknown)
+        return notice(said, do)
+    if not weight.agrees(grams):
+        if grams > weight.grams:
+            return attention(said, say("Too heavy by {g} g: look through the pack.", g=off))
+        return attention(said, say("Too light by {g} g: look through the pack.", g=off))
+    if weight.blind:
+        do = say("Up to {n} {part} more or less would not show: count those.", n=weight.blind,
+                 part=weight.light)  # fmt: skip
+        return good(said, do)
+    return good(said, say("Close the pack."))
+
+
+# --- a button
+
+
+def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
+    """Presses a button; None where it means nothing with what is in hand."""
+    if name == "next_order":
+        return _press_next(hand, view)
+    if name == "label_again":
+        asked = notice(say("Which label?"), say("Scan the order's card, or touch its pack."))
+        return Took(replace(hand, work=replace(hand.work, asks="label")), asked)
+    if name == "put_down" and hand.work.asks:
+        left = good(say("Left; nothing was changed"), say("Go on with your work."))
+        return Took(replace(hand, work=replace(hand.work, asks="", take=None)), left)
+    order = view.get(Order, hand.subject) if hand.subject else None
+    press = BUTTON_STEPS.get(name)
+    return press(hand, order, view) if press and order else None
+
+
+def _press_put_down(hand: PackingHand, order: Order, view: View) -> Do | Took:
+    """Leaves the order to everybody if nothing was taken for it; else it stays here."""
+    if order.claimed != hand.station:
+        done = good(say("Order {order} is put down", order=order.id), say("Take the next order."))
+        return Took(hand.empty(), done)
+    lying = total(view.stock(place=f"packing/{order.id}"))
+    if lying:
+        return Took(hand.empty(), stays(order, lying))
+    return Do(order.key, PutOrderDown(), hand.empty())
+
+
+def _press_close(hand: PackingHand, order: Order, view: View) -> Do:
+    packed = bool(view.stock(place=f"packing/{order.id}"))
+    args = ClosePack(scale_g=hand.work.scale)
+    return Do(order.key, args, hand.empty(), ("pack",) if packed else ())
+
+
+def _press_all(hand: PackingHand, order: Order, view: View) -> Do | Took:
+    """Takes all that is asked of the row in front; or puts all of the pack back."""
+    if is_putting_back(hand, order):
+        return _put_back(hand, order, PutPartsBack())
+    want = find_front(hand, list_needs(view, order))
+    if want is None:
+        return Took(hand, refuse(say("All of it is in already"), say("Close the pack.")))
+    return _take(hand, order, want.part, view)
+
+
+def _press_back(hand: PackingHand, order: Order, _view: View) -> Do | Took:
+    """Asks what goes back; pressed again, and of a cancelled order, everything does."""
+    if is_putting_back(hand, order):
+        return _put_back(hand, order, PutPartsBack())
+    do = say("Scan its card, or touch its row; a number first for some.")
+    work = replace(hand.work, asks="back", take=None, picked=None)
+    return Took(replace(hand, work=work), notice(say("Put what back?"), do))
+
+
+def _press_scale(hand: PackingHand, _order: Order, _view: View) -> Took:
+    do = say("Parts and mailer, without wrap, in g.")
+    asking = replace(hand, work=replace(hand.work, asks="scale"))
+    return Took(asking, notice(say("What does the scale show?"), do))
+
+
+def _press_missing(hand: PackingHand, order: Order, view: View) -> Took:
+    """Asks for a count of the rack place that does not hold what the book says."""
+    want = find_front(hand, list_needs(view, order))
+    if want is None:
+        return Took(
+            hand, refuse(say("Nothing is missing from this order"), say("Close the pack."))
+        )
+    work = replace(hand.work, asks="count", part=want.part.id, picked=None)
+    said = say("{part}: {n} in rack {place} by the book", part=want.part.name,
+               n=want.on_rack + total(want.held), place=want.place_name)  # fmt: skip
+    return Took(replace(hand, work=work), notice(said, say("How many are really there?")))
+
+
+def _press_wait(hand: PackingHand, order: Order, _view: View) -> Do:
+    args = WaitForPart(part=hand.work.short or hand.work.part)
+    return Do(order.key, args, hand.empty())
+
+
+def _press_short(hand: PackingHand, order: Order, _view: View) -> Do:
+    args = SendShort(part=hand.work.short or hand.work.part)
+    work = replace(hand.work, short="", picked=None, scale=0.0)
+    return Do(order.key, args, replace(hand, work=work))
+
+
+BUTTON_STEPS: dict[str, Callable[[PackingHand, Order, View], Do | Took]] = {
+    "put_down": _press_put_down,
+    "close_pack": _press_close,
+    "part_missing": _press_missing,
+    "take_back": _press_back,
+    "all_of_it": _press_all,
+    "scale": _press_scale,
+    "wait": _press_wait,
+    "send_short": _press_short,
+}

@@ -1,12 +1,12 @@
 """Beside the order in hand: how it is packed, what waits, the carts that stand here."""
 
-from station.floor.packing import rows
+from station.floor.packing.rows import list_orders
+from station.floor.packing.work import PackingHand
 from station.queries.mailers import GAP_MM, Stack, Weight, plan_open_pack, plan_parcel
 from station.queries.orders import Need, count_inside, find_lacking, find_unknown, is_late
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cell, Layer, Listing, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Cart, Order, Pack, Part
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, clock, day, say, when
 
@@ -45,7 +45,7 @@ def state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
     return say("all of it is there"), "quiet"
 
 
-def how_to(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
+def how_to(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
     """How to pack it: the stack in the smallest mailer that takes it."""
     pieces = [(w.part, w.wanted) for w in found if w.wanted]
     if not pieces:
@@ -97,14 +97,14 @@ def _draw_layers(made: Stack) -> tuple[Layer, ...]:
     )
 
 
-def _weights(hand: Hand, whole: Weight, view: View) -> tuple[Pair, ...]:
+def _weights(hand: PackingHand, whole: Weight, view: View) -> tuple[Pair, ...]:
     """What the whole order should weigh, and what the scale shows of the pack."""
     should = say("{g} g ± {p}", g=round(whole.grams), p=round(whole.plus))
     if whole.unknown:
         should = say("can't tell: {part}", part=whole.unknown)
-    read = hand.work.get("scale")
+    read = hand.work.scale
     shown: Say | str = "—"
-    if isinstance(read, int | float):
+    if read:
         agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
         shown = say("{g} g: look again", g=round(read))
         if agrees is None:
@@ -114,9 +114,9 @@ def _weights(hand: Hand, whole: Weight, view: View) -> tuple[Pair, ...]:
     return ((say("should weigh, no wrap"), should), (say("on the scale"), shown))
 
 
-def waiting(view: View, hand: Hand) -> Listing:
+def waiting(view: View, hand: PackingHand) -> Listing:
     """The other orders by due time, and what keeps them."""
-    found = [o for o in rows.orders(view) if o.id != hand.subject][:5]
+    found = [o for o in list_orders(view) if o.id != hand.subject][:5]
     return Listing(
         title=say("Waiting to pack"),
         rows=tuple(_waits(order, hand, view) for order in found),
@@ -124,7 +124,7 @@ def waiting(view: View, hand: Hand) -> Listing:
     )
 
 
-def _waits(order: Order, hand: Hand, view: View) -> tuple[tuple[Cell, ...], str]:
+def _waits(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell, ...], str]:
     """An order on one line: of its due time only what tells it apart."""
     words, tone = state(order, hand.station, view)
     leaves = Cell(

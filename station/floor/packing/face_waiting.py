@@ -1,21 +1,21 @@
 """The packing screen with no order in hand, and its list of packs for a new label."""
 
-from station.floor.packing import rows
 from station.floor.packing.face_side import carts, due, lines, state
+from station.floor.packing.rows import list_orders, list_packs
+from station.floor.packing.work import PackingHand
 from station.queries.orders import is_late
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Face, Hint, Listing, Press, Remark, Tone
 from station.shop.facts import Concern, Order, Pack
 from station.shop.moves import tail
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import clock, say
 
 
-def empty(hand: Hand, view: View) -> Face:
+def empty(hand: PackingHand, view: View) -> Face:
     """Nothing in hand: which order is due first."""
-    found = rows.orders(view)
+    found = list_orders(view)
     return Face(
         title=say("Packing"),
         where=say("Bench {bench}", bench=hand.bench) if hand.bench else "",
@@ -38,7 +38,7 @@ def empty(hand: Hand, view: View) -> Face:
     )
 
 
-def _order(order: Order, number: int, hand: Hand, view: View) -> Entry:
+def _order(order: Order, number: int, hand: PackingHand, view: View) -> Entry:
     words, tone = state(order, hand.station, view)
     overdue: Tone = "stop" if is_late(order, hand.now) else ""
     return Entry(
@@ -65,7 +65,7 @@ def _to_put_back(view: View) -> tuple[Block, ...]:
     return (Listing(title=say("To put back"), rows=tuple(entries[:3])),)
 
 
-def labels(hand: Hand, view: View) -> Face:
+def labels(hand: PackingHand, view: View) -> Face:
     """Which pack's label is printed again."""
     entries = tuple(
         Entry(
@@ -74,7 +74,7 @@ def labels(hand: Hand, view: View) -> Face:
             line1=say("closed {at} by worker {by}", at=clock(p.closed), by=p.by),
             code=row_code("pack", p.id, n),
         )
-        for n, p in enumerate(rows.packs(view), 1)
+        for n, p in enumerate(list_packs(view), 1)
     )
     return Face(
         title=say("Packing"),

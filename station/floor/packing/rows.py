@@ -4,23 +4,23 @@ The n-th row is touched, or its card “Row n” scanned; both say the same. Thi
 number makes no printable code are touched by their row card (`row_code`).
 """
 
+from station.floor.packing.work import PackingHand
 from station.queries.orders import Need, list_needs
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
-from station.shop.rooms import Hand
 from station.shop.views import View
 
 MOST = 6  # rows of parts or packs on the screen at once
 ORDERS = 8  # orders, in two columns
 
 
-def orders(view: View) -> tuple[Order, ...]:
-    """The orders that are due first, whoever packs them."""
+def list_orders(view: View) -> tuple[Order, ...]:
+    """Lists the orders that are due first, whoever packs them."""
     return view.shelf(Order, "open", ORDERS)
 
 
-def parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:
-    """The parts of an order in hand: what is still to go first where they are many.
+def list_parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:
+    """Lists the parts of an order in hand: what is still to go first where they are many.
 
     Where something goes `back` on the rack: every part that lies in the pack.
     """
@@ -32,27 +32,34 @@ def parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:
     return found[:MOST]
 
 
-def packs(view: View) -> tuple[Pack, ...]:
-    """The packs that are still in the house, the one closed last first."""
+def list_packs(view: View) -> tuple[Pack, ...]:
+    """Lists the packs that are still in the house, the one closed last first."""
     found = list(view.shelf(Pack, "packed", 500))
     for cart in view.shelf(Cart, "all", 20):
         found += view.shelf(Pack, f"cart/{cart.id}", 500)
     return tuple(sorted(found, key=lambda p: (p.closed, p.id), reverse=True)[:MOST])
 
 
-def back(hand: Hand, order: Order) -> bool:
-    """Whether parts that are scanned now go back on the rack."""
-    return hand.work.get("asks") == "back" or order.state == "cancelled"
+def is_putting_back(hand: PackingHand, order: Order) -> bool:
+    """Tells whether parts that are scanned now go back on the rack."""
+    return hand.work.asks == "back" or order.state == "cancelled"
 
 
-def row(hand: Hand, number: int, view: View) -> Code | None:
-    """What the n-th row on the screen is, counted from 1; None: there is no such row."""
+def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
+    """Finds what the n-th row on the screen is, counted from 1; None: there is no such row."""
     order = view.get(Order, hand.subject) if hand.subject else None
-    if hand.work.get("asks") == "label":
-        shown = [Code("pack", p.id) for p in packs(view)]
+    if hand.work.asks == "label":
+        shown = [Code("pack", p.id) for p in list_packs(view)]
     elif order is None:
-        shown = [Code("order", o.id) for o in orders(view)]
+        shown = [Code("order", o.id) for o in list_orders(view)]
     else:
-        found = parts(view, order, back=back(hand, order))
+        found = list_parts(view, order, back=is_putting_back(hand, order))
         shown = [Code("part", w.part.id) for w in found]
     return shown[number - 1] if 0 < number <= len(shown) else None
+
+
+def find_front(hand: PackingHand, found: tuple[Need, ...]) -> Need | None:
+    """Finds the row in front: the part chosen last while more of it is to go, else the first."""
+    open_ones = [w for w in found if w.to_go]
+    last = (w for w in open_ones if w.part.id == hand.work.part)
+    return next(last, open_ones[0] if open_ones else None)

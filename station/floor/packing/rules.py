@@ -1,5 +1,18 @@
-"""Every act of packing with its rule."""
+"""Lists every act at packing with its rule."""
 
+from station.floor.packing.acts import (
+    ClaimOrder,
+    ClosePack,
+    CorrectPick,
+    OpenPack,
+    PickPart,
+    PrintLabel,
+    PutOrderDown,
+    PutPartsBack,
+    RecountPlace,
+    SendShort,
+    WaitForPart,
+)
 from station.floor.packing.rules_claim import claim_order, put_order_down, wait_for
 from station.floor.packing.rules_close import close_pack, open_pack, print_label
 from station.floor.packing.rules_short import recount_place, send_short
@@ -8,6 +21,7 @@ from station.shop.facts import (
     Batch,
     Bed,
     Concern,
+    Fact,
     Mailer,
     Order,
     Pack,
@@ -18,25 +32,22 @@ from station.shop.facts import (
     Router,
     Slip,
 )
-from station.shop.views import Rule, Rules
+from station.shop.views import Rule, Rules, by_kind
 
-_READS = frozenset(
+READS: frozenset[type[Fact]] = frozenset(
     {Batch, Bed, Concern, Mailer, Order, Pack, Part, Product, RackPlace, Revision, Router, Slip}
 )
 
-RULES: Rules = {
-    decide.__name__: Rule(_READS, decide)
-    for decide in (
-        claim_order,
-        put_order_down,
-        wait_for,
-        pick,
-        correct_pick,
-        take_back,
-        recount_place,
-        send_short,
-        close_pack,
-        open_pack,
-        print_label,
-    )
-}
+RULES: Rules = by_kind(
+    Rule(args=ClaimOrder, reads=READS, decide=claim_order),
+    Rule(args=PutOrderDown, reads=READS, decide=put_order_down),
+    Rule(args=WaitForPart, reads=READS, decide=wait_for),
+    Rule(args=PickPart, reads=READS, decide=pick),
+    Rule(args=CorrectPick, reads=READS, decide=correct_pick),
+    Rule(args=PutPartsBack, reads=READS, decide=take_back),
+    Rule(args=RecountPlace, reads=READS, decide=recount_place),
+    Rule(args=SendShort, reads=READS, decide=send_short),
+    Rule(args=ClosePack, reads=READS, decide=close_pack),
+    Rule(args=OpenPack, reads=READS, decide=open_pack),
+    Rule(args=PrintLabel, reads=READS, decide=print_label),
+)

@@ -2,27 +2,27 @@
 
 from dataclasses import replace
 
+from station.floor.packing.acts import ClaimOrder, PutOrderDown, WaitForPart
 from station.floor.packing.common import (
     elsewhere,
     no_such_part,
     not_in_hand,
     order_of,
-    part_of,
     unpackable,
 )
 from station.queries.orders import find_need, list_needs
 from station.queries.underway import count_underway
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Order, Product
+from station.shop.facts import Order, Part, Product
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
 
-def claim_order(act: Act, view: View) -> Answer:
+def claim_order(act: Act[ClaimOrder], view: View) -> Answer:
     """One station packs an order; nobody else does until it lets go.
 
-    args: `leaving`, the order that was in hand here: with nothing in its pack it is free
-    again. A supervisor takes over what another station claimed.
+    The order that was in hand here before is free again with nothing in its pack. A supervisor
+    takes over what another station claimed.
     """
     order = order_of(act, view)
     if order is None:
@@ -32,7 +32,7 @@ def claim_order(act: Act, view: View) -> Answer:
     cancelled = order.state == "cancelled" and view.stock(place=f"packing/{order.id}")
     if not cancelled and (problem := unpackable(view, order)):
         return problem
-    if elsewhere(act, order) and not act.args.get("approved"):
+    if elsewhere(act, order) and not act.args.approved:
         return _theirs(order)
     left = _left(act, view, order)
     if cancelled:
@@ -65,9 +65,9 @@ def _theirs(order: Order) -> Answer:
     )
 
 
-def _left(act: Act, view: View, order: Order) -> tuple[Order, ...]:
+def _left(act: Act[ClaimOrder], view: View, order: Order) -> tuple[Order, ...]:
     """The order that was in hand before: free again if nothing is in its pack."""
-    before = view.get(Order, str(act.args.get("leaving", "")))
+    before = view.get(Order, act.args.leaving)
     if before is None or before.id == order.id or before.claimed != act.station:
         return ()
     return () if view.stock(place=f"packing/{before.id}") else (free_again(before),)
@@ -90,7 +90,7 @@ def _first(view: View, order: Order) -> Say:
     )
 
 
-def put_order_down(act: Act, view: View) -> Answer:
+def put_order_down(act: Act[PutOrderDown], view: View) -> Answer:
     """An order with nothing in its pack is free for every station again."""
     order = order_of(act, view)
     if order is None or order.claimed != act.station:
@@ -118,9 +118,9 @@ def stays(order: Order, lying: int) -> Answer:
     )
 
 
-def wait_for(act: Act, view: View) -> Answer:
+def wait_for(act: Act[WaitForPart], view: View) -> Answer:
     """The order waits for a part; its pack stays as it is, and any station may go on."""
-    order, part = order_of(act, view), part_of(act, view)
+    order, part = order_of(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
         return refuse(say("What does it wait for?"), say("Scan the part's card."))
     if problem := not_in_hand(act, view, order):

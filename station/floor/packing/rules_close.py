@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.packing.acts import ClosePack, OpenPack, PrintLabel
 from station.floor.packing.common import (
     are_held,
     elsewhere,
@@ -19,11 +20,10 @@ from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
 
 
-def close_pack(act: Act, view: View) -> Answer:
+def close_pack(act: Act[ClosePack], view: View) -> Answer:
     """The pack is complete: it gets its number, its label and its mailer.
 
-    args: `scale_g` where it was weighed. An order that is owed whole is closed without
-    a pack.
+    An order that is owed whole is closed without a pack.
     """
     order = order_of(act, view)
     if order is None:
@@ -62,7 +62,7 @@ def _incomplete(view: View, order: Order) -> Answer | None:
     return None
 
 
-def _owed_whole(act: Act, order: Order) -> Answer:
+def _owed_whole(act: Act[ClosePack], order: Order) -> Answer:
     if not any(line.short for line in order.lines):
         return refuse(say("The pack is empty"), say("Take its parts first."))
     owed = replace(order, state="owed", claimed="", by=act.worker)
@@ -73,14 +73,13 @@ def _owed_whole(act: Act, order: Order) -> Answer:
     )
 
 
-def _closed(act: Act, view: View, order: Order) -> Answer:
+def _closed(act: Act[ClosePack], view: View, order: Order) -> Answer:
     held = view.stock(place=f"packing/{order.id}")
     inside = by_part(held)
     _, mailer, weight = plan_open_pack(view, order.id)
-    scale = act.args.get("scale_g")
-    scale_g = float(scale) if isinstance(scale, int | float) else 0.0
+    scale_g = act.args.scale_g
     off = scale_g > 0 and weight.agrees(scale_g) is False
-    if off and not act.args.get("sure"):
+    if off and not act.args.sure:
         return ask(
             weight.words(scale_g), say("Look through the pack. Close it all the same?"), "sure"
         )
@@ -111,7 +110,7 @@ def _into(mailer: Mailer | None) -> Say:
     return say("Mailer {name}. Label it, then onto the cart.", name=mailer.name)
 
 
-def _off_weight(act: Act, pack: Pack, weight: Weight) -> Concern:
+def _off_weight(act: Act[ClosePack], pack: Pack, weight: Weight) -> Concern:
     return Concern(
         id=act.id,
         what="weight",
@@ -127,7 +126,7 @@ def _off_weight(act: Act, pack: Pack, weight: Weight) -> Concern:
     )
 
 
-def open_pack(act: Act, view: View) -> Answer:
+def open_pack(act: Act[OpenPack], view: View) -> Answer:
     """A pack that may not leave is opened: its order is cancelled, or a batch in it is held."""
     pack = view.get(Pack, tail(act.subject))
     order = view.get(Order, pack.order) if pack else None
@@ -156,7 +155,7 @@ def open_pack(act: Act, view: View) -> Answer:
     )
 
 
-def print_label(act: Act, view: View) -> Answer:
+def print_label(act: Act[PrintLabel], view: View) -> Answer:
     """A pack's label once more; the paper says which copy it is."""
     pack = view.get(Pack, tail(act.subject))
     if pack is None or pack.state not in ("packed", "cart"):

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from station.floor.packing.common import no_such_part, not_in_hand, order_of, part_of
+from station.floor.packing.acts import RecountPlace, SendShort
+from station.floor.packing.common import no_such_part, not_in_hand, order_of
 from station.floor.packing.rules_take import beyond
 from station.queries.batches import find_hold
 from station.queries.orders import find_need
@@ -17,13 +18,13 @@ from station.shop.words import Say, say
 MUCH = 50  # pieces more than the book says: a slip of the finger is asked about
 
 
-def recount_place(act: Act, view: View) -> Answer:
+def recount_place(act: Act[RecountPlace], view: View) -> Answer:
     """What is really at a rack place replaces the book's figure; the order may then wait.
 
-    args: `part`, `counted`, and `order`, which wants the part. Pieces above the book's
-    figure belong to the newest batch that lies there, or to none that is known.
+    Pieces above the book's figure belong to the newest batch that lies there, or to none that
+    is known.
     """
-    part, counted = part_of(act, view), act.args.get("counted")
+    part, counted = view.get(Part, act.args.part), act.args.counted
     if part is None:
         return no_such_part()
     if not part.rack:
@@ -31,14 +32,14 @@ def recount_place(act: Act, view: View) -> Answer:
             say("{part} has no place on the rack", part=part.name),
             say("The office gives it one first."),
         )
-    if type(counted) is not int or not 0 <= counted <= 100_000:
+    if not 0 <= counted <= 100_000:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     by = counted - total(list_on_rack(view, part))
     moves = _corrected(view, part, by)
     do = _after_count(act, view, part, _free_after(view, part, moves))
     if by == 0:
         return good(say("Counted {n}: the book agrees", n=counted), do)
-    if by > MUCH and not act.args.get("sure"):
+    if by > MUCH and not act.args.sure:
         return ask(
             say("{n} more than the book says", n=by), say("Count again, or say that it is so."),
             "sure",
@@ -70,7 +71,7 @@ def _free_after(view: View, part: Part, moves: tuple[Move, ...]) -> int:
     return free
 
 
-def _recounted(act: Act, part: Part, book: int, counted: int) -> Concern:
+def _recounted(act: Act[RecountPlace], part: Part, book: int, counted: int) -> Concern:
     return Concern(
         id=act.id,
         what="recount",
@@ -85,9 +86,9 @@ def _recounted(act: Act, part: Part, book: int, counted: int) -> Concern:
     )
 
 
-def _after_count(act: Act, view: View, part: Part, free: int) -> Say:
+def _after_count(act: Act[RecountPlace], view: View, part: Part, free: int) -> Say:
     """What to do now that so many are free there: take them, wait, or send it short."""
-    order = view.get(Order, str(act.args.get("order", "")))
+    order = view.get(Order, act.args.order)
     want = find_need(view, order, part.id) if order else None
     if order is None or want is None or not want.to_go:
         return say("Go on.")
@@ -99,9 +100,9 @@ def _after_count(act: Act, view: View, part: Part, free: int) -> Say:
     return say("No more are under way: send it short, or put it down.")
 
 
-def send_short(act: Act, view: View) -> Answer:
+def send_short(act: Act[SendShort], view: View) -> Answer:
     """A supervisor lets an order go with pieces owed."""
-    order, part = order_of(act, view), part_of(act, view)
+    order, part = order_of(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
         return refuse(say("Which part is short?"), say("Scan the part's card."))
     if problem := not_in_hand(act, view, order):
@@ -109,7 +110,7 @@ def send_short(act: Act, view: View) -> Answer:
     want = find_need(view, order, part.id)
     if want is None or not want.lacking:
         return refuse(say("{part} is not short", part=part.name), say("Take it from the rack."))
-    if not act.args.get("approved"):
+    if not act.args.approved:
         return ask(
             say("{n} {part} would be owed", n=want.lacking, part=part.name),
             say("Supervisor: scan your badge, then enter your PIN."),
@@ -118,7 +119,7 @@ def send_short(act: Act, view: View) -> Answer:
     return _owed(act, view, order, part, want.lacking)
 
 
-def _owed(act: Act, view: View, order: Order, part: Part, short: int) -> Answer:
+def _owed(act: Act[SendShort], view: View, order: Order, part: Part, short: int) -> Answer:
     lines, owed = _shorten(view, order, part.id, short)
     less = replace(order, lines=lines)
     moves, back = beyond(view, less)

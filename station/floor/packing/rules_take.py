@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.packing.acts import CorrectPick, PickPart, PutPartsBack
 from station.floor.packing.common import (
     are_held,
     elsewhere,
@@ -9,7 +10,6 @@ from station.floor.packing.common import (
     no_such_part,
     not_in_hand,
     order_of,
-    part_of,
     put_back,
     too_few,
 )
@@ -23,12 +23,9 @@ from station.shop.views import View, by_part
 from station.shop.words import Say, say, together
 
 
-def pick(act: Act, view: View) -> Answer:
-    """Takes pieces of one part from its rack place, oldest batch first.
-
-    args: `part`, and `quantity` where not all that is wanted is taken.
-    """
-    order, part = order_of(act, view), part_of(act, view)
+def pick(act: Act[PickPart], view: View) -> Answer:
+    """Takes pieces of one part from its rack place, oldest batch first."""
+    order, part = order_of(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
         return no_such_part()
     if problem := not_in_hand(act, view, order):
@@ -36,8 +33,8 @@ def pick(act: Act, view: View) -> Answer:
     want = find_need(view, order, part.id)
     if want is None or not want.wanted:
         return wrong(view, order, part)
-    quantity = act.args.get("quantity", want.to_go)
-    if type(quantity) is not int or not 0 < quantity <= want.to_go:
+    quantity = want.to_go if act.args.quantity is None else act.args.quantity
+    if not 0 < quantity <= want.to_go:
         return _no_more(want.to_go, part)
     if want.on_rack < quantity:
         return too_few(want)
@@ -80,26 +77,19 @@ def _no_more(to_take: int, part: Part) -> Answer:
     )
 
 
-def correct_pick(act: Act, view: View) -> Answer:
-    """The pick that was just made really was another number.
-
-    args: `part`, `was` (pieces that the pick took), `quantity` (that it really was).
-    """
-    order, part = order_of(act, view), part_of(act, view)
+def correct_pick(act: Act[CorrectPick], view: View) -> Answer:
+    """The pick that was just made really was another number."""
+    order, part = order_of(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
         return no_such_part()
     if problem := not_in_hand(act, view, order):
         return problem
-    want, was, count = (
-        find_need(view, order, part.id),
-        act.args.get("was"),
-        act.args.get("quantity"),
-    )
-    if want is None or type(was) is not int or not 0 < was <= want.inside:
+    want, was, count = find_need(view, order, part.id), act.args.was, act.args.quantity
+    if want is None or not 0 < was <= want.inside:
         return refuse(
             say("The pack has changed since"), say("Put back what is too many, or take more.")
         )
-    if type(count) is not int or not 0 <= count <= was + want.to_go:
+    if not 0 <= count <= was + want.to_go:
         return _no_more(was + want.to_go, part)
     if count == was:
         return notice(say("{n} × {part} it is", n=was, part=part.name), say("Go on."))
@@ -120,23 +110,19 @@ def correct_pick(act: Act, view: View) -> Answer:
     )  # fmt: skip
 
 
-def take_back(act: Act, view: View) -> Answer:
-    """Pieces from an order's open pack go back to their rack places.
-
-    args: `part` (all parts where it is not given), and `quantity` where not all of it.
-    """
+def take_back(act: Act[PutPartsBack], view: View) -> Answer:
+    """Pieces from an order's open pack go back to their rack places."""
     order = order_of(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Scan its card."))
     if problem := elsewhere(act, order):
         return problem
     inside = by_part(view.stock(place=f"packing/{order.id}"))
-    only = str(act.args.get("part", ""))
-    counts = {p: n for p, n in inside.items() if only in ("", p)}
+    counts = {p: n for p, n in inside.items() if act.args.part in ("", p)}
     if not counts:
-        return _not_inside(view, order, only)
-    quantity = act.args.get("quantity", sum(counts.values()))
-    if type(quantity) is not int or not 0 < quantity <= sum(counts.values()):
+        return _not_inside(view, order, act.args.part)
+    quantity = sum(counts.values()) if act.args.quantity is None else act.args.quantity
+    if not 0 < quantity <= sum(counts.values()):
         return refuse(
             say("{n} {n|is|are} in the pack", n=sum(counts.values())),
             say("Enter a number from 1 to {n}.", n=sum(counts.values())),
@@ -162,7 +148,9 @@ def _not_inside(view: View, order: Order, only: str) -> Answer:
     )
 
 
-def _put_back(act: Act, view: View, order: Order, moves: tuple[Move, ...], left: int) -> Answer:
+def _put_back(
+    act: Act[PutPartsBack], view: View, order: Order, moves: tuple[Move, ...], left: int
+) -> Answer:
     """What went back where; a cancelled order whose pack is empty is done with."""
     said = say("{n} put back on the rack", n=sum(m.qty for m in moves))
     parts = {m.part for m in moves}
@@ -184,7 +172,7 @@ def _put_back(act: Act, view: View, order: Order, moves: tuple[Move, ...], left:
     return good(said, do, moves=moves, sets=sets)
 
 
-def _done_with(act: Act, view: View, order: Order) -> tuple[Fact, ...]:
+def _done_with(act: Act[PutPartsBack], view: View, order: Order) -> tuple[Fact, ...]:
     """A cancelled order that is put back: nobody's, and nothing to look at any more."""
     past = view.last(order.key, "cancel_order")
     worry = view.get(Concern, past.act.id) if past else None

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from station.floor.packing import rows
-from station.floor.packing.buttons import front
 from station.floor.packing.face_side import carts, due, how_to, lines, waiting
 from station.floor.packing.face_waiting import empty, labels
+from station.floor.packing.rows import find_front, is_putting_back, list_parts
+from station.floor.packing.work import PackingHand
 from station.queries.orders import Need, is_late, list_needs
 from station.shop.cards import button, row_code
 from station.shop.faces import (
@@ -21,7 +21,6 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Order, Part
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -29,9 +28,9 @@ MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 
 
-def screen(hand: Hand, view: View) -> Face:
+def screen(hand: PackingHand, view: View) -> Face:
     """The screen at packing."""
-    if hand.work.get("asks") == "label":
+    if hand.work.asks == "label":
         return labels(hand, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
@@ -70,12 +69,12 @@ def _header(order: Order, found: tuple[Need, ...], now: str) -> Header:
     )
 
 
-def _work(hand: Hand, order: Order, view: View) -> tuple[Block, ...]:
+def _work(hand: PackingHand, order: Order, view: View) -> tuple[Block, ...]:
     """What to take or to put back, and the next of it; of many only the rows."""
-    found = rows.parts(view, order, back=rows.back(hand, order))
+    found = list_parts(view, order, back=is_putting_back(hand, order))
     if order.state == "cancelled":
         return (_cancelled(found), *((_table(hand, found, back=True),) if found else ()))
-    if rows.back(hand, order):
+    if is_putting_back(hand, order):
         return (_what_back(hand, found), *((_table(hand, found, back=True),) if found else ()))
     table, next_ = _table(hand, found, back=False), _next(hand, list_needs(view, order))
     if len(found) == MANY:  # the table leaves room for one line more
@@ -83,8 +82,8 @@ def _work(hand: Hand, order: Order, view: View) -> tuple[Block, ...]:
     return (table,) if len(found) > MANY else (table, next_)
 
 
-def _table(hand: Hand, found: tuple[Need, ...], *, back: bool) -> Table:
-    first = None if back else front(hand, found)
+def _table(hand: PackingHand, found: tuple[Need, ...], *, back: bool) -> Table:
+    first = None if back else find_front(hand, found)
     place = say("goes to") if back else say("take from")
     return Table(
         columns=(say("part"), place, say("in the pack")),
@@ -130,57 +129,52 @@ def _cancelled(found: tuple[Need, ...]) -> Remark:
     return Remark(tone="stop", title=say("This order is cancelled"), text=text)
 
 
-def _what_back(hand: Hand, found: tuple[Need, ...]) -> Hint:
+def _what_back(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
     if not found:
         return Hint(title=say("Nothing is in the pack yet"), tone="attention")
-    take = hand.work.get("take")
-    title = say("Put {n} back", n=take) if isinstance(take, int) else say("Put what back?")
+    take = hand.work.take
+    title = say("Put what back?") if take is None else say("Put {n} back", n=take)
     return Hint(
         title=title, note=say("scan its card or touch its row; a number first for some of it")
     )
 
 
-def _next(hand: Hand, found: tuple[Need, ...]) -> Hint:
-    want = front(hand, found)
+def _next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
+    want = find_front(hand, found)
     if want is None and any(w.extra for w in found):
         return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
     if want is None and not any(w.inside for w in found):
         return Hint(title=say("All of it is owed"), note=say("Close it as owed."))
     if want is None:
         return Hint(title=say("All of it is in"), note=_changes(hand, found), tone="good")
-    count = hand.work.get("take")
+    count = want.to_go if hand.work.take is None else hand.work.take
     return Hint(
-        title=say(
-            "Next: {n} × {part}",
-            n=count if isinstance(count, int) else want.to_go,
-            part=want.part.name,
-        ),
+        title=say("Next: {n} × {part}", n=count, part=want.part.name),
         right=say("Rack {place}", place=want.place_name),
         note=_changes(hand, found),
     )
 
 
-def _changes(hand: Hand, found: tuple[Need, ...]) -> Say:
+def _changes(hand: PackingHand, found: tuple[Need, ...]) -> Say:
     """What the next input does: a scan takes, a number changes the pick just made."""
-    picked = hand.work.get("picked")
-    last = picked if isinstance(picked, list) else ["", 0]
-    part = next((w.part for w in found if w.part.id == last[0]), None)
-    if part:
-        return say("a number now changes the {n} × {part}", n=last[1], part=part.name)
+    picked = hand.work.picked
+    part = next((w.part for w in found if picked and w.part.id == picked.part), None)
+    if picked and part:
+        return say("a number now changes the {n} × {part}", n=picked.pieces, part=part.name)
     if any(w.to_go for w in found):
         return say("scan the card under the master, or touch the row")
-    if "scale" in hand.work:
+    if hand.work.scale:
         return say("Weighed: close the pack when it is right.")
     return say("Weigh it, then close the pack.")
 
 
-def _asked(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
-    if hand.work.get("asks") == "scale":
+def _asked(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
+    if hand.work.asks == "scale":
         question = say("What does the scale show?")
         return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
-    if hand.work.get("asks") != "count":
+    if hand.work.asks != "count":
         return ()
-    part = view.get(Part, str(hand.work.get("part", "")))
+    part = view.get(Part, hand.work.part)
     place = next((w.place_name for w in found if part and w.part.id == part.id), "")
     return (
         Asked(
@@ -195,12 +189,12 @@ def _asked(hand: Hand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]
     )
 
 
-def _presses(hand: Hand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
-    if hand.work.get("asks") in ("count", "scale"):
+def _presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
+    if hand.work.asks in ("count", "scale"):
         return (LEAVE,)
-    if rows.back(hand, order):
+    if is_putting_back(hand, order):
         return _back_presses(order, found)
-    short = next((w for w in found if w.part.id == hand.work.get("short")), None)
+    short = next((w for w in found if w.part.id == hand.work.short), None)
     if short and short.lacking:
         return (
             Press(label=say("Wait for it"), code=button("wait"), style="primary"),

@@ -1,0 +1,94 @@
+"""Writes down what is done at packing, as it is kept for ever.
+
+The subject is the order, its pack, or the part whose rack place is counted.
+"""
+
+from station.shop.acts import Args
+
+
+class ClaimOrder(Args, frozen=True, kw_only=True):
+    """Takes an order for this station: nobody else packs it."""
+
+    kind = "claim_order"
+
+    leaving: str = ""  # the order that was in hand here
+
+
+class PutOrderDown(Args, frozen=True, kw_only=True):
+    """Puts an order down that has nothing in its pack."""
+
+    kind = "put_order_down"
+
+
+class WaitForPart(Args, frozen=True, kw_only=True):
+    """Lets the order wait for a part that is under way."""
+
+    kind = "wait_for"
+
+    part: str
+
+
+class PickPart(Args, frozen=True, kw_only=True):
+    """Takes pieces of a part from the rack into the pack."""
+
+    kind = "pick"
+
+    part: str
+    quantity: int | None = None  # None: all that is wanted
+
+
+class CorrectPick(Args, frozen=True, kw_only=True):
+    """Tells that the pick that was just made really was another number."""
+
+    kind = "correct_pick"
+
+    part: str
+    was: int  # pieces that the pick took
+    quantity: int  # that it really was
+
+
+class PutPartsBack(Args, frozen=True, kw_only=True):
+    """Puts pieces from the open pack back on the rack."""
+
+    kind = "take_back"
+
+    part: str = ""  # empty: all of them
+    quantity: int | None = None  # None: all of it
+
+
+class RecountPlace(Args, frozen=True, kw_only=True):
+    """Counts what is really at the rack place of a part."""
+
+    kind = "recount_place"
+
+    part: str
+    counted: int
+    order: str = ""  # that wants the part
+
+
+class SendShort(Args, frozen=True, kw_only=True):
+    """Lets an order go with pieces of a part owed."""
+
+    kind = "send_short"
+
+    part: str
+
+
+class ClosePack(Args, frozen=True, kw_only=True):
+    """Closes the pack: it gets its number and its label."""
+
+    kind = "close_pack"
+
+    scale_g: float = 0.0  # what the scale showed; 0: it was not weighed
+
+
+class OpenPack(Args, frozen=True, kw_only=True):
+    """Opens a pack that may not leave."""
+
+    kind = "open_pack"
+
+
+class PrintLabel(Args, frozen=True, kw_only=True):
+    """Prints a pack's label once more."""
+
+    kind = "print_label"

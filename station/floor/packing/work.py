@@ -1,0 +1,35 @@
+"""Holds what was given at packing for the order in hand, and the question that is open.
+
+The order is the subject of the hand.
+"""
+
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+from station.shop.rooms import Hand, Work
+
+# what the next input is: the count of a rack place, what goes back, a weight, whose label
+Question = Literal["", "count", "back", "scale", "label"]
+
+
+class Picked(NamedTuple):
+    """The pick that was just made, which a number changes."""
+
+    part: str
+    pieces: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class PackingWork(Work):
+    """Holds the open question, and what was chosen, picked and weighed for the order."""
+
+    asks: Question = ""
+    part: str = ""  # chosen last
+    take: int | None = None  # a number that was given before the scan
+    picked: Picked | None = None
+    short: str = ""  # the part that was counted short
+    scale: float = 0.0  # what the scale showed, g; 0: not weighed since the pack changed
+
+
+PackingHand = Hand[PackingWork]
+WORK = PackingWork
