@@ -5,7 +5,7 @@ from typing import Any
 
 from station.shop.acts import Act, Answer, new_number, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, BatchRole, Concern, CutFile, Fact, Revision
+from station.shop.facts import Batch, BatchRole, Concern, CutFile, Fact, Pile, PileArea, Revision
 from station.shop.moves import Held
 from station.shop.views import View
 from station.shop.words import say
@@ -199,3 +199,8 @@ def make_child(act: Act[Any], batch: Batch, role: BatchRole, *, tries: int = 0) 
 def make_rework(act: Act[Any], batch: Batch) -> Batch:
     """Makes a child for pieces that are made good: one try more than where they come from."""
     return make_child(act, batch, "rework", tries=batch.tries + 1)
+
+
+def make_pile(act: Act[Any], area: PileArea, batch: Batch) -> Pile:
+    """Makes the pile of a batch's pieces that wait in an area since this act."""
+    return Pile(id=f"{area}/{batch.id}", area=area, batch=batch.id, since=act.at, due=batch.due)

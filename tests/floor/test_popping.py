@@ -27,6 +27,7 @@ from tests.floor.shop_small import (
     SHUTTLES,
     SPACERS,
     Player,
+    at,
     batch,
     hand,
     off_bed,
@@ -60,7 +61,7 @@ def test_an_ordinary_batch() -> None:  # scenario 1
     assert (lie(p.view, "trimming"), lie(p.view, "spoiled"), lie(p.view, "popping")) == (381, 3, 0)
     pile, slip = p.view.get(Pile, "trimming/00412"), p.view.get(Slip, "00412-4")
     assert pile
-    assert not pile.done
+    assert (pile.since, pile.due, pile.done) == (at("10:00"), f"{DAY}T15:00:00", False)
     assert slip
     assert slip.state == "popped"
 
@@ -78,6 +79,7 @@ def test_an_uncut_corner_is_told_to_its_router() -> None:  # scenario 5
     assert made
     assert (made.role, made.parent, made.tries) == ("rework", "00412", 1)
     assert (lie(p.view, "trimming"), lie(p.view, "rework", child)) == (18, 6)
+    assert [pile.batch for pile in p.view.shelf(Pile, "rework")] == [child]
 
 
 def test_thrown_parts_are_missing_not_spoiled() -> None:  # scenario 6

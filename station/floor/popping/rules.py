@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from station.floor.popping.acts import PassOn
 from station.floor.shared.counting import draw_pieces
-from station.queries.batches import make_rework, refuse_held
+from station.queries.batches import make_pile, make_rework, refuse_held
 from station.queries.routers import name_router
 from station.queries.stock import name_part
 from station.queries.underway import ask_if_changed, count_good, explain_last
@@ -136,27 +136,10 @@ def _make_piles(
     act: Act[PassOn], view: View, batch: Batch, child: Batch | None, moves: list[Move]
 ) -> tuple[Fact, ...]:
     """Makes the piles that appear at trimming, and the child batch itself."""
-    sets: list[Fact] = []
-    if any(m.to.place == "trimming" for m in moves):
-        old = view.get(Pile, f"trimming/{batch.id}")
-        if old is None or old.done:
-            sets.append(
-                Pile(
-                    id=f"trimming/{batch.id}",
-                    area="trimming",
-                    batch=batch.id,
-                    since=act.at,
-                    due=batch.due,
-                )
-            )
-    if child:
-        sets += [
-            child,
-            Pile(
-                id=f"rework/{child.id}", area="rework", batch=child.id, since=act.at, due=child.due
-            ),
-        ]
-    return tuple(sets)
+    came = any(m.to.place == "trimming" for m in moves)
+    old = view.get(Pile, f"trimming/{batch.id}") if came else None
+    new = (make_pile(act, "trimming", batch),) if came and (old is None or old.done) else ()
+    return (*new, child, make_pile(act, "rework", child)) if child else new
 
 
 def _tell_routers(act: Act[PassOn], view: View, counts: Counts) -> tuple[Notice, ...]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from station.floor.shared.counting import draw_pieces
 from station.floor.trimming.acts import CheckMaster, PutOnRack
-from station.queries.batches import make_rework, refuse_held
+from station.queries.batches import make_pile, make_rework, refuse_held
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
@@ -128,15 +128,7 @@ def _set_piles(
     if child:
         sets.append(child)
         if child.id != batch.id:
-            sets.append(
-                Pile(
-                    id=f"rework/{child.id}",
-                    area="rework",
-                    batch=child.id,
-                    since=act.at,
-                    due=child.due,
-                )
-            )
+            sets.append(make_pile(act, "rework", child))
     for area in areas_of("trimming"):
         pile = view.get(Pile, f"{area}/{batch.id}")
         left = any(h.place == area for h in lying)
