@@ -7,7 +7,7 @@ import pytest
 from station.floor.office.first import first_reasons
 from station.floor.popping import dialogue as popping
 from station.floor.popping.screen import screen as popping_screen
-from station.floor.shared.reasons import find_first, find_usual, list_offered
+from station.floor.shared.reasons import find_counter, find_usual, list_offered
 from station.floor.trimming import dialogue as trimming
 from station.floor.trimming.screen import screen as trimming_screen
 from station.shop.cards import BUTTONS
@@ -78,6 +78,24 @@ def test_over_trimmed_cannot_come_about_before_trimming():
     assert write("reason", "03") not in codes_by_touch("popping")
 
 
+OWN = [
+    ("popping", "spoil", "spoiled/01"),
+    ("popping", "uncut", "rework/21"),
+    ("popping", "missing", "missing"),
+    ("trimming", "overtrimmed", "spoiled/03"),
+    ("trimming", "rework", "rework/22"),
+    ("trimming", "lost", "missing"),
+]
+
+
+@pytest.mark.parametrize(("area", "button", "counter"), OWN)
+def test_a_rooms_own_button_counts_one(area, button, counter):
+    in_hand, view = begun(area)
+    press = Code("button", BUTTONS[button].number)
+    took = ROOMS[area][0].handle_input(in_hand, press, view)
+    assert took.hand.work.counts == {SHUTTLE: {counter: 1}}
+
+
 def test_a_rooms_own_button_counts_what_the_facts_call_usual_there():
     view = small_shop()
     assert find_usual(view, "popping", "rework") == "rework/21"
@@ -90,5 +108,5 @@ def test_a_rooms_own_button_counts_what_the_facts_call_usual_there():
 
 def test_where_a_shop_has_no_reason_of_a_use_the_use_itself_is_counted():
     assert find_usual(FakeView.of(), "popping", "rework") == "rework"
-    assert find_first(FakeView.of()) == "spoiled"
+    assert find_counter(hand("popping"), FakeView.of()) == "spoiled"
     assert list_offered(FakeView.of(), "popping") == ()

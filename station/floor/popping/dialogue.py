@@ -7,7 +7,7 @@ from station.floor.popping.rules import list_lying, refuse_empty
 from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting
 from station.floor.shared.counting import CountingHand
-from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
+from station.floor.shared.reasons import find_counter, press_counter
 from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
 from station.queries.underway import explain_last
 from station.shop.acts import Answer, good, notice, refuse
@@ -20,7 +20,8 @@ from station.shop.rooms import Do, Input, Number, Point, Took
 from station.shop.views import View, by_part
 from station.shop.words import Say, say, several
 
-USES = {"spoil": "spoiled", "uncut": "rework"}  # what the room's own buttons count
+# what the room's own buttons count
+COUNTS = {"missing": "missing", "spoil": "spoiled", "uncut": "rework"}
 
 
 def handle_input(hand: PoppingHand, given: Input, view: View) -> Do | Took | None:
@@ -126,19 +127,11 @@ def _is_begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
 
 def _press_button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
     parts = count_here(hand, view)
-    if name == "missing":
-        return counting.count_pieces(hand, "missing", parts, view, by=1)
-    if name in USES:
-        counter = find_usual(view, "popping", USES[name])
-        return counting.count_pieces(hand, counter, parts, view, by=1)
-    if name == TURN:
-        return turn_page(hand)
-    if name in ("more", "fewer"):
-        counter = hand.work.counter or find_first(view)
-        return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
+    if name == "pass_on":
+        return _pass_on(hand, parts, view)
     if name == "some":
         return counting.ask_some(hand, parts, view)
-    return _pass_on(hand, view) if name == "pass_on" else None
+    return press_counter(hand, name, parts, view, COUNTS)
 
 
 def _scan_zone(hand: PoppingHand, zone: str, view: View) -> Took:
@@ -188,7 +181,7 @@ def _touch_point(hand: PoppingHand, point: Point, view: View) -> Took | None:
     if part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
         return _scan_zone(hand, zone, view)
-    counter = hand.work.counter or find_first(view)
+    counter = find_counter(hand, view)
     done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
     if done.answer.tone == "stop":
         return done
@@ -209,10 +202,10 @@ def find_piece(revision: Revision, point: Point) -> str:
     return ""
 
 
-def _pass_on(hand: PoppingHand, view: View) -> Do:
+def _pass_on(hand: PoppingHand, parts: counting.Parts, view: View) -> Do:
     """Passes the count on as it stands, every figure said."""
-    parts = counting.list_figures(hand, count_here(hand, view))
-    work, where = hand.work, name_zones(hand, view)
-    args = PassOn(slips=work.slips, parts=parts, where=where, seen=work.seen)
-    numbers = ("batch",) if has_rework(parts) else ()
+    counted, work = counting.list_figures(hand, parts), hand.work
+    where = name_zones(hand, view)
+    args = PassOn(slips=work.slips, parts=counted, where=where, seen=work.seen)
+    numbers = ("batch",) if has_rework(counted) else ()
     return Do(f"batch/{hand.subject}", args, hand.empty(), numbers)

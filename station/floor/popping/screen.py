@@ -119,7 +119,7 @@ def _offer_reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
     if not hand.work.part:
         return ()
     entries = (
-        *list_entries(hand, view, "popping", ROOM),
+        *list_entries(hand, view, ROOM),
         Entry(big=say("missing"), code=button("missing")),
         Entry(big=say("to rework"), code=button("uncut")),
     )

@@ -1,8 +1,9 @@
 """The reasons that a counting screen offers, page by page, so that touch reaches every one."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
-from station.floor.shared.counting import CountingHand
+from station.floor.shared.counting import CountingHand, Parts, count_pieces
 from station.queries.settings import list_reasons
 from station.shop.acts import notice
 from station.shop.cards import button
@@ -26,29 +27,48 @@ def list_offered(view: View, area: str) -> tuple[Reason, ...]:
 def find_usual(view: View, area: str, use: str) -> str:
     """Finds what a work area's own button for this use counts: ``spoiled/01``.
 
-    It is the first one offered whose fact says so, else the first one of the use.
+    It is the first one offered whose fact says so, else the first one of the use; what has no
+    reasons, as what is missing, is counted as it is.
     """
     offered = [r for r in list_offered(view, area) if r.use == use]
     usual = next((r for r in offered if area in r.usual_at), offered[0] if offered else None)
     return f"{use}/{usual.id}" if usual else use
 
 
-def find_first(view: View) -> str:
-    """Finds what “one more” counts before a reason is touched: the shop's first for spoiled."""
+def find_counter(hand: CountingHand, view: View) -> str:
+    """Finds what “one more” counts: as the last time, at first the shop's first for spoiled."""
+    if hand.work.counter:
+        return hand.work.counter
     known = list_reasons(view, "spoiled")
     return f"spoiled/{known[0].id}" if known else "spoiled"
 
 
+def press_counter(
+    hand: CountingHand, name: str, parts: Parts, view: View, own: Mapping[str, str]
+) -> Took | None:
+    """Takes a button that counts, or turns to more reasons; None: it does neither.
+
+    `own` are the buttons that the area has for itself: what each counts, by its name.
+    """
+    if name in own:
+        counter = find_usual(view, hand.area, own[name])
+        return count_pieces(hand, counter, parts, view, by=1)
+    if name in ("more", "fewer"):
+        by = 1 if name == "more" else -1
+        return count_pieces(hand, find_counter(hand, view), parts, view, by=by)
+    return _turn_page(hand) if name == TURN else None
+
+
 def list_entries(
-    hand: CountingHand, view: View, area: str, room: int, also: tuple[Entry, ...] = ()
+    hand: CountingHand, view: View, room: int, also: tuple[Entry, ...] = ()
 ) -> tuple[Entry, ...]:
     """Lists the cards of the page that is open, `room` to a page, and the one that turns it.
 
     `also` are cards of the area's own: they come behind the reasons that it shows first.
     """
-    offered = list_offered(view, area)
+    offered = list_offered(view, hand.area)
     cards = [Entry(big=r.words, code=write("reason", r.id)) for r in offered]
-    usual = sum(area in r.first_at for r in offered)
+    usual = sum(hand.area in r.first_at for r in offered)
     cards[usual:usual] = also
     pages = max(1, -(-len(cards) // room))
     first = hand.work.reasons % pages * room
@@ -56,7 +76,7 @@ def list_entries(
     return (*shown, Entry(big=say("more reasons"), code=button(TURN))) if pages > 1 else shown
 
 
-def turn_page(hand: CountingHand) -> Took:
+def _turn_page(hand: CountingHand) -> Took:
     """Turns to the next page of reasons; behind the last one stands the first again."""
     turned = replace(hand, work=replace(hand.work, reasons=hand.work.reasons + 1))
     return Took(turned, notice(say("More reasons"), say("Touch the one that fits.")))

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.shared import counting
-from station.floor.shared.reasons import TURN, find_first, find_usual, turn_page
+from station.floor.shared.reasons import press_counter
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, list_lying
 from station.floor.trimming.work import TrimmingHand
@@ -19,7 +19,8 @@ from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
 
-USES = {"overtrimmed": "spoiled", "rework": "rework"}  # what the room's own buttons count
+# what the room's own buttons count
+COUNTS = {"lost": "missing", "overtrimmed": "spoiled", "rework": "rework"}
 
 
 def handle_input(hand: TrimmingHand, given: Input, view: View) -> Do | Took | None:
@@ -115,22 +116,14 @@ def _refuse_empty(view: View, batch: Batch) -> Answer:
 def _press_button(
     hand: TrimmingHand, name: str, parts: dict[str, int], view: View
 ) -> Do | Took | None:
-    if name == "lost":
-        return counting.count_pieces(hand, "missing", parts, view, by=1)
-    if name in USES:
-        counter = find_usual(view, "trimming", USES[name])
-        return counting.count_pieces(hand, counter, parts, view, by=1)
-    if name == TURN:
-        return turn_page(hand)
-    if name in ("more", "fewer"):
-        counter = hand.work.counter or find_first(view)
-        return counting.count_pieces(hand, counter, parts, view, by=1 if name == "more" else -1)
+    if name == "on_rack":
+        return _put_on_rack(hand, parts)
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)
     if name in ("master_agrees", "master_differs"):
         compared = CheckMaster(batch=hand.subject, agrees=name == "master_agrees")
         return _check_master(hand, parts, view, compared)
-    return _put_on_rack(hand, parts) if name == "on_rack" else None
+    return press_counter(hand, name, parts, view, COUNTS)
 
 
 def _enter_number(

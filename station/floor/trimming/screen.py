@@ -163,7 +163,7 @@ def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
     ]
     if hand.work.part:
         missing = Entry(big=say("missing"), code=button("lost"))
-        entries += list_entries(hand, view, "trimming", ROOM, (missing,))
+        entries += list_entries(hand, view, ROOM, (missing,))
     return (Cards(title=say("Say what you see"), entries=tuple(entries)),)
 
 
