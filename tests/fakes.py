@@ -7,7 +7,7 @@ from station.shop.acts import Act, Answer
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Held, Move, head
 from station.shop.places import find_reason_of
-from station.shop.views import F, Passed, Past, Rules, Written, fitted
+from station.shop.views import F, Noted, Passed, Past, Rules, Written, fitted
 
 
 @dataclass
@@ -18,6 +18,7 @@ class FakeView:
     pieces: Counter[tuple[str, str, str]] = field(default_factory=Counter)
     entries: list[Past] = field(default_factory=list)
     routers: dict[str, str] = field(default_factory=dict)  # by act: that cut what it moved
+    readings: list[Noted] = field(default_factory=list)
     beginning: str = ""
 
     @classmethod
@@ -54,9 +55,19 @@ class FakeView:
         for entry in self.entries:
             hour, router = entry.act.at[:13], self.routers.get(entry.act.id, "")
             for m in entry.moves if since <= hour <= until else ():
-                way, why = (head(m.frm.place), head(m.to.place)), find_reason_of(m.to.place)
+                way = (head(m.frm.place), head(m.to.place))
+                why = find_reason_of(m.to.place) or find_reason_of(m.frm.place)
                 sums[hour, *way, m.part, router, why] += m.qty
         return tuple(Passed(*key, qty) for key, qty in sorted(sums.items()))
+
+    def series(self, subject: str, kind: str, since: str = "") -> tuple[Noted, ...]:
+        return tuple(
+            noted
+            for noted in self.readings
+            if noted.at >= since
+            and noted.reading.kind == kind
+            and subject in noted.reading.subjects
+        )
 
     def last(self, subject, kind=""):
         kind = kind if isinstance(kind, str) else kind.kind
@@ -90,6 +101,7 @@ class FakeView:
             sets.append(Written(fact.key, before, None if isinstance(fact, Gone) else fact))
         self._move(answer.moves)
         self.routers[act.id] = answer.router
+        self.readings += [Noted(act.at, act.id, reading) for reading in answer.readings]
         self.entries.append(Past(act, answer.moves, tuple(sets), undone=False))
 
     def _move(self, moves: tuple[Move, ...]) -> None:

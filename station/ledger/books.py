@@ -9,7 +9,15 @@ from dataclasses import replace
 from typing import Any
 
 from station.ledger.codec import Body, Change, State, lift_say, state_of
-from station.ledger.effects import SpotKey, TallyKey, TallyRow, net, tally_rows
+from station.ledger.effects import (
+    ReadingKey,
+    SpotKey,
+    TallyKey,
+    TallyRow,
+    net,
+    reading_rows,
+    tally_rows,
+)
 from station.ledger.sound import LEFT_OUT
 from station.shop.conflicts import left_out
 from station.shop.places import balances
@@ -22,12 +30,13 @@ NOTHING = Say()
 
 
 class Books:
-    """Balances, facts and tallies after the entries taken in so far."""
+    """Balances, facts, tallies and readings after the entries taken in so far."""
 
     def __init__(self) -> None:
         self.balance: dict[SpotKey, int] = {}
         self.fact: dict[str, FactRow] = {}
         self.tally: dict[TallyKey, int] = {}
+        self.reading: dict[ReadingKey, str] = {}
 
     def take(self, body: Body, why: Say = NOTHING, *, trusted: bool = False) -> Say:
         """Takes an entry in; returns why it is left out, if it is. Never fails on content.
@@ -53,6 +62,7 @@ class Books:
             self.set_fact(change.key, row_of(change.after, id_))
         self.set_spots(spots)
         self.count(tally_rows(body))
+        self.reading.update((row[:-1], row[-1]) for row in reading_rows(body))
 
     def spots(self, changes: Mapping[SpotKey, int]) -> dict[SpotKey, int]:
         """The pieces at spots after changes."""
@@ -94,6 +104,7 @@ class Books:
             "balance": self.balance,
             "fact": self.fact,
             "tally": self.tally,
+            "reading": self.reading,
         }
         return named[name]
 
@@ -101,7 +112,7 @@ class Books:
         """The rows of a derived table."""
         if name == "fact":
             return ((key, *rest) for key, rest in self.fact.items())
-        return ((*key, qty) for key, qty in self.table(name).items())
+        return ((*key, last) for key, last in self.table(name).items())
 
     def differing(self, name: str, found: Iterable[tuple[Any, ...]]) -> list[str]:
         """The keys of rows that are not as derived. Uses the books up: they are large."""
@@ -111,7 +122,7 @@ class Books:
             key, rest = (row[0], row[1:]) if name == "fact" else (row[:-1], row[-1])
             if left.pop(key, None) != rest:
                 wrong.append(key)
-        return sorted(k if isinstance(k, str) else "/".join(k) for k in (*wrong, *left))
+        return sorted(k if isinstance(k, str) else "/".join(map(str, k)) for k in (*wrong, *left))
 
     def unfit(self, body: Body) -> Say:
         """Why an entry does not fit what came before; nothing when it does.

@@ -14,8 +14,8 @@ import msgspec
 
 from station.ledger import statements
 from station.ledger.books import Books
-from station.ledger.codec import State
-from station.ledger.effects import TallyKey
+from station.ledger.codec import State, read_reading
+from station.ledger.effects import ReadingRow, TallyKey
 from station.ledger.faults import Fault
 from station.ledger.sound import readable
 from station.ledger.store import Store
@@ -73,6 +73,7 @@ class _Packed(msgspec.Struct, frozen=True, array_like=True):
     balance: list[tuple[str, str, str, int]]
     fact: list[tuple[str, str, str | None, str, str]]
     tally: list[_Sum]
+    reading: list[ReadingRow] = []  # older programs kept none
 
 
 _decode = msgspec.msgpack.Decoder(_Packed).decode
@@ -85,6 +86,7 @@ def close(books: Books, begin: Begin) -> Closing:
         [(*key, qty) for key, qty in books.balance.items()],
         [(key, *row) for key, row in books.fact.items()],
         [_Sum(*key[:4], qty, *key[4:]) for key, qty in books.tally.items()],
+        [(*key, text) for key, text in books.reading.items()],
     )
     packed = zlib.compress(msgspec.msgpack.encode(rows))
     return Closing(begin.number, begin.digest, _seal(begin.number, begin.digest, packed) + packed)
@@ -97,6 +99,7 @@ def opened(closing: Closing) -> tuple[Begin, Books]:
     books.balance.update((row[:3], row[3]) for row in rows.balance)
     books.fact.update((row[0], row[1:]) for row in rows.fact)
     books.tally.update((row.key, row.qty) for row in rows.tally)
+    books.reading.update((row[:-1], row[-1]) for row in rows.reading)
     _check(rows, books)
     return Begin(closing.number, closing.digest, rows.at), books
 
@@ -122,7 +125,7 @@ def _unpacked(closing: Closing) -> _Packed:
 
 
 def _check(rows: _Packed, books: Books) -> None:
-    """Each row once, pieces balance and none are owed, and every fact can be read."""
+    """Each row once, pieces balance and none are owed, every fact and reading can be read."""
     for name in statements.DERIVED:
         if len(books.table(name)) != len(getattr(rows, name)):
             raise ClosingWrong(f"the table {name} names one row twice")
@@ -130,6 +133,7 @@ def _check(rows: _Packed, books: Books) -> None:
     if any(not row.qty or abs(row.qty) > _LARGEST_SUM for row in rows.tally):
         raise ClosingWrong("a count is none")
     _check_facts(rows.fact)
+    _check_readings(rows.reading)
 
 
 def _check_pieces(rows: Iterable[tuple[str, str, str, int]]) -> None:
@@ -150,6 +154,16 @@ def _check_facts(rows: Iterable[tuple[str, str, str | None, str, str]]) -> None:
             raise ClosingWrong(f"the fact {key} cannot be read") from error
         if not sound:
             raise ClosingWrong(f"the fact {key} is no such fact")
+
+
+def _check_readings(rows: Iterable[ReadingRow]) -> None:
+    for subject, kind, at, _, _, text in rows:
+        try:
+            reading = read_reading(text)
+        except msgspec.MsgspecError as error:
+            raise ClosingWrong(f"a {kind} of {subject} cannot be read") from error
+        if subject not in reading.subjects or kind != reading.kind or not reading.is_sound:
+            raise ClosingWrong(f"what was read at {at} is no {kind} of {subject}")
 
 
 def begin_of(store: Store) -> Begin:

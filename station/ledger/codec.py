@@ -20,6 +20,7 @@ from station.ledger.newer import read_newer
 from station.shop.acts import Act, Answer, Args, Tone, Unread, with_args
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import Move
+from station.shop.readings import Reading
 from station.shop.views import F, Past, Rules, Written
 from station.shop.words import Say
 
@@ -53,7 +54,8 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     `reversed_at` is when what was taken back in the end was done, and `restores` that this
     takes a taking back back: what was done then counts again.
 
-    `router` is the one that cut what is moved, for the sums by hour.
+    `router` is the one that cut what is moved, for the sums by hour. `readings` are what was
+    measured or seen; of what is taken back they are named again, and count no more.
 
     `verdict` is empty, or why the act did not hold any more when it was shared: then its
     moves are not made, and stand in `wanted`.
@@ -67,6 +69,7 @@ class Body(msgspec.Struct, frozen=True, omit_defaults=True):
     sets: tuple[Change, ...] = ()
     prints: tuple[tuple[str, str], ...] = ()
     router: str = ""
+    readings: tuple[Reading, ...] = ()
     reverses: str = ""
     reversed_at: str = ""
     restores: bool = False
@@ -84,6 +87,7 @@ class Brief(msgspec.Struct, frozen=True):
 _write = msgspec.json.Encoder().encode
 _read_body = msgspec.json.Decoder(Body).decode
 _read_plain = msgspec.json.Decoder(dict[str, Any]).decode
+read_reading = msgspec.json.Decoder(Reading).decode
 read_brief = msgspec.json.Decoder(Brief).decode
 
 
@@ -127,6 +131,22 @@ def full_shelf(fact: Fact) -> tuple[str | None, str]:
 def state_of(fact: Fact) -> State:
     """A fact as an entry sets it. Raises EffectsWrong when it could not be read back."""
     return State(msgspec.Raw(write_fact(fact)), *full_shelf(fact))
+
+
+def keep_reading(reading: Reading) -> Reading:
+    """The reading as an entry holds it. Raises EffectsWrong when it could not be read back."""
+    try:
+        kept = read_reading(_write(reading))
+    except (TypeError, msgspec.MsgspecError) as error:
+        raise EffectsWrong(f"{reading} cannot be kept: {error}") from error
+    if not kept.is_sound:
+        raise EffectsWrong(f"{reading} is no reading")
+    return kept
+
+
+def write_reading(reading: Reading) -> str:
+    """A reading as text."""
+    return _write(reading).decode()
 
 
 def lay(value: object) -> object:
@@ -222,6 +242,7 @@ def answer_of(body: Body) -> Answer:
         sets=sets,
         prints=body.prints,
         router=body.router,
+        readings=body.readings,
     )
 
 

@@ -8,13 +8,15 @@ from typing import NamedTuple
 import msgspec
 
 from station.ledger import statements
-from station.ledger.codec import Body, Change
+from station.ledger.codec import Body, Change, write_reading
 from station.ledger.faults import EffectsWrong
 from station.shop.moves import Move, head
 from station.shop.places import balances, find_reason_of
 
 SpotKey = tuple[str, str, str]  # batch, part, place: as the balance table is keyed
 TallyKey = tuple[str, str, str, str, str, str]  # hour, from, to, part, router, reason
+ReadingKey = tuple[str, str, str, str, int]  # subject, kind, time, act, which of its readings
+ReadingRow = tuple[str, str, str, str, int, str]
 TallyRow = tuple[str, str, str, str, str, str, int]
 
 
@@ -55,6 +57,8 @@ def writes(body: Body) -> list[str]:
         for state in (change.before, change.after):
             if state and state.shelf is not None:
                 names.add(f"shelf/{state.shelf}")
+    for reading in body.readings:
+        names.update(f"series/{subject}/{reading.kind}" for subject in reading.subjects)
     return sorted(names)
 
 
@@ -141,3 +145,26 @@ def apply_tally(connection: sqlite3.Connection, body: Body) -> None:
     connection.executemany(statements.ADD_TALLY, rows)
     if rows:  # what only adds comes to nothing where others took away more than was there
         connection.execute(statements.DROP_EMPTY_TALLY, (rows[0][0],))
+
+
+def reading_rows(body: Body) -> list[ReadingRow]:
+    """The readings of an entry, each under all that it is found under.
+
+    A reversal adds none and takes none away: whether an act was taken back is a fact, and
+    those of such an act are passed over when they are asked for.
+    """
+    if body.reverses or not body.readings:
+        return []
+    act = body.act
+    return [
+        (subject, reading.kind, act.at, act.id, n, text)
+        for n, reading in enumerate(body.readings)
+        for text in (write_reading(reading),)
+        for subject in reading.subjects
+    ]
+
+
+def apply_readings(connection: sqlite3.Connection, body: Body) -> None:
+    """Keeps the readings of an entry."""
+    if rows := reading_rows(body):
+        connection.executemany(statements.PUT_READING, rows)

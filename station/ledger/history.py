@@ -18,6 +18,7 @@ from station.ledger.codec import (
     digest,
     full_shelf,
     keep_act,
+    keep_reading,
     lay_say,
     write_body,
     write_fact,
@@ -146,6 +147,7 @@ class History:
             sets=self.changes(answer.sets),
             prints=answer.prints,
             router=answer.router,
+            readings=tuple(map(keep_reading, answer.readings)),
         )
         return Decided(answer, body, view.reads)
 
@@ -191,6 +193,7 @@ class History:
             raise EffectsWrong(f"{body.act.kind} would leave less than nothing: {short}")
         effects.apply_sets(connection, body.act.id, body.sets)
         effects.apply_tally(connection, body)
+        effects.apply_readings(connection, body)
 
     def _hold(self, body: Body, facts: tuple[Fact, ...]) -> None:
         """Keeps the facts as written at hand."""

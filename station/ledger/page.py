@@ -1,6 +1,6 @@
 """The derived tables under one page of entries: read when needed, written once at the end.
 
-Its tally is what is to be added.
+Its tally is what is to be added, and so are its readings.
 """
 
 import sqlite3
@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from station.ledger import statements
 from station.ledger.books import Books, FactRow, row_of
 from station.ledger.codec import Body
-from station.ledger.effects import SpotKey, list_text, net, tally_rows
+from station.ledger.effects import ReadingKey, SpotKey, list_text, net, reading_rows, tally_rows
 from station.ledger.store import Store
 
 
@@ -22,6 +22,7 @@ class Page(Books):
         self._spots: dict[SpotKey, int] = {}  # as they were found
         self._facts: dict[str, FactRow | None] = {}
         self._now: dict[str, FactRow | None] = {}
+        self._gone: list[ReadingKey] = []  # readings of acts that were taken back
         self._whole: set[str] = set()  # batches whose spots are all known
 
     def prepare(self, bodies: Iterable[Body]) -> None:
@@ -73,6 +74,7 @@ class Page(Books):
             self.set_fact(change.key, row_of(change.before, ""))
         self.set_spots(self.spots({key: -more for key, more in net(body.moves).items()}))
         self.count((*row[:-1], -row[-1]) for row in tally_rows(body))
+        self._gone += (row[:-1] for row in reading_rows(body))
 
     def touched(self) -> set[str]:
         """Keys of facts that are not as they were found."""
@@ -91,3 +93,5 @@ class Page(Books):
         many(statements.ADD_TALLY, ((*k, qty) for k, qty in self.tally.items()))
         hours = {key[0] for key in self.tally}
         many(statements.DROP_EMPTY_TALLY, ((hour,) for hour in hours))
+        many(statements.DROP_READING, self._gone)
+        many(statements.PUT_READING, ((*k, text) for k, text in self.reading.items()))

@@ -114,6 +114,10 @@ def readable(key: str, state: State) -> bool:
     return True
 
 
+def _bad_reading(body: Body, _id: str) -> bool:
+    return any(not reading.is_sound for reading in body.readings)
+
+
 def _bad_words(body: Body, _id: str) -> bool:
     for kept in (body.said, body.do):
         if kept:
@@ -139,5 +143,6 @@ _WRONG: tuple[tuple[str, Callable[[Body, str], bool]], ...] = (
     ("it moves a number that cannot be", _bad_move),
     ("it sets one fact twice", _twice),
     ("a fact in it cannot be read", _bad_fact),
+    ("a reading in it cannot be", _bad_reading),
     ("its words cannot be read", _bad_words),
 )

@@ -4,8 +4,8 @@ Never changed by hand: ``python -m resources.statements`` makes it, a test compa
 """
 
 FORMAT = 1
-LAYOUT = 2
-DERIVED = ("balance", "fact", "tally")
+LAYOUT = 3
+DERIVED = ("balance", "fact", "tally", "reading")
 CREATION = (
     "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
     "CREATE TABLE closing ( number INTEGER NOT NULL, digest BLOB NOT NULL, at TEXT NOT NULL, books BLOB NOT NULL, PRIMARY KEY (number) ) STRICT",
@@ -13,6 +13,7 @@ CREATION = (
     'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     'CREATE TABLE local ( "key" TEXT NOT NULL, value TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     "CREATE TABLE pending ( seq INTEGER NOT NULL, id TEXT NOT NULL, subject TEXT NOT NULL, reads TEXT NOT NULL, body TEXT NOT NULL, PRIMARY KEY (seq), UNIQUE (id) ) STRICT",
+    "CREATE TABLE reading ( subject TEXT NOT NULL, kind TEXT NOT NULL, at TEXT NOT NULL, entry TEXT NOT NULL, n INTEGER NOT NULL, body TEXT NOT NULL, PRIMARY KEY (subject, kind, at, entry, n) ) WITHOUT ROWID, STRICT",
     'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, router TEXT NOT NULL, reason TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part, router, reason) ) WITHOUT ROWID, STRICT',
     "CREATE INDEX balance_place ON balance (place, part)",
     "CREATE INDEX entry_at ON entry (at)",
@@ -23,9 +24,11 @@ RENEWAL = (
     "DROP TABLE IF EXISTS balance",
     "DROP TABLE IF EXISTS fact",
     "DROP TABLE IF EXISTS tally",
+    "DROP TABLE IF EXISTS reading",
     "CREATE TABLE balance ( batch TEXT NOT NULL, part TEXT NOT NULL, place TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (batch, part, place) ) WITHOUT ROWID, STRICT",
     'CREATE TABLE fact ( "key" TEXT NOT NULL, body TEXT NOT NULL, shelf TEXT, rank TEXT NOT NULL, entry TEXT NOT NULL, PRIMARY KEY ("key") ) STRICT',
     'CREATE TABLE tally ( hour TEXT NOT NULL, frm TEXT NOT NULL, "to" TEXT NOT NULL, part TEXT NOT NULL, router TEXT NOT NULL, reason TEXT NOT NULL, qty INTEGER NOT NULL, PRIMARY KEY (hour, frm, "to", part, router, reason) ) WITHOUT ROWID, STRICT',
+    "CREATE TABLE reading ( subject TEXT NOT NULL, kind TEXT NOT NULL, at TEXT NOT NULL, entry TEXT NOT NULL, n INTEGER NOT NULL, body TEXT NOT NULL, PRIMARY KEY (subject, kind, at, entry, n) ) WITHOUT ROWID, STRICT",
     "CREATE INDEX balance_place ON balance (place, part)",
     "CREATE INDEX fact_shelf ON fact (shelf, rank) WHERE shelf IS NOT NULL",
 )
@@ -80,6 +83,9 @@ DROP_FACT = 'DELETE FROM fact WHERE fact."key" = ?'
 ADD_TALLY = 'INSERT INTO tally (hour, frm, "to", part, router, reason, qty) VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (hour, frm, "to", part, router, reason) DO UPDATE SET qty = (tally.qty + excluded.qty)'
 DROP_EMPTY_TALLY = "DELETE FROM tally WHERE tally.qty = 0 AND tally.hour = ?"
 TALLY = 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason, tally.qty FROM tally WHERE tally.hour >= ? AND tally.hour <= ? ORDER BY tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason'
+PUT_READING = "INSERT INTO reading (subject, kind, at, entry, n, body) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (subject, kind, at, entry, n) DO UPDATE SET body = excluded.body"
+DROP_READING = "DELETE FROM reading WHERE reading.subject = ? AND reading.kind = ? AND reading.at = ? AND reading.entry = ? AND reading.n = ?"
+SERIES = 'SELECT reading.at, reading.entry, reading.body FROM reading WHERE reading.subject = ? AND reading.kind = ? AND reading.at >= ? AND NOT (EXISTS (SELECT fact."key" FROM fact WHERE fact."key" = (\'undone/\' || reading.entry))) ORDER BY reading.at, reading.entry, reading.n'
 CLOSED_AT = "SELECT closing.number, closing.digest, closing.at FROM closing"
 CLOSED_BOOKS = "SELECT closing.books FROM closing"
 PUT_CLOSING = "INSERT INTO closing (number, digest, at, books) VALUES (?, ?, ?, ?)"
@@ -92,15 +98,18 @@ ALL_ROWS = {
     "balance": "SELECT balance.batch, balance.part, balance.place, balance.qty FROM balance",
     "fact": 'SELECT fact."key", fact.body, fact.shelf, fact.rank, fact.entry FROM fact',
     "tally": 'SELECT tally.hour, tally.frm, tally."to", tally.part, tally.router, tally.reason, tally.qty FROM tally',
+    "reading": "SELECT reading.subject, reading.kind, reading.at, reading.entry, reading.n, reading.body FROM reading",
 }
 DROP_LOCAL = 'DELETE FROM local WHERE local."key" = ?'
 EMPTY = {
     "balance": "DELETE FROM balance",
     "fact": "DELETE FROM fact",
     "tally": "DELETE FROM tally",
+    "reading": "DELETE FROM reading",
 }
 FILL = {
     "balance": "INSERT INTO balance (batch, part, place, qty) VALUES (?, ?, ?, ?)",
     "fact": 'INSERT INTO fact ("key", body, shelf, rank, entry) VALUES (?, ?, ?, ?, ?)',
     "tally": 'INSERT INTO tally (hour, frm, "to", part, router, reason, qty) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    "reading": "INSERT INTO reading (subject, kind, at, entry, n, body) VALUES (?, ?, ?, ?, ?, ?)",
 }

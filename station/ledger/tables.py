@@ -30,7 +30,7 @@ from sqlalchemy.schema import CreateIndex, CreateTable, DropTable
 from sqlalchemy.sql.expression import BindParameter, ClauseElement, ColumnElement, Select
 
 FORMAT = 1  # of entries: raised when an older program could no longer apply them
-LAYOUT = 2  # of what is derived: raised with its tables, which an older file then gets anew
+LAYOUT = 3  # of what is derived: raised with its tables, which an older file then gets anew
 
 _DIALECT = sqlite.dialect(paramstyle="qmark")
 meta = MetaData()
@@ -105,6 +105,19 @@ tally = Table(
     sqlite_with_rowid=False,
 )
 
+reading = Table(
+    "reading",
+    meta,
+    _text("subject", key=True),  # a reading has a row for each thing that it is found under
+    _text("kind", key=True),
+    _text("at", key=True),
+    _text("entry", key=True),  # id of the act that it was taken at
+    Column("n", Integer, primary_key=True, autoincrement=False),  # which of that act's
+    _text("body"),
+    sqlite_strict=True,
+    sqlite_with_rowid=False,
+)
+
 closing = Table(
     "closing",
     meta,
@@ -117,7 +130,7 @@ closing = Table(
 
 local = Table("local", meta, _text("key", key=True), _text("value"), sqlite_strict=True)
 
-_derived = (balance, fact, tally)
+_derived = (balance, fact, tally, reading)
 DERIVED = tuple(table.name for table in _derived)
 
 
@@ -283,6 +296,20 @@ TALLY = sql(
     select(tally)
     .where(tally.c.hour >= bindparam("a"), tally.c.hour <= bindparam("b"))
     .order_by(*tally.primary_key.columns)
+)
+
+PUT_READING = _putting(reading)
+DROP_READING = sql(delete(reading).where(*(c == bindparam(c.name) for c in reading.primary_key)))
+_undone = literal_column("'undone/'", Text).concat(reading.c.entry)
+SERIES = sql(
+    select(reading.c.at, reading.c.entry, reading.c.body)
+    .where(
+        reading.c.subject == bindparam("s"),
+        reading.c.kind == bindparam("k"),
+        reading.c.at >= bindparam("a"),
+        ~select(fact.c.key).where(fact.c.key == _undone).exists(),
+    )
+    .order_by(reading.c.at, reading.c.entry, reading.c.n)
 )
 
 CLOSED_AT = sql(select(closing.c.number, closing.c.digest, closing.c.at))

@@ -106,6 +106,7 @@ def _reversal(act: KeptAct, body: Body, answer: Answer) -> Body:
         moves=tuple(m.back() for m in reversed(body.moves)),
         sets=(*sets, Change(f"undone/{own}", None, note), *spent),
         router=body.router,
+        readings=body.readings,
         reverses=own,
         reversed_at=body.reversed_at or body.act.at,
         restores=bool(body.reverses) and not body.restores,

@@ -6,13 +6,13 @@ from typing import Any, NamedTuple, overload
 import msgspec
 
 from station.ledger import statements
-from station.ledger.codec import Body, State, past_of, read_body, read_fact
+from station.ledger.codec import Body, State, past_of, read_body, read_fact, read_reading
 from station.ledger.faults import ReadsWrong
 from station.ledger.store import Store
 from station.shop.acts import Args
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import A, F, Passed, Past, Rules
+from station.shop.views import A, F, Noted, Passed, Past, Rules
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
 
@@ -111,6 +111,14 @@ class Reader:
         """Sums of moves by hour."""
         return tuple(map(Passed._make, self._rows(statements.TALLY, (since, until))))
 
+    def series(self, subject: str, kind: str, since: str) -> tuple[Noted, ...]:
+        """Readings by time."""
+        rows = self._rows(statements.SERIES, (subject, kind, since))
+        try:
+            return tuple(Noted(at, entry, read_reading(text)) for at, entry, text in rows)
+        except msgspec.DecodeError as error:
+            raise self._store.spoilt() from error
+
     def past_of(self, body: Body) -> Past[Any]:
         """A body as a rule sees it."""
         try:
@@ -193,6 +201,10 @@ class OpenView:
         """Sums of moves by hour, from hour `since` up to and including hour `until`."""
         return self._reader.passed(since, until)
 
+    def series(self, subject: str, kind: str, since: str = "") -> tuple[Noted, ...]:
+        """Readings of one kind by time, of a thing or of what came from it."""
+        return self._reader.series(subject, kind, since)
+
     @overload
     def last(self, subject: str, kind: type[A]) -> Past[A] | None: ...
     @overload
@@ -247,6 +259,11 @@ class NotingView:
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """For faces only: what a decision depends on must have a name."""
         raise ReadsWrong(f"A rule reads the flow from {since} to {until}: that is for faces")
+
+    def series(self, subject: str, kind: str, since: str = "") -> tuple[Noted, ...]:
+        """Readings of one kind by time, of a thing or of what came from it."""
+        self.reads.add(f"series/{subject}/{kind}")
+        return self._reader.series(subject, kind, since)
 
     @overload
     def last(self, subject: str, kind: type[A]) -> Past[A] | None: ...

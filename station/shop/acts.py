@@ -13,6 +13,7 @@ import msgspec
 
 from station.shop.facts import Fact
 from station.shop.moves import Move
+from station.shop.readings import Reading
 from station.shop.words import Say
 
 Tone = Literal["good", "attention", "stop"]
@@ -144,6 +145,7 @@ class Answer:
     `certain`: two stations must not both do it. ``told``: the strip waits for the shop's
     word; ``needed``: without the shop it is refused. `router` cut what is moved, which is
     kept in the sums by hour; empty where it is not known, or where there are several.
+    `readings` are what was measured or seen.
     """
 
     tone: Tone
@@ -156,6 +158,7 @@ class Answer:
     prints: tuple[tuple[str, str], ...] = ()  # papers to print: ("traveller", "00412")
     certain: Literal["", "told", "needed"] = ""
     router: str = ""
+    readings: tuple[Reading, ...] = ()
 
 
 def good(
@@ -165,9 +168,18 @@ def good(
     moves: tuple[Move, ...] = (),
     sets: tuple[Fact, ...] = (),
     prints: tuple[tuple[str, str], ...] = (),
+    readings: tuple[Reading, ...] = (),
 ) -> Answer:
     """Done, and nothing to worry about."""
-    return Answer(tone="good", said=said, do=do, moves=moves, sets=sets, prints=prints)
+    return Answer(
+        tone="good",
+        said=said,
+        do=do,
+        moves=moves,
+        sets=sets,
+        prints=prints,
+        readings=readings,
+    )
 
 
 def attention(
@@ -177,9 +189,18 @@ def attention(
     moves: tuple[Move, ...] = (),
     sets: tuple[Fact, ...] = (),
     prints: tuple[tuple[str, str], ...] = (),
+    readings: tuple[Reading, ...] = (),
 ) -> Answer:
     """Done, and somebody should look."""
-    return Answer(tone="attention", said=said, do=do, moves=moves, sets=sets, prints=prints)
+    return Answer(
+        tone="attention",
+        said=said,
+        do=do,
+        moves=moves,
+        sets=sets,
+        prints=prints,
+        readings=readings,
+    )
 
 
 def ask(said: Say, do: Say, asks: Asks) -> Answer:

@@ -8,6 +8,7 @@ import msgspec
 from station.shop.acts import Act, Answer, Args, plain_of, with_args
 from station.shop.facts import Fact
 from station.shop.moves import Held, Move
+from station.shop.readings import Reading
 from station.shop.words import Say
 
 F = TypeVar("F", bound=Fact)
@@ -30,6 +31,14 @@ class Past(NamedTuple, Generic[A_co]):
     moves: tuple[Move, ...]
     sets: tuple[Written, ...]
     undone: bool  # another entry has taken it back
+
+
+class Noted(NamedTuple):
+    """A reading as the history has it: when it was taken, and the id of the act."""
+
+    at: str
+    act: str
+    reading: Reading
 
 
 class Passed(NamedTuple):
@@ -69,6 +78,12 @@ class View(Protocol):
         """Sums of moves by hour, from hour `since` up to and including hour `until`.
 
         For faces only: no rule depends on it.
+        """
+
+    def series(self, subject: str, kind: str, since: str = "") -> tuple[Noted, ...]:
+        """Readings of one kind by time, of a thing (``part/014``) or of what came from it.
+
+        From the time `since` on; those of an act that was taken back are left out.
         """
 
     @overload

@@ -5,6 +5,7 @@ from pathlib import Path
 from station.ledger.absorb import HistoryBroken
 from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
+from station.ledger.statements import DERIVED
 from station.ledger.talk import exchange
 from station.shop.views import Rule
 from tests.ledger.toy import RULES
@@ -57,7 +58,7 @@ def same(*stations: Station) -> bool:
     everything = [
         [
             s.ledger._store.run(f"SELECT * FROM {table} ORDER BY 1, 2, 3, 4").fetchall()
-            for table in ("entry", "balance", "fact", "tally")
+            for table in ("entry", *DERIVED)
         ]
         for s in stations
     ]

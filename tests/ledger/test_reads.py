@@ -10,6 +10,7 @@ from station.ledger.effects import writes
 from station.ledger.view import NotingView
 from station.shop.acts import Answer
 from station.shop.facts import Batch, Worker
+from station.shop.readings import MINUTES
 from station.shop.views import View
 from tests.ledger import toy
 from tests.ledger.test_undo import PLACES, answers, holds
@@ -28,6 +29,8 @@ READS: list[Callable[[View], object]] = [
     lambda v: v.last("batch/00412", "given"),
     lambda v: v.last("batch/9"),
     *(lambda v, n=n: v.past(f"a{n}") for n in range(4)),
+    *(lambda v, s=s: v.series(s, "size/A") for s in ("part/1", "router/1", "router/2")),
+    lambda v: v.series("router/1", MINUTES),
 ]
 
 

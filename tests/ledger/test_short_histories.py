@@ -7,6 +7,7 @@ import pytest
 
 from station.ledger.closing import Begin, close
 from station.ledger.rebuild import closed
+from station.ledger.statements import DERIVED
 from tests.ledger.stations import Station
 from tests.ledger.toy import act
 from tests.simulate.shop import MemoryShop
@@ -68,7 +69,7 @@ class Days:
         whole = self.stations[0].ledger
         for one in self.stations:
             assert one.ledger.check() == []
-            for table in ("balance", "fact", "tally"):
+            for table in DERIVED:
                 every = f"SELECT * FROM {table} ORDER BY 1, 2, 3, 4"
                 assert one.ledger._store.rows(every) == whole._store.rows(every)
             begin = one.ledger.begins()[0]

@@ -10,6 +10,7 @@ from station.shop.acts import Answer, good
 from station.shop.facts import Batch, Gone, Worker
 from station.shop.moves import Move, Spot, move
 from station.shop.places import balances
+from station.shop.readings import MINUTES, Reading
 from station.shop.words import say
 from tests.ledger import toy
 from tests.ledger.toy import AT, act, opened, tables_of
@@ -36,7 +37,7 @@ def test_acts_are_taken_back_in_turn(tmp_path):
         ledger.record(act(name))
     for name in "cba":
         assert ledger.undo(name, act(f"u{name}", "undo")).entry
-    assert tables_of(ledger) == [[], [], []]
+    assert tables_of(ledger) == [[], [], [], []]
     assert ledger.check() == []
 
 
@@ -122,14 +123,23 @@ facts = st.one_of(
     ),
     st.sampled_from("123").map(lambda n: Gone(id=n, gone=f"worker/{n}")),
 )
+readings = st.builds(
+    Reading,
+    subject=st.sampled_from(("part/1", "router/1")),
+    kind=st.sampled_from(("size/A", MINUTES)),
+    value=st.integers(1, 9),
+    router=st.sampled_from(("", "1", "2")),
+)
 answers = st.builds(
-    lambda m, f, router: replace(
+    lambda m, f, router, r: replace(
         good(say("done"), moves=tuple(m), sets=tuple({x.key: x for x in f}.values())),
         router=router,
+        readings=tuple(r),
     ),
     st.lists(moves, max_size=4),
     st.lists(facts, max_size=3),
     st.sampled_from(("", "1", "2")),
+    st.lists(readings, max_size=3),
 )
 steps = st.lists(st.one_of(answers, st.integers(0, 30)), min_size=4, max_size=40)
 

@@ -8,10 +8,12 @@ from station.ledger.ledger import Ledger
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.facts import KINDS, Batch
 from station.shop.moves import move
+from station.shop.readings import Reading
 from station.shop.views import Rule, View
 from station.shop.words import say
 
 AT = "2026-11-25T10:42:07"
+COUNTED = "counted"
 EVERY = frozenset(KINDS.values())
 
 
@@ -28,6 +30,7 @@ def cut(act: Act, view: View) -> Answer:
         moves=(move("014", qty, "cut", "popping/1", batch.id),),
         sets=(replace(batch, cut=batch.cut + 1),),
         prints=(("slip", batch.id),),
+        readings=(Reading(subject="part/014", kind=COUNTED, value=float(qty), batch=batch.id),),
     )
 
 
@@ -70,11 +73,18 @@ def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: 
     )
 
 
+READINGS = (
+    "SELECT * FROM reading WHERE NOT EXISTS"
+    " (SELECT 1 FROM fact WHERE key = 'undone/' || reading.entry) ORDER BY 1, 2, 3, 4, 5"
+)
+
+
 def tables_of(ledger: Ledger) -> list[list[tuple[object, ...]]]:
     """The derived tables as they stand, what was taken back left out."""
     run = ledger._store.run
     return [
         run("SELECT * FROM balance ORDER BY 1, 2, 3").fetchall(),
         run("SELECT * FROM fact WHERE key NOT LIKE 'undone/%' ORDER BY 1").fetchall(),
-        run("SELECT * FROM tally ORDER BY 1, 2, 3, 4").fetchall(),
+        run("SELECT * FROM tally ORDER BY 1, 2, 3, 4, 5, 6").fetchall(),
+        run(READINGS).fetchall(),
     ]

@@ -16,6 +16,7 @@ import pytest
 
 from station.ledger.faults import Fault, InUse
 from station.ledger.ledger import Ledger
+from station.ledger.statements import DERIVED
 from station.ledger.talk import exchange
 from station.shop.facts import Batch
 from tests.ledger.stations import Station
@@ -216,7 +217,7 @@ def state(folder):
         gc.collect()
         ledger = opened(folder)
     run = ledger._store.rows
-    held = [run(f"SELECT * FROM {t} ORDER BY 1, 2, 3, 4") for t in ("balance", "fact", "tally")]
+    held = [run(f"SELECT * FROM {t} ORDER BY 1, 2, 3, 4") for t in DERIVED]
     ids = [
         run("SELECT number, id FROM entry ORDER BY number"),
         run("SELECT id FROM pending ORDER BY seq"),

@@ -2,8 +2,8 @@
 
 A line of ``kinds.txt`` is a kind, and each of its arguments with its type; ``=`` where it may be
 missing; below them are the words that a field of a fact may hold. A new kind is a new line, and
-a new argument, which may be missing, a new word. Nothing else in it may change: shops have files
-that were written so.
+a new argument, which may be missing, a new word. What a reading holds stands last. Nothing else in
+it may change: shops have files that were written so.
 """
 
 from dataclasses import is_dataclass
@@ -18,6 +18,8 @@ from station.ledger.sound import LEFT_OUT
 from station.shop.acts import Args, TakeBack
 from station.shop.facts import KINDS
 from station.shop.plain import choices, field_types
+from station.shop.readings import KINDS as READ
+from station.shop.readings import Reading
 
 KEPT = Path(__file__).with_name("kinds.txt").read_text(encoding="utf-8")
 ANY = {field.name for field in structs.fields(Args)}
@@ -43,7 +45,9 @@ def test_no_kind_of_act_and_none_of_its_arguments_changes():
     table |= {TakeBack.kind: TakeBack, TakeNumbers.kind: TAKE_BLOCK.args}
     lines = [line(kind, args) for kind, args in sorted(table.items())]
     words = [text for kind in sorted(KINDS) for text in fields_of(KINDS[kind], kind)]
-    assert KEPT.splitlines() == [line("(any)", Args), f"({LEFT_OUT})", *lines, "", *words]
+    read = [line("(reading)", Reading), f"reading.kind {' '.join(READ)}"]
+    kept = [line("(any)", Args), f"({LEFT_OUT})", *lines, "", *words, "", *read]
+    assert KEPT.splitlines() == kept
 
 
 def fields_of(kind, name):
