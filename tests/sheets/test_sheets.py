@@ -1,0 +1,62 @@
+"""The written sheets are what their truth says, and the comparison tells what differs."""
+
+from dataclasses import replace
+
+import pytest
+
+from tests.sheets.comparing import judge
+from tests.sheets.making import make_draft, make_sheet
+from tests.sheets.raster import check_truth
+from tests.sheets.truth import Found, FoundGroup, FoundProblem
+
+CELL = 0.2773  # no size on the sheets is a multiple of it
+
+
+def find_all(sheet):
+    """What a reader without fault would find."""
+    groups = [
+        FoundGroup(g.count, *g.sizes[0], g.holes, g.slots, g.pockets, g.tabs, g.places)
+        for g in sheet.groups
+    ]
+    fault = sheet.fault
+    line = fault.lines[0][0] if fault and fault.lines else None
+    return Found(groups, [FoundProblem(fault.kind, line)] if fault else [])
+
+
+def test_a_seed_gives_the_same_sheet_again():
+    assert make_sheet(7) == make_sheet(7)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_truth_is_what_a_grid_of_cells_shows(seed):
+    assert check_truth(make_draft(seed, small=True), CELL) == []
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_a_reader_without_fault_is_told_so(seed):
+    sheet = make_sheet(seed)
+    verdict = judge(sheet, find_all(sheet))
+    assert (verdict.told, verdict.alarms) == ([], [])
+    assert verdict.fault == ("found" if sheet.fault else "")
+
+
+def test_what_differs_is_told():
+    sheet = make_sheet(0)
+    found = find_all(sheet)
+    first = found.groups[0]
+    fewer = replace(first, places=first.places[1:], tabs=first.tabs[1:], count=first.count - 1)
+    assert judge(sheet, Found([fewer, *found.groups[1:]])).parts is False
+    other = replace(first, n_holes=first.n_holes + 1)
+    assert judge(sheet, Found([other, *found.groups[1:]])).features is False
+    tabs = replace(first, tabs=tuple(n + 1 for n in first.tabs))
+    assert judge(sheet, Found([tabs, *found.groups[1:]])).tabs is False
+    wide = replace(first, width=first.width + 0.5)
+    assert max(judge(sheet, Found([wide, *found.groups[1:]])).sizes) == pytest.approx(0.5)
+    assert judge(sheet, Found(found.groups, [FoundProblem("gouge", 5)])).alarms == ["gouge"]
+
+
+def test_half_of_the_sheets_have_a_fault_with_its_lines():
+    sheets = [make_sheet(seed) for seed in range(30)]
+    faults = [sheet.fault for sheet in sheets if sheet.fault]
+    assert len(faults) == 15
+    assert all(fault.lines or fault.kind == "other thickness" for fault in faults)
