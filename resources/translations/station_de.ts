@@ -376,6 +376,10 @@
       <translation>Los {batch} in Arbeit</translation>
     </message>
     <message>
+      <source>Batch {batch} in hand: it waits</source>
+      <translation>Los {batch} in der Hand: es wartet</translation>
+    </message>
+    <message>
       <source>Batch {batch} is being cut on {router}</source>
       <translation>Los {batch} wird auf {router} gefräst</translation>
     </message>
@@ -452,8 +456,16 @@
       <translation>Los {batch} darf weitergehen. Aufsicht {by}: {why}.</translation>
     </message>
     <message>
+      <source>Batch {batch} still waits: {why}</source>
+      <translation>Los {batch} wartet noch: {why}</translation>
+    </message>
+    <message>
       <source>Batch {batch} taken: {left} of {sheets} {sheets|sheet|sheets} to cut</source>
       <translation>Los {batch} genommen: {left} von {sheets} {sheets|Platte|Platten} zu fräsen</translation>
+    </message>
+    <message>
+      <source>Batch {batch} waits: {why}</source>
+      <translation>Los {batch} wartet: {why}</translation>
     </message>
     <message>
       <source>Batch {batch}: no fresh sheets</source>
@@ -694,6 +706,10 @@
     <message>
       <source>Choose a row.</source>
       <translation>Eine Zeile wählen.</translation>
+    </message>
+    <message>
+      <source>Choose a size that is shown.</source>
+      <translation>Wähle ein Maß, das zu sehen ist.</translation>
     </message>
     <message>
       <source>Choose another router.</source>
@@ -1080,6 +1096,10 @@
       <translation>Erst den Werkstoff eingeben.</translation>
     </message>
     <message>
+      <source>Enter the mm, such as 399.8.</source>
+      <translation>Gib die mm ein, etwa 399,8.</translation>
+    </message>
+    <message>
       <source>Enter the new PIN again.</source>
       <translation>Die neue PIN noch einmal eingeben.</translation>
     </message>
@@ -1294,10 +1314,6 @@
     <message>
       <source>Hold a batch</source>
       <translation>Ein Los sperren</translation>
-    </message>
-    <message>
-      <source>Hold the batch, tell the supervisor.</source>
-      <translation>Los sperren, der Aufsicht sagen.</translation>
     </message>
     <message>
       <source>Hold this batch</source>
@@ -1736,6 +1752,22 @@
       <translation>Werkstoffe</translation>
     </message>
     <message>
+      <source>Measure again: every reading is kept.</source>
+      <translation>Miss noch einmal: jede Messung bleibt.</translation>
+    </message>
+    <message>
+      <source>Measure it again, or choose the size that it is.</source>
+      <translation>Miss noch einmal, oder wähle das Maß, das es ist.</translation>
+    </message>
+    <message>
+      <source>Measure it once more. Till then nothing of it goes on.</source>
+      <translation>Miss noch einmal. Bis dahin geht nichts davon weiter.</translation>
+    </message>
+    <message>
+      <source>Measure it, enter the mm.</source>
+      <translation>Miss es, gib die mm ein.</translation>
+    </message>
+    <message>
       <source>Measure it, enter the mm: about {mm}.</source>
       <translation>Messen, mm eingeben: etwa {mm}.</translation>
     </message>
@@ -1746,6 +1778,14 @@
     <message>
       <source>Measure the sheet, enter mm.</source>
       <translation>Platte messen, mm eingeben.</translation>
+    </message>
+    <message>
+      <source>Measure {size}, enter the mm</source>
+      <translation>Miss {size}, gib die mm ein</translation>
+    </message>
+    <message>
+      <source>Measure {size}.</source>
+      <translation>Miss {size}.</translation>
     </message>
     <message>
       <source>Mend the file and read it again.</source>
@@ -2124,6 +2164,10 @@
       <translation>Auf der Platte wird jetzt nichts markiert</translation>
     </message>
     <message>
+      <source>Nothing is measured there</source>
+      <translation>Dort wird nichts gemessen</translation>
+    </message>
+    <message>
       <source>Nothing is missing from this order</source>
       <translation>Diesem Auftrag fehlt nichts</translation>
     </message>
@@ -2258,6 +2302,10 @@
     <message>
       <source>Once more</source>
       <translation>Noch einmal</translation>
+    </message>
+    <message>
+      <source>Once more the same: two that are right in a row count.</source>
+      <translation>Noch einmal dasselbe: zwei richtige hintereinander zählen.</translation>
     </message>
     <message>
       <source>One character of that code is wrong</source>
@@ -2946,6 +2994,10 @@
     <message>
       <source>Rework {batch}, try {n} of {most}</source>
       <translation>Nacharbeit {batch}, Versuch {n} von {most}</translation>
+    </message>
+    <message>
+      <source>Right twice: batch {batch} may go on.</source>
+      <translation>Zweimal richtig: Los {batch} darf weiter.</translation>
     </message>
     <message>
       <source>Router</source>
@@ -4588,6 +4640,10 @@
       <translation>„Zurücklegen“ antippen, {parts} scannen; dann andere nehmen.</translation>
     </message>
     <message>
+      <source>Touched twice: that piece is taken back.</source>
+      <translation>Zweimal berührt: dieses Teil ist zurückgenommen.</translation>
+    </message>
+    <message>
       <source>Traveller lost</source>
       <translation>Laufkarte verloren</translation>
     </message>
@@ -4598,6 +4654,10 @@
     <message>
       <source>Trimming</source>
       <translation>Verputzen</translation>
+    </message>
+    <message>
+      <source>Trimming measures it again; or a supervisor lets it go on.</source>
+      <translation>Beim Verputzen nachmessen; oder eine Aufsicht gibt es frei.</translation>
     </message>
     <message>
       <source>Try them once more; a third try is not allowed.</source>
@@ -6108,6 +6168,10 @@
       <translation>{count} {count|wartet|warten}</translation>
     </message>
     <message>
+      <source>{count} {part} go on</source>
+      <translation>{count} {part} gehen weiter</translation>
+    </message>
+    <message>
       <source>{count} {part} there by the book</source>
       <translation>{count} {part} da laut Buch</translation>
     </message>
@@ -6384,6 +6448,10 @@
       <translation>{list}: {count}, Seite {page} von {pages}</translation>
     </message>
     <message>
+      <source>{low} to {high} mm</source>
+      <translation>{low} bis {high} mm</translation>
+    </message>
+    <message>
       <source>{l} × {w} mm</source>
       <translation>{l} × {w} mm</translation>
     </message>
@@ -6434,6 +6502,10 @@
     <message>
       <source>{mm} mm read</source>
       <translation>{mm} mm gemessen</translation>
+    </message>
+    <message>
+      <source>{mm} mm: is that {size}?</source>
+      <translation>{mm} mm: ist das {size}?</translation>
     </message>
     <message>
       <source>{mm} mm: within limits</source>
@@ -6948,6 +7020,10 @@
       <translation>{part}: {n} {n|liegt|liegen} anders auf der Platte.</translation>
     </message>
     <message>
+      <source>{part}: {size}</source>
+      <translation>{part}: {size}</translation>
+    </message>
+    <message>
       <source>{place}</source>
       <translation>{place}</translation>
     </message>
@@ -7068,6 +7144,10 @@
       <translation>{size} mm: keiner in der Schublade</translation>
     </message>
     <message>
+      <source>{size}, about {mm} mm</source>
+      <translation>{size}, etwa {mm} mm</translation>
+    </message>
+    <message>
       <source>{size}, {n} a sheet</source>
       <translation>{size}, {n} je Platte</translation>
     </message>
@@ -7116,6 +7196,10 @@
       <translation>{title}: noch {n}</translation>
     </message>
     <message>
+      <source>{typed} is no reading</source>
+      <translation>{typed} ist keine Messung</translation>
+    </message>
+    <message>
       <source>{t} mm</source>
       <translation>{t} mm</translation>
     </message>
@@ -7154,6 +7238,10 @@
     <message>
       <source>{where}, due {at}</source>
       <translation>{where}, fällig {at}</translation>
+    </message>
+    <message>
+      <source>{why}. Measure it again.</source>
+      <translation>{why}. Miss noch einmal.</translation>
     </message>
     <message>
       <source>{why}. Scan its traveller.</source>

@@ -56,6 +56,9 @@ def refuse_held(view: View, number: str) -> Answer | None:
     hold = find_hold(view, number)
     if hold is None:
         return None
+    if not hold.holds:
+        said = say("Batch {batch} waits: {why}", batch=hold.id, why=hold.why_held)
+        return refuse(said, say("Trimming measures it again; or a supervisor lets it go on."))
     if hold.id == number:
         said = say("Batch {batch} is held: {why}", batch=number, why=hold.why_held)
     else:

@@ -9,7 +9,7 @@ every thing that can be touched carries the code that a touch sends.
 from dataclasses import dataclass, field
 from typing import Literal
 
-from station.shop.facts import Part, Revision, Shape
+from station.shop.facts import Part, Revision, Shape, Size
 from station.shop.strokes import Stroke
 from station.shop.words import Say
 
@@ -141,10 +141,11 @@ class PathDrawing:
 
 @dataclass(frozen=True, kw_only=True)
 class PartDrawing:
-    """A part with its tabs and sizes."""
+    """A part with its tabs and sizes; the size that is measured now stands out."""
 
     part: Part
     note: Text = ""
+    measured: Size | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

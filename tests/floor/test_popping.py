@@ -205,7 +205,13 @@ WHERE: list[tuple[tuple[Input, ...], str]] = [
      "1 torn at a tab, top left"),
     ((Point(30.0, 30.0), Point(2300.0, 1000.0)), "2 torn at a tab, bottom left, top right"),
     ((Point(30.0, 30.0), Point(2400.0, 1200.0)), "1 torn at a tab, top right"),
-    ((Code("reason", "02"), Point(30.0, 30.0)), "2 chipped edge, bottom left"),
+    ((Code("reason", "02"), Point(30.0, 30.0)), "1 chipped edge, bottom left"),
+    ((Code("reason", "02"), Point(30.0, 30.0), Point(2300.0, 1000.0)),
+     "2 chipped edge, bottom left, top right"),
+    ((Point(30.0, 30.0), Point(2300.0, 1000.0), Point(31.0, 31.0)), "1 torn at a tab, top right"),
+    ((Code("reason", "01"), Number("3"), Point(30.0, 30.0)), "3 torn at a tab, bottom left"),
+    ((Code("reason", "01"), Number("3"), Point(30.0, 30.0), Point(30.0, 30.0)),
+     "3 torn at a tab"),
 ]  # fmt: skip
 
 

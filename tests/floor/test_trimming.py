@@ -120,14 +120,67 @@ def test_some_go_on_and_the_rest_stays() -> None:
     assert (lie(p.view, "rack"), lie(p.view, "trimming")) == (10, 14)
 
 
-def test_a_reading_outside_the_limits_needs_a_look() -> None:
+def test_what_is_outside_the_limits_keeps_the_batch_back_until_it_is_right_twice() -> None:
     p = trimming(COMBS, COMB, 24)
     assert p.give(PAPER, Number("300.1")).tone == "good"
-    assert p.give(Number("300.4")).tone == "attention"
-    assert p.view.get(Concern, "a2")
-    assert "A along: 0.00 mm" in str(p.give(Number("0")).said)
-    assert p.give(press("master_agrees")).tone == "good"
-    assert p.give(press("master_differs")).tone == "attention"
+    assert p.give(press("row_1"), Number("300.4")).tone == "attention"
+    worry = p.view.shelf(Concern, "open")[0]
+    refused = p.give(press("on_rack"))
+    assert str(refused.said).startswith("Batch 00412 waits: HC-300 A along: 300.40 mm")
+    assert lie(p.view, "rack") == 0
+    assert str(p.give(Number("300.1")).do).startswith("Once more the same")
+    assert p.give(press("on_rack")).refused
+    p.give(Number("300.0"))
+    settled = p.view.get(Concern, worry.id)
+    assert settled is not None
+    assert settled.settled == "measured again"
+    assert not p.give(press("on_rack")).refused
+    assert lie(p.view, "rack") == 24
+
+
+def test_one_more_outside_begins_anew() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("row_1"), *(Number(n) for n in ("300.4", "300.1", "300.5", "300.1")))
+    assert p.give(press("on_rack")).refused
+    assert len(p.view.shelf(Concern, "open")) == 1
+    p.give(Number("300.1"))
+    assert not p.give(press("on_rack")).refused
+
+
+def test_what_differs_to_the_eye_keeps_the_batch_back_too() -> None:
+    p = trimming(COMBS, COMB, 24)
+    assert p.give(PAPER, press("master_differs")).tone == "attention"
+    assert p.give(press("on_rack")).refused
+    p.hand = p.hand.empty()
+    taken = p.give(PAPER)
+    assert str(taken.said) == "Batch 00412 in hand: it waits"
+    p.give(press("master_agrees"), press("master_agrees"))
+    assert not p.give(press("on_rack")).refused
+
+
+def test_a_reading_stays_on_its_size_until_it_is_settled_then_the_next_is_asked() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("row_1"), Number("300.4"))
+    assert p.hand.work.size == 0
+    p.give(Number("300.1"), Number("300.1"))
+    assert p.hand.work.size == 0  # it has one size only
+
+
+@pytest.mark.parametrize("typed", ["80.9", "9000", "0", "36", "298.9.1"])
+def test_what_cannot_be_that_size_is_asked_about_and_never_booked(typed: str) -> None:
+    p = trimming(COMBS, COMB, 24)
+    answer = p.give(PAPER, press("row_1"), Number(typed))
+    assert answer.refused
+    assert p.view.entries == []
+    assert "A along" in str(answer.said) or "no reading" in str(answer.said)
+
+
+def test_a_count_is_never_taken_for_a_reading() -> None:
+    p = trimming(COMBS, COMB, 24)
+    assert str(p.give(PAPER, Number("300")).said) == "How many of what?"
+    p.give(press("row_1"), press("overtrimmed"), Number("3"))
+    assert p.hand.work.counts == {COMB: {"spoiled/03": 3}}
+    assert p.view.entries == []
 
 
 def test_refusals_say_why() -> None:

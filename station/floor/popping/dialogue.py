@@ -14,7 +14,7 @@ from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
 from station.shop.counts import has_rework
-from station.shop.facts import Batch, Revision, Slip
+from station.shop.facts import Batch, Placed, Revision, Slip
 from station.shop.moves import head, tail
 from station.shop.rooms import Do, Input, Number, Point, Took
 from station.shop.views import View, by_part
@@ -173,33 +173,57 @@ def name_zones(hand: CountingHand, view: View) -> dict[str, dict[str, tuple[str,
 
 
 def _touch_point(hand: PoppingHand, point: Point, view: View) -> Took | None:
-    """Counts the piece that was touched on the drawn sheet: spoiled, if nothing is counted yet."""
+    """Counts the piece that was touched on the drawn sheet: spoiled, if nothing is counted yet.
+
+    A piece is counted once: touched again it is taken back. Where a number was said before, a
+    touch only marks one of them.
+    """
     revision, parts = find_revision_in_hand(hand, view), count_here(hand, view)
     if revision is None:
         return None
-    part = find_piece(revision, point)
-    if part not in parts:
+    piece = find_piece(revision, point)
+    if piece is None or piece.part not in parts:
         zone = zone_of(point.x_mm, point.y_mm, revision.length_mm, revision.width_mm)
         return _scan_zone(hand, zone, view)
     counter = find_counter(hand, view)
-    done = counting.count_pieces(counting.set_part(hand, part), counter, parts, view, by=1)
+    chosen = counting.set_counter(hand, piece.part, counter)
+    marks = counting.get_marks(chosen)
+    touched = [m for m in marks if is_on_piece(revision, piece, *m)]
+    if len(touched) >= len(hand.work.slips):  # each sheet in hand has one piece there
+        return _take_mark_back(chosen, touched[0], parts, view)
+    more = 1 if counting.count_chosen(chosen, counter) <= len(marks) else 0
+    done = counting.count_pieces(chosen, counter, parts, view, by=more)
     if done.answer.tone == "stop":
         return done
-    spots = (*counting.get_marks(done.hand), (point.x_mm, point.y_mm))
-    return Took(counting.set_marks(done.hand, spots), done.answer)
+    return Took(counting.set_marks(done.hand, (*marks, (point.x_mm, point.y_mm))), done.answer)
 
 
-def find_piece(revision: Revision, point: Point) -> str:
-    """Finds the part of the piece whose box holds this point; or nothing."""
-    sizes = {part: shape.box for part, shape in revision.shapes}
-    for piece in revision.placed:
-        length, width = sizes.get(piece.part, (0.0, 0.0))
-        if round(piece.turn_deg) % 180 == 90:
-            length, width = width, length
-        inside_x = piece.x_mm <= point.x_mm <= piece.x_mm + length
-        if inside_x and piece.y_mm <= point.y_mm <= piece.y_mm + width:
-            return piece.part
-    return ""
+def _take_mark_back(
+    hand: CountingHand, mark: counting.Mark, parts: counting.Parts, view: View
+) -> Took:
+    """Takes the mark of one piece back, and the piece where all that is counted is marked."""
+    left, counter = list(counting.get_marks(hand)), hand.work.counter
+    fewer = -1 if counting.count_chosen(hand, counter) == len(left) else 0
+    left.remove(mark)
+    done = counting.count_pieces(hand, counter, parts, view, by=fewer)
+    again = say("Touched twice: that piece is taken back.")
+    return Took(counting.set_marks(done.hand, tuple(left)), replace(done.answer, do=again))
+
+
+def find_piece(revision: Revision, point: Point) -> Placed | None:
+    """Finds the piece whose box holds this point."""
+    at = (point.x_mm, point.y_mm)
+    return next((p for p in revision.placed if is_on_piece(revision, p, *at)), None)
+
+
+def is_on_piece(revision: Revision, piece: Placed, x_mm: float, y_mm: float) -> bool:
+    """Tells whether a point of the sheet lies in the box of a piece."""
+    shape = dict(revision.shapes).get(piece.part)
+    length, width = shape.box if shape else (0.0, 0.0)
+    if round(piece.turn_deg) % 180 == 90:
+        length, width = width, length
+    inside_x = piece.x_mm <= x_mm <= piece.x_mm + length
+    return inside_x and piece.y_mm <= y_mm <= piece.y_mm + width
 
 
 def _pass_on(hand: PoppingHand, parts: counting.Parts, view: View) -> Do:

@@ -15,7 +15,7 @@ from station.shop.facts import Reason
 from station.shop.moves import Held, Move, move, tail
 from station.shop.rooms import Hand, Number, Took, Work
 from station.shop.views import View
-from station.shop.words import Say, plain, say, several
+from station.shop.words import Say, plain, say, several, together
 
 Parts = Mapping[str, int]
 Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
@@ -32,10 +32,19 @@ class CountingWork(Work):
     counter: str = ""
     counts: Counts = field(default_factory=dict)  # the exceptions: part → counter → pieces
     good: dict[str, int] = field(default_factory=dict)  # of these parts only so many go on
-    asks: Literal["", "some"] = ""  # some: a number says how many go on
+    asks: Literal["", "some", "size"] = ""  # a number says how many go on, or is a reading
     marks: dict[str, dict[str, Marks]] = field(default_factory=dict)  # where counted pieces lay
     seen: dict[str, int] = field(default_factory=dict)  # lay here when it was picked up
     reasons: int = 0  # the page of reasons that is open
+
+    def tell_counted(self, view: View) -> Say:
+        """Tells the exceptions so far, and how many go on where only some do."""
+        told = [name_faults(self.counts, view)] if any(self.counts.values()) else []
+        told += [
+            say("{count} {part} go on", count=n, part=name_part(view, part))
+            for part, n in self.good.items()
+        ]
+        return together(told)
 
 
 CountingHand = Hand[CountingWork]
@@ -65,11 +74,17 @@ def set_part(hand: CountingHand, part: str) -> CountingHand:
     return replace(hand, work=replace(hand.work, part=part, counter=""))
 
 
+def set_counter(hand: CountingHand, part: str, counter: str) -> CountingHand:
+    """Sets the part and the counter that the next counts go to."""
+    return replace(hand, work=replace(hand.work, part=part, counter=counter, asks=""))
+
+
 def set_count(hand: CountingHand, counter: str, count: int) -> CountingHand:
     """Sets the chosen part's counter to so many pieces; zero takes it away."""
     work, part = hand.work, hand.work.part
     row = {c: n for c, n in {**work.counts.get(part, {}), counter: count}.items() if n > 0}
-    after = replace(hand, work=replace(work, counts={**work.counts, part: row}, counter=counter))
+    counts = {p: r for p, r in {**work.counts, part: row}.items() if r}
+    after = replace(hand, work=replace(work, counts=counts, counter=counter, asks=""))
     return set_marks(after, get_marks(after)[:count])
 
 
@@ -175,15 +190,21 @@ def count_pieces(
     by: int = 0,
     exact: int | None = None,
 ) -> Took:
-    """Counts on the chosen part's counter, never beyond what is here."""
+    """Counts on the chosen part's counter, never beyond what is here.
+
+    What is refused leaves no other counter waiting for the next number.
+    """
     part = find_part(hand, parts)
     if not part:
         return Took(hand, refuse_without_part(parts, view))
-    wanted = count_chosen(hand, counter) + by if exact is None else exact
-    most = count_room(hand, counter, parts)
+    counted, most = count_chosen(hand, counter), count_room(hand, counter, parts)
+    wanted = counted + by if exact is None else exact
+    if exact is None and by > 0 and counted == most > 0:
+        wanted = counted  # no more can be: it is only chosen, for a number to set it
     if not 0 <= wanted <= most:
+        armed = hand.work.counter if hand.work.counter == counter else ""
         return Took(
-            hand,
+            replace(hand, work=replace(hand.work, counter=armed, asks="")),
             refuse(
                 say("At most {most} of them {most|is|are} left", most=most), say("Count again.")
             ),
@@ -294,13 +315,13 @@ def name_counter(view: View, counter: str) -> str:
     return found.words if found.use == "spoiled" else f"to rework, {found.words}"
 
 
-def name_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> Say:
+def name_faults(counts: Counts, view: View, where: Where = NOWHERE) -> Say:
     """Names what is wrong so far, with where on the sheet: "3 × torn, top right"; or nothing."""
     found = [
         ", ".join(
             [f"{plain(n)} × {name_counter(view, counter)}", *where.get(part, {}).get(counter, ())]
         )
-        for part, row in hand.work.counts.items()
+        for part, row in counts.items()
         for counter, n in row.items()
     ]
     return say("{faults}", faults="; ".join(found)) if found else Say()

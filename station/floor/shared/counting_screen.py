@@ -49,7 +49,7 @@ def _build_row(t: Tally, hand: CountingHand, view: View, *, some: bool) -> Row:
 
 def build_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> tuple[Block, ...]:
     """Builds one line of what is wrong so far; nothing where all is good."""
-    line = name_faults(hand, view, where)
+    line = name_faults(hand.work.counts, view, where)
     return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
 
 

@@ -3,13 +3,15 @@
 from dataclasses import replace
 
 from station.floor.shared import counting
+from station.floor.shared.readings import is_inside, name_size
 from station.floor.shared.reasons import press_counter
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, list_lying
+from station.floor.trimming.rules_master import ENOUGH, find_doubt
 from station.floor.trimming.work import TrimmingHand
-from station.queries.batches import refuse_held, refuse_wrong_paper
+from station.queries.batches import find_hold, refuse_held, refuse_wrong_paper
 from station.queries.underway import count_good
-from station.shop.acts import Answer, attention, good, refuse
+from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -57,6 +59,9 @@ def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
     part = next(iter(parts)) if len(parts) == 1 else base.work.part
     picked = replace(base, subject=batch.id, work=replace(base.work, seen=parts, part=part))
     names = counting.name_parts(view, parts)
+    if batch.doubts:
+        said = say("Batch {batch} in hand: it waits", batch=batch.id)
+        return Took(picked, attention(said, say("{why}. Measure it again.", why=batch.why_held)))
     if batch.tries:
         return Took(
             picked,
@@ -82,9 +87,12 @@ def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
 def _refuse_pick_up(
     hand: TrimmingHand, code: Code, batch: Batch | None, view: View
 ) -> Answer | None:
-    if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
+    if wrong := refuse_wrong_paper(code, batch):
         return wrong
     assert batch is not None
+    hold = find_hold(view, batch.id)
+    if hold and (hold.holds or hold.id != batch.id):  # in doubt itself, it is measured again
+        return refuse_held(view, batch.id)
     if hand.subject and hand.subject != batch.id and hand.work.counts:
         return refuse(
             say("Batch {batch} is in hand", batch=hand.subject),
@@ -120,6 +128,8 @@ def _press_button(
         return _put_on_rack(hand, parts)
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)
+    if name.startswith("row_"):
+        return _choose_size(hand, int(name.removeprefix("row_")) - 1, parts, view)
     if name in ("master_agrees", "master_differs"):
         compared = CheckMaster(batch=hand.subject, agrees=name == "master_agrees")
         return _check_master(hand, parts, view, compared)
@@ -129,29 +139,59 @@ def _press_button(
 def _enter_number(
     hand: TrimmingHand, given: Number, parts: dict[str, int], view: View
 ) -> Do | Took:
-    """Takes a count for the last counter; a reading in mm when none was chosen."""
-    begun = hand.work.counter or hand.work.asks
+    """Takes a count for the last counter, or a reading in mm where a size is measured.
+
+    A whole number is a reading only once a size was chosen: it may be a count.
+    """
     part = view.get(Part, counting.find_part(hand, parts))
-    if not begun and part and part.sizes and given.reading is not None:
-        size, reading = find_next_size(hand, part), given.reading
-        measured = CheckMaster(batch=hand.subject, reading_mm=reading, size=size)
-        return _check_master(hand, parts, view, measured)
+    begun = hand.work.counter or hand.work.asks == "some"
+    measures = hand.work.asks == "size" or (not begun and given.whole is None)
+    if measures and part and part.sizes:
+        return _take_reading(hand, given, part, view)
     return counting.take_number(hand, given, parts, view)
 
 
-def find_next_size(hand: TrimmingHand, part: Part) -> int:
-    """Finds which of the part's sizes is measured next."""
-    return hand.work.measured % max(1, len(part.sizes))
+def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> Do | Took:
+    """Takes a reading; the same size is asked for until it is settled, then the next one."""
+    if given.reading is None:
+        said = say("{typed} is no reading", typed=given.text)
+        return Took(hand, refuse(said, say("Enter the mm, such as 399.8.")))
+    chosen = find_chosen_size(hand, part)
+    size, batch = part.sizes[chosen], view.get(Batch, hand.subject)
+    doubt = find_doubt(batch, part.id, size.name)
+    settled = is_inside(size, given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
+    following = (chosen + 1) % len(part.sizes) if settled else chosen
+    args = CheckMaster(batch=hand.subject, reading_mm=given.reading, size=chosen)
+    after = replace(hand, work=replace(hand.work, size=following, asks="size", counter=""))
+    return Do(part.key, args, after)
+
+
+def find_chosen_size(hand: TrimmingHand, part: Part) -> int:
+    """Finds which of the part's sizes is measured now, counted from 0."""
+    return hand.work.size if hand.work.size < len(part.sizes) else 0
+
+
+def _choose_size(hand: TrimmingHand, row: int, parts: dict[str, int], view: View) -> Took:
+    """Chooses the size that is measured now, by its row."""
+    part = view.get(Part, counting.find_part(hand, parts))
+    if part is None:
+        return Took(hand, counting.refuse_without_part(parts, view))
+    if row >= len(part.sizes):
+        said = say("Nothing is measured there")
+        return Took(hand, refuse(said, say("Choose a size that is shown.")))
+    chosen = replace(hand, work=replace(hand.work, size=row, asks="size", counter=""))
+    said = say("{part}: {size}", part=part.name, size=name_size(part.sizes[row]))
+    return Took(chosen, notice(said, say("Measure it, enter the mm.")))
 
 
 def _check_master(
-    hand: TrimmingHand, parts: dict[str, int], view: View, args: CheckMaster
+    hand: TrimmingHand, parts: dict[str, int], view: View, compared: CheckMaster
 ) -> Do | Took:
+    """Compares a piece of the chosen part by eye."""
     part = counting.find_part(hand, parts)
     if not part:
         return Took(hand, counting.refuse_without_part(parts, view))
-    after = replace(hand, work=replace(hand.work, measured=hand.work.measured + 1))
-    return Do(f"part/{part}", args, after)
+    return Do(f"part/{part}", compared, hand)
 
 
 def _put_on_rack(hand: TrimmingHand, parts: dict[str, int]) -> Do:

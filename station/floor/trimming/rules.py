@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from station.floor.shared.counting import draw_pieces
 from station.floor.trimming.acts import CheckMaster, PutOnRack
+from station.floor.trimming.rules_master import MEASURE_AGAIN, decide_check_master
 from station.queries.batches import make_pile, make_rework, refuse_held
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
@@ -181,43 +182,9 @@ def _say_where_to(view: View, moves: tuple[Move, ...]) -> Say:
     return say("Scan the next traveller.")
 
 
-def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
-    """Notes how a piece compares with its master; a reading in mm may tell it."""
-    part = view.get(Part, tail(act.subject))
-    if part is None:
-        return refuse(say("There is no such part"), say("Scan its card."))
-    agrees, reading = act.args.agrees, act.args.reading_mm
-    if reading is not None and act.args.size < len(part.sizes):
-        limits = part.sizes[act.args.size]
-        agrees = limits.low_mm <= reading <= limits.high_mm
-        text = say(
-            "{part} {size}: {mm} mm, limits {low} to {high}",
-            part=part.name,
-            size=limits.name,
-            mm=f"{reading:.2f}",
-            low=f"{limits.low_mm:g}",
-            high=f"{limits.high_mm:g}",
-        )
-    elif agrees:
-        text = say("{part} agrees with its master", part=part.name)
-    else:
-        text = say("{part} differs from its master", part=part.name)
-    if agrees:
-        return good(text, say("Go on."))
-    worry = Concern(
-        id=act.id,
-        what="master",
-        since=act.at,
-        text=str(text),
-        about=f"batch/{act.args.batch}",
-        choices=("let it go on", "spoil"),
-    )
-    return attention(text, say("Hold the batch, tell the supervisor."), sets=(worry,))
-
-
 _READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason})
 
 RULES: Rules = by_kind(
     Rule(args=PutOnRack, reads=_READS, decide=decide_put_on_rack),
-    Rule(args=CheckMaster, reads=_READS, decide=decide_check_master),
+    Rule(args=CheckMaster, reads=_READS, decide=decide_check_master, stays=MEASURE_AGAIN),
 )

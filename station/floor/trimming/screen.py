@@ -1,10 +1,12 @@
 """Shows at trimming the batch in hand, its tabs, its master, its rack place."""
 
 from station.floor.shared import counting, counting_screen
+from station.floor.shared.readings import name_size
 from station.floor.shared.reasons import list_entries
 from station.floor.trimming import dialogue
 from station.floor.trimming.lists import list_put_today, list_waiting, list_wanted, say_due
 from station.floor.trimming.rules import MOST_TRIES
+from station.floor.trimming.rules_master import find_doubt
 from station.floor.trimming.tabs import name_tab_places
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch
@@ -14,19 +16,21 @@ from station.shop.cards import button
 from station.shop.faces import (
     Block,
     Cards,
+    Cell,
     Entry,
     Face,
     Header,
     Hint,
-    Pairs,
+    Listing,
     PartDrawing,
     Press,
     Remark,
 )
-from station.shop.facts import Batch, Order, Part, RackPlace
+from station.shop.facts import Batch, Doubt, Order, Part, RackPlace, Size
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
+SIZES = 3  # of a part that are shown
 ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution no room
 
 
@@ -45,12 +49,12 @@ def screen(hand: TrimmingHand, view: View) -> Face:
             _show_header(batch, tallies, view),
             counting_screen.build_table(say("came"), tallies, hand, view),
             *counting_screen.build_faults(hand, view),
-            *_draw_part(part),
+            *_draw_part(hand, part),
         ),
         presses=_offer_presses(tallies, batch),
         side=(
             *counting_screen.build_question(hand),
-            *_show_destination(part, batch, view),
+            *_show_destination(hand, part, batch, view),
             *_offer_reasons(hand, view),
             _remind_care(part, view),
         ),
@@ -101,7 +105,7 @@ def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) 
     )
 
 
-def _draw_part(part: Part | None) -> tuple[Block, ...]:
+def _draw_part(hand: TrimmingHand, part: Part | None) -> tuple[Block, ...]:
     """Draws the part with its tabs, and says where they were."""
     if part is None:
         return ()
@@ -113,7 +117,11 @@ def _draw_part(part: Part | None) -> tuple[Block, ...]:
             n=part.tabs,
             where=name_tab_places(part.shape),
         )
-    return (PartDrawing(part=part, note=note),)
+    measured = None
+    if hand.work.asks == "size" and part.sizes:
+        measured = part.sizes[dialogue.find_chosen_size(hand, part)]
+        note = say("Measure {size}.", size=name_size(measured))
+    return (PartDrawing(part=part, note=note, measured=measured),)
 
 
 def _offer_presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, ...]:
@@ -124,7 +132,9 @@ def _offer_presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[P
     return counting_screen.build_presses(done, "on_rack", "some_trimmed")
 
 
-def _show_destination(part: Part | None, batch: Batch, view: View) -> tuple[Block, ...]:
+def _show_destination(
+    hand: TrimmingHand, part: Part | None, batch: Batch, view: View
+) -> tuple[Block, ...]:
     """Shows under which master the good ones go, and what lies there."""
     if part is None:
         return ()
@@ -138,9 +148,6 @@ def _show_destination(part: Part | None, batch: Batch, view: View) -> tuple[Bloc
         )
     rack = view.get(RackPlace, part.rack)
     lying = total(list_on_rack(view, part))
-    masters = tuple(
-        (size.name, f"{size.low_mm:g} to {size.high_mm:g} mm") for size in part.sizes[:2]
-    )
     return (
         Hint(
             title=say("Goes under rack {place}", place=rack.name if rack else "?"),
@@ -151,7 +158,33 @@ def _show_destination(part: Part | None, batch: Batch, view: View) -> tuple[Bloc
                 mark=part.mark,
             ),
         ),
-        Pairs(title=say("Against the master: one in {n}", n=part.check_every), rows=masters),
+        *_list_sizes(hand, part, batch),
+    )
+
+
+def _list_sizes(hand: TrimmingHand, part: Part, batch: Batch) -> tuple[Block, ...]:
+    """Lists what is measured of the part, to touch; the one that is measured now stands out."""
+    if not part.sizes:
+        return ()
+    now = dialogue.find_chosen_size(hand, part) if hand.work.asks == "size" else -1
+    rows = tuple(
+        (_build_size_cells(size, find_doubt(batch, part.id, size.name), now=n == now),
+         button(f"row_{n + 1}"))
+        for n, size in enumerate(part.sizes[:SIZES])
+    )  # fmt: skip
+    title = say("Against the master: one in {n}", n=part.check_every)
+    if now >= 0:
+        title = say("Measure {size}, enter the mm", size=part.sizes[now].name)
+    return (Listing(title=title, rows=rows),)
+
+
+def _build_size_cells(size: Size, doubt: Doubt | None, *, now: bool) -> tuple[Cell, ...]:
+    limits = say("{low} to {high} mm", low=f"{size.low_mm:g}", high=f"{size.high_mm:g}")
+    if doubt:
+        return (Cell(text=size.name, tone="stop"), Cell(text=limits, tone="stop"))
+    return (
+        Cell(text=size.name, tone="good" if now else "", bold=now),
+        Cell(text=limits, tone="quiet"),
     )
 
 

@@ -11,11 +11,12 @@ from station.look.style import palette, px, tone_colour
 from station.look.widgets import PaintedBlock, Send
 from station.look.written import TextPage
 from station.shop.faces import PartDrawing, SheetDrawing
-from station.shop.facts import Placed, Revision, Shape
+from station.shop.facts import Placed, Revision, Shape, Size
 from station.shop.on_sheet import OnSheet
 
 PictureKey = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
+SAME_SHARE = 0.03  # of a length: a size within it is drawn as that length
 KEPT = 8  # sheets whose pieces are kept turned
 
 
@@ -185,8 +186,9 @@ class PartBlock(PaintedBlock[PartDrawing]):
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws outline, holes, tab arrows, dimension lines."""
-        shape = self.block.part.shape if self.block else None
-        if shape is None or not shape.outline:
+        block = self.block
+        shape = block.part.shape if block else None
+        if block is None or shape is None or not shape.outline:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         high = self.height() - (self.find_page(self.width()).height - px(PART))
@@ -207,14 +209,20 @@ class PartBlock(PaintedBlock[PartDrawing]):
             painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
         for x, y in shape.tabs:
             _draw_arrow(painter, at(x, y), shape, (x, y))
-        _draw_sizes(painter, QRectF(at(0, width), at(length, 0)), length, width)
+        box = QRectF(at(0, width), at(length, 0))
+        _draw_sizes(painter, box, length, width, block.measured)
 
 
-def _draw_sizes(painter: QPainter, box: QRectF, length: float, width: float) -> None:
-    """Draws dimension lines below and at the right."""
-    painter.setPen(QPen(QColor(palette().quiet), 1))
+def _draw_sizes(
+    painter: QPainter, box: QRectF, length: float, width: float, measured: Size | None
+) -> None:
+    """Draws dimension lines below and at the right; the one that is measured stands out."""
     low, side = box.bottom() + px(16), box.right() + px(20)
+    along = measured is not None and _is_about(measured, length)
+    across = measured is not None and not along and _is_about(measured, width)
+    _set_line(painter, strong=along)
     painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
+    _set_line(painter, strong=across)
     painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
     painter.setFont(style.make_font(13))
     painter.setPen(QColor(palette().ink))
@@ -228,6 +236,17 @@ def _draw_sizes(painter: QPainter, box: QRectF, length: float, width: float) -> 
         Qt.AlignmentFlag.AlignVCenter,
         f"{width:g} mm",
     )
+
+
+def _is_about(size: Size, length: float) -> bool:
+    """Tells whether a size is this length of the part."""
+    return abs(size.nominal_mm - length) <= SAME_SHARE * length
+
+
+def _set_line(painter: QPainter, *, strong: bool) -> None:
+    """Sets the pen for a dimension line."""
+    colour = palette().act if strong else palette().quiet
+    painter.setPen(QPen(QColor(colour), px(4) if strong else 1))
 
 
 def _draw_arrow(painter: QPainter, at: QPointF, shape: Shape, tab: tuple[float, float]) -> None:

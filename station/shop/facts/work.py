@@ -25,6 +25,7 @@ class Doubt:
     text: str  # what was seen or measured, in words
     size: str = ""  # the name of the size; empty: compared by eye
     again: int = 0  # readings inside since
+    look: str = ""  # the id of the concern that it raised
 
 
 @dataclass(frozen=True, kw_only=True)

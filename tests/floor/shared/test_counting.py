@@ -42,8 +42,30 @@ def test_all_is_good_but_what_is_said():
 def test_no_more_is_counted_than_is_here(by, said):
     hand = count(("missing", 2))
     taken = counting.count_pieces(hand, "spoiled/01", PARTS, VIEW, by=by)
-    assert taken.hand == hand
+    assert taken.hand.work.counts == hand.work.counts
     assert said in str(taken.answer.said)
+
+
+def test_a_refusal_leaves_no_other_counter_waiting_for_the_next_number():
+    full = count(("spoiled/01", 24))
+    refused = counting.count_pieces(full, "missing", PARTS, VIEW, by=1)
+    assert refused.answer.refused
+    number = counting.take_number(refused.hand, Number("1"), PARTS, VIEW)
+    assert str(number.answer.said) == "How many of what?"
+    assert number.hand.work.counts == {"014": {"spoiled/01": 24}}
+    again = counting.take_number(full, Number("25"), PARTS, VIEW)
+    assert counting.take_number(again.hand, Number("23"), PARTS, VIEW).hand.work.counts == {
+        "014": {"spoiled/01": 23}
+    }
+
+
+def test_what_was_counted_is_told_to_whoever_comes():
+    assert not HAND.work.tell_counted(VIEW)
+    hand = count(("spoiled/01", 2), ("missing", 1))
+    assert str(hand.work.tell_counted(VIEW)) == "2 × torn; 1 × missing"
+    some = counting.ask_some(hand, PARTS, VIEW).hand
+    some = counting.take_number(some, Number("10"), PARTS, VIEW).hand
+    assert str(some.work.tell_counted(VIEW)) == "2 × torn; 1 × missing and 10 HC-300 go on"
 
 
 def test_a_number_sets_the_last_counter_or_how_many_go_on():
@@ -76,7 +98,7 @@ def test_marks_go_with_the_pieces_that_are_counted():
     hand = counting.set_marks(count(("spoiled/01", 2)), ((1.0, 2.0), (3.0, 4.0)))
     hand = counting.count_pieces(hand, "spoiled/01", PARTS, VIEW, by=-1).hand
     assert hand.work.marks == {"014": {"spoiled/01": ((1.0, 2.0),)}}
-    assert str(counting.name_faults(hand, VIEW)) == "1 × torn"
+    assert str(counting.name_faults(hand.work.counts, VIEW)) == "1 × torn"
 
 
 def test_figures_say_every_number_also_of_what_is_gone():

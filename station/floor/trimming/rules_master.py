@@ -1,0 +1,144 @@
+"""Compares a piece with its master: what differs keeps its batch back until it is settled."""
+
+from dataclasses import replace
+
+from station.floor.shared.readings import ask_if_far, is_inside
+from station.floor.trimming.acts import CheckMaster
+from station.shop.acts import Act, Answer, attention, good, refuse
+from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
+from station.shop.moves import tail
+from station.shop.views import View
+from station.shop.words import Say, say
+
+ENOUGH = 2  # readings inside in a row settle a doubt
+MEASURE_AGAIN = say("Measure again: every reading is kept.")
+
+
+def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
+    """Compares a piece by eye, or by a reading of one of its sizes.
+
+    What differs raises a doubt about the batch: nothing of it goes on until it was right twice
+    in a row, or a supervisor lets it go on. A reading that can't be of that size is asked
+    about, and booked nowhere.
+    """
+    part, batch = view.get(Part, tail(act.subject)), view.get(Batch, act.args.batch)
+    if part is None:
+        return refuse(say("There is no such part"), say("Scan its card."))
+    size = find_size(part, act.args)
+    if size is None:
+        return _settle(act, view, part, batch, agrees=act.args.agrees)
+    mm = act.args.reading_mm or 0.0
+    if far := ask_if_far(size, mm):
+        return far
+    return _settle(act, view, part, batch, size, agrees=is_inside(size, mm))
+
+
+def find_size(part: Part, compared: CheckMaster) -> Size | None:
+    """Finds the size that was measured; None: it was compared by eye."""
+    if compared.reading_mm is None or compared.size >= len(part.sizes):
+        return None
+    return part.sizes[compared.size]
+
+
+def find_doubt(batch: Batch | None, part: str, size: str) -> Doubt | None:
+    """Finds what keeps a batch back because of one size of a part; "" for compared by eye."""
+    doubts = batch.doubts if batch else ()
+    return next((d for d in doubts if (d.part, d.size) == (part, size)), None)
+
+
+def _settle(
+    act: Act[CheckMaster],
+    view: View,
+    part: Part,
+    batch: Batch | None,
+    size: Size | None = None,
+    *,
+    agrees: bool,
+) -> Answer:
+    """Books what was found: right, right after a doubt, or a doubt about the batch."""
+    text = _say_found(part, size, act.args)
+    doubt = find_doubt(batch, part.id, size.name if size else "")
+    if not agrees:
+        sets = _raise_doubt(act, view, part, batch, size, text, doubt)
+        return attention(
+            text, say("Measure it once more. Till then nothing of it goes on."), sets=sets
+        )
+    if batch is None or doubt is None:
+        return good(text, say("Go on."))
+    again = doubt.again + 1
+    others = tuple(d for d in batch.doubts if d != doubt)
+    if again < ENOUGH:
+        kept = replace(batch, doubts=(*others, replace(doubt, again=again)))
+        return good(
+            text, say("Once more the same: two that are right in a row count."), sets=(kept,)
+        )
+    return good(
+        text,
+        _say_free(replace(batch, doubts=others)),
+        sets=(_drop_doubt(batch, doubt), *_settle_look(act, view, doubt)),
+    )
+
+
+def _say_found(part: Part, size: Size | None, found: CheckMaster) -> Say:
+    if size is not None:
+        return say(
+            "{part} {size}: {mm} mm, limits {low} to {high}",
+            part=part.name,
+            size=size.name,
+            mm=f"{found.reading_mm:.2f}",
+            low=f"{size.low_mm:g}",
+            high=f"{size.high_mm:g}",
+        )
+    if found.agrees:
+        return say("{part} agrees with its master", part=part.name)
+    return say("{part} differs from its master", part=part.name)
+
+
+def _say_free(batch: Batch) -> Say:
+    if batch.why_held:
+        return say("Batch {batch} still waits: {why}", batch=batch.id, why=batch.why_held)
+    return say("Right twice: batch {batch} may go on.", batch=batch.id)
+
+
+def _raise_doubt(
+    act: Act[CheckMaster],
+    view: View,
+    part: Part,
+    batch: Batch | None,
+    size: Size | None,
+    text: Say,
+    doubt: Doubt | None,
+) -> tuple[Fact, ...]:
+    """The batch with this doubt, and what asks the supervisor for a look at it."""
+    look = (view.get(Concern, doubt.look) if doubt else None) or Concern(
+        id=act.id,
+        what="master",
+        since=act.at,
+        text="",
+        about=f"batch/{act.args.batch}",
+        choices=("let it go on", "keep it"),
+    )
+    look = replace(look, text=str(text))
+    if batch is None:
+        return (look,)
+    found = Doubt(part=part.id, size=size.name if size else "", text=str(text), look=look.id)
+    others = tuple(d for d in batch.doubts if d != doubt)
+    looks = tuple(dict.fromkeys((*batch.looks, look.id)))
+    return (replace(batch, doubts=(*others, found), looks=looks), look)
+
+
+def _drop_doubt(batch: Batch, doubt: Doubt) -> Batch:
+    return replace(
+        batch,
+        doubts=tuple(d for d in batch.doubts if d != doubt),
+        looks=tuple(look for look in batch.looks if look != doubt.look),
+    )
+
+
+def _settle_look(act: Act[CheckMaster], view: View, doubt: Doubt) -> tuple[Concern, ...]:
+    """What had asked for a look, settled by what was measured."""
+    look = view.get(Concern, doubt.look)
+    if look is None or look.settled:
+        return ()
+    how = "measured again"
+    return (replace(look, settled=how, settled_at=act.at, by=act.worker, reason="right twice"),)
