@@ -43,18 +43,18 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "button cancel_it", *ASKED),
         ("put back", "send it"),
     ),
-    "packing._off_weight": (
+    "packing._doubt_weight": (
         (*PACKING, "order 3307", "part 045", "button scale", "9999", "button close_pack",
          "button yes"),
         ("looked at",),
     ),
-    "packing._owed": (
+    "packing._look_at_owed": (
         (*PACKING, "order 3307", "button part_missing", "4", "@area today",
          "button show_concerns", "button row_1", "button settle", *ASKED, "reason 51",
          "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
         ("looked at",),
     ),
-    "packing._recounted": (
+    "packing._doubt_book": (
         (*PACKING, "order 3307", "button part_missing", "4"),
         ("looked at",),
     ),

@@ -79,7 +79,7 @@ class ClosePack(Args, frozen=True, kw_only=True):
 
     kind = "close_pack"
 
-    scale_g: float = 0.0  # what the scale showed; 0: it was not weighed
+    scale_g: float | None = None  # what the scale showed; None: it was not weighed
 
 
 class OpenPack(Args, frozen=True, kw_only=True):

@@ -16,10 +16,9 @@ from station.floor.packing.acts import (
     SendShort,
     WaitForPart,
 )
-from station.floor.packing.common import too_few
 from station.floor.packing.rows import find_front, find_row, is_putting_back
-from station.floor.packing.rules_claim import stays
-from station.floor.packing.rules_take import wrong
+from station.floor.packing.rules_order import tell_stays
+from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_ready, list_needs
@@ -64,8 +63,9 @@ def _read_code(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
 def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     """Reads an order, a pack, or a part of the order in hand."""
     if given.kind == "order":
-        asked = hand.work.asks == "label"
-        return _print_label_of(hand, given.number, view) if asked else _claim(hand, given.number)
+        if hand.work.asks == "label":
+            return _print_label_of(hand, given.number, view)
+        return _claim_order(hand, given.number)
     if given.kind == "pack":
         return _scan_pack(hand, given.number, view)
     order = view.get(Order, hand.subject) if hand.subject else None
@@ -74,7 +74,7 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     return None
 
 
-def _claim(hand: PackingHand, number: str) -> Do:
+def _claim_order(hand: PackingHand, number: str) -> Do:
     leaving = "" if hand.subject == number else hand.subject
     fresh = replace(hand.empty(), subject=number)
     return Do(f"order/{number}", ClaimOrder(leaving=leaving), fresh)
@@ -85,7 +85,7 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
     begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
-        return _claim(hand, half.id)
+        return _claim_order(hand, half.id)
     free = [o for o in live if o.state in ("open", "waiting")]
     whole = (o for o in free if is_ready(view, o))
     mine = (o for o in live if o.claimed == hand.station)
@@ -93,7 +93,7 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
     first = first or next(mine, None)
     if first is None:
         return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
-    return _claim(hand, first.id)
+    return _claim_order(hand, first.id)
 
 
 def _scan_pack(hand: PackingHand, number: str, view: View) -> Do | Took:
@@ -127,8 +127,8 @@ def _scan_part(hand: PackingHand, order: Order, given: Code, view: View) -> Do |
         chosen = replace(hand, work=replace(hand.work, part=part.id))
         return Took(chosen, notice(said, say("Enter the number.")))
     if is_putting_back(hand, order):
-        return _put_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
-    return _take(hand, order, part, view)
+        return _put_parts_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
+    return _take_part(hand, order, part, view)
 
 
 def _find_part(given: Code, view: View) -> Part | None:
@@ -139,23 +139,23 @@ def _find_part(given: Code, view: View) -> Part | None:
     return view.get(Part, rack.part) if rack else None
 
 
-def _take(hand: PackingHand, order: Order, part: Part, view: View) -> Do | Took:
+def _take_part(hand: PackingHand, order: Order, part: Part, view: View) -> Do | Took:
     """Takes a part: all that is wanted unless a number came first."""
     want = find_need(view, order, part.id)
     if want is None or not want.wanted:
-        return Took(hand, wrong(view, order, part))
+        return Took(hand, refuse_unwanted(view, order, part))
     chosen = replace(hand.work, part=part.id, take=None, picked=None)
     asked = want.to_go if hand.work.take is None else hand.work.take
     if want.on_rack < asked <= want.to_go:  # “Part missing” is about this part now
-        return Took(replace(hand, work=chosen), too_few(want))
-    picked = replace(chosen, picked=Picked(part.id, asked), scale=0.0)
+        return Took(replace(hand, work=chosen), refuse_too_few(want))
+    picked = replace(chosen, picked=Picked(part.id, asked), scale=None)
     args = PickPart(part=part.id, quantity=hand.work.take)
     return Do(order.key, args, replace(hand, work=picked))
 
 
-def _put_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
+def _put_parts_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
     """Puts parts back on their rack places; the question what goes back is answered."""
-    work = replace(hand.work, asks="", take=None, picked=None, scale=0.0, part=args.part)
+    work = replace(hand.work, asks="", take=None, picked=None, scale=None, part=args.part)
     return Do(order.key, args, replace(hand, work=work))
 
 
@@ -165,14 +165,14 @@ def _put_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
 def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
     """Reads a number, by what was asked or done last."""
     if hand.work.asks == "scale":
-        return _weigh(hand, given, view)
+        return _weigh_pack(hand, given, view)
     count = given.whole
     if count is None:
         return Took(
             hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
         )
     if hand.work.asks == "count":
-        return _recount(hand, count, view)
+        return _recount_place(hand, count, view)
     if hand.work.asks == "back":
         said = say("{n} {n|goes|go} back on the rack", n=count)
         after = replace(hand, work=replace(hand.work, take=count))
@@ -201,11 +201,11 @@ def _correct_pick(hand: PackingHand, picked: Picked, count: int) -> Do:
     """Says that the pick just made really was so many."""
     args = CorrectPick(part=picked.part, was=picked.pieces, quantity=count)
     now = Picked(picked.part, count) if count else None
-    after = replace(hand, work=replace(hand.work, picked=now, scale=0.0))
+    after = replace(hand, work=replace(hand.work, picked=now, scale=None))
     return Do(f"order/{hand.subject}", args, after)
 
 
-def _recount(hand: PackingHand, count: int, view: View) -> Do | Took:
+def _recount_place(hand: PackingHand, count: int, view: View) -> Do | Took:
     part = view.get(Part, hand.work.part)
     if part is None:
         return Took(hand, refuse(say("Which part was counted?"), say("Scan its card.")))
@@ -214,7 +214,7 @@ def _recount(hand: PackingHand, count: int, view: View) -> Do | Took:
     return Do(part.key, args, after)
 
 
-def _weigh(hand: PackingHand, given: Number, view: View) -> Took:
+def _weigh_pack(hand: PackingHand, given: Number, view: View) -> Took:
     """Compares the scale's reading with what lies in the pack, and its mailer."""
     grams = given.reading
     if grams is None or grams <= 0:
@@ -265,9 +265,8 @@ def _press_put_down(hand: PackingHand, order: Order, view: View) -> Do | Took:
     if order.claimed != hand.station:
         done = good(say("Order {order} is put down", order=order.id), say("Take the next order."))
         return Took(hand.empty(), done)
-    lying = total(view.stock(place=f"packing/{order.id}"))
-    if lying:
-        return Took(hand.empty(), stays(order, lying))
+    if lying := count_inside(view, order):
+        return Took(hand.empty(), tell_stays(order, lying))
     return Do(order.key, PutOrderDown(), hand.empty())
 
 
@@ -280,17 +279,17 @@ def _press_close(hand: PackingHand, order: Order, view: View) -> Do:
 def _press_all(hand: PackingHand, order: Order, view: View) -> Do | Took:
     """Takes all that is asked of the row in front; or puts all of the pack back."""
     if is_putting_back(hand, order):
-        return _put_back(hand, order, PutPartsBack())
+        return _put_parts_back(hand, order, PutPartsBack())
     want = find_front(hand, list_needs(view, order))
     if want is None:
         return Took(hand, refuse(say("All of it is in already"), say("Close the pack.")))
-    return _take(hand, order, want.part, view)
+    return _take_part(hand, order, want.part, view)
 
 
 def _press_back(hand: PackingHand, order: Order, _view: View) -> Do | Took:
     """Asks what goes back; pressed again, and of a cancelled order, everything does."""
     if is_putting_back(hand, order):
-        return _put_back(hand, order, PutPartsBack())
+        return _put_parts_back(hand, order, PutPartsBack())
     do = say("Scan its card, or touch its row; a number first for some.")
     work = replace(hand.work, asks="back", take=None, picked=None)
     return Took(replace(hand, work=work), notice(say("Put what back?"), do))
@@ -322,7 +321,7 @@ def _press_wait(hand: PackingHand, order: Order, _view: View) -> Do:
 
 def _press_short(hand: PackingHand, order: Order, _view: View) -> Do:
     args = SendShort(part=hand.work.short or hand.work.part)
-    work = replace(hand.work, short="", picked=None, scale=0.0)
+    work = replace(hand.work, short="", picked=None, scale=None)
     return Do(order.key, args, replace(hand, work=work))
 
 

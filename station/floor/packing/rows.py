@@ -1,4 +1,4 @@
-"""What stands in the rows of the packing screen, so that a row card means what is shown.
+"""Tells what stands in the rows of the packing screen, so that a row card means what is shown.
 
 The n-th row is touched, or its card “Row n” scanned; both say the same. Things whose
 number makes no printable code are touched by their row card (`row_code`).

@@ -13,10 +13,15 @@ from station.floor.packing.acts import (
     SendShort,
     WaitForPart,
 )
-from station.floor.packing.rules_claim import claim_order, put_order_down, wait_for
-from station.floor.packing.rules_close import close_pack, open_pack, print_label
-from station.floor.packing.rules_short import recount_place, send_short
-from station.floor.packing.rules_take import correct_pick, pick, take_back
+from station.floor.packing.rules_order import (
+    claim_order,
+    close_pack,
+    open_pack,
+    print_label,
+    put_order_down,
+)
+from station.floor.packing.rules_short import recount_place, send_short, wait_for_part
+from station.floor.packing.rules_take import correct_pick, pick_part, put_parts_back
 from station.shop.facts import (
     Batch,
     Bed,
@@ -41,10 +46,10 @@ READS: frozenset[type[Fact]] = frozenset(
 RULES: Rules = by_kind(
     Rule(args=ClaimOrder, reads=READS, decide=claim_order),
     Rule(args=PutOrderDown, reads=READS, decide=put_order_down),
-    Rule(args=WaitForPart, reads=READS, decide=wait_for),
-    Rule(args=PickPart, reads=READS, decide=pick),
+    Rule(args=WaitForPart, reads=READS, decide=wait_for_part),
+    Rule(args=PickPart, reads=READS, decide=pick_part),
     Rule(args=CorrectPick, reads=READS, decide=correct_pick),
-    Rule(args=PutPartsBack, reads=READS, decide=take_back),
+    Rule(args=PutPartsBack, reads=READS, decide=put_parts_back),
     Rule(args=RecountPlace, reads=READS, decide=recount_place),
     Rule(args=SendShort, reads=READS, decide=send_short),
     Rule(args=ClosePack, reads=READS, decide=close_pack),

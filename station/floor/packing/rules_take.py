@@ -1,60 +1,62 @@
-"""Pieces from the rack into the pack, and back again."""
+"""Moves pieces from the rack into the pack of an order, and back again."""
 
 from dataclasses import replace
 
 from station.floor.packing.acts import CorrectPick, PickPart, PutPartsBack
-from station.floor.packing.common import (
-    are_held,
-    elsewhere,
-    next_to_take,
-    no_such_part,
-    not_in_hand,
-    order_of,
-    put_back,
-    too_few,
+from station.floor.packing.rules_order import (
+    find_order,
+    refuse_elsewhere,
+    refuse_not_in_hand,
+    say_held,
+    say_next,
 )
-from station.queries.batches import keep_held
+from station.queries.batches import keep_free, keep_held
 from station.queries.orders import Need, find_need, list_needs
 from station.queries.stock import list_free_on_rack, move_in_order
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.facts import Concern, Fact, Order, Part
 from station.shop.moves import Held, Move
-from station.shop.views import View, by_part
+from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
 
+NO_PART = refuse(say("There is no such part"), say("Scan the card under the master."))
 
-def pick(act: Act[PickPart], view: View) -> Answer:
+
+# --- into the pack
+
+
+def pick_part(act: Act[PickPart], view: View) -> Answer:
     """Takes pieces of one part from its rack place, oldest batch first."""
-    order, part = order_of(act, view), view.get(Part, act.args.part)
+    order, part = find_order(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
-        return no_such_part()
-    if problem := not_in_hand(act, view, order):
+        return NO_PART
+    if problem := refuse_not_in_hand(act, view, order):
         return problem
     want = find_need(view, order, part.id)
     if want is None or not want.wanted:
-        return wrong(view, order, part)
+        return refuse_unwanted(view, order, part)
     quantity = want.to_go if act.args.quantity is None else act.args.quantity
     if not 0 < quantity <= want.to_go:
-        return _no_more(want.to_go, part)
+        return _refuse_number(want.to_go, part)
     if want.on_rack < quantity:
-        return too_few(want)
+        return refuse_too_few(want)
     done = good(
         say("{n} × {part} in the pack", n=quantity, part=part.name),
-        _leaving_held(want, next_to_take(view, order, part.id, want.inside + quantity)),
+        _say_which_stay(want, say_next(view, order, part.id, want.inside + quantity)),
         moves=move_in_order(list_free_on_rack(view, part), quantity, f"packing/{order.id}"),
     )
     return replace(done, certain="told") if quantity == want.on_rack else done
 
 
-def _leaving_held(want: Need, then: Say) -> Say:
+def _say_which_stay(want: Need, then: Say) -> Say:
     """Says first which pieces stay at the rack place that others were just taken from."""
     if not want.held:
         return then
-    return say("{batches}: leave them there. {then}", batches=are_held(want.held), then=then)
+    return say("{batches}: leave them there. {then}", batches=say_held(want.held), then=then)
 
 
-def wrong(view: View, order: Order, part: Part) -> Answer:
-    """Said when a part was scanned that the order does not want."""
+def refuse_unwanted(view: View, order: Order, part: Part) -> Answer:
+    """Refuses a part that the order does not want."""
     names = [say("{part}", part=w.part.name) for w in list_needs(view, order) if w.to_go][:3]
     return refuse(
         say("{part} is not in order {order}", part=part.name, order=order.id),
@@ -66,23 +68,42 @@ def wrong(view: View, order: Order, part: Part) -> Answer:
     )
 
 
-def _no_more(to_take: int, part: Part) -> Answer:
-    if to_take == 0:
+def _refuse_number(most: int, part: Part) -> Answer:
+    """Refuses more pieces of a part than may be taken, and none."""
+    if most == 0:
         return refuse(
             say("All {part} are in the pack", part=part.name), say("Take the next part.")
         )
     return refuse(
-        say("{n} {part} {n|is|are} wanted", n=to_take, part=part.name),
-        say("Enter a number from 1 to {n}.", n=to_take),
+        say("{n} {part} {n|is|are} wanted", n=most, part=part.name),
+        say("Enter a number from 1 to {n}.", n=most),
     )
 
 
+def refuse_too_few(want: Need) -> Answer:
+    """Refuses to take more of a part than its rack place has free."""
+    if want.held:
+        return refuse(
+            say("{batches}: {n} {part} in {place} {n|stays|stay} there",
+                batches=say_held(want.held), n=total(want.held), part=want.part.name,
+                place=want.place_name),
+            say("Take the other {n}; a supervisor lets the rest go on.", n=want.on_rack)
+            if want.on_rack
+            else say("Take the next part. A supervisor lets them go on."),
+        )  # fmt: skip
+    return refuse(
+        say("Only {n} {part} in {place} by the book", n=want.on_rack, part=want.part.name,
+            place=want.place_name),
+        say("Touch “Part missing” to count them."),
+    )  # fmt: skip
+
+
 def correct_pick(act: Act[CorrectPick], view: View) -> Answer:
-    """The pick that was just made really was another number."""
-    order, part = order_of(act, view), view.get(Part, act.args.part)
+    """Makes the pick that was just made another number."""
+    order, part = find_order(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
-        return no_such_part()
-    if problem := not_in_hand(act, view, order):
+        return NO_PART
+    if problem := refuse_not_in_hand(act, view, order):
         return problem
     want, was, count = find_need(view, order, part.id), act.args.was, act.args.quantity
     if want is None or not 0 < was <= want.inside:
@@ -90,17 +111,17 @@ def correct_pick(act: Act[CorrectPick], view: View) -> Answer:
             say("The pack has changed since"), say("Put back what is too many, or take more.")
         )
     if not 0 <= count <= was + want.to_go:
-        return _no_more(was + want.to_go, part)
+        return _refuse_number(was + want.to_go, part)
     if count == was:
         return notice(say("{n} × {part} it is", n=was, part=part.name), say("Go on."))
     if count - was > want.on_rack:
-        return too_few(want)
+        return refuse_too_few(want)
     after = want.inside + count - was
     if count > was:
         moves = move_in_order(list_free_on_rack(view, part), count - was, f"packing/{order.id}")
-        do = _leaving_held(want, next_to_take(view, order, part.id, after))
+        do = _say_which_stay(want, say_next(view, order, part.id, after))
     else:
-        moves = put_back(view, order, part, was - count)
+        moves = move_back(view, order, part, was - count)
         do = say("{n} {n|stays|stay} in rack {place}.", n=was - count, place=want.place_name)
     return good(
         say("{n} × {part}, not {was}: {inside} in the pack", n=count, part=part.name, was=was,
@@ -110,22 +131,34 @@ def correct_pick(act: Act[CorrectPick], view: View) -> Answer:
     )  # fmt: skip
 
 
-def take_back(act: Act[PutPartsBack], view: View) -> Answer:
-    """Pieces from an order's open pack go back to their rack places."""
-    order = order_of(act, view)
+# --- back on the rack
+
+
+def move_back(view: View, order: Order, part: Part, quantity: int) -> tuple[Move, ...]:
+    """Moves pieces out of the pack: held ones first, then the newest as if never taken."""
+    inside = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
+    newest = tuple(reversed(inside))
+    first = (*keep_held(view, newest), *keep_free(view, newest))
+    return move_in_order(first, quantity, f"rack/{part.rack}")
+
+
+def put_parts_back(act: Act[PutPartsBack], view: View) -> Answer:
+    """Puts pieces from an order's open pack back on their rack places."""
+    order = find_order(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Scan its card."))
-    if problem := elsewhere(act, order):
+    if problem := refuse_elsewhere(act, order):
         return problem
     inside = by_part(view.stock(place=f"packing/{order.id}"))
     counts = {p: n for p, n in inside.items() if act.args.part in ("", p)}
     if not counts:
-        return _not_inside(view, order, act.args.part)
-    quantity = sum(counts.values()) if act.args.quantity is None else act.args.quantity
-    if not 0 < quantity <= sum(counts.values()):
+        return _refuse_not_inside(view, order, act.args.part)
+    most = sum(counts.values())
+    quantity = most if act.args.quantity is None else act.args.quantity
+    if not 0 < quantity <= most:
         return refuse(
-            say("{n} {n|is|are} in the pack", n=sum(counts.values())),
-            say("Enter a number from 1 to {n}.", n=sum(counts.values())),
+            say("{n} {n|is|are} in the pack", n=most),
+            say("Enter a number from 1 to {n}.", n=most),
         )
     parts = [part for p in counts if (part := view.get(Part, p))]
     if homeless := next((p for p in parts if not p.rack), None):
@@ -133,68 +166,48 @@ def take_back(act: Act[PutPartsBack], view: View) -> Answer:
             say("{part} has no place on the rack", part=homeless.name),
             say("The office gives it one first."),
         )
-    moves = tuple(m for p in parts for m in put_back(view, order, p, min(quantity, counts[p.id])))
-    return _put_back(act, view, order, moves, sum(inside.values()) - sum(m.qty for m in moves))
+    moves = tuple(m for p in parts for m in move_back(view, order, p, min(quantity, counts[p.id])))
+    return _tell_what_went_back(act, view, order, moves)
 
 
-def _not_inside(view: View, order: Order, only: str) -> Answer:
-    part = view.get(Part, only)
-    if part:
+def _refuse_not_inside(view: View, order: Order, part: str) -> Answer:
+    """Refuses to put back what is not in the pack."""
+    if found := view.get(Part, part):
         return refuse(
-            say("No {part} are in the pack", part=part.name), say("Scan another part of it.")
+            say("No {part} are in the pack", part=found.name), say("Scan another part of it.")
         )
     return refuse(
         say("Nothing to put back from order {order}", order=order.id), say("Take the next order.")
     )
 
 
-def _put_back(
-    act: Act[PutPartsBack], view: View, order: Order, moves: tuple[Move, ...], left: int
+def _tell_what_went_back(
+    act: Act[PutPartsBack], view: View, order: Order, moves: tuple[Move, ...]
 ) -> Answer:
-    """What went back where; a cancelled order whose pack is empty is done with."""
-    said = say("{n} put back on the rack", n=sum(m.qty for m in moves))
+    """Tells what went back where; a cancelled order whose pack is empty is done with."""
+    count = sum(m.qty for m in moves)
+    said = say("{n} put back on the rack", n=count)
     parts = {m.part for m in moves}
     if len(parts) == 1 and (want := find_need(view, order, next(iter(parts)))):
-        said = say(
-            "{n} × {part} put back: rack {place}",
-            n=sum(m.qty for m in moves),
-            part=want.part.name,
-            place=want.place_name,
-        )
+        said = say("{n} × {part} put back: rack {place}", n=count, part=want.part.name,
+                   place=want.place_name)  # fmt: skip
     held = keep_held(view, tuple(Held(*m.to, m.part, m.qty) for m in moves))
     do = say("Under their own masters.")
     if held:
-        do = say("{batches}: keep them apart.", batches=are_held(held))
+        do = say("{batches}: keep them apart.", batches=say_held(held))
     sets: tuple[Fact, ...] = ()
     if order.state == "cancelled":
+        left = total(view.stock(place=f"packing/{order.id}")) - count
         do = say("{n} more to put back.", n=left) if left else say("Take the next order.")
-        sets = () if left else _done_with(act, view, order)
+        sets = () if left else _settle_cancelled(act, view, order)
     return good(said, do, moves=moves, sets=sets)
 
 
-def _done_with(act: Act[PutPartsBack], view: View, order: Order) -> tuple[Fact, ...]:
-    """A cancelled order that is put back: nobody's, and nothing to look at any more."""
+def _settle_cancelled(act: Act[PutPartsBack], view: View, order: Order) -> tuple[Fact, ...]:
+    """Settles a cancelled order that is put back: it is nobody's, with nothing to look at."""
     past = view.last(order.key, "cancel_order")
     worry = view.get(Concern, past.act.id) if past else None
     free = replace(order, claimed="")
     if worry is None or worry.settled:
         return (free,)
     return (free, replace(worry, settled="put back", by=act.worker))
-
-
-def beyond(view: View, order: Order) -> tuple[tuple[Move, ...], Say]:
-    """Pieces in the pack beyond what is wanted now, back to the rack; and that in words."""
-    moves: list[Move] = []
-    words: list[Say] = []
-    for want in list_needs(view, order):
-        if want.extra and want.part.rack:
-            moves += put_back(view, order, want.part, want.extra)
-            words.append(
-                say(
-                    "{n} {part} (rack {place})",
-                    n=want.extra,
-                    part=want.part.name,
-                    place=want.place_name,
-                )
-            )
-    return tuple(moves), together(words)

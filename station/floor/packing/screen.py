@@ -1,11 +1,20 @@
-"""What the packing screen shows: the order in hand, how to pack it, what waits."""
+"""Shows the order in hand at packing: what to take, how it is packed, what is asked."""
 
 from dataclasses import replace
 
-from station.floor.packing.face_side import carts, due, how_to, lines, waiting
-from station.floor.packing.face_waiting import empty, labels
 from station.floor.packing.rows import find_front, is_putting_back, list_parts
+from station.floor.packing.waiting import (
+    TITLE,
+    ask_which_label,
+    list_carts,
+    list_waiting_orders,
+    say_due,
+    say_lines,
+    say_where,
+    show_orders,
+)
 from station.floor.packing.work import PackingHand
+from station.queries.mailers import GAP_MM, Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need, is_late, list_needs
 from station.shop.cards import button, row_code
 from station.shop.faces import (
@@ -15,6 +24,9 @@ from station.shop.faces import (
     Face,
     Header,
     Hint,
+    Layer,
+    MailerDrawing,
+    Pairs,
     Press,
     Remark,
     Row,
@@ -26,36 +38,39 @@ from station.shop.words import Say, say
 
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+PUT_DOWN = Press(label=say("Put it down"), code=button("put_down"))
+
+Pair = tuple[Say | str, Say | str]
 
 
 def screen(hand: PackingHand, view: View) -> Face:
-    """The screen at packing."""
+    """Shows the order in hand; with none, what waits."""
     if hand.work.asks == "label":
-        return labels(hand, view)
+        return ask_which_label(hand, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
-        return empty(hand, view)
+        return show_orders(hand, view)
     found = list_needs(view, order)
     return Face(
-        title=say("Packing"),
-        where=say("Bench {bench}", bench=hand.bench) if hand.bench else "",
+        title=TITLE,
+        where=say_where(hand),
         main=(
-            _header(order, found, hand.now),
-            *(_asked(hand, found, view) or _work(hand, order, view)),
+            _show_header(order, found, hand.now),
+            *(_ask_number(hand, found, view) or _show_parts(hand, order, found, view)),
         ),
-        presses=_presses(hand, order, found),
-        middle=how_to(hand, found, view),
-        side=(waiting(view, hand), carts(view)),
+        presses=_offer_presses(hand, order, found),
+        middle=_show_parcel(hand, found, view),
+        side=(list_waiting_orders(hand, view), list_carts(view)),
         weights=(48, 27, 25),
     )
 
 
-def _header(order: Order, found: tuple[Need, ...], now: str) -> Header:
+def _show_header(order: Order, found: tuple[Need, ...], now: str) -> Header:
     parts = sum(w.wanted for w in found)
     short = sum(line.short for line in order.lines)
-    leaves = say("leaves {due}", due=due(order, now))
+    leaves = say("leaves {due}", due=say_due(order, now))
     if is_late(order, now):
-        leaves = say("late: due {due}", due=due(order, now))
+        leaves = say("late: due {due}", due=say_due(order, now))
     note = (
         say("{leaves} · {short} owed", leaves=leaves, short=short)
         if short
@@ -65,24 +80,45 @@ def _header(order: Order, found: tuple[Need, ...], now: str) -> Header:
         label=say("Order"),
         number=order.id,
         note=note,
-        title=say("{lines}, {parts} {parts|part|parts}", lines=lines(order), parts=parts),
+        title=say("{lines}, {parts} {parts|part|parts}", lines=say_lines(order), parts=parts),
     )
 
 
-def _work(hand: PackingHand, order: Order, view: View) -> tuple[Block, ...]:
-    """What to take or to put back, and the next of it; of many only the rows."""
-    found = list_parts(view, order, back=is_putting_back(hand, order))
-    if order.state == "cancelled":
-        return (_cancelled(found), *((_table(hand, found, back=True),) if found else ()))
-    if is_putting_back(hand, order):
-        return (_what_back(hand, found), *((_table(hand, found, back=True),) if found else ()))
-    table, next_ = _table(hand, found, back=False), _next(hand, list_needs(view, order))
-    if len(found) == MANY:  # the table leaves room for one line more
+def _ask_number(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
+    """Asks for the weight or the count that the next number is, if any."""
+    if hand.work.asks == "scale":
+        question = say("What does the scale show?")
+        return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
+    if hand.work.asks != "count":
+        return ()
+    part = view.get(Part, hand.work.part)
+    place = next((w.place_name for w in found if part and w.part.id == part.id), "")
+    question = say("How many {part} are really in rack {place}?", part=part.name if part else "",
+                   place=place)  # fmt: skip
+    unit = say("{n|part|parts}", n=hand.digits)
+    return (Asked(question=question, typed=hand.digits, unit=unit),)
+
+
+# --- what to take, or to put back
+
+
+def _show_parts(
+    hand: PackingHand, order: Order, found: tuple[Need, ...], view: View
+) -> tuple[Block, ...]:
+    """Shows what to take or to put back, and the next of it; of many only the rows."""
+    back = is_putting_back(hand, order)
+    rows = list_parts(view, order, back=back)
+    table = _tabulate_parts(hand, rows, back=back)
+    if back:
+        first = _say_cancelled(rows) if order.state == "cancelled" else _ask_what(hand, rows)
+        return (first, table) if rows else (first,)
+    next_ = _show_next(hand, found)
+    if len(rows) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
-    return (table,) if len(found) > MANY else (table, next_)
+    return (table,) if len(rows) > MANY else (table, next_)
 
 
-def _table(hand: PackingHand, found: tuple[Need, ...], *, back: bool) -> Table:
+def _tabulate_parts(hand: PackingHand, found: tuple[Need, ...], *, back: bool) -> Table:
     first = None if back else find_front(hand, found)
     place = say("goes to") if back else say("take from")
     return Table(
@@ -90,9 +126,12 @@ def _table(hand: PackingHand, found: tuple[Need, ...], *, back: bool) -> Table:
         rows=tuple(
             Row(
                 title=w.part.name,
-                note=_note(w),
+                note=_say_note(w),
                 code=row_code("part", w.part.id, n),
-                cells=(Cell(text=say("rack {place}", place=w.place_name)), _inside(w, back=back)),
+                cells=(
+                    Cell(text=say("rack {place}", place=w.place_name)),
+                    _count_inside(w, back=back),
+                ),
                 done=None if back else not (w.to_go or w.extra),
                 selected=first is not None and w.part.id == first.part.id,
             )
@@ -101,8 +140,8 @@ def _table(hand: PackingHand, found: tuple[Need, ...], *, back: bool) -> Table:
     )
 
 
-def _note(want: Need) -> Say | str:
-    """The part in words; where its batch is only assumed, a mark that says so."""
+def _say_note(want: Need) -> Say | str:
+    """Says the part in words; where its batch is only assumed, a mark that says so."""
     if want.extra:
         return say("{n} too many: put back", n=want.extra)
     if want.assumed > 1:
@@ -110,7 +149,7 @@ def _note(want: Need) -> Say | str:
     return want.part.words
 
 
-def _inside(want: Need, *, back: bool) -> Cell:
+def _count_inside(want: Need, *, back: bool) -> Cell:
     if back:
         return Cell(text=say("{n}", n=want.inside), bold=True)
     return Cell(
@@ -120,7 +159,7 @@ def _inside(want: Need, *, back: bool) -> Cell:
     )
 
 
-def _cancelled(found: tuple[Need, ...]) -> Remark:
+def _say_cancelled(found: tuple[Need, ...]) -> Remark:
     text = (
         say("Put everything back on the rack: scan each part, or all of it at once.")
         if found
@@ -129,7 +168,8 @@ def _cancelled(found: tuple[Need, ...]) -> Remark:
     return Remark(tone="stop", title=say("This order is cancelled"), text=text)
 
 
-def _what_back(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
+def _ask_what(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
+    """Asks what goes back on the rack."""
     if not found:
         return Hint(title=say("Nothing is in the pack yet"), tone="attention")
     take = hand.work.take
@@ -139,24 +179,24 @@ def _what_back(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
     )
 
 
-def _next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
+def _show_next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
     want = find_front(hand, found)
     if want is None and any(w.extra for w in found):
         return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
     if want is None and not any(w.inside for w in found):
         return Hint(title=say("All of it is owed"), note=say("Close it as owed."))
     if want is None:
-        return Hint(title=say("All of it is in"), note=_changes(hand, found), tone="good")
+        return Hint(title=say("All of it is in"), note=_say_what_follows(hand, found), tone="good")
     count = want.to_go if hand.work.take is None else hand.work.take
     return Hint(
         title=say("Next: {n} × {part}", n=count, part=want.part.name),
         right=say("Rack {place}", place=want.place_name),
-        note=_changes(hand, found),
+        note=_say_what_follows(hand, found),
     )
 
 
-def _changes(hand: PackingHand, found: tuple[Need, ...]) -> Say:
-    """What the next input does: a scan takes, a number changes the pick just made."""
+def _say_what_follows(hand: PackingHand, found: tuple[Need, ...]) -> Say:
+    """Says what the next input does: a scan takes, a number changes the pick just made."""
     picked = hand.work.picked
     part = next((w.part for w in found if picked and w.part.id == picked.part), None)
     if picked and part:
@@ -168,38 +208,95 @@ def _changes(hand: PackingHand, found: tuple[Need, ...]) -> Say:
     return say("Weigh it, then close the pack.")
 
 
-def _asked(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
-    if hand.work.asks == "scale":
-        question = say("What does the scale show?")
-        return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
-    if hand.work.asks != "count":
+# --- how it is packed
+
+
+def _show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
+    """Shows how the whole order is packed: the stack in the smallest mailer that takes it."""
+    pieces = [(w.part, w.wanted) for w in found if w.wanted]
+    if not pieces:
         return ()
-    part = view.get(Part, hand.work.part)
-    place = next((w.place_name for w in found if part and w.part.id == part.id), "")
+    parcel = plan_parcel(view, pieces)
+    stack, mailer, _ = parcel
+    weights = _compare_weights(hand, parcel, view)
+    if stack.guessed:
+        text = say("{part} has no outline in the book. Choose by eye.", part=stack.guessed)
+        remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)
+        return (remark, Pairs(rows=weights))
+    thick, wrap = _say_thick(stack)
+    length, width = (round(side) for side in stack.flat_mm)
+    if mailer is None:
+        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=length, w=width)
+        remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
+        return (remark, Pairs(rows=(thick, wrap, *weights)))
+    drawing = MailerDrawing(
+        name=mailer.name,
+        length_mm=mailer.length_mm,
+        width_mm=mailer.width_mm,
+        layers=_draw_layers(stack),
+    )
+    how: Pair = (say("stack"), say("large and flat outside"))
+    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=length, w=width))
+    name = say("Mailer {name}", name=mailer.name)
+    return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
+
+
+def _say_thick(stack: Stack) -> tuple[Pair, Pair]:
+    """Says how thick a stack is, and how much wrap goes around it."""
     return (
-        Asked(
-            question=say(
-                "How many {part} are really in rack {place}?",
-                part=part.name if part else "",
-                place=place,
-            ),
-            typed=hand.digits,
-            unit=say("{n|part|parts}", n=hand.digits),
-        ),
+        (say("thick"), say("{t} mm", t=f"{stack.thick_mm:.1f}")),
+        (say("wrap"), say("one turn, {m} m", m=f"{stack.wrap_m:.1f}")),
     )
 
 
-def _presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
+def _draw_layers(stack: Stack) -> tuple[Layer, ...]:
+    """Draws each level's pieces side by side; those on top of them only in the label."""
+    return tuple(
+        Layer(
+            label=f"{level.part.name} ×{level.pieces}" if n == 0 else "",
+            x_mm=n % level.across * (level.length_mm + GAP_MM),
+            y_mm=n // level.across * (level.width_mm + GAP_MM),
+            length_mm=level.length_mm,
+            width_mm=level.width_mm,
+            level=number,
+        )
+        for number, level in enumerate(stack.levels)
+        for n in range(min(level.pieces, level.beside))
+    )
+
+
+def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, Pair]:
+    """Shows what the whole order should weigh, and what the scale shows of the pack."""
+    weight = whole.weight
+    should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
+    if weight.unknown:
+        should = say("can't tell: {part}", part=weight.unknown)
+    read = hand.work.scale
+    shown: Say | str = "—"
+    if read:
+        agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
+        shown = say("{g} g: look again", g=round(read))
+        if agrees is None:
+            shown = say("{g} g: can't tell", g=round(read))
+        elif agrees:
+            shown = say("{g} g, as it should be", g=round(read))
+    return ((say("should weigh, no wrap"), should), (say("on the scale"), shown))
+
+
+# --- the buttons
+
+
+def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     if hand.work.asks in ("count", "scale"):
         return (LEAVE,)
     if is_putting_back(hand, order):
-        return _back_presses(order, found)
+        return _offer_all_back(order, found)
     short = next((w for w in found if w.part.id == hand.work.short), None)
     if short and short.lacking:
         return (
             Press(label=say("Wait for it"), code=button("wait"), style="primary"),
             Press(label=say("Send it short"), code=button("send_short")),
-            Press(label=say("Put it down"), code=button("put_down")),
+            PUT_DOWN,
         )
     go = sum(w.to_go for w in found)
     back = Press(label=say("Put back"), code=button("take_back"))
@@ -213,10 +310,8 @@ def _presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[
     return (close, Press(label=say("Weigh"), code=button("scale")), back)
 
 
-def _back_presses(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
-    label = say("Put all of it back")
+def _offer_all_back(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     style = "primary" if found and any(w.inside for w in found) else "off"
+    label = say("Put all of it back")
     everything = Press(label=label, code=button("all_of_it"), style=style, wide=2)
-    if order.state == "cancelled":
-        return (everything, Press(label=say("Put it down"), code=button("put_down")))
-    return (everything, LEAVE)
+    return (everything, PUT_DOWN if order.state == "cancelled" else LEAVE)

@@ -28,7 +28,7 @@ class PackingWork(Work):
     take: int | None = None  # a number that was given before the scan
     picked: Picked | None = None
     short: str = ""  # the part that was counted short
-    scale: float = 0.0  # what the scale showed, g; 0: not weighed since the pack changed
+    scale: float | None = None  # what the scale showed, g, since the pack changed
 
 
 PackingHand = Hand[PackingWork]

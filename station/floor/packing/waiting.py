@@ -1,0 +1,194 @@
+"""Shows what waits at packing: orders to be packed, packs for a cart, labels to print again."""
+
+from station.floor.packing.rows import list_orders, list_packs
+from station.floor.packing.work import PackingHand
+from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
+from station.shop.cards import button, row_code
+from station.shop.codes import usable, write
+from station.shop.faces import (
+    Block,
+    Cards,
+    Cell,
+    Entry,
+    Face,
+    Hint,
+    Listing,
+    Pairs,
+    Press,
+    Remark,
+    Tone,
+)
+from station.shop.facts import Cart, Concern, Order, Pack, Part
+from station.shop.moves import tail
+from station.shop.views import View
+from station.shop.words import Say, clock, day, say, when
+
+TITLE = say("Packing")
+BESIDE = 5  # orders that are listed beside the one in hand
+
+
+def say_where(hand: PackingHand) -> Say | str:
+    """Says at which bench this screen stands."""
+    return say("Bench {bench}", bench=hand.bench) if hand.bench else ""
+
+
+# --- orders
+
+
+def say_lines(order: Order) -> Say:
+    """Says how many lines an order has."""
+    return say("{n} {n|line|lines}", n=len(order.lines))
+
+
+def say_due(order: Order, now: str) -> Say:
+    """Says when an order leaves: today's time, or the day."""
+    if order.due[:10] == now[:10]:
+        return say("today {at}", at=clock(order.due))
+    return say("{day}", day=day(order.due))
+
+
+def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
+    """Says how an order stands: who packs it, what it waits for, what lacks."""
+    if order.claimed == station and order.claimed:
+        lying = count_inside(view, order)
+        return (say("{n} in its pack", n=lying) if lying else say("put down here")), "attention"
+    if order.claimed:
+        return say("station {station} packs it", station=order.claimed), "quiet"
+    if name := find_unknown(view, order):
+        return say("wants {name}: not known", name=name), "stop"
+    lacking = find_lacking(view, order)
+    part = view.get(Part, order.waits)
+    if order.state == "waiting" and not lacking:
+        return say("{part} is there now", part=part.name if part else order.waits), "good"
+    if order.state == "waiting":
+        return say("waits for {part}", part=part.name if part else order.waits), "quiet"
+    if lacking:
+        return say("short {n} × {part}", n=lacking.lacking, part=lacking.part.name), "attention"
+    return say("all of it is there"), "quiet"
+
+
+def show_orders(hand: PackingHand, view: View) -> Face:
+    """Shows the screen with nothing in hand: which order is due first."""
+    found = list_orders(view)
+    return Face(
+        title=TITLE,
+        where=say_where(hand),
+        main=(
+            Hint(
+                title=say("Take the next order"),
+                note=say("the first by due time whose parts are all there; or scan or touch one"),
+            ),
+            Cards(
+                title=say("By due time"),
+                entries=tuple(_show_order(o, n, hand, view) for n, o in enumerate(found, 1)),
+                empty=say("Everything is packed."),
+            ),
+        ),
+        presses=(
+            Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
+            Press(label=say("Label again"), code=button("label_again")),
+        ),
+        side=(*_list_to_put_back(view), list_carts(view), _warn_of_lifting()),
+    )
+
+
+def _show_order(order: Order, number: int, hand: PackingHand, view: View) -> Entry:
+    words, tone = _say_state(order, hand.station, view)
+    overdue: Tone = "stop" if is_late(order, hand.now) else ""
+    return Entry(
+        big=order.id,
+        right=say_due(order, hand.now),
+        tone=overdue or ("attention" if tone in ("attention", "stop") else ""),
+        line1=say("{lines} · {state}", lines=say_lines(order), state=words),
+        code=row_code("order", order.id, number),
+    )
+
+
+def list_waiting_orders(hand: PackingHand, view: View) -> Listing:
+    """Lists the other orders by due time, and what keeps them."""
+    found = [o for o in list_orders(view) if o.id != hand.subject][:BESIDE]
+    return Listing(
+        title=say("Waiting to pack"),
+        rows=tuple(_list_order(order, hand, view) for order in found),
+        empty=say("Nothing waits."),
+    )
+
+
+def _list_order(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell, ...], str]:
+    """Puts an order on one line: of its due time only what tells it apart."""
+    words, tone = _say_state(order, hand.station, view)
+    late: Tone = "stop" if is_late(order, hand.now) else "quiet"
+    leaves = Cell(text=when(order.due, hand.now), tone=late)
+    cells = (Cell(text=order.id, bold=True), Cell(text=words, tone=tone), leaves)
+    return cells, _write_code("order", order.id)
+
+
+def _write_code(kind: str, number: str) -> str:
+    """Writes a thing's code; nothing where its number makes none that can be printed."""
+    return write(kind, number) if number.isdecimal() and usable(kind, number) else ""
+
+
+def _list_to_put_back(view: View) -> tuple[Block, ...]:
+    """Lists the cancelled orders whose parts are still in a pack."""
+    about = [tail(c.about) for c in view.shelf(Concern, "open", 50) if c.what == "cancelled"]
+    closed = {p.order: p.id for p in view.shelf(Pack, "packed", 500)}
+    entries = []
+    for order in dict.fromkeys(about):
+        thing = ("pack", closed[order]) if order in closed else ("order", order)
+        cells = (Cell(text=order, bold=True), Cell(text=say("cancelled"), tone="stop"))
+        entries.append((cells, _write_code(*thing)))
+    if not entries:
+        return ()
+    return (Listing(title=say("To put back"), rows=tuple(entries[:3])),)
+
+
+# --- packs
+
+
+def list_carts(view: View) -> Block:
+    """Lists the carts that stand here, and how many packs lie on each."""
+    found: list[tuple[Say | str, Say | str]] = []
+    for cart in view.shelf(Cart, "all", 3):
+        packs = len(view.shelf(Pack, f"cart/{cart.id}", 500))
+        goes = (
+            say("{n} {n|pack|packs}, goes at {at}", n=packs, at=cart.goes)
+            if cart.goes
+            else say("{n} {n|pack|packs}", n=packs)
+        )
+        found.append((cart.name, goes))
+    found.append((say("packs for a cart"), say("{n}", n=len(view.shelf(Pack, "packed", 500)))))
+    return Pairs(title=say("Carts"), rows=tuple(found))
+
+
+def ask_which_label(hand: PackingHand, view: View) -> Face:
+    """Asks which pack's label is printed again."""
+    entries = tuple(
+        Entry(
+            big=p.id,
+            right=say("order {order}", order=p.order),
+            line1=say("closed {at} by worker {by}", at=clock(p.closed), by=p.by),
+            code=row_code("pack", p.id, n),
+        )
+        for n, p in enumerate(list_packs(view), 1)
+    )
+    return Face(
+        title=TITLE,
+        where=say_where(hand),
+        main=(
+            Hint(title=say("Which label?"), note=say("scan the order's card, or touch its pack")),
+            Cards(title=say("Closed last"), entries=entries, empty=say("No pack is here.")),
+        ),
+        presses=(Press(label=say("Leave it"), code=button("put_down")),),
+        side=(list_carts(view), _warn_of_lifting()),
+    )
+
+
+def _warn_of_lifting() -> Remark:
+    return Remark(
+        tone="attention",
+        title=say("Take care"),
+        text=say(
+            "Lift with the legs, keep the pack close. Knife away from the other hand. Local rules "
+            "come first."
+        ),
+    )
