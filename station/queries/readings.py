@@ -1,7 +1,52 @@
 """Questions about readings: how what is measured went over time, and what it came from."""
 
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from station.shop.facts import Batch, Revision, Slip
 from station.shop.readings import name_size
 from station.shop.views import Noted, View
+
+
+class Source(NamedTuple):
+    """What a batch's pieces came from; empty where it is not known, or its sheets differ."""
+
+    batch: str
+    sheet: int = 0
+    router: str = ""
+    bit: str = ""
+    lot: str = ""
+    revision: str = ""
+
+
+def find_source(view: View, number: str) -> Source:
+    """Finds what a batch's pieces came from, by the slips of its sheets or its parent's.
+
+    What was split off or is made good was cut with its parent.
+    """
+    cut = view.get(Batch, number)
+    asked = {number}
+    while cut and cut.parent not in ("", *asked):
+        asked.add(cut.parent)
+        cut = view.get(Batch, cut.parent)
+    if cut is None:
+        return Source(number)
+    sheets = range(1, cut.sheets + 1)
+    slips = [slip for n in sheets if (slip := view.get(Slip, f"{cut.id}-{n}"))]
+    return Source(
+        batch=number,
+        sheet=slips[0].sheet if len(slips) == 1 else 0,
+        router=_find_common(slip.router for slip in slips),
+        bit=_find_common(slip.bit for slip in slips),
+        lot=_find_common(slip.lot for slip in slips),
+        revision=Revision.id_of(cut.cut_file, cut.revision),
+    )
+
+
+def _find_common(found: Iterable[str]) -> str:
+    """Finds what is the same in all; else nothing."""
+    different = set(found)
+    return different.pop() if len(different) == 1 else ""
 
 
 def list_size(

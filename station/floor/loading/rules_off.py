@@ -13,6 +13,7 @@ from station.floor.loading.needs import (
     refuse_void_copy,
     wear_bit,
 )
+from station.floor.loading.readings import give_minutes
 from station.queries.batches import find_revision
 from station.queries.pace import extend_pace
 from station.queries.routers import (
@@ -69,9 +70,10 @@ def end_sheet(act: Act[EndSheet], view: View) -> Answer:
     revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
+    take_off = _send_to_popping
     if bed.run < len(list_runs(view, revision)):
-        return _keep_for_next_run(act, view, batch, bed, revision)
-    return _send_to_popping(act, view, batch, bed, revision)
+        take_off = _keep_for_next_run
+    return replace(take_off(act, view, batch, bed, revision), router=bed.id)
 
 
 def _refuse_again(act: Act[EndSheet], view: View, batch: Batch) -> Answer | None:
@@ -171,7 +173,8 @@ def _send_to_popping(
     sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
-    return good(said, _say_after(view, after, bed, revision, first), moves=moves, sets=sets)
+    do, read = _say_after(view, after, bed, revision, first), (give_minutes(slip, run),)
+    return good(said, do, moves=moves, sets=sets, readings=read)
 
 
 def _learn_pace(act: Act[EndSheet], view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
@@ -193,6 +196,7 @@ def _keep_for_next_run(
     slip = replace(slip, runs=(*slip.runs, ran))
     moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run))
     free, timed = _free_bed(bed), _learn_pace(act, view, bed, run)
+    read = (give_minutes(slip, run),)
     done = count_done(view, batch, revision) | {n: bed.run}
     following = runs[bed.run]
     said = say("Sheet {n}: run {run} of {of} is done", n=n, run=bed.run, of=len(runs))
@@ -202,11 +206,12 @@ def _keep_for_next_run(
             if following.takes(bed.id)
             else say("Put it aside with its slip; take the next sheet.")
         )
-        return good(said, do, moves=moves, sets=(free, slip, *timed))
+        return good(said, do, moves=moves, sets=(free, slip, *timed), readings=read)
     there = following.routers[0] if following.routers else batch.router
     away = replace(batch, router=there)
     do = say("Sheets, slips and traveller to {router}.", router=name_router(view, there))
-    return good(said, do, moves=moves, sets=(replace(free, batch=""), away, slip, *timed))
+    sets = (replace(free, batch=""), away, slip, *timed)
+    return good(said, do, moves=moves, sets=sets, readings=read)
 
 
 def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
@@ -319,7 +324,8 @@ def spoil_sheet(act: Act[SpoilSheet], view: View) -> Answer:
     survived = _check_survived(act, revision)
     if isinstance(survived, Answer):
         return survived
-    return _lose_sheet(act, view, batch, bed, revision, reason, survived)
+    lost = _lose_sheet(act, view, batch, bed, revision, reason, survived)
+    return replace(lost, router=bed.id)
 
 
 def _check_survived(act: Act[SpoilSheet], revision: Revision) -> dict[str, int] | Answer:

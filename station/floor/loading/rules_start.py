@@ -22,6 +22,7 @@ from station.floor.loading.needs import (
     refuse_unread,
     refuse_void_copy,
 )
+from station.floor.loading.readings import give_thickness
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
@@ -76,7 +77,9 @@ def start_sheet(act: Act[StartSheet], view: View) -> Answer:
     for check in CHECKS:
         if refused := check(sheet):
             return refused
-    return _put_on_bed(sheet)
+    thickness = give_thickness(act, view, batch, sheet.number, sheet.file)
+    read = (thickness,) if following.run == 1 else ()
+    return replace(_put_on_bed(sheet), router=bed.id, readings=read)
 
 
 def _refuse_busy_bed(act: Act[StartSheet], view: View, batch: Batch, bed: Bed) -> Answer | None:

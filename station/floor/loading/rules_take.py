@@ -12,6 +12,7 @@ from station.floor.loading.needs import (
     refuse_elsewhere,
     refuse_void_copy,
 )
+from station.floor.loading.readings import give_first_off
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import find_due
@@ -178,6 +179,7 @@ def check_first_off(act: Act[CheckFirstOff], view: View) -> Answer:
         say("First-off agrees on {router}", router=name),
         say("Load the next sheet."),
         sets=(replace(bed, first_off=""),),
+        readings=(give_first_off(bed, view.get(Batch, act.args.batch or bed.batch), agrees=True),),
     )
 
 
@@ -210,6 +212,7 @@ def _hold_after_first_off(act: Act[CheckFirstOff], view: View, bed: Bed) -> Answ
             replace(bed, first_off=bed.first_off or "the last one was wrong"),
             concern,
         ),
+        readings=(give_first_off(bed, batch, agrees=False),),
     )
 
 

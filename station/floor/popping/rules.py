@@ -43,7 +43,9 @@ def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
         return problem
     if asked := ask_if_changed(act, act.args.seen, view, batch, here):
         return asked
-    return _pass_on(act, view, batch, held, counts)
+    routers = {slip.router for s in act.args.slips if (slip := view.get(Slip, s))}
+    router = routers.pop() if len(routers) == 1 else ""
+    return replace(_pass_on(act, view, batch, held, counts), router=router)
 
 
 def _refuse_counts(

@@ -7,10 +7,21 @@ from station.floor.shared.counting import draw_pieces
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules_master import MEASURE_AGAIN, decide_check_master
 from station.queries.batches import make_pile, make_rework, refuse_held
+from station.queries.readings import find_source
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
-from station.shop.facts import Batch, Concern, Fact, Order, Part, Pile, RackPlace, Reason
+from station.shop.facts import (
+    Batch,
+    Concern,
+    Fact,
+    Order,
+    Part,
+    Pile,
+    RackPlace,
+    Reason,
+    Slip,
+)
 from station.shop.moves import Held, Move, head, tail
 from station.shop.places import areas_of, kind_of
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
@@ -38,7 +49,8 @@ def decide_put_on_rack(act: Act[PutOnRack], view: View) -> Answer:
         return problem
     if asked := ask_if_changed(act, act.args.seen, view, batch, here):
         return asked
-    return _put_on_rack(act, view, batch, held, counts)
+    router = find_source(view, batch.id).router
+    return replace(_put_on_rack(act, view, batch, held, counts), router=router)
 
 
 def _refuse_counts(
@@ -182,7 +194,7 @@ def _say_where_to(view: View, moves: tuple[Move, ...]) -> Say:
     return say("Scan the next traveller.")
 
 
-_READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason})
+_READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason, Slip})
 
 RULES: Rules = by_kind(
     Rule(args=PutOnRack, reads=_READS, decide=decide_put_on_rack),

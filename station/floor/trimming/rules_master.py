@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.shared.readings import ask_if_far, is_inside
 from station.floor.trimming.acts import CheckMaster
+from station.floor.trimming.readings import give_comparison
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
@@ -24,13 +25,14 @@ def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
     part, batch = view.get(Part, tail(act.subject)), view.get(Batch, act.args.batch)
     if part is None:
         return refuse(say("There is no such part"), say("Scan its card."))
-    size = find_size(part, act.args)
-    if size is None:
-        return _settle(act, view, part, batch, agrees=act.args.agrees)
-    mm = act.args.reading_mm or 0.0
-    if far := ask_if_far(size, mm):
-        return far
-    return _settle(act, view, part, batch, size, agrees=is_inside(size, mm))
+    size, mm, agrees = find_size(part, act.args), act.args.reading_mm or 0.0, act.args.agrees
+    if size is not None:
+        if far := ask_if_far(size, mm):
+            return far
+        agrees = is_inside(size, mm)
+    settled = _settle(act, view, part, batch, size, agrees=agrees)
+    readings = give_comparison(view, part, act.args.batch, size, mm, agrees=agrees)
+    return replace(settled, readings=readings)
 
 
 def find_size(part: Part, compared: CheckMaster) -> Size | None:
@@ -51,7 +53,7 @@ def _settle(
     view: View,
     part: Part,
     batch: Batch | None,
-    size: Size | None = None,
+    size: Size | None,
     *,
     agrees: bool,
 ) -> Answer:
