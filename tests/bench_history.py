@@ -26,6 +26,7 @@ from station.ledger.store import Store
 from station.shop.acts import Act, Answer, good
 from station.shop.facts import Batch, Bed, Fact, Pile, Slip
 from station.shop.moves import SHEET, WEAR, Move, Spot, move
+from station.shop.readings import MINUTES, Reading
 from station.shop.views import Rule, View
 from station.shop.words import say
 
@@ -42,12 +43,26 @@ def off_the_bed(batch: Batch, bed: Bed, sheet: int, at: str) -> Answer:
     parts = tuple(move(p, 4, "cut", f"popping/{sheet}", batch.id) for p in PARTS)
     sheets = Move(SHEET, 1, Spot(f"bed/{ROUTER}", LOT), Spot("used", LOT))
     worn = Move(WEAR, 9300, Spot("wear", ""), Spot(f"bit/{BIT}", ""))
-    return good(
+    minutes = Reading(
+        subject=f"router/{ROUTER}",
+        kind=MINUTES,
+        value=18.5,
+        unit="min",
+        batch=batch.id,
+        sheet=sheet,
+        router=ROUTER,
+        bit=BIT,
+        lot=LOT,
+        revision="001.A",
+    )
+    done = good(
         say("Sheet {sheet} of batch {id} is off the bed", sheet=sheet, id=batch.id),
         say("Put slip {sheet} with its parts.", sheet=sheet),
         moves=(*parts, sheets, worn),
         sets=(slip, replace(batch, cut=sheet), replace(bed, state="free", sheet=0)),
+        readings=(minutes,),
     )
+    return replace(done, router=ROUTER)
 
 
 def bench_off_bed(act: Act, view: View) -> Answer:
@@ -119,6 +134,8 @@ class Writer:
             do=lay_say(answer.do),
             moves=answer.moves,
             sets=tuple(map(self._change, answer.sets)),
+            router=answer.router,
+            readings=answer.readings,
         )
         text = write_body(body)
         self.link = digest(self.link, act.id, text)
@@ -140,6 +157,8 @@ class Writer:
         run(statements.FILL["fact"], [(k, *books.fact.pop(k)) for k in facts])
         spots = [k for k in books.balance if last or k[0] not in CARRIED]
         run(statements.FILL["balance"], [(*k, books.balance.pop(k)) for k in spots])
+        run(statements.FILL["reading"], list(books.rows("reading")))
+        books.reading.clear()
         if last:
             run(statements.FILL["tally"], [(*k, q) for k, q in books.tally.items()])
 

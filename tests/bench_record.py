@@ -14,12 +14,18 @@ from typing import NamedTuple
 from station.ledger import statements
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
+from station.shop.readings import MINUTES
 from tests.bench import SHORT, Bench, median, ratio
 from tests.bench_history import OFF_BED
 
 ACTS = 1500
 WARM = 100  # the first ones warm all sides up
 DRAFT = '{"hand":{"area":"loading","router":"1","worker":"01","work":{}},"last":"%s"}'
+
+
+READ = (
+    "SELECT * FROM reading WHERE subject IN ('router/1', 'bit/01') AND kind=? AND at=? AND entry=?"
+)
 
 
 class Rows(NamedTuple):
@@ -29,6 +35,7 @@ class Rows(NamedTuple):
     balance: list[tuple[object, ...]]
     fact: list[tuple[object, ...]]
     tally: list[tuple[object, ...]]
+    reading: list[tuple[object, ...]]
     local: tuple[object, ...]
 
 
@@ -63,6 +70,7 @@ def written(ledger: Ledger, act: Act) -> Rows:
         balance,
         run("SELECT * FROM fact WHERE key IN (?,?,?)", keys).fetchall(),
         run("SELECT * FROM tally WHERE hour=?", (act.at[:13],)).fetchall(),
+        run(READ, (MINUTES, act.at, act.id)).fetchall(),
         run("SELECT * FROM local WHERE key='draft'").fetchone(),
     )
 
@@ -88,6 +96,7 @@ class Bare:
         many("INSERT OR REPLACE INTO balance VALUES (?,?,?,?)", rows.balance)
         many("INSERT OR REPLACE INTO fact VALUES (?,?,?,?,?)", rows.fact)
         many("INSERT OR REPLACE INTO tally VALUES (?,?,?,?,?,?,?)", rows.tally)
+        many("INSERT OR REPLACE INTO reading VALUES (?,?,?,?,?,?)", rows.reading)
         run("INSERT OR REPLACE INTO local VALUES (?,?)", rows.local)
         run("COMMIT")
 

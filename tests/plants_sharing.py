@@ -4,6 +4,7 @@ from tests.plants import Plant
 
 SEEN = ("simulate:500",)  # so many seeds, or as far as the first that fails
 TESTED = ("tests/ledger/test_sharing.py",)
+READINGS, LAYOUTS = ("tests/ledger/test_readings.py",), ("tests/ledger/test_layout.py",)
 CLOSING = ("tests/sharing/test_closing.py",)
 LEDGER = "station/ledger"
 
@@ -119,6 +120,12 @@ OTHERS = (
     Plant(f"{LEDGER}/again.py", "    if not was.verdict:\n", "    if True:\n",
           "sharing: what needs a look is decided again",
           TESTED),
+    Plant(f"{LEDGER}/view.py", '        self.reads.add(f"series/{subject}/{kind}")\n', "",
+          "sharing: readings that were asked for are not noted as read", READINGS),
+    Plant(f"{LEDGER}/page.py", "        many(statements.DROP_READING, self._gone)\n", "",
+          "sharing: what an undone act has measured stays", READINGS),
+    Plant(f"{LEDGER}/store.py", "        self.put(LAYOUT_NAME, str(statements.LAYOUT))\n", "",
+          "sharing: an older file is derived anew at every start", LAYOUTS),
 )  # fmt: skip
 
 SHARING = (*SIMULATED, *OTHERS)

@@ -19,7 +19,7 @@ def test_the_line_stands_just_once(plant):
 
 def test_there_are_thirty():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 8]
-    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS), len(CUTTING)] == [34, 2, 7, 24]
+    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS), len(CUTTING)] == [34, 5, 7, 24]
 
 
 def test_a_line_that_moved_is_an_error():
