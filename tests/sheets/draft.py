@@ -7,11 +7,11 @@ from tests.sheets.laying import Laying
 from tests.sheets.lines import CutLine
 from tests.sheets.manners import Manner
 from tests.sheets.models import Means
-from tests.sheets.strokes import Heights, Step
+from tests.sheets.strokes import Heights, RouterStep
 
 
 @dataclass
-class Draft:
+class SheetDraft:
     """A sheet before it is written; faults are put into it."""
 
     rng: Random
@@ -21,4 +21,4 @@ class Draft:
     laying: Laying
     lines: list[CutLine]
     heights: Heights
-    steps: list[Step]
+    steps: list[RouterStep]

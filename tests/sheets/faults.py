@@ -4,8 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from random import Random
 
-from tests.sheets.draft import Draft
+from tests.sheets.draft import SheetDraft
 from tests.sheets.lines import CutLine
+from tests.sheets.manners import LEADS
 from tests.sheets.shapes import Frame
 from tests.sheets.strokes import make_steps
 
@@ -27,7 +28,7 @@ class Marked:
     told: str = ""
 
 
-def put_fault(draft: Draft, rng: Random) -> Marked | None:
+def put_fault(draft: SheetDraft, rng: Random) -> Marked | None:
     """Puts a fault in, of a kind that this sheet can have."""
     for kind in sorted(KINDS, key=lambda k: rng.random() ** (1 / SELDOM.get(k, 1)), reverse=True):
         marked = KINDS[kind](draft, rng)
@@ -39,14 +40,14 @@ def put_fault(draft: Draft, rng: Random) -> Marked | None:
 
 
 def choose_line(
-    draft: Draft, rng: Random, fits: Callable[[CutLine], object]
+    draft: SheetDraft, rng: Random, fits: Callable[[CutLine], object]
 ) -> tuple[int, CutLine] | None:
     """Draws one of the lines that fit."""
     fitting = [(k, line) for k, line in enumerate(draft.lines) if fits(line)]
     return rng.choice(fitting) if fitting else None
 
 
-def make_again(draft: Draft) -> None:
+def make_again(draft: SheetDraft) -> None:
     """Makes the steps anew after lines were changed."""
     draft.steps = make_steps(draft.lines, draft.manner, draft.heights)
 
@@ -56,7 +57,7 @@ def is_freeing(line: CutLine) -> bool:
     return line.role in {"outline", "shared"}
 
 
-def gouge(draft: Draft, rng: Random) -> Marked | None:
+def gouge(draft: SheetDraft, rng: Random) -> Marked | None:
     """Moves a part's lines into the part at its right."""
     if draft.laying.shared:
         return None
@@ -85,13 +86,13 @@ def gouge(draft: Draft, rng: Random) -> Marked | None:
 BOXES = {"plate", "card", "name plate", "grooved plate", "heddle"}
 
 
-def find_right_neighbour(draft: Draft, part: int) -> tuple[int, float] | None:
+def find_right_neighbour(draft: SheetDraft, part: int) -> tuple[int, float] | None:
     """Gives the next part at the right of an upright box, and how far it is."""
     parts = draft.laying.parts
-    _x0, y0, x1, y1 = parts[part].bounds()
+    _x0, y0, x1, y1 = parts[part].box
     best: tuple[float, int] | None = None
     for k, other in enumerate(parts):
-        u0, v0, _, v1 = other.bounds()
+        u0, v0, _, v1 = other.box
         level = min(y1, v1) - max(y0, v0) > 20 and min(abs(other.frame.turn.real), 1) in {0.0, 1.0}
         if k != part and level and u0 > x1 and other.model.name in BOXES and (
             best is None or u0 - x1 < best[0]
@@ -101,7 +102,7 @@ def find_right_neighbour(draft: Draft, part: int) -> tuple[int, float] | None:
     return (best[1], best[0]) if best and upright and best[0] < 40 else None
 
 
-def cut_inside_late(draft: Draft, rng: Random) -> Marked | None:
+def cut_inside_late(draft: SheetDraft, rng: Random) -> Marked | None:
     """Cuts a hole of a part after the part is free."""
     if draft.manner.hold != "through" or draft.laying.shared:
         return None
@@ -116,7 +117,7 @@ def cut_inside_late(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {last + 1})
 
 
-def leave_thin_tab(draft: Draft, rng: Random) -> Marked | None:
+def leave_thin_tab(draft: SheetDraft, rng: Random) -> Marked | None:
     """Leaves next to nothing of a tab: too short for the bit's width, or too low."""
     chosen = choose_line(draft, rng, lambda n: is_freeing(n) and n.tabs)
     if not chosen:
@@ -135,7 +136,7 @@ def leave_thin_tab(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index}, parts_hold=False)
 
 
-def cut_tab(draft: Draft, rng: Random) -> Marked | None:
+def cut_tab(draft: SheetDraft, rng: Random) -> Marked | None:
     """Leaves tabs in an earlier pass and cuts them in the last one."""
     chosen = choose_line(draft, rng, lambda n: is_freeing(n) and n.tabs)
     if not chosen:
@@ -149,7 +150,7 @@ def cut_tab(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index})
 
 
-def go_too_deep(draft: Draft, rng: Random) -> Marked | None:
+def go_too_deep(draft: SheetDraft, rng: Random) -> Marked | None:
     """Cuts one line far into the spoilboard."""
     through = -draft.means.thickness + 0.01
     chosen = choose_line(draft, rng, lambda n: n.floors[-1] < through)
@@ -161,12 +162,12 @@ def go_too_deep(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index})
 
 
-def plunge_fast(draft: Draft, rng: Random) -> Marked | None:
+def plunge_fast(draft: SheetDraft, rng: Random) -> Marked | None:
     """Plunges at the feed of cutting, because one word is missing."""
     chosen = choose_line(
         draft,
         rng,
-        lambda n: n.entry in {"plunge", "line", "arc", "straight in"} and n.role != "drilled",
+        lambda n: n.entry in {"plunge"} | LEADS and n.role != "drilled",
     )
     if not chosen:
         return None
@@ -176,7 +177,7 @@ def plunge_fast(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index})
 
 
-def go_deep_at_once(draft: Draft, rng: Random) -> Marked | None:
+def go_deep_at_once(draft: SheetDraft, rng: Random) -> Marked | None:
     """Cuts a line in one pass far deeper than its bit is wide."""
     chosen = choose_line(
         draft, rng,
@@ -190,7 +191,7 @@ def go_deep_at_once(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index})
 
 
-def change_low(draft: Draft, _rng: Random) -> Marked | None:
+def change_low(draft: SheetDraft, _rng: Random) -> Marked | None:
     """Has the bit changed while it stands in the sheet."""
     if draft.manner.distance == "relative":
         return None
@@ -209,7 +210,7 @@ def change_low(draft: Draft, _rng: Random) -> Marked | None:
     return Marked("", steps={begin})
 
 
-def cut_twice(draft: Draft, rng: Random) -> Marked | None:
+def cut_twice(draft: SheetDraft, rng: Random) -> Marked | None:
     """Cuts a line again after everything else."""
     chosen = choose_line(
         draft, rng, lambda n: n.role in {"outline", "hole", "slot"} and n.bit == 0
@@ -222,14 +223,14 @@ def cut_twice(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index, len(draft.lines) - 1})
 
 
-def take_other_sheet(draft: Draft, rng: Random) -> Marked | None:
+def take_other_sheet(draft: SheetDraft, rng: Random) -> Marked | None:
     """Has the file of another thickness."""
     thick = draft.means.thickness
     others = [t for t in (3.0, 6.0, 9.0, 12.0, 18.0) if abs(t - thick) >= 2]
     return Marked("", thickness=rng.choice(others), anywhere=True, parts_hold=False)
 
 
-def go_low(draft: Draft, rng: Random) -> Marked | None:
+def go_low(draft: SheetDraft, rng: Random) -> Marked | None:
     """Goes from one line to the next by rapid, in the material."""
     if draft.manner.hold == "onion":
         return None
@@ -247,7 +248,7 @@ def go_low(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", steps={k}, parts_hold=False)
 
 
-def leave_spindle_off(draft: Draft, rng: Random) -> Marked | None:
+def leave_spindle_off(draft: SheetDraft, rng: Random) -> Marked | None:
     """Forgets to start the spindle after a change."""
     starts = [k for k, step in enumerate(draft.steps) if step.kind == "start"]
     at = rng.choice(starts)
@@ -256,7 +257,7 @@ def leave_spindle_off(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", steps=set(range(at, end)), parts_hold=False)
 
 
-def skip_part(draft: Draft, rng: Random) -> Marked | None:
+def skip_part(draft: SheetDraft, rng: Random) -> Marked | None:
     """Puts all of a part behind slashes: the router may skip it."""
     if draft.laying.shared or draft.manner.distance == "relative":
         return None
@@ -265,7 +266,7 @@ def skip_part(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", lines, skipped=set(lines), parts_hold=False)
 
 
-def leave_uncut(draft: Draft, rng: Random) -> Marked | None:
+def leave_uncut(draft: SheetDraft, rng: Random) -> Marked | None:
     """Does not go through all along an outline: too shallow, or a spiral without a level lap."""
     if draft.manner.hold == "onion":
         return None
@@ -284,7 +285,7 @@ def leave_uncut(draft: Draft, rng: Random) -> Marked | None:
     return Marked("", {index}, parts_hold=False)
 
 
-KINDS: dict[str, Callable[[Draft, Random], Marked | None]] = {
+KINDS: dict[str, Callable[[SheetDraft, Random], Marked | None]] = {
     "gouge": gouge, "late inside": cut_inside_late, "thin tab": leave_thin_tab,
     "tab cut": cut_tab, "too deep": go_too_deep, "plunge fast": plunge_fast,
     "pass deep": go_deep_at_once, "change low": change_low, "twice": cut_twice,

@@ -3,6 +3,7 @@
 import cmath
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from math import radians
 from random import Random
 
@@ -19,7 +20,8 @@ class LaidPart:
     kind: str
     within: int | None = None
 
-    def bounds(self) -> tuple[float, float, float, float]:
+    @cached_property
+    def box(self) -> tuple[float, float, float, float]:
         """Gives least x, least y, greatest x, greatest y on the sheet."""
         return self.model.outline.trace(0.0).place(self.frame).bounds()
 
@@ -93,7 +95,7 @@ def fill_rows(wanted: Sequence[LaidPart], size: tuple[float, float], gap: float)
     laid: list[LaidPart] = []
     x, y, tall = gap, gap, 0.0
     for part in wanted:
-        x0, y0, x1, y1 = part.bounds()
+        x0, y0, x1, y1 = part.box
         if x + x1 - x0 + gap > size[0]:
             x, y, tall = gap, y + tall + gap, 0.0
         if x + x1 - x0 + gap > size[0] or y + y1 - y0 + gap > size[1]:

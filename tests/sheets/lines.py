@@ -3,19 +3,20 @@
 import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from math import ceil
 from random import Random
 from typing import NamedTuple
 
 from tests.sheets.laying import LaidPart, Laying
-from tests.sheets.manners import Manner
+from tests.sheets.manners import LEADS, Manner
 from tests.sheets.models import MAIN, Feature, Means
 from tests.sheets.shapes import Frame, Seg, Track
 
 INSIDE = ("engraving", "pocket", "groove", "drilled", "hole", "slot", "notch")
 
 
-class Numbers(NamedTuple):
+class CutSizes(NamedTuple):
     """Sizes that a sheet's cutting keeps to, in mm, and feeds in mm/min."""
 
     below: float  # how far below the sheet, negative where a skin is left
@@ -23,7 +24,7 @@ class Numbers(NamedTuple):
     lead: float
     tab: float  # what is left of a tab along the line
     tab_high: float
-    slope: float
+    slope: float  # of a tab's ends, its length for each mm of height
     feed: float
     plunge: float
 
@@ -45,6 +46,7 @@ class CutLine:
     waste: int = 0  # on which side waste lies: 1 left, -1 right
     entry: str = "plunge"
     lead: float = 0.0
+    run: float = 0.0  # how long it sinks
     leaves: bool = False
     over: float = 0.0  # past its start, or short of it when negative
     feed: float = 3000.0
@@ -53,27 +55,27 @@ class CutLine:
     unlevel: bool = False  # a spiral that ends without a level lap
 
 
-def choose_numbers(rng: Random, manner: Manner, means: Means) -> Numbers:
+def choose_numbers(rng: Random, manner: Manner, means: Means) -> CutSizes:
     """Draws the sizes that a sheet keeps to."""
     thick = means.thickness
     skin = round(rng.uniform(0.2, min(0.6, thick * 0.12)), 2)
-    return Numbers(
+    return CutSizes(
         below=-skin if manner.hold == "onion" else round(rng.uniform(0.1, 0.5), 1),
         shares=tuple(rng.choice([0.6, 1.0, 1.5]) for _ in means.bits),
-        lead=float(rng.choice([3, 4, 5]))
-        if manner.entry in {"line", "straight in", "arc"}
-        else 0.0,
+        lead=float(rng.choice([3, 4, 5])) if manner.entry in LEADS else 0.0,
         tab=rng.choice([3.0, 4.0, 6.0]),
         tab_high=min(rng.choice([1.0, 1.5, 2.0, 3.0]), thick * 0.5),
-        slope=rng.choice([1.5, 2.5, 4.0]),
+        slope=rng.choice([1.0, 1.5, 2.0]),
         feed=rng.choice([1800.0, 2400.0, 3000.0, 3600.0, 4500.0]),
         plunge=rng.choice([400.0, 600.0, 800.0, 900.0]),
     )
 
 
-def find_floors(manner: Manner, deep: float, most: float, thick: float) -> list[float]:
+def find_floors(
+    manner: Manner, deep: float, wide: float, most: float, thick: float
+) -> list[float]:
     """Gives z of each pass down to `deep`."""
-    if manner.passes == "one" and deep <= most * 2.01:
+    if manner.passes == "one" and deep <= wide * 2.01:
         return [-deep]
     count = max(2 if manner.passes != "one" and deep > 1.5 else 1, ceil(deep / most - 1e-9))
     if manner.passes == "step" and count > 1:
@@ -86,7 +88,7 @@ def find_floors(manner: Manner, deep: float, most: float, thick: float) -> list[
 
 
 def plan_lines(
-    rng: Random, laying: Laying, manner: Manner, means: Means, numbers: Numbers
+    rng: Random, laying: Laying, manner: Manner, means: Means, numbers: CutSizes
 ) -> list[CutLine]:
     """Gives all lines of a sheet in the order in which they are cut."""
     planner = LinePlanner(rng, manner, means, numbers)
@@ -105,7 +107,7 @@ def plan_lines(
 class LinePlanner:
     """Makes lines of features and outlines, as the sheet's habits want it."""
 
-    def __init__(self, rng: Random, manner: Manner, means: Means, numbers: Numbers) -> None:
+    def __init__(self, rng: Random, manner: Manner, means: Means, numbers: CutSizes) -> None:
         self.rng, self.manner, self.means, self.numbers = rng, manner, means, numbers
         self.through = means.thickness + numbers.below
 
@@ -113,7 +115,7 @@ class LinePlanner:
         which = min(bit, len(self.means.bits) - 1)
         wide = self.means.bits[which]
         most = wide * self.numbers.shares[which]
-        floors = find_floors(self.manner, deep, most, self.means.thickness)
+        floors = find_floors(self.manner, deep, wide, most, self.means.thickness)
         feed = self.numbers.feed if bit == MAIN else self.numbers.feed * 0.6
         return CutLine(
             role, None, which, wide, track, floors, feed=feed, plunge=self.numbers.plunge
@@ -134,11 +136,7 @@ class LinePlanner:
         )
         if feature.kind == "hole":
             assert feature.outline
-            line = self._round(laid, feature.outline.trace(-wide / 2), bit, "hole")
-            line.floors = find_floors(
-                self.manner, deep, wide * self.numbers.shares[bit], self.means.thickness
-            )
-            return line
+            return self._round(laid, feature.outline.trace(-wide / 2), bit, "hole", feature.form)
         if feature.kind == "pocket":
             return self._make("pocket", bit, clear_pocket(feature, wide, laid.frame), deep)
         if feature.kind == "drilled":
@@ -149,6 +147,7 @@ class LinePlanner:
         line = self._make(feature.kind, bit, feature.stroke.place(laid.frame), deep)
         if feature.kind != "engraving" and self.manner.entry in {"ramp", "zigzag", "helix"}:
             line.entry = "ramp"
+            line.run = min(line.track.length, 40.0)
         return line
 
     def outline(self, laid: LaidPart) -> list[CutLine]:
@@ -166,9 +165,10 @@ class LinePlanner:
         """Gives a line that frees several parts."""
         line = self._make("shared", MAIN, track, self.through)
         line.entry = "ramp" if self.manner.entry in {"ramp", "zigzag"} else "plunge"
+        line.run = min(line.track.length * 0.3, 40.0)
         return line
 
-    def _round(self, laid: LaidPart, track: Track, bit: int, role: str) -> CutLine:
+    def _round(self, laid: LaidPart, track: Track, bit: int, role: str, form: str = "") -> CutLine:
         """Gives the line round a closed shape: its direction, start, closing and entry."""
         placed = track.place(laid.frame)
         way = self.manner.way if self.manner.way != "mixed" else self.rng.choice(["climb", "not"])
@@ -176,10 +176,11 @@ class LinePlanner:
         if (placed.area() > 0) != left:
             placed = placed.reverse()
         placed = placed.begin_at(self._find_start(placed))
-        line = self._make(role, bit, placed, self.through)
+        inside = max(self.through, self.means.thickness + 0.1)
+        line = self._make(role, bit, placed, inside if role == "hole" else self.through)
         line.waste = 1 if left == (role == "hole") else -1
         self._close(line)
-        self._enter(line)
+        self._enter(line, "helix" if form == "bored" else self.manner.entry)
         return line
 
     def _find_start(self, track: Track) -> float:
@@ -197,9 +198,9 @@ class LinePlanner:
             gap = self.rng.choice([0.005, 0.02, 0.05, 0.1, 0.3, 0.5])
             line.over = -min(gap, line.track.length * 0.02)
 
-    def _enter(self, line: CutLine) -> None:
-        line.entry = self.manner.entry
-        if line.entry in {"line", "straight in", "arc"}:
+    def _enter(self, line: CutLine, entry: str) -> None:
+        line.entry = entry
+        if line.entry in LEADS:
             line.lead = self.numbers.lead
             if line.role == "hole":
                 room = abs(line.track.area()) * 2 / line.track.length
@@ -209,13 +210,31 @@ class LinePlanner:
                 line.entry = "plunge"
         if line.entry in {"ramp", "zigzag"} and line.track.length < 30:
             line.entry = "helix" if line.role == "hole" else "plunge"
+        if line.entry in {"ramp", "zigzag"}:
+            drop = max(a - b for a, b in pairwise([0.0, *line.floors]))
+            line.run = min(max(20.0, drop * 3), line.track.length * 0.3)
+        if line.entry in {"helix", "spiral"}:
+            self._wind(line)
+
+    def _wind(self, line: CutLine) -> None:
+        """Spreads a spiral's depth over its laps; one without a level lap ends below the sheet."""
+        deep, thick = -line.floors[-1], self.means.thickness
+        most = min(line.wide * self.numbers.shares[line.bit], line.track.length * 0.12)
+        line.unlevel = line.entry == "spiral" and deep > thick + 0.05
+        line.entry = "helix"
+        line.floors = find_floors(
+            self.manner, thick + 0.02 if line.unlevel else deep, 0.0, most, thick
+        )
+        if line.unlevel:
+            line.floors.append(-deep)
 
     def _put_tabs(self, line: CutLine, laid: LaidPart) -> None:
         """Spreads tabs on a line, clear of its start and of strokes that open its edge."""
         form = self.manner.tab_form
-        slope = {"trapezoid": self.numbers.slope, "ramp": 4.0}.get(form, 0.0)
+        steep = {"trapezoid": self.numbers.slope, "ramp": 3.0}.get(form, 0.0)
+        slope = steep * (self.numbers.tab_high + self.numbers.below)
         long = line.wide + self.numbers.tab + 2 * slope
-        begin = max(line.over, 0.0) + (25.0 if line.entry in {"ramp", "zigzag"} else 0.0) + 2.0
+        begin = max(line.over, 0.0) + (line.run + 5.0 if line.run else 0.0) + 2.0
         room = line.track.length - begin - line.wide - 2.0
         count = min(self.rng.choice([2, 3, 4, 4, 6]), int(room / (long * 1.5)))
         keep = [

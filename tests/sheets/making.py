@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from math import pi
 from random import Random
 
-from tests.sheets.draft import Draft
+from tests.sheets.draft import SheetDraft
 from tests.sheets.faults import Marked, put_fault
 from tests.sheets.laying import LaidPart, lay_out
 from tests.sheets.lines import CutLine, choose_numbers, plan_lines
@@ -21,7 +21,7 @@ WIDE = (3.0, 3.175, 4.0, 5.0, 6.0, 6.0, 6.35, 8.0)
 NARROW = (2.0, 2.5, 3.0, 3.175)
 
 
-def make_draft(seed: int, *, small: bool = False) -> Draft:
+def make_draft(seed: int, *, small: bool = False) -> SheetDraft:
     """Draws a sheet; `small` keeps to 600 × 400."""
     rng = Random(seed)
     manner = choose_manner(rng)
@@ -34,7 +34,7 @@ def make_draft(seed: int, *, small: bool = False) -> Draft:
         laying = lay_out(rng, manner.form, size, means, gap)
     lines = plan_lines(rng, laying, manner, means, numbers)
     heights = Heights(rng.choice([10.0, 15.0, 20.0, 25.0]), rng.choice([3.0, 5.0, 8.0]))
-    return Draft(
+    return SheetDraft(
         rng, manner, means, size, laying, lines, heights, make_steps(lines, manner, heights)
     )
 
@@ -52,7 +52,7 @@ def choose_means(rng: Random, manner: Manner, size: tuple[float, float]) -> Mean
 
 def choose_gap(rng: Random, manner: Manner, bit: float, lead: float) -> float:
     """Draws how far parts lie apart: tabs need waste between the strokes, leads some more."""
-    if manner.hold == "tabs" or lead or manner.form == "nested":
+    if manner.gap == "wide":
         return round(2 * bit + lead + rng.choice([2.0, 4.0, 8.0]), 1)
     return round(bit + rng.choice([1.0, 3.0, 10.0]), 1)
 
@@ -64,7 +64,7 @@ def make_sheet(seed: int, *, small: bool = False) -> WrittenSheet:
     return write_draft(seed, draft, marked)
 
 
-def write_draft(seed: int, draft: Draft, marked: Marked | None = None) -> WrittenSheet:
+def write_draft(seed: int, draft: SheetDraft, marked: Marked | None = None) -> WrittenSheet:
     """Writes a draft's text, and finds the lines of its fault."""
     means, manner = draft.means, draft.manner
     writer = TextWriter(draft.rng, manner, means.thickness, draft.size, means.bits, draft.heights)
@@ -80,7 +80,7 @@ def write_draft(seed: int, draft: Draft, marked: Marked | None = None) -> Writte
     )  # fmt: skip
 
 
-def find_fault(draft: Draft, marked: Marked, lines: Sequence[tuple[int, int]]) -> TrueFault:
+def find_fault(draft: SheetDraft, marked: Marked, lines: Sequence[tuple[int, int]]) -> TrueFault:
     """Gives a fault with its lines in the text, joined where they follow each other."""
     spans: list[tuple[int, int]] = []
     for k, (step, (first, last)) in enumerate(zip(draft.steps, lines, strict=True)):
@@ -93,7 +93,7 @@ def find_fault(draft: Draft, marked: Marked, lines: Sequence[tuple[int, int]]) -
     return TrueFault(marked.kind, () if marked.anywhere else tuple(spans), marked.told)
 
 
-def find_groups(draft: Draft) -> tuple[TrueGroup, ...]:
+def find_groups(draft: SheetDraft) -> tuple[TrueGroup, ...]:
     """Gives the groups of equal parts; what is mirrored is a kind of its own."""
     kinds: dict[tuple[str, bool], list[int]] = defaultdict(list)
     for k, part in enumerate(draft.laying.parts):
@@ -101,11 +101,11 @@ def find_groups(draft: Draft) -> tuple[TrueGroup, ...]:
     return tuple(find_group(draft, members) for members in kinds.values())
 
 
-def find_group(draft: Draft, members: Sequence[int]) -> TrueGroup:
+def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
     """Gives one group of equal parts."""
     parts = [draft.laying.parts[k] for k in members]
     model = parts[0].model
-    boxes = [part.bounds() for part in parts]
+    boxes = [part.box for part in parts]
     drawn = model.outline.trace(0.0).bounds()
     sizes = {(round(b[2] - b[0], 4), round(b[3] - b[1], 4)) for b in [drawn, *boxes]}
     return TrueGroup(

@@ -12,6 +12,7 @@ class Manner:
     form: str
     bits: str
     hold: str
+    gap: str
     tab_form: str
     tab_when: str
     entry: str
@@ -27,6 +28,7 @@ class Manner:
     distance: str
     arcs: str
     remark: str
+    told: str
     change: str
     words: str
     case: str
@@ -49,9 +51,20 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "form": ("rows", "rows", "rows", "twins", "mirrored", "nested", "shared", "strips", "halves"),
     "bits": ("one", "one", "two", "three"),
     "hold": ("tabs", "tabs", "tabs", "through", "through", "onion"),
+    "gap": ("wide", "wide", "tight"),
     "tab_form": ("step", "step", "trapezoid", "ramp", "lift"),
     "tab_when": ("when deep", "when deep", "every pass"),
-    "entry": ("plunge", "plunge", "line", "straight in", "arc", "ramp", "zigzag", "helix"),
+    "entry": (
+        "plunge",
+        "plunge",
+        "line",
+        "straight in",
+        "arc",
+        "ramp",
+        "zigzag",
+        "helix",
+        "spiral",
+    ),
     "closing": ("exact", "exact", "overlap", "gap"),
     "start": ("corner", "mid-edge", "anywhere"),
     "passes": ("one", "even", "step", "skin first"),
@@ -71,19 +84,23 @@ CHOICES: dict[str, tuple[str, ...]] = {
         "(BIT x MM)",
         "none",
     ),
-    "change": ("T M6", "M6 T", "by hand", "message"),
-    "words": ("G1 X", "G1X", "G01 X"),
+    "told": ("nothing", "nothing", "operations", "list of bits"),
+    "change": ("T M6", "M6 T", "next T", "G43", "by hand", "message"),
+    "words": ("G1 X", "G1 X", "G1X", "G01 X", "G1 X 0"),
     "case": ("upper", "upper", "upper", "lower"),
     "numbers": ("none", "none", "by 1", "by 10"),
     "modal": ("full", "modal", "all axes"),
-    "decimals": ("fixed", "trimmed", "dot"),
+    "decimals": ("fixed", "trimmed", "dot", "no zero"),
     "head": ("bare", "percent", "number", "talkative"),
     "retract": ("safe", "safe", "G53", "G28", "G30"),
     "cycles": ("G81", "G83", "moves"),
     "spindle": ("M3 S", "S M3", "dwell", "extraction"),
-    "end": ("M30", "M2", "home M30", "rubbish"),
+    "end": ("M30", "M2", "home M30", "rubbish", "/M1"),
     "breaks": ("LF", "LF", "CRLF", "blank lines"),
 }
+
+
+LEADS = {"line", "straight in", "arc"}
 
 
 def choose_manner(rng: Random) -> Manner:
@@ -94,25 +111,46 @@ def choose_manner(rng: Random) -> Manner:
 def settle(manner: Manner) -> Manner:
     """Takes back what cannot be together, so that the table tells what was really done."""
     values = dict(manner.rows())
-    if manner.form in {"shared", "strips"}:
-        values |= {"hold": "through", "order": "part by part", "corners": "-", "start": "-"}
-        values["entry"] = (
-            manner.entry if manner.entry in {"plunge", "ramp", "zigzag"} else "plunge"
-        )
-    if manner.form == "nested":
-        values["order"] = "part by part"
-    if values["entry"] in {"line", "straight in", "arc"} and manner.form != "halves":
-        values["start"] = "mid-edge"
-    if manner.form == "halves":
-        values |= {"entry": "plunge", "closing": "-", "order": "part by part"}
-    if values["hold"] != "tabs":
-        values |= {"tab_form": "-", "tab_when": "-"}
-    if values["hold"] == "tabs" and values["entry"] == "helix":
-        values["entry"] = "ramp"
-    if values["passes"] == "one" and values["entry"] == "helix":
-        values["passes"] = "even"
-    if manner.distance == "relative":
-        values |= {"cycles": "moves", "retract": "safe"}
-    if manner.remark == "none":
-        values["bits"] = "one"
+    settle_form(values)
+    settle_holding(values)
+    settle_writing(values)
     return Manner(**values)
+
+
+def settle_form(values: dict[str, str]) -> None:
+    """Keeps to what a form of laying can have."""
+    if values["form"] in {"shared", "strips"}:
+        values |= {"hold": "through", "order": "part by part", "corners": "-", "start": "-"}
+        if values["entry"] not in {"ramp", "zigzag"}:
+            values["entry"] = "plunge"
+    if values["form"] == "halves":
+        values |= {"entry": "plunge", "closing": "-", "order": "part by part"}
+    if values["form"] == "nested":
+        values |= {"order": "part by part", "gap": "wide"}
+    if values["entry"] in LEADS:
+        values |= {"start": "mid-edge", "gap": "wide"}
+
+
+def settle_holding(values: dict[str, str]) -> None:
+    """Keeps to what can be with tabs, or without."""
+    spiral = values["entry"] in {"helix", "spiral"}
+    if values["hold"] == "tabs":
+        values |= {"gap": "wide", "entry": "ramp" if spiral else values["entry"]}
+        if values["tab_form"] in {"trapezoid", "ramp"}:
+            values["tab_when"] = "when deep"
+        return
+    values |= {"tab_form": "-", "tab_when": "-"}
+    if spiral:
+        values["passes"] = "even" if values["passes"] == "one" else values["passes"]
+        values["entry"] = "helix" if values["hold"] == "onion" else values["entry"]
+
+
+def settle_writing(values: dict[str, str]) -> None:
+    """Keeps to what a text can say."""
+    bare = values["remark"] not in {"(D=)", "(D CR)"} or values["change"] in {"by hand", "message"}
+    if bare and values["told"] == "list of bits":
+        values["told"] = "nothing"
+    if values["distance"] == "relative":
+        values |= {"cycles": "moves", "retract": "safe"}
+    if values["remark"] == "none":
+        values["bits"] = "one"

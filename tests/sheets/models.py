@@ -68,7 +68,9 @@ def draw_hole(rng: Random, means: Means, at: complex, radius: float) -> Feature:
     bit = means.bit(FINE)
     if rng.random() < 0.25:
         return Feature("drilled", Disc(bit / 2, at), bit=FINE)
-    return Feature("hole", Disc(max(round_to(radius, 0.25), bit * 0.7), at), bit=FINE)
+    radius = max(round_to(radius, 0.25), bit * 0.7)
+    form = "bored" if radius < bit * 1.5 and rng.random() < 0.6 else ""
+    return Feature("hole", Disc(radius, at), bit=FINE, form=form)
 
 
 def plate(rng: Random, means: Means) -> Model:

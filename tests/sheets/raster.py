@@ -13,12 +13,12 @@ from math import ceil
 import numpy as np
 from scipy import ndimage
 
-from tests.sheets.draft import Draft
+from tests.sheets.draft import SheetDraft
 from tests.sheets.laying import LaidPart
 from tests.sheets.lines import CutLine
 from tests.sheets.making import find_groups
 from tests.sheets.shapes import Seg, find_point, measure_seg
-from tests.sheets.strokes import Step
+from tests.sheets.strokes import RouterStep
 
 STRIDE = 6.0  # mm that are swept at once
 LEAST_TAB = 1.5  # mm², below it is what a slope leaves beside a tab
@@ -67,7 +67,7 @@ class SheetGrid:
 
 
 def split_step(
-    begin: complex, above: float, step: Step
+    begin: complex, above: float, step: RouterStep
 ) -> Iterator[tuple[complex, complex, float, float]]:
     """Gives a step in short straight pieces with their heights."""
     seg = Seg(begin, step.to, step.centre, step.sweep)
@@ -85,7 +85,7 @@ def split_step(
 
 
 def cut_grids(
-    steps: Sequence[Step], lines: Sequence[CutLine], bits: Sequence[float],
+    steps: Sequence[RouterStep], lines: Sequence[CutLine], bits: Sequence[float],
     size: tuple[float, float], cell: float, through: float,
 ) -> tuple[np.ndarray, np.ndarray]:  # fmt: skip
     """Gives where material stands with tabs, and without, as two grids of truth values."""
@@ -104,7 +104,7 @@ def cut_grids(
     for line in lines:
         for begin, end in line.tabs:
             for seg in line.track.take(begin, end):
-                step = Step("feed", seg.b, line.floors[-1], seg.centre, seg.sweep)
+                step = RouterStep("feed", seg.b, line.floors[-1], seg.centre, seg.sweep)
                 for a, b, z0, z1 in split_step(seg.a, line.floors[-1], step):
                     grid.sweep(a, b, z0, z1, line.wide / 2)
     return held, grid.z > through
@@ -149,10 +149,10 @@ def find_tolerance(part: LaidPart, cell: float) -> float:
     tracks += [f.outline.trace(0.0) for f in part.model.features if f.outline and not f.depth]
     edge = sum(t.length for t in tracks)
     edge += sum(2 * f.stroke.length for f in part.model.features if f.stroke and not f.depth)
-    return 2.0 + edge * (0.3 * cell + 0.01)
+    return 2.0 + edge * (0.5 * cell + 0.01)
 
 
-def cut_draft(draft: Draft, cell: float) -> list[LoosePart]:
+def cut_draft(draft: SheetDraft, cell: float) -> list[LoosePart]:
     """Cuts a draft's sheet and gives what comes apart. What only a skin holds is free."""
     thick = draft.means.thickness
     skin = max(
@@ -163,7 +163,7 @@ def cut_draft(draft: Draft, cell: float) -> list[LoosePart]:
     return find_loose(held, freed, cell)
 
 
-def check_truth(draft: Draft, cell: float) -> list[str]:
+def check_truth(draft: SheetDraft, cell: float) -> list[str]:
     """Tells how truth and grid differ: parts not found, other areas, openings, tabs."""
     told, free = [], cut_draft(draft, cell)
     for group in find_groups(draft):
@@ -185,22 +185,22 @@ def check_truth(draft: Draft, cell: float) -> list[str]:
     ]
 
 
-def find_part(draft: Draft, place: complex) -> LaidPart:
+def find_part(draft: SheetDraft, place: complex) -> LaidPart:
     """Gives the part whose box has its middle there."""
 
     def away(part: LaidPart) -> float:
-        x0, y0, x1, y1 = part.bounds()
+        x0, y0, x1, y1 = part.box
         return abs(complex(x0 + x1, y0 + y1) / 2 - place)
 
     return min(draft.laying.parts, key=away)
 
 
-def is_strange(draft: Draft, loose: LoosePart) -> bool:
+def is_strange(draft: SheetDraft, loose: LoosePart) -> bool:
     """Whether what comes loose is no rest of the sheet, nothing that fell out of a part, no scrap.
 
     Scraps lie between parts where their strokes meet, and are small.
     """
-    if loose.at_edge or loose.area < 120:
+    if loose.at_edge or loose.area < 120 or draft.manner.gap == "tight":
         return False
     for part in draft.laying.parts:
         for feature in part.model.features:

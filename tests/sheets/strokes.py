@@ -4,17 +4,17 @@ import cmath
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
-from math import pi
+from math import ceil, pi
 from typing import NamedTuple
 
 from tests.sheets.lines import CutLine
-from tests.sheets.manners import Manner
+from tests.sheets.manners import LEADS, Manner
 from tests.sheets.shapes import Seg, Track
 
 LOW = 1.0  # mm above the sheet where a rapid ends and the feed begins
 
 
-class Step(NamedTuple):
+class RouterStep(NamedTuple):
     """One move or other word of the router. `line` is the index of the line that it cuts.
 
     Kinds: rapid, feed, drill, change, start, halt, remark.
@@ -45,7 +45,7 @@ class StrokeMaker:
     """Makes the steps of lines one after the other, knowing where the bit stands."""
 
     def __init__(self, heights: Heights) -> None:
-        self.steps: list[Step] = []
+        self.steps: list[RouterStep] = []
         self.at, self.z = 0j, heights.safe
         self.heights = heights
         self.line: tuple[int, CutLine] | None = None
@@ -55,14 +55,17 @@ class StrokeMaker:
         self, kind: str, to: complex, z: float, seg: Seg | None = None, role: str = ""
     ) -> None:
         index, line = self.line or (None, None)
-        feed = 0.0
-        if kind != "rapid" and line:
-            straight_down = abs(to - self.at) < 1e-6
-            feed = line.plunge if straight_down and z < self.z else line.feed
+        feed = self._find_feed(line, to, z, role) if kind != "rapid" and line else 0.0
         centre, sweep = (seg.centre, seg.sweep) if seg and seg.sweep else (0j, 0.0)
-        self.steps.append(Step(kind, to, z, centre, sweep, feed, index, line.bit if line else 0,
+        bit = line.bit if line else 0
+        self.steps.append(RouterStep(kind, to, z, centre, sweep, feed, index, bit,
                                role, "", self.depth))  # fmt: skip
         self.at, self.z = to, z
+
+    def _find_feed(self, line: CutLine, to: complex, z: float, role: str) -> float:
+        if role == "ramp":
+            return max(line.plunge, line.feed * 0.4)
+        return line.plunge if abs(to - self.at) < 1e-6 and z < self.z else line.feed
 
     def rapid(self, to: complex, z: float, role: str = "") -> None:
         """Moves without cutting."""
@@ -115,7 +118,7 @@ def _length(seg: Seg) -> float:
     return abs(seg.sweep) * abs(seg.a - seg.centre) if seg.sweep else abs(seg.b - seg.a)
 
 
-def make_steps(lines: Sequence[CutLine], manner: Manner, heights: Heights) -> list[Step]:
+def make_steps(lines: Sequence[CutLine], manner: Manner, heights: Heights) -> list[RouterStep]:
     """Gives the steps of a whole sheet, with a change before each bit's first line."""
     maker = StrokeMaker(heights)
     numbered = list(enumerate(lines))
@@ -132,7 +135,7 @@ def make_steps(lines: Sequence[CutLine], manner: Manner, heights: Heights) -> li
             cut_line(maker, index, line, passes)
     maker.line, maker.depth = None, -1
     maker.rapid(maker.at, heights.safe)
-    maker.steps.append(Step("halt"))
+    maker.steps.append(RouterStep("halt"))
     return maker.steps
 
 
@@ -141,8 +144,8 @@ def change_bit(maker: StrokeMaker, bit: int, *, first: bool) -> None:
     maker.line, maker.depth = None, -1
     if not first:
         maker.rapid(maker.at, maker.heights.safe)
-    maker.steps.append(Step("change", maker.at, maker.heights.safe, bit=bit))
-    maker.steps.append(Step("start", maker.at, maker.heights.safe, bit=bit))
+    maker.steps.append(RouterStep("change", maker.at, maker.heights.safe, bit=bit))
+    maker.steps.append(RouterStep("start", maker.at, maker.heights.safe, bit=bit))
     maker.z = maker.heights.safe
 
 
@@ -184,7 +187,7 @@ def cut_spiral(maker: StrokeMaker, line: CutLine, passes: range) -> None:
     maker.feed(maker.at, above, "plunge")
     length = line.track.length
     breaks = [(0.0, above, "")]
-    breaks += [(length * (n + 1), line.floors[k], "") for n, k in enumerate(passes)]
+    breaks += [(length * (n + 1), line.floors[k], "ramp") for n, k in enumerate(passes)]
     if not line.unlevel:
         breaks.append((breaks[-1][0] + length, line.floors[passes[-1]], ""))
     maker.follow(line.track, breaks)
@@ -204,7 +207,7 @@ def cut_to_and_fro(maker: StrokeMaker, line: CutLine, passes: range) -> None:
             maker.go_to(track.find(0))
         if line.entry == "ramp" and not tabs:
             maker.feed(maker.at, above, "plunge")
-            run = min(long, 40.0)
+            run = line.run
             maker.follow(track, [(0.0, above, ""), (run, floor, "ramp")])
             maker.follow(reverse_part(track, run), [(0.0, floor, ""), (run, floor, "")])
         else:
@@ -223,7 +226,7 @@ def cut_lap(maker: StrokeMaker, line: CutLine, k: int) -> None:
     start, long = line.track.find(0), line.track.length
     begin, end = 0.0, long + line.over
     standing = abs(maker.at - start) < 1e-6 and maker.z < 0
-    if line.entry in {"line", "straight in", "arc"}:
+    if line.entry in LEADS:
         lead_in(maker, line, floor)
     elif not standing:
         maker.go_to(start)
@@ -231,13 +234,13 @@ def cut_lap(maker: StrokeMaker, line: CutLine, k: int) -> None:
         if maker.z > above:
             maker.feed(maker.at, above, "plunge")
         ramp_in(maker, line, above, floor)
-        begin = 20.0 if line.entry == "ramp" else 0.0
+        begin = line.run if line.entry == "ramp" else 0.0
         end = long + max(line.over, 0.0) + begin if line.entry == "ramp" else end
     else:
         maker.feed(maker.at, floor, "plunge")
     tabs = [(a + n * long, b + n * long) for n in range(2) for a, b in line.tabs]
     maker.follow(line.track, find_breaks(line, floor, begin, end, tabs, k))
-    if line.leaves and line.entry in {"line", "straight in", "arc"}:
+    if line.leaves and line.entry in LEADS:
         u = line.track.heading(line.over)
         maker.feed(maker.at + 1j * u * line.waste * line.lead * 0.6, floor, "lead")
 
@@ -261,13 +264,15 @@ def lead_in(maker: StrokeMaker, line: CutLine, floor: float) -> None:
 
 
 def ramp_in(maker: StrokeMaker, line: CutLine, above: float, floor: float) -> None:
-    """Sinks along the line: 20 mm ahead, or 10 mm ahead and back."""
+    """Sinks along the line: ahead, or to and fro over 10 mm."""
     if line.entry == "ramp":
-        maker.follow(line.track, [(0.0, above, ""), (20.0, floor, "ramp")])
+        maker.follow(line.track, [(0.0, above, ""), (line.run, floor, "ramp")])
         return
-    half = (above + floor) / 2
-    maker.follow(line.track, [(0.0, above, ""), (10.0, half, "ramp")])
-    maker.follow(reverse_part(line.track, 10.0), [(0.0, half, ""), (10.0, floor, "ramp")])
+    back = reverse_part(line.track, 10.0)
+    legs = 2 * ceil((above - floor) * 3 / 20)
+    for k in range(legs):
+        z0, z1 = (above + (floor - above) * n / legs for n in (k, k + 1))
+        maker.follow(back if k % 2 else line.track, [(0.0, z0, ""), (10.0, z1, "ramp")])
 
 
 def find_breaks(

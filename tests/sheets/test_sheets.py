@@ -9,7 +9,7 @@ from tests.sheets.making import make_draft, make_sheet
 from tests.sheets.raster import check_truth
 from tests.sheets.truth import Found, FoundGroup, FoundProblem
 
-CELL = 0.2773  # no size on the sheets is a multiple of it
+CELL = 0.3773  # no size on the sheets is a multiple of it
 
 
 def find_all(sheet):
@@ -32,9 +32,9 @@ def test_the_truth_is_what_a_grid_of_cells_shows(seed):
     assert check_truth(make_draft(seed, small=True), CELL) == []
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", range(12))
 def test_a_reader_without_fault_is_told_so(seed):
-    sheet = make_sheet(seed)
+    sheet = make_sheet(seed, small=True)
     verdict = judge(sheet, find_all(sheet))
     assert (verdict.told, verdict.alarms) == ([], [])
     assert verdict.fault == ("found" if sheet.fault else "")
@@ -56,7 +56,7 @@ def test_what_differs_is_told():
 
 
 def test_half_of_the_sheets_have_a_fault_with_its_lines():
-    sheets = [make_sheet(seed) for seed in range(30)]
+    sheets = [make_sheet(seed, small=True) for seed in range(20)]
     faults = [sheet.fault for sheet in sheets if sheet.fault]
-    assert len(faults) == 15
+    assert len(faults) == 10
     assert all(fault.lines or fault.kind == "other thickness" for fault in faults)

@@ -1,5 +1,6 @@
 """Writes steps as RS-274 text in one post-processor's habits, and notes each step's lines."""
 
+import re
 from collections.abc import Container, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -8,7 +9,7 @@ from random import Random
 
 from tests.sheets.manners import Manner
 from tests.sheets.shapes import Seg, cut_seg, measure_seg
-from tests.sheets.strokes import Heights, Step
+from tests.sheets.strokes import Heights, RouterStep
 
 SPEEDS = (16000, 18000, 20000, 22000, 24000)
 
@@ -62,6 +63,8 @@ class TextWriter:
         made = words
         if manner.words == "G01 X":
             made = [f"{w[0]}0{w[1:]}" if w[0] in "GM" and len(w) == 2 else w for w in made]
+        if manner.words == "G1 X 0":
+            made = [f"{w[0]} {w[1:]}" if w[0] in "XYZ" else w for w in made]
         row = ("" if manner.words == "G1X" else " ").join(made)
         if manner.case == "lower":
             row = row.lower()
@@ -85,6 +88,8 @@ class TextWriter:
             if self.manner.decimals != "fixed":
                 text = text.rstrip("0")
                 text = text.rstrip(".") if self.manner.decimals == "trimmed" else text
+            if self.manner.decimals == "no zero":
+                text = re.sub(r"^(-?)0\.(?=\d)", r"\1.", text)
             self.shown[count] = text
         return text
 
@@ -117,8 +122,7 @@ class TextWriter:
         if radius:
             words.append(f"R{self.value(radius)}")
         elif centre is not None:
-            words.append(f"I{self.show(round(centre.real * self.scale) - i)}")
-            words.append(f"J{self.show(round(centre.imag * self.scale) - j)}")
+            words += self._centre(centre, i, j)
         if feed:
             rate = self.rates.get(feed) or self.rates.setdefault(feed, self.rate_word(feed))
             again = self.manner.modal != "modal" and self.rng.random() < 0.3
@@ -130,6 +134,14 @@ class TextWriter:
         self.motion = code
         self.block(*words)
         self.at, self.z = (x, y), up
+
+    def _centre(self, centre: complex, i: int, j: int) -> list[str]:
+        """Gives the words of an arc's centre, from where it begins."""
+        pairs = (
+            ("I", round(centre.real * self.scale) - i),
+            ("J", round(centre.imag * self.scale) - j),
+        )
+        return [a + self.show(n) for a, n in pairs if n or self.manner.modal != "modal"]
 
     def _axes(self, x: int | None, y: int | None, z: int | None, *, always: bool) -> list[str]:
         """Gives the axis words of a move; `always` gives X and Y that stay too."""
@@ -150,7 +162,7 @@ class TextWriter:
             self.move("G0", None, z)
             self.move("G0", to, None)
 
-    def cut(self, step: Step, begin: complex, above: float) -> None:
+    def cut(self, step: RouterStep, begin: complex, above: float) -> None:
         """Writes a line or an arc at feed."""
         if not step.sweep:
             self.move("G1", step.to, step.z, step.feed)
@@ -180,7 +192,7 @@ class TextWriter:
         quarters = max(1, ceil(turn / (pi / 2) - 1e-6))
         return quarters * max(1, ceil(turn / quarters / most))
 
-    def drill(self, step: Step) -> None:
+    def drill(self, step: RouterStep) -> None:
         """Writes a drilled hole: a cycle, or its moves."""
         low, back = 1.0, self.heights.between
         if self.z is not None:
@@ -219,6 +231,9 @@ class TextWriter:
             self.rows.append(f"O{self.rng.randint(1, 9999):04d}")
         if manner.head == "talkative" and manner.remark != "none":
             self._tell()
+        if manner.told == "list of bits":
+            for wide, tool in zip(self.bits, self.tools, strict=False):
+                self.remark(name_bit(self.rng, manner.remark, wide, tool, inch=self.inch))
         self.block("G20" if self.inch else "G21", "G90", "G17")
         if self.rng.random() < 0.5:
             self.block(*self.rng.choice([("G40", "G49", "G80"), ("G54",), ("G94",), ("G64",)]))
@@ -231,7 +246,7 @@ class TextWriter:
         self.remark(self.rng.choice(told))
         self.remark(f"Z0 {'ON SPOILBOARD' if self.manner.zero == 'bed' else 'ON TOP FACE'}")
 
-    def change(self, step: Step, *, first: bool) -> None:
+    def change(self, step: RouterStep, *, first: bool) -> None:
         """Has the next bit put in."""
         if not first:
             self.block("M5")
@@ -240,10 +255,12 @@ class TextWriter:
         wide, tool = self.bits[step.bit], self.tools[step.bit]
         told = name_bit(self.rng, self.manner.remark, wide, tool, inch=self.inch)
         how = self.manner.change
-        if told and not (how == "message" and not first):
+        if told and self.manner.told != "list of bits" and not (how == "message" and not first):
             self.remark(told)
-        if how == "T M6":
+        if how in {"T M6", "next T", "G43"}:
             self.block(f"T{tool}", "M6")
+            if how == "next T" and step.bit:
+                self.block(f"T{self.tools[step.bit - 1]}")
         elif how == "M6 T":
             self.block("M6", f"T{tool}")
         elif not first:
@@ -281,6 +298,8 @@ class TextWriter:
         if self.manner.spindle == "extraction":
             self.block("M9")
         self.block("M5")
+        if self.manner.end == "/M1":
+            self.rows.append("/M1")
         self._retract()
         if self.manner.end == "home M30":
             self.block("G0", "X0", "Y0")
@@ -294,12 +313,15 @@ class TextWriter:
 
     # --- all of it
 
-    def write(self, steps: Sequence[Step], skipped: Container[int | None] = ()) -> Text:
+    def write(self, steps: Sequence[RouterStep], skipped: Container[int | None] = ()) -> Text:
         """Writes all steps; those of skipped lines behind a slash."""
         self.begin()
         spans: list[tuple[int, int]] = []
-        here, z, changed = 0j, self.heights.safe, False
+        here, z, changed, told = 0j, self.heights.safe, False, None
         for step in steps:
+            if self.manner.told == "operations" and step.line != told:
+                self._tell_line(step)
+            told = step.line
             first = len(self.rows) + 1
             self._skip(step.line in skipped)
             if step.kind != "drill":
@@ -315,7 +337,7 @@ class TextWriter:
         end = "\r\n" if self.manner.breaks == "CRLF" else "\n"
         return Text(end.join(self.rows) + end, spans)
 
-    def _write_other(self, step: Step, *, first: bool) -> None:
+    def _write_other(self, step: RouterStep, *, first: bool) -> None:
         """Writes a step that is no cut; `first` is before the first bit is in."""
         if step.kind == "rapid":
             self.rapid(step.to, step.z)
@@ -330,6 +352,13 @@ class TextWriter:
                 self.start()
             self._go_up()
 
+    def _tell_line(self, step: RouterStep) -> None:
+        """Writes what is cut next, at times with a size that is no bit's."""
+        if step.line is not None and self.rng.random() < 0.5:
+            deep = f"{self.rng.choice([1, 1.5, 2, 4])} mm deep"
+            names = [f"contour {step.line + 1}", "profile", f"part {step.line}", deep]
+            self.remark(self.rng.choice([*names, "lead 5 mm", "tabs 8 x 2 mm", "stepdown 3mm"]))
+
     def _skip(self, skipping: bool) -> None:  # noqa: FBT001
         """Begins or ends what the router may skip: nothing said in it holds after it."""
         if skipping != self.skipping:
@@ -343,6 +372,10 @@ class TextWriter:
             self.block("G90")
             self.relative = False
         self.z = None
+        if self.manner.change == "G43":
+            z = self.value(self.heights.safe + self.raised)
+            self.block("G0", "G43", f"Z{z}", "H1")
+            self.motion, self.z = "G0", self.count(self.heights.safe + self.raised)
         if self.manner.retract == "safe":
             self.move("G0", None, self.heights.safe)
         if self.manner.distance == "relative":
