@@ -169,7 +169,7 @@ class Piece:
     turn_deg: float = 0.0  # from its shape: first mirrored left to right, then turned
     mirrored: bool = False
     covered: float = 1.0  # part of its outline that is cut through
-    lost: tuple[tuple[int, float, float], ...] = ()  # tabs cut through: line, x, y
+    skin_mm: float = 0.0  # left on purpose all around it
 
 
 @dataclass(frozen=True)

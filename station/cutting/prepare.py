@@ -1,8 +1,8 @@
 """Makes the compiled loops ready, once for this computer, and knows whether they are.
 
 What is compiled is kept in the user's cache folder, in a folder named by the sources that it was
-made from: it works where the program's own folder may not be written to, and never outlives a
-change. Importing this module loads neither numba nor numpy.
+made from, and by these alone: it works where the program's own folder may not be written to, and
+never outlives a change. Importing this module loads neither numba nor numpy.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from importlib import import_module
 from pathlib import Path
 
 HERE = Path(__file__).parent
+BASE = ("model.py", "compiled.py")  # what compiled loops take their constants from
 
 
 def _list_cache_folders() -> list[Path]:
@@ -36,7 +37,9 @@ def find_kept_folder() -> Path | None:
     """Finds the folder of what is compiled from just these sources; None: nothing may be kept."""
     digest = hashlib.sha256()
     for source in sorted(HERE.rglob("*.py")):
-        digest.update(source.read_bytes())
+        text = source.read_bytes()
+        if source.parent.name == "read" or source.name in BASE or b"cutting.compiled" in text:
+            digest.update(text)
     for base in _list_cache_folders():
         folder = base / f"compiled-{digest.hexdigest()[:16]}"
         try:
@@ -54,10 +57,8 @@ PARTS = {
     "read.reader_compiled": 0.4,
     "geometry.moves": 0.48,
     "analyse.time": 0.55,
-    "geometry.loops": 0.75,
-    "geometry.tabs": 0.8,
-    "geometry.offset": 0.9,
-    "geometry.shapes": 0.97,
+    "geometry.rings": 0.75,
+    "geometry.shapes": 0.9,
     "analyse.drawing": 1.0,
 }
 

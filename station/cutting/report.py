@@ -6,11 +6,12 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from station.cutting.analyse.inference import THROUGH_MM, Inferred, infer_setting
+from station.cutting.analyse.faults import find_faults
+from station.cutting.analyse.inference import Inferred, infer_setting
 from station.cutting.analyse.problems import find_problems
 from station.cutting.analyse.time import time_path
 from station.cutting.geometry.moves import Geometry, find_bounds, find_geometry, list_values
-from station.cutting.geometry.pieces import find_pieces
+from station.cutting.geometry.pieces import find_sheet
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import (
     RAPID,
@@ -61,22 +62,14 @@ def analyse_program(
     geo = find_geometry(moves)
     tell(0.2)
     inferred = infer_setting(program, setting, geo)
-    found = find_pieces(
-        moves,
-        geo,
-        inferred.bits,
-        face=inferred.face,
-        bottom=inferred.bottom,
-        through_z=inferred.through_z,
-    )
+    sheet = find_sheet(moves, geo, inferred.bits, inferred.levels)
     tell(0.5)
-    pieces, shapes = group_pieces(found, known or {})
+    pieces, shapes = group_pieces(sheet.pieces, known or {})
     tell(0.6)
-    problems = find_problems(moves, geo, inferred, setting, pieces)
-    left = inferred.through_z - inferred.bottom - THROUGH_MM
-    if pieces and setting.thickness_mm and left > 0.01:
-        text = f"The deepest cut leaves {left:.2f} mm of the sheet."
-        problems.append(Problem(0, "not-through", text))
+    problems = [
+        *find_problems(moves, geo, inferred, setting),
+        *find_faults(sheet, pieces, setting),
+    ]
     tell(0.9)
     return _make_analysis(program, setting, geo, inferred, pieces, shapes, problems)
 

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import cmath
 import math
 import random
 from dataclasses import dataclass, field
@@ -253,6 +254,7 @@ def cut(writer: Writer, path: Curve, depths: list[float], tabs: int) -> None:
     if style.lead_in and tabs:  # from outside, where nothing is spoiled
         away = path.points[0] - path.points[1]
         lead = start + away / abs(away) * 2
+        lead = start if _surrounds(path.points, lead) else lead  # it would cut into the part
         writer.put("G0", {0: lead.real, 1: lead.imag})
     else:
         writer.put("G0", {0: start.real, 1: start.imag})
@@ -275,6 +277,13 @@ def cut(writer: Writer, path: Curve, depths: list[float], tabs: int) -> None:
             writer.to(start)
         lap(writer, path, depth, tabs if depth == depths[-1] else 0)
     writer.put("G0", {2: CLEAR})
+
+
+def _surrounds(points: list[complex], at: complex) -> bool:
+    """Whether a point lies within a path's corners, by the angle that they turn about it."""
+    spokes = [p - at for p in points]
+    turns = (cmath.phase(b / a) for a, b in zip(spokes, spokes[1:] + spokes[:1], strict=True))
+    return abs(sum(turns)) > math.pi
 
 
 def split(path: Curve, at: complex) -> Curve:

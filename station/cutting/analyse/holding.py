@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from station.cutting.analyse.problems import SMALL_MM2, is_small
+from station.cutting.analyse.faults import SMALL_MM2, is_small
 from station.cutting.geometry.moves import find_geometry
 from station.cutting.geometry.rings import centroid_of, shift_values
 from station.cutting.model import Analysis, Bools, Floats

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.cutting.geometry.moves import Geometry, list_values
+from station.cutting.geometry.strokes import Levels
 from station.cutting.model import RAPID, Moves, Program, Setting
 
 SHEET = (2440.0, 1220.0)
@@ -14,7 +15,7 @@ BIT_MM = 6.0  # common practice, no source
 SPOILBOARD_MM = 0.5  # the same
 THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still parts it
 DEEP_MM, ABOVE_MM = -1.0, 0.3  # what tells a zero at the face from one at the spoilboard
-NEARLY_MM = 1.0  # a cut that leaves no more than this was meant to go through
+SKIN_MM, SKIN_SHARE = 1.0, 0.2  # what is left of a thickness by a cut that nearly goes through
 SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
 
 
@@ -35,6 +36,12 @@ class Inferred:
     def thickness(self) -> float:
         """Gives the thickness of the sheet, mm."""
         return self.face - self.bottom
+
+    @property
+    def levels(self) -> Levels:
+        """Gives the heights that decide what a cut does."""
+        skin = self.bottom + min(SKIN_MM, SKIN_SHARE * self.thickness)
+        return Levels(self.face, self.bottom, self.through_z, max(skin, self.through_z))
 
 
 def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred:
@@ -80,10 +87,7 @@ def _infer_heights(
     if setting.thickness_mm is not None:
         face = 0.0 if zero == "face" else setting.thickness_mm
         bottom = face - setting.thickness_mm
-        through = bottom + THROUGH_MM
-        if through < deepest <= bottom + NEARLY_MM:
-            through = deepest + THROUGH_MM
-        return face, bottom, through
+        return face, bottom, bottom + THROUGH_MM
     if zero == "face":
         face, bottom = 0.0, min(deepest, -0.1)
     else:

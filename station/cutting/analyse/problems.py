@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 import numpy as np
 
 from station.cutting.analyse.inference import Inferred
 from station.cutting.geometry.moves import Geometry, find_bounds, list_values
-from station.cutting.geometry.rings import area_of
 from station.cutting.model import (
     CW,
     MOST_OF_A_KIND,
@@ -16,28 +13,23 @@ from station.cutting.model import (
     XY,
     Bools,
     Moves,
-    Piece,
     Problem,
     Setting,
     count_unlisted,
 )
 
 TOUCH_MM = 0.01
-LEAST_TAB_MM = 0.2
-SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 
 
 def find_problems(
-    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting, pieces: Sequence[Piece]
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
 ) -> list[Problem]:
-    """Finds what could go wrong with a path and its pieces, in the order of the file."""
+    """Finds what could go wrong with a path, in the order of the file."""
     found = [
         *_check_heights(moves, geo, inferred),
         *_check_places(moves, geo, inferred, setting),
         *_check_spindle(moves, geo, inferred, setting),
         *_check_bits(moves, setting),
-        *_check_tabs(pieces, setting),
-        *_check_small_pieces(pieces),
         *_check_hold_downs(moves, geo, inferred, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
@@ -193,48 +185,6 @@ def _check_bits(moves: Moves, setting: Setting) -> list[Problem]:
         for tool in list_values(moves.tool[feed])
         if tool not in setting.bits_there
     ]
-
-
-def _check_tabs(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
-    """Looks for tabs that are cut through, and on a clamped bed for pieces without any."""
-    if setting.router is not None and setting.router.bed == "vacuum":
-        return _check_cut_tabs(pieces)
-    found = _check_cut_tabs(pieces)
-    for piece in pieces:
-        if not piece.tabs and piece.covered > 0.995:
-            x, y = piece.outline.mean(axis=0)
-            text = "This piece has no tabs and comes loose while it is cut."
-            found.append(Problem(piece.line, "no-tabs", text, at=(float(x), float(y))))
-    return found
-
-
-def _check_small_pieces(pieces: Sequence[Piece]) -> list[Problem]:
-    """Looks for small pieces that nothing holds, on any bed: a vacuum hardly holds them either."""
-    found = []
-    for piece in pieces:
-        if not piece.tabs and piece.covered > 0.995 and is_small(piece):
-            x, y = piece.outline.mean(axis=0)
-            text = "This piece is small and loose; it may fly off."
-            found.append(Problem(piece.line, "small-piece", text, at=(float(x), float(y))))
-    return found
-
-
-def is_small(piece: Piece) -> bool:
-    """Tells whether a piece flies once nothing holds it."""
-    return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
-
-
-def _check_cut_tabs(pieces: Sequence[Piece]) -> list[Problem]:
-    """Looks for tabs that the bit's own width or another cut takes away."""
-    found = []
-    for tab in (tab for piece in pieces for tab in piece.tabs):
-        if tab.width_mm <= LEAST_TAB_MM or tab.height_mm <= LEAST_TAB_MM / 2:
-            text = "The bit's own width cuts this tab through."
-            found.append(Problem(tab.line, "tab-cut-through", text, at=(tab.x_mm, tab.y_mm)))
-    for line, x, y in (gone for piece in pieces for gone in piece.lost):
-        text = "This tab is cut through by another cut."
-        found.append(Problem(line, "tab-cut-through", text, at=(x, y)))
-    return found
 
 
 def _check_hold_downs(

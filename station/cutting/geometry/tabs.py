@@ -1,245 +1,354 @@
-"""Tabs: the stretches of a loop that nothing cuts through."""
+"""Tabs and skins: what is left between two faces where a cut does not go through.
+
+A stretch is cut less deep, or jumped over, between two cuts that go through. It is a tab where
+closing it frees something; else it is only a way in, or a step from hole to hole.
+"""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import shapely
 
-from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.geometry.loops import BRIDGE, CutLoop, Edges, pick_cuts
-from station.cutting.geometry.moves import Geometry, split_columns
-from station.cutting.model import CW, XY, Bools, Bytes, Floats, Ints, Moves
+from station.cutting.geometry.faces import Faces, find_faces, unite
+from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
+from station.cutting.model import Bools, Floats, Ints
 
-ON_MM = 0.02  # a cut this near runs along the loop
-CELL_MM = 10.0
-MOST_CELLS = 2000  # along one side
-STEP_MM = 0.25
-MOST_STEPS = 4000
-BRIEF_MM = 0.4  # an uncut stretch shorter than this is none
-
-
-@compile_inner
-def _is_on_line(px: float, py: float, x: float, y: float, x2: float, y2: float) -> bool:
-    """Tells whether a point lies on a straight move."""
-    dx, dy = x2 - x, y2 - y
-    t = ((px - x) * dx + (py - y) * dy) / max(dx * dx + dy * dy, 1e-12)
-    t = min(max(t, 0.0), 1.0)
-    return math.hypot(px - x - t * dx, py - y - t * dy) <= ON_MM
-
-
-@compile_inner
-def _is_on_arc(
-    px: float, py: float, x: float, y: float, cx: float, cy: float, sweep: float
-) -> bool:
-    """Tells whether a point lies on an arc."""
-    r = math.hypot(x - cx, y - cy)
-    if abs(math.hypot(px - cx, py - cy) - r) > ON_MM:
-        return False
-    angle = math.atan2(py - cy, px - cx) - math.atan2(y - cy, x - cx)
-    angle = (angle if sweep > 0 else -angle) % (2 * math.pi)
-    slack = ON_MM / max(r, ON_MM)
-    return angle <= abs(sweep) + slack or angle >= 2 * math.pi - slack
-
-
-@compile_inner
-def _find_cells(a: float, b: float, low: float, cells: int) -> tuple[int, int]:
-    """Finds the cells from a to b, as many as there are. What lies too far out is in the last."""
-    far = cells - 1.0 if cells > MOST_CELLS else cells
-    first = (min(a, b) - ON_MM - low) / CELL_MM
-    last = (max(a, b) + ON_MM - low) / CELL_MM
-    return int(min(max(first, 0.0), far)), int(min(max(last, -1.0), cells - 1.0)) + 1
-
-
-@compile_entry(
-    "void(f8[::1], f8[::1], i8[::1], i8[::1], f8, f8, i8, i8, i8[::1], f8[::1],"
-    " f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1], b1[::1])"
-)
-def mark_covered(
-    px: Floats, py: Floats, order: Ints, starts: Ints, left: float, front: float,
-    wide: int, deep: int, cuts: Ints, x: Floats, y: Floats, kind: Bytes, plane: Bytes,
-    c0: Floats, c1: Floats, sweep: Floats, low: Floats, high: Floats, done: Bools,
-) -> None:  # fmt: skip
-    """Marks points that lie on one of the moves `cuts`.
-
-    Points stand in cells of a grid: `order` by cell, `starts` where a cell begins in it.
-    """
-    for i in cuts:
-        bent = kind[i] >= CW and plane[i] == XY
-        steep = abs(x[i + 1] - x[i]) > 1e-9 and not bent
-        slope = (y[i + 1] - y[i]) / (x[i + 1] - x[i]) if steep else 0.0
-        a, b = _find_cells(low[0, i], high[0, i], left, wide)
-        for column in range(a, b):
-            y0, y1 = low[1, i], high[1, i]
-            if steep:
-                edge = min(max(left + column * CELL_MM - ON_MM, low[0, i]), high[0, i])
-                over = min(max(left + (column + 1) * CELL_MM + ON_MM, low[0, i]), high[0, i])
-                y0, y1 = y[i] + slope * (edge - x[i]), y[i] + slope * (over - x[i])
-            c, d = _find_cells(y0, y1, front, deep)
-            for k in range(starts[column * deep + c], starts[column * deep + max(c, d)]):
-                p = order[k]
-                if done[p]:
-                    continue
-                if bent:
-                    done[p] = _is_on_arc(px[p], py[p], x[i], y[i], c0[i], c1[i], sweep[i])
-                else:
-                    done[p] = _is_on_line(px[p], py[p], x[i], y[i], x[i + 1], y[i + 1])
-
-
-def find_covered(points: Floats, moves: Moves, cuts: Ints, low: Floats, high: Floats) -> Bools:
-    """Finds which points lie on one of the moves `cuts`.
-
-    `low` and `high` are the moves' boxes, (n, 3). Points far out stand in the last cells.
-    """
-    done = np.zeros(len(points), dtype=bool)
-    if not len(points) or not len(cuts):
-        return done
-    left, front = points.min(axis=0)
-    span = (points.max(axis=0) - (left, front)) / CELL_MM
-    wide, deep = (int(min(s, MOST_CELLS)) + 1 for s in span)
-    place = np.minimum((points - (left, front)) / CELL_MM, (wide - 1, deep - 1)).astype(np.int64)
-    cell = place[:, 0] * deep + place[:, 1]
-    order = np.argsort(cell, kind="stable")
-    starts = np.searchsorted(cell[order], np.arange(wide * deep + 1)).astype(np.int64)
-    x, y, _ = split_columns(moves.points)
-    c0, c1 = split_columns(moves.centre)
-    px, py = split_columns(points)
-    mark_covered(
-        px, py, order, starts, left, front, wide, deep, cuts, x, y, moves.kind, moves.plane,
-        c0, c1, moves.sweep, np.ascontiguousarray(low.T), np.ascontiguousarray(high.T), done,
-    )  # fmt: skip
-    return done
+WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
+LEAST_GAP_MM = 0.02
+ALONG = 0.8  # cosine: a jump over a tab goes on as the cut before it ended
+LEAST_MM = 0.01  # a shorter stretch is none
+PROBE_MM = 0.05
+PROBE_EVERY_MM, MOST_PROBES = 3.0, 9
+PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the stretch
+ROUNDS = 4
+LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
+LIFT_MM = 0.05
 
 
 @dataclass(frozen=True)
-class Stretch:
-    """Holds an uncut stretch of a loop: where its middle is, how long, and what it lies on."""
+class Stretches:
+    """Holds stretches that nothing cuts through, a row each.
 
-    x: float
-    y: float
-    away: tuple[float, float]  # unit normal, to the right of the way around
-    length: float
-    top: float  # highest z on it; inf: jumped over
-    ramped: bool
-    move: int
+    `shape` is the bit's way over what is left, `whole` the same with the ends that other cuts
+    round off, `top` the highest it runs there (inf: jumped over), `first` and `stop` positions
+    in `Cuts` (those of the cut before a jump).
+    """
 
+    shape: Shapes
+    whole: Shapes
+    radius: Floats
+    top: Floats
+    ramped: Bools
+    first: Ints
+    stop: Ints
+    run: Ints
+    to_run: Ints  # the run after a jump; else the same
 
-@dataclass(frozen=True)
-class LapSteps:
-    """Holds a lap in small steps: edge, middle and length of each, and whether it is cut."""
+    def __len__(self) -> int:
+        return len(self.shape)
 
-    edge: Ints
-    points: Floats
-    step: Floats
-    cut: Bools
-
-
-def step_laps(
-    laps: Sequence[CutLoop], moves: Moves, geo: Geometry, through_z: float
-) -> list[LapSteps]:
-    """Goes over all laps in small steps. An edge that goes through is one step, and cut."""
-    if not laps:
-        return []
-    found = _make_steps([lap.edges for lap in laps])
-    open_ = [~m.cut for m in found]
-    points = [m.points[o] for m, o in zip(found, open_, strict=True)]
-    if sum(map(len, points)):
-        cuts = np.flatnonzero(pick_cuts(moves, geo.flat, through_z))
-        done = find_covered(np.concatenate(points), moves, cuts, geo.low, geo.high)
-        at = 0
-        for marks, some in zip(found, open_, strict=True):
-            count = int(some.sum())
-            marks.cut[some] = done[at : at + count]
-            at += count
-    return found
+    def pick(self, some: Bools | Ints) -> Stretches:
+        """Gives the chosen rows."""
+        return Stretches(*(getattr(self, name)[some] for name in self.__dataclass_fields__))
 
 
-def _make_steps(laps: list[Edges]) -> list[LapSteps]:
-    """Makes equal small steps along every edge of every lap."""
-    edges = np.concatenate(laps)
-    through = edges["through"] > 0
-    steps = np.clip(np.ceil(edges["length"] / STEP_MM), 1, MOST_STEPS)
-    count = np.where(through, 1, steps).astype(np.int64)
-    edge = np.repeat(np.arange(len(edges)), count)
-    t = (np.arange(len(edge)) - np.repeat(np.cumsum(count) - count, count) + 0.5) / count[edge]
-    step, cut = (edges["length"] / count)[edge], through[edge]
-    points = np.zeros((len(edge), 2))  # of what is cut: not asked for
-    points[~cut] = _find_middles(edges[edge[~cut]], t[~cut])
-    first = np.cumsum([0, *map(len, laps)])
-    begin = np.concatenate(([0], np.cumsum(count)))[first]
-    spans = zip(first[:-1].tolist(), begin[:-1].tolist(), begin[1:].tolist(), strict=True)
-    return [LapSteps(edge[a:b] - e, points[a:b], step[a:b], cut[a:b]) for e, a, b in spans]
-
-
-def _find_middles(e: Edges, t: Floats) -> Floats:
-    """Finds the point on each edge at a share of its length."""
-    start = e["x0"] + 1j * e["y0"]
-    z = start + t * (e["x1"] + 1j * e["y1"] - start)
-    bent = e["sweep"] != 0
-    centre = (e["cx"] + 1j * e["cy"])[bent]
-    z[bent] = centre + (start[bent] - centre) * np.exp(1j * e["sweep"][bent] * t[bent])
-    return np.column_stack((z.real, z.imag))
-
-
-def find_stretches(loop: CutLoop, marks: LapSteps) -> list[Stretch]:
-    """Finds the uncut stretches of a loop, in its order; one over the loop's seam is one."""
-    if marks.cut.all():
-        return []
-    first = int(np.argmax(marks.cut))
-    order = np.roll(np.arange(len(marks.cut)), -first)
-    uncut = ~marks.cut[order]
-    begins = uncut & ~np.concatenate(([False], uncut[:-1]))
-    runs = np.split(order[uncut], np.cumsum(uncut)[begins][1:] - 1)
-    found = (_make_stretch(run, loop.edges, marks) for run in runs)
-    return [stretch for stretch in found if stretch.length > BRIEF_MM]
-
-
-def _make_stretch(run: Ints, edges: Edges, marks: LapSteps) -> Stretch:
-    """Makes the stretch of a run of uncut steps."""
-    length = float(marks.step[run].sum())
-    x, y = map(
-        float, (marks.points[run[(len(run) - 1) // 2]] + marks.points[run[len(run) // 2]]) / 2
+def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) -> Stretches:
+    """Finds all stretches that could hold something: cut less deep, or jumped over."""
+    left, of = _subtract(closing.shape, kerfs)
+    less = _measure_stretches(cuts, closing, left, of)
+    jumps, before, after = _find_jumps(cuts, through)
+    gaps, of = _subtract(jumps, kerfs)
+    alone = np.bincount(of, minlength=len(jumps))[of] == 1  # else it passes another cut
+    gaps, of = gaps[alone], of[alone]
+    before, after = before[of], after[of]
+    n = len(gaps)
+    whole = _add_ends(gaps, jumps[of], through.radius[before])
+    over = Stretches(
+        gaps,
+        whole,
+        through.radius[before],
+        np.full(n, np.inf),
+        np.zeros(n, dtype=bool),
+        through.stop[before] - 1,
+        through.stop[before],
+        through.run[before],
+        through.run[after],
     )
-    passed = np.cumsum(marks.step[run]) >= length / 2 - 1e-9
-    middle = edges[marks.edge[run[int(np.argmax(passed))]]]
-    on = edges[np.unique(marks.edge[run])]
-    real = on[on["move"] != BRIDGE]
-    top = float(on["top"].max())
-    ramped = len(real) > 1 and top != np.inf and float(on["top"].min()) == top
-    move = int(real["move"][0]) if len(real) else int(edges["move"].max())
-    return Stretch(x, y, _find_normal(middle, x, y), length, top, ramped, move)
+    return Stretches(
+        *(np.concatenate((getattr(less, f), getattr(over, f))) for f in less.__dataclass_fields__)
+    )
 
 
-def _find_normal(edge: Edges, x: float, y: float) -> tuple[float, float]:
-    """Finds the unit normal to the right of an edge's way at a point."""
-    if edge["sweep"]:
-        sign = 1 if edge["sweep"] > 0 else -1
-        dx, dy = -(y - edge["cy"]) * sign, (x - edge["cx"]) * sign
-    else:
-        dx, dy = edge["x1"] - edge["x0"], edge["y1"] - edge["y0"]
-    size = float(np.hypot(dx, dy)) or 1.0
-    return float(dy / size), float(-dx / size)
+def _subtract(lines: Shapes, kerfs: Shapes) -> tuple[Shapes, Ints]:
+    """Takes from lines what the bit goes through; gives what is left and of which line it is."""
+    left = lines.copy()
+    if len(lines) and len(kerfs):
+        line, kerf = shapely.STRtree(kerfs).query(lines, predicate="intersects")
+        nth = np.arange(len(line)) - np.searchsorted(line, line)
+        for k in range(int(nth.max(initial=-1)) + 1):
+            at = nth == k
+            left[line[at]] = shapely.difference(left[line[at]], kerfs[kerf[at]])
+    parts, of = shapely.get_parts(shapely.line_merge(left), return_index=True)
+    real = shapely.length(parts) > LEAST_MM
+    return parts[real], of[real]
 
 
-def find_lost_tabs(loop: CutLoop, marks: LapSteps, z: Floats, through_z: float) -> list[Edges]:
-    """Finds where a lap was lifted over a tab that another cut takes away: an edge of each."""
-    edges = loop.edges
-    if marks.cut.all() and (edges["through"] > 0).all():
-        return []
-    lifted = (edges["through"] == 0) & (edges["move"] != BRIDGE)
-    begins = lifted & np.roll(edges["through"] > 0, 1)
-    if not begins.any():
-        return []
-    uncut = np.zeros(len(edges), dtype=bool)
-    uncut[marks.edge[~marks.cut]] = True
-    index = np.flatnonzero(lifted)
-    group = np.cumsum(begins[index])
-    found = []
-    for run in np.split(index, np.flatnonzero(np.diff(group)) + 1):
-        first = int(edges["move"][run[0]])
-        lies = z[first] <= through_z or (first > 0 and z[first - 1] <= through_z)
-        if begins[run[0]] and lies and not uncut[run].any():
-            found.append(edges[run[len(run) // 2]])
+def _add_ends(stretches: Shapes, lines: Shapes, radius: Floats) -> Shapes:
+    """Adds to what is left of lines the ends that a bit of that radius rounded off."""
+    near = shapely.buffer(stretches, radius + LEAST_GAP_MM)
+    made: Shapes = shapely.intersection(lines, near)
+    return made
+
+
+def _measure_stretches(cuts: Cuts, lines: Lines, left: Shapes, of: Ints) -> Stretches:
+    """Finds over which cuts each stretch lies, and how high the bit runs there."""
+    ends = [shapely.get_point(left, 0), shapely.get_point(left, -1)]
+    at = np.sort([shapely.line_locate_point(lines.shape[of], end) for end in ends], axis=0)
+    closed = shapely.length(left) > 0.98 * shapely.length(lines.shape[of])
+    first, stop, top, ramped = lines.first[of], lines.stop[of], np.zeros(len(of)), closed.copy()
+    for n, line in enumerate(of.tolist()):
+        a, b = int(lines.first[line]), int(lines.stop[line])
+        way = np.cumsum(cuts.flat[a:b])
+        if not closed[n]:
+            a, b = (a + int(np.searchsorted(way, at[0, n] + LEAST_MM)),
+                    a + int(np.searchsorted(way, at[1, n] - LEAST_MM)) + 1)  # fmt: skip
+        b = min(max(b, a + 1), int(lines.stop[line]))
+        a = min(a, b - 1)
+        first[n], stop[n], top[n] = a, b, cuts.high[a:b].max()
+        a, b = max(a - 1, int(lines.first[line])), min(b + 1, int(lines.stop[line]))
+        ramped[n] = bool((cuts.high[a:b] - cuts.low[a:b] > LEAST_MM).any())
+    whole = _add_ends(left, lines.shape[of], lines.radius[of])
+    return Stretches(left, whole, lines.radius[of], top, ramped, first, stop, lines.run[of],
+                     lines.run[of].copy())  # fmt: skip
+
+
+def _find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
+    """Finds jumps that go on as the cut before ended: their ways, the line before and after."""
+    before, after = _pair_runs(through)
+    if not len(before):
+        return np.zeros(0, object), before, after
+    tool = cuts.moves.tool[cuts.index[through.first]]
+    end = shapely.get_coordinates(shapely.get_point(through.shape[before], -1))
+    start = shapely.get_coordinates(shapely.get_point(through.shape[after], 0))
+    away = start - end
+    far = np.maximum(np.hypot(*away.T), 1e-9)
+    leave = end - shapely.get_coordinates(shapely.get_point(through.shape[before], -2))
+    arrive = shapely.get_coordinates(shapely.get_point(through.shape[after], 1)) - start
+    good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM) & (tool[before] == tool[after])
+    for way in (leave, arrive):
+        size = np.maximum(np.hypot(*way.T), 1e-9)
+        good &= (way * away).sum(axis=1) > ALONG * far * size
+    before, after = before[good], after[good]
+    ways = [
+        _draw_jump(cuts, through, b, a, end[i], start[i])
+        for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
+    ]
+    return np.array(ways, dtype=object), before, after
+
+
+def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
+    """Pairs the last line of each run with the first of the next, and the last of a chain of
+    runs with its first.
+    """
+    n = len(through)
+    if not n:
+        return np.zeros(0, int), np.zeros(0, int)
+    last = np.flatnonzero(np.append(np.diff(through.run) != 0, True))
+    first = np.append(0, last[:-1] + 1)
+    before = np.concatenate((last[:-1], last, last[1:], last[2:], last[3:]))
+    after = np.concatenate((first[1:], first, first[:-1], first[:-2], first[:-3]))
+    return before, after
+
+
+def _draw_jump(
+    cuts: Cuts, through: Lines, before: int, after: int, end: Floats, start: Floats
+) -> shapely.Geometry:
+    """Draws the way over a gap: along the arc before it where the arc after it has its centre."""
+    moves = cuts.moves
+    one, other = cuts.index[through.stop[before] - 1], cuts.index[through.first[after]]
+    centre = moves.centre[one]
+    if moves.kind[one] < 2 or np.hypot(*(centre - moves.centre[other])) > 0.01:
+        return shapely.linestrings([end, start])
+    a, b = complex(*(end - centre)), complex(*(start - centre))
+    turn = np.angle(b / a)
+    spokes = a * np.exp(1j * turn * np.linspace(0, 1, 33))
+    return shapely.linestrings(np.column_stack((spokes.real, spokes.imag)) + centre)
+
+
+def widen_stretches(stretches: Stretches) -> Shapes:
+    """Gives what the bit would take along each stretch."""
+    made: Shapes = shapely.buffer(stretches.whole, stretches.radius, quad_segs=16)
+    return made
+
+
+@dataclass(frozen=True)
+class Closed:
+    """Holds the faces with every tab closed, and the stretches that were closed for it.
+
+    `left` and `right` are the faces beside each stretch, seen along its way.
+    """
+
+    faces: Faces
+    stretches: Stretches
+    left: Ints
+    right: Ints
+
+
+def close_tabs(kerfs: Shapes, stretches: Stretches, thin_mm: float) -> Closed:
+    """Closes each stretch whose closing parts one face in two; the others stay open."""
+    tree = shapely.STRtree(kerfs)
+    left = right = np.zeros(0, int)
+    for _ in range(ROUNDS):
+        more = (widen_stretches(stretches),) if len(stretches) else ()
+        faces = find_faces(unite((kerfs, *more)), thin_mm)
+        if not len(stretches):
+            break
+        left, right = _find_sides(stretches, faces, tree)
+        holds = (left != right) & _frees_enough(stretches, faces, left, right)
+        if holds.all():
+            break
+        stretches = stretches.pick(holds)
+        left, right = left[holds], right[holds]
+    return Closed(faces, stretches, left, right)
+
+
+def _frees_enough(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> Bools:
+    """Tells of stretches that are jumped over whether they free more than a corner beside them."""
+    if not len(faces):
+        return np.zeros(len(stretches), dtype=bool)
+    least = 4 * stretches.radius * shapely.length(stretches.whole)
+    enough = [(side < 0) | (faces.size[np.maximum(side, 0)] > least) for side in (left, right)]
+    return np.asarray((stretches.top < np.inf) | (enough[0] & enough[1]))
+
+
+def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> tuple[Ints, Ints]:
+    """Finds the faces to the left and the right of each stretch; the same where it parts none."""
+    n = len(stretches)
+    if not n:
+        return np.zeros(0, int), np.zeros(0, int)
+    length = shapely.length(stretches.shape)
+    count = np.clip(np.ceil(length / PROBE_EVERY_MM), 1, MOST_PROBES).astype(np.int64)
+    of = np.repeat(np.arange(n), count)
+    nth = np.arange(len(of)) - np.repeat(np.cumsum(count) - count, count)
+    at = (nth + 0.5) / count[of] * length[of]
+    middle, normal = find_normals(stretches.shape[of], at)
+    radius = stretches.radius[of]
+    sides = [_find_beside(middle, s * normal, radius, faces, kerfs) for s in (1, -1)]
+    known = (sides[0] > UNKNOWN) & (sides[1] > UNKNOWN)
+    parts = known & (sides[0] != sides[1])
+    most = 2 * np.bincount(of[parts], minlength=n) > np.bincount(of[known], minlength=n)
+    parts &= most[of]
+    first = np.full(n, -1)
+    index = np.flatnonzero(parts)[::-1]
+    first[of[index]] = index
+    left, right = np.zeros(n, int), np.zeros(n, int)
+    some = first >= 0
+    left[some], right[some] = sides[0][first[some]], sides[1][first[some]]
+    return left, right
+
+
+UNKNOWN = -2  # where another cut goes, or only dust is
+
+
+def _find_beside(
+    points: Floats, way: Floats, radius: Floats, faces: Faces, kerfs: shapely.STRtree
+) -> Ints:
+    """Finds the first face to one side of points on the bit's way.
+
+    Other stretches are passed over; UNKNOWN where a cut goes through, or none is near.
+    """
+    found = np.full(len(points), UNKNOWN)
+    open_ = np.ones(len(points), dtype=bool)
+    closed = shapely.STRtree(faces.kerfs)
+    for step in range(PROBES_OUT):
+        rest = np.flatnonzero(open_)
+        off = radius[rest] * (1 + step / 3) + PROBE_MM
+        at = shapely.points(points[rest] + way[rest] * off[:, None])
+        here = faces.find_at(shapely.get_coordinates(at))
+        inner = np.flatnonzero(here >= 0)
+        here[inner[faces.dust[here[inner]]]] = UNKNOWN
+        here[closed.query(at, predicate="within")[0]] = UNKNOWN
+        found[rest] = here
+        open_[rest] = here == UNKNOWN
+        open_[rest[kerfs.query(at, predicate="within")[0]]] = False
+        if not open_.any():
+            break
     return found
+
+
+def find_normals(lines: Shapes, at: Floats) -> tuple[Floats, Floats]:
+    """Finds the point of each line at a length along it, and the unit normal to the left there."""
+    length = shapely.length(lines)
+    step = np.minimum(0.05, length / 4)
+    middle = shapely.get_coordinates(shapely.line_interpolate_point(lines, at))
+    ahead = shapely.get_coordinates(
+        shapely.line_interpolate_point(lines, np.minimum(at + step, length))
+    )
+    behind = shapely.get_coordinates(
+        shapely.line_interpolate_point(lines, np.maximum(at - step, 0.0))
+    )
+    way = ahead - behind
+    way /= np.maximum(np.hypot(*way.T), 1e-12)[:, None]
+    return middle, np.column_stack((-way[:, 1], way[:, 0]))
+
+
+@dataclass(frozen=True)
+class LostTab:
+    """Holds a tab that the bit was lifted over and that is cut through all the same.
+
+    `lifted` is the position in `Cuts` where it was lifted, `cut` the one that cuts it through:
+    the same where the bit's own width does.
+    """
+
+    lifted: int
+    cut: int
+    place: tuple[float, float]
+
+
+def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) -> list[LostTab]:
+    """Finds the tabs that are cut through, by another cut or by the bit's own width."""
+    lifts = _find_lifts(cuts, levels)
+    if not len(lifts) or not len(through):
+        return []
+    some = np.concatenate([np.arange(a, b) for a, b in lifts.tolist()])
+    lines = draw_lines(cuts, some)
+    left, of = _subtract(lines.shape, kerfs)
+    rest = np.bincount(of, weights=shapely.length(left), minlength=len(lines))
+    middle = shapely.line_interpolate_point(lines.shape, 0.5, normalized=True)
+    _, near = shapely.STRtree(through.shape).query_nearest(middle, all_matches=False)
+    found = []
+    for n in np.flatnonzero(rest < LEAST_TAB_MM).tolist():
+        own = shapely.length(lines.shape[n]) < 2 * lines.radius[n] + LEAST_TAB_MM
+        if own and cuts.high[lines.first[n] - 1] > levels.through:
+            continue  # a later lap tells it, if that is as short
+        first = int(lines.first[n])
+        cut = first if own else _find_cut_at(cuts, through, int(near[n]), middle[n])
+        x, y = shapely.get_coordinates(middle[n])[0].tolist()
+        found.append(LostTab(first, cut, (x, y)))
+    return found
+
+
+def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:
+    """Finds where the bit goes up within a run and down again within a tab's width: from, to."""
+    high, run = cuts.high, cuts.run
+    up = np.flatnonzero((high[1:] > high[:-1] + LIFT_MM) & (run[1:] == run[:-1])) + 1
+    down = np.flatnonzero((high[1:] < high[:-1] - LIFT_MM) & (run[1:] == run[:-1])) + 1
+    after = np.searchsorted(down, up)
+    up, after = up[after < len(down)], after[after < len(down)]
+    ends = down[after]
+    way = np.append(0.0, np.cumsum(cuts.flat))
+    good = (run[up] == run[np.minimum(ends, len(run) - 1)]) & (way[ends] - way[up] < WIDEST_GAP_MM)
+    good &= np.abs(high[up - 1] - high[ends]) < LIFT_MM
+    good &= high[up - 1] < levels.face - LIFT_MM
+    up, ends = up[good], ends[good]
+    ends, first = np.unique(ends, return_index=True)  # one that goes up by steps is one
+    return np.column_stack((up[first], ends))
+
+
+def _find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:
+    """Finds the cut of a line that passes a place."""
+    at = float(shapely.line_locate_point(lines.shape[line], place))
+    way = np.cumsum(cuts.flat[lines.first[line] : lines.stop[line]])
+    return int(lines.first[line] + min(np.searchsorted(way, at), len(way) - 1))

@@ -114,9 +114,9 @@ def test_a_hold_down_beside_an_arc(arc, place, hit):
     assert ("hold-down" in {kind for _, kind in told(body, hold_downs=(place,))}) == hit
 
 
-def test_a_sheet_that_is_not_cut_through():
-    body = SQUARE.replace("-6.2", "-5.5")
-    assert (0, "not-through") in told(body)
+def test_a_skin_that_is_left_holds_the_piece():
+    body = SQUARE.replace("-6.2", "-5.5").replace("Z-4\n", "")
+    assert told(body) == [(6, "skin")]
 
 
 def test_zero_at_the_spoilboard_and_origin_in_the_middle():

@@ -1,0 +1,111 @@
+"""What remains between the cuts: the faces of the sheet, and how they lie in each other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from station.cutting.geometry.strokes import Lines, Shapes
+from station.cutting.model import Bools, Floats, Ints
+
+QUARTER_CHORDS = 24  # of the bit's own round, off by 0.007 mm at 6 mm, less than that on average
+DUST_MM2 = 0.5  # less is no piece of anything
+THIN_SHARE = 0.5  # of the bit's diameter: a leftover thinner than that is dust too
+SKELETON = -1
+
+
+def widen(lines: Lines) -> Shapes:
+    """Gives what the bit takes along each line."""
+    made: Shapes = shapely.buffer(lines.shape, lines.radius, quad_segs=QUARTER_CHORDS)
+    return made
+
+
+def unite(shapes: Sequence[Shapes]) -> Shapes:
+    """Unites what touches; gives polygons that lie apart."""
+    every = np.concatenate(shapes) if len(shapes) else np.zeros(0, object)
+    if not len(every):
+        return np.zeros(0, object)
+    made: Shapes = shapely.get_parts(shapely.disjoint_subset_union_all(every))
+    return np.asarray(made[shapely.area(made) > 0])
+
+
+@dataclass(frozen=True)
+class Faces:
+    """Holds what remains of the sheet within the cuts, one row a face.
+
+    `ring` is its outline without holes; `around` the cut that it lies in; `parent` the face
+    that this cut lies in, or SKELETON. `depth` counts the faces around it, itself included;
+    dust is not counted. `home` is the face that each cut lies in, or SKELETON.
+    """
+
+    kerfs: Shapes
+    home: Ints
+    ring: Shapes
+    size: Floats  # area within the ring
+    around: Ints
+    parent: Ints
+    depth: Ints
+    dust: Bools
+    tree: shapely.STRtree
+
+    def __len__(self) -> int:
+        return len(self.ring)
+
+    def list_cuts_in(self, face: int) -> Ints:
+        """Lists the cuts that lie in a face: its holes."""
+        return np.flatnonzero(self.home == face)
+
+    def find_at(self, points: Floats) -> Ints:
+        """Finds the face around each point, also where a cut lies in it; else SKELETON."""
+        return _find_smallest(self.tree, self.size, points)
+
+
+def _find_smallest(tree: shapely.STRtree, size: Floats, points: Floats) -> Ints:
+    """Finds the smallest ring around each point; SKELETON where none is."""
+    found = np.full(len(points), SKELETON)
+    if len(points) and len(size):
+        point, ring = tree.query(shapely.points(points), predicate="within")
+        order = np.argsort(-size[ring], kind="stable")
+        found[point[order]] = ring[order]
+    return found
+
+
+def find_faces(kerfs: Shapes, thin_mm: float) -> Faces:
+    """Finds the faces that cuts (polygons that lie apart) leave within themselves.
+
+    A leftover not wider than `thin_mm` is dust.
+    """
+    rings = shapely.get_rings(kerfs)
+    owner = np.repeat(np.arange(len(kerfs)), shapely.get_num_interior_rings(kerfs) + 1)
+    inner = np.ones(len(rings), dtype=bool)
+    inner[np.searchsorted(owner, np.arange(len(kerfs)))] = False
+    ring = shapely.polygons(rings[inner]) if inner.any() else np.zeros(0, object)
+    around, size = owner[inner], shapely.area(ring)
+    tree = shapely.STRtree(ring)
+    home = _find_smallest(tree, size, _pick_first_points(kerfs))
+    parent = home[around] if len(ring) else np.zeros(0, int)
+    outer = shapely.area(shapely.polygons(rings[~inner])) if len(kerfs) else np.zeros(0)
+    area = size.copy()
+    np.subtract.at(area, home[home >= 0], outer[home >= 0])
+    length = shapely.length(ring)
+    np.add.at(length, home[home >= 0], shapely.length(rings[~inner])[home >= 0])
+    dust = (area < DUST_MM2) | (2 * area < thin_mm * length)
+    return Faces(kerfs, home, ring, size, around, parent, _count_depth(parent, dust, size),
+                 dust, tree)  # fmt: skip
+
+
+def _pick_first_points(shapes: Shapes) -> Floats:
+    """Gives the first point of each polygon's edge."""
+    points, of = shapely.get_coordinates(shapes, return_index=True)
+    return np.asarray(points[np.searchsorted(of, np.arange(len(shapes)))])
+
+
+def _count_depth(parent: Ints, dust: Bools, size: Floats) -> Ints:
+    """Counts the faces around each face, itself included; dust counts for nothing."""
+    depth = np.zeros(len(parent), dtype=np.int64)
+    for face in np.argsort(-size).tolist():
+        depth[face] = (depth[parent[face]] if parent[face] >= 0 else 0) + (not dust[face])
+    return depth
