@@ -22,6 +22,7 @@ DESK = "station/desk/desk.py"
 COMMON = "station/desk/common.py"
 STEPS = "station/desk/steps.py"
 QUESTIONS = "station/desk/questions.py"
+SETTINGS = "station/queries/settings.py"
 FLOOR = "station/floor"
 
 RULES = (
@@ -79,10 +80,12 @@ LEDGER = (
 )  # fmt: skip
 
 AT_DESK = (
-    Plant(COMMON, "if worker is None or not worker.active:", "if worker is False:",
+    Plant(COMMON, "if worker is None:", "if worker is False:",
           "a badge of nobody signs in", PEOPLE),
-    Plant(QUESTIONS, "if worker is None or not worker.supervisor or", "if worker is None or",
+    Plant(SETTINGS, "worker if worker and worker.supervisor else", "worker if worker else",
           "a worker approves", PEOPLE),
+    Plant(SETTINGS, "worker if worker and worker.active else", "worker if worker else",
+          "who was switched off works on", ("tests/queries/test_settings.py",)),
     Plant(QUESTIONS, "worker and agrees(worker.pin, text)", "worker",
           "any PIN will do", PEOPLE),
     Plant(QUESTIONS, "left = MOST_TRIES - waiting.tries - 1", "left = MOST_TRIES",

@@ -120,6 +120,10 @@
       <translation>Die Aufsicht regelt es mit Ausweis, PIN und einem Grund.</translation>
     </message>
     <message>
+      <source>A supervisor settles it: Needs a look.</source>
+      <translation>Eine Aufsicht klärt es: Bitte ansehen.</translation>
+    </message>
+    <message>
       <source>A supervisor's badge, or put it down.</source>
       <translation>Ausweis der Aufsicht scannen oder weglegen.</translation>
     </message>
@@ -1560,6 +1564,10 @@
       <translation>Lass es weg.</translation>
     </message>
     <message>
+      <source>Leave it out: they stay where they are.</source>
+      <translation>Lass es weg: sie bleiben, wo sie sind.</translation>
+    </message>
+    <message>
       <source>Leave it there, or take its sheet off first.</source>
       <translation>Dort lassen oder erst die Platte abnehmen.</translation>
     </message>
@@ -2460,10 +2468,6 @@
       <translation>Aufträge</translation>
     </message>
     <message>
-      <source>Others have been at the same pieces meanwhile</source>
-      <translation>Andere waren inzwischen an denselben Teilen</translation>
-    </message>
-    <message>
       <source>Over {mm} mm deep</source>
       <translation>Tiefer als {mm} mm</translation>
     </message>
@@ -3344,6 +3348,10 @@
       <translation>Ausweis scannen.</translation>
     </message>
     <message>
+      <source>Scan your own badge.</source>
+      <translation>Scanne deinen eigenen Ausweis.</translation>
+    </message>
+    <message>
       <source>Scan your work.</source>
       <translation>Arbeit scannen.</translation>
     </message>
@@ -3714,14 +3722,6 @@
     <message>
       <source>Station {station} packs order {order}</source>
       <translation>Station {station} packt Auftrag {order}</translation>
-    </message>
-    <message>
-      <source>Station {station}, worker {by}: not done, somebody was first</source>
-      <translation>Station {station}, Mitarbeiter {by}: nicht getan, jemand war schneller</translation>
-    </message>
-    <message>
-      <source>Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first</source>
-      <translation>Station {station}, Mitarbeiter {by}: {n} {n|Stück|Stück} nicht gezählt, jemand war schneller</translation>
     </message>
     <message>
       <source>Still to see come first</source>
@@ -4106,6 +4106,10 @@
     <message>
       <source>The office is locked</source>
       <translation>Das Büro ist zugesperrt</translation>
+    </message>
+    <message>
+      <source>The order that they were for takes no pieces any more</source>
+      <translation>Der Auftrag, für den sie waren, nimmt keine Teile mehr</translation>
     </message>
     <message>
       <source>The other {left} {left|sheet is|sheets are} held; cut parts go on.</source>
@@ -5046,6 +5050,10 @@
     <message>
       <source>Worker {id}</source>
       <translation>Mitarbeiter {id}</translation>
+    </message>
+    <message>
+      <source>Worker {id} does not work here</source>
+      <translation>Nr. {id} arbeitet hier nicht</translation>
     </message>
     <message>
       <source>Worker {id} has a new PIN</source>
@@ -7246,6 +7254,14 @@
     <message>
       <source>{why}. Scan its traveller.</source>
       <translation>{why}. Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>{why}: not done, worker {by}</source>
+      <translation>{why}: nicht getan, Nr. {by}</translation>
+    </message>
+    <message>
+      <source>{why}: {n} {n|piece|pieces} of worker {by} not counted</source>
+      <translation>{why}: {n} {n|Teil|Teile} von Nr. {by} nicht gezählt</translation>
     </message>
     <message>
       <source>{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}</source>

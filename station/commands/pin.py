@@ -7,7 +7,7 @@ from station import bootstrap
 from station.commands.common import make_clock, require_shop
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
-from station.queries.settings import has_pin
+from station.queries.settings import find_supervisor, has_pin
 from station.shop.acts import Act, SetPin
 from station.shop.facts import Worker
 
@@ -56,7 +56,7 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
 
 def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:
     """Asks for a supervisor's PIN, without showing it; whether it is right."""
-    known = ledger.view.get(Worker, worker)
-    if known is None or not known.supervisor:
+    known = find_supervisor(ledger.view, worker)
+    if known is None:
         return False
     return agrees(known.pin, getpass.getpass(f"PIN of supervisor {worker}: "))

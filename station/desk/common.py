@@ -10,9 +10,9 @@ from typing import Any, NamedTuple
 
 from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
+from station.queries.settings import find_worker
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.codes import Code
-from station.shop.facts import Worker
 from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -47,8 +47,8 @@ def in_every_room(
 
 def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Held:
     """Who works here from now on; the work in hand stays, and what is counted in it is told."""
-    worker, hand = view.get(Worker, number), draft.hand
-    if worker is None or not worker.active:
+    worker, hand = find_worker(view, number), draft.hand
+    if worker is None:
         return Held(
             draft,
             refuse(

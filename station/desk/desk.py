@@ -12,7 +12,7 @@ from station.desk.draft import Draft, Waiting
 from station.desk.underway import Underway
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
-from station.queries.settings import find_shop
+from station.queries.settings import find_shop, find_worker
 from station.shop import codes
 from station.shop.acts import (
     Act,
@@ -239,6 +239,10 @@ class Desk:
         return codes.read(text, find_shop(self.ledger.view).prefix)
 
     def _dispatch(self, given: Input | Unread) -> Given:
+        badge = isinstance(given, Code) and given.kind == "worker"
+        if self.hand.worker and not badge and not find_worker(self.ledger.view, self.hand.worker):
+            gone = replies.tell_gone(self.hand.worker)
+            return self._hold(common.Held(common.sign_out(self._draft).draft, gone))
         if isinstance(given, Unread):
             if self.hand.area == "office" and given.why == "foreign" and self.hand.worker:
                 return self._ask_room(Typed(given.text))

@@ -11,10 +11,10 @@ from typing import NamedTuple
 from station.desk.common import Held
 from station.desk.draft import Draft, Waiting
 from station.desk.pin import agrees, hashed
+from station.queries.settings import find_supervisor
 from station.shop.acts import Args, SetPin, add_known, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Worker
 from station.shop.rooms import Do, Input, Number
 from station.shop.views import View
 from station.shop.words import say
@@ -74,8 +74,8 @@ def _a_moment_later(at: str, now: str) -> bool:
 
 def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again | Held:
     """The supervisor who is asked for the PIN; one who has none yet is asked for a new one."""
-    worker = view.get(Worker, number)
-    if worker is None or not worker.supervisor or not worker.active:
+    worker = find_supervisor(view, number)
+    if worker is None:
         return Held(
             draft,
             refuse(
@@ -95,7 +95,7 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again 
 
 
 def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
-    worker = view.get(Worker, waiting.approver)
+    worker = find_supervisor(view, waiting.approver)
     if worker and agrees(worker.pin, text):
         return _with(waiting, Args(approved=worker.id))._replace(approver=worker.id)
     left = MOST_TRIES - waiting.tries - 1

@@ -14,6 +14,11 @@ from station.shop.words import Say, say
 NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
 
 
+def tell_gone(worker: str) -> Answer:
+    """One sentence for what a worker does who does not work here."""
+    return refuse(say("Worker {id} does not work here", id=worker), say("Scan your own badge."))
+
+
 def unread(given: Unread) -> Answer:
     """One sentence for a text that is no code of ours."""
     if given.why == "check":

@@ -8,6 +8,7 @@ needs a look. Nothing scanned is ever dropped.
 import logging
 from collections import Counter
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import NamedTuple
 
 import msgspec
@@ -29,7 +30,7 @@ from station.ledger.history import Decided, History, pending_row, rule_for
 from station.ledger.numbers import TAKE_BLOCK, TAKING, given_to, spent_by
 from station.ledger.undo import decide_undo
 from station.shop.acts import Answer, attention, refuse
-from station.shop.conflicts import no_longer
+from station.shop.conflicts import BOTH, no_longer
 from station.shop.views import Rules
 from station.shop.words import Say, say
 
@@ -150,18 +151,28 @@ def _first(history: History, was: Body) -> tuple[str, Say]:
 
 
 def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say())) -> Body:
-    """The act as something that needs a look: said what stands against it, nothing moved."""
-    said = answer.said if answer.refused or not answer.moves else OTHERWISE
-    concern = no_longer(was.act, lift_say(was.said), said, was.moves, before)
+    """The act as something that needs a look: said what stands against it, nothing moved.
+
+    Where the rule would do something else by now, that is said, and is what can be booked. Where
+    it has nothing to do, for somebody has done the same, nobody has to look.
+    """
+    said, meant = answer.said, was.moves
+    if not answer.refused and answer.moves:
+        meant = answer.moves
+    concern = no_longer(was.act, lift_say(was.said), said, meant, before)
+    if _is_done(answer) and not was.moves:
+        concern = replace(concern, settled=BOTH, settled_at=was.act.at)
     return Body(
         act=was.act,
         tone="attention",
         said=lay_say(said),
-        do=lay_say(answer.do if answer.refused else say("Count again.")),
+        do=lay_say(answer.do if answer.refused else say("A supervisor settles it: Needs a look.")),
         sets=tuple(Change(f.key, None, state_of(f)) for f in (concern, *spent_by(was.act))),
-        verdict=str(said) or str(OTHERWISE),
+        verdict=str(said) or "it does not hold any more",
         wanted=was.moves,
     )
 
 
-OTHERWISE = say("Others have been at the same pieces meanwhile")
+def _is_done(answer: Answer) -> bool:
+    """Whether a rule has nothing to do, because it is so already."""
+    return answer.refused and answer.tone == "attention" and not answer.asks

@@ -27,6 +27,18 @@ def list_workers(view: View) -> tuple[Worker, ...]:
     return tuple(w for w in view.shelf(Worker, "all", MOST) if w.active)
 
 
+def find_worker(view: View, number: str) -> Worker | None:
+    """Finds who works here now by number; None: nobody, or not any more."""
+    worker = view.get(Worker, number)
+    return worker if worker and worker.active else None
+
+
+def find_supervisor(view: View, number: str) -> Worker | None:
+    """Finds a supervisor who works here now."""
+    worker = find_worker(view, number)
+    return worker if worker and worker.supervisor else None
+
+
 def list_supervisors(view: View) -> tuple[Worker, ...]:
     """Lists the supervisors who work here now, by number."""
     return tuple(w for w in list_workers(view) if w.supervisor)

@@ -15,6 +15,7 @@ SHARED = (NO_LONGER, LEFT_OUT)
 
 LEAVE = "leave it out"
 BOOK = "book what is there"
+BOTH = "both meant the same"  # settled by itself
 
 
 def no_longer(
@@ -28,20 +29,11 @@ def no_longer(
 
     `before`: the id of the act that was first, and what was said to it.
     """
-    text = (
-        say(
-            "Station {station}, worker {by}: {n} {n|piece|pieces} not counted, somebody was first",
-            station=act.station,
-            by=act.worker or "?",
-            n=sum(m.qty for m in meant),
-        )
-        if meant
-        else say(
-            "Station {station}, worker {by}: not done, somebody was first",
-            station=act.station,
-            by=act.worker or "?",
-        )
-    )
+    who = {"by": act.worker or "?", "why": str(now) or "somebody was first"}
+    text = say("{why}: not done, worker {by}", **who)
+    if meant:
+        pieces = sum(m.qty for m in meant)
+        text = say("{why}: {n} {n|piece|pieces} of worker {by} not counted", n=pieces, **who)
     concern = _concern(act, NO_LONGER, text, (first, now), meant)
     return replace(concern, before=before[0], other=flat(before[1]))
 

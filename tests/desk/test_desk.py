@@ -310,3 +310,16 @@ def test_a_hold_is_not_taken_back_by_who_made_it(stage):
     given = stage.send("button undo")
     assert say(given) == ("stop", "That stays: it is not taken back here")
     assert stage.ledger.view.get(Batch, "00900").holds
+
+
+def test_who_does_not_work_here_records_nothing(stage):
+    for line in ("@worker 03", "@area trimming", "traveller 00900"):
+        stage.send(line)
+    stage.desk.sign_in("77")
+    given = stage.send("button on_rack")
+    assert say(given)[0] == "stop"
+    assert str(given.answer.do) == "Scan your own badge."
+    assert given.entry is None
+    assert stage.desk.hand.worker == ""
+    assert stage.send("worker 04").entry is None
+    assert stage.send("button on_rack").entry

@@ -37,3 +37,13 @@ def test_only_people_who_work_here_count():
     assert not settings.has_pin(view)
     view.facts["worker/02"] = Worker(id="02", pin="hash")
     assert settings.has_pin(view)
+
+
+def test_who_was_switched_off_works_here_no_more():
+    view = FakeView.of(
+        Worker(id="01", supervisor=True, active=False), Worker(id="02", supervisor=True)
+    )
+    assert settings.find_worker(view, "01") is None
+    assert settings.find_supervisor(view, "01") is None
+    assert settings.find_supervisor(view, "02")
+    assert settings.find_worker(view, "77") is None

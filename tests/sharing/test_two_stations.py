@@ -61,7 +61,7 @@ def test_what_does_not_hold_any_more_needs_a_look_and_is_never_dropped(pair):
     healed(one, two)
     for station in pair:
         concern = station.ledger.view.get(Concern, "y")
-        assert "Station 3, worker 03: 6 pieces not counted" in str(concern.text)
+        assert "Nothing waits: 6 pieces of worker 03 not counted" in str(concern.text)
         assert station.ledger.view.stock(batch="00412", place="trimming")[0].qty == 6
     assert one.ids() == ["a", "x", "y"]
 

@@ -6,8 +6,8 @@ from station.floor.today.acts import SettleConcern
 from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, good, refuse
-from station.shop.facts import Batch, Concern, Reason
-from station.shop.moves import tail
+from station.shop.facts import Batch, Concern, Order, Part, Reason
+from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
 from station.shop.words import say
@@ -43,9 +43,14 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
 
 def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
     """Moves what an act had meant to move, as far as it still lies there."""
-    moves = conflicts.bookable(view, concern)
-    if not moves:
+    there = conflicts.bookable(view, concern)
+    if not there:
         return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
+    led = (_lead_on(view, m) for m in there)
+    moves = tuple(m for m in led if m and m.frm != m.to)
+    if not moves:
+        said = say("The order that they were for takes no pieces any more")
+        return refuse(said, say("Leave it out: they stay where they are."))
     for m in moves:
         problem = refuse_held(view, m.frm.batch) if kind_of(m.to.place).onward else None
         if problem:
@@ -57,6 +62,20 @@ def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
         moves=moves,
         sets=(done,),
     )
+
+
+def _lead_on(view: View, meant: Move) -> Move | None:
+    """Leads pieces that were meant for an order that takes none any more onto the rack.
+
+    None: their part has no place there.
+    """
+    order = view.get(Order, tail(meant.to.place)) if head(meant.to.place) == "packing" else None
+    if order is None or order.takes_pieces:
+        return meant
+    part = view.get(Part, meant.part)
+    if part is None or not part.rack:
+        return None
+    return meant._replace(to=Spot(f"rack/{part.rack}", meant.to.batch))
 
 
 def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
@@ -77,5 +96,9 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
 
 
 RULES: Rules = by_kind(
-    Rule(args=SettleConcern, reads=frozenset({Batch, Concern, Reason}), decide=settle_concern)
+    Rule(
+        args=SettleConcern,
+        reads=frozenset({Batch, Concern, Order, Part, Reason}),
+        decide=settle_concern,
+    )
 )
