@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from station.desk.desk import Desk
+from station.floor.office.acts import FoundShop, GivenFact, Lying, RenewFirstFacts
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.areas import ANYWHERE, AREAS
@@ -182,11 +183,11 @@ def seed_shop(
     ids: Callable[[], str] = make_id,
 ) -> None:
     """Records a shop's first act: its facts, and `stock` as (part, qty, from, to, batch)."""
-    args = {
-        "facts": [{"kind": f.kind, "value": to_plain(f)} for f in facts],
-        "stock": [list(s) for s in stock],
-    }
-    act = Act(id=ids(), kind="found_shop", at=at, station=ledger.station, args=args)
+    args = FoundShop(
+        facts=tuple(GivenFact(kind=fact.kind, value=to_plain(fact)) for fact in facts),
+        stock=tuple(Lying(*each) for each in stock),
+    )
+    act = Act(id=ids(), kind=args.kind, at=at, station=ledger.station, args=args)
     answer = ledger.record(act).answer
     assert not answer.refused, str(answer.said)
 
@@ -201,9 +202,9 @@ def set_up_shop(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     shop = ledger.view.get(Shop, "shop")
     if shop is not None:
         if shop.first < first.ISSUE and ledger.station == FIRST_STATION:
-            ledger.record(
-                Act(id=make_id(), kind="renew_first_facts", at=at, station=ledger.station)
-            )
+            args = RenewFirstFacts()
+            act = Act(id=make_id(), kind=args.kind, at=at, station=ledger.station, args=args)
+            ledger.record(act)
         return
     if ledger.shared:
         return

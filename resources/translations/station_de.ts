@@ -2140,10 +2140,6 @@
       <translation>Doch nicht {zone}</translation>
     </message>
     <message>
-      <source>Nothing could be drawn of it</source>
-      <translation>Davon ließ sich nichts zeichnen</translation>
-    </message>
-    <message>
       <source>Nothing else waits.</source>
       <translation>Sonst wartet nichts.</translation>
     </message>

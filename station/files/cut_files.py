@@ -1,13 +1,13 @@
 """Cut files of this PC: found for the office, read as a revision, proven for a router."""
 
 import hashlib
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from msgspec.structs import asdict
-
 from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
 from station.floor.office import intake
+from station.floor.office.work import FilesFound, OfficeHand, ReadText
 from station.jobs.messages import (
     AlreadyTaken,
     CutFileRead,
@@ -26,7 +26,6 @@ from station.queries.routers import list_routers
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
-from station.shop.plain import to_plain
 from station.shop.rooms import FileJob, Hand, LongJob, Took
 from station.shop.words import say
 
@@ -40,17 +39,18 @@ class CutFiles:
         self.ledger, self.folder = ledger, folder
         self._digests: dict[tuple[str, int, int], str] = {}
 
-    def find(self, _request: FindCutFiles, hand: Hand[Any]) -> Took:
+    def find(self, _request: FindCutFiles, hand: OfficeHand) -> Took:
         """Finds the cut files in the shop's folder, newest first."""
         folder = self.folder.make()
-        names = [f.name for f in list_cut_files(folder)][:MOST]
+        names = tuple(f.name for f in list_cut_files(folder))[:MOST]
         next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
+        found = replace(hand.work.found, names=names, folder=str(folder))
         return Took(
-            hand.with_work(files=names, folder=str(folder)),
+            replace(hand, work=replace(hand.work, found=found)),
             good(say("{n} cut {n|file|files}", n=len(names)), next_),
         )
 
-    def look_at_dropped(self, request: LookAtDropped, hand: Hand[Any]) -> Took | FileJob:
+    def look_at_dropped(self, request: LookAtDropped, hand: OfficeHand) -> Took | FileJob:
         """Looks at a file that was dropped: the hand holds its path until it is read."""
         path = Path(request.path)
         if path.is_dir():
@@ -61,13 +61,13 @@ class CutFiles:
             ends = say("Drop one that ends in {endings}.", endings=" ".join(ENDINGS))
             return Took(hand, refuse(said, ends))
         path.stat()  # whether it is there, and this PC may look at it
-        hand = hand.with_work(dropped=str(path))
-        if "chosen" in hand.work:
-            return intake.start(hand, self.ledger.view)
+        hand = replace(hand, work=replace(hand.work, dropped=str(path)))
+        if hand.work.chosen:
+            return intake.ask_intake(hand, self.ledger.view)
         here = say("{file} is here", file=path.name)
         return Took(hand, good(here, say("Touch the cut file that it belongs to, or a new one.")))
 
-    def open(self, request: OpenCutFile, hand: Hand[Any]) -> LongJob:
+    def open(self, request: OpenCutFile, hand: OfficeHand) -> LongJob:
         """Has one file read beside the screen; what comes of it will stand in the hand."""
         path = Path(request.path) if request.path else self.folder.path / Path(request.file).name
         material = self.ledger.view.get(Material, request.material)
@@ -150,13 +150,16 @@ def list_cut_files(folder: Path) -> list[Path]:
     return list_newest(f for f in folder.iterdir() if f.is_file() and f.suffix.lower() in ENDINGS)
 
 
-def _end_reading(hand: Hand[Any], material: Material, asked: OpenCutFile, outcome: object) -> Took:
+def _end_reading(
+    hand: OfficeHand, material: Material, asked: OpenCutFile, outcome: object
+) -> Took:
     """Says what came of reading: a revision to look over, or why there is none."""
     name = Path(asked.path or asked.file).name
     match outcome:
         case CutFileRead():
-            work = hand.with_work(ask="cut", cut=_to_work(outcome), files=None, page=0)
-            return Took(work, _say_read(outcome))
+            held = replace(hand.work.intake, read=_to_work(outcome))
+            work = replace(hand.work, ask="cut", intake=held, found=FilesFound(), page=0)
+            return Took(replace(hand, work=work), _say_read(outcome))
         case AlreadyTaken(letter=letter):
             said = say("That text is revision {letter} already", letter=letter)
             return Took(hand, refuse(said, say("Read another file.")))
@@ -166,22 +169,34 @@ def _end_reading(hand: Hand[Any], material: Material, asked: OpenCutFile, outcom
         case UnitsMissing():
             said = say("{file} does not say whether it is in mm or in inches", file=name)
             do = say("Touch which. A wrong one is 25 times too large or too small.")
-            where = {"path": asked.path} if asked.path else {"file": asked.file}
-            which = {**where, "cut_file": asked.cut_file, "material": asked.material}
-            return Took(hand.with_work(ask="cut", which=which), attention(said, do))
+            held = replace(hand.work.intake, which=replace(asked, units=None))
+            work = replace(hand.work, ask="cut", intake=held)
+            return Took(replace(hand, work=work), attention(said, do))
         case NothingCutOut():
             said = say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm)
-            work = hand.with_work(ask="cut", material=None, dropped=asked.path or None)
-            return Took(work, refuse(said, say("Choose its material, or another file.")))
+            held = replace(hand.work.intake, material="")
+            work = replace(hand.work, ask="cut", intake=held, dropped=asked.path)
+            do = say("Choose its material, or another file.")
+            return Took(replace(hand, work=work), refuse(said, do))
         case Failed(file=file, why=why):
             return refuse_file(hand, file or name, why, say("Look whether the file is whole."))
     raise TypeError(f"reading a cut file ends in no {type(outcome).__name__}")
 
 
-def _to_work(read: CutFileRead) -> dict[str, object]:
-    """Writes what was read as work in hand; `parts` are the names of new ones, by shape."""
-    plain = {"revision": to_plain(read.revision), "path": asdict(read.path), "parts": {}}
-    return asdict(read) | plain
+def _to_work(read: CutFileRead) -> ReadText:
+    """Turns what was read into work in hand."""
+    return ReadText(
+        file=read.file,
+        revision=read.revision,
+        sizes=read.sizes,
+        unnamed=tuple(read.unnamed),
+        found=read.found,
+        problems=tuple(read.problems),
+        spots=tuple(read.spots),
+        assumed=tuple(read.assumed),
+        router=read.router,
+        path=read.path,
+    )
 
 
 def _say_read(read: CutFileRead) -> Answer:

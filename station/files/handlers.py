@@ -1,11 +1,14 @@
 """What this PC does with its files for a room, by the type of what is asked."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
+from station.floor.office.acts import SetList
+from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
 from station.shop.file_requests import (
@@ -18,7 +21,7 @@ from station.shop.file_requests import (
     ReadList,
     WriteList,
 )
-from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took, plain_do
+from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took
 from station.shop.words import Say, say
 
 MEND = say("Set another folder under “This shop”.")
@@ -48,8 +51,8 @@ def _guard(job: DoFileJob, mend: Say = MEND) -> DoFileJob:
             return job(request, hand)
         except OSError as fault:
             why = fault.strerror or str(fault)
-            if isinstance(hand.work, Mapping):  # the office's: its question is over
-                hand = hand.with_work(ask=None)
+            if isinstance(hand.work, OfficeWork):  # its question is over
+                hand = replace(hand, work=replace(hand.work, ask=""))
             return refuse_file(hand, str(fault.filename or ""), why, mend)
 
     return run
@@ -61,14 +64,14 @@ class Lists:
     def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
         self.ledger, self.folder = ledger, folder
 
-    def back_up(self, _request: BackUp, hand: Hand[Any]) -> Took:
+    def back_up(self, _request: BackUp, hand: OfficeHand) -> Took:
         """Copies the whole history into a new file. Raises a Fault where that cannot be."""
         file = self.folder.name_new("copy", "db")
         self.ledger.backup(file)
         away = say("{file}. Keep a copy away from this PC.", file=file)
         return Took(hand, good(say("The whole history is copied"), away))
 
-    def write(self, request: WriteList, hand: Hand[Any]) -> Took:
+    def write(self, request: WriteList, hand: OfficeHand) -> Took:
         """Writes a list into a new CSV file."""
         from station.files import lists  # noqa: PLC0415 - the csv module only where it is used
 
@@ -77,32 +80,36 @@ class Lists:
         file.write_text(text, encoding="utf-8-sig", newline="")  # so that spreadsheets see UTF-8
         return Took(hand, good(say("The list is written"), say("{file}", file=file)))
 
-    def find(self, _request: FindLists, hand: Hand[Any]) -> Took:
+    def find(self, _request: FindLists, hand: OfficeHand) -> Took:
         """Finds the CSV files in the folder, newest first."""
         folder = self.folder.make()
-        names = [f.name for f in list_newest(folder.glob("*.csv"))][:MOST]
+        names = tuple(f.name for f in list_newest(folder.glob("*.csv")))[:MOST]
         next_ = say("Touch one to take it in.")
         if not names:
             next_ = say("Put a file there, then look again.")
-        found = good(say("{n} CSV {n|file|files}", n=len(names)), next_)
-        return Took(hand.with_work(files=names, folder=str(folder)), found)
+        found = replace(hand.work.found, names=names, folder=str(folder))
+        return Took(
+            replace(hand, work=replace(hand.work, found=found)),
+            good(say("{n} CSV {n|file|files}", n=len(names)), next_),
+        )
 
-    def read(self, request: ReadList, hand: Hand[Any]) -> Do | Took:
+    def read(self, request: ReadList, hand: OfficeHand) -> Do | Took:
         """Reads one file, whole, or says what is wrong in it by line."""
         from station.files import lists  # noqa: PLC0415 - only when it is used
 
         name = Path(request.file).name
         found = lists.read_file(self.ledger.view, self.folder.path / name)
         if found.problems or found.kind is None:
-            problems = [str(p) for p in found.problems]
+            problems = tuple(str(p) for p in found.problems)
+            told = replace(hand.work.found, problems=problems)
             return Took(
-                hand.with_work(problems=problems),
+                replace(hand, work=replace(hand.work, found=told)),
                 refuse(
                     say("{file}: {n} {n|problem|problems}", file=name, n=len(problems)),
                     say("Nothing was taken in. {first}", first=found.problems[0]),
                 ),
             )
         kind = found.kind.kind
-        args = {"kind": kind, "values": list(found.values), "file": name}
-        after = hand.with_work(ask=None, files=None, folder=None, page=0)
-        return plain_do("set_list", f"list/{kind}", args, after)
+        args = SetList(of=kind, values=found.values, file=name)
+        after = replace(hand, work=replace(hand.work, ask="", found=FilesFound(), page=0))
+        return Do(f"list/{kind}", args, after)

@@ -11,8 +11,10 @@ import io
 from pathlib import Path
 from typing import NamedTuple
 
-from station.floor.office.fields import COLUMNS, LISTS, from_text, shown, text_of, typed_fields
-from station.floor.office.rules import sound
+from station.floor.office.acts import SetList
+from station.floor.office.fields import COLUMNS, from_text, shown, text_of, typed_fields
+from station.floor.office.lists import LISTS
+from station.floor.office.rules import build_sound
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Fact
@@ -149,7 +151,7 @@ def _row(
         return {"id": number}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
     value |= {name: from_text(kind, name, text) for name, text in cells.items()}
-    made = sound(kind.kind, value, view)
+    made = build_sound(kind.kind, value, view)
     return value, made if isinstance(made, list) else []
 
 
@@ -164,8 +166,8 @@ def read(ledger: Ledger, kind: type[Fact], file: Path, by: str, at: str, id: str
     found = read_file(ledger.view, file, kind)
     if found.problems:
         return [str(p) for p in found.problems]
-    act = Act(id=id, kind="set_list", at=at, worker=by, station=ledger.station,
-              subject=f"list/{kind.kind}",
-              args={"kind": kind.kind, "values": list(found.values), "approved": by})  # fmt: skip
+    args = SetList(of=kind.kind, values=found.values, approved=by)
+    act = Act(id=id, kind=args.kind, at=at, worker=by, station=ledger.station,
+              subject=f"list/{kind.kind}", args=args)  # fmt: skip
     answer = ledger.record(act).answer
     return [str(answer.said)] if answer.tone == "stop" else []

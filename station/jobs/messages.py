@@ -8,6 +8,7 @@ from collections.abc import Callable
 import msgspec
 
 from station.shop.facts import Part, Revision, Router
+from station.shop.strokes import PackedPath
 
 
 class Message(msgspec.Struct, frozen=True, kw_only=True, tag=True):
@@ -55,16 +56,6 @@ class ReadCutFile(Message, frozen=True):
     cuts_out: bool  # False: a run on the sheets of another file, which cuts no parts out
 
 
-class DrawnPath(msgspec.Struct, frozen=True):
-    """The path of the bit, to be drawn."""
-
-    strokes: str  # packed: a draft with it is written at every scan
-    seconds: float  # of the whole path
-    off_mm: float  # from the true path, at most
-    share: float  # of its strokes that are drawn
-    thickness_mm: float | None  # of the sheet
-
-
 class CutFileRead(Message, frozen=True):
     """The revision as it would be taken in; its new shapes are still without a name."""
 
@@ -77,7 +68,7 @@ class CutFileRead(Message, frozen=True):
     spots: list[tuple[float, float]]  # mm on the sheet, where they are
     assumed: list[str]  # what the text did not say and was taken as usual
     router: str  # its id; "": not known
-    path: DrawnPath
+    path: PackedPath
 
 
 class AlreadyTaken(Message, frozen=True):

@@ -11,7 +11,6 @@ from station.cutting.prepare import is_prepared, prepare_reader
 from station.jobs.messages import (
     AlreadyTaken,
     CutFileRead,
-    DrawnPath,
     NothingCutOut,
     Outcome,
     ReadCutFile,
@@ -20,6 +19,7 @@ from station.jobs.messages import (
     Unreadable,
 )
 from station.shop.facts import Router
+from station.shop.strokes import PackedPath, pack
 from station.shop.words import say
 
 if TYPE_CHECKING:
@@ -90,7 +90,7 @@ def _make_setting(request: ReadCutFile) -> "Setting":
 
 
 def _describe(
-    request: ReadCutFile, analysis: "Analysis", digest: str, path: DrawnPath
+    request: ReadCutFile, analysis: "Analysis", digest: str, path: PackedPath
 ) -> CutFileRead:
     """Describes the revision as it would be taken in."""
     from station.cutting.analyse.revision import make_revision  # noqa: PLC0415 - only when it is used
@@ -121,12 +121,11 @@ def _describe(
     )
 
 
-def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> DrawnPath:
+def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> PackedPath:
     from station.cutting.analyse.drawing import draw_path  # noqa: PLC0415 - only when it is used
-    from station.shop.strokes import pack  # noqa: PLC0415 - only when it is used
 
     path = draw_path(analysis, router, progress=lambda share: report("draw", share))
-    return DrawnPath(
+    return PackedPath(
         strokes=pack(path.strokes),
         seconds=path.seconds,
         off_mm=path.off_mm,

@@ -12,6 +12,8 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
+import msgspec
+
 RAPID = -1  # the band of moves that cut nothing
 AIR = 0  # the band of fed moves that stay above the sheet; 1 to BANDS: how deep they cut
 BANDS = 4  # equal depths of the sheet
@@ -27,6 +29,16 @@ class Stroke(NamedTuple):
     bit: int
     band: int
     points: tuple[Point, ...]
+
+
+class PackedPath(msgspec.Struct, frozen=True):
+    """The path of the bit, to be drawn: its strokes packed, and what is told of it."""
+
+    strokes: str  # packed: a draft with it is written at every scan
+    seconds: float  # of the whole path
+    off_mm: float  # from the true path, at most
+    share: float  # of its strokes that are drawn
+    thickness_mm: float | None  # of the sheet
 
 
 def pack(strokes: Iterable[Stroke]) -> str:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
 
 from station.bootstrap import Where, make_id
+from station.floor.office.acts import SetFact
 from station.ledger.ledger import Ledger
 from station.look import style
 from station.queries.settings import find_shop
@@ -84,11 +85,11 @@ class FirstRun(QDialog):
         if shop is None or (shop.units, shop.paper) == (units, paper):
             return
         value = to_plain(replace(shop, units=units, paper=paper))
-        args = {"kind": "shop", "value": value, "approved": "first run"}
+        args = SetFact(of=Shop.kind, value=value, approved="first run")
         self.ledger.record(
             Act(
                 id=make_id(),
-                kind="set_fact",
+                kind=args.kind,
                 at=self.at,
                 subject="shop/shop",
                 args=args,

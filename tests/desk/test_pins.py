@@ -7,7 +7,7 @@ from station.bootstrap import Where
 from station.clock import Clock
 from station.commands.text_station import take_line
 from station.desk.pin import agrees
-from station.floor.office.state import everything
+from station.floor.office.lists import list_facts
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -64,14 +64,14 @@ def test_the_first_supervisor_chooses_a_pin(morning):
 @pytest.mark.parametrize("cut", [False, True])
 def test_what_asked_for_the_first_pin_goes_on(morning, cut):
     """The worker's own form is saved without a second Save, through a power cut, too."""
-    before = set(everything(Worker, morning.ledger.view))
+    before = set(list_facts(Worker, morning.ledger.view))
     saving(morning)
     morning.send("worker 01", "135790")
     if cut:
         morning.desk = bootstrap.make_desk(morning.ledger, Where(area="office"), morning.clock)
     assert morning.send("135790")[0] == "good"
     assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
-    made = set(everything(Worker, morning.ledger.view)) - before
+    made = set(list_facts(Worker, morning.ledger.view)) - before
     assert [w.supervisor for w in made if w.id != "01"] == [False]
 
 

@@ -10,6 +10,7 @@ from dataclasses import replace
 from station.floor.cart.work import CartWork
 from station.floor.loading.work import LoadingWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
+from station.floor.office.work import OfficeWork
 from station.floor.packing.work import PackingWork
 from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
@@ -191,6 +192,7 @@ def at(clock: str) -> str:
 WORK = {
     "cart": CartWork,
     "loading": LoadingWork,
+    "office": OfficeWork,
     "packing": PackingWork,
     "popping": PoppingWork,
     "today": TodayWork,

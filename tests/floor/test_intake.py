@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 import demo_db
+from station.floor.office.acts import SetFact
 from station.queries.revisions import list_differences
 from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
@@ -45,7 +46,7 @@ def new_cut_file(stage):
     office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")
     office(stage, "'NEW-SET", "button row_3", "'Something new", "button save", "worker 07")
     office(stage, PIN, "'NEW-SET")
-    return stage.desk.hand.work["chosen"]
+    return stage.desk.hand.work.chosen
 
 
 def test_from_a_text_to_an_approved_revision(stage):
@@ -73,12 +74,12 @@ def test_a_known_part_is_found_again_by_its_shape(stage):
     new_cut_file(stage)
     office(stage, "button read_file", "button row_1", "button row_2")
     office(stage, "'ST-120", "button save", "button read_file", "button row_2")
-    assert "cut" not in stage.desk.hand.work  # the very text is known
+    assert stage.desk.hand.work.intake.read is None  # the very text is known
     folder = folder_with(stage, "ST120-SET-A.nc")
     text = (folder / "ST120-SET-A.nc").read_text(encoding="utf-8")
     (folder / "again.nc").write_text("(written once more)\n" + text, encoding="utf-8")
     assert office(stage, "button read_file", "button row_1")[1] == "again.nc is read"
-    assert stage.desk.hand.work["cut"]["unnamed"] == []
+    assert stage.desk.hand.work.intake.read.unnamed == ()
 
 
 def test_a_shape_is_named_by_touch_after_its_size(stage):
@@ -133,8 +134,8 @@ def test_a_text_without_units_is_asked_about(stage, row, along):
     assert [str(r.title) for r in rows] == ["Millimetres", "Inches"]
     assert office(stage, "button row_3") == ("stop", "There is nothing in that row")
     office(stage, f"button {row}")
-    assert stage.desk.hand.work["cut"]["sizes"]["new0"].startswith(f"{along:.1f} ×")
-    assert "which" not in stage.desk.hand.work
+    assert stage.desk.hand.work.intake.read.sizes["new0"].startswith(f"{along:.1f} ×")
+    assert stage.desk.hand.work.intake.which is None
 
 
 def test_a_part_without_a_shape_gets_the_one_that_is_cut(stage):
@@ -157,8 +158,8 @@ def at_bed(stage, tmp_path):
     revision = replace(view.get(Revision, f"{GAUGES}.C"), digest=digest)
     router = replace(view.get(Router, "1"), folder=str(folder))
     for n, fact in enumerate((revision, router)):
-        args = {"kind": fact.kind, "value": to_plain(fact), "approved": "07"}
-        act = Act(id=f"set{n}", kind="set_fact", at=stage.clock(), subject=fact.key, args=args)
+        args = SetFact(of=fact.kind, value=to_plain(fact), approved="07")
+        act = Act(id=f"set{n}", kind=args.kind, at=stage.clock(), subject=fact.key, args=args)
         assert stage.ledger.record(act).entry
     office(stage, "@worker 07", "@area office", "button list_cutfile", "'SG010-SET")
     office(stage, "button release_batch", "router 1", "1", "worker 07", PIN)
@@ -191,8 +192,8 @@ def test_the_path_is_shown_and_the_draft_stays_small(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
     office(stage, "button read_file", "button row_1", "button row_1")
-    path = stage.desk.hand.work["cut"]["path"]
-    assert len(path["strokes"]) < 100_000
+    path = stage.desk.hand.work.intake.read.path
+    assert len(path.strokes) < 100_000
     assert office(stage, "button show_path") == ("good", "The path of the bit")
     (block,) = stage.desk.face().main
     assert isinstance(block, PathDrawing)
@@ -209,18 +210,18 @@ def test_every_problem_of_a_text_can_be_paged_to(stage):
     (folder_with(stage) / "odd.nc").write_text("\n".join(text), encoding="utf-8")
     new_cut_file(stage)
     office(stage, "button read_file", "button row_1", "button row_1", "'ST-120")
-    cut = stage.desk.hand.work["cut"]
-    assert cut["found"] == len(cut["problems"]) > 2 * 7
+    read = stage.desk.hand.work.intake.read
+    assert read.found == len(read.problems) > 2 * 7
     seen = []
-    while len(seen) < len(cut["problems"]):
+    while len(seen) < len(read.problems):
         told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
         *rows, (_, code) = told.rows
         seen += [str(cells[0].text) for cells, _ in rows]
         assert str(told.title).startswith("To look at: ")
         stage.desk.take(code)
-    assert seen == cut["problems"]
+    assert tuple(seen) == read.problems
     told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
-    assert str(told.rows[0][0][0].text) == cut["problems"][0]  # round again
+    assert str(told.rows[0][0][0].text) == read.problems[0]  # round again
 
 
 def test_cards_ask_the_path_each_time_they_are_scanned(stage):
@@ -256,10 +257,10 @@ def test_a_form_is_typed_down_and_stays_open_when_it_is_saved(stage):
     """A name, then its description: Enter goes on to the next field."""
     office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")
     office(stage, "'KEY-SET", "'Keys of three sizes")
-    assert stage.desk.hand.work["form"]["name"] == "KEY-SET"
-    assert stage.desk.hand.work["form"]["words"] == "Keys of three sizes"
+    assert stage.desk.hand.work.form["name"] == "KEY-SET"
+    assert stage.desk.hand.work.form["words"] == "Keys of three sizes"
     office(stage, "button save", "worker 07")
-    number = stage.desk.hand.work["form"]["id"]
+    number = stage.desk.hand.work.form["id"]
     assert office(stage, PIN) == ("good", f"Cut file {number} is new")
     folder_with(stage, "ST120-SET-A.nc")
     assert office(stage, "button read_file")[0] == "good"

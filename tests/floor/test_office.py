@@ -1,10 +1,16 @@
 """The office's acts and its one form."""
 
+import json
+from dataclasses import replace
+
+import msgspec
 import pytest
 
-from station.floor.office import dialogue, screen, state
+from station.bootstrap import load_rooms
+from station.desk import draft as drafts
+from station.desk.draft import Draft
+from station.floor.office import dialogue, lists, screen
 from station.floor.office.fields import (
-    LISTS,
     a_time,
     from_text,
     label,
@@ -12,8 +18,17 @@ from station.floor.office.fields import (
     text_of,
     typed_fields,
 )
+from station.floor.office.lists import LISTS
 from station.floor.office.rules import RULES
-from station.floor.office.values import in_words
+from station.floor.office.values import say_value
+from station.floor.office.work import (
+    Counting,
+    EditedRows,
+    FilesFound,
+    Intake,
+    OfficeWork,
+    Releasing,
+)
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
@@ -23,6 +38,7 @@ from station.shop.facts import (
     CutFile,
     Lot,
     Material,
+    Notice,
     Order,
     Part,
     Product,
@@ -31,10 +47,12 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
+from station.shop.file_requests import OpenCutFile
 from station.shop.plain import build, to_plain
-from station.shop.rooms import Hand, Number, Typed
+from station.shop.rooms import Number, Typed
 from station.shop.views import total
-from tests.floor.shop_small import COMBS, batch, small_facts, small_shop
+from station.shop.words import say
+from tests.floor.shop_small import COMBS, batch, hand, small_facts, small_shop
 
 DUE = "2026-11-26T14:00:00"
 LINE = {"product": "061", "quantity": 2, "short": 0}
@@ -49,6 +67,11 @@ def act(kind, subject="", /, **args):
         subject=subject,
         args={"approved": "07", **args},
     )
+
+
+def office(**held):
+    """A supervisor in the office with this open."""
+    return hand("office", worker="07", work=OfficeWork(**held))
 
 
 @pytest.fixture
@@ -115,7 +138,7 @@ def test_setting_a_fact_asks_for_a_supervisor(view):
     [
         ({"kind": "batch", "value": to_plain(batch(id="00999"))}, "not set by hand"),
         ({"kind": "lot", "value": {"id": "0999", "material": "77"}}, "no material 77"),
-        ({"kind": "worker", "value": "x"}, "id is missing"),
+        ({"kind": "worker", "value": {}}, "id is missing"),
     ],
 )
 def test_a_fact_that_cannot_be_is_refused(view, args, said):
@@ -170,7 +193,7 @@ def test_a_correction_needs_a_reason_and_leaves_nothing_below_zero(view):
     args = {"part": "sheet", "place": "store", "batch": "0931", "counted": 35}
     assert view.do(RULES, act("correct_count", **args)).asks == "reason"
     assert view.do(RULES, act("correct_count", reason="01", **args)).asks == "reason"
-    for wrong in ({"counted": -1}, {"counted": 10**9}, {"counted": "5"}, {"place": "shipped"}):
+    for wrong in ({"counted": -1}, {"counted": 10**9}, {"place": "shipped"}):
         assert view.do(RULES, act("correct_count", reason="54", **{**args, **wrong})).refused
     assert view.do(RULES, act("correct_count", reason="54", **{**args, "counted": 40})).refused
     assert view.do(RULES, act("correct_count", reason="54", **args)).tone == "attention"
@@ -191,27 +214,72 @@ def test_a_pin_is_kept_only_as_a_hash(view):
 
 
 def test_the_form_works_for_every_list(view):
-    for index, entry in enumerate(LISTS):
-        hand = Hand(area="office", worker="07", work={"list": index})
+    for entry in LISTS:
+        hand = office(list=entry.kind.kind)
         assert screen.screen(hand, view).main
-        rows = state.facts_on_page(hand, view)
+        rows = lists.list_page(hand, view)
         if rows:
             opened = dialogue.handle_input(hand, read(button("row_1")), view).hand
-            assert opened.work["chosen"] == rows[0].id
+            assert opened.work.chosen == rows[0].id
             assert screen.screen(opened, view).presses
         assert typed_fields(entry.kind)[0] == "id"
 
 
+FORM = {"id": "9", "name": "12 mm birch plywood"}
+
+
+@pytest.mark.parametrize("kept", ["material", 5])  # by its name; by its place, as once
+def test_a_resumed_form_stands_on_its_own_list_when_one_is_added_in_front(view, monkeypatch, kept):
+    raw = json.loads(drafts.write(Draft(hand=office(list="material", form=FORM))))
+    raw["hand"]["work"]["list"] = kept
+    more = lists.OfficeList(kind=Notice, words=say("Notices"), one=say("Notice"), shows=("text",))
+    monkeypatch.setattr(lists, "LISTS", (more, *LISTS))
+    resumed = drafts.read(json.dumps(raw), load_rooms()).hand
+    shown = screen.screen(replace(resumed, now="2026-11-25T10:00:00"), view)
+    assert (str(shown.where), str(shown.main[0].title)) == ("Materials", "Material new")
+    assert str(shown.main[0].rows[1].cells[0].text) == FORM["name"]
+
+
+def test_what_older_programs_kept_in_hand_has_its_place():
+    kept = {
+        "ask": "release",
+        "list": 1,
+        "chosen": "011",
+        "router": "3",
+        "order": "3308",
+        "about": "lot/0931",
+        "spot": 0,
+        "files": ["a.csv"],
+        "folder": "/f",
+        "lines": "parts",
+        "items": [["014", 2]],
+        "item": 0,
+        "column": 1,
+        "material": "1",
+        "path": True,
+        "asked": [2, "in"],
+        "which": {"path": "/a.nc", "cut_file": "011", "material": "1"},
+    }
+    assert msgspec.convert(OfficeWork.renamed(kept), OfficeWork) == OfficeWork(
+        ask="release", list="cutfile", chosen="011",
+        releasing=Releasing(router="3", order="3308"),
+        counting=Counting(about="lot/0931", spot=0),
+        found=FilesFound(folder="/f", names=("a.csv",)),
+        editing=EditedRows(field="parts", rows=(("014", 2),), item=0, column=1),
+        intake=Intake(material="1", drawn=True, asked=(2, "in"),
+                      which=OpenCutFile(cut_file="011", material="1", path="/a.nc")),
+    )  # fmt: skip
+
+
 def test_typing_saves_over_what_was_there(view):
-    hand = Hand(
-        area="office", worker="07", work={"list": 2, "chosen": "014", "form": {}, "field": "mark"}
-    )
+    hand = office(list="part", chosen="014", form={}, field="mark")
     hand = dialogue.handle_input(hand, Number("25"), view).hand
-    hand = dialogue.handle_input(hand.with_work(field="words"), Typed("Comb"), view).hand
+    hand = replace(hand, work=replace(hand.work, field="words"))
+    hand = dialogue.handle_input(hand, Typed("Comb"), view).hand
     done = dialogue.handle_input(hand, read(button("save")), view)
-    assert done.args["value"]["mark"] == 25
-    assert done.args["value"]["words"] == "Comb"
-    view.do(RULES, act(done.kind, done.subject, **done.args))
+    assert done.args.value["mark"] == 25
+    assert done.args.value["words"] == "Comb"
+    view.do(RULES, act(done.kind, done.subject, kind=done.args.of, value=done.args.value))
     assert view.get(Part, "014").mark == 25
     assert view.get(Part, "014").shape is not None
 
@@ -329,7 +397,7 @@ def test_a_time_is_typed_as_people_write_it(text, at):
     ],
 )
 def test_a_time_is_shown_as_it_can_be_typed(kind, field, value, words, view):
-    assert in_words(kind, field, value, view) == words
+    assert say_value(kind, field, value, view) == words
     if words != value:
         assert a_time(words, value[:19]) in (value, f"{value}T16:00:00")
 
@@ -350,9 +418,7 @@ def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
 
 
 def test_a_field_that_points_refuses_what_does_not_exist(view):
-    lots = next(n for n, entry in enumerate(LISTS) if entry.kind is Lot)
-    work = {"list": lots, "chosen": "", "form": {}, "field": "material"}
-    hand = Hand(area="office", worker="07", work=work)
+    hand = office(list="lot", form={}, field="material")
     refused = dialogue.handle_input(hand, Typed("no such wood"), view)
     assert str(refused.answer.said) == "There is no material no such wood"
     assert refused.hand == hand

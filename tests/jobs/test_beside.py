@@ -81,7 +81,7 @@ def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
         qtbot.wait(50)
         longest, before = max(longest, time.perf_counter() - before), time.perf_counter()
     assert said(live).startswith("large.nc")
-    assert desk.hand.work["cut"]["file"] == "large.nc"
+    assert desk.hand.work.intake.read.file == "large.nc"
     assert scans > 5
     whole = time.perf_counter() - began
     assert longest < max(0.5, whole / 4)  # seconds; busy computers are slow at everything
@@ -96,7 +96,7 @@ def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
 @pytest.mark.parametrize("how", ["Esc", "its card", "put down", "its button", "another area"])
 def test_a_reading_that_is_stopped_leaves_nothing_behind(live, qtbot, how):
     reading(live)
-    running, before = live.session.desk.underway.running, dict(live.session.desk.hand.work)
+    running, before = live.session.desk.underway.running, live.session.desk.hand.work
     qtbot.waitUntil(lambda: running.progress()[1] > 0, timeout=20_000)
     began = time.perf_counter()
     if how == "Esc":
@@ -112,12 +112,13 @@ def test_a_reading_that_is_stopped_leaves_nothing_behind(live, qtbot, how):
     stopped = "Reading large.nc was stopped"
     if how == "another area":
         assert stopped in str(live.session.answered.do)
-        assert live.session.desk.hand.work == {}
+        assert not live.session.desk.hand.has_work
     else:
         assert said(live) == stopped
         assert live.session.desk.hand.work == before
+    after = live.session.desk.hand
     qtbot.wait(400)  # nothing comes of it later
-    assert "cut" not in live.session.desk.hand.work
+    assert live.session.desk.hand == after
 
 
 def test_what_else_is_asked_of_the_office_waits(live):
@@ -135,7 +136,7 @@ def test_a_reading_does_not_outlive_a_power_cut_or_the_window(live):
     assert running.process.poll() is not None
     live.stage.send("restart")
     assert live.stage.desk.underway is None
-    assert live.stage.desk.hand.work["files"] == ["large.nc"]
+    assert live.stage.desk.hand.work.found.names == ("large.nc",)
 
 
 def test_a_reading_that_breaks_off_is_our_own_bug(live, qtbot, caplog):
@@ -144,7 +145,7 @@ def test_a_reading_that_breaks_off_is_our_own_bug(live, qtbot, caplog):
     until_over(live, qtbot)
     assert said(live).startswith("Something is wrong in the program")
     assert "it ended with" in caplog.text
-    assert live.session.desk.hand.work["files"] == ["large.nc"]
+    assert live.session.desk.hand.work.found.names == ("large.nc",)
 
 
 def test_a_file_that_goes_away_is_told(live, qtbot):
@@ -162,7 +163,7 @@ def test_a_file_of_a_hundred_megabytes_is_read(live, qtbot):
     reading(live, text=large_text(100_000_000))
     assert until_over(live, qtbot)
     assert said(live).startswith("large.nc")
-    assert live.session.desk.hand.work["cut"]["unnamed"] == ["new0"]
+    assert live.session.desk.hand.work.intake.read.unnamed == ("new0",)
 
 
 # --- dropped on the window
@@ -188,7 +189,7 @@ def test_a_cut_file_is_dropped_on_its_form(live, qtbot):
     assert said(live) == "ST120-SET-A.nc is being read"
     until_over(live, qtbot)
     assert said(live) == "ST120-SET-A.nc is read"
-    assert "dropped" not in live.session.desk.hand.work
+    assert not live.session.desk.hand.work.dropped
 
 
 def test_a_cut_file_is_dropped_in_the_office_and_asked_where_it_belongs(live, qtbot):
@@ -200,7 +201,7 @@ def test_a_cut_file_is_dropped_in_the_office_and_asked_where_it_belongs(live, qt
     live.session.take(button("row_1"))
     until_over(live, qtbot)
     assert said(live) == "ST120-SET-A.nc is read"
-    assert live.session.desk.hand.work["cut"]["revision"]["cut_file"] == number
+    assert live.session.desk.hand.work.intake.read.revision.cut_file == number
 
 
 def test_a_cut_file_is_dropped_for_a_new_one(live, qtbot):
@@ -248,8 +249,8 @@ def test_a_text_that_cuts_nothing_is_told_after_reading(live, qtbot, tmp_path):
     live.session.take(button("row_2"))  # of another material, perhaps
     assert said(live) == "notes.txt is being read"
     live.scan("button stop_reading")
-    assert "cut" not in live.session.desk.hand.work
-    assert live.session.desk.hand.work["chosen"]
+    assert live.session.desk.hand.work.intake.read is None
+    assert live.session.desk.hand.work.chosen
 
 
 def test_files_are_taken_in_at_the_office_alone(live):
@@ -264,4 +265,4 @@ def test_a_form_that_is_not_saved_is_kept(live):
     live.session.take("A-1")
     drop(live, str(TEXTS / "ST120-SET-A.nc"))
     assert said(live) == "What was typed is not saved yet"
-    assert live.session.desk.hand.work["form"]["name"] == "A-1"
+    assert live.session.desk.hand.work.form["name"] == "A-1"

@@ -7,7 +7,6 @@ from station.jobs import messages, process
 from station.jobs.messages import (
     AlreadyTaken,
     CutFileRead,
-    DrawnPath,
     Failed,
     Message,
     NothingCutOut,
@@ -18,6 +17,7 @@ from station.jobs.messages import (
     Unreadable,
 )
 from station.shop.facts import Part, Revision, Router, Shape
+from station.shop.strokes import PackedPath
 from tests.floor.shop_small import GAUGES, small_facts
 
 PART = Part(id="014", name="A", words="a part", shape=Shape(outline=((0.0, 0.0), (9.0, 0.0))))
@@ -31,7 +31,7 @@ OUTCOMES = (
     CutFileRead(
         file="a.nc", revision=REVISION, sizes={"new0": "9.0 × 9.0 mm"}, unnamed=["new0"],
         found=1, problems=["Line 3: x"], spots=[(1.5, 2.0)], assumed=["mm"], router="1",
-        path=DrawnPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
+        path=PackedPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
     ),
     AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(), NothingCutOut(),
     Failed(file="a.nc", why="No such file"),

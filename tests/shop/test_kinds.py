@@ -8,9 +8,10 @@ it may change: shops have files that were written so.
 
 from dataclasses import is_dataclass
 from pathlib import Path
-from typing import get_args
+from types import NoneType, UnionType
+from typing import get_args, get_origin
 
-from msgspec import structs
+from msgspec import Struct, structs
 
 from station.bootstrap import load_rules
 from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
@@ -35,9 +36,18 @@ def line(kind, args):
 
 
 def spelt(kind):
-    """A type in few characters."""
-    text = kind.__name__ if isinstance(kind, type) and not hasattr(kind, "__args__") else str(kind)
-    return text.replace("typing.", "").replace(" ", "")
+    """A type in few characters; a record of an act's own with its fields."""
+    if isinstance(kind, UnionType):
+        return "|".join("None" if w is NoneType else spelt(w) for w in get_args(kind))
+    if within := get_args(kind):
+        inner = ",".join(
+            "..." if w is ... else w if isinstance(w, str) else spelt(w) for w in within
+        )
+        return f"{get_origin(kind).__name__}[{inner}]"
+    if issubclass(kind, Struct) or hasattr(kind, "_fields"):
+        fields = ",".join(f"{name}:{spelt(of)}" for name, of in kind.__annotations__.items())
+        return f"{kind.__name__}({fields})"
+    return kind.__name__
 
 
 def test_no_kind_of_act_and_none_of_its_arguments_changes():

@@ -1,12 +1,12 @@
-"""Supervisor's work asks for a supervisor."""
+"""Asks for a supervisor: what the office does is supervisor's work."""
 
-from station.shop.acts import Act, Answer, ask, known_of
+from station.shop.acts import Act, Answer, Args, ask
 from station.shop.words import say
 
 
-def supervised(act: Act) -> Answer | None:
-    """The answer that asks for a supervisor, until one has approved."""
-    if known_of(act.args).approved:
+def ask_supervisor(act: Act[Args]) -> Answer | None:
+    """Asks for a supervisor, until one has approved."""
+    if act.args.approved:
         return None
     return ask(
         say("Supervisor's work"),

@@ -1,11 +1,12 @@
-"""What the office shows while something is asked: release, sheets, count, files, lines."""
+"""Shows what the office asks: the rows of a list field, a release, sheets, a count, files."""
 
 from collections.abc import Callable
 
-from station.floor.office import count, files, intake_face, lines, release
+from station.floor.office import count, intake_face, lines, release
 from station.floor.office.fields import POINTS, label
-from station.floor.office.state import ROWS, called, chosen, everything, items_of, list_of, page_of
-from station.floor.office.values import listed
+from station.floor.office.lists import ROWS, find_chosen, find_list, list_facts, name_fact
+from station.floor.office.values import say_rows
+from station.floor.office.work import OfficeHand
 from station.queries.settings import find_shop
 from station.queries.stock import name_place
 from station.shop.cards import button
@@ -26,38 +27,47 @@ from station.shop.faces import (
 )
 from station.shop.facts import CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import Held, head
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, moment, say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+PAGES = (
+    Press(label=say("Page back"), code=button("back_page")),
+    Press(label=say("Next page"), code=button("next_page")),
+)
 THINGS = 10  # cards of things to choose from
 LINES = 14  # problems of a file on the screen
 
 
-def _face(hand: Hand, *main: Block, **more: object) -> Face:
-    presses = more.pop("presses", (LEAVE,))
+def _make_face(
+    hand: OfficeHand,
+    *main: Block,
+    side: tuple[Block, ...] = (),
+    presses: tuple[Press, ...] = (LEAVE,),
+    weights: tuple[int, int, int] = (71, 0, 29),
+) -> Face:
     return Face(
         title=say("Office"),
-        where=list_of(hand).words,
+        where=find_list(hand).words,
         main=main,
-        presses=presses,  # type: ignore[arg-type]  # named arguments of one's own
-        **more,  # type: ignore[arg-type]
+        side=side,
+        presses=presses,
+        weights=weights,
     )
 
 
-def things(kind: type[Fact], field: str, view: View) -> Cards | None:
-    """The things that a field can point at, as cards to touch where they have codes."""
+def offer_things(kind: type[Fact], field: str, view: View) -> Cards | None:
+    """Offers the things that a field can point at, as cards, where they have codes."""
     points = POINTS.get((kind, field))
-    return _cards(points, view) if points and points.kind in LETTERS else None
+    return _list_cards(points, view) if points and points.kind in LETTERS else None
 
 
-def _cards(kind: type[Fact], view: View) -> Cards:
-    found = [f for f in everything(kind, view) if getattr(f, "active", True)]
+def _list_cards(kind: type[Fact], view: View) -> Cards:
+    found = [f for f in list_facts(kind, view) if getattr(f, "active", True)]
     return Cards(
         title=say("Scan, type or touch one"),
         entries=tuple(
-            Entry(big=called(kind, f.id, view), code=write(kind.kind, f.id))
+            Entry(big=name_fact(kind, f.id, view), code=write(kind.kind, f.id))
             for f in found[:THINGS]
         ),
     )
@@ -66,54 +76,42 @@ def _cards(kind: type[Fact], view: View) -> Cards:
 # --- a list field
 
 
-def _lines(hand: Hand, view: View) -> Face:
-    """The rows of a list field, and what can be added."""
-    of, item = lines.columns(hand), lines.item_of(hand)
-    first = page_of(hand) * ROWS
-    rows = tuple(
-        _line(hand, view, n, row)
-        for n, row in enumerate(items_of(hand)[first : first + ROWS], first)
+def _show_rows(hand: OfficeHand, view: View) -> Face:
+    """Shows the rows of a list field, and what can be added."""
+    of, rows, first = lines.list_columns(hand), hand.work.editing.rows, hand.work.page * ROWS
+    shown = tuple(
+        _make_row(hand, view, n, row) for n, row in enumerate(rows[first : first + ROWS], first)
     )
-    asked = [c for c in of if c.asked]
-    heads = tuple(label(c.name) for c in asked)
-    pages = max(1, -(-len(items_of(hand)) // ROWS))
+    pages = max(1, -(-len(rows) // ROWS))
     title = say(
         "{kind} {id}: {field}, page {page} of {pages}",
-        kind=list_of(hand).one,
-        id=str(hand.work.get("chosen", "")) or say("new"),
-        field=label(str(hand.work["lines"])),
-        page=page_of(hand) + 1,
+        kind=find_list(hand).one,
+        id=hand.work.chosen or say("new"),
+        field=label(hand.work.editing.field),
+        page=hand.work.page + 1,
         pages=pages,
     )
-    presses = [
-        Press(label=say("List complete"), code=button("lines_done"), style="primary", wide=2)
-    ]
-    if item is not None:
-        presses.append(Press(label=say("Take it out"), code=button("remove")))
-    if pages > 1:
-        presses.append(Press(label=say("Page back"), code=button("back_page")))
-        presses.append(Press(label=say("Next page"), code=button("next_page")))
-    table = Table(columns=heads, rows=rows, title=title)
-    bed = _bed(hand, view)
-    return _face(
-        hand,
-        *((bed, table) if bed else (table,)),
-        side=_line_side(hand, view),
-        presses=(*presses, LEAVE),
-        weights=(60, 0, 40),
-    )
+    done = Press(label=say("List complete"), code=button("lines_done"), style="primary", wide=2)
+    out = Press(label=say("Take it out"), code=button("remove"))
+    chosen = lines.find_item(hand) is not None
+    presses = (done, *((out,) if chosen else ()), *(PAGES if pages > 1 else ()), LEAVE)
+    table = Table(columns=tuple(label(c.name) for c in of if c.asked), rows=shown, title=title)
+    bed = _draw_bed(hand, view)
+    main = (bed, table) if bed else (table,)
+    side = _show_beside_rows(hand, view)
+    return _make_face(hand, *main, side=side, presses=presses, weights=(60, 0, 40))
 
 
-def _line(hand: Hand, view: View, n: int, row: list[object]) -> Row:
-    of = lines.columns(hand)
+def _make_row(hand: OfficeHand, view: View, n: int, row: tuple[object, ...]) -> Row:
+    of = lines.list_columns(hand)
     points, quantity = of[0].points, [c.name for c in of if c.asked][1:] == ["quantity"]
-    chosen_one = n == lines.item_of(hand)
+    chosen_one = n == lines.find_item(hand)
     part = view.get(Part, str(row[0])) if points is Part else None
     return Row(
-        title=called(points, row[0], view) if points else _plain(row[0]),
+        title=name_fact(points, row[0], view) if points else _write_plain(row[0]),
         note=str(row[0]) if points else "",
         cells=tuple(
-            Cell(text=_plain(v), bold=chosen_one)
+            Cell(text=_write_plain(v), bold=chosen_one)
             for v, c in zip(row[1:], of[1:], strict=True)
             if c.asked
         ),
@@ -121,36 +119,35 @@ def _line(hand: Hand, view: View, n: int, row: list[object]) -> Row:
         code=button(f"row_{n % ROWS + 1}"),
         selected=chosen_one,
         counter=0 if quantity else None,
-        minus=_with_row(n, "fewer") if quantity else "",
-        plus=_with_row(n, "more") if quantity else "",
+        minus=_write_codes(n, "fewer") if quantity else "",
+        plus=_write_codes(n, "more") if quantity else "",
     )
 
 
-def _with_row(n: int, name: str) -> str:
-    """Touched beside a row: the row is chosen, then one more or one less."""
+def _write_codes(n: int, name: str) -> str:
+    """Writes what a touch beside a row sends: the row is chosen, then one more or one less."""
     return f"{button(f'row_{n % ROWS + 1}')}|{button(name)}"
 
 
-def _plain(value: object) -> str:
+def _write_plain(value: object) -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)
 
 
-def _line_side(hand: Hand, view: View) -> tuple[Block, ...]:
-    """What can be added, or a keypad for the chosen row's number."""
-    of, item = lines.columns(hand), lines.item_of(hand)
-    column = of[lines.column_of(hand) if item is not None else 0]
+def _show_beside_rows(hand: OfficeHand, view: View) -> tuple[Block, ...]:
+    """Shows what can be added, or a keypad for the chosen row's number."""
+    of, item = lines.list_columns(hand), lines.find_item(hand)
+    column = of[hand.work.editing.column if item is not None else 0]
     if column.points:
-        return (_cards(column.points, view),)
+        return (_list_cards(column.points, view),)
     if column.kind is str:
         return (Hint(title=say("Type it on the keyboard"), note=say("Enter adds it.")),)
-    pad = Asked(question=say("{field}", field=label(column.name)), typed=hand.digits)
-    return (pad,)
+    return (Asked(question=say("{field}", field=label(column.name)), typed=hand.digits),)
 
 
-def _bed(hand: Hand, view: View) -> SheetDrawing | None:
-    """The bed or sheet that places stand on; a touch adds one."""
-    fact = chosen(hand, view)
-    if not isinstance(fact, Router | Revision) or lines.columns(hand)[0].kind is not float:
+def _draw_bed(hand: OfficeHand, view: View) -> SheetDrawing | None:
+    """Draws the bed or sheet that places stand on; a touch adds one."""
+    fact = find_chosen(hand, view)
+    if not isinstance(fact, Router | Revision) or lines.list_columns(hand)[0].kind is not float:
         return None
     drawn = (
         Revision(id="bed", cut_file="", letter="", material="", minutes=0,
@@ -158,49 +155,49 @@ def _bed(hand: Hand, view: View) -> SheetDrawing | None:
         if isinstance(fact, Router)
         else fact
     )  # fmt: skip
-    spots = tuple((float(str(r[0])), float(str(r[1])), "attention") for r in items_of(hand))
+    rows = hand.work.editing.rows
+    spots = tuple((float(str(x)), float(str(y)), "attention") for x, y in rows)
     return SheetDrawing(revision=drawn, spots=spots, touch=True)  # type: ignore[arg-type]  # tones
 
 
 # --- acts with questions of their own
 
 
-def _release(hand: Hand, view: View) -> Face:
-    """Router, order and due time to touch; the number of sheets releases."""
-    fact = chosen(hand, view)
-    router = view.get(Router, str(hand.work.get("router", "")))
-    order, due = str(hand.work.get("order", "")), release.due_of(hand, view)
+def _show_release(hand: OfficeHand, view: View) -> Face:
+    """Shows router, order and due time to touch; the number of sheets releases."""
+    fact, held = find_chosen(hand, view), hand.work.releasing
+    router, due = view.get(Router, held.router), release.find_due(hand, view)
     known = [
         say("due {due}", due=moment(due)) if due else say("no due time: by need"),
-        say("for order {order}", order=order) if order else say("for the rack"),
+        say("for order {order}", order=held.order) if held.order else say("for the rack"),
     ]
     head = Hint(
         title=say("Release {name}", name=fact.name if isinstance(fact, CutFile) else ""),
         right=router.name if router else "",
         note=say("{due}, {order}", due=known[0], order=known[1]),
     )
-    return _face(
+    sooner = Press(label=say("Due a day sooner"), code=button("fewer"))
+    later = Press(label=say("Due a day later"), code=button("more"))
+    return _make_face(
         hand,
         head,
-        _routers(hand, view, router),
-        _orders(hand, view),
-        side=(
-            Asked(
-                question=say("How many sheets?"),
-                typed=hand.digits,
-                unit=say("{n|sheet|sheets}", n=hand.digits),
-            ),
-        ),
-        presses=(
-            Press(label=say("Due a day sooner"), code=button("fewer")),
-            Press(label=say("Due a day later"), code=button("more")),
-            LEAVE,
-        ),
+        _list_routers(hand, view, router),
+        _list_orders(hand, view),
+        side=(_ask_sheets(hand),),
+        presses=(sooner, later, LEAVE),
         weights=(66, 0, 34),
     )
 
 
-def _routers(hand: Hand, view: View, chosen_one: Router | None) -> Cards:
+def _ask_sheets(hand: OfficeHand) -> Asked:
+    return Asked(
+        question=say("How many sheets?"),
+        typed=hand.digits,
+        unit=say("{n|sheet|sheets}", n=hand.digits),
+    )
+
+
+def _list_routers(hand: OfficeHand, view: View, chosen_one: Router | None) -> Cards:
     return Cards(
         title=say("Which router?"),
         entries=tuple(
@@ -209,56 +206,50 @@ def _routers(hand: Hand, view: View, chosen_one: Router | None) -> Cards:
                 right="●" if chosen_one and r.id == chosen_one.id else "",
                 code=write("router", r.id),
             )
-            for r in release.able(hand, view)
+            for r in release.list_able(hand, view)
         ),
         empty=say("No router runs it."),
     )
 
 
-def _orders(hand: Hand, view: View) -> Cards:
+def _list_orders(hand: OfficeHand, view: View) -> Cards:
     return Cards(
         title=say("For one order? Scan or touch it"),
         entries=tuple(
             Entry(
                 big=o.id,
                 right=say("due {at}", at=moment(o.due)),
-                line1=_wanted(o, view),
-                tone="good" if o.id == hand.work.get("order") else "",
+                line1=_say_wanted(o, view),
+                tone="good" if o.id == hand.work.releasing.order else "",
                 code=write("order", o.id),
             )
-            for o in release.orders(hand, view)
+            for o in release.list_wanting(hand, view)
         ),
         empty=say("No open order wants its parts."),
     )
 
 
-def _wanted(order: Order, view: View) -> str:
-    return listed(Order, "lines", [[x.product, x.quantity] for x in order.lines], view)
+def _say_wanted(order: Order, view: View) -> str:
+    return say_rows(Order, "lines", [[x.product, x.quantity] for x in order.lines], view)
 
 
-def _sheets(hand: Hand, view: View) -> Face:
-    fact = chosen(hand, view)
-    return _face(
-        hand,
-        Hint(title=say("{kind} {id}", kind=list_of(hand).one, id=fact.id if fact else "")),
-        Asked(
-            question=say("How many sheets?"),
-            typed=hand.digits,
-            unit=say("{n|sheet|sheets}", n=hand.digits),
-        ),
-    )
+def _show_sheets(hand: OfficeHand, view: View) -> Face:
+    fact = find_chosen(hand, view)
+    head = Hint(title=say("{kind} {id}", kind=find_list(hand).one, id=fact.id if fact else ""))
+    return _make_face(hand, head, _ask_sheets(hand))
 
 
-def _count(hand: Hand, view: View) -> Face:
-    """Where the thing lies by the book; then the number that was counted."""
-    found, spot = count.spots(hand, view), count.spot_of(hand, view)
+def _show_count(hand: OfficeHand, view: View) -> Face:
+    """Shows where the thing lies by the book; then asks for the number that was counted."""
+    found, spot = count.find_spots(hand, view), count.find_spot(hand, view)
     if found is None:
         note = say("Scan a part, a rack place, a lot or a traveller; or touch a part.")
-        return _face(hand, Hint(title=say("What was counted?"), note=note), _cards(Part, view))
+        hint = Hint(title=say("What was counted?"), note=note)
+        return _make_face(hand, hint, _list_cards(Part, view))
     rows = tuple(
         Row(
             title=name_place(view, held.place),
-            note=_whose(view, held),
+            note=_say_whose(view, held),
             cells=(Cell(text=say("{n}", n=held.qty), bold=True),),
             code=button(f"row_{n}"),
             selected=held == spot,
@@ -267,25 +258,27 @@ def _count(hand: Hand, view: View) -> Face:
     )
     table = Table(columns=(say("place"), say("by the book")), rows=rows, title=found.words)
     if spot is None:
-        return _face(hand, table)
+        return _make_face(hand, table)
     pad = Asked(question=say("How many did you count?"), typed=hand.digits)
     note = say("A supervisor corrects it, with a reason; both are kept.")
-    return _face(hand, table, side=(pad, Hint(title=say("The book is set right"), note=note)))
+    hint = Hint(title=say("The book is set right"), note=note)
+    return _make_face(hand, table, side=(pad, hint))
 
 
-def _whose(view: View, held: Held) -> Say:
+def _say_whose(view: View, held: Held) -> Say:
     if head(held.place) == "store":
         return say("sheets of this lot")
     if held.batch == count.NO_BATCH:
         return say("of no batch")
-    return say("{part}, batch {batch}", part=called(Part, held.part, view), batch=held.batch)
+    return say("{part}, batch {batch}", part=name_fact(Part, held.part, view), batch=held.batch)
 
 
 # --- files
 
 
-def _wrong_lines(hand: Hand, wrong: list[str]) -> Face:
-    """What is wrong in a file, by line."""
+def _show_wrong(hand: OfficeHand) -> Face:
+    """Shows what is wrong in a file, by line."""
+    wrong = hand.work.found.problems
     rows = tuple(((Cell(text=text),), "") for text in wrong[:LINES])
     more = len(wrong) - LINES
     title = say("{n} {n|problem|problems}: nothing was taken in", n=len(wrong))
@@ -295,48 +288,36 @@ def _wrong_lines(hand: Hand, wrong: list[str]) -> Face:
         else say("Mend the file and read it again.")
     )
     again = Press(label=say("Read again"), code=button("read_csv"), style="primary", wide=2)
-    return _face(
-        hand,
-        Hint(title=title, note=note, tone="stop"),
-        Listing(title="", rows=rows),
-        presses=(again, LEAVE),
-    )
+    hint = Hint(title=title, note=note, tone="stop")
+    return _make_face(hand, hint, Listing(title="", rows=rows), presses=(again, LEAVE))
 
 
-def _files(hand: Hand, view: View) -> Face:
-    """The files found, to touch; or what is wrong in one, by line."""
-    wrong, names = files.texts(hand, "problems"), files.texts(hand, "files")
-    folder = str(hand.work.get("folder", "")) or find_shop(view).folder
-    if wrong:
-        return _wrong_lines(hand, wrong)
-    first = page_of(hand) * ROWS
+def _show_files(hand: OfficeHand, view: View) -> Face:
+    """Shows the files found, to touch; or what is wrong in one, by line."""
+    found, first = hand.work.found, hand.work.page * ROWS
+    if found.problems:
+        return _show_wrong(hand)
     table = Table(
         columns=(say("file"),),
-        title=say("CSV files in {folder}", folder=folder),
+        title=say("CSV files in {folder}", folder=found.folder or find_shop(view).folder),
         rows=tuple(
             Row(title=name, code=button(f"row_{n}"))
-            for n, name in enumerate(names[first : first + ROWS], 1)
+            for n, name in enumerate(found.names[first : first + ROWS], 1)
         ),
     )
-    presses = [LEAVE]
-    if len(names) > ROWS:
-        presses = [
-            Press(label=say("Page back"), code=button("back_page")),
-            Press(label=say("Next page"), code=button("next_page")),
-            LEAVE,
-        ]
     note = say(
         "A file tells by its first line which list it is. All of it is taken in, or nothing."
     )
-    hint = Hint(title=say("Which file?") if names else say("No CSV file lies there"), note=note)
-    return _face(hand, hint, table, presses=tuple(presses))
+    title = say("Which file?") if found.names else say("No CSV file lies there")
+    presses = (*(PAGES if len(found.names) > ROWS else ()), LEAVE)
+    return _make_face(hand, Hint(title=title, note=note), table, presses=presses)
 
 
-FACES: dict[str, Callable[[Hand, View], Face]] = {
-    "release": _release,
-    "sheets": _sheets,
-    "count": _count,
-    "files": _files,
-    "lines": _lines,
-    "cut": intake_face.face,
+FACES: dict[str, Callable[[OfficeHand, View], Face]] = {
+    "release": _show_release,
+    "sheets": _show_sheets,
+    "count": _show_count,
+    "files": _show_files,
+    "lines": _show_rows,
+    "cut": intake_face.show_intake,
 }

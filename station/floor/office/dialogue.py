@@ -1,38 +1,30 @@
 """The office worked by codes, touch or keyboard: lists, one form, and the acts beside it.
 
-Every dialogue that is open takes an input first; what it does not know is a button of the
-office. What `hand.work` holds stands in `state`.
+Every question that is open takes an input first; what it does not know is a button of the
+office.
 """
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, dropped, files, form, intake, lines, release
-from station.floor.office.fields import LISTS
-from station.floor.office.state import (
-    chosen,
-    facts_on_page,
-    find,
-    list_of,
-    page_of,
-    pressed,
-    row_of,
+from station.floor.office import count, form, intake, lines, release
+from station.floor.office.acts import ApproveRevision, CancelBatch, CancelOrder, ReceiveLot
+from station.floor.office.lists import (
+    LISTS,
+    ROWS,
+    find_chosen,
+    find_fact,
+    find_list,
+    list_page,
+    name_press,
+    read_row,
 )
+from station.floor.office.work import Ask, OfficeHand, OfficeWork
 from station.shop.acts import SetPin, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
-from station.shop.rooms import (
-    Do,
-    Dropped,
-    FileJob,
-    Hand,
-    HandleInput,
-    Input,
-    Number,
-    Took,
-    Typed,
-    plain_do,
-)
+from station.shop.file_requests import BackUp, FindLists, ReadList, WriteList
+from station.shop.rooms import Do, Dropped, FileJob, HandleInput, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
@@ -40,85 +32,87 @@ ALL_CARDS = (("badges", ""), ("part_cards", ""), ("button_cards", "all"))
 Result = Do | Took | FileJob | None
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Result:
-    """One input in the office."""
+def handle_input(hand: OfficeHand, given: Input, view: View) -> Result:
+    """Takes one input in the office."""
     if hand.doing:
-        return intake.being_read(hand)
+        return intake.refuse_meanwhile(hand)
     if isinstance(given, Dropped):
-        return dropped.handle_input(hand, given, view)
-    open_one = ASKED.get(str(hand.work.get("ask", "")))
+        return intake.take_dropped(hand, given, view)
+    open_one = QUESTIONS.get(hand.work.ask)
+    in_form = hand.work.form is not None
     if open_one and (done := open_one(hand, given, view)):
         return done
-    if not open_one and "form" in hand.work and (done := form.handle_input(hand, given, view)):
+    if not open_one and in_form and (done := form.handle_input(hand, given, view)):
         return done
-    name = pressed(given)
-    if (row := row_of(name)) is not None:
-        return _row(hand, row, view)
+    name = name_press(given)
+    if (row := read_row(name)) is not None:
+        return _open_row(hand, row, view)
     if name.startswith("list_"):
         return _open_list(hand, name.removeprefix("list_"))
     if name in BUTTONS:
         return BUTTONS[name](hand, view)
     if isinstance(given, Code) and given.kind != "button":
-        return _scan(hand, given, view)
-    if isinstance(given, Typed | Number) and not open_one and "form" not in hand.work:
-        return _named(hand, given.text, view)
+        return _scan_thing(hand, given, view)
+    if isinstance(given, Typed | Number) and not open_one and not in_form:
+        return _open_named(hand, given.text, view)
     return None
 
 
-def _turn(hand: Hand, by: int) -> Took:
-    index = (LISTS.index(list_of(hand)) + by) % len(LISTS)
-    fresh = replace(hand, work={"list": index})
-    return Took(fresh, good(LISTS[index].words, say("Touch a row, or add a new one.")))
+def _turn_list(hand: OfficeHand, by: int) -> Took:
+    place = (LISTS.index(find_list(hand)) + by) % len(LISTS)
+    return _open_list(hand, LISTS[place].kind.kind)
 
 
-def _open_list(hand: Hand, kind: str) -> Took:
-    index = next(n for n, entry in enumerate(LISTS) if entry.kind.kind == kind)
-    return _turn(replace(hand, work={"list": index}), 0)
+def _open_list(hand: OfficeHand, kind: str) -> Took:
+    after = replace(hand, work=OfficeWork(list=kind))
+    return Took(after, good(find_list(after).words, say("Touch a row, or add a new one.")))
 
 
-def _page(hand: Hand, by: int) -> Took:
-    page = max(0, page_of(hand) + by)
-    return Took(hand.with_work(page=page), good(say("Page {page}", page=page + 1)))
+def _turn_page(hand: OfficeHand, by: int) -> Took:
+    page = max(0, hand.work.page + by)
+    after = replace(hand, work=replace(hand.work, page=page))
+    return Took(after, good(say("Page {page}", page=page + 1)))
 
 
-def _row(hand: Hand, row: int, view: View) -> Took | FileJob:
-    """A row of a list opens its form."""
-    rows = facts_on_page(hand, view)
+def _open_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
+    """Opens the form of what stands in a row of the list."""
+    rows = list_page(hand, view)
     if row >= len(rows):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
-    return _open(hand, rows[row], view)
+    return _open_fact(hand, rows[row], view)
 
 
-def _open(hand: Hand, fact: Fact, view: View) -> Took | FileJob:
-    """A fact's form; a file that was dropped is read for the cut file that is opened."""
+def _open_fact(hand: OfficeHand, fact: Fact, view: View) -> Took | FileJob:
+    """Opens a fact's form; reads a file that was dropped for the cut file that is opened."""
     opened = form.open_fact(hand, fact)
-    if isinstance(fact, CutFile) and (path := dropped.path_of(hand)):
-        return intake.start(opened.hand.with_work(dropped=path), view)
-    return opened
+    if not isinstance(fact, CutFile) or not hand.work.dropped:
+        return opened
+    work = replace(opened.hand.work, dropped=hand.work.dropped)
+    return intake.ask_intake(replace(opened.hand, work=work), view)
 
 
-def _named(hand: Hand, text: str, view: View) -> Took | FileJob:
-    """A number or name opens what it names in the open list."""
-    found = find(list_of(hand).kind, text, view)
-    if found:
-        return _open(hand, found, view)
+def _open_named(hand: OfficeHand, text: str, view: View) -> Took | FileJob:
+    """Opens what a number or name means in the open list."""
+    of = find_list(hand)
+    if found := find_fact(of.kind, text, view):
+        return _open_fact(hand, found, view)
     return Took(
         hand,
         refuse(
-            say("{list}: there is no {text}", list=list_of(hand).words, text=text),
+            say("{list}: there is no {text}", list=of.words, text=text),
             say("Touch a row, or add a new one."),
         ),
     )
 
 
-def _scan(hand: Hand, code: Code, view: View) -> Took | None:
-    """A thing's own card opens its form; a traveller is for a new count or an end."""
-    for entry in LISTS:
-        if entry.kind.kind == code.kind and (fact := view.get(entry.kind, code.number)):
+def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
+    """Opens the form of what has this card; a traveller is for a new count or an end."""
+    for one in LISTS:
+        if one.kind.kind == code.kind and (fact := view.get(one.kind, code.number)):
             return form.open_fact(hand, fact)
     if code.kind == "batch" and view.get(Batch, code.number):
         return Took(
-            replace(hand, work={"list": LISTS.index(list_of(hand)), "batch": code.number}),
+            replace(hand, work=OfficeWork(list=hand.work.list, batch=code.number)),
             notice(
                 say("Batch {batch}", batch=code.number),
                 say("Cancel it, correct a count, or leave it."),
@@ -127,52 +121,55 @@ def _scan(hand: Hand, code: Code, view: View) -> Took | None:
     return None
 
 
-def _approve(hand: Hand, view: View) -> Do | Took:
-    """The chosen revision, or the newest of the chosen cut file."""
-    fact = chosen(hand, view)
+def _approve_chosen(hand: OfficeHand, view: View) -> Do | Took:
+    """Approves the chosen revision, or the newest of the chosen cut file."""
+    fact = find_chosen(hand, view)
     if isinstance(fact, Revision):
-        subject = f"cutfile/{fact.cut_file}"
-        return plain_do("approve_revision", subject, {"letter": fact.letter}, hand)
+        return Do(f"cutfile/{fact.cut_file}", ApproveRevision(letter=fact.letter), hand)
     if isinstance(fact, CutFile):
         newest = view.shelf(Revision, fact.id, 50)
-        letter = newest[-1].letter if newest else ""
-        return plain_do("approve_revision", fact.key, {"letter": letter}, hand)
+        return Do(fact.key, ApproveRevision(letter=newest[-1].letter if newest else ""), hand)
     return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
 
 
-def _ask_sheets(hand: Hand, view: View) -> Took:
-    if not isinstance(chosen(hand, view), Lot):
+def _ask_sheets(hand: OfficeHand, view: View) -> Took:
+    if not isinstance(find_chosen(hand, view), Lot):
         return Took(hand, refuse(say("That is no lot"), say("Open a lot first.")))
-    return Took(hand.with_work(ask="sheets"), good(say("Sheets received"), say("How many?")))
+    return Took(_ask(hand, "sheets"), good(say("Sheets received"), say("How many?")))
 
 
-def _sheets(hand: Hand, given: Input, view: View) -> Do | Took | None:
-    """The number of sheets that were received of the chosen lot."""
-    fact = chosen(hand, view)
+def _ask(hand: OfficeHand, ask: Ask) -> OfficeHand:
+    """Opens a question, or closes it."""
+    return replace(hand, work=replace(hand.work, ask=ask))
+
+
+def _take_sheets(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:
+    """Takes the number of sheets that were received of the chosen lot."""
+    fact = find_chosen(hand, view)
     if not isinstance(given, Number) or not isinstance(fact, Lot):
         return None
     if not given.whole:
         return Took(hand, refuse(say("That is no number of sheets"), say("Type 1 or more.")))
-    args = {"material": fact.material, "sheets": given.whole}
-    return plain_do("receive_lot", fact.key, args, hand.with_work(ask=None))
+    args = ReceiveLot(material=fact.material, sheets=given.whole)
+    return Do(fact.key, args, _ask(hand, ""))
 
 
-def _new_pin(hand: Hand, view: View) -> Do | Took:
-    """The rule asks for it; it is kept nowhere as it is."""
-    fact = chosen(hand, view)
+def _set_pin(hand: OfficeHand, view: View) -> Do | Took:
+    """Sets a new PIN: the rule asks for it; it is kept nowhere as it is."""
+    fact = find_chosen(hand, view)
     if not isinstance(fact, Worker):
         return Took(hand, refuse(say("That is no worker"), say("Open a worker first.")))
     return Do(fact.key, SetPin(), hand)
 
 
-def _cancel(hand: Hand, view: View) -> Do | Took:
-    """The chosen order, or the batch whose traveller was scanned."""
-    batch = str(hand.work.get("batch", ""))
-    if batch:
-        return plain_do("cancel_batch", f"batch/{batch}", {}, hand.with_work(batch=None))
-    fact = chosen(hand, view)
+def _cancel_chosen(hand: OfficeHand, view: View) -> Do | Took:
+    """Cancels the chosen order, or the batch whose traveller was scanned."""
+    if hand.work.batch:
+        after = replace(hand, work=replace(hand.work, batch=""))
+        return Do(f"batch/{hand.work.batch}", CancelBatch(), after)
+    fact = find_chosen(hand, view)
     if isinstance(fact, Order):
-        return plain_do("cancel_order", fact.key, {}, hand)
+        return Do(fact.key, CancelOrder(), hand)
     return Took(
         hand,
         refuse(
@@ -182,9 +179,9 @@ def _cancel(hand: Hand, view: View) -> Do | Took:
     )
 
 
-def _print(hand: Hand, view: View) -> Took:
-    """The chosen thing's card; with nothing chosen, every card of the shop."""
-    fact = chosen(hand, view)
+def _print_cards(hand: OfficeHand, view: View) -> Took:
+    """Prints the chosen thing's card; with nothing chosen, every card of the shop."""
+    fact = find_chosen(hand, view)
     if fact is None:
         answer = good(say("Every card of the shop is printed"), say("Cut them out, put them up."))
         return Took(hand, replace(answer, prints=ALL_CARDS))
@@ -192,29 +189,55 @@ def _print(hand: Hand, view: View) -> Took:
     return Took(hand, replace(answer, prints=(("card", fact.key),)))
 
 
-ASKED: Mapping[str, HandleInput] = {
+# --- lists as files, read and written by the station: touch lists them, nothing is typed
+
+
+def _find_lists(hand: OfficeHand, _view: View) -> FileJob:
+    """Finds which CSV files lie in the shop's folder."""
+    found = replace(hand.work.found, problems=())
+    return FileJob(
+        FindLists(), replace(hand, work=replace(hand.work, ask="files", page=0, found=found))
+    )
+
+
+def _choose_file(hand: OfficeHand, given: Input, _view: View) -> Took | FileJob | None:
+    """Takes in the file that stands in a row."""
+    row = read_row(name_press(given))
+    if row is None:
+        return None
+    found, place = hand.work.found, hand.work.page * ROWS + row
+    if found.problems or place >= len(found.names):
+        return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
+    return FileJob(ReadList(file=found.names[place]), hand)
+
+
+def _write_list(hand: OfficeHand, _view: View) -> FileJob:
+    return FileJob(WriteList(kind=find_list(hand).kind.kind), hand)
+
+
+QUESTIONS: Mapping[str, HandleInput] = {
     "release": release.handle_input,
-    "sheets": _sheets,
+    "sheets": _take_sheets,
     "count": count.handle_input,
-    "files": files.handle_input,
+    "files": _choose_file,
     "lines": lines.handle_input,
     "cut": intake.handle_input,
 }
-BUTTONS: Mapping[str, Callable[[Hand, View], Result]] = {
-    "next_kind": lambda hand, _view: _turn(hand, 1),
-    "back_kind": lambda hand, _view: _turn(hand, -1),
-    "next_page": lambda hand, _view: _page(hand, 1),
-    "back_page": lambda hand, _view: _page(hand, -1),
-    "new": form.new,
-    "approve": _approve,
-    "release_batch": release.start,
-    "cancel_it": _cancel,
+BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
+    "next_kind": lambda hand, _view: _turn_list(hand, 1),
+    "back_kind": lambda hand, _view: _turn_list(hand, -1),
+    "next_page": lambda hand, _view: _turn_page(hand, 1),
+    "back_page": lambda hand, _view: _turn_page(hand, -1),
+    "new": form.open_new,
+    "approve": _approve_chosen,
+    "release_batch": release.ask_release,
+    "cancel_it": _cancel_chosen,
     "receive": _ask_sheets,
-    "correct": count.start,
-    "new_pin": _new_pin,
-    "read_file": intake.start,
-    "print_cards": _print,
-    "read_csv": lambda hand, _view: files.find(hand),
-    "write_csv": lambda hand, _view: files.write(hand),
-    "backup": lambda hand, _view: files.backup(hand),
+    "correct": count.ask_count,
+    "new_pin": _set_pin,
+    "read_file": intake.ask_intake,
+    "print_cards": _print_cards,
+    "read_csv": _find_lists,
+    "write_csv": _write_list,
+    "backup": lambda hand, _view: FileJob(BackUp(), hand),
 }

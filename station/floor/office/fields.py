@@ -1,4 +1,4 @@
-"""The office's lists and what can be typed into them: one generic form for every fact.
+"""What can be typed into the office's lists: one generic form for every fact.
 
 A field's type decides how a text becomes its value. A field that is itself a list (an
 order's lines, a product's parts) is a table of columns, edited row by row. What follows
@@ -10,13 +10,14 @@ import re
 import typing
 from datetime import datetime
 
+from station.floor.office.work import Rows
 from station.shop.facts import (
+    KINDS,
     Bit,
     Cart,
     CutFile,
     Fact,
     Lot,
-    Mailer,
     Material,
     Order,
     Part,
@@ -29,64 +30,6 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.plain import SPOKEN, choices, field_types
-from station.shop.words import Say, say
-
-
-@dataclasses.dataclass(frozen=True, kw_only=True)
-class OfficeList:
-    """One list of the office: its facts, its words, one of it, what it shows in a row."""
-
-    kind: type[Fact]
-    words: Say
-    one: Say
-    shows: tuple[str, ...]
-
-
-LISTS: tuple[OfficeList, ...] = (
-    OfficeList(kind=Order, words=say("Orders"), one=say("Order"), shows=("lines", "due", "state")),
-    OfficeList(
-        kind=CutFile, words=say("Cut files"), one=say("Cut file"),
-        shows=("words", "name", "approved"),
-    ),
-    OfficeList(
-        kind=Part, words=say("Parts"), one=say("Part"), shows=("words", "name", "rack", "mark")
-    ),
-    OfficeList(
-        kind=Product, words=say("Products"), one=say("Product"), shows=("parts", "words", "name")
-    ),
-    OfficeList(
-        kind=RackPlace, words=say("Rack places"), one=say("Rack place"), shows=("name", "part")
-    ),
-    OfficeList(
-        kind=Material, words=say("Materials"), one=say("Material"),
-        shows=("name", "low_mm", "high_mm"),
-    ),
-    OfficeList(
-        kind=Lot, words=say("Lots"), one=say("Lot"), shows=("material", "received", "mark")
-    ),
-    OfficeList(
-        kind=Router, words=say("Routers"), one=say("Router"), shows=("name", "bed", "pace")
-    ),
-    OfficeList(
-        kind=Bit, words=say("Bits"), one=say("Bit"), shows=("words", "router", "life_m", "state")
-    ),
-    OfficeList(
-        kind=Mailer, words=say("Mailers"), one=say("Mailer"),
-        shows=("name", "length_mm", "width_mm"),
-    ),
-    OfficeList(kind=Cart, words=say("Carts"), one=say("Cart"), shows=("name", "goes", "state")),
-    OfficeList(
-        kind=Worker, words=say("Workers"), one=say("Worker"), shows=("supervisor", "active")
-    ),
-    OfficeList(kind=Reason, words=say("Reasons"), one=say("Reason"), shows=("words", "use")),
-    OfficeList(
-        kind=Revision, words=say("Revisions"), one=say("Revision"),
-        shows=("cut_file", "material", "minutes"),
-    ),
-    OfficeList(
-        kind=Shop, words=say("This shop"), one=say("This shop"), shows=("name", "units", "paper")
-    ),
-)  # fmt: skip
 
 UNTYPED: dict[type[Fact], frozenset[str]] = {
     Order: frozenset({"state", "claimed", "by", "waits"}),
@@ -110,10 +53,10 @@ POINTS: dict[tuple[type[Fact], str], type[Fact]] = {
 }
 MAY_BE_EMPTY = frozenset({(Part, "rack"), (Bit, "router")})
 CHOICES: dict[tuple[type[Fact], str], tuple[str, ...]] = {
-    (entry.kind, name): words
-    for entry in LISTS
-    for name, hint in field_types(entry.kind).items()
-    if (words := choices(hint)) and name not in UNTYPED.get(entry.kind, ())
+    (kind, name): words
+    for kind in KINDS.values()
+    for name, hint in field_types(kind).items()
+    if (words := choices(hint)) and name not in UNTYPED.get(kind, ())
 }
 TIMES = frozenset({(Order, "due")})  # YYYY-MM-DDTHH:MM:SS
 DAYS = frozenset({(Lot, "received")})  # the same, or YYYY-MM-DD alone
@@ -270,7 +213,6 @@ def shown(value: object) -> str:
 
 # --- fields that are lists
 
-Rows = list[list[object]]
 BETWEEN = re.compile(r"\s+[x×]\s+")
 
 
@@ -278,16 +220,16 @@ def rows_of(kind: type[Fact], field: str, value: object) -> Rows:
     """A list field's plain value as rows of its columns; what does not fit as no rows."""
     columns = COLUMNS[kind, field]
     if not isinstance(value, list | tuple):
-        return []
-    return [_row(columns, item) for item in value]
+        return ()
+    return tuple(_row(columns, item) for item in value)
 
 
-def _row(columns: tuple[Column, ...], item: object) -> list[object]:
+def _row(columns: tuple[Column, ...], item: object) -> tuple[object, ...]:
     if isinstance(item, dict):
-        return [item.get(c.name, c.start) for c in columns]
+        return tuple(item.get(c.name, c.start) for c in columns)
     if isinstance(item, list | tuple):
-        return [*item, *(c.start for c in columns[len(item) :])]
-    return [item, *(c.start for c in columns[1:])]
+        return (*item, *(c.start for c in columns[len(item) :]))
+    return (item, *(c.start for c in columns[1:]))
 
 
 def value_of(kind: type[Fact], field: str, rows: Rows) -> list[object]:
@@ -296,7 +238,7 @@ def value_of(kind: type[Fact], field: str, rows: Rows) -> list[object]:
     item = typing.get_args(field_types(kind)[field])[0]
     if dataclasses.is_dataclass(item):
         return [{c.name: v for c, v in zip(columns, row, strict=True)} for row in rows]
-    return [row[0] if item is str else row for row in rows]
+    return [row[0] if item is str else [*row] for row in rows]
 
 
 def text_of(kind: type[Fact], field: str, value: object) -> str:
@@ -314,11 +256,11 @@ def text_of(kind: type[Fact], field: str, value: object) -> str:
 
 def list_from_text(kind: type[Fact], field: str, text: str) -> object:
     """A list field's plain value from one cell; the text itself where it does not fit."""
-    columns, rows = COLUMNS[kind, field], []
+    columns, rows = COLUMNS[kind, field], list[tuple[object, ...]]()
     for piece in filter(None, (p.strip() for p in text.split(";"))):
         texts = BETWEEN.split(piece)
         if len(texts) > len(columns):
             return text
         row = [value_from_text(c.kind, t) for c, t in zip(columns, texts, strict=False)]
-        rows.append([*row, *(c.start for c in columns[len(texts) :])])
-    return value_of(kind, field, rows)
+        rows.append((*row, *(c.start for c in columns[len(texts) :])))
+    return value_of(kind, field, tuple(rows))

@@ -4,10 +4,10 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from station.floor.office import lines
+from station.floor.office.acts import SetFact
 from station.floor.office.fields import (
     CHOICES,
     COLUMNS,
-    LISTS,
     POINTS,
     TIMES,
     a_time,
@@ -16,25 +16,25 @@ from station.floor.office.fields import (
     label,
     typed_fields,
 )
-from station.floor.office.state import (
+from station.floor.office.lists import (
     FIELDS,
-    chosen,
-    everything,
-    find,
-    form_of,
-    list_of,
-    next_number,
-    page_of,
-    pressed,
-    row_of,
+    LISTS,
+    find_chosen,
+    find_fact,
+    find_list,
+    list_facts,
+    name_press,
+    propose_number,
+    read_row,
 )
-from station.floor.office.values import given_value, value_now
+from station.floor.office.values import find_value, give_value
+from station.floor.office.work import OfficeHand, OfficeWork
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import Fact, Revision, Shop
 from station.shop.plain import field_types, to_plain
-from station.shop.rooms import Do, Hand, Input, Number, Took, Typed, plain_do
+from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
@@ -42,59 +42,58 @@ SMALL = 50  # a number below it steps by a tenth, a larger one by one
 LISTED = say("Give one that is in its list, or add it there first.")
 
 
-def open_fact(hand: Hand, fact: Fact) -> Took:
-    """The form of a fact that is there."""
-    index = next(n for n, entry in enumerate(LISTS) if isinstance(fact, entry.kind))
-    work = {"list": index, "chosen": fact.id, "form": {}, "page": 0}
+def open_fact(hand: OfficeHand, fact: Fact) -> Took:
+    """Opens the form of a fact that is there."""
+    of = next(one for one in LISTS if isinstance(fact, one.kind))
+    work = OfficeWork(list=of.kind.kind, chosen=fact.id, form={})
     return Took(
         replace(hand, work=work),
-        good(
-            say("{what} {id}", what=LISTS[index].one, id=fact.id),
-            say("Touch a field, type, save."),
-        ),
+        good(say("{what} {id}", what=of.one, id=fact.id), say("Touch a field, type, save.")),
     )
 
 
-def new(hand: Hand, view: View) -> Took:
-    """The form of a new fact, its number proposed."""
-    entry = list_of(hand)
-    if entry.kind is Shop:
+def open_new(hand: OfficeHand, view: View) -> Took:
+    """Opens the form of a new fact, its number proposed."""
+    of = find_list(hand)
+    if of.kind is Shop:
         return Took(hand, refuse(say("There is one shop"), say("Touch its row to change it.")))
-    form = {} if entry.kind is Revision else {"id": next_number(entry.kind, view)}
-    fresh = hand.with_work(chosen="", form=form, page=0)
-    first = choose(fresh, typed_fields(entry.kind)[1], view)
-    said = say("{what} {id}, new", what=entry.one, id=str(form.get("id", "")))
+    form: dict[str, object] = {}
+    if of.kind is not Revision:
+        form["id"] = propose_number(of.kind, view)
+    fresh = replace(hand, work=replace(hand.work, chosen="", form=form, page=0))
+    first = choose_field(fresh, typed_fields(of.kind)[1], view)
+    said = say("{what} {id}, new", what=of.one, id=str(form.get("id", "")))
     return Took(first.hand, good(said, first.answer.do))
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
-    """One input while a form is open."""
+def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:
+    """Takes one input while a form is open."""
     if isinstance(given, Typed | Number):
-        return _text(hand, given.text, view)
-    name = pressed(given)
-    if (row := row_of(name)) is not None:
-        names = typed_fields(list_of(hand).kind)
-        place = page_of(hand) * FIELDS + row
+        return _take_text(hand, given.text, view)
+    name = name_press(given)
+    if (row := read_row(name)) is not None:
+        names = typed_fields(find_list(hand).kind)
+        place = hand.work.page * FIELDS + row
         if place >= len(names):
             return Took(hand, refuse(say("There is no field in that row"), say("Touch a field.")))
-        return choose(hand, names[place], view)
+        return choose_field(hand, names[place], view)
     if name == "next_field":
-        return _next(hand, view)
+        return _choose_next(hand, view)
     if name in ("more", "fewer"):
         return _step_value(hand, 1 if name == "more" else -1, view)
     if name == "save":
-        return save(hand, view)
-    return _scan(hand, given, view) if isinstance(given, Code) else None
+        return save_fact(hand, view)
+    return _scan_thing(hand, given, view) if isinstance(given, Code) else None
 
 
-def choose(hand: Hand, name: str, view: View) -> Took:
-    """The field that the next input goes to; a list opens."""
-    if name == "id" and chosen(hand, view):
+def choose_field(hand: OfficeHand, name: str, view: View) -> Took:
+    """Chooses the field that the next input goes to; a list opens."""
+    if name == "id" and find_chosen(hand, view):
         return Took(hand, refuse(say("Its number stays as it is"), say("Touch another field.")))
-    if (list_of(hand).kind, name) in COLUMNS:
-        return lines.start(hand, name, view)
+    if (find_list(hand).kind, name) in COLUMNS:
+        return lines.open_rows(hand, name, view)
     return Took(
-        hand.with_work(field=name),
+        replace(hand, work=replace(hand.work, field=name)),
         good(
             say("{field}", field=label(name)),
             say("{field}: type it and press Enter.", field=label(name)),
@@ -102,22 +101,22 @@ def choose(hand: Hand, name: str, view: View) -> Took:
     )
 
 
-def _next(hand: Hand, view: View) -> Took:
-    """The next field in turn; the number of a fact that is there is left out."""
-    names = typed_fields(list_of(hand).kind)
-    names = names[1:] if chosen(hand, view) else names
-    now = str(hand.work.get("field", ""))
+def _choose_next(hand: OfficeHand, view: View) -> Took:
+    """Chooses the next field in turn; the number of a fact that is there is left out."""
+    every = typed_fields(find_list(hand).kind)
+    names = every[1:] if find_chosen(hand, view) else every
+    now = hand.work.field
     name = names[(names.index(now) + 1) % len(names)] if now in names else names[0]
-    place = typed_fields(list_of(hand).kind).index(name)
-    return choose(hand.with_work(page=place // FIELDS), name, view)
+    page = every.index(name) // FIELDS
+    return choose_field(replace(hand, work=replace(hand.work, page=page)), name, view)
 
 
-def _text(hand: Hand, text: str, view: View) -> Took:
-    """A typed text goes to the field that is chosen."""
-    field, kind = str(hand.work.get("field", "")), list_of(hand).kind
+def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
+    """Gives a typed text to the field that is chosen."""
+    field, kind = hand.work.field, find_list(hand).kind
     if not field:
         return Took(hand, refuse(say("No field is chosen"), say("Touch a field first.")))
-    if (kind, field) in POINTS and (found := find(POINTS[kind, field], text, view)):
+    if (kind, field) in POINTS and (found := find_fact(POINTS[kind, field], text, view)):
         text = found.id
     elif (kind, field) in POINTS and text.strip():
         return Took(
@@ -126,63 +125,66 @@ def _text(hand: Hand, text: str, view: View) -> Took:
         )
     if (kind, field) in TIMES:
         shop = find_shop(view)
-        done = given_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
+        done = give_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
     else:
-        done = given_value(hand, field, from_text(kind, field, text), view)
-    return _and_next(done)
+        done = give_value(hand, field, from_text(kind, field, text), view)
+    return _go_down(done)
 
 
-def _and_next(done: Took) -> Took:
-    """Typed down the form: the field after this one is chosen, unless it is a list."""
-    names, kind = typed_fields(list_of(done.hand).kind), list_of(done.hand).kind
-    place = names.index(str(done.hand.work["field"])) + 1
+def _go_down(done: Took) -> Took:
+    """Goes down the form: the field after this one is chosen, unless it is a list."""
+    hand: OfficeHand = done.hand
+    kind = find_list(hand).kind
+    names = typed_fields(kind)
+    place = names.index(hand.work.field) + 1
     if place >= len(names) or (kind, names[place]) in COLUMNS:
         return done
-    hand = done.hand.with_work(field=names[place], page=place // FIELDS)
+    after = replace(hand, work=replace(hand.work, field=names[place], page=place // FIELDS))
     next_ = say("Next: {field}. Type it, or save.", field=label(names[place]))
-    return Took(hand, good(done.answer.said, next_))
+    return Took(after, good(done.answer.said, next_))
 
 
-def _scan(hand: Hand, code: Code, view: View) -> Took | None:
-    """A thing's own card fills the field that points at such things."""
-    field, kind = str(hand.work.get("field", "")), list_of(hand).kind
+def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
+    """Fills the field that points at such things with the one whose card was scanned."""
+    field, kind = hand.work.field, find_list(hand).kind
     points = POINTS.get((kind, field))
     if points and points.kind == code.kind and view.get(points, code.number):
-        return given_value(hand, field, code.number, view)
+        return give_value(hand, field, code.number, view)
     return None
 
 
-def steps(kind: type[Fact], field: str) -> bool:
-    """Whether “one more” and “one less” change a field."""
+def can_step(kind: type[Fact], field: str) -> bool:
+    """Says whether “one more” and “one less” change a field."""
     numbers = field_types(kind).get(field) in (int, float, bool) and field != "id"
     return numbers or any((kind, field) in table for table in (CHOICES, POINTS, TIMES))
 
 
-def _step_value(hand: Hand, by: int, view: View) -> Took:
-    field, kind = str(hand.work.get("field", "")), list_of(hand).kind
-    if not field or not steps(kind, field):
+def _step_value(hand: OfficeHand, by: int, view: View) -> Took:
+    field, kind = hand.work.field, find_list(hand).kind
+    if not field or not can_step(kind, field):
         return Took(hand, refuse(say("That is typed"), say("Choose a field and type.")))
-    return given_value(hand, field, _stepped(kind, field, hand, by, view), view)
+    return give_value(hand, field, _find_beside(kind, field, hand, by, view), view)
 
 
-def _stepped(kind: type[Fact], field: str, hand: Hand, by: int, view: View) -> object:
-    """The value after or before the one that stands there."""
-    value = value_now(hand, field, view)
+def _find_beside(kind: type[Fact], field: str, hand: OfficeHand, by: int, view: View) -> object:
+    """Finds the value after or before the one that stands there."""
+    value = find_value(hand, field, view)
     if isinstance(value, bool):
         return not value
     if (kind, field) in CHOICES:
-        return _turned(CHOICES[kind, field], str(value), by)
+        return _turn_choice(CHOICES[kind, field], str(value), by)
     if (kind, field) in POINTS:
-        return _turned(tuple(f.id for f in everything(POINTS[kind, field], view)), str(value), by)
+        ids = tuple(f.id for f in list_facts(POINTS[kind, field], view))
+        return _turn_choice(ids, str(value), by)
     if (kind, field) in TIMES:
-        return another_day(str(value), hand.now, by, view)
+        return move_by_days(str(value), hand.now, by, view)
     number = value if isinstance(value, int | float) else 0
     if field_types(kind)[field] is int:
         return int(number) + by
     return round(number + by * (1.0 if abs(number) >= SMALL else 0.1), 3)
 
 
-def _turned(choices: tuple[str, ...], value: str, by: int) -> str:
+def _turn_choice(choices: tuple[str, ...], value: str, by: int) -> str:
     if not choices:
         return value
     if value not in choices:
@@ -190,8 +192,8 @@ def _turned(choices: tuple[str, ...], value: str, by: int) -> str:
     return choices[(choices.index(value) + by) % len(choices)]
 
 
-def another_day(value: str, now: str, by: int, view: View) -> str:
-    """The same hour a day later or sooner, never before today; the first is today."""
+def move_by_days(value: str, now: str, by: int, view: View) -> str:
+    """Moves a time by days, never before today, at the same hour; the first is today."""
     shop = find_shop(view)
     if not is_time(value):
         return f"{now[:10]}T{shop.day_ends}:00"
@@ -199,20 +201,22 @@ def another_day(value: str, now: str, by: int, view: View) -> str:
     return f"{max(day.isoformat(), now[:10])}{value[10:]}"
 
 
-def save(hand: Hand, view: View) -> Do | Took:
-    """What was given over what was there, as one fact."""
-    form, kind, before = form_of(hand), list_of(hand).kind, chosen(hand, view)
+def save_fact(hand: OfficeHand, view: View) -> Do | Took:
+    """Saves what was given over what was there, as one fact."""
+    form, kind, before = hand.work.form, find_list(hand).kind, find_chosen(hand, view)
     if not form:
         return Took(hand, refuse(say("Nothing was typed"), say("Choose a field and type.")))
     value = (to_plain(before) if before else {}) | form
     if kind is Revision and not before:
         value["id"] = Revision.id_of(str(value.get("cut_file", "")), str(value.get("letter", "")))
-    if not before and view.get(kind, str(value.get("id", ""))):
+    number = str(value.get("id", ""))
+    if not before and view.get(kind, number):
         return Took(
             hand,
-            refuse(say("Number {id} is taken", id=value["id"]), say("Give it another number.")),
+            refuse(say("Number {id} is taken", id=number), say("Give it another number.")),
         )
-    new = {} if before else {"form": {}, "chosen": str(value.get("id", ""))}
-    after = hand.with_work(**{"form": None, "chosen": None, "field": None, "page": 0, **new})
-    subject = f"{kind.kind}/{value.get('id', '')}"
-    return plain_do("set_fact", subject, {"kind": kind.kind, "value": value}, after)
+    work = replace(hand.work, form=None, chosen="", field="", page=0)
+    if not before:  # what is new stays open
+        work = replace(work, form={}, chosen=number)
+    after = replace(hand, work=work)
+    return Do(f"{kind.kind}/{number}", SetFact(of=kind.kind, value=value), after)

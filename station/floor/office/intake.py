@@ -1,69 +1,84 @@
 """A cut file taken in: which file, of which material, which part each shape is.
 
-`hand.work` holds `files` and `folder` while one is chosen, `material` once that is known, and
-`cut` when it was read: `file`, `revision` (its plain values, part ids ``new0`` … for shapes
-that the shop does not know yet), `unnamed`, `parts` (name by such an id), `sizes`, `problems`,
-`path` (packed strokes). `which` is what was to be read while its units are asked. `path` in
-the hand itself is true while the path is looked at.
 `hand.doing` says how far a file is read, which runs beside the screen.
 """
 
-from station.floor.office.dropped import path_of
-from station.floor.office.files import texts
-from station.floor.office.state import ROWS, chosen, page_of, pressed, row_of
+from dataclasses import replace
+
+from station.floor.office.acts import TakeInFile
+from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
+from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, Revision
-from station.shop.file_requests import FindCutFiles, OpenCutFile
-from station.shop.plain import build
-from station.shop.rooms import Do, FileJob, Hand, Input, Took, Typed, plain_do
+from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile
+from station.shop.rooms import Do, Dropped, FileJob, Input, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
 
 PATH = frozenset(name for name in BUTTONS if name.startswith("path_"))
 UNITS = ("mm", "inch")  # by row, where the text does not say
-NEW = "NEW"  # the letter of a revision that is not taken in yet
+NOTHING_THERE = refuse(say("There is nothing in that row"), say("Touch a row."))
 
 
-def start(hand: Hand, view: View) -> Took | FileJob:
-    """For the chosen cut file: of which material, then which files lie there."""
-    fact = chosen(hand, view)
+def ask_intake(hand: OfficeHand, view: View) -> Took | FileJob:
+    """Asks of which material a file for the chosen cut file is, then which file it is."""
+    fact = find_chosen(hand, view)
     if not isinstance(fact, CutFile):
         return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
-    material = material_of(hand, fact, view)
     if not view.shelf(Material, "all", 1):
         return Took(hand, refuse(say("No material is known"), say("Enter your material first.")))
-    return _look(hand.with_work(material=material or None))
+    return _find_files(hand, _find_material(hand, fact, view))
 
 
-def _look(hand: Hand) -> Took | FileJob:
-    """Which files lie there; a file that was dropped is read once its material is known."""
-    hand = hand.with_work(ask="cut", page=0, cut=None, path=None, which=None)
-    if not hand.work.get("material"):
-        return Took(hand, good(say("Cut from which material?"), say("Touch its row.")))
-    if path_of(hand):
-        return _read(hand.with_work(dropped=None, ask=None), path=path_of(hand))
-    return FileJob(FindCutFiles(), hand)
+def take_dropped(hand: OfficeHand, given: Dropped, view: View) -> Took | FileJob:
+    """Takes one file of this PC; asks which cut file it belongs to, where none is open."""
+    if len(given.paths) != 1:
+        said = say("{n} files at once", n=len(given.paths))
+        return Took(hand, refuse(said, say("Drop one cut file at a time.")))
+    (path,) = given.paths
+    if not path:
+        said = say("That is no file of this PC")
+        return Took(hand, refuse(said, say("Drop a cut file from one of its folders.")))
+    if hand.work.form:
+        said = say("What was typed is not saved yet")
+        return Took(hand, refuse(said, say("Save it or leave it, then drop the file again.")))
+    if not isinstance(find_chosen(hand, view), CutFile):
+        hand = replace(hand, work=OfficeWork(list=CutFile.kind))
+    return FileJob(LookAtDropped(path=path), hand)
 
 
-def _read(hand: Hand, *, file: str = "", path: str = "") -> FileJob:
+def _find_material(hand: OfficeHand, cut_file: CutFile, view: View) -> str:
+    """Finds the material: as chosen, as in its newest revision, or the only one there is."""
+    newest = view.shelf(Revision, cut_file.id, 50)
+    every = view.shelf(Material, "all", 99)
+    only = every[0].id if len(every) == 1 else ""
+    return hand.work.intake.material or (newest[-1].material if newest else only)
+
+
+def _find_files(hand: OfficeHand, material: str) -> Took | FileJob:
+    """Finds which files lie there; one that was dropped is read once its material is known."""
+    held = Intake(material=material, asked=hand.work.intake.asked)
+    work = replace(hand.work, ask="cut", page=0, intake=held)
+    if not material:
+        asked = good(say("Cut from which material?"), say("Touch its row."))
+        return Took(replace(hand, work=work), asked)
+    if work.dropped:
+        reading = replace(hand, work=replace(work, ask="", dropped=""))
+        return _read_file(reading, path=work.dropped)
+    return FileJob(FindCutFiles(), replace(hand, work=work))
+
+
+def _read_file(hand: OfficeHand, *, file: str = "", path: str = "") -> FileJob:
     """Reads a file of the shop's folder, or one that was dropped."""
-    chosen, material = str(hand.work["chosen"]), str(hand.work["material"])
-    return FileJob(OpenCutFile(cut_file=chosen, material=material, file=file, path=path), hand)
+    material = hand.work.intake.material
+    request = OpenCutFile(cut_file=hand.work.chosen, material=material, file=file, path=path)
+    return FileJob(request, hand)
 
 
-def _of_units(hand: Hand, row: int) -> Took | FileJob:
-    """The file is read again, in the units that its text does not say."""
-    which, units = hand.work["which"], UNITS[row : row + 1]
-    if not units or not isinstance(which, dict):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
-    named = {str(name): str(value) for name, value in which.items()}
-    return FileJob(OpenCutFile(**named, units=units[0]), hand.with_work(which=None))
-
-
-def being_read(hand: Hand) -> Took:
-    """Said to whatever else is asked of the office while a file is read."""
+def refuse_meanwhile(hand: OfficeHand) -> Took:
+    """Refuses whatever else is asked of the office while a file is read."""
     share = hand.doing.share if hand.doing else 0.0
     return Took(
         hand,
@@ -74,50 +89,57 @@ def being_read(hand: Hand) -> Took:
     )
 
 
-def material_of(hand: Hand, cut_file: CutFile, view: View) -> str:
-    """The material: as chosen, as in its newest revision, or the only one there is."""
-    newest = view.shelf(Revision, cut_file.id, 50)
-    every = view.shelf(Material, "all", 99)
-    only = every[0].id if len(every) == 1 else ""
-    return str(hand.work.get("material", "")) or (newest[-1].material if newest else only)
-
-
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | FileJob | None:
-    """A row is a material, a file, or a shape; a part's card or a name says what a shape is."""
-    name = pressed(given)
-    row = row_of(name)
-    if "which" in hand.work:
-        return None if row is None else _of_units(hand, row)
-    if "cut" not in hand.work:
-        return None if row is None else _chosen_row(hand, page_of(hand) * ROWS + row, view)
+def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | FileJob | None:
+    """Takes a row (a material, a file, the units), then what each shape is."""
+    held, name = hand.work.intake, name_press(given)
+    row = read_row(name)
+    if held.which:
+        return None if row is None else _choose_units(hand, held.which, row)
+    if held.read is None:
+        return None if row is None else _choose_row(hand, hand.work.page * ROWS + row, view)
     if name == "show_path":
-        shown = bool(hand.work.get("path"))
-        told = say("What was read of it") if shown else say("The path of the bit")
-        return Took(hand.with_work(path=not shown), good(told, say("Look it over.")))
-    if hand.work.get("path") and (name in PATH or row is not None):
-        return _of_the_path(hand, name, row)
+        told = say("What was read of it") if held.drawn else say("The path of the bit")
+        after = _hold(hand, replace(held, drawn=not held.drawn))
+        return Took(after, good(told, say("Look it over.")))
+    if held.drawn and (name in PATH or row is not None):
+        return _ask_path(hand, name, row)
     if name == "save":
-        return _take_in(hand)
-    if not unnamed(hand):
-        return None
-    if isinstance(given, Code) and given.kind == "part" and (part := view.get(Part, given.number)):
-        return _named(hand, part.id, part.name)
-    if isinstance(given, Typed):
-        return _named(hand, "", given.text.strip())
-    if name == "new":
-        return _named(hand, "", sizes(hand).get(unnamed(hand)[0], "").removesuffix(" mm"))
-    return None
+        return _take_in(hand, held.read)
+    return _say_part(hand, held.read, given, view) if held.read.unnamed else None
 
 
-def _of_the_path(hand: Hand, name: str, row: int | None) -> Took:
-    """What a card asks of the drawn path: to play it, to come closer, to show a layer or not."""
-    asked = hand.work.get("asked")
-    count = int(asked[0]) if isinstance(asked, list | tuple) else 0
+def _hold(hand: OfficeHand, intake: Intake) -> OfficeHand:
+    return replace(hand, work=replace(hand.work, intake=intake))
+
+
+def _choose_units(hand: OfficeHand, which: OpenCutFile, row: int) -> Took | FileJob:
+    """Reads the file again, in the units that its text does not say."""
+    if row >= len(UNITS):
+        return Took(hand, NOTHING_THERE)
+    after = _hold(hand, replace(hand.work.intake, which=None))
+    return FileJob(replace(which, units=UNITS[row]), after)
+
+
+def _choose_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
+    """Chooses the material, or the file to be read."""
+    if not hand.work.intake.material:
+        every = view.shelf(Material, "all", 99)
+        return _find_files(hand, every[row].id) if row < len(every) else Took(hand, NOTHING_THERE)
+    names = hand.work.found.names
+    if row >= len(names):
+        return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
+    return _read_file(hand, file=names[row])
+
+
+def _ask_path(hand: OfficeHand, name: str, row: int | None) -> Took:
+    """Asks the drawn path to be played, to come closer, to show a layer or not."""
+    held = hand.work.intake
     act = name.removeprefix("path_") if row is None else f"layer {row + 1}"
-    return Took(hand.with_work(asked=[count + 1, act]), _said_of_the_path(name, row))
+    after = _hold(hand, replace(held, asked=(held.asked[0] + 1, act)))
+    return Took(after, _say_of_path(name, row))
 
 
-def _said_of_the_path(name: str, row: int | None) -> Answer:
+def _say_of_path(name: str, row: int | None) -> Answer:
     """The screen alone knows whether it plays and what it shows: the keys on it tell."""
     if row is not None:
         return good(say("Layer {n}", n=row + 1), say("It is shown while its key is ticked."))
@@ -129,85 +151,44 @@ def _said_of_the_path(name: str, row: int | None) -> Answer:
     return good(Say(BUTTONS[name].words), say("Look it over."))
 
 
-def _chosen_row(hand: Hand, row: int, view: View) -> Took | FileJob:
-    if not hand.work.get("material"):
-        every = view.shelf(Material, "all", 99)
-        if row >= len(every):
-            return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
-        return _look(hand.with_work(material=every[row].id))
-    names = texts(hand, "files")
-    if row >= len(names):
-        return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))
-    return _read(hand, file=names[row])
+def _say_part(hand: OfficeHand, read: ReadText, given: Input, view: View) -> Took | None:
+    """Says which part the first shape without a name is: by its card, or a new one by name."""
+    if isinstance(given, Code) and given.kind == "part" and (part := view.get(Part, given.number)):
+        known = _with_part(read.revision, read.unnamed[0], part.id)
+        return _name_next(hand, replace(read, revision=known), part.name)
+    if isinstance(given, Typed):
+        name = given.text.strip()
+    elif name_press(given) == "new":
+        name = read.sizes.get(read.unnamed[0], "").removesuffix(" mm")
+    else:
+        return None
+    return _name_next(hand, replace(read, parts={**read.parts, read.unnamed[0]: name}), name)
 
 
-def cut_of(hand: Hand) -> dict[str, object]:
-    """What was read of the file."""
-    cut = hand.work.get("cut")
-    return dict(cut) if isinstance(cut, dict) else {}
-
-
-def unnamed(hand: Hand) -> list[str]:
-    """The shapes that are no part yet, in order."""
-    found = cut_of(hand).get("unnamed")
-    return [str(n) for n in found] if isinstance(found, list | tuple) else []
-
-
-def sizes(hand: Hand) -> dict[str, str]:
-    """Length and width of each shape, as text."""
-    found = cut_of(hand).get("sizes")
-    return {str(k): str(v) for k, v in found.items()} if isinstance(found, dict) else {}
-
-
-def revision_of(hand: Hand) -> Revision | None:
-    """The revision as it was read, to be drawn."""
-    plain = cut_of(hand).get("revision")
-    made = build("revision", plain) if isinstance(plain, dict) else None
-    return made if isinstance(made, Revision) else None
-
-
-def named(hand: Hand) -> dict[str, str]:
-    """The names of parts that are new with this file, by the shape's own id."""
-    found = cut_of(hand).get("parts")
-    return {str(k): str(v) for k, v in found.items()} if isinstance(found, dict) else {}
-
-
-def _named(hand: Hand, part: str, name: str) -> Took:
-    """The first shape without a name is this part, or a new one of this name."""
-    cut, (shape, *rest) = cut_of(hand), unnamed(hand)
+def _name_next(hand: OfficeHand, read: ReadText, name: str) -> Took:
+    """Goes on to the next shape, once this one has a name that is one."""
     if not name or len(name) > 24:
         return Took(hand, refuse(say("That is no name"), say("Type 1 to 24 characters.")))
-    if part:
-        cut["revision"] = _with_part(cut["revision"], shape, part)
-    else:
-        cut["parts"] = {**named(hand), shape: name}
-    cut["unnamed"] = rest
+    rest = read.unnamed[1:]
+    after = _hold(hand, replace(hand.work.intake, read=replace(read, unnamed=rest)))
     next_ = say("Which part is the next shape?") if rest else say("Look it over, then take it in.")
-    return Took(hand.with_work(cut=cut), good(say("That is {name}", name=name), next_))
+    return Took(after, good(say("That is {name}", name=name), next_))
 
 
-def _with_part(plain: object, shape: str, part: str) -> dict[str, object]:
-    """The revision's plain values with a shape known as a part."""
-    assert isinstance(plain, dict)
-    return {
-        **plain,
-        "shapes": [[part if n == shape else n, s] for n, s in plain["shapes"]],
-        "placed": [
-            {**p, "part": part if p["part"] == shape else p["part"]} for p in plain["placed"]
-        ],
-    }
+def _with_part(revision: Revision, shape: str, part: str) -> Revision:
+    """The revision with a shape known as a part."""
+    return replace(
+        revision,
+        shapes=tuple((part if name == shape else name, s) for name, s in revision.shapes),
+        placed=tuple(replace(p, part=part) if p.part == shape else p for p in revision.placed),
+    )
 
 
-def _take_in(hand: Hand) -> Do | Took:
-    if unnamed(hand):
+def _take_in(hand: OfficeHand, read: ReadText) -> Do | Took:
+    if read.unnamed:
         return Took(
             hand, refuse(say("A shape has no name yet"), say("Scan its part, or type a name."))
         )
-    cut = cut_of(hand)
-    revision = cut["revision"]
-    assert isinstance(revision, dict)
-    args = {"revision": revision, "parts": named(hand), "file": cut["file"]}
-    after = hand.with_work(
-        ask=None, cut=None, path=None, asked=None, files=None, folder=None, material=None, page=0
-    )
-    return plain_do("take_in_file", f"cutfile/{revision['cut_file']}", args, after)
+    args = TakeInFile(revision=read.revision, parts=read.parts, file=read.file)
+    work = replace(hand.work, ask="", page=0, found=FilesFound(), intake=Intake())
+    return Do(f"cutfile/{read.revision.cut_file}", args, replace(hand, work=work))

@@ -1,224 +1,219 @@
 """A field that is a list, edited row by row: an order's lines, a product's parts, bed places.
 
-`hand.work` holds `lines` (the field), `items` (its rows), `item` (the chosen row) and
-`column` (where the next input goes). With no row chosen an input begins a new one, or
-chooses the row that names the same thing. A quantity of 0 takes its row out.
+With no row chosen an input begins a new one, or chooses the row that names the same thing. A
+quantity of 0 takes its row out.
 """
 
-from station.floor.office.fields import COLUMNS, Column, Rows, rows_of, value_from_text, value_of
-from station.floor.office.state import (
+from dataclasses import replace
+
+from station.floor.office.fields import COLUMNS, Column, rows_of, value_from_text, value_of
+from station.floor.office.lists import (
     ROWS,
-    called,
-    find,
-    items_of,
-    list_of,
-    page_of,
-    pressed,
-    row_of,
+    find_fact,
+    find_list,
+    name_fact,
+    name_press,
+    read_row,
 )
-from station.floor.office.values import given_value, value_now
+from station.floor.office.values import find_value, give_value
+from station.floor.office.work import EditedRows, OfficeHand, Rows
 from station.shop.acts import Answer, good, refuse
 from station.shop.codes import Code
-from station.shop.rooms import Hand, Input, Number, Point, Took, Typed
+from station.shop.rooms import Input, Number, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
 
 MOST = 60  # rows of one list
+FULL = refuse(say("A list has at most {n} {n|line|lines}", n=MOST))
+NOTHING_CHOSEN = refuse(say("No line is chosen"), say("Touch a line first."))
+ON = say("Add the next one, or close the list.")
 
 
-def start(hand: Hand, field: str, view: View) -> Took:
+def open_rows(hand: OfficeHand, field: str, view: View) -> Took:
     """Opens a list field with its rows as they stand."""
-    rows = rows_of(list_of(hand).kind, field, value_now(hand, field, view))
-    opened = hand.with_work(
-        ask="lines", lines=field, items=rows, item=None, column=0, field=field, page=0
-    )
-    return Took(opened, good(say("{n} {n|line|lines}", n=len(rows)), _what_first(columns(opened))))
+    rows = rows_of(find_list(hand).kind, field, find_value(hand, field, view))
+    opened = _edit(hand, EditedRows(field=field, rows=rows), page=0)
+    opened = replace(opened, work=replace(opened.work, ask="lines", field=field))
+    do = _say_what_first(list_columns(opened))
+    return Took(opened, good(say("{n} {n|line|lines}", n=len(rows)), do))
 
 
-def columns(hand: Hand) -> tuple[Column, ...]:
-    """The columns of the list that is being edited."""
-    return COLUMNS[list_of(hand).kind, str(hand.work.get("lines", ""))]
+def _edit(hand: OfficeHand, editing: EditedRows, page: int | None = None) -> OfficeHand:
+    """The hand with these rows, on the same page unless another is given."""
+    page = hand.work.page if page is None else page
+    return replace(hand, work=replace(hand.work, editing=editing, page=page))
 
 
-def item_of(hand: Hand) -> int | None:
-    """The chosen row, from 0."""
-    item = hand.work.get("item")
-    return item if isinstance(item, int) and item < len(items_of(hand)) else None
+def list_columns(hand: OfficeHand) -> tuple[Column, ...]:
+    """Lists the columns of the list that is being edited."""
+    return COLUMNS[find_list(hand).kind, hand.work.editing.field]
 
 
-def column_of(hand: Hand) -> int:
-    """The column that the next input goes to."""
-    column = hand.work.get("column", 0)
-    return column if isinstance(column, int) else 0
+def find_item(hand: OfficeHand) -> int | None:
+    """Finds the chosen row, from 0."""
+    item = hand.work.editing.item
+    return item if item is not None and item < len(hand.work.editing.rows) else None
 
 
-def _what_first(of: tuple[Column, ...]) -> Say:
+def _say_what_first(of: tuple[Column, ...]) -> Say:
     first = of[0]
     if first.points:
         return say("Scan or type a {kind} to add it.", kind=first.points.kind)
     return say("Type one to add it.") if first.kind is str else say("Type x, then y; or touch it.")
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Took | None:
-    """One input while a list field is open."""
-    if isinstance(given, Point) and columns(hand)[0].kind is float:
-        row: list[object] = [round(given.x_mm), round(given.y_mm)]
-        return _kept(hand, [*items_of(hand), [float(str(v)) for v in row]], len(items_of(hand)))
+def handle_input(hand: OfficeHand, given: Input, view: View) -> Took | None:
+    """Takes one input while a list field is open."""
+    if isinstance(given, Point) and list_columns(hand)[0].kind is float:
+        rows = hand.work.editing.rows
+        point = (float(round(given.x_mm)), float(round(given.y_mm)))
+        return _complete_row(hand, (*rows, point), len(rows))
     if isinstance(given, Typed | Number):
-        return _text(hand, given.text, view)
-    name = pressed(given)
-    if (place := row_of(name)) is not None:
-        return _choose(hand, page_of(hand) * ROWS + place)
+        return _take_text(hand, given.text, view)
+    name = name_press(given)
+    if (place := read_row(name)) is not None:
+        return _choose_row(hand, hand.work.page * ROWS + place)
     if name in ("more", "fewer"):
-        return _by_one(hand, 1 if name == "more" else -1)
+        return _step_number(hand, 1 if name == "more" else -1)
     if name == "remove":
-        return _remove(hand)
+        return _remove_row(hand)
     if name in ("lines_done", "save"):
-        return done(hand, view)
-    return _scan(hand, given, view) if isinstance(given, Code) else None
+        return close_rows(hand, view)
+    return _scan_thing(hand, given, view) if isinstance(given, Code) else None
 
 
-def done(hand: Hand, view: View) -> Took:
-    """The rows go back to the form, still to be saved."""
-    field, kind = str(hand.work["lines"]), list_of(hand).kind
-    back = hand.with_work(ask=None, lines=None, items=None, item=None, column=None, page=0)
-    return given_value(back, field, value_of(kind, field, items_of(hand)), view)
+def close_rows(hand: OfficeHand, view: View) -> Took:
+    """Gives the rows back to the form, still to be saved."""
+    editing, kind = hand.work.editing, find_list(hand).kind
+    closed = replace(hand, work=replace(hand.work, ask="", editing=EditedRows(), page=0))
+    value = value_of(kind, editing.field, editing.rows)
+    return give_value(closed, editing.field, value, view)
 
 
-def _choose(hand: Hand, place: int) -> Took:
-    if place >= len(items_of(hand)):
+def _choose_row(hand: OfficeHand, place: int) -> Took:
+    editing, of = hand.work.editing, list_columns(hand)
+    if place >= len(editing.rows):
         return Took(hand, refuse(say("There is no line in that row"), say("Touch a line.")))
-    of = columns(hand)
     column = next((n for n, c in enumerate(of) if c.kind is not str), 0)
     return Took(
-        hand.with_work(item=place, column=column),
+        _edit(hand, replace(editing, item=place, column=column)),
         good(say("Line {n}", n=place + 1), say("Enter its {what}.", what=of[column].name)),
     )
 
 
-def _scan(hand: Hand, code: Code, view: View) -> Took | None:
-    """The card of such a thing adds it, or chooses its row."""
-    points = columns(hand)[0].points
+def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
+    """Adds the thing whose card was scanned, or chooses its row."""
+    points = list_columns(hand)[0].points
     if not points or points.kind != code.kind:
         return None
     if view.get(points, code.number) is None:
-        return Took(hand, _unknown(points.kind, code.number))
-    return _named(hand, code.number, view)
+        return Took(hand, _refuse_unknown(points.kind, code.number))
+    return _name_thing(hand, code.number, view)
 
 
-def _unknown(kind: str, text: str) -> Answer:
+def _refuse_unknown(kind: str, text: str) -> Answer:
     return refuse(
         say("There is no {kind} {id}", kind=kind, id=text), say("Scan its card, or type its name.")
     )
 
 
-def _text(hand: Hand, text: str, view: View) -> Took:
-    """A text or number goes to the chosen row's column, or begins a row."""
-    of, item = columns(hand), item_of(hand)
-    column = of[column_of(hand) if item is not None else 0]
+def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
+    """Takes a text or number into the chosen row's column, or begins a row with it."""
+    of, item = list_columns(hand), find_item(hand)
+    column = of[hand.work.editing.column if item is not None else 0]
     if column.points:
-        found = find(column.points, text, view)
-        return (
-            _named(hand, found.id, view)
-            if found
-            else Took(hand, _unknown(column.points.kind, text))
-        )
+        found = find_fact(column.points, text, view)
+        if found is None:
+            return Took(hand, _refuse_unknown(column.points.kind, text))
+        return _name_thing(hand, found.id, view)
     value = value_from_text(column.kind, text)
     if type(value) is not column.kind:
         return Took(hand, refuse(say("{text} is no number", text=text), say("Enter a number.")))
     if isinstance(value, str):
         value = value.replace(";", ",").strip()  # a line of a file parts them by semicolons
     if item is None:
-        return _begun(hand, value)
-    return _set(hand, item, column_of(hand), value)
+        return _begin_row(hand, value)
+    return _set_column(hand, item, hand.work.editing.column, value)
 
 
-def _named(hand: Hand, id: str, view: View) -> Took:
-    """A row that names this thing: the one that is there, or a new one."""
-    rows, of = items_of(hand), columns(hand)
+def _name_thing(hand: OfficeHand, id: str, view: View) -> Took:
+    """Chooses the row that names this thing: the one that is there, or a new one."""
+    rows, of = hand.work.editing.rows, list_columns(hand)
     known = next((n for n, row in enumerate(rows) if row[0] == id), None)
-    name = called(of[0].points, id, view) if of[0].points else id
+    name = name_fact(of[0].points, id, view) if of[0].points else id
     if known is None:
         if len(rows) >= MOST:
-            return Took(hand, refuse(say("A list has at most {n} {n|line|lines}", n=MOST)))
-        rows, known = [*rows, [id, *(c.start for c in of[1:])]], len(rows)
-    after = hand.with_work(
-        items=rows, item=known if len(of) > 1 else None, column=1, page=known // ROWS
-    )
+            return Took(hand, FULL)
+        rows, known = (*rows, (id, *(c.start for c in of[1:]))), len(rows)
+    item = known if len(of) > 1 else None
+    editing = replace(hand.work.editing, rows=rows, item=item, column=1)
+    after = _edit(hand, editing, page=known // ROWS)
     if len(of) == 1:
         return Took(after, good(say("{name} is in the list", name=name), say("Add the next one.")))
     return Took(after, good(say("{name}: {n}", name=name, n=rows[known][1]), say("How many?")))
 
 
-def _begun(hand: Hand, value: object) -> Took:
-    """A new row with its first column given."""
-    of, rows = columns(hand), items_of(hand)
+def _begin_row(hand: OfficeHand, value: object) -> Took:
+    """Begins a new row with its first column given."""
+    of, rows = list_columns(hand), hand.work.editing.rows
     if len(rows) >= MOST:
-        return Took(hand, refuse(say("A list has at most {n} {n|line|lines}", n=MOST)))
-    begun = hand.with_work(
-        items=[*rows, [value, *(c.start for c in of[1:])]], page=len(rows) // ROWS
-    )
-    return _onward(begun, len(rows), 0)
+        return Took(hand, FULL)
+    longer = (*rows, (value, *(c.start for c in of[1:])))
+    begun = _edit(hand, replace(hand.work.editing, rows=longer), page=len(rows) // ROWS)
+    return _go_right(begun, len(rows), 0)
 
 
-def _set(hand: Hand, item: int, column: int, value: object) -> Took:
-    rows, of = items_of(hand), columns(hand)
-    if of[column].name == "quantity" and isinstance(value, int) and value < 1:
-        return _remove(hand)
-    rows[item][column] = value
-    return _onward(hand.with_work(items=rows), item, column)
+def _set_column(hand: OfficeHand, item: int, column: int, value: object) -> Took:
+    if list_columns(hand)[column].name == "quantity" and isinstance(value, int) and value < 1:
+        return _remove_row(hand)
+    return _go_right(_edit(hand, _put(hand.work.editing, item, column, value)), item, column)
 
 
-def _onward(hand: Hand, item: int, column: int) -> Took:
-    """The next column that is asked; after the last one the row is complete."""
-    of = columns(hand)
+def _put(editing: EditedRows, item: int, column: int, value: object) -> EditedRows:
+    """The rows with another value in one place."""
+    row = editing.rows[item]
+    row = (*row[:column], value, *row[column + 1 :])
+    return replace(editing, rows=(*editing.rows[:item], row, *editing.rows[item + 1 :]))
+
+
+def _go_right(hand: OfficeHand, item: int, column: int) -> Took:
+    """Goes to the next column that is asked; after the last one the row is complete."""
+    of = list_columns(hand)
     after = next((n for n in range(column + 1, len(of)) if of[n].asked), None)
     if after is None:
-        return _kept(hand, items_of(hand), item)
+        return _complete_row(hand, hand.work.editing.rows, item)
     return Took(
-        hand.with_work(item=item, column=after),
+        _edit(hand, replace(hand.work.editing, item=item, column=after)),
         good(say("Line {n}", n=item + 1), say("Enter its {what}.", what=of[after].name)),
     )
 
 
-def _kept(hand: Hand, rows: Rows, item: int) -> Took:
-    after = hand.with_work(items=rows, item=None, column=0, page=item // ROWS)
+def _complete_row(hand: OfficeHand, rows: Rows, item: int) -> Took:
+    editing = replace(hand.work.editing, rows=rows, item=None, column=0)
+    after = _edit(hand, editing, page=item // ROWS)
+    return Took(after, good(say("Line {n} is complete", n=item + 1), ON))
+
+
+def _step_number(hand: OfficeHand, by: int) -> Took:
+    """Makes the chosen row's number one more or one less."""
+    item, editing = find_item(hand), hand.work.editing
+    value = None if item is None else editing.rows[item][editing.column]
+    if item is None or not isinstance(value, int | float):
+        return Took(hand, NOTHING_CHOSEN)
+    if value + by < 1 and list_columns(hand)[editing.column].name == "quantity":
+        return _remove_row(hand)
     return Took(
-        after,
-        good(say("Line {n} is complete", n=item + 1), say("Add the next one, or close the list.")),
+        _edit(hand, _put(editing, item, editing.column, value + by)),
+        good(say("Line {n}: {value}", n=item + 1, value=f"{value + by:g}"), ON),
     )
 
 
-def _by_one(hand: Hand, by: int) -> Took:
-    """The chosen row's number, one more or one less."""
-    item, column = item_of(hand), column_of(hand)
-    if item is None:
-        return Took(hand, refuse(say("No line is chosen"), say("Touch a line first.")))
-    value = items_of(hand)[item][column]
-    if not isinstance(value, int | float):
-        return Took(hand, refuse(say("No line is chosen"), say("Touch a line first.")))
-    if value + by < 1 and columns(hand)[column].name == "quantity":
-        return _remove(hand)
-    rows = items_of(hand)
-    rows[item][column] = value + by
-    return Took(
-        hand.with_work(items=rows),
-        good(
-            say("Line {n}: {value}", n=item + 1, value=f"{value + by:g}"),
-            say("Add the next one, or close the list."),
-        ),
-    )
-
-
-def _remove(hand: Hand) -> Took:
-    item = item_of(hand)
+def _remove_row(hand: OfficeHand) -> Took:
+    item, editing = find_item(hand), hand.work.editing
     if item is None:
         return Took(hand, refuse(say("No line is chosen"), say("Touch the line to take out.")))
-    rows = items_of(hand)
-    rows.pop(item)
+    rows = (*editing.rows[:item], *editing.rows[item + 1 :])
     return Took(
-        hand.with_work(items=rows, item=None, column=0),
-        good(
-            say("Line {n} is taken out", n=item + 1), say("Add the next one, or close the list.")
-        ),
+        _edit(hand, replace(editing, rows=rows, item=None, column=0)),
+        good(say("Line {n} is taken out", n=item + 1), ON),
     )

@@ -1,11 +1,15 @@
 """Releasing a batch: a router, where it is due or for one order, and how many sheets.
 
-`hand.work` holds `router`, `order` and `due`; the number of sheets releases it.
+The number of sheets releases it.
 """
 
+from dataclasses import replace
+
+from station.floor.office.acts import ReleaseBatch
 from station.floor.office.fields import a_time
-from station.floor.office.form import another_day
-from station.floor.office.state import chosen, pressed, row_of
+from station.floor.office.form import move_by_days
+from station.floor.office.lists import find_chosen, name_press, read_row
+from station.floor.office.work import OfficeHand, Releasing
 from station.queries.batches import find_approved
 from station.queries.orders import count_wanted
 from station.queries.routers import list_routers
@@ -13,21 +17,21 @@ from station.queries.runs import list_runs
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import CutFile, Order, Router
-from station.shop.rooms import Do, Hand, Input, Number, Took, Typed, plain_do
+from station.shop.facts import CutFile, Order, Revision, Router
+from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, moment, say
 
 OFFERED = 4  # orders that stand on the screen
 
 
-def start(hand: Hand, view: View) -> Took:
-    """Opens it for the chosen cut file."""
-    fact = chosen(hand, view)
+def ask_release(hand: OfficeHand, view: View) -> Took:
+    """Asks how the chosen cut file is released."""
+    fact = find_chosen(hand, view)
     if not isinstance(fact, CutFile):
         return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
     return Took(
-        hand.with_work(ask="release", router=None, order=None, due=None),
+        replace(hand, work=replace(hand.work, ask="release", releasing=Releasing())),
         good(
             say("{name}: which router?", name=fact.name),
             say("Touch a router or scan its card."),
@@ -35,44 +39,48 @@ def start(hand: Hand, view: View) -> Took:
     )
 
 
-def handle_input(hand: Hand, given: Input, view: View) -> Do | Took | None:
-    """A router, an order, a time, or the number of sheets."""
+def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:
+    """Takes a router, an order, a time, or the number of sheets."""
     if isinstance(given, Number):
-        return _sheets(hand, given, view)
+        return _take_sheets(hand, given, view)
     if isinstance(given, Typed):
-        return _due(hand, given.text, view)
+        return _take_due(hand, given.text, view)
     if isinstance(given, Code) and given.kind == "router":
-        return _router(hand, given.number, view)
+        return _choose_router(hand, given.number, view)
     if isinstance(given, Code) and given.kind == "order":
-        return _order(hand, given.number, view)
-    name = pressed(given)
-    if (row := row_of(name)) is not None:
-        routers = able(hand, view)
-        return _router(hand, routers[row].id if row < len(routers) else "", view)
+        return _choose_order(hand, given.number, view)
+    name = name_press(given)
+    if (row := read_row(name)) is not None:
+        routers = list_able(hand, view)
+        return _choose_router(hand, routers[row].id if row < len(routers) else "", view)
     if name in ("more", "fewer"):
-        due = another_day(due_of(hand, view), hand.now, 1 if name == "more" else -1, view)
-        return _due_is(hand, due)
+        by = 1 if name == "more" else -1
+        return _set_due(hand, move_by_days(find_due(hand, view), hand.now, by, view))
     return None
 
 
-def able(hand: Hand, view: View) -> tuple[Router, ...]:
-    """Routers in use that run the approved revision of the chosen cut file."""
-    fact = chosen(hand, view)
-    revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
+def _find_revision(hand: OfficeHand, view: View) -> Revision | None:
+    """Finds the approved revision of the chosen cut file."""
+    fact = find_chosen(hand, view)
+    return find_approved(view, fact) if isinstance(fact, CutFile) else None
+
+
+def list_able(hand: OfficeHand, view: View) -> tuple[Router, ...]:
+    """Lists the routers in use that run the approved revision of the chosen cut file."""
+    revision = _find_revision(hand, view)
     first = list_runs(view, revision)[0] if revision else None
     return tuple(r for r in list_routers(view) if not first or first.takes(r.id))
 
 
-def due_of(hand: Hand, view: View) -> str:
-    """When it is due: as given, else with its order; empty: by need."""
-    order = view.get(Order, str(hand.work.get("order", "")))
-    return str(hand.work.get("due", "")) or (order.due if order else "")
+def find_due(hand: OfficeHand, view: View) -> str:
+    """Finds when it is due: as given, else with its order; empty: by need."""
+    order = view.get(Order, hand.work.releasing.order)
+    return hand.work.releasing.due or (order.due if order else "")
 
 
-def orders(hand: Hand, view: View) -> tuple[Order, ...]:
-    """Open orders that want a part this cut file makes, by due time."""
-    fact = chosen(hand, view)
-    revision = find_approved(view, fact) if isinstance(fact, CutFile) else None
+def list_wanting(hand: OfficeHand, view: View) -> tuple[Order, ...]:
+    """Lists the open orders that want a part this cut file makes, by due time."""
+    revision = _find_revision(hand, view)
     makes = revision.makes() if revision else {}
     found = [
         o for o in view.shelf(Order, "open", 100) if makes.keys() & count_wanted(view, o).keys()
@@ -80,61 +88,65 @@ def orders(hand: Hand, view: View) -> tuple[Order, ...]:
     return tuple(found[:OFFERED])
 
 
-def _router(hand: Hand, id: str, view: View) -> Took:
+def _hold(hand: OfficeHand, releasing: Releasing) -> OfficeHand:
+    return replace(hand, work=replace(hand.work, releasing=releasing))
+
+
+def _choose_router(hand: OfficeHand, id: str, view: View) -> Took:
     router = view.get(Router, id)
     if router is None:
         return Took(hand, refuse(say("There is no such router"), say("Touch a router.")))
     return Took(
-        hand.with_work(router=id),
+        _hold(hand, replace(hand.work.releasing, router=id)),
         good(say("{router}", router=router.name), say("How many sheets?")),
     )
 
 
-def _order(hand: Hand, id: str, view: View) -> Took:
-    """The order that it is for; the same one again takes it off."""
+def _choose_order(hand: OfficeHand, id: str, view: View) -> Took:
+    """Chooses the order that it is for; the same one again takes it off."""
     order = view.get(Order, id)
     if order is None or order.shelf is None or order.shelf[0] != "open":
         return Took(hand, refuse(say("Order {id} is not open", id=id), say("Scan another.")))
-    if hand.work.get("order") == id:
-        return Took(hand.with_work(order=None), good(say("Not for one order"), _next(hand)))
+    if hand.work.releasing.order == id:
+        off = _hold(hand, replace(hand.work.releasing, order=""))
+        return Took(off, good(say("Not for one order"), _say_next(hand)))
     return Took(
-        hand.with_work(order=id),
-        good(say("For order {id}, due {due}", id=id, due=moment(order.due)), _next(hand)),
+        _hold(hand, replace(hand.work.releasing, order=id)),
+        good(say("For order {id}, due {due}", id=id, due=moment(order.due)), _say_next(hand)),
     )
 
 
-def _next(hand: Hand) -> Say:
-    return say("How many sheets?") if hand.work.get("router") else say("Which router?")
+def _say_next(hand: OfficeHand) -> Say:
+    return say("How many sheets?") if hand.work.releasing.router else say("Which router?")
 
 
-def _due(hand: Hand, text: str, view: View) -> Took:
-    shop = find_shop(view)
-    due = a_time(text, hand.now, shop.day_ends)
+def _take_due(hand: OfficeHand, text: str, view: View) -> Took:
+    due = a_time(text, hand.now, find_shop(view).day_ends)
     if due == text and len(text) != 19:
         return Took(
             hand, refuse(say("{text} is no time", text=text), say("Type it as 26.11. 14:00."))
         )
-    return _due_is(hand, due)
+    return _set_due(hand, due)
 
 
-def _due_is(hand: Hand, due: str) -> Took:
-    return Took(hand.with_work(due=due), good(say("Due {due}", due=moment(due)), _next(hand)))
+def _set_due(hand: OfficeHand, due: str) -> Took:
+    after = _hold(hand, replace(hand.work.releasing, due=due))
+    return Took(after, good(say("Due {due}", due=moment(due)), _say_next(hand)))
 
 
-def _sheets(hand: Hand, given: Number, view: View) -> Do | Took:
+def _take_sheets(hand: OfficeHand, given: Number, view: View) -> Do | Took:
+    held = hand.work.releasing
     if not given.whole:
         return Took(hand, refuse(say("That is no number of sheets"), say("Type 1 or more.")))
-    if not hand.work.get("router"):
+    if not held.router:
         return Took(hand, refuse(say("Which router?"), say("Touch a router first.")))
-    fact = chosen(hand, view)
-    args: dict[str, object] = {
-        "cut_file": fact.id if fact else "",
-        "router": hand.work["router"],
-        "sheets": given.whole,
-    }
-    if order := hand.work.get("order"):
-        args["order"] = order
-    if due := hand.work.get("due"):
-        args["due"] = due
-    after = hand.with_work(ask=None, router=None, order=None, due=None)
-    return plain_do("release_batch", fact.key if fact else "", args, after, ("batch",))
+    fact = find_chosen(hand, view)
+    args = ReleaseBatch(
+        cut_file=fact.id if fact else "",
+        router=held.router,
+        sheets=given.whole,
+        order=held.order,
+        due=held.due,
+    )
+    after = replace(hand, work=replace(hand.work, ask="", releasing=Releasing()))
+    return Do(fact.key if fact else "", args, after, ("batch",))

@@ -1,16 +1,29 @@
-"""Office acts: the supervisor sets what the shop knows. All ask for a PIN, bar the first.
+"""Decides on office acts: a supervisor sets what the shop knows. All ask for a PIN, bar the first.
 
 There is one generic act to set a fact (`set_fact`); acts of their own exist only where
 more than one fact changes together or pieces move.
 """
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from station.floor.office import rules_intake
-from station.floor.office.approval import supervised
-from station.floor.office.fields import LISTS, is_time
+from station.floor.office.acts import (
+    ApproveRevision,
+    CancelBatch,
+    CancelOrder,
+    CorrectCount,
+    FoundShop,
+    GivenFields,
+    ReceiveLot,
+    ReleaseBatch,
+    RenewFirstFacts,
+    SetFact,
+    SetList,
+)
+from station.floor.office.approval import ask_supervisor
+from station.floor.office.fields import is_time
 from station.floor.office.first import ISSUE, renewed
+from station.floor.office.lists import LISTS
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
@@ -50,7 +63,7 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
-from station.shop.moves import SHEET, Move, Spot, move
+from station.shop.moves import SHEET, move
 from station.shop.places import kind_of
 from station.shop.plain import build
 from station.shop.views import Rule, Rules, View, by_kind, total
@@ -62,26 +75,26 @@ NOTHING_SET = say("Nothing was set.")
 MOST = 100_000  # pieces or sheets in one act: more is a slip of the finger
 
 
-def found_shop(act: Act, view: View) -> Answer:
-    """The very first act: everything a shop starts with, and what lies on its rack."""
+def found_shop(act: Act[FoundShop], view: View) -> Answer:
+    """Founds a shop: everything that it starts with, and what lies on its rack."""
     if view.get(Shop, "shop"):
         return refuse(say("This shop is set up already"), say("Change it in the office."))
-    made = [build(str(f["kind"]), f["value"]) for f in _rows(act.args.get("facts"))]
+    made = [build(given.kind, given.value) for given in act.args.facts]
     problems = [p for m in made if isinstance(m, list) for p in m]
     if problems:
         return refuse(
             problems[0],
             say("{count} {count|problem|problems}: nothing was set.", count=len(problems)),
         )
-    facts = tuple(m for m in made if isinstance(m, Fact))
     moves = tuple(
-        Move(str(part), int(qty), Spot(str(frm), str(batch)), Spot(str(to), str(batch)))
-        for part, qty, frm, to, batch in act.args.get("stock", ())
+        move(lying.part, lying.quantity, lying.frm, lying.to, lying.batch)
+        for lying in act.args.stock
     )
+    facts = tuple(m for m in made if isinstance(m, Fact))
     return good(say("The shop is set up"), say("Scan your badge."), moves=moves, sets=facts)
 
 
-def renew_first_facts(_act: Act, view: View) -> Answer:
+def renew_first_facts(_act: Act[RenewFirstFacts], view: View) -> Answer:
     """Brings a shop that exists up to what the first facts of this program say."""
     shop = view.get(Shop, "shop")
     if shop is None or shop.first >= ISSUE:
@@ -95,35 +108,29 @@ def renew_first_facts(_act: Act, view: View) -> Answer:
     )
 
 
-def _rows(value: object) -> list[dict[str, dict[str, object]]]:
-    """Records as they came, or none."""
-    return [r for r in value if isinstance(r, dict)] if isinstance(value, list | tuple) else []
-
-
-def set_fact(act: Act, view: View) -> Answer:
+def set_fact(act: Act[SetFact], view: View) -> Answer:
     """Sets any fact anew from its fields, each checked against its type."""
-    if asked := supervised(act):
+    if asked := ask_supervisor(act):
         return asked
-    kind, value = str(act.args.get("kind", "")), act.args.get("value")
-    made = sound(kind, value, view)
+    made = build_sound(act.args.of, act.args.value, view)
     if isinstance(made, list):
         return refuse(made[0], say("Correct it and save again."))
     new = view.get(type(made), made.id) is None
-    one = next((o.one for o in LISTS if o.kind is type(made)), Say(kind))
+    one = next((o.one for o in LISTS if o.kind is type(made)), Say(act.args.of))
     said = (
         say("{kind} {id} is new", kind=one, id=made.id)
         if new
         else say("{kind} {id} is changed", kind=one, id=made.id)
     )
-    return good(said, NEXT, sets=(made, *_its_part(made, view)))
+    return good(said, NEXT, sets=(made, *_give_place(made, view)))
 
 
 NOT_BY_HAND = (Bed, Batch, Pack, Numbers, Concern)
 
 
-def sound(kind: str, value: object, view: View) -> Fact | list[Say]:
-    """The fact with these values, or every problem: types first, then what it means."""
-    made = build(kind, value if isinstance(value, Mapping) else {})
+def build_sound(kind: str, value: GivenFields, view: View) -> Fact | list[Say]:
+    """Builds the fact with these values, or tells every problem: types first, then the rest."""
+    made = build(kind, value)
     if isinstance(made, list):
         return made
     if isinstance(made, NOT_BY_HAND):
@@ -131,20 +138,19 @@ def sound(kind: str, value: object, view: View) -> Fact | list[Say]:
     return wrong(made, view) or made
 
 
-def _its_part(made: Fact, view: View) -> tuple[Part, ...]:
-    """A rack place that is set gives a part without a place its place."""
+def _give_place(made: Fact, view: View) -> tuple[Part, ...]:
+    """Gives the part of a rack place its place, where it has none."""
     part = view.get(Part, made.part) if isinstance(made, RackPlace) else None
     return (replace(part, rack=made.id),) if part and not part.rack else ()
 
 
-def set_list(act: Act, view: View) -> Answer:
-    """A whole list from a file in one act: all of it or nothing, and taken back as one."""
-    if asked := supervised(act):
+def set_list(act: Act[SetList], view: View) -> Answer:
+    """Takes a whole list in, in one act: all of it or nothing, and taken back as one."""
+    if asked := ask_supervisor(act):
         return asked
-    kind, values = str(act.args.get("kind", "")), act.args.get("values")
     facts: dict[str, Fact] = {}
-    for number, value in enumerate(values if isinstance(values, list | tuple) else (), 1):
-        made = sound(kind, value, view)
+    for number, value in enumerate(act.args.values, 1):
+        made = build_sound(act.args.of, value, view)
         if isinstance(made, list):
             return refuse(say("Row {n}: {what}", n=number, what=made[0]), NOTHING_SET)
         facts[made.id] = made
@@ -160,12 +166,12 @@ def set_list(act: Act, view: View) -> Answer:
     )
 
 
-def approve_revision(act: Act, view: View) -> Answer:
-    """One revision of a cut file may be cut from now on; batches of others are held."""
-    if asked := supervised(act):
+def approve_revision(act: Act[ApproveRevision], view: View) -> Answer:
+    """Lets one revision of a cut file be cut from now on; batches of others are held."""
+    if asked := ask_supervisor(act):
         return asked
     cut_file = view.get(CutFile, act.subject.partition("/")[2])
-    letter = str(act.args.get("letter", ""))
+    letter = act.args.letter
     revision = cut_file and view.get(Revision, Revision.id_of(cut_file.id, letter))
     if cut_file is None or revision is None:
         return refuse(say("There is no revision {letter}", letter=letter))
@@ -186,22 +192,20 @@ def approve_revision(act: Act, view: View) -> Answer:
     )
 
 
-def release_batch(act: Act, view: View) -> Answer:
-    """A new batch for a router's queue, its traveller printed."""
-    if asked := supervised(act):
+def release_batch(act: Act[ReleaseBatch], view: View) -> Answer:
+    """Puts a new batch into a router's queue and prints its traveller."""
+    if asked := ask_supervisor(act):
         return asked
-    cut_file = view.get(CutFile, str(act.args.get("cut_file", "")))
-    router = view.get(Router, str(act.args.get("router", "")))
-    sheets = act.args.get("sheets")
-    if wrong := _not_released(view, cut_file, router, sheets):
+    args = act.args
+    cut_file, router = view.get(CutFile, args.cut_file), view.get(Router, args.router)
+    if wrong := _refuse_release(view, cut_file, router, args.sheets):
         return wrong
     assert cut_file is not None
     assert router is not None
-    assert isinstance(sheets, int)
-    order = view.get(Order, str(act.args.get("order", "")))
-    if act.args.get("order") and (order is None or order.state in ("shipped", "cancelled")):
+    order = view.get(Order, args.order)
+    if args.order and (order is None or order.state in ("shipped", "cancelled")):
         return refuse(say("That order is not open"), say("Choose another, or none."))
-    due = str(act.args.get("due", "")) or (order.due if order else "")
+    due = args.due or (order.due if order else "")
     if due and not is_time(due):
         return refuse(say("{due} is no time", due=due), say("Write it as 2026-11-25 14:00."))
     number = new_number(act, "batch")
@@ -210,10 +214,10 @@ def release_batch(act: Act, view: View) -> Answer:
         cut_file=cut_file.id,
         revision=cut_file.approved,
         router=router.id,
-        sheets=sheets,
+        sheets=args.sheets,
         order=order.id if order else "",
         due=due,
-        why=str(act.args.get("why", "")),
+        why=args.why,
         released=act.at,
     )
     return good(
@@ -224,10 +228,10 @@ def release_batch(act: Act, view: View) -> Answer:
     )
 
 
-def _not_released(
-    view: View, cut_file: CutFile | None, router: Router | None, sheets: object
+def _refuse_release(
+    view: View, cut_file: CutFile | None, router: Router | None, sheets: int
 ) -> Answer | None:
-    """A refusal when no batch of so many sheets can be cut on a router."""
+    """Refuses when no batch of so many sheets can be cut on a router."""
     if cut_file is None or not cut_file.approved:
         return refuse(say("No approved revision of that cut file"), say("Approve one first."))
     if cut_file.work != "parts":
@@ -236,7 +240,7 @@ def _not_released(
             say("Release the cut file whose sheets it runs on."),
         )
     revision = find_approved(view, cut_file)
-    if not isinstance(sheets, int) or not 1 <= sheets <= 99:
+    if not 1 <= sheets <= 99:
         return refuse(say("A batch has 1 to 99 sheets"), say("Enter the sheets again."))
     if revision is None or router is None or not router.active:
         return refuse(say("There is no such router"), say("Choose a router."))
@@ -247,9 +251,9 @@ def _not_released(
     return None
 
 
-def cancel_batch(act: Act, view: View) -> Answer:
-    """No more sheets of a batch are cut; what is cut goes on."""
-    if asked := supervised(act):
+def cancel_batch(act: Act[CancelBatch], view: View) -> Answer:
+    """Ends a batch: no more of its sheets are cut; what is cut goes on."""
+    if asked := ask_supervisor(act):
         return asked
     batch = view.get(Batch, act.subject.partition("/")[2])
     if batch is None or batch.state not in ("queued", "cutting"):
@@ -272,9 +276,9 @@ def cancel_batch(act: Act, view: View) -> Answer:
     )
 
 
-def cancel_order(act: Act, view: View) -> Answer:
-    """An order will not leave; what is packed for it is caught at packing or the cart."""
-    if asked := supervised(act):
+def cancel_order(act: Act[CancelOrder], view: View) -> Answer:
+    """Cancels an order; what is packed for it is caught at packing or the cart."""
+    if asked := ask_supervisor(act):
         return asked
     order = view.get(Order, act.subject.partition("/")[2])
     if order is None or order.state in ("shipped", "cancelled"):
@@ -300,15 +304,14 @@ def cancel_order(act: Act, view: View) -> Answer:
     )
 
 
-def receive_lot(act: Act, view: View) -> Answer:
-    """Sheets received: a new lot, or more of one."""
-    if asked := supervised(act):
+def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
+    """Receives sheets: a new lot, or more of one."""
+    if asked := ask_supervisor(act):
         return asked
-    material = view.get(Material, str(act.args.get("material", "")))
-    sheets = act.args.get("sheets")
+    material, sheets = view.get(Material, act.args.material), act.args.sheets
     if material is None:
         return refuse(say("There is no such material"), say("Enter the material first."))
-    if not isinstance(sheets, int) or not 1 <= sheets <= MOST:
+    if not 1 <= sheets <= MOST:
         return refuse(say("How many sheets came?"), say("Enter a number above 0."))
     number = act.subject.partition("/")[2]
     lot = view.get(Lot, number) or Lot(id=number, material=material.id, received=act.at)
@@ -322,18 +325,18 @@ def receive_lot(act: Act, view: View) -> Answer:
     )
 
 
-def correct_count(act: Act, view: View) -> Answer:
-    """What lies at one spot is counted again, up or down, with a reason, against ``recount``."""
-    if asked := supervised(act):
+def correct_count(act: Act[CorrectCount], view: View) -> Answer:
+    """Sets the book right at one spot, up or down, with a reason, against ``recount``."""
+    if asked := ask_supervisor(act):
         return asked
-    part, place = str(act.args.get("part", "")), str(act.args.get("place", ""))
-    batch, counted = str(act.args.get("batch", "")), act.args.get("counted")
-    if not isinstance(counted, int) or not 0 <= counted <= MOST or not kind_of(place).counted:
+    part, place = act.args.part, act.args.place
+    batch, counted = act.args.batch, act.args.counted
+    if not 0 <= counted <= MOST or not kind_of(place).counted:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
     if counted == book:
         return notice(say("Counted {n}: the book agrees", n=counted), NEXT)
-    reason = find_reason(view, str(act.args.get("reason", "")), "correct")
+    reason = find_reason(view, act.args.reason, "correct")
     if reason is None:
         return ask(
             say("Counted {n}, the book says {book}", n=counted, book=book),
@@ -350,14 +353,14 @@ def correct_count(act: Act, view: View) -> Answer:
 
 
 def set_pin(act: Act[SetPin], view: View) -> Answer:
-    """A supervisor's new PIN, hashed before it comes here (argon2).
+    """Sets a supervisor's new PIN, hashed before it comes here (argon2).
 
     The first one of a shop needs no approval: there is nobody yet who could give it.
     """
     worker = view.get(Worker, act.subject.partition("/")[2])
     if worker is None:
         return refuse(say("There is no such worker"), say("Open a worker first."))
-    if has_pin(view) and (asked := supervised(act)):
+    if has_pin(view) and (asked := ask_supervisor(act)):
         return asked
     hashed = act.args.hash
     if not hashed:
@@ -379,17 +382,21 @@ _ANY = frozenset(
     {Shop, Worker, Reason, Material, Lot, CutFile, Revision, Router, Bed, Batch, Order}
 )
 
+_EVERY_KIND = frozenset(KINDS.values())
+
 RULES: Rules = {
-    "found_shop": Rule(frozenset({Shop}), found_shop),
-    "renew_first_facts": Rule(frozenset({Shop, Reason}), renew_first_facts),
-    "set_fact": Rule(frozenset(KINDS.values()), set_fact),
-    "set_list": Rule(frozenset(KINDS.values()), set_list),
-    "approve_revision": Rule(_ANY, approve_revision),
-    "release_batch": Rule(_ANY, release_batch),
-    "cancel_batch": Rule(_ANY | {Slip}, cancel_batch),
-    "cancel_order": Rule(_ANY, cancel_order),
-    "receive_lot": Rule(_ANY, receive_lot),
-    "correct_count": Rule(_ANY, correct_count),
-    **by_kind(Rule(args=SetPin, reads=_ANY, decide=set_pin)),
+    **by_kind(
+        Rule(args=FoundShop, reads=frozenset({Shop}), decide=found_shop),
+        Rule(args=RenewFirstFacts, reads=frozenset({Shop, Reason}), decide=renew_first_facts),
+        Rule(args=SetFact, reads=_EVERY_KIND, decide=set_fact),
+        Rule(args=SetList, reads=_EVERY_KIND, decide=set_list),
+        Rule(args=ApproveRevision, reads=_ANY, decide=approve_revision),
+        Rule(args=ReleaseBatch, reads=_ANY, decide=release_batch),
+        Rule(args=CancelBatch, reads=_ANY | {Slip}, decide=cancel_batch),
+        Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
+        Rule(args=ReceiveLot, reads=_ANY, decide=receive_lot),
+        Rule(args=CorrectCount, reads=_ANY, decide=correct_count),
+        Rule(args=SetPin, reads=_ANY, decide=set_pin),
+    ),
     **rules_intake.RULES,
 }

@@ -1,21 +1,22 @@
-"""What the office shows: a list, or one form; the acts beside it."""
+"""Shows the office: a list, or one form; the acts beside it."""
 
 from station.floor.office import asked
-from station.floor.office.fields import LISTS, UNTYPED, OfficeList, label, typed_fields
-from station.floor.office.form import steps
-from station.floor.office.intake_face import being_read, changes_from
-from station.floor.office.state import (
+from station.floor.office.fields import UNTYPED, label, typed_fields
+from station.floor.office.form import can_step
+from station.floor.office.intake_face import compare_revisions, show_progress
+from station.floor.office.lists import (
     FIELDS,
+    LISTS,
     ROWS,
-    called,
-    chosen,
-    everything,
-    facts_on_page,
-    form_of,
-    list_of,
-    page_of,
+    OfficeList,
+    find_chosen,
+    find_list,
+    list_facts,
+    list_page,
+    name_fact,
 )
-from station.floor.office.values import in_words, value_now
+from station.floor.office.values import find_value, say_value
+from station.floor.office.work import OfficeHand
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
 from station.queries.routers import count_metres_cut
@@ -51,63 +52,61 @@ from station.shop.facts import (
 )
 from station.shop.moves import WEAR
 from station.shop.plain import field_types, to_plain
-from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import Say, say
 
 LEAVE = Press(label=say("Leave"), code=button("put_down"))
 
 
-def screen(hand: Hand, view: View) -> Face:
-    """The open list, the form of the chosen row, what is asked, or how far a file is read."""
+def screen(hand: OfficeHand, view: View) -> Face:
+    """Shows the open list, the form of a row, what is asked, or how far a file is read."""
     if hand.doing:
-        return being_read(hand, hand.doing)
-    shown = asked.FACES.get(str(hand.work.get("ask", "")))
-    if shown:
-        return shown(hand, view)
-    return _form(hand, view) if "form" in hand.work else _list(hand, view)
+        return show_progress(hand, hand.doing)
+    if show := asked.FACES.get(hand.work.ask):
+        return show(hand, view)
+    return _show_list(hand, view) if hand.work.form is None else _show_form(hand, view)
 
 
-def _list(hand: Hand, view: View) -> Face:
-    entry = list_of(hand)
+def _show_list(hand: OfficeHand, view: View) -> Face:
+    of = find_list(hand)
     rows = tuple(
         Row(
             title=fact.id,
-            note=_cell(fact, entry.shows[0], view),
+            note=_say_field(fact, of.shows[0], view),
             code=button(f"row_{n}"),
             shape=fact.shape if isinstance(fact, Part) else None,
             cells=tuple(
-                Cell(text=_cell(fact, f, view), tone=_tone(hand, fact, f))
-                for f in entry.shows[1:4]
+                Cell(text=_say_field(fact, f, view), tone=_choose_tone(hand, fact, f))
+                for f in of.shows[1:4]
             ),
         )
-        for n, fact in enumerate(facts_on_page(hand, view), 1)
+        for n, fact in enumerate(list_page(hand, view), 1)
     )
-    pages = max(1, -(-len(everything(entry.kind, view)) // ROWS))
-    heads: tuple[Say | str, ...] = (say("number"), *(label(f) for f in entry.shows[1:4]))
+    pages = max(1, -(-len(list_facts(of.kind, view)) // ROWS))
+    heads: tuple[Say | str, ...] = (say("number"), *(label(f) for f in of.shows[1:4]))
     return Face(
         title=say("Office"),
-        where=entry.words,
-        side=(_lists(entry), _files(hand)),
-        main=(Table(columns=heads, rows=rows, title=_title(hand, entry, view, pages)),),
+        where=of.words,
+        side=(_list_lists(of), _list_files(hand)),
+        main=(Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages)),),
         presses=_list_presses(pages),
         weights=(60, 0, 40),
     )
 
 
-def _tone(hand: Hand, fact: Fact, field: str) -> Tone:
-    """An open order that is late, a bit or worker out of use: seen at a glance."""
+def _choose_tone(hand: OfficeHand, fact: Fact, field: str) -> Tone:
+    """Marks an open order that is late, a bit or worker out of use: seen at a glance."""
     if isinstance(fact, Order) and field == "due" and fact.shelf and fact.shelf[0] == "open":
         return "attention" if fact.due < hand.now else ""
     return "" if getattr(fact, "active", True) else "quiet"
 
 
-def _title(hand: Hand, entry: OfficeList, view: View, pages: int) -> Say:
+def _say_title(hand: OfficeHand, of: OfficeList, view: View, pages: int) -> Say:
     return say(
         "{list}: {count}, page {page} of {pages}",
-        list=entry.words,
-        count=len(everything(entry.kind, view)),
-        page=page_of(hand) + 1,
+        list=of.words,
+        count=len(list_facts(of.kind, view)),
+        page=hand.work.page + 1,
         pages=pages,
     )
 
@@ -123,18 +122,18 @@ def _list_presses(pages: int) -> tuple[Press, ...]:
     )
 
 
-def _cell(fact: Fact, field: str, view: View) -> str:
-    return in_words(type(fact), field, to_plain(fact)[field], view)
+def _say_field(fact: Fact, field: str, view: View) -> str:
+    return say_value(type(fact), field, to_plain(fact)[field], view)
 
 
-def _lists(entry: OfficeList) -> Block:
-    """Every list to touch, the open one marked."""
+def _list_lists(of: OfficeList) -> Block:
+    """Lists every list to touch, the open one marked."""
     return Cards(
         title=say("Lists"),
         entries=tuple(
             Entry(
                 big=one.words,
-                right="●" if one is entry else "",
+                right="●" if one is of else "",
                 code=button(f"list_{one.kind.kind}"),
             )
             for one in LISTS
@@ -142,8 +141,8 @@ def _lists(entry: OfficeList) -> Block:
     )
 
 
-def _files(hand: Hand) -> Block:
-    """What is done with files and with the whole office."""
+def _list_files(hand: OfficeHand) -> Block:
+    """Lists what is done with files and with the whole office."""
     names = {
         "read_csv": say("Read CSV"),
         "write_csv": say("Write CSV"),
@@ -158,10 +157,9 @@ def _files(hand: Hand) -> Block:
     )
 
 
-def _form(hand: Hand, view: View) -> Face:
-    entry, fact, typed = list_of(hand), chosen(hand, view), form_of(hand)
-    first = page_of(hand) * FIELDS
-    field = str(hand.work.get("field", ""))
+def _show_form(hand: OfficeHand, view: View) -> Face:
+    of, fact, typed = find_list(hand), find_chosen(hand, view), hand.work.form or {}
+    first, field = hand.work.page * FIELDS, hand.work.field
     rows = tuple(
         Row(
             title=label(name),
@@ -169,26 +167,25 @@ def _form(hand: Hand, view: View) -> Face:
             selected=name == field,
             cells=(
                 Cell(
-                    text=in_words(entry.kind, name, value_now(hand, name, view), view),
+                    text=say_value(of.kind, name, find_value(hand, name, view), view),
                     bold=name in typed,
                 ),
             ),
         )
-        for n, name in enumerate(typed_fields(entry.kind)[first : first + FIELDS], 1)
+        for n, name in enumerate(typed_fields(of.kind)[first : first + FIELDS], 1)
     )
-    number = fact.id if fact else say("new")
-    title = say("{kind} {id}", kind=entry.one, id=number)
+    title = say("{kind} {id}", kind=of.one, id=fact.id if fact else say("new"))
     return Face(
         title=say("Office"),
-        where=entry.words,
-        side=_beside(hand, view, fact, field),
+        where=of.words,
+        side=_show_beside(hand, view, fact),
         main=(Table(columns=(say("field"), say("value")), rows=rows, title=title),),
-        presses=_form_presses(entry, field, saving=bool(typed)),
+        presses=_list_form_presses(of, field, saving=bool(typed)),
         weights=(64, 0, 36),
     )
 
 
-def _form_presses(entry: OfficeList, field: str, *, saving: bool) -> tuple[Press, ...]:
+def _list_form_presses(of: OfficeList, field: str, *, saving: bool) -> tuple[Press, ...]:
     save = Press(
         label=say("Save"), code=button("save"), wide=2, style="primary" if saving else "off"
     )
@@ -197,25 +194,24 @@ def _form_presses(entry: OfficeList, field: str, *, saving: bool) -> tuple[Press
             Press(label="−", code=button("fewer")),
             Press(label="+", code=button("more")),
         )
-        if field and steps(entry.kind, field)
+        if field and can_step(of.kind, field)
         else ()
     )
     return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE)
 
 
-def _beside(hand: Hand, view: View, fact: Fact | None, field: str) -> tuple[Block, ...]:
-    """A keypad for a number, things to choose from, or what can be done with the thing."""
-    kind = list_of(hand).kind
-    choices = asked.things(kind, field, view)
-    if choices:
-        return (choices,)
+def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block, ...]:
+    """Shows a keypad for a number, things to choose from, or what can be done with the thing."""
+    kind, field = find_list(hand).kind, hand.work.field
+    if things := asked.offer_things(kind, field, view):
+        return (things,)
     if field and (field == "id" or field_types(kind).get(field) in (int, float)):
         return (Asked(question=say("{field}", field=label(field)), typed=hand.digits),)
-    return _acts(fact, view)
+    return _show_acts(fact, view)
 
 
-def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
-    """What can be done with the chosen thing, and what follows from the work."""
+def _show_acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
+    """Shows what can be done with the chosen thing, and what follows from the work."""
     if fact is None:
         return ()
     names: dict[type[Fact], tuple[str, ...]] = {
@@ -228,30 +224,30 @@ def _acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
         Worker: ("new_pin",),
     }
     entries = [
-        Entry(big=_act_words(name, fact), code=button(name)) for name in names.get(type(fact), ())
+        Entry(big=_name_act(name, fact), code=button(name)) for name in names.get(type(fact), ())
     ]
     if fact.kind in LETTERS and usable(fact.kind, fact.id):
         entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
     acts = Cards(title=say("Do"), entries=tuple(entries))
     known: tuple[tuple[Text, Text], ...] = tuple(
-        (label(name), _cell(fact, name, view))
+        (label(name), _say_field(fact, name, view))
         for name in sorted(UNTYPED.get(type(fact), ()))
         if name not in ("pin", "digest") and getattr(fact, name)
     )
-    known += _of_its_sheets(fact, view) + _worn(fact, view)
+    known += _tell_pace(fact, view) + _tell_worn(fact, view)
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
-    if isinstance(fact, CutFile) and (drawn := _sheet_of(fact, view)):
+    if isinstance(fact, CutFile) and (drawn := _draw_sheet(fact, view)):
         blocks.append(drawn)
     if isinstance(fact, Revision):
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
-        blocks += _against_approved(fact, view)
+        blocks += _compare_approved(fact, view)
     return tuple(blocks)
 
 
-def _of_its_sheets(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
-    """A router's own correction as its sheets tell it, or that they can't yet."""
+def _tell_pace(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
+    """Tells a router's own correction as its sheets tell it, or that they can't yet."""
     if not isinstance(fact, Router):
         return ()
     kept, found = view.get(Pace, fact.id), find_fit(view, fact.id)
@@ -272,8 +268,8 @@ def _of_its_sheets(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     )
 
 
-def _worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
-    """The metres that a bit has cut, router by router."""
+def _tell_worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
+    """Tells the metres that a bit has cut, router by router."""
     if not isinstance(fact, Bit):
         return ()
     held = view.stock(place=f"bit/{fact.id}")
@@ -281,15 +277,15 @@ def _worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     return (
         (say("Cut in all"), say("{metres} m", metres=round(count_metres_cut(view, fact)))),
         *(
-            (called(Router, h.batch, view) if h.batch else say("Before"),
+            (name_fact(Router, h.batch, view) if h.batch else say("Before"),
              say("{metres} m", metres=round(h.qty / 1000)))
             for h in each
         ),
     )  # fmt: skip
 
 
-def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:
-    """The sheet of the newest revision: what stands to be approved, or is."""
+def _draw_sheet(cut_file: CutFile, view: View) -> SheetDrawing | None:
+    """Draws the sheet of the newest revision: what stands to be approved, or is."""
     newest = next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
     if newest is None:
         return None
@@ -302,14 +298,14 @@ def _sheet_of(cut_file: CutFile, view: View) -> SheetDrawing | None:
     return SheetDrawing(revision=newest, note=note)
 
 
-def _against_approved(fact: Revision, view: View) -> tuple[Block, ...]:
-    """What differs from the revision that may be cut now."""
+def _compare_approved(fact: Revision, view: View) -> tuple[Block, ...]:
+    """Compares with the revision that may be cut now."""
     cut_file = view.get(CutFile, fact.cut_file)
     old = find_approved(view, cut_file) if cut_file else None
-    return (changes_from(old, fact, view),) if old and old.letter != fact.letter else ()
+    return (compare_revisions(old, fact, view),) if old and old.letter != fact.letter else ()
 
 
-def _act_words(name: str, fact: Fact) -> Say:
+def _name_act(name: str, fact: Fact) -> Say:
     if name == "approve" and isinstance(fact, CutFile):
         return say("Approve the newest")
     if name == "cancel_it":

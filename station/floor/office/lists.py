@@ -1,0 +1,168 @@
+"""Lists what the office knows: its lists, the facts on them, and which is open."""
+
+from dataclasses import dataclass
+
+from station.floor.office.work import OfficeHand
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code, usable
+from station.shop.facts import (
+    Bit,
+    Cart,
+    CutFile,
+    Fact,
+    Lot,
+    Mailer,
+    Material,
+    Order,
+    Part,
+    Product,
+    RackPlace,
+    Reason,
+    Revision,
+    Router,
+    Shop,
+    Worker,
+)
+from station.shop.rooms import Input
+from station.shop.views import View
+from station.shop.words import Say, say
+
+ROWS = 6  # of a list on one page, each large enough to touch
+FIELDS = 7  # of a form on one page
+MOST = 500  # facts of a shelf that the office looks through
+
+
+@dataclass(frozen=True, kw_only=True)
+class OfficeList:
+    """Describes a list: its facts, its words, one of it, what it shows in a row."""
+
+    kind: type[Fact]
+    words: Say
+    one: Say
+    shows: tuple[str, ...]
+
+
+LISTS: tuple[OfficeList, ...] = (
+    OfficeList(kind=Order, words=say("Orders"), one=say("Order"), shows=("lines", "due", "state")),
+    OfficeList(
+        kind=CutFile, words=say("Cut files"), one=say("Cut file"),
+        shows=("words", "name", "approved"),
+    ),
+    OfficeList(
+        kind=Part, words=say("Parts"), one=say("Part"), shows=("words", "name", "rack", "mark")
+    ),
+    OfficeList(
+        kind=Product, words=say("Products"), one=say("Product"), shows=("parts", "words", "name")
+    ),
+    OfficeList(
+        kind=RackPlace, words=say("Rack places"), one=say("Rack place"), shows=("name", "part")
+    ),
+    OfficeList(
+        kind=Material, words=say("Materials"), one=say("Material"),
+        shows=("name", "low_mm", "high_mm"),
+    ),
+    OfficeList(
+        kind=Lot, words=say("Lots"), one=say("Lot"), shows=("material", "received", "mark")
+    ),
+    OfficeList(
+        kind=Router, words=say("Routers"), one=say("Router"), shows=("name", "bed", "pace")
+    ),
+    OfficeList(
+        kind=Bit, words=say("Bits"), one=say("Bit"), shows=("words", "router", "life_m", "state")
+    ),
+    OfficeList(
+        kind=Mailer, words=say("Mailers"), one=say("Mailer"),
+        shows=("name", "length_mm", "width_mm"),
+    ),
+    OfficeList(kind=Cart, words=say("Carts"), one=say("Cart"), shows=("name", "goes", "state")),
+    OfficeList(
+        kind=Worker, words=say("Workers"), one=say("Worker"), shows=("supervisor", "active")
+    ),
+    OfficeList(kind=Reason, words=say("Reasons"), one=say("Reason"), shows=("words", "use")),
+    OfficeList(
+        kind=Revision, words=say("Revisions"), one=say("Revision"),
+        shows=("cut_file", "material", "minutes"),
+    ),
+    OfficeList(
+        kind=Shop, words=say("This shop"), one=say("This shop"), shows=("name", "units", "paper")
+    ),
+)  # fmt: skip
+
+
+def name_press(given: Input) -> str:
+    """Names the button that was pressed or whose card was scanned, or nothing."""
+    card = (
+        BY_NUMBER.get(given.number) if isinstance(given, Code) and given.kind == "button" else None
+    )
+    return card.name if card else ""
+
+
+def read_row(name: str) -> int | None:
+    """Reads the row, from 0, of a button ``row_3``."""
+    return int(name[4:]) - 1 if name.startswith("row_") else None
+
+
+def find_list(hand: OfficeHand) -> OfficeList:
+    """Finds the list that is open."""
+    return next((one for one in LISTS if one.kind.kind == hand.work.list), LISTS[0])
+
+
+def list_page(hand: OfficeHand, view: View) -> tuple[Fact, ...]:
+    """Lists the facts of the open list on the page that is shown."""
+    first = hand.work.page * ROWS
+    return list_facts(find_list(hand).kind, view)[first : first + ROWS]
+
+
+def list_facts(kind: type[Fact], view: View) -> tuple[Fact, ...]:
+    """Lists all facts of a kind, over the shelves they stand on."""
+    return tuple(f for shelf in _list_shelves(kind, view) for f in view.shelf(kind, shelf, MOST))
+
+
+def _list_shelves(kind: type[Fact], view: View) -> list[str]:
+    if kind is Order:
+        return ["open", "packed", "cancelled", "shipped"]
+    if kind is Revision:
+        return [f.id for f in view.shelf(CutFile, "all", MOST)]
+    if kind is Lot:
+        return [m.id for m in view.shelf(Material, "all", MOST)]
+    if kind is Bit:
+        return [*(f"router/{r.id}" for r in view.shelf(Router, "all")), "good", "worn", "broken"]
+    if kind is Reason:
+        return ["spoiled", "sheet", "rework", "stop", "overrule", "correct"]
+    return ["all"]
+
+
+def find_chosen(hand: OfficeHand, view: View) -> Fact | None:
+    """Finds the fact whose form is open."""
+    return view.get(find_list(hand).kind, hand.work.chosen)
+
+
+def find_fact(kind: type[Fact], text: str, view: View) -> Fact | None:
+    """Finds a fact by its number, or by its name as people write it."""
+    wanted = text.strip().casefold()
+    if found := view.get(kind, text.strip()):
+        return found
+    return next(
+        (f for f in list_facts(kind, view) if str(getattr(f, "name", "")).casefold() == wanted),
+        None,
+    )
+
+
+def name_fact(kind: type[Fact], id: object, view: View) -> str:
+    """Names a fact for a person; by its number where it has no name or is not there."""
+    fact = view.get(kind, str(id))
+    return str(getattr(fact, "name", "") or id)
+
+
+def propose_number(kind: type[Fact], view: View) -> str:
+    """Proposes the number after the highest one that is in use and can be printed."""
+    if kind.kind == "shop":
+        return "shop"
+    numbers = [f.id for f in list_facts(kind, view) if f.id.isdecimal()]
+    top = max(numbers, key=int, default="00" if kind is Worker else "000")
+    number = int(top)
+    while True:
+        number += 1
+        text = str(number).zfill(len(top))
+        if kind.kind in ("material", "revision") or usable(kind.kind, text):
+            return text

@@ -1,0 +1,133 @@
+"""Holds what is open in the office: a list, a form, a question beside it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from station.shop.facts import Revision
+from station.shop.file_requests import OpenCutFile
+from station.shop.rooms import Hand, Work
+from station.shop.strokes import PackedPath
+
+# The question that is open: about a release, sheets received, a count, files to choose from,
+# the rows of a field that is a list, a cut file to be taken in.
+Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut"]
+Rows = tuple[tuple[object, ...], ...]  # of a field that is a list
+
+
+@dataclass(frozen=True, kw_only=True)
+class Releasing:
+    """Holds what was said of a batch that is released."""
+
+    router: str = ""
+    order: str = ""
+    due: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Counting:
+    """Holds what is counted, and where."""
+
+    about: str = ""  # the key of a part, a rack place, a lot or a batch
+    spot: int | None = None  # the row of the place
+
+
+@dataclass(frozen=True, kw_only=True)
+class FilesFound:
+    """Holds which files lie there, and what is wrong in the one that was read."""
+
+    folder: str = ""
+    names: tuple[str, ...] = ()  # newest first
+    problems: tuple[str, ...] = ()  # by line
+
+
+@dataclass(frozen=True, kw_only=True)
+class EditedRows:
+    """Holds the rows of the list field that is being edited."""
+
+    field: str = ""
+    rows: Rows = ()
+    item: int | None = None  # the chosen row; with none an input begins a new one
+    column: int = 0  # where the next input goes
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadText:
+    """Holds what was read of a cut file; a shape that is no part yet is called ``new0``."""
+
+    file: str
+    revision: Revision
+    sizes: dict[str, str]  # length and width of each shape, as text
+    unnamed: tuple[str, ...]  # shapes that are no part yet
+    found: int  # problems in all
+    problems: tuple[str, ...]  # the first of them
+    spots: tuple[tuple[float, float], ...]  # mm on the sheet, where they are
+    assumed: tuple[str, ...]  # what the text did not say and was taken as usual
+    router: str  # its id; "": not known
+    path: PackedPath
+    parts: dict[str, str] = field(default_factory=dict)  # names of new parts by shape
+
+
+@dataclass(frozen=True, kw_only=True)
+class Intake:
+    """Holds what is known of the cut file that is taken in."""
+
+    material: str = ""
+    which: OpenCutFile | None = None  # what was to be read, while its units are asked
+    read: ReadText | None = None
+    drawn: bool = False  # its path is looked at
+    asked: tuple[int, str] = (0, "")  # how often the path was asked for something, and what
+
+
+@dataclass(frozen=True, kw_only=True)
+class OfficeWork(Work):
+    """Holds the list, the form and the question that are open."""
+
+    list: str = "order"  # the kind of fact that is listed
+    page: int = 0
+    chosen: str = ""  # the fact whose form is open; empty: a new one
+    form: dict[str, object] | None = None  # what was given so far, by field; None: not open
+    field: str = ""  # where the next input goes
+    batch: str = ""  # whose traveller was scanned
+    dropped: str = ""  # the path of a cut file that was dropped, until it is read
+    ask: Ask = ""
+    releasing: Releasing = Releasing()
+    counting: Counting = Counting()
+    found: FilesFound = FilesFound()
+    editing: EditedRows = EditedRows()
+    intake: Intake = Intake()
+
+    @classmethod
+    def renamed(cls, kept: Mapping[str, Any]) -> Mapping[str, Any]:
+        """Gives what older programs kept its place: all of it stood side by side."""
+        now: dict[str, Any] = {}
+        for name, value in kept.items():
+            group, today = _MOVED.get(name, ("", name))
+            (now.setdefault(group, {}) if group else now)[today] = value
+        if isinstance(now.get("list"), int):
+            now["list"] = _ONCE_IN_ORDER[now["list"]]
+        return now
+
+
+# where older programs kept what, and what it is called there today
+_MOVED: Mapping[str, tuple[str, str]] = {
+    **{name: ("releasing", name) for name in ("router", "order", "due")},
+    **{name: ("counting", name) for name in ("about", "spot")},
+    **{name: ("found", name) for name in ("folder", "problems")},
+    "files": ("found", "names"),
+    **{name: ("editing", name) for name in ("item", "column")},
+    "lines": ("editing", "field"),
+    "items": ("editing", "rows"),
+    **{name: ("intake", name) for name in ("material", "which", "asked")},
+    "cut": ("intake", "read"),
+    "path": ("intake", "drawn"),
+}
+# and the lists in the order in which they stood when a list was kept by its position
+_ONCE_IN_ORDER = (
+    *("order", "cutfile", "part", "product", "rack", "material", "lot", "router"),
+    *("bit", "mailer", "cart", "worker", "reason", "revision", "shop"),
+)
+
+
+OfficeHand = Hand[OfficeWork]
+WORK = OfficeWork
