@@ -138,6 +138,15 @@ def test_an_order_does_not_wait_for_what_lies_there():
     assert str(player.give(press("wait")).said) == "ST-200 is not missing"
 
 
+def test_an_order_waits_for_what_was_counted_short_whatever_is_taken_since():
+    view, player = waiting_for(SOON, moves=(lies("trimming", 96),))
+    player.give(Number("2"), press("take_back"), Number("1"), PART_COMB)
+    codes = [p.code for p in screen.screen(player.hand, view).presses]
+    assert codes == [str(press(name)) for name in ("wait", "send_short", "put_down")]
+    player.give(PART_COMB, press("wait"))
+    assert view.get(Order, "3306").waits == SHUTTLE
+
+
 def test_a_short_says_what_goes_back():
     view, player = waiting_for()
     player.give(Number("2"), press("send_short"))
@@ -145,6 +154,8 @@ def test_a_short_says_what_goes_back():
     assert str(answer.said) == "1 ST-200 is owed to order 3306"
     assert str(answer.do) == "Put back 1 HC-300 (rack C 14). Then close the pack."
     assert on_rack(view, COMB) == 5
+    looks = [str(c.text) for c in view.shelf(Concern, "open")]
+    assert looks == ["Order 3306 is short of 1 × ST-200"]
     player.give(PART_SHUTTLE)
     assert not player.give(press("close_pack")).refused
 
@@ -243,7 +254,10 @@ def test_a_pack_off_its_weight_is_closed_only_when_sure_and_looked_at():
 def test_a_weight_is_forgotten_once_the_pack_changes():
     view = shop()
     player = packer(view)
-    player.give(ORDER, PART_COMB, press("scale"), Number("900"), PART_SHUTTLE)
+    player.give(ORDER, PART_COMB, press("scale"), Number("900"))
+    player.give(press("take_back"), Number("1"), PART_COMB)
+    assert player.hand.work.scale is None
+    player.give(press("scale"), Number("900"), PART_COMB, PART_SHUTTLE)
     assert not player.give(press("close_pack")).refused
 
 
@@ -297,6 +311,18 @@ def test_an_assumed_batch_is_marked():
 
 def test_rows_stand_in_the_order_of_the_rack():
     assert [w.place_name for w in list_needs(shop(), order())] == ["A 03", "C 14"]
+
+
+def test_what_lies_on_top_stands_in_the_label_alone():
+    view = shop(order(lines=(Line(product="040", quantity=4),)))
+    player = packer(view)
+    player.give(ORDER)
+    layers = screen.screen(player.hand, view).middle[0].layers
+    assert [(x.label, x.x_mm, x.y_mm, x.level) for x in layers] == [
+        ("HC-300 ×4", 0, 0, 0),
+        ("ST-200 ×4", 0, 0, 1),
+        ("", 0, 41, 1),
+    ]
 
 
 def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():
