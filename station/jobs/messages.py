@@ -1,12 +1,14 @@
 """What is asked of work beside the screen, and what comes back: typed, as JSON on the way.
 
-A request names its job. `Progress` comes back while it is done, then its outcome, once.
+A request names its job. `Progress` comes back while it is done, then its outcome, once. What is
+asked of planning, and what it answers, stands in `station.planning.messages`.
 """
 
 from collections.abc import Callable
 
 import msgspec
 
+from station.planning.messages import CuttingPlan, PlanCutting
 from station.shop.facts import Part, Revision, Router
 from station.shop.strokes import PackedPath
 
@@ -91,6 +93,8 @@ class NothingCutOut(Message, frozen=True):
     """The text cuts no part out of this material."""
 
 
-Request = ReadCutFile  # the union of all of them, once there are more
-Outcome = CutFileRead | AlreadyTaken | Unreadable | UnitsMissing | NothingCutOut | Failed
+Request = ReadCutFile | PlanCutting
+Outcome = (
+    CutFileRead | AlreadyTaken | Unreadable | UnitsMissing | NothingCutOut | CuttingPlan | Failed
+)
 Report = Callable[[str, float], None]  # a job calls it with its stage and the part done, 0 to 1

@@ -14,8 +14,12 @@ from typing import IO
 import msgspec
 
 from station.jobs.messages import Failed, Outcome, Progress, ReadCutFile, Report, Request
+from station.planning.messages import PlanCutting
 
-JOBS: dict[type[Request], str] = {ReadCutFile: "station.jobs.read_cut_file"}  # the `run` there
+JOBS: dict[type[Request], str] = {  # the `run` there
+    ReadCutFile: "station.jobs.read_cut_file",
+    PlanCutting: "station.planning.think",
+}
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off
 NO_WINDOW = 0x08000000  # Windows opens a black window for a process otherwise

@@ -127,5 +127,9 @@ def expect_minutes(view: View, revision: Revision, router: str) -> float:
     known = view.get(Router, router)
     if known is None:
         return revision.minutes
-    right = correct_router(view, known)
-    return revision.minutes * right.pace + right.extra_s / 60
+    return count_minutes(revision, correct_router(view, known))
+
+
+def count_minutes(revision: Revision, corrected: Router) -> float:
+    """Counts the minutes for a sheet on a router whose pace was corrected."""
+    return revision.minutes * corrected.pace + corrected.extra_s / 60

@@ -1,0 +1,118 @@
+"""Loss as a chance, not as a mean: how many pieces to cut so that enough come out good.
+
+Each piece comes out good with a chance that is itself not quite known. What was seen of it so far
+and a careful guess before it make a beta distribution, and the good ones of n pieces follow a
+beta-binomial one. With the chance known for certain that is the binomial distribution (NIST/
+SEMATECH e-Handbook 1.3.6.6.18); the two together stand in any textbook of Bayesian statistics
+(named from memory).
+"""
+
+import math
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from station.planning.messages import Passage
+
+SLACK = 1e-12  # a chance that is just the certainty asked for is enough
+GUESS = 50.0  # pieces that the shop's usual loss weighs, where a part's own is little known
+LEAST = 30  # pieces that must have passed before a shop can tell anything of its loss
+SURE = 1e9  # pieces that stand behind a chance that is known for certain
+LONG = 10_000_000  # pieces; more are never cut at once
+
+
+class Chance(NamedTuple):
+    """The chance that a piece comes out good, as a beta distribution."""
+
+    good: float
+    lost: float
+
+    @property
+    def mean(self) -> float:
+        """The chance that is expected."""
+        return self.good / (self.good + self.lost)
+
+    @property
+    def loss(self) -> float:
+        """The share that is expected to be lost."""
+        return self.lost / (self.good + self.lost)
+
+
+def know_chance(good: float) -> Chance:
+    """Makes a chance that is known for certain."""
+    return Chance(good * SURE, (1 - good) * SURE)
+
+
+def learn_chance(own: Passage, shop: Passage) -> Chance | None:
+    """Learns a part's chance from its own pieces and all of the shop's; None: can't tell yet."""
+    seen = shop.good + shop.lost
+    if seen < LEAST:
+        return None
+    usual = (shop.lost + 0.5) / (seen + 1)  # half a piece: nobody can say that none is ever lost
+    return Chance(own.good + GUESS * (1 - usual), own.lost + GUESS * usual)
+
+
+def add_passages(passed: Iterable[Passage]) -> Passage:
+    """Adds up what passed."""
+    each = tuple(passed)
+    return Passage(good=sum(p.good for p in each), lost=sum(p.lost for p in each))
+
+
+def find_chance_enough(cut: int, wanted: int, chance: Chance) -> float:
+    """Finds the chance that at least `wanted` of so many pieces are good."""
+    if wanted <= 0:
+        return 1.0
+    if cut < wanted:
+        return 0.0
+    if chance.lost == 0:
+        return 1.0
+    may_lose = cut - wanted
+    return min(1.0, math.fsum(p for _, p in zip(range(may_lose + 1), _lose(cut, chance))))  # noqa: B905 - the range ends it
+
+
+def _lose(cut: int, chance: Chance) -> Iterator[float]:
+    """Gives the chances that 0, 1, 2 … of so many pieces are lost."""
+    if chance.good + chance.lost >= SURE:
+        yield from _lose_surely(cut, chance.loss)
+        return
+    a, b = chance.good, chance.lost
+    log = math.lgamma(a + cut) + math.lgamma(a + b) - math.lgamma(a) - math.lgamma(a + b + cut)
+    for lost in range(cut + 1):
+        yield math.exp(log)
+        if lost < cut:  # the next term from this one
+            log += math.log((cut - lost) / (lost + 1))
+            log += math.log((b + lost) / (a + cut - lost - 1))
+
+
+def _lose_surely(cut: int, loss: float) -> Iterator[float]:
+    """Gives the same where the chance is known for certain: the binomial distribution."""
+    if loss >= 1:
+        yield from (float(lost == cut) for lost in range(cut + 1))
+        return
+    log = cut * math.log1p(-loss)
+    for lost in range(cut + 1):
+        yield math.exp(log)
+        if lost < cut:
+            log += math.log((cut - lost) / (lost + 1)) + math.log(loss) - math.log1p(-loss)
+
+
+def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
+    """Counts the pieces to cut so that `wanted` are good with a certainty.
+
+    Without a chance just as many. Raises ValueError where no count is enough.
+    """
+    if wanted <= 0:
+        return 0
+    if chance is None or chance.lost == 0:
+        return wanted
+    low, high = wanted - 1, wanted  # low is too few
+    while find_chance_enough(high, wanted, chance) < certainty - SLACK:
+        low, high = high, high * 2
+        if high > LONG:
+            raise ValueError("no number of pieces is enough")
+    while high - low > 1:
+        middle = (low + high) // 2
+        if find_chance_enough(middle, wanted, chance) < certainty - SLACK:
+            low = middle
+        else:
+            high = middle
+    return high

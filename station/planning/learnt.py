@@ -1,0 +1,127 @@
+"""What is learnt of each part: the chance that a piece comes out good, its use, its level."""
+
+import math
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from station.planning.chances import Chance, add_passages, count_to_cut, learn_chance
+from station.planning.demand import Forecast, forecast_use, suggest_mark
+from station.planning.messages import PartNow, Passage, PlanCutting, Wish
+
+STEPS = ("cut", "popping", "trimming")  # a piece passes them in this order; each has its loss
+# the steps that pieces of a stage still have before them
+AHEAD = {
+    "queue": STEPS, "bed": STEPS, "popping": STEPS[1:], "trimming": STEPS[2:], "rework": STEPS[2:],
+}  # fmt: skip
+
+LONGEST_DAYS = 30.0  # worked days that pieces may lie on the rack when they are cut for it
+ENOUGH = 1_000_000  # pieces, where nobody can tell how long they last
+
+
+class PartLearnt(NamedTuple):
+    """A part as it stands, with what was learnt of it."""
+
+    now: PartNow
+    chance: Chance | None  # that a piece comes out good; None: can't tell yet
+    coming: float  # pieces under way, weighed as if all of them were still to be cut
+    use: Forecast | None  # of a worked day; None: can't tell yet
+    should: int | None  # what its mark should be; None: can't tell yet
+
+    @property
+    def mean(self) -> float:
+        """The share of its pieces that comes out good; all, where that can't be told yet."""
+        return self.chance.mean if self.chance else 1.0
+
+    @property
+    def lacking(self) -> int:
+        """Good pieces that orders want beyond what lies free."""
+        return max(0, self.now.wanted - self.now.free)
+
+    @property
+    def level(self) -> int:
+        """What should lie on the rack: its mark, or more where that is too low."""
+        return max(self.now.mark, self.should or 0)
+
+    @property
+    def left(self) -> float:
+        """Pieces expected on the rack once all under way is there and open orders are packed."""
+        return self.now.free + self.coming * self.mean - self.now.wanted
+
+    def count_fresh(self, certainty: float) -> int:
+        """Counts the pieces to cut besides those under way, so that orders get all of theirs."""
+        return max(0, count_to_cut(self.lacking, self.chance, certainty) - int(self.coming))
+
+    def count_below(self, made: float) -> int:
+        """Counts the pieces to cut besides those `made` until as many lie there as should.
+
+        Where nothing should lie there, none: those for orders are counted with their certainty.
+        """
+        if not self.level:
+            return 0
+        return max(0, math.ceil((self.level - self.left) / self.mean - made))
+
+    def count_room(self, made: float) -> int:
+        """Counts the pieces that may be cut for the rack besides those `made`: they lie long."""
+        most = self.use.mean * LONGEST_DAYS if self.use else math.inf
+        return max(
+            0, math.ceil((max(self.level, min(most, ENOUGH)) - self.left) / self.mean - made)
+        )
+
+    def count_days(self, pieces: float) -> float | None:
+        """Counts the worked days that so many pieces last; None: can't tell, or not used."""
+        return round(pieces / self.use.mean, 1) if self.use and self.use.mean > 0 else None
+
+    def list_unmet(self) -> tuple[Wish, ...]:
+        """Lists the orders that cannot have it: what lies free or comes is given by due time."""
+        left, found = self.now.free + self.now.under_way, []
+        for wish in self.now.wishes:
+            if wish.pieces > left:
+                found.append(wish)
+            else:
+                left -= wish.pieces
+        return tuple(found)
+
+    def find_first_due(self) -> str:
+        """Finds when the first order that cannot have it is due; where all may, the last one."""
+        wish: Wish = (*self.list_unmet(), self.now.wishes[-1])[0]
+        return wish.due
+
+
+def learn_parts(asked: PlanCutting) -> dict[str, PartLearnt]:
+    """Learns what there is to learn of each part, by its id."""
+    shop = {
+        step: add_passages(p.passed.get(step, Passage()) for p in asked.parts) for step in STEPS
+    }
+    return {part.id: _learn_part(part, shop, asked) for part in asked.parts}
+
+
+def _learn_part(part: PartNow, shop: Mapping[str, Passage], asked: PlanCutting) -> PartLearnt:
+    steps = {step: learn_chance(part.passed.get(step, Passage()), shop[step]) for step in STEPS}
+    chance = _join_chances(steps)
+    use = forecast_use(part.use)
+    days = asked.lead_days + 1  # until tomorrow's look, and then until it is there
+    should = suggest_mark(use, days, asked.certainty) if use else None
+    return PartLearnt(part, chance, _weigh_coming(part, steps, chance), use, should)
+
+
+def _join_chances(steps: Mapping[str, Chance | None]) -> Chance | None:
+    """Joins the chances of all steps into one, as firm as the step that is least known."""
+    known = [chance for chance in steps.values() if chance]
+    if not known:
+        return None
+    mean = math.prod(chance.mean for chance in known)
+    weight = min(chance.good + chance.lost for chance in known)
+    return Chance(mean * weight, (1 - mean) * weight)
+
+
+def _weigh_coming(
+    part: PartNow, steps: Mapping[str, Chance | None], chance: Chance | None
+) -> float:
+    """Counts what is under way as if it were still to be cut: what is far on counts for more."""
+    if chance is None:
+        return float(part.under_way)
+    good = 0.0
+    for stage, pieces in part.coming.items():
+        known = (steps[step] for step in AHEAD[stage])
+        good += pieces * math.prod(c.mean for c in known if c)
+    return good / chance.mean

@@ -1,0 +1,218 @@
+"""What planning is asked, and what it answers: typed, as JSON on the way to its job and back.
+
+The request holds all that is thought about, as plain figures; the answer holds figures and names
+alone. Screens, papers and commands say them in words. Minutes are router time unless a name
+says otherwise, times the shop's own.
+"""
+
+from typing import Literal
+
+import msgspec
+
+Stage = Literal["rework", "trimming", "popping", "bed", "queue"]  # where pieces under way are
+# why sheets are cut: orders lack parts, the rack falls below its mark, or below what it should be
+Because = Literal["orders", "mark", "use"]
+
+
+class Wish(msgspec.Struct, frozen=True):
+    """Pieces of a part that an open order still takes from the rack."""
+
+    order: str
+    due: str
+    pieces: int
+
+
+class Passage(msgspec.Struct, frozen=True):
+    """How many pieces went through a step so far, and how many were lost in it."""
+
+    good: int = 0
+    lost: int = 0
+
+
+class PartNow(msgspec.Struct, frozen=True, kw_only=True):
+    """A part as it stands: what is wanted, what lies there, what is under way, what was used."""
+
+    id: str
+    name: str
+    mark: int = 0
+    free: int = 0  # on the rack, may be taken
+    kept_back: int = 0  # on the rack or under way, and held or in doubt
+    coming: dict[Stage, int] = {}
+    wishes: tuple[Wish, ...] = ()  # by due time
+    use: tuple[int, ...] = ()  # pieces packed on each worked day, oldest first
+    passed: dict[str, Passage] = {}  # by step: cut, popping, trimming
+
+    @property
+    def wanted(self) -> int:
+        """Pieces that open orders still take."""
+        return sum(wish.pieces for wish in self.wishes)
+
+    @property
+    def under_way(self) -> int:
+        """Pieces on their way to the rack, those still to be cut too."""
+        return sum(self.coming.values())
+
+
+class FileNow(msgspec.Struct, frozen=True, kw_only=True):
+    """A cut file in its approved revision."""
+
+    id: str
+    name: str
+    material: str
+    makes: dict[str, int]  # pieces of each part, a sheet
+    minutes: dict[str, float]  # a sheet, by the routers that may run it
+    bits_mm: tuple[float, ...] = ()
+
+
+class RouterNow(msgspec.Struct, frozen=True, kw_only=True):
+    """A router in use."""
+
+    id: str
+    name: str
+    stopped: bool = False
+    free_in: float = 0.0  # minutes until its bed is free
+    bits_mm: tuple[float, ...] = ()  # that are in it
+
+
+class QueuedNow(msgspec.Struct, frozen=True, kw_only=True):
+    """A batch in a router's queue: `sheets` are those not on a bed yet."""
+
+    id: str
+    file: str  # the cut file's id
+    router: str
+    sheets: int
+    minutes: float  # a sheet
+    makes: dict[str, int]
+    due: str = ""
+    begun: bool = False  # a sheet of it was cut or is on a bed
+    held: bool = False
+    order: str = ""  # for one order alone
+
+
+class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
+    """A sheet good, and the sheets in the store; None: none was ever received here."""
+
+    id: str
+    name: str
+    sheets: int | None = None
+
+
+class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
+    """Think about what to cut next."""
+
+    now: str
+    day_starts: str = "07:00"
+    day_ends: str = "16:00"
+    weekdays: tuple[int, ...] = (0, 1, 2, 3, 4)  # worked on; Monday is 0
+    certainty: float = 0.95  # with which what is cut is enough
+    lead_days: float = 2.0  # worked days from a release until its parts are on the rack
+    parts: tuple[PartNow, ...] = ()
+    files: tuple[FileNow, ...] = ()
+    routers: tuple[RouterNow, ...] = ()
+    queued: tuple[QueuedNow, ...] = ()
+    materials: tuple[MaterialNow, ...] = ()
+    seconds: float = 1.5  # that the counts of sheets may be thought about
+
+
+class Release(msgspec.Struct, frozen=True, kw_only=True):
+    """So many sheets of a cut file on a router, and what it is good for."""
+
+    file: str  # the cut file's id
+    name: str
+    sheets: int
+    router: str = ""  # empty: every one that takes it stands still
+    router_name: str = ""
+    starts: str = ""
+    ends: str = ""
+    due: str = ""  # when the first order wants it; empty: it is for the rack
+    part: str = ""  # the one that it is cut for before all others
+    part_name: str = ""
+    because: Because = "orders"
+    each: int = 0  # pieces of that part, a sheet
+    need: int = 0  # good pieces of it that are wanted of these sheets
+    loss: float | None = None  # of it, usual share; None: can't tell yet
+    certainty: float | None = None  # that these sheets are enough; None: can't tell yet
+    orders: int = 0  # that want it and cannot have it yet
+    first_due: str = ""
+    mark: int = 0
+    use: float | None = None  # of it, pieces a worked day; None: can't tell yet
+    days_before: float | None = None  # worked days that it lasts; below zero: orders lack it
+    days_after: float | None = None
+    beyond: int = 0  # pieces of all its parts that nobody needs yet
+    minutes: float = 0.0
+    people_minutes: float = 0.0
+    material: str = ""
+    store_left: int | None = None  # sheets in the store after all that is queued and planned
+    bit_missing: bool = False  # a bit that it takes is not in the router
+
+
+class Blocked(msgspec.Struct, frozen=True, kw_only=True):
+    """A part that open orders lack, though it is not under way."""
+
+    part: str
+    name: str
+    wanted: int
+    there: int
+    kept_back: int
+    under_way: int
+    orders: tuple[str, ...]  # that cannot have it, by due time
+    late: int
+    release: Release | None = None
+    why_not: Literal["", "no file", "no router", "no sheets"] = ""
+
+
+class TakeBack(msgspec.Struct, frozen=True, kw_only=True):
+    """A queued batch whose parts nobody needs yet."""
+
+    batch: str
+    file: str
+    name: str
+    router: str
+    sheets: int
+    part: str  # the one of its parts that lasts shortest
+    part_name: str
+    there: int
+    wanted: int
+    days: float | None  # worked days that it lasts without the batch; None: it is not used
+
+
+class OverFull(msgspec.Struct, frozen=True, kw_only=True):
+    """A part of which far more lies on the rack than is used."""
+
+    part: str
+    name: str
+    there: int
+    wanted: int
+    days: float | None  # None: it is not used
+
+
+class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
+    """A mark that is off: what it is, what it should be, and from what that follows."""
+
+    part: str
+    name: str
+    mark: int
+    should: int
+    use: float  # pieces a worked day
+    days: float  # that it has to last until more is there
+
+
+class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
+    """What to cut next, what to take back, and what the thinking rests on."""
+
+    at: str  # the shop's time of the figures
+    blocked: tuple[Blocked, ...] = ()
+    then: tuple[Release, ...] = ()  # all other sheets, the most urgent first
+    take_back: tuple[TakeBack, ...] = ()
+    over_full: tuple[OverFull, ...] = ()
+    marks: tuple[MarkAdvice, ...] = ()
+    uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
+    orders: int = 0  # open
+    late: int = 0  # of these
+    late_after: int = 0  # that still lack a part once all of it is cut
+    beyond: int = 0  # pieces that nobody needs yet
+    minutes: float = 0.0
+    people_minutes: float = 0.0
+    done_by: str = ""  # when the last router is through with all that is queued and planned
+    objective: float = 0.0  # of the counts of sheets, and the least that is proven
+    lower_bound: float = 0.0

@@ -1,0 +1,183 @@
+"""How many sheets of which cut file cover a need: a problem in whole numbers.
+
+The least of minutes, of what each file that is used costs once, and of what pieces beyond the need
+cost, so that every part is covered. HiGHS (MIT) solves it and proves how much less it could be at
+best. It is loaded in here alone, by the job that asks.
+"""
+
+import math
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+FEASIBLE = 2  # what the solver says of a solution that keeps every row
+
+
+class SheetFile(NamedTuple):
+    """A cut file: minutes a sheet, minutes once where it is used, pieces of each part a sheet."""
+
+    name: str
+    minutes: float
+    makes: Mapping[str, int]
+    fixed: float = 0.0
+    stock: str = ""  # which sheets it takes; empty: of those there are enough
+
+
+class SheetCounts(NamedTuple):
+    """Sheets of each file that is used; what it costs, and less than that is proven impossible.
+
+    `uncovered` are pieces by part that no file makes, or that there are no sheets for.
+    """
+
+    counts: dict[str, int]
+    objective: float
+    lower_bound: float
+    uncovered: dict[str, int]
+
+
+class _Model(NamedTuple):
+    """The problem as columns and rows; the columns of files come first, then what they cost once.
+
+    Rows are sparse: (column, factor) pairs.
+    """
+
+    cost: list[float]
+    upper: list[float]
+    rows: list[list[tuple[int, float]]]
+    row_low: list[float]
+    row_high: list[float]
+
+
+def count_sheets(
+    files: tuple[SheetFile, ...],
+    need: Mapping[str, int],
+    *,
+    over_cost: float = 0.0,
+    in_store: Mapping[str, int] = {},
+    room: Mapping[str, int] = {},
+    seconds: float = 1.5,
+) -> SheetCounts:
+    """Counts the sheets of each file that cover the need at the least cost.
+
+    `over_cost` are minutes for each piece beyond the need, `in_store` the sheets there are of each
+    stock that a file names, `room` the most pieces of a part that may be made. Raises RuntimeError
+    where none was found in time.
+    """
+    makeable = {part for f in files for part in f.makes}
+    wanted = {part: n for part, n in need.items() if n > 0 and part in makeable}
+    useful = tuple(f for f in files if any(part in wanted for part in f.makes))
+    missing = {part: n for part, n in need.items() if n > 0 and part not in makeable}
+    if not useful:
+        return SheetCounts({}, 0.0, 0.0, missing)
+    values, bound = _solve(_make_model(useful, wanted, over_cost, in_store, room), seconds)
+    counts = {f.name: round(n) for f, n in zip(useful, values, strict=False) if round(n)}
+    made = _add_up(useful, counts)
+    short = {part: n - made.get(part, 0) for part, n in wanted.items() if n > made.get(part, 0)}
+    needed = sum(min(n, made.get(part, 0)) for part, n in wanted.items())
+    objective = _count_cost(useful, counts) + over_cost * (sum(made.values()) - needed)
+    proven = 0.0 if short else min(objective, bound - over_cost * sum(wanted.values()))
+    return SheetCounts(counts, objective, proven, missing | short)
+
+
+def _add_up(files: tuple[SheetFile, ...], counts: Mapping[str, int]) -> dict[str, int]:
+    """Adds up the pieces of each part on so many sheets."""
+    made: dict[str, int] = {}
+    for f in files:
+        for part, each in f.makes.items():
+            made[part] = made.get(part, 0) + each * counts.get(f.name, 0)
+    return made
+
+
+def _count_cost(files: tuple[SheetFile, ...], counts: Mapping[str, int]) -> float:
+    """Counts the minutes of so many sheets, those that each file costs once too."""
+    used = ((f, counts[f.name]) for f in files if counts.get(f.name))
+    return math.fsum(f.minutes * n + f.fixed for f, n in used)
+
+
+def _make_model(
+    files: tuple[SheetFile, ...],
+    wanted: Mapping[str, int],
+    over_cost: float,
+    in_store: Mapping[str, int],
+    room: Mapping[str, int],
+) -> _Model:
+    """Makes the columns and rows.
+
+    More sheets of a file than cover all of its parts never help, which bounds each column.
+    """
+    most = [max(math.ceil(n / f.makes[p]) for p, n in wanted.items() if p in f.makes)
+            for f in files]  # fmt: skip
+    cost = [f.minutes + over_cost * sum(f.makes.values()) for f in files]
+    model = _Model(cost, [float(n) for n in most], [], [], [])
+    for n, f in enumerate(files):
+        if f.fixed:
+            _add_fixed(model, n, f.fixed, most[n])
+    limited = {f.stock: in_store[f.stock] for f in files if f.stock in in_store}
+    dear = 2 * max(c + f.fixed for c, f in zip(cost, files, strict=False)) + 1  # than any sheet
+    for part, pieces in wanted.items():
+        row = [(n, float(f.makes[part])) for n, f in enumerate(files) if f.makes.get(part)]
+        if limited or room:
+            row.append((_add_column(model, dear, pieces), 1.0))
+        _add_row(model, row, float(pieces), math.inf)
+    for stock, sheets in limited.items():
+        row = [(n, 1.0) for n, f in enumerate(files) if f.stock == stock]
+        _add_row(model, row, -math.inf, float(max(0, sheets)))
+    for part, pieces in room.items():
+        row = [(n, float(f.makes[part])) for n, f in enumerate(files) if f.makes.get(part)]
+        if row:
+            _add_row(model, row, -math.inf, float(max(0, pieces)))
+    return model
+
+
+def _add_fixed(model: _Model, column: int, fixed: float, most: int) -> None:
+    """Adds the column that is 1 where a file is used, and the row that holds it to that."""
+    used = _add_column(model, fixed, 1)
+    _add_row(model, [(column, 1.0), (used, -float(most))], -math.inf, 0.0)
+
+
+def _add_column(model: _Model, cost: float, upper: float) -> int:
+    model.cost.append(cost)
+    model.upper.append(float(upper))
+    return len(model.cost) - 1
+
+
+def _add_row(model: _Model, row: list[tuple[int, float]], low: float, high: float) -> None:
+    model.rows.append(row)
+    model.row_low.append(low)
+    model.row_high.append(high)
+
+
+def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
+    """Gives the value of each column, and the proven bound. Raises RuntimeError without one."""
+    import highspy  # noqa: PLC0415 - a job's start alone pays for it
+
+    # what it is derived from: the solver itself greets on standard output, even when told not to
+    solver: Any = highspy.Highs.__mro__[1]()
+    solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("time_limit", max(0.1, seconds))
+    solver.setOptionValue("mip_rel_gap", 0.0)
+    solver.setOptionValue("threads", 1)  # the other core is the screen's
+    solver.passModel(_lay_model(highspy, model))
+    solver.run()
+    info = solver.getInfo()
+    if info.primal_solution_status != FEASIBLE:
+        raise RuntimeError("no count of sheets was found in time")
+    return [float(v) for v in solver.getSolution().col_value], float(info.mip_dual_bound)
+
+
+def _lay_model(highspy: Any, model: _Model) -> Any:  # noqa: ANN401 - it has no types of its own
+    """Lays the model out as the solver takes it."""
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(model.cost), len(model.rows)
+    lp.col_cost_, lp.col_lower_, lp.col_upper_ = model.cost, [0.0] * len(model.cost), model.upper
+    end = highspy.kHighsInf
+    lp.row_lower_ = [max(low, -end) for low in model.row_low]
+    lp.row_upper_ = [min(high, end) for high in model.row_high]
+    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    starts = [0]
+    for row in model.rows:
+        starts.append(starts[-1] + len(row))
+    lp.a_matrix_.start_ = starts
+    lp.a_matrix_.index_ = [column for row in model.rows for column, _ in row]
+    lp.a_matrix_.value_ = [factor for row in model.rows for _, factor in row]
+    lp.integrality_ = [highspy.HighsVarType.kInteger] * len(model.cost)
+    return lp

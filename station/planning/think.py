@@ -1,0 +1,273 @@
+"""Thinks about what to cut next: a foreman's morning, in figures.
+
+What orders lack comes first, and of that only as much as they want. Then the rack is filled to
+where it should be; sheets planned for orders count as under way by then. What is queued and
+nobody needs is named.
+"""
+
+from collections.abc import Callable, Mapping
+from typing import Literal, NamedTuple
+
+from msgspec.structs import replace
+
+from station.planning.chances import find_chance_enough
+from station.planning.hours import Hours
+from station.planning.learnt import PartLearnt, learn_parts
+from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
+from station.planning.routers import LAST, LOAD_MIN, RouterLoad
+from station.planning.sheets import SheetCounts, SheetFile, count_sheets
+from station.planning.waiting import list_marks, list_over_full, list_take_back
+
+OVER_MIN = 0.05  # router minutes that a piece beyond need weighs; of our own choice
+Counts = Mapping[str, int]  # sheets by cut file
+
+
+class Draft(NamedTuple):
+    """Sheets of a file that are still to get a router, and the part they are cut for."""
+
+    rank: tuple[str | float, ...]
+    file: str
+    sheets: int
+    part: PartLearnt
+    due: str
+    because: Because
+
+
+def run(asked: PlanCutting, report: Callable[[str, float], None]) -> CuttingPlan:
+    """Thinks it through."""
+    report("learn", 0.0)
+    thinking = Thinking(asked)
+    report("orders", 0.2)
+    lacked = thinking.count_for_orders()
+    report("rack", 0.6)
+    return thinking.answer(lacked, thinking.count_for_rack())
+
+
+class Thinking:
+    """One plan in the making."""
+
+    def __init__(self, asked: PlanCutting) -> None:
+        self.asked = asked
+        self.files = {f.id: f for f in asked.files}
+        self.parts = learn_parts(asked)
+        self.hours = Hours(asked.day_starts, asked.day_ends, asked.weekdays)
+        self.load = RouterLoad(asked.routers, asked.queued)
+        self.store = _count_store(asked)
+        self.made: dict[str, int] = {}  # pieces planned so far
+        self.before: dict[str, int] = {}  # of these for orders
+        self.found: list[SheetCounts] = []
+
+    # --- how many sheets
+
+    def count_for_orders(self) -> Counts:
+        """Counts the sheets for what open orders lack."""
+        sure = self.asked.certainty
+        return self._count({p.now.id: p.count_fresh(sure) for p in self.parts.values()})
+
+    def count_for_rack(self) -> Counts:
+        """Counts the sheets for parts of which less lies on the rack than should."""
+        self.before = dict(self.made)
+        made = [(part, self.made.get(part.now.id, 0)) for part in self.parts.values()]
+        return self._count(
+            {part.now.id: part.count_below(n) for part, n in made},
+            {part.now.id: part.count_room(n) for part, n in made},
+        )
+
+    def _count(self, need: Mapping[str, int], room: Mapping[str, int] = {}) -> Counts:
+        found = count_sheets(
+            tuple(
+                SheetFile(f.id, min(f.minutes.values()) + LOAD_MIN, f.makes, stock=f.material)
+                for f in self.asked.files
+                if f.minutes
+            ),
+            need,
+            over_cost=OVER_MIN,
+            in_store=self.store,
+            room=room,
+            seconds=self.asked.seconds / 2,
+        )
+        self.found.append(found)
+        for number, sheets in found.counts.items():
+            file = self.files[number]
+            if file.material in self.store:
+                self.store[file.material] -= sheets
+            for part, each in file.makes.items():
+                self.made[part] = self.made.get(part, 0) + each * sheets
+        return found.counts
+
+    # --- on which router
+
+    def answer(self, lacked: Counts, rack: Counts) -> CuttingPlan:
+        """Gives the releases their routers, the most urgent first, and puts all together."""
+        for_orders = tuple(map(self._release, self._draft_orders(lacked)))
+        for_rack = tuple(map(self._release, self._draft_rack(rack)))
+        blocked = self._list_blocked(for_orders)
+        shown = {b.release.file for b in blocked if b.release}
+        then = (*(r for r in for_orders if r.file not in shown), *for_rack)
+        plan = CuttingPlan(
+            at=self.asked.now,
+            blocked=blocked,
+            then=then,
+            take_back=list_take_back(self.asked, self.parts),
+            over_full=list_over_full(self.parts),
+            marks=list_marks(self.parts, self.asked.lead_days + 1),
+            uncovered=self._list_unmakeable(),
+            done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
+        )
+        return self._add_sums(plan, (*for_orders, *for_rack))
+
+    def _add_sums(self, plan: CuttingPlan, releases: tuple[Release, ...]) -> CuttingPlan:
+        wishes = [wish for part in self.asked.parts for wish in part.wishes]
+        late = {wish.order for wish in wishes if wish.due < self.asked.now}
+        stuck = {order for b in plan.blocked if b.why_not for order in b.orders}
+        return replace(
+            plan,
+            orders=len({wish.order for wish in wishes}),
+            late=len(late),
+            late_after=len(late & stuck),
+            beyond=sum(r.beyond for r in releases),
+            minutes=sum(r.minutes for r in releases),
+            people_minutes=sum(r.people_minutes for r in releases),
+            objective=round(sum(f.objective for f in self.found), 3),
+            lower_bound=round(sum(f.lower_bound for f in self.found), 3),
+        )
+
+    def _draft_orders(self, counts: Counts) -> list[Draft]:
+        """Drafts the sheets for orders, those first that the first order waits for."""
+        drafts = []
+        for file, sheets in counts.items():
+            lacked = [p for p in map(self.parts.get, self.files[file].makes) if p and p.lacking]
+            part = min(lacked, key=PartLearnt.find_first_due)
+            due = part.find_first_due()
+            drafts.append(Draft((due, file), file, sheets, part, due, "orders"))
+        return sorted(drafts, key=lambda d: d.rank)
+
+    def _draft_rack(self, counts: Counts) -> list[Draft]:
+        """Drafts the sheets for the rack, those first of which least lies there."""
+        drafts = []
+        for file, sheets in counts.items():
+            made = [p for p in map(self.parts.get, self.files[file].makes) if p and p.level]
+            part = min(made, key=self._find_share)
+            because: Because = "mark" if self._count_left(part) < part.now.mark else "use"
+            drafts.append(Draft((self._find_share(part), file), file, sheets, part, "", because))
+        return sorted(drafts, key=lambda d: d.rank)
+
+    def _count_left(self, part: PartLearnt) -> float:
+        """Counts the pieces that are left once what is cut for orders is there too."""
+        return part.left + self.before.get(part.now.id, 0) * part.mean
+
+    def _find_share(self, part: PartLearnt) -> float:
+        """Finds the share of what should lie there that does."""
+        return self._count_left(part) / part.level
+
+    def _release(self, draft: Draft) -> Release:
+        """Gives a draft the router where it ends first."""
+        file, part = self.files[draft.file], draft.part
+        bare = self._describe(file, draft.sheets, part, draft)
+        slot = self.load.find_slot(file, draft.sheets, draft.due or LAST)
+        if slot is None:
+            return bare
+        self.load.plan(file, draft.sheets, draft.due, slot)
+        return replace(
+            bare,
+            router=slot.router.id,
+            router_name=slot.router.name,
+            starts=self.hours.add_minutes(self.asked.now, slot.starts_in),
+            ends=self.hours.add_minutes(self.asked.now, slot.ends_in),
+            minutes=draft.sheets * file.minutes[slot.router.id],
+            bit_missing=slot.bit_missing,
+        )
+
+    def _describe(self, file: FileNow, sheets: int, part: PartLearnt, draft: Draft) -> Release:
+        """Says what so many sheets are good for, whatever router takes them."""
+        fresh, unmet, chance = sheets * file.makes[part.now.id], part.list_unmet(), part.chance
+        left = part.left if draft.due else self._count_left(part)
+        sure = find_chance_enough(fresh + int(part.coming), part.lacking, chance) if chance else 0
+        material = next((m for m in self.asked.materials if m.id == file.material), None)
+        return Release(
+            file=file.id,
+            name=file.name,
+            sheets=sheets,
+            due=draft.due,
+            part=part.now.id,
+            part_name=part.now.name,
+            because=draft.because,
+            each=file.makes[part.now.id],
+            need=part.lacking if draft.due else max(0, round(part.level - left)),
+            loss=round(chance.loss, 4) if chance else None,
+            certainty=round(sure, 4) if chance and draft.due else None,
+            orders=len(unmet),
+            first_due=unmet[0].due if unmet else "",
+            mark=part.now.mark,
+            use=round(part.use.mean, 1) if part.use else None,
+            days_before=part.count_days(left),
+            days_after=part.count_days(left + fresh * part.mean),
+            beyond=self._count_beyond(file, sheets, draft),
+            minutes=sheets * min(file.minutes.values()),
+            people_minutes=sheets * LOAD_MIN,
+            material=material.name if material else file.material,
+            store_left=self.store.get(file.material),
+        )
+
+    def _count_beyond(self, file: FileNow, sheets: int, draft: Draft) -> int:
+        """Counts the pieces beyond what orders lack and what should lie on the rack."""
+        beyond = 0
+        for made, each in file.makes.items():
+            part, before = self.parts.get(made), 0 if draft.due else self.before.get(made, 0)
+            fresh = part.count_fresh(self.asked.certainty) if part and draft.due else 0
+            beyond += max(0, each * sheets - max(fresh, part.count_below(before) if part else 0))
+        return beyond
+
+    # --- what blocks
+
+    def _list_blocked(self, releases: tuple[Release, ...]) -> tuple[Blocked, ...]:
+        found = [
+            self._block(part, releases)
+            for part in self.parts.values()
+            if part.now.wanted > part.now.free + part.now.under_way
+        ]
+        return tuple(sorted(found, key=lambda b: (-b.late, -len(b.orders), b.part)))
+
+    def _block(self, part: PartLearnt, releases: tuple[Release, ...]) -> Blocked:
+        now, unmet = part.now, part.list_unmet()
+        makers = [r for r in releases if now.id in self.files[r.file].makes]
+        own = min(makers, key=lambda r: r.part != now.id, default=None)
+        return Blocked(
+            part=now.id,
+            name=now.name,
+            wanted=now.wanted,
+            there=now.free,
+            kept_back=now.kept_back,
+            under_way=now.under_way,
+            orders=tuple(wish.order for wish in unmet),
+            late=sum(wish.due < self.asked.now for wish in unmet),
+            release=own,
+            why_not=self._find_why_not(now.id, own),
+        )
+
+    def _find_why_not(
+        self, part: str, own: Release | None
+    ) -> Literal["", "no file", "no router", "no sheets"]:
+        """Finds why an order's part cannot be cut now, or not all of it."""
+        if not any(part in f.makes for f in self.asked.files):
+            return "no file"
+        if self.found[0].uncovered.get(part):
+            return "no sheets"
+        return "" if own and own.router else "no router"
+
+    def _list_unmakeable(self) -> tuple[str, ...]:
+        """Lists the parts that are needed and that no approved file makes."""
+        needed = {part for found in self.found for part in found.uncovered}
+        made = {part for f in self.asked.files for part in f.makes}
+        return tuple(sorted(needed - made))
+
+
+def _count_store(asked: PlanCutting) -> dict[str, int]:
+    """Counts the sheets in the store that no queued batch will take."""
+    left = {m.id: m.sheets for m in asked.materials if m.sheets is not None}
+    materials = {f.id: f.material for f in asked.files}
+    for batch in asked.queued:
+        material = materials.get(batch.file, "")
+        if material in left and not batch.held:
+            left[material] -= batch.sheets
+    return {material: max(0, sheets) for material, sheets in left.items()}

@@ -1,0 +1,156 @@
+"""Questions about what orders lack: wanted, free, kept back, under way, part by part.
+
+All parts are looked over at once, for one order's question would read the same places again and
+again.
+"""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from station.queries.batches import find_hold, find_revision
+from station.queries.orders import count_wanted, is_late
+from station.queries.routers import list_beds
+from station.queries.stock import list_on_rack
+from station.queries.underway import MOST, list_queue
+from station.shop.facts import Order, Part, Slip
+from station.shop.moves import Held
+from station.shop.views import View, by_part
+
+ORDERS = 1000  # open ones that are looked through
+PARTS = 2000
+
+
+class Taken(NamedTuple):
+    """Pieces of a part that an order still takes from the rack."""
+
+    order: Order
+    pieces: int
+
+
+class Standing(NamedTuple):
+    """How a part stands: who still takes it, by due time; what lies where; what is under way.
+
+    `kept_back` are the pieces whose batch is held or in doubt, on the rack and on their way: they
+    count nowhere else. `coming` counts by stage: rework, trimming, popping, bed, queue.
+    """
+
+    part: Part
+    takers: tuple[Taken, ...]
+    free: int
+    kept_back: int
+    coming: dict[str, int]
+
+    @property
+    def wanted(self) -> int:
+        """Pieces that open orders still take."""
+        return sum(t.pieces for t in self.takers)
+
+    @property
+    def under_way(self) -> int:
+        """Pieces on their way to the rack, those still to be cut too."""
+        return sum(self.coming.values())
+
+    @property
+    def lacking(self) -> int:
+        """Pieces that are neither there nor under way."""
+        return max(0, self.wanted - self.free - self.under_way)
+
+    def list_blocked(self) -> tuple[Order, ...]:
+        """Lists the orders that cannot have the part: what comes is given out by due time."""
+        left, found = self.free + self.under_way, []
+        for taker in self.takers:
+            if taker.pieces > left:
+                found.append(taker.order)
+            else:
+                left -= taker.pieces
+        return tuple(found)
+
+
+class Blocking(NamedTuple):
+    """A part that open orders lack and that is not under way, with the orders it blocks."""
+
+    standing: Standing
+    orders: tuple[Order, ...]
+    late: int
+
+
+def list_blocking(view: View, now: str) -> tuple[Blocking, ...]:
+    """Lists the parts that block orders, the one with most late orders first."""
+    found = []
+    for standing in survey_parts(view, wanted_only=True):
+        if standing.lacking:
+            orders = standing.list_blocked()
+            found.append(Blocking(standing, orders, sum(is_late(o, now) for o in orders)))
+    return tuple(sorted(found, key=lambda b: (-b.late, -len(b.orders), b.standing.part.id)))
+
+
+def survey_parts(view: View, *, wanted_only: bool = False) -> tuple[Standing, ...]:
+    """Looks over every part in use; with `wanted_only` over those that orders still take."""
+    takers = _find_takers(view)
+    parts = [p for p in view.shelf(Part, "all", PARTS) if p.active or p.id in takers]
+    if wanted_only:
+        parts = [p for p in parts if p.id in takers]
+    coming, kept = _count_coming(view) if parts else ({}, {})
+    return tuple(
+        _stand(view, part, takers.get(part.id, []), coming.get(part.id, {}), kept.get(part.id, 0))
+        for part in parts
+    )
+
+
+def _stand(
+    view: View, part: Part, takers: list[Taken], coming: dict[str, int], kept: int
+) -> Standing:
+    lying = list_on_rack(view, part)
+    held = sum(h.qty for h in lying if find_hold(view, h.batch))
+    free = sum(h.qty for h in lying) - held
+    return Standing(part, tuple(takers), free, kept + held, coming)
+
+
+def _find_takers(view: View) -> dict[str, list[Taken]]:
+    """Finds who still takes each part, by due time."""
+    found: dict[str, list[Taken]] = {}
+    for order in view.shelf(Order, "open", ORDERS):
+        inside = by_part(view.stock(place=f"packing/{order.id}"))
+        for part, count in count_wanted(view, order).items():
+            if (left := count - inside.get(part, 0)) > 0:
+                found.setdefault(part, []).append(Taken(order, left))
+    return found
+
+
+Counts = dict[str, dict[str, int]]  # part: stage: pieces
+
+
+def _count_coming(view: View) -> tuple[Counts, dict[str, int]]:
+    """Counts what is under way by part and stage, and by part what is kept back of it."""
+    coming: Counts = {}
+    kept: dict[str, int] = {}
+    held: dict[str, bool] = {}
+    for stage, lot in _list_under_way(view):
+        if lot.batch not in held:
+            held[lot.batch] = find_hold(view, lot.batch) is not None
+        if held[lot.batch]:
+            is_cut = stage not in ("bed", "queue")  # what is not cut yet is nobody's
+            kept[lot.part] = kept.get(lot.part, 0) + lot.qty * is_cut
+        else:
+            here = coming.setdefault(lot.part, {})
+            here[stage] = here.get(stage, 0) + lot.qty
+    return coming, kept
+
+
+def _list_under_way(view: View) -> Iterator[tuple[str, Held]]:
+    """Lists what is under way, each line with its stage."""
+    for place in ("rework", "trimming"):
+        yield from ((place, held) for held in view.stock(place=place))
+    for slip in view.shelf(Slip, "popping", MOST):
+        for held in view.stock(batch=slip.batch, place=f"popping/{slip.sheet}"):
+            yield "popping", held
+    for router, bed in list_beds(view):
+        for batch in list_queue(view, router.id):
+            revision = find_revision(view, batch)
+            on_bed = int(bed.batch == batch.id and bool(bed.sheet) and bed.state != "free")
+            left = max(0, batch.sheets - batch.cut - on_bed)
+            for part, each in revision.makes().items() if revision else ():
+                if on_bed:
+                    yield "bed", Held("", batch.id, part, each)
+                if left:
+                    yield "queue", Held("", batch.id, part, each * left)

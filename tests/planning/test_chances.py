@@ -1,0 +1,106 @@
+"""Pieces to cut so that enough are good."""
+
+from fractions import Fraction
+from math import comb
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from station.planning.chances import (
+    Chance,
+    count_to_cut,
+    find_chance_enough,
+    know_chance,
+    learn_chance,
+)
+from station.planning.messages import Passage
+
+# COMPUTED in exact fractions and with scipy's nbinom; the formula's source (NIST/SEMATECH
+# e-Handbook 1.3.6.6.18) is from memory. Good wanted, chance, certainty, cut, chance that it is
+# enough, chance with one fewer.
+ENOUGH = [
+    (24, 0.97, 0.95, 26, 0.958020, 0.828038),
+    (72, 0.97, 0.95, 77, 0.971691, 0.921601),
+    (336, 0.97, 0.95, 352, 0.961071, 0.933349),
+    (100, 0.90, 0.95, 117, 0.956930, 0.929779),
+    (1, 0.90, 0.95, 2, 0.990000, 0.900000),
+    (1, 0.90, 0.90, 1, 0.900000, 0.000000),
+    (8, 0.985, 0.99, 9, 0.992448, 0.886115),
+    (12, 0.85, 0.80, 15, 0.822655, 0.647911),
+    (50, 0.94, 0.90, 56, 0.950600, 0.889288),
+    (208, 0.995, 0.95, 211, 0.977784, 0.910736),
+    (500, 0.97, 0.99, 525, 0.990111, 0.982968),
+    (10, 1.0, 0.95, 10, 1.000000, 0.000000),
+    (0, 0.97, 0.95, 0, 1.000000, 0.000000),
+    (3, 0.5, 0.5, 5, 0.500000, 0.312500),
+]
+
+
+@pytest.mark.parametrize(("wanted", "good", "certainty", "cut", "enough", "fewer"), ENOUGH)
+def test_enough_with_a_certainty(wanted, good, certainty, cut, enough, fewer):
+    chance = know_chance(good)
+    assert count_to_cut(wanted, chance, certainty) == cut
+    assert find_chance_enough(cut, wanted, chance) == pytest.approx(enough, abs=1e-6)
+    if wanted:
+        assert find_chance_enough(cut - 1, wanted, chance) == pytest.approx(fewer, abs=1e-6)
+
+
+def enough_by_fractions(cut, wanted, good, lost):
+    """The beta-binomial distribution summed in whole numbers: `good`, `lost` are whole."""
+
+    def rising(x, n):
+        value = 1
+        for k in range(n):
+            value *= x + k
+        return value
+
+    whole = rising(good + lost, cut)
+    return sum(
+        Fraction(comb(cut, k) * rising(good, cut - k) * rising(lost, k), whole)
+        for k in range(cut - wanted + 1)
+    )
+
+
+@pytest.mark.parametrize(("cut", "wanted", "good", "lost"), [
+    (10, 8, 20, 2), (30, 28, 97, 3), (5, 5, 1, 1), (40, 30, 9, 4), (7, 0, 3, 3),
+])  # fmt: skip
+def test_a_chance_that_is_not_quite_known(cut, wanted, good, lost):
+    exact = enough_by_fractions(cut, wanted, good, lost)
+    found = find_chance_enough(cut, wanted, Chance(good, lost))
+    assert found == pytest.approx(float(exact), abs=1e-9)
+
+
+CHANCES = st.builds(Chance, st.floats(5, 5000), st.floats(0.5, 200))
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.integers(0, 300), CHANCES, st.sampled_from((0.8, 0.9, 0.95)))
+def test_the_least_count_that_is_enough(wanted, chance, certainty):
+    cut = count_to_cut(wanted, chance, certainty)
+    assert cut >= wanted
+    assert find_chance_enough(cut, wanted, chance) >= certainty - 1e-9
+    if cut > wanted:
+        assert find_chance_enough(cut - 1, wanted, chance) < certainty
+    assert count_to_cut(wanted + 1, chance, certainty) >= cut
+
+
+def test_the_less_is_known_the_more_is_cut():
+    shop = Passage(good=9700, lost=300)
+    known = learn_chance(Passage(good=9700, lost=300), shop)
+    new = learn_chance(Passage(), shop)
+    assert known
+    assert new
+    assert known.loss == pytest.approx(new.loss, rel=0.05)
+    assert count_to_cut(500, new, 0.95) > count_to_cut(500, known, 0.95) > 500
+
+
+def test_a_shop_without_history_cannot_tell_yet():
+    assert learn_chance(Passage(good=20), Passage(good=20)) is None
+    assert count_to_cut(500, None, 0.95) == 500
+
+
+def test_nobody_can_say_that_nothing_is_ever_lost():
+    chance = learn_chance(Passage(good=60), Passage(good=60))
+    assert chance
+    assert 0 < chance.loss < 0.02

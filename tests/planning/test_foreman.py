@@ -1,0 +1,229 @@
+"""What a good foreman answers, case by case; written down from the trade before the program.
+
+No source but the trade itself: each answer is worked out by hand in its comment.
+"""
+
+import pytest
+from msgspec.structs import replace
+
+from station.planning.messages import CuttingPlan, MaterialNow, Passage
+from station.planning.think import run
+from tests.planning.small import (
+    IN_FIVE_DAYS,
+    TODAY,
+    TOMORROW,
+    YESTERDAY,
+    file,
+    part,
+    queued,
+    router,
+    shop,
+)
+
+STEADY = (20,) * 30  # pieces a day
+
+
+def think(asked) -> CuttingPlan:
+    return run(asked, lambda _stage, _share: None)
+
+
+def sheets_of(plan):
+    """Sheets by cut file; what several parts wait for is one release."""
+    releases = {b.release for b in plan.blocked if b.release}
+    assert not releases & {*plan.then}
+    return {release.name: release.sheets for release in (*releases, *plan.then)}
+
+
+def test_two_files_make_the_part_and_the_quicker_one_a_piece_is_cut():
+    # 40 wanted. "small" makes 10 in 20 min: 4 sheets. "large" makes 40 in 35 min: 1 sheet.
+    asked = shop(part("a", [(40, TODAY)]),
+                 files=(file("small", {"a": 10}), file("large", {"a": 40}, 35.0)))  # fmt: skip
+    assert sheets_of(think(asked)) == {"large": 1}
+
+
+def test_a_large_sheet_is_not_cut_for_a_few_pieces_where_a_small_one_does():
+    # 8 wanted: "small" makes 10 in 20 min, "large" 40 in 35 min.
+    asked = shop(part("a", [(8, TODAY)]),
+                 files=(file("small", {"a": 10}), file("large", {"a": 40}, 35.0)))  # fmt: skip
+    assert sheets_of(think(asked)) == {"small": 1}
+
+
+def test_one_short_part_that_blocks_ten_orders_is_told_first():
+    # a: 10 orders of 4, none there. b: one order lacks 6, due before all of them.
+    asked = shop(part("b", [(6, TODAY)]), part("a", [(4, TOMORROW)] * 9 + [(4, YESTERDAY)]),
+                 files=(file("A", {"a": 20}), file("B", {"b": 10})))  # fmt: skip
+    first, second = think(asked).blocked
+    assert (first.name, first.wanted, first.there, len(first.orders), first.late) == (
+        "a", 40, 0, 10, 1,
+    )  # fmt: skip
+    assert (first.release.name, first.release.sheets) == ("A", 2)
+    assert second.name == "b"
+
+
+def test_a_file_of_three_parts_of_which_one_is_over_full_is_left_where_another_will_do():
+    # 24 a wanted. "mixed" makes 24 a, 64 b, 30 c in 36 min, of b 900 lie there; "plain" makes 24 a
+    # in 22 min: the pieces of b and c would only fill the rack.
+    asked = shop(part("a", [(24, TODAY)]), part("b", free=900), part("c", free=50),
+                 files=(file("mixed", {"a": 24, "b": 64, "c": 30}, 36.0),
+                        file("plain", {"a": 24}, 22.0)))  # fmt: skip
+    plan = think(asked)
+    assert sheets_of(plan) == {"plain": 1}
+    assert plan.beyond == 0
+
+
+def test_a_file_of_several_parts_is_cut_where_all_of_them_are_wanted():
+    # the same, but 60 b and 30 c are wanted too: one sheet instead of three
+    asked = shop(part("a", [(24, TODAY)]), part("b", [(60, TODAY)]), part("c", [(30, TODAY)]),
+                 files=(file("mixed", {"a": 24, "b": 64, "c": 30}, 36.0),
+                        file("plain", {"a": 24}, 22.0), file("B", {"b": 64}, 20.0),
+                        file("C", {"c": 30}, 20.0)))  # fmt: skip
+    assert sheets_of(think(asked)) == {"mixed": 1}
+
+
+def test_what_is_held_back_is_not_there():
+    # 10 wanted, 30 lie there and are held: one sheet is cut; once they are free, none is
+    held = shop(part("a", [(10, TODAY)], kept_back=30), files=(file("A", {"a": 20}),))
+    free = shop(part("a", [(10, TODAY)], free=30), files=(file("A", {"a": 20}),))
+    assert (sheets_of(think(held)), think(held).blocked[0].kept_back) == ({"A": 1}, 30)
+    assert think(free).blocked == ()
+
+
+def test_a_loss_of_five_in_a_hundred_takes_a_sheet_more_where_the_mean_is_not_enough():
+    # 24 a sheet, 46 wanted: two sheets are 48, and 45.6 good ones are expected. Three are enough.
+    loss = {"cut": Passage(good=95_000, lost=5_000)}
+    asked = shop(part("a", [(46, TODAY)], passed=loss), files=(file("A", {"a": 24}),))
+    release = think(asked).blocked[0].release
+    assert (release.sheets, release.loss) == (3, pytest.approx(0.05, abs=1e-3))
+    assert release.certainty > 0.95
+    sure = shop(part("a", [(46, TODAY)]), files=(file("A", {"a": 24}),))
+    assert think(sure).blocked[0].release.sheets == 2
+
+
+def test_without_history_it_is_cut_as_wanted_and_said_that_nobody_can_tell():
+    asked = shop(part("a", [(46, TODAY)], passed={}), files=(file("A", {"a": 24}),))
+    release = think(asked).blocked[0].release
+    assert (release.sheets, release.loss, release.certainty) == (2, None, None)
+    assert (release.use, release.days_after) == (None, None)
+
+
+def test_what_is_due_today_goes_before_what_is_due_in_five_days():
+    # one router, both lack parts: the one due today is cut first, whatever they are called
+    asked = shop(part("a", [(10, IN_FIVE_DAYS)]), part("b", [(10, TODAY)]),
+                 files=(file("A", {"a": 10}, routers="1"), file("B", {"b": 10}, routers="1")),
+                 routers=(router("1"),))  # fmt: skip
+    a, b = sorted((x.release for x in think(asked).blocked), key=lambda r: r.name)
+    assert b.starts < b.ends <= a.starts < a.ends
+    assert (b.starts, b.ends, a.ends) == (
+        "2026-11-25T10:00:00", "2026-11-25T10:25:00", "2026-11-25T10:50:00",
+    )  # fmt: skip
+
+
+def test_it_goes_before_what_is_queued_and_due_later_but_not_before_what_is_begun():
+    # router 1 cuts for 30 min yet; one more sheet of what is begun, then ours, then the later one
+    queue = (queued("1", "B", {"b": 10}, sheets=1, begun=True, due=TODAY),
+             queued("2", "B", {"b": 10}, sheets=4, due=IN_FIVE_DAYS))  # fmt: skip
+    asked = shop(part("a", [(10, TOMORROW)]), part("b"), queue=queue,
+                 files=(file("A", {"a": 10}, routers="1"), file("B", {"b": 10})),
+                 routers=(router("1", free_in=30.0),))  # fmt: skip
+    assert think(asked).blocked[0].release.starts == "2026-11-25T10:55:00"  # 30 + 20 + 5
+
+
+def test_a_queued_batch_that_nobody_needs_can_be_taken_back():
+    # 200 lie there, 20 a day are used, 10 are wanted: the batch of 40 can wait, with 9.5 days
+    asked = shop(part("a", [(10, TODAY)], free=200, use=STEADY), files=(file("A", {"a": 20}),),
+                 queue=(queued("00646", "A", {"a": 20}),))  # fmt: skip
+    (back,) = think(asked).take_back
+    assert (back.batch, back.part, back.there, back.wanted) == ("00646", "a", 200, 10)
+    assert back.days == 9.5
+
+
+@pytest.mark.parametrize(
+    ("stock", "fields"),
+    [
+        (70, {}),  # three days and a half: the lead time and two days to spare are four
+        (200, {"begun": True}),
+        (200, {"order": "3301"}),
+        (200, {"held": True}),
+    ],
+)
+def test_a_batch_that_is_needed_begun_held_or_for_an_order_stays(stock, fields):
+    asked = shop(part("a", free=stock, use=STEADY), files=(file("A", {"a": 20}),),
+                 queue=(queued("00646", "A", {"a": 20}, **fields),))  # fmt: skip
+    assert think(asked).take_back == ()
+
+
+def test_of_two_queued_batches_the_later_waits_where_one_is_needed():
+    # 65 lie there, 20 a day: without both 3.2 days; with one of them (40) 5.2 days
+    queue = (queued("1", "A", {"a": 20}, due=TODAY), queued("2", "A", {"a": 20}))
+    asked = shop(part("a", free=65, use=STEADY), files=(file("A", {"a": 20}),), queue=queue)
+    assert [back.batch for back in think(asked).take_back] == ["2"]
+
+
+def test_a_part_whose_use_cannot_be_told_is_not_taken_back():
+    asked = shop(part("a", free=200), files=(file("A", {"a": 20}),),
+                 queue=(queued("00646", "A", {"a": 20}),))  # fmt: skip
+    assert think(asked).take_back == ()
+
+
+def test_not_enough_sheets_in_the_store_are_said_and_the_rest_is_cut():
+    # 100 wanted at 20 a sheet: five sheets; three lie there, one of them is for a queued batch
+    asked = shop(part("a", [(100, TODAY)]), part("b", [(1, TODAY)]),
+                 files=(file("A", {"a": 20}), file("B", {"b": 5})),
+                 queue=(queued("1", "B", {"b": 5}, sheets=1),),
+                 materials=(MaterialNow(id="ply", name="plywood", sheets=3),))  # fmt: skip
+    blocked = think(asked).blocked[0]
+    assert (blocked.release.sheets, blocked.why_not) == (2, "no sheets")
+
+
+def test_a_store_that_nobody_counts_does_not_stop_anything():
+    asked = shop(part("a", [(100, TODAY)]), files=(file("A", {"a": 20}),),
+                 materials=(MaterialNow(id="ply", name="plywood"),))  # fmt: skip
+    assert think(asked).blocked[0].release.sheets == 5
+
+
+def test_a_router_that_stands_still_is_passed_over():
+    asked = shop(part("a", [(10, TODAY)]), files=(file("A", {"a": 10}, routers="12"),),
+                 routers=(router("1", stopped=True), router("2", free_in=90.0)))  # fmt: skip
+    assert think(asked).blocked[0].release.router == "2"
+    alone = replace(asked, routers=(router("1", stopped=True),))
+    blocked = think(alone).blocked[0]
+    assert (blocked.release.router, blocked.why_not) == ("", "no router")
+
+
+def test_the_bit_counts_as_ten_minutes_where_it_is_not_in():
+    # both are free; in router 1 is a 3 mm bit
+    asked = shop(part("a", [(10, TODAY)]), files=(file("A", {"a": 10}, routers="12"),),
+                 routers=(router("1", bits_mm=(3.0,)), router("2", free_in=5.0)))  # fmt: skip
+    assert think(asked).blocked[0].release.router == "2"
+    later = replace(asked, routers=(router("1", bits_mm=(3.0,)), router("2", free_in=15.0)))
+    release = think(later).blocked[0].release
+    assert (release.router, release.bit_missing) == ("1", True)
+
+
+def test_a_part_that_no_approved_file_makes_is_named():
+    asked = shop(part("z", [(3, TODAY)]), files=(file("A", {"a": 10}),))
+    plan = think(asked)
+    assert (plan.uncovered, plan.blocked[0].why_not) == (("z",), "no file")
+
+
+def test_the_rack_is_filled_to_its_mark_only_after_the_orders():
+    # 30 there, mark 60, 10 wanted: 20 will lie there, 40 are missing, two sheets of 20
+    asked = shop(part("a", [(10, TODAY)], free=30, mark=60), files=(file("A", {"a": 20}),))
+    plan = think(asked)
+    assert plan.blocked == ()
+    (release,) = plan.then
+    assert (release.sheets, release.because, release.need, release.due) == (2, "mark", 40, "")
+
+
+def test_a_mark_below_a_days_use_is_too_low():
+    # 20 a day, two days until it is there and one until the next look: 60, and no less
+    asked = shop(part("a", free=500, mark=12, use=STEADY), files=(file("A", {"a": 20}),))
+    (advice,) = think(asked).marks
+    assert (advice.mark, advice.use, advice.days) == (12, 20.0, 3.0)
+    assert 60 <= advice.should <= 75
+
+
+def test_work_that_does_not_fit_today_goes_on_tomorrow_morning():
+    # 16 sheets of 25 min are 400 min; 360 are left today
+    asked = shop(part("a", [(160, TODAY)]), files=(file("A", {"a": 10}, routers="1"),))
+    assert think(asked).blocked[0].release.ends == "2026-11-26T07:40:00"

@@ -1,0 +1,107 @@
+"""What is gathered from the shop."""
+
+from dataclasses import replace
+
+from station.planning.gather import gather_plan
+from station.planning.messages import Passage, Wish
+from station.shop.acts import Act, Answer
+from station.shop.facts import Bed, Lot, Router
+from station.shop.moves import move
+from tests.floor.shop_small import COMB, COMBS, DAY, SPACER, batch, small_facts, small_shop
+from tests.queries.test_shortage import COMB_ONLY, on_rack, order
+
+NOW = f"{DAY}T10:42:00"
+
+
+def done(view, at, *moves):
+    """Moves that were made then."""
+    view.apply(Act(id=at + str(len(view.entries)), kind="k", at=at),
+               Answer(tone="good", said="", moves=moves))  # fmt: skip
+
+
+def part_of(asked, id=COMB):
+    return next(p for p in asked.parts if p.id == id)
+
+
+def test_a_part_with_its_wishes_its_stock_and_its_past():
+    view = small_shop(COMB_ONLY, order("3301", 9), moves=(on_rack(COMB, 4),))
+    for day in ("2026-11-20", "2026-11-23"):
+        done(view, f"{day}T09:10:00", move(COMB, 24, "cut", "popping/1", "00390"),
+             move(COMB, 2, "cut", "spoiled/01", "00390"),
+             move(COMB, 23, "popping/1", "trimming", "00390"),
+             move(COMB, 1, "popping/1", "missing", "00390"),
+             move(COMB, 23, "trimming", "rack/014", "00390"))  # fmt: skip
+    done(view, "2026-11-24T10:00:00", move(COMB, 7, "packing/1", "pack/1", "00390"))
+    done(view, "2026-11-24T10:05:00", move(COMB, 2, "pack/1", "packing/1", "00390"))
+    done(view, f"{DAY}T08:00:00", move(COMB, 9, "packing/1", "pack/1", "00390"))
+    found = part_of(gather_plan(view, NOW))
+    assert found.wishes == (Wish("3301", f"{DAY}T15:00:00", 9),)
+    assert found.free == 4 + 46
+    assert found.use == (
+        0,
+        0,
+        5,
+    )  # three worked days before today; what was taken back counts less
+    assert found.passed == {
+        "cut": Passage(good=48, lost=4),
+        "popping": Passage(good=46, lost=2),
+        "trimming": Passage(good=46, lost=0),
+    }
+
+
+def test_a_shop_without_a_past_works_from_monday_to_friday():
+    asked = gather_plan(small_shop(), NOW)
+    assert asked.weekdays == (0, 1, 2, 3, 4)
+    assert part_of(asked).use == ()
+
+
+def test_the_days_that_are_worked_are_told_from_the_past():
+    view = small_shop()
+    for day in ("2026-11-14", "2026-11-21", "2026-11-16", "2026-11-23", "2026-11-19"):
+        done(view, f"{day}T09:00:00", move(COMB, 1, "cut", "popping/1", "00390"))
+    assert gather_plan(view, NOW).weekdays == (0, 5)  # two Mondays, two Saturdays, one Thursday
+
+
+def test_files_have_a_time_for_each_router_that_runs_them():
+    router = Router(id="2", name="Router 2", pace=1.5, extra_s=60.0)
+    asked = gather_plan(small_shop(router), NOW)
+    combs = next(f for f in asked.files if f.id == COMBS)
+    assert combs.makes == {COMB: 24}
+    assert (combs.minutes["1"], combs.minutes["2"]) == (22.0, 34.0)
+    assert combs.bits_mm == (6.0,)
+
+
+def test_a_file_without_an_approved_revision_is_none():
+    facts = [replace(f, approved="") if f.key == f"cutfile/{COMBS}" else f for f in small_facts()]
+    asked = gather_plan(small_shop(*facts), NOW)
+    assert COMBS not in {f.id for f in asked.files}
+
+
+def test_queues_tell_what_is_begun_held_and_still_to_be_loaded():
+    view = small_shop(
+        batch(sheets=4, cut=1, state="cutting"),
+        batch(id="00413", sheets=2, holds=("bit",)),
+        batch(id="00414", router="2", sheets=3, due=""),
+        Bed(id="1", state="cutting", batch="00412", sheet=2, minutes=20.0,
+            started=f"{DAY}T10:30:00", bits=((0, "11"),)),
+        Bed(id="2", state="stopped", stop="31", stopped=f"{DAY}T10:00:00"),
+    )  # fmt: skip
+    asked = gather_plan(view, NOW)
+    told = {b.id: (b.sheets, b.begun, b.held) for b in asked.queued}
+    assert told == {
+        "00412": (2, True, False), "00413": (2, False, True), "00414": (3, False, False),
+    }  # fmt: skip
+    first, second = asked.routers[:2]
+    assert (first.free_in, first.stopped, first.bits_mm) == (8.0, False, (6.0,))
+    assert (second.free_in, second.stopped) == (0, True)
+
+
+def test_the_store_is_counted_and_one_that_never_got_anything_is_not():
+    view = small_shop(Lot(id="0950", material="1", received="2026-11-20"))
+    sheets = {m.id: m.sheets for m in gather_plan(view, NOW).materials}
+    assert sheets == {"1": 40, "2": 40}
+    bare = small_shop()
+    for key in ("lot/0931", "lot/0940"):
+        del bare.facts[key]
+    assert {m.sheets for m in gather_plan(bare, NOW).materials} == {None}
+    assert part_of(gather_plan(bare, NOW), SPACER).coming == {}
