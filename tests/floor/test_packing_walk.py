@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
+from station.floor.office.acts import CancelOrder
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
 from station.floor.packing.rules import RULES
@@ -24,7 +25,7 @@ from station.shop.codes import Code
 from station.shop.facts import Cart, Line, Order, Pack
 from station.shop.moves import head, move
 from station.shop.places import balances
-from station.shop.rooms import Do, Input, Number, Took, plain_do
+from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import by_part
 from tests.floor.orders import lying, order, press, shop
 from tests.floor.shop_small import COMB, DAY, GAUGE, SHUTTLE, batch, hand
@@ -100,7 +101,7 @@ class Walk:
         if area == "cancel":
             assert isinstance(given, Code)
             subject = f"order/{given.number}"
-            asked = plain_do("cancel_order", subject, {"approved": "07"}, hand("office"))
+            asked = Do(subject, CancelOrder(approved="07"), hand("office"))
             self._do("office", asked, "office", sure=True)
             return
         handle_input = dialogue.handle_input if area == "packing" else cart_dialogue.handle_input
