@@ -103,14 +103,18 @@ def find_right_neighbour(draft: SheetDraft, part: int) -> tuple[int, float] | No
 
 
 def cut_inside_late(draft: SheetDraft, rng: Random) -> Marked | None:
-    """Cuts a hole of a part after the part is free."""
-    if draft.manner.hold != "through" or draft.laying.shared:
+    """Cuts a hole of a part, or its last pass, after the part is free."""
+    if draft.manner.hold != "through" or draft.laying.shared or draft.manner.form == "nested":
         return None
-    chosen = choose_line(draft, rng, lambda n: n.role in {"hole", "slot", "drilled"})
-    if not chosen or draft.manner.form == "nested":
+    roles = {"hole", "slot", "drilled"}
+    chosen = choose_line(draft, rng, lambda n: n.role in roles and n.part is not None)
+    if not chosen:
         return None
     index, line = chosen
     draft.lines.pop(index)
+    if len(line.floors) > 1 and line.entry == "plunge" and line.role == "hole":
+        draft.lines.insert(index, replace(line, floors=line.floors[:-1]))
+        line.floors = line.floors[-1:]
     last = max(k for k, n in enumerate(draft.lines) if n.part == line.part and is_freeing(n))
     draft.lines.insert(last + 1, line)
     make_again(draft)
@@ -144,10 +148,10 @@ def cut_tab(draft: SheetDraft, rng: Random) -> Marked | None:
     index, line = chosen
     if not any(floor < line.tab_top - 0.05 for floor in line.floors[:-1]):
         line.floors.insert(-1, (min(line.tab_top, 0.0) + line.floors[-1]) / 2)
-    every = rng.random() < 0.3
+    every = rng.random() < 0.3 and not line.holds
     line.lost = set(range(len(line.tabs))) if every else {rng.randrange(len(line.tabs))}
     make_again(draft)
-    return Marked("", {index})
+    return Marked("", {index}, parts_hold=not line.holds)
 
 
 def go_too_deep(draft: SheetDraft, rng: Random) -> Marked | None:

@@ -7,7 +7,7 @@ from functools import cached_property
 from math import radians
 from random import Random
 
-from tests.sheets.models import DRAW, FINE, MAIN, Feature, Means, Model, draw_twin, round_to
+from tests.sheets.models import DRAW, FINE, MAIN, MARK, Feature, Means, Model, draw_twin, round_to
 from tests.sheets.shapes import Disc, Frame, Track, make_box, make_line
 
 
@@ -34,24 +34,45 @@ class Laying:
     parts: list[LaidPart] = field(default_factory=list)
     shared: list[Track] = field(default_factory=list)
     rest: int = 0  # pieces of the sheet that come loose and are no parts
+    beside: list[Feature] = field(default_factory=list)  # cut in no part
 
 
-def lay_out(rng: Random, form: str, size: tuple[float, float], means: Means, gap: float) -> Laying:
+def lay_out(
+    rng: Random, form: str, size: tuple[float, float], means: Means, gap: float, beside: str
+) -> Laying:
     """Lays a sheet out in one of the forms."""
     if form == "shared":
         return lay_grid(rng, size, means)
     if form == "strips":
         return lay_strips(rng, size, means)
-    return lay_rows(rng, form, size, means, gap)
+    laying = lay_rows(rng, form, size, means, gap, EDGE if beside != "nothing" else 0.0)
+    laying.beside = draw_beside(beside, size, means)
+    return laying
+
+
+def draw_beside(beside: str, size: tuple[float, float], means: Means) -> list[Feature]:
+    """Gives holes for pins in the corners of a sheet, or a mark engraved at its edge."""
+    if beside == "pin holes":
+        half = means.bit(FINE) / 2
+        spots = [complex(8, 8), complex(size[0] - 8, 8), complex(8, size[1] - 8)]
+        return [Feature("drilled", Disc(half, spot), bit=FINE) for spot in spots]
+    if beside == "sheet mark":
+        stroke = make_line(complex(30, 5), complex(36, 10), complex(42, 5), complex(48, 10))
+        return [Feature("engraving", stroke=stroke, depth=0.4, bit=MARK)]
+    return []
+
+
+EDGE = 16.0  # mm left free for what is cut beside the parts
 
 
 def choose_models(rng: Random, form: str, means: Means) -> list[tuple[Model, bool, int]]:
     """Gives models, each with whether it is mirrored and how many of it are wanted."""
-    names = list(DRAW)
-    kinds = rng.randint(1, 4)
+    names = rng.sample(list(DRAW), rng.randint(1, 4))
+    if form == "mirrored":
+        names = ["bracket", *(name for name in names if name != "bracket")]
     chosen = []
-    for _ in range(kinds):
-        model = DRAW["bracket" if form == "mirrored" else rng.choice(names)](rng, means)
+    for name in names:
+        model = DRAW[name](rng, means)
         many = rng.choice([1, 2, 3, 4, 6, 8, 12, 20, 30])
         chosen.append((model, False, many))
         if form == "mirrored" and model.handed:
@@ -62,7 +83,7 @@ def choose_models(rng: Random, form: str, means: Means) -> list[tuple[Model, boo
 
 
 def lay_rows(
-    rng: Random, form: str, size: tuple[float, float], means: Means, gap: float
+    rng: Random, form: str, size: tuple[float, float], means: Means, gap: float, edge: float
 ) -> Laying:
     """Lays parts in rows from the lower left, as many as fit and are wanted."""
     wanted = []
@@ -76,7 +97,7 @@ def lay_rows(
         wanted[:0] = [LaidPart(ring, Frame(), "ring")] * rng.randint(1, 2)
     if rng.random() < 0.3:
         rng.shuffle(wanted)
-    laying = Laying(form, fill_rows(wanted[:80], size, gap))
+    laying = Laying(form, fill_rows(wanted[:80], size, gap, edge))
     if form == "nested":
         fill_rings(rng, laying, means, gap)
     return laying
@@ -90,15 +111,18 @@ def choose_turns(rng: Random) -> list[complex]:
     )
 
 
-def fill_rows(wanted: Sequence[LaidPart], size: tuple[float, float], gap: float) -> list[LaidPart]:
+def fill_rows(
+    wanted: Sequence[LaidPart], size: tuple[float, float], gap: float, edge: float
+) -> list[LaidPart]:
     """Puts parts side by side and row above row, leaving out what finds no place."""
     laid: list[LaidPart] = []
-    x, y, tall = gap, gap, 0.0
+    x, y, tall = gap + edge, gap + edge, 0.0
+    right, top = size[0] - gap - edge, size[1] - gap - edge
     for part in wanted:
         x0, y0, x1, y1 = part.box
-        if x + x1 - x0 + gap > size[0]:
-            x, y, tall = gap, y + tall + gap, 0.0
-        if x + x1 - x0 + gap > size[0] or y + y1 - y0 + gap > size[1]:
+        if x + x1 - x0 > right:
+            x, y, tall = gap + edge, y + tall + gap, 0.0
+        if x + x1 - x0 > right or y + y1 - y0 > top:
             continue
         at = complex(round(x - x0, 3), round(y - y0, 3))
         laid.append(replace(part, frame=part.frame._replace(at=at)))
@@ -159,14 +183,19 @@ def lay_grid(rng: Random, size: tuple[float, float], means: Means) -> Laying:
 
 def lay_strips(rng: Random, size: tuple[float, float], means: Means) -> Laying:
     """Rips strips off across the whole sheet: first its edge is trimmed, a rest stays."""
-    bit = means.bit(MAIN)
+    bit, upright = means.bit(MAIN), rng.random() < 0.4
+    long, across = (size[1], size[0]) if upright else size
     tall = round_to(rng.uniform(30, 90))
     trim = rng.choice([0.0, 8.0]) + bit
-    count = min(rng.randint(2, 10), int((size[1] - trim - 40) / (tall + bit)))
-    model = Model("strip", make_box(size[0], tall))
+    count = min(rng.randint(2, 10), int((across - trim - 40) / (tall + bit)))
     low = [trim + k * (tall + bit) for k in range(count)]
-    parts = [LaidPart(model, Frame(complex(size[0] / 2, y + tall / 2)), "strip") for y in low]
+    frame = Frame(0j, 1j, mirrored=True) if upright else Frame()  # x and y change places
+    model = Model("strip", make_box(long, tall))
+    parts = [
+        LaidPart(model, frame._replace(at=frame.place(complex(long / 2, y + tall / 2))), "strip")
+        for y in low
+    ]
     out = bit / 2 + rng.choice([1.0, 4.0])
     ys = [low[0] - bit / 2, *(y + tall + bit / 2 for y in low)]
-    lines = [make_line(complex(-out, y), complex(size[0] + out, y)) for y in ys]
+    lines = [make_line(complex(-out, y), complex(long + out, y)).place(frame) for y in ys]
     return Laying("strips", parts, lines, rest=2 if trim > bit else 1)

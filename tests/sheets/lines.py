@@ -4,15 +4,16 @@ import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
-from math import ceil
+from math import ceil, tau
 from random import Random
 from typing import NamedTuple
 
 from tests.sheets.laying import LaidPart, Laying
 from tests.sheets.manners import LEADS, Manner
-from tests.sheets.models import MAIN, Feature, Means
-from tests.sheets.shapes import Frame, Seg, Track
+from tests.sheets.models import MAIN, Feature, Means, Model
+from tests.sheets.shapes import Disc, Frame, Seg, Track, make_box
 
+BESIDE = Model("beside", make_box(1, 1))  # what is cut in no part
 INSIDE = ("engraving", "pocket", "groove", "drilled", "hole", "slot", "notch")
 
 
@@ -52,6 +53,8 @@ class CutLine:
     feed: float = 3000.0
     plunge: float = 800.0
     lost: set[int] = field(default_factory=set)  # tabs that the last pass cuts through
+    holds: list[int] = field(default_factory=list)  # a shared line's tabs: the parts at each
+    second: bool = False  # the second half of an outline
     unlevel: bool = False  # a spiral that ends without a level lap
 
 
@@ -100,7 +103,8 @@ def plan_lines(
             made[key] = planner.plan_part(part, outline=not laying.shared)
         frame = part.frame._replace(mirrored=False)
         lines += [replace(line, part=k, track=line.track.place(frame)) for line in made[key]]
-    lines += [planner.shared(track) for track in laying.shared]
+    lines += [planner.shared(track, laying.parts) for track in laying.shared]
+    lines += [planner.feature(LaidPart(BESIDE, Frame(), ""), f) for f in laying.beside]
     return put_in_order(lines, laying, manner)
 
 
@@ -136,7 +140,11 @@ class LinePlanner:
         )
         if feature.kind == "hole":
             assert feature.outline
-            return self._round(laid, feature.outline.trace(-wide / 2), bit, "hole", feature.form)
+            track = feature.outline.trace(-wide / 2)
+            line = self._round(laid, track, bit, "hole", feature.form)
+            if self.manner.hold == "tabs" and track.length > 150 and bit == MAIN:
+                self._put_tabs(line, laid)
+            return line
         if feature.kind == "pocket":
             return self._make("pocket", bit, clear_pocket(feature, wide, laid.frame), deep)
         if feature.kind == "drilled":
@@ -161,11 +169,21 @@ class LinePlanner:
             return [line]
         return halve(line, self.rng.choice([0.0, 0.5, 2.0]))
 
-    def shared(self, track: Track) -> CutLine:
-        """Gives a line that frees several parts."""
+    def shared(self, track: Track, parts: Sequence[LaidPart]) -> CutLine:
+        """Gives a line that frees several parts; a tab holds each side of each part."""
         line = self._make("shared", MAIN, track, self.through)
         line.entry = "ramp" if self.manner.entry in {"ramp", "zigzag"} else "plunge"
-        line.run = min(line.track.length * 0.3, 40.0)
+        line.run = min(line.track.length * 0.3, 20.0)
+        if self.manner.hold != "tabs":
+            return line
+        line.tab_form, line.slope, long = self._shape_tab(line)
+        line.tab_top = self._find_top()
+        found: dict[float, list[int]] = {}
+        for k, part in enumerate(parts):
+            for s in find_sides(part, track, line.wide):
+                found.setdefault(round(s - long / 2, 3), []).append(k)
+        line.tabs = [(s, s + long) for s in sorted(found)]
+        line.holds = [k for held in found.values() for k in held]
         return line
 
     def _round(self, laid: LaidPart, track: Track, bit: int, role: str, form: str = "") -> CutLine:
@@ -230,10 +248,8 @@ class LinePlanner:
 
     def _put_tabs(self, line: CutLine, laid: LaidPart) -> None:
         """Spreads tabs on a line, clear of its start and of strokes that open its edge."""
-        form = self.manner.tab_form
-        steep = {"trapezoid": self.numbers.slope, "ramp": 3.0}.get(form, 0.0)
-        slope = steep * (self.numbers.tab_high + self.numbers.below)
-        long = line.wide + self.numbers.tab + 2 * slope
+        line.tab_form, line.slope, long = self._shape_tab(line)
+        line.tab_top = self._find_top()
         begin = max(line.over, 0.0) + (line.run + 5.0 if line.run else 0.0) + 2.0
         room = line.track.length - begin - line.wide - 2.0
         count = min(self.rng.choice([2, 3, 4, 4, 6]), int(room / (long * 1.5)))
@@ -247,9 +263,34 @@ class LinePlanner:
             at = place.find(begin + room / count * k, room / count)
             if at is not None and (not line.tabs or at > line.tabs[-1][1] + line.wide):
                 line.tabs.append((at, at + long))
-        line.tab_form, line.slope = form, slope
+
+    def _shape_tab(self, line: CutLine) -> tuple[str, float, float]:
+        """Gives a tab's form, the length of its slopes, and its whole length."""
+        form = self.manner.tab_form
+        steep = {"trapezoid": self.numbers.slope, "ramp": 3.0}.get(form, 0.0)
+        slope = steep * (self.numbers.tab_high + self.numbers.below)
+        return form, slope, line.wide + self.numbers.tab + 2 * slope
+
+    def _find_top(self) -> float:
+        """Gives z of a tab's top."""
         every = self.manner.tab_when == "every pass"
-        line.tab_top = 0.5 if every else self.numbers.tab_high - self.means.thickness
+        return 0.5 if every else self.numbers.tab_high - self.means.thickness
+
+
+def find_sides(part: LaidPart, track: Track, wide: float) -> list[float]:
+    """Gives where the middles of an upright part's sides lie on a track beside them."""
+    x0, y0, x1, y1 = part.box
+    middle, half = complex(x0 + x1, y0 + y1) / 2, wide / 2
+    sides = [complex(x0 - half, middle.imag), complex(x1 + half, middle.imag),
+             complex(middle.real, y0 - half), complex(middle.real, y1 + half)]  # fmt: skip
+    found = []
+    for seg, begin in zip(track.segs, track.ends, strict=False):
+        ahead = (seg.b - seg.a) / abs(seg.b - seg.a)
+        for side in sides:
+            along = (side - seg.a) * ahead.conjugate()
+            if abs(along.imag) < 1e-6 and 0 < along.real < abs(seg.b - seg.a):
+                found.append(begin + along.real)
+    return found
 
 
 class TabPlace:
@@ -295,13 +336,14 @@ def halve(line: CutLine, more: float) -> list[CutLine]:
     for low, high in line.tabs:
         if low - 3 < middle < high + 3 + more:
             middle = high + 4 + more
-    halves = []
+    halves: list[CutLine] = []
     for begin, end in ((0.0, middle), (middle, line.track.length)):
         track = Track(line.track.take(begin, end + more), closed=False)
         tabs = [(a - begin, b - begin) for a, b in line.tabs if begin <= a and b <= end + more]
         halves.append(
             CutLine(line.role, line.part, line.bit, line.wide, track, list(line.floors), tabs,
-                    line.tab_top, line.tab_form, line.slope, feed=line.feed, plunge=line.plunge)
+                    line.tab_top, line.tab_form, line.slope, feed=line.feed, plunge=line.plunge,
+                    second=bool(halves))
         )  # fmt: skip
     return halves
 
@@ -310,6 +352,8 @@ def clear_pocket(feature: Feature, wide: float, frame: Frame) -> Track:
     """Gives one stroke that clears a pocket: to and fro and round its edge, or in rings."""
     assert feature.outline
     edge = feature.outline.trace(-wide / 2)
+    if isinstance(feature.outline, Disc):
+        return clear_round_pocket(feature.outline, wide).place(frame)
     x0, y0, x1, y1 = edge.bounds()
     points: list[complex] = []
     if feature.form == "zigzag":
@@ -330,6 +374,19 @@ def clear_pocket(feature: Feature, wide: float, frame: Frame) -> Track:
     return Track([*segs, *edge.segs], closed=False).place(frame)
 
 
+def clear_round_pocket(pocket: Disc, wide: float) -> Track:
+    """Gives rings from the middle of a round pocket to its edge."""
+    last = pocket.radius - wide / 2
+    count = max(1, ceil(last / (wide * 0.4)))
+    segs: list[Seg] = []
+    here = pocket.centre
+    for k in range(1, count + 1):
+        start = pocket.centre + last * k / count
+        segs += [Seg(here, start), Seg(start, start, pocket.centre, tau)]
+        here = start
+    return Track(segs, closed=False)
+
+
 def put_in_order(lines: Sequence[CutLine], laying: Laying, manner: Manner) -> list[CutLine]:
     """Orders lines: small bits first, what is inside first, parts in holes before their rings."""
 
@@ -346,7 +403,7 @@ def put_in_order(lines: Sequence[CutLine], laying: Laying, manner: Manner) -> li
         part = line.part if line.part is not None else len(laying.parts)
         if manner.order == "part by part":
             return (-line.bit, *depth(line), part, role)
-        return (-line.bit, outline, depth(line)[1], role, *depth(line), part)
+        return (-line.bit, outline, depth(line)[1], role, line.second, *depth(line), part)
 
     return sorted(lines, key=key)
 

@@ -29,9 +29,9 @@ def make_draft(seed: int, *, small: bool = False) -> SheetDraft:
     means = choose_means(rng, manner, size)
     numbers = choose_numbers(rng, manner, means)
     gap = choose_gap(rng, manner, means.bits[MAIN], numbers.lead)
-    laying = lay_out(rng, manner.form, size, means, gap)
+    laying = lay_out(rng, manner.form, size, means, gap, manner.beside)
     while not laying.parts:
-        laying = lay_out(rng, manner.form, size, means, gap)
+        laying = lay_out(rng, manner.form, size, means, gap, manner.beside)
     lines = plan_lines(rng, laying, manner, means, numbers)
     heights = Heights(rng.choice([10.0, 15.0, 20.0, 25.0]), rng.choice([3.0, 5.0, 8.0]))
     return SheetDraft(
@@ -43,10 +43,11 @@ def choose_means(rng: Random, manner: Manner, size: tuple[float, float]) -> Mean
     """Draws thickness and bits: main, for small details, for engraving."""
     thick = rng.choice(THICK)
     main = rng.choice([w for w in WIDE if w * 4 >= thick])
-    count = {"one": 1, "two": 2, "three": 3}[manner.bits]
+    count = {"one": 1, "two": 2}.get(manner.bits, 3)
     others = [w for w in NARROW if w < main and w * 5 >= thick] or [main * 0.75]
     fine = rng.choice(others)
-    bits = (main, fine, 2.0 if fine != 2.0 else 1.5)[:count]
+    mark = 6.0 if manner.bits == "three, V" else 2.0 if fine != 2.0 else 1.5
+    bits = (main, fine, mark)[:count]
     return Means(thick, bits, min(size[1] * 0.45, 220.0))
 
 
@@ -109,7 +110,7 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
     drawn = model.outline.trace(0.0).bounds()
     sizes = {(round(b[2] - b[0], 4), round(b[3] - b[1], 4)) for b in [drawn, *boxes]}
     return TrueGroup(
-        name=model.name + (" mirrored" if parts[0].frame.mirrored else ""),
+        name=model.name + (" mirrored" if parts[0].frame.mirrored and model.handed else ""),
         sizes=tuple(sorted(sizes)),
         holes=model.count("hole", "drilled"), slots=model.count("slot"),
         notches=model.count("notch"), pockets=model.count("pocket", "groove", "engraving"),
@@ -121,7 +122,11 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
 
 def count_tabs(lines: Sequence[CutLine], part: int) -> int:
     """Counts the tabs that hold a part."""
-    return sum(len(line.tabs) - len(line.lost) for line in lines if line.part == part)
+    return sum(
+        (len(line.tabs) if line.part == part else line.holds.count(part)) - len(line.lost)
+        for line in lines
+        if line.part == part or part in line.holds
+    )
 
 
 def find_area(part: LaidPart, means: Means) -> float:

@@ -10,6 +10,7 @@ class Manner:
 
     # how it is cut
     form: str
+    beside: str
     bits: str
     hold: str
     gap: str
@@ -49,7 +50,8 @@ class Manner:
 
 CHOICES: dict[str, tuple[str, ...]] = {
     "form": ("rows", "rows", "rows", "twins", "mirrored", "nested", "shared", "strips", "halves"),
-    "bits": ("one", "one", "two", "three"),
+    "beside": ("nothing", "nothing", "pin holes", "sheet mark"),
+    "bits": ("one", "one", "two", "three", "three, V"),
     "hold": ("tabs", "tabs", "tabs", "through", "through", "onion"),
     "gap": ("wide", "wide", "tight"),
     "tab_form": ("step", "step", "trapezoid", "ramp", "lift"),
@@ -120,11 +122,13 @@ def settle(manner: Manner) -> Manner:
 def settle_form(values: dict[str, str]) -> None:
     """Keeps to what a form of laying can have."""
     if values["form"] in {"shared", "strips"}:
-        values |= {"hold": "through", "order": "part by part", "corners": "-", "start": "-"}
+        values |= {"order": "part by part", "corners": "-", "start": "-", "beside": "nothing"}
+        if values["form"] == "strips" or values["hold"] == "onion":
+            values["hold"] = "through"
         if values["entry"] not in {"ramp", "zigzag"}:
             values["entry"] = "plunge"
     if values["form"] == "halves":
-        values |= {"entry": "plunge", "closing": "-", "order": "part by part"}
+        values |= {"entry": "plunge", "closing": "-"}
     if values["form"] == "nested":
         values |= {"order": "part by part", "gap": "wide"}
     if values["entry"] in LEADS:

@@ -7,7 +7,7 @@ from math import pi, tau
 from random import Random
 from typing import NamedTuple
 
-from tests.sheets.shapes import Blob, Disc, Outline, Rounded, Track, make_box, make_line
+from tests.sheets.shapes import Blob, Disc, Outline, Rounded, Seg, Track, make_box, make_line
 
 MAIN, FINE, MARK = (
     0,
@@ -237,7 +237,7 @@ def draw_marks(rng: Random, means: Means, middle: complex, w: float, h: float) -
     """Gives one to three engraved zigzags side by side, apart from each other."""
     count = rng.randint(1, 3)
     depth = rng.choice([0.3, 0.5, 0.8])
-    step = max(w / count, means.bit(MARK) * 3)
+    step = max(w / count, means.bit(MARK) * 3, 9.0)
     marks = []
     for k in range(count):
         x = middle + (k - (count - 1) / 2) * step
@@ -265,15 +265,92 @@ def grooved(rng: Random, means: Means) -> Model:
     return Model("grooved plate", make_box(w, h, rng.choice([0.0, 5.0])), tuple(features))
 
 
+def dial(rng: Random, means: Means) -> Model:
+    """Draws a disc with slots along arcs, and a hole in its middle."""
+    radius, bit = round_to(rng.uniform(32, means.large / 3)), means.bit(FINE)
+    count, at = rng.choice([2, 3, 4]), radius * 0.65
+    features = [draw_hole(rng, means, 0j, radius * 0.15)]
+    sweep = min(tau / count * 0.6, tau / count - (2 * bit + 6) / at)
+    for k in range(count):
+        a, b = (cmath.rect(at, tau * k / count + turn) for turn in (0.0, sweep))
+        stroke = Track([Seg(a, b, 0j, sweep)], closed=False)
+        features.append(Feature("slot", stroke=stroke, bit=FINE))
+    return Model("dial", Disc(radius), tuple(features))
+
+
+def raddle(rng: Random, means: Means) -> Model:
+    """Draws a lath with a row of holes for pegs."""
+    pitch = round_to(rng.uniform(10, 25))
+    count = rng.randint(4, max(4, int(means.large * 1.3 / pitch)))
+    hole = draw_hole(rng, means, 0j, 2.5)
+    assert isinstance(hole.outline, Disc)
+    pitch = max(pitch, hole.outline.radius * 2 + 6)
+    spots = [complex((k - (count - 1) / 2) * pitch) for k in range(count)]
+    holes = [replace(hole, outline=replace_centre(hole.outline, spot)) for spot in spots]
+    wide = max(24.0, round_to(hole.outline.radius * 4))
+    return Model(
+        "raddle", make_box(count * pitch + 14, wide, rng.choice([0.0, 5.0])), tuple(holes)
+    )
+
+
+def window(rng: Random, means: Means) -> Model:
+    """Draws a frame: a large hole of some shape falls out of it."""
+    w, h = (round_to(rng.uniform(70, means.large)) for _ in range(2))
+    bit, rim = means.bit(MAIN), 14.0
+    inner = make_box(w - 2 * rim, h - 2 * rim, rng.choice([0.0, bit / 2, bit, 12.0]))
+    if rng.random() < 0.3:
+        inner_radius = min(w, h) / 2 - rim
+        corners = tuple(cmath.rect(inner_radius, tau * k / 6) for k in range(6))
+        inner = Rounded(corners, (rng.choice([0.0, bit]),) * 6)
+    return Model("window", make_box(w, h, rng.choice([0.0, 8.0])), (Feature("hole", inner),))
+
+
+def peg(rng: Random, means: Means) -> Model:
+    """Draws a plate with stepped holes: a round pocket with a hole through its middle."""
+    w, h = round_to(rng.uniform(60, means.large)), round_to(rng.uniform(40, 80))
+    bit = means.bit(FINE)
+    hole = max(2.5, bit * 0.7)
+    wide = round_to(hole + max(3.0, bit * 0.8), 0.25)
+    depth = round_to(means.thickness * rng.uniform(0.25, 0.5), 0.25)
+    reach = w / 2 - wide - 8
+    spots = [complex(-reach), complex(reach)] if reach > wide + 5 else [0j]
+    features = []
+    for spot in spots:
+        features.append(Feature("pocket", Disc(wide, spot), depth=depth, bit=FINE))
+        features.append(Feature("hole", Disc(hole, spot), bit=FINE))
+    return Model(
+        "peg", make_box(w, max(h, 2 * wide + 12), rng.choice([0.0, 6.0])), tuple(features)
+    )
+
+
+def dado(rng: Random, means: Means) -> Model:
+    """Draws a side with blind grooves that run out over its edges."""
+    w, h = round_to(rng.uniform(90, means.large)), round_to(rng.uniform(40, 90))
+    count, bit = rng.randint(1, 3), means.bit(MAIN)
+    depth = round_to(means.thickness * rng.uniform(0.3, 0.5), 0.25)
+    out = h / 2 + bit / 2 + 0.5
+    xs = [(k - (count - 1) / 2) * max(w / 4, bit * 2) for k in range(count)]
+    strokes = [make_line(complex(x, -out), complex(x, out)) for x in xs]
+    grooves = tuple(Feature("groove", stroke=s, depth=depth) for s in strokes)
+    return Model("dado", make_box(w, h), grooves)
+
+
 DRAW: dict[str, Callable[[Random, Means], Model]] = {
     "plate": plate, "card": card, "heddle": heddle, "comb": comb, "bobbin": bobbin,
     "shuttle": shuttle, "bracket": bracket, "many-cornered": many_cornered, "leaf": leaf,
-    "lath": lath, "name plate": name_plate, "grooved plate": grooved,
+    "lath": lath, "name plate": name_plate, "grooved plate": grooved, "dial": dial,
+    "raddle": raddle, "window": window, "peg": peg, "dado": dado,
 }  # fmt: skip
 
 
 def draw_twin(rng: Random, model: Model, means: Means) -> Model | None:
     """Gives a model that differs by one feature: one left out, or one more in its middle."""
+    if model.name in {"plate", "card", "window"} and rng.random() < 0.3:
+        assert isinstance(model.outline, Rounded)
+        wider = tuple(c + (1.0 if c.real > 0 else -1.0) for c in model.outline.corners)
+        return replace(
+            model, name=f"{model.name} wider", outline=replace(model.outline, corners=wider)
+        )
     if model.features and rng.random() < 0.7:
         gone = rng.randrange(len(model.features))
         kept = tuple(f for k, f in enumerate(model.features) if k != gone)

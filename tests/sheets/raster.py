@@ -155,9 +155,9 @@ def find_tolerance(part: LaidPart, cell: float) -> float:
 def cut_draft(draft: SheetDraft, cell: float) -> list[LoosePart]:
     """Cuts a draft's sheet and gives what comes apart. What only a skin holds is free."""
     thick = draft.means.thickness
-    skin = max(
-        (thick + min(line.floors) for line in draft.lines if line.role == "outline"), default=0
-    )
+    skin = 0.0
+    if draft.manner.hold == "onion":
+        skin = max(thick + min(line.floors) for line in draft.lines if line.role == "outline")
     through = -thick + max(skin, 0.0) + 1e-4
     held, freed = cut_grids(draft.steps, draft.lines, draft.means.bits, draft.size, cell, through)
     return find_loose(held, freed, cell)

@@ -233,11 +233,16 @@ class TextWriter:
             self._tell()
         if manner.told == "list of bits":
             for wide, tool in zip(self.bits, self.tools, strict=False):
-                self.remark(name_bit(self.rng, manner.remark, wide, tool, inch=self.inch))
+                self.remark(self._name(wide, tool))
         self.block("G20" if self.inch else "G21", "G90", "G17")
         if self.rng.random() < 0.5:
             self.block(*self.rng.choice([("G40", "G49", "G80"), ("G54",), ("G94",), ("G64",)]))
         self._retract()
+
+    def _name(self, wide: float, tool: int) -> str:
+        if self.manner.bits == "three, V" and tool == self.tools[2]:
+            return self.rng.choice([f"T{tool} 60 DEG V {wide:g} MM", f"V bit 60 deg, {wide:g}mm"])
+        return name_bit(self.rng, self.manner.remark, wide, tool)
 
     def _tell(self) -> None:
         self.remark(self.rng.choice(["WEAVING TOOLS", "shuttles and combs", "order of the week"]))
@@ -253,7 +258,7 @@ class TextWriter:
             if step.text != "low":
                 self._retract()
         wide, tool = self.bits[step.bit], self.tools[step.bit]
-        told = name_bit(self.rng, self.manner.remark, wide, tool, inch=self.inch)
+        told = self._name(wide, tool)
         how = self.manner.change
         if told and self.manner.told != "list of bits" and not (how == "message" and not first):
             self.remark(told)
@@ -384,7 +389,7 @@ class TextWriter:
             self.relative = True
 
 
-def name_bit(rng: Random, remark: str, wide: float, tool: int, *, inch: bool) -> str:
+def name_bit(rng: Random, remark: str, wide: float, tool: int) -> str:
     """Gives what a file says about a bit, in its own way."""
     inches = wide / 25.4
     if remark == "(D=)":
