@@ -8,7 +8,8 @@ from demo_db.hands import BOSS, Done, Hands, Process, Who
 from demo_db.machines import large_bit, small_bit
 from demo_db.parts import THICKNESS
 from station.queries.batches import find_revision
-from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Notice, Revision, Router
+from station.queries.first_offs import find_repeated, find_unsettled, list_sizes
+from station.shop.facts import Batch, Bed, Bit, BitUse, FirstOff, Lot, Notice, Revision, Router
 from station.shop.moves import BOARD, SHEET, WEAR
 from station.shop.plain import to_plain
 from station.shop.views import total
@@ -65,7 +66,8 @@ class RouterDay:
             if revision is None or self.left() < revision.minutes * 1.2 + 8:
                 return
             yield from self._ready(revision)
-            if not self.bed.first_off:  # a first-off that is wrong holds the batch
+            batch = self.hands.view.get(Batch, batch.id) or batch  # held if its first-off is wrong
+            if not batch.holds:
                 yield from self._sheet(batch.id, revision)
 
     def stand_still(self, reason: str) -> None:
@@ -112,11 +114,25 @@ class RouterDay:
         if self.bed.rehome:
             yield hands.minutes(2, 4)
             self.do("rehome")
-        if self.bed.first_off:
+        first = find_unsettled(self.bed)
+        if first and first.state == "due":
             yield hands.minutes(2, 5)
-            agrees = not hands.fault("first-off", 0.008)
-            self.do("check_first_off", good=agrees, batch=self.bed.batch)
+            self._compare(first)
+        if find_repeated(hands.view, self.bed, revision):
+            self.do("set_zero")
         yield hands.minutes(3, 8)
+
+    def _compare(self, first: FirstOff) -> None:
+        """Every size of the first sheet is measured; now and then it is wrong."""
+        if self.hands.fault("first-off", 0.008):
+            self.do("check_first_off", good=False, file=first.file)
+            return
+        for one in list_sizes(self.hands.view, first):
+            size = one.size
+            give = (size.high_mm - size.low_mm) / 8
+            mm = round(self.hands.rng.gauss(size.nominal_mm, give), 2)
+            self.do("measure_first_off", file=first.file, part=one.part.id, size=size.name,
+                    reading_mm=min(size.high_mm, max(size.low_mm, mm)))  # fmt: skip
 
     def _fit(self, use: BitUse) -> Process:
         """A sharp bit of the right size where it is not there."""

@@ -115,6 +115,7 @@ def load(dice: random.Random) -> Iterator[str]:
 def cut(dice: random.Random, router: int, batch: str, sheet: int) -> Iterator[str]:
     """One sheet, from its lot to what became of it."""
     yield from ("@worker 02", "@area loading", f"@router R{router}", f"traveller {batch}")
+    yield dice.choice(("300", "200", "90", "100", "560", "100.5"))  # of a first-off, if one is due
     yield f"lot {dice.choice(('0931',) * 5 + ('0940',))}"
     yield dice.choice(("6.4",) * 6 + ("9.0", "5.8"))
     yield from dice.sample(BEFORE, len(BEFORE)) if dice.random() < 0.2 else BEFORE

@@ -9,6 +9,7 @@ from random import Random
 
 from station.ledger.ledger import Ledger
 from station.shop.facts import Batch, Bed, Bit, Fact, Notice, Revision, Router
+from tests.first_offs import list_answers
 from tests.floor.shop_small import DAY
 from tests.simulate import errands
 
@@ -63,8 +64,7 @@ def _load(random: Random, ledger: Ledger) -> Iterator[str]:
         yield from _checks(queue[0], router, ledger)
         bed = _bed(ledger, router)
     yield f"slip {bed.batch} {bed.sheet}"
-    if _bed(ledger, router).first_off:
-        yield "button first_off_good"
+    yield from list_answers(ledger.view, router)
 
 
 def _bed(ledger: Ledger, router: str) -> Bed:
@@ -75,8 +75,7 @@ def _checks(batch: Batch, router: str, ledger: Ledger) -> Iterator[str]:
     """All that is read and ticked before a sheet starts."""
     if ledger.view.shelf(Notice, f"router/{router}"):
         yield "button told"
-    if _bed(ledger, router).first_off:
-        yield "button first_off_good"
+    yield from list_answers(ledger.view, router)
     revision = ledger.view.get(Revision, f"{batch.cut_file}.{batch.revision}")
     yield from LOTS[revision.material if revision else "1"]
     yield from ("button held_down", "button bit_good", "button file_right", "button zeroed")

@@ -28,8 +28,8 @@ FLOOR = "station/floor"
 RULES = (
     Plant(f"{FLOOR}/loading/rules_start.py", "if not sheet.bed.rehome:", "if sheet.bed.rehome:",
           "a sheet cut on a router that lost its zero", LOADING),
-    Plant(f"{FLOOR}/loading/rules_start.py", "if not sheet.bed.first_off:",
-          "if sheet.bed.first_off:", "a first-off that is due is passed over", LOADING),
+    Plant(f"{FLOOR}/loading/rules_start.py", 'if first and first.state == "due":',
+          "if False:", "a first-off that is due is passed over", LOADING),
     Plant("station/queries/batches.py", "    if batch.cut >= batch.sheets:",
           "    if batch.cut > batch.sheets:", "a batch cut once more than planned", LOADING),
     Plant("station/queries/batches.py", '    if batch.state == "cancelled":\n',

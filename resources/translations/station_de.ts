@@ -116,6 +116,10 @@
       <translation>Die Aufsicht darf es mit Grund zulassen</translation>
     </message>
     <message>
+      <source>A supervisor passes it</source>
+      <translation>Aufsicht lässt es gelten</translation>
+    </message>
+    <message>
       <source>A supervisor settles it with badge, PIN and a reason.</source>
       <translation>Die Aufsicht regelt es mit Ausweis, PIN und einem Grund.</translation>
     </message>
@@ -160,8 +164,20 @@
       <translation>Nach dieser letzten Platte</translation>
     </message>
     <message>
+      <source>After this sheet: first-off</source>
+      <translation>Nach dieser Platte: Erstteil</translation>
+    </message>
+    <message>
+      <source>After this sheet: first-off.</source>
+      <translation>Nach dieser Platte: Erstteil prüfen.</translation>
+    </message>
+    <message>
       <source>Against approved revision {letter}</source>
       <translation>Gegen freigegebene Revision {letter}</translation>
+    </message>
+    <message>
+      <source>Against the master</source>
+      <translation>Gegen das Muster</translation>
     </message>
     <message>
       <source>Against the master: one in {n}</source>
@@ -408,6 +424,10 @@
       <translation>Los {batch} ist mit Los {parent} gesperrt: {why}</translation>
     </message>
     <message>
+      <source>Batch {batch} is held. Measure the same once more, or “{wrong}”.</source>
+      <translation>Los {batch} ist gesperrt. Dasselbe noch einmal messen oder „{wrong}“.</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held: first-off is wrong</source>
       <translation>Los {batch} ist gesperrt: Erstteil ist falsch</translation>
     </message>
@@ -518,10 +538,6 @@
     <message>
       <source>Before the next sheet</source>
       <translation>Vor der nächsten Platte</translation>
-    </message>
-    <message>
-      <source>Before the next sheet: {due}.</source>
-      <translation>Vor der nächsten Platte: {due}.</translation>
     </message>
     <message>
       <source>Bench {bench}</source>
@@ -788,7 +804,15 @@
       <translation>Kommt als Nächstes</translation>
     </message>
     <message>
-      <source>Compare with the master before sheet {sheet}.</source>
+      <source>Compare it by eye: it agrees, or it is wrong.</source>
+      <translation>Mit dem Auge vergleichen: Es stimmt, oder es ist falsch.</translation>
+    </message>
+    <message>
+      <source>Compare it with its master</source>
+      <translation>Mit seinem Muster vergleichen</translation>
+    </message>
+    <message>
+      <source>Compare it with the master before sheet {sheet}.</source>
       <translation>Vor Platte {sheet} mit dem Muster vergleichen.</translation>
     </message>
     <message>
@@ -918,6 +942,10 @@
     <message>
       <source>Cut it out and put it in place.</source>
       <translation>Ausschneiden und an seinen Platz hängen.</translation>
+    </message>
+    <message>
+      <source>Cut its first sheet, then measure that.</source>
+      <translation>Die erste Platte damit fräsen, dann diese messen.</translation>
     </message>
     <message>
       <source>Cut one more sheet</source>
@@ -1128,6 +1156,10 @@
       <translation>Eingeben, was die Waage zeigt, in g.</translation>
     </message>
     <message>
+      <source>Enter what you read in mm.</source>
+      <translation>Den Messwert in mm eingeben.</translation>
+    </message>
+    <message>
       <source>Enter your PIN</source>
       <translation>PIN eingeben</translation>
     </message>
@@ -1180,6 +1212,10 @@
       <translation>Zuerst, vor Platte {n}</translation>
     </message>
     <message>
+      <source>First-off</source>
+      <translation>Erstteil</translation>
+    </message>
+    <message>
       <source>First-off against the master</source>
       <translation>Erstteil gegen das Muster</translation>
     </message>
@@ -1192,16 +1228,36 @@
       <translation>Erstteil stimmt auf {router}</translation>
     </message>
     <message>
-      <source>First-off before the next sheet.</source>
-      <translation>Erstteil vor der nächsten Platte.</translation>
+      <source>First-off check here. Then slip and parts to popping.</source>
+      <translation>Hier das Erstteil prüfen. Dann Abschnitt und Teile zum Ausbrechen.</translation>
     </message>
     <message>
-      <source>First-off is due: {why}</source>
-      <translation>Erstteil ist fällig: {why}</translation>
+      <source>First-off check, then all to popping. The batch is cut.</source>
+      <translation>Erstteil prüfen, dann alles zum Ausbrechen. Das Los ist gefräst.</translation>
+    </message>
+    <message>
+      <source>First-off is due: batch {batch}, sheet {n}</source>
+      <translation>Erstteil ist fällig: Los {batch}, Platte {n}</translation>
+    </message>
+    <message>
+      <source>First-off is passed on {router} by worker {by}</source>
+      <translation>Erstteil auf {router} von Nummer {by} zugelassen</translation>
     </message>
     <message>
       <source>First-off is wrong</source>
       <translation>Erstteil ist falsch</translation>
+    </message>
+    <message>
+      <source>First-off is wrong on {router}</source>
+      <translation>Erstteil auf {router} ist falsch</translation>
+    </message>
+    <message>
+      <source>First-off of this file is wrong on {router}</source>
+      <translation>Das Erstteil dieser Datei ist auf {router} falsch</translation>
+    </message>
+    <message>
+      <source>First: measure sheet {n} of batch {batch}.</source>
+      <translation>Zuerst: Platte {n} von Los {batch} messen.</translation>
     </message>
     <message>
       <source>First: {n} {part} from rack {place}.</source>
@@ -1320,6 +1376,10 @@
       <translation>Ein Los sperren</translation>
     </message>
     <message>
+      <source>Hold the batch instead: under “More”.</source>
+      <translation>Stattdessen das Los sperren: unter „Mehr“.</translation>
+    </message>
+    <message>
       <source>Hold this batch</source>
       <translation>Dieses Los sperren</translation>
     </message>
@@ -1422,6 +1482,10 @@
     <message>
       <source>It goes with it.</source>
       <translation>Geht mit.</translation>
+    </message>
+    <message>
+      <source>It is a first-off</source>
+      <translation>Sie ist ein Erstteil</translation>
     </message>
     <message>
       <source>It is at trimming. Scan the next slip.</source>
@@ -1764,8 +1828,16 @@
       <translation>Miss noch einmal: jede Messung bleibt.</translation>
     </message>
     <message>
+      <source>Measure it again, or a supervisor's badge.</source>
+      <translation>Noch einmal messen, oder Ausweis der Aufsicht.</translation>
+    </message>
+    <message>
       <source>Measure it again, or choose the size that it is.</source>
       <translation>Miss noch einmal, oder wähle das Maß, das es ist.</translation>
+    </message>
+    <message>
+      <source>Measure it again; or put another bit in, or set zero anew.</source>
+      <translation>Noch einmal messen; oder anderen Fräser einsetzen oder Nullpunkt neu setzen.</translation>
     </message>
     <message>
       <source>Measure it once more. Till then nothing of it goes on.</source>
@@ -1916,6 +1988,10 @@
       <translation>Als Nächstes: {n} × {part}</translation>
     </message>
     <message>
+      <source>Next: {part}, {size}.</source>
+      <translation>Als Nächstes: {part}, {size}.</translation>
+    </message>
+    <message>
       <source>No CSV file lies there</source>
       <translation>Dort liegt keine CSV-Datei</translation>
     </message>
@@ -1926,10 +2002,6 @@
     <message>
       <source>No batch in hand yet</source>
       <translation>Noch kein Los in Arbeit</translation>
-    </message>
-    <message>
-      <source>No batch is on {router}</source>
-      <translation>Kein Los auf {router}</translation>
     </message>
     <message>
       <source>No batch is under way.</source>
@@ -1950,6 +2022,14 @@
     <message>
       <source>No field is chosen</source>
       <translation>Kein Feld ist gewählt</translation>
+    </message>
+    <message>
+      <source>No first sheet of {router} is known</source>
+      <translation>Keine erste Platte von {router} ist bekannt</translation>
+    </message>
+    <message>
+      <source>No first-off is due</source>
+      <translation>Kein Erstteil ist fällig</translation>
     </message>
     <message>
       <source>No first-off is due on {router}</source>
@@ -2050,6 +2130,10 @@
     <message>
       <source>No sheets of it are in the store.</source>
       <translation>Keine Platten davon im Lager.</translation>
+    </message>
+    <message>
+      <source>No size of it is measured: look at it closely.</source>
+      <translation>Kein Maß davon wird gemessen: genau hinsehen.</translation>
     </message>
     <message>
       <source>No text is asked for now</source>
@@ -2196,6 +2280,10 @@
       <translation>Davon ist nichts mehr zu packen: als offen schließen.</translation>
     </message>
     <message>
+      <source>Nothing of it is measured</source>
+      <translation>Davon wird nichts gemessen</translation>
+    </message>
+    <message>
       <source>Nothing of it lies there any more</source>
       <translation>Davon liegt nichts mehr dort</translation>
     </message>
@@ -2218,6 +2306,10 @@
     <message>
       <source>Nothing was counted twice.</source>
       <translation>Nichts wurde doppelt gezählt.</translation>
+    </message>
+    <message>
+      <source>Nothing was cut on {router} since: {why}</source>
+      <translation>Seitdem wurde auf {router} nichts gefräst: {why}</translation>
     </message>
     <message>
       <source>Nothing was set.</source>
@@ -2306,6 +2398,10 @@
     <message>
       <source>Once more</source>
       <translation>Noch einmal</translation>
+    </message>
+    <message>
+      <source>Once more the same: two inside in turn count.</source>
+      <translation>Dasselbe noch einmal: Zwei gute nacheinander zählen.</translation>
     </message>
     <message>
       <source>Once more the same: two that are right in a row count.</source>
@@ -2756,6 +2852,10 @@
       <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
+      <source>Put it aside with its slip. First-off check, then the next sheet.</source>
+      <translation>Mit ihrem Abschnitt beiseite legen. Erstteil prüfen, dann die nächste Platte.</translation>
+    </message>
+    <message>
       <source>Put it aside with its slip; take the next sheet.</source>
       <translation>Mit dem Abschnitt beiseitelegen; die nächste Platte nehmen.</translation>
     </message>
@@ -2862,6 +2962,10 @@
     <message>
       <source>Rapids</source>
       <translation>Eilgänge</translation>
+    </message>
+    <message>
+      <source>Re-home it before the next sheet.</source>
+      <translation>Vor der nächsten Platte neu referenzieren.</translation>
     </message>
     <message>
       <source>Re-home the router</source>
@@ -3070,6 +3174,10 @@
     <message>
       <source>Say how many go on.</source>
       <translation>Sagen, wie viele weitergehen.</translation>
+    </message>
+    <message>
+      <source>Say that it is wrong; put a new bit in, measure its first sheet.</source>
+      <translation>„Falsch“ melden; neuen Fräser einsetzen, seine erste Platte messen.</translation>
     </message>
     <message>
       <source>Say what you see</source>
@@ -3408,8 +3516,8 @@
       <translation>Nullpunkt setzen und abhaken.</translation>
     </message>
     <message>
-      <source>Set zero; first-off before the next sheet.</source>
-      <translation>Nullpunkt setzen; Erstteil vor der nächsten Platte.</translation>
+      <source>Set zero. Its first sheet is measured.</source>
+      <translation>Nullpunkt setzen. Seine erste Platte wird gemessen.</translation>
     </message>
     <message>
       <source>Settle it</source>
@@ -3824,10 +3932,6 @@
       <translation>Nehmen oder „Teil fehlt“ berühren und zählen.</translation>
     </message>
     <message>
-      <source>Take its batch first.</source>
-      <translation>Erst das Los nehmen.</translation>
-    </message>
-    <message>
       <source>Take its parts first.</source>
       <translation>Erst die Teile nehmen.</translation>
     </message>
@@ -3960,6 +4064,10 @@
       <translation>Das ist kein Mitarbeiter</translation>
     </message>
     <message>
+      <source>That is not measured here</source>
+      <translation>Das wird hier nicht gemessen</translation>
+    </message>
+    <message>
       <source>That is settled already</source>
       <translation>Das ist schon geregelt</translation>
     </message>
@@ -4052,6 +4160,10 @@
       <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
     </message>
     <message>
+      <source>The first sheet after it is measured.</source>
+      <translation>Die erste Platte danach wird gemessen.</translation>
+    </message>
+    <message>
       <source>The handover sheet is printed</source>
       <translation>Das Übergabeblatt ist gedruckt</translation>
     </message>
@@ -4082,6 +4194,10 @@
     <message>
       <source>The next ones</source>
       <translation>Die nächsten</translation>
+    </message>
+    <message>
+      <source>The next sheet is a first-off.</source>
+      <translation>Die nächste Platte ist ein Erstteil.</translation>
     </message>
     <message>
       <source>The number of this revision is {id}</source>
@@ -5112,6 +5228,14 @@
       <translation>Nullpunkt ist gesetzt</translation>
     </message>
     <message>
+      <source>Zero is set anew</source>
+      <translation>Nullpunkt ist neu gesetzt</translation>
+    </message>
+    <message>
+      <source>Zero is set anew on {router}</source>
+      <translation>Nullpunkt auf {router} ist neu gesetzt</translation>
+    </message>
+    <message>
       <source>a number now changes the {n} × {part}</source>
       <translation>eine Zahl ändert jetzt {n} × {part}</translation>
     </message>
@@ -5162,6 +5286,10 @@
     <message>
       <source>batch {batch}</source>
       <translation>Los {batch}</translation>
+    </message>
+    <message>
+      <source>batch {batch}, sheet {n}: {why}</source>
+      <translation>Los {batch}, Platte {n}: {why}</translation>
     </message>
     <message>
       <source>bed of router {number}</source>
@@ -5526,6 +5654,14 @@
     <message>
       <source>material</source>
       <translation>Werkstoff</translation>
+    </message>
+    <message>
+      <source>measure it</source>
+      <translation>messen</translation>
+    </message>
+    <message>
+      <source>measure it now</source>
+      <translation>jetzt messen</translation>
     </message>
     <message>
       <source>measure it, enter mm</source>
@@ -6972,6 +7108,14 @@
       <translation>{part}, {n} {n|Steg|Stege}: {where}.</translation>
     </message>
     <message>
+      <source>{part}, {size}</source>
+      <translation>{part}, {size}</translation>
+    </message>
+    <message>
+      <source>{part}, {size}, is not measured yet</source>
+      <translation>{part}, {size}, ist noch nicht gemessen</translation>
+    </message>
+    <message>
       <source>{part}: its tabs are elsewhere.</source>
       <translation>{part}: seine Stege liegen anders.</translation>
     </message>
@@ -7054,6 +7198,14 @@
     <message>
       <source>{reading} mm read, limits are {low} to {high}</source>
       <translation>{reading} mm gemessen, Grenzen {low} bis {high}</translation>
+    </message>
+    <message>
+      <source>{read} mm read</source>
+      <translation>{read} mm gemessen</translation>
+    </message>
+    <message>
+      <source>{read} mm: once more</source>
+      <translation>{read} mm: noch einmal</translation>
     </message>
     <message>
       <source>{router}</source>
@@ -7156,6 +7308,10 @@
       <translation>{size}, {n} je Platte</translation>
     </message>
     <message>
+      <source>{size}: right from {low} to {high} mm</source>
+      <translation>{size}: richtig von {low} bis {high} mm</translation>
+    </message>
+    <message>
       <source>{spoiled} spoiled</source>
       <translation>{spoiled} Ausschuss</translation>
     </message>
@@ -7250,6 +7406,10 @@
     <message>
       <source>{why}. Scan its traveller.</source>
       <translation>{why}. Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>{why}: compared with its master before the next sheet</source>
+      <translation>{why}: vor der nächsten Platte mit dem Muster verglichen</translation>
     </message>
     <message>
       <source>{why}: not done, worker {by}</source>

@@ -160,10 +160,9 @@ def _describe_bed(bed: Bed) -> str:
     """Describes what a router does now."""
     words = {"cutting": f"cutting batch {bed.batch}, sheet {bed.sheet}", "stopped": "stopped"}
     taken = f"free, batch {bed.batch} is taken on" if bed.batch else "free"
-    due = [
-        f"{what} due" for what, why in (("first-off", bed.first_off), ("zero", bed.zero)) if why
-    ]
-    return ", ".join([words.get(bed.state, taken), *due])
+    firsts = [f"first-off {f.state}" for f in bed.firsts if f.state != "agreed"]
+    zero = ["zero due"] if bed.zero else []
+    return ", ".join([words.get(bed.state, taken), *firsts, *zero])
 
 
 def _count_pieces(count: int) -> str:

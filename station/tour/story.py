@@ -10,8 +10,10 @@ from dataclasses import dataclass
 from station.desk.desk import Desk
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.first_offs import find_unsettled, list_sizes
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_wanted
+from station.queries.routers import find_bed
 from station.queries.stock import list_on_rack
 from station.queries.underway import list_with_paper
 from station.shop import cards, codes
@@ -44,9 +46,9 @@ class Step:
         kind, _, rest = words.partition(" ")
         if kind == "number":
             found = {"thickness": choose_thickness, "weight": choose_weight}.get(rest)
-            text = found(ledger.view, desk) if found else rest
-            keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
-            return [*keys, cards.button("enter")]
+            return write_number(found(ledger.view, desk) if found else rest)
+        if words == "first-off":
+            return [key for mm in list_readings(ledger.view, desk) for key in write_number(mm)]
         if words == "part-to-go" and self.find("next-part", ledger, desk) == CLOSE:
             return []  # all of it is in
         return [self.find(words, ledger, desk)]
@@ -61,6 +63,18 @@ class Step:
         if kind in FINDERS:
             return FINDERS[kind](ledger.view, rest, desk)
         return codes.write(kind, rest) if kind in codes.LETTERS else words
+
+
+def write_number(text: str) -> list[str]:
+    """Writes a number as its digit cards and “That is it”."""
+    keys = [cards.button("point") if c == "." else cards.digit(c) for c in text]
+    return [*keys, cards.button("enter")]
+
+
+def list_readings(view: View, desk: Desk) -> list[str]:
+    """Lists a right reading of each size of the first-off that is due on this router."""
+    first = find_unsettled(find_bed(view, desk.hand.router))
+    return [f"{m.size.nominal_mm:g}" for m in list_sizes(view, first)] if first else []
 
 
 def _write_traveller(batch: Batch | None) -> str:
@@ -195,10 +209,10 @@ READY = (
     "button bit_good",
     "button file_right",
     "button zeroed",
-    "button first_off_good",
     "button rehomed",
     "button told",
     "button day_done",
+    "first-off",
 )
 
 STORY: tuple[Step, ...] = (

@@ -29,10 +29,15 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "reason 51"),
         ("looked at",),
     ),
-    "loading._hold_after_first_off": (
+    "loading._turn_wrong": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:20:00", "button off_bed",
          "button first_off_bad"),
         (LOOSEN, "keep it"),
+    ),
+    "loading.drop_broken": (
+        (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:20:00", "button off_bed",
+         "button bit_broken"),
+        ("looked at",),
     ),
     "loading._mark_lot": (
         (*RELEASED, "5.8", *CHECKED, "button start", *ASKED, "reason 41"),

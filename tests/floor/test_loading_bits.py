@@ -112,7 +112,7 @@ def test_a_bit_put_back_is_not_new_but_another_one_is() -> None:
     one = started()
     one.give(bit("18"), now="09:10")
     one.give(Code("batch", "00412", "A", 1), now="09:30")
-    one.give(press("first_off_good"))
+    one.give(Number("100"))
     one.give(bit("11"))
     assert (bed(one).first_off, bed(one).zero) == ("", "new bit 11")
     one.give(bit("17"))

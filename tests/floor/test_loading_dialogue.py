@@ -151,7 +151,7 @@ def test_what_is_said_while_it_cuts_holds_for_the_next_sheet() -> None:
     one = player(GOOD, CUTTING)
     one.give(Code("lot", "0931"), Number("6.4"), press("bit_good"), press("file_right"))
     one.give(Code("batch", "00412", "A", 1), now="09:20")
-    one.give(press("first_off_good"), press("held_down"))
+    one.give(Number("100"), press("held_down"))
     assert str(one.give(press("start")).said) == "Sheet 2 started at 09:20"
     assert one.hand.work == LoadingWork(lot="0931")
 

@@ -25,7 +25,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Bed, CutFile, Fact, Notice, Router, Slip
 from station.shop.moves import BOARD, move
-from tests.floor.beds import BED, CUTTING, STOPPED, worn
+from tests.floor.beds import BED, CUTTING, FIRST, STOPPED, worn
 from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, off_bed, small_shop
 
 GOOD = batch(GAUGES)
@@ -66,8 +66,18 @@ STATES: tuple[tuple[str, tuple[Fact, ...], dict[str, object], list[str]], ...] =
      ["I have read it", "Report a stop", "Bit broken", "Resurfaced"]),
     ("to re-home", (replace(BED, rehome="stop", first_off="stop"), GOOD), {},
      ["Router re-homed", "Report a stop", "Bit broken", "Resurfaced"]),
-    ("first-off", (replace(BED, first_off="stop"), GOOD), {},
-     ["First-off agrees", "It is wrong", "Report a stop", "Bit broken", "Resurfaced"]),
+    ("first-off", (replace(BED, firsts=(FIRST,)), GOOD), {},
+     ["It is wrong", "Report a stop", "Bit broken"]),
+    ("first-off, nothing of it to measure",
+     (replace(BED, firsts=(replace(FIRST, file="999.C"),)), GOOD), {},
+     ["First-off agrees", "It is wrong", "Report a stop", "Bit broken"]),
+    ("first-off of a batch that is gone", (replace(FREE, firsts=(FIRST,)),), {},
+     ["It is wrong", "Report a stop", "Bit broken"]),
+    ("first-off is wrong", (replace(BED, firsts=(replace(FIRST, state="wrong"),)), GOOD), {},
+     ["It is wrong", "Zero is set anew", "A supervisor passes it", "Report a stop",
+      "Bit broken"]),
+    ("what is new comes after the sheet", (replace(BED, first_off="new bit 17"), GOOD), {},
+     ["Start sheet 1", "Report a stop", "Bit broken", "Resurfaced"]),
     ("it cuts", (CUTTING, replace(GOOD, state="cutting")), {},
      ["Sheet 1 is off the bed", "Sheet spoiled", "Report a stop"]),
     ("stopped on a sheet", (STOPPED, GOOD), {},

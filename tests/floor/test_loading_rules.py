@@ -13,7 +13,7 @@ from station.shop.facts import Batch, Bed, Bit, BitUse, Fact, Lot, Notice, Revis
 from station.shop.moves import BOARD, WEAR
 from station.shop.views import Written
 from tests.fakes import FakeView
-from tests.floor.beds import BED, CUTTING, ON_BED, STOPPED, WHOLE, worn
+from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE, worn
 from tests.floor.shop_small import COMBS, DAY, GAUGE, GAUGES, at, batch, sheets, small_shop
 
 
@@ -30,6 +30,11 @@ def decide(view: FakeView, kind: str, subject: str = "batch/00412", now: str = "
 def start(view: FakeView, **changes: object) -> Answer:
     args: dict[str, object] = {"lot": "0931", "reading": 6.4, "ticks": WHOLE}
     return decide(view, "start_sheet", **{**args, **changes})  # type: ignore[arg-type]
+
+
+def measure(view: FakeView, mm: float = 100.0, part: str = GAUGE, router: str = "1") -> Answer:
+    return decide(view, "measure_first_off", f"router/{router}", part=part, size="A along",
+                  reading_mm=mm)  # fmt: skip
 
 
 def told(answer: Answer) -> str:
@@ -57,7 +62,11 @@ START_REFUSALS: tuple[tuple[str, tuple[Fact, ...], Mapping[str, object]], ...] =
      (GOOD, BED, Notice(id="n", router="1", text="6 uncut", at=at("09:00"))), {}),
     ("Start of day is due on Router 1", (GOOD, replace(BED, day="2026-11-24")), {}),
     ("Re-home the router first: stop", (GOOD, replace(BED, rehome="stop")), {}),
-    ("First-off is due: new bit 17", (GOOD, replace(BED, first_off="new bit 17")), {}),
+    ("First-off is due: batch 00412, sheet 1", (GOOD, replace(BED, firsts=(FIRST,))), {}),
+    ("First-off is due: batch 00400, sheet 1",
+     (GOOD, replace(BED, firsts=(replace(FIRST, file="009.C", batch="00400"),))), {}),
+    ("First-off of this file is wrong on Router 1",
+     (GOOD, replace(BED, firsts=(replace(FIRST, state="wrong"),))), {}),
     ("Which lot is the sheet from?", (GOOD, BED), {"lot": ""}),
     ("There is no lot 0999", (GOOD, BED), {"lot": "0999"}),
     ("Lot 0940 is 9 mm birch plywood", (GOOD, BED), {"lot": "0940"}),
@@ -195,13 +204,15 @@ def test_a_batch_of_another_router_is_taken_when_sure() -> None:
     assert (moved.router, old.batch, new.batch) == ("1", "", "00412")
 
 
-def test_a_batch_taken_up_again_needs_its_first_off() -> None:
+def test_a_batch_taken_up_again_sends_the_other_one_back_to_the_queue() -> None:
     view = small_shop(replace(GOOD, cut=2, state="cutting"), replace(BED, batch="00417"))
     answer = decide(view, "take_batch")
     assert (answer.tone, str(answer.do)) == ("attention", "Batch 00417 waits in the queue.")
-    bed = view.get(Bed, "1")
-    assert bed
-    assert bed.first_off.startswith("start of batch 00412")
+
+
+def test_a_batch_that_is_taken_finds_the_first_off_of_the_one_before_it() -> None:
+    view = small_shop(GOOD, replace(BED, batch="", firsts=(replace(FIRST, batch="00400"),)))
+    assert str(decide(view, "take_batch").do) == "First: measure sheet 1 of batch 00400."
 
 
 # --- off_bed and spoil_sheet
@@ -282,11 +293,12 @@ ABOUT_ROUTER: tuple[tuple[str, str, Bed, Mapping[str, object], bool], ...] = (
     ("bit_broken", "put a new bit in", BED, {"bit": "11"}, False),
     ("bit_broken", "Report the sheet spoiled", CUTTING, {"bit": "11"}, False),
     ("check_first_off", "No first-off is due", BED, {"good": True}, True),
-    ("check_first_off", "Not while sheet 1", replace(CUTTING, first_off="x"), {"good": True},
+    ("check_first_off", "Not while sheet 1", replace(CUTTING, firsts=(FIRST,)), {"good": True},
      True),
-    ("check_first_off", "First-off agrees", replace(BED, first_off="x"), {"good": True}, False),
-    ("check_first_off", "No batch is on", replace(BED, batch=""), {"good": False}, True),
-    ("check_first_off", "is held: first-off is wrong", CUTTING, {"good": False}, False),
+    ("check_first_off", "No first sheet of Router 1", BED, {"good": False}, True),
+    ("check_first_off", "is held: first-off is wrong", replace(CUTTING, firsts=(AGREED,)),
+     {"good": False}, False),
+    ("set_zero", "Not while sheet 1", CUTTING, {}, True),
     ("start_day", "Start of day is done", BED, {}, True),
     ("start_day", "Start of day done on Router 1", replace(BED, day=""), {}, False),
     ("resurface", "Not while sheet 1 is on the bed", CUTTING, {}, True),
@@ -363,7 +375,7 @@ def test_every_sheet_is_a_pass_on_the_spoilboard_until_it_is_flat_again() -> Non
                                          "Cut it flat after this one.")  # fmt: skip
             assert answer.tone == "attention"
         decide(view, "off_bed", f"slip/00412-{n}", "10:40", sheet=n, sure=True)
-        decide(view, "check_first_off", "router/1", good=True)
+        measure(view)
         assert view.pieces[("spoilboard/1", "", BOARD)] == n
     decide(view, "resurface", "router/1")
     assert view.pieces[("spoilboard/1", "", BOARD)] == 0
@@ -402,18 +414,19 @@ def test_the_lot_of_another_sheet_is_used_up_to_none() -> None:
     view = FakeView.of(*small_shop(batch(COMBS), BED).facts.values(), moves=(sheets("0931", 1),))
     assert not start(view).refused
     decide(view, "off_bed", "slip/00412-1", sheet=1, now="10:30")
-    decide(view, "check_first_off", "router/1", good=True)
+    measure(view, 300.0, "014")
     assert "has no sheet left" in told(start(view))
 
 
 def test_a_cancelled_batch_stays_so_when_its_sheet_comes_off() -> None:
     view = small_shop(replace(GOOD, state="cancelled"), CUTTING, moves=ON_BED)
     answer = decide(view, "off_bed", "slip/00412-1", sheet=1)
-    assert str(answer.do) == "Slip and parts to popping. The batch is cancelled."
+    assert str(answer.do) == "First-off check here. Then slip and parts to popping."
     gone, bed = view.get(Batch, "00412"), view.get(Bed, "1")
     assert gone
     assert bed
-    assert (gone.state, gone.cut, bed.batch, bed.first_off) == ("cancelled", 1, "", "")
+    assert (gone.state, gone.cut, bed.batch) == ("cancelled", 1, "")
+    assert [f.state for f in bed.firsts] == ["due"]  # what it has cut goes on as well
 
 
 @pytest.mark.parametrize(
@@ -426,14 +439,6 @@ def test_after_a_stop_the_router_does_what_it_did(bed: Bed, state: str, paused: 
     again = view.get(Bed, "1")
     assert again
     assert (again.state, again.paused_s, again.stop, again.stopped) == (state, paused, "", "")
-
-
-def test_after_a_wrong_first_off_the_next_one_is_due() -> None:
-    view = small_shop(GOOD, BED)
-    decide(view, "check_first_off", "router/1", good=False)
-    bed = view.get(Bed, "1")
-    assert bed
-    assert bed.first_off == "the last one was wrong"
 
 
 def test_a_first_batch_is_good_news() -> None:

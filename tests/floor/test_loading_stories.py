@@ -6,6 +6,7 @@ from dataclasses import replace
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
+from station.queries.first_offs import find_unsettled, list_sizes
 from station.shop.acts import Answer, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -59,9 +60,21 @@ def cut(one: Player, n: int, start: str, end: str, id: str = "00412") -> Answer:
     assert not one.give(press("start")).refused, one.said[-1]
     done = one.give(slip(n, id), now=end)
     bed = one.view.get(Bed, one.hand.router)
-    if n == 1 and bed and bed.first_off:
-        one.give(press("first_off_good"))
+    if bed and any(f.state == "due" for f in bed.firsts):
+        compare(one)
     return done
+
+
+def compare(one: Player) -> Answer:
+    """Every size of the first-off is measured, or it agrees by eye."""
+    view, bed = one.view, one.view.get(Bed, one.hand.router)
+    assert bed
+    first = find_unsettled(bed)
+    assert first
+    sizes = list_sizes(view, first)
+    if not sizes:
+        return one.give(press("first_off_good"))
+    return one.give(*(Number(f"{m.size.nominal_mm:g}") for m in sizes))
 
 
 def pieces(view: FakeView, part: str) -> Counter[str]:
@@ -181,13 +194,18 @@ def test_a_bit_breaks_on_sheet_three_of_eight() -> None:
     assert bit.state == "broken"
     assert view.get(Slip, "00412-3")
     ready(one, "09:15")
-    assert "First-off is due: bit 11 broke" in said(one.give(press("start")))
+    assert "Bit 11 is broken" in said(one.give(press("start")))
+    assert "Bit 11 is broken" in said(one.give(press("first_off_good")))
     assert "Bit 17 is in" in said(one.give(Code("bit", "17")))
     one.give(press("zeroed"), press("bit_good"))
-    assert "First-off is due: new bit 17" in said(one.give(press("start")))
-    one.give(press("first_off_good"))
+    assert "Nothing was cut on Router 1 since: new bit 17" in said(
+        one.give(press("first_off_good"))
+    )
     assert not one.give(press("start")).refused
     one.give(slip(4), now="09:40")
+    ready(one, "09:45")
+    assert "First-off is due: batch 00412, sheet 4" in said(one.give(press("start")))
+    compare(one)
     for n, hour in zip(range(5, 9), ("10", "11", "12", "13"), strict=True):
         cut(one, n, f"{hour}:00", f"{hour}:20")
     assert pieces(view, GAUGE) == {"cut": -1280, "popping": 1190, "spoiled": 90}
@@ -251,12 +269,12 @@ def test_vacuum_lost_on_router_five() -> None:
     one.give(press("sheet_spoiled"), Code("reason", "13"), Number("110"), press("sheet_spoiled"))
     assert pieces(view, SPACER)["spoiled"] == 130
     over = one.give(press("stop_over"), now="11:23")
-    assert said(over) == "Stop over after 18 min | Before the next sheet: re-home, first-off."
+    assert said(over) == "Stop over after 18 min | Re-home it before the next sheet."
     ready(one, "11:24")
     assert "Re-home the router first" in said(one.give(press("start")))
     one.give(press("rehomed"))
-    assert "First-off is due" in said(one.give(press("start")))
-    one.give(press("first_off_good"))
+    assert "First-off is due: batch 00412, sheet 5" in said(one.give(press("start")))
+    compare(one)
     assert not one.give(press("start")).refused
     one.give(slip(6), now="11:40")
     assert pieces(view, SPACER) == {"cut": -1440, "popping": 1310, "spoiled": 130}
@@ -338,13 +356,16 @@ def test_a_wrong_first_off_holds_the_batch() -> None:
     assert "is held" in said(one.give(press("start")))
 
 
-def test_one_sheet_alone_needs_no_first_off() -> None:
-    view = small_shop(batch(GAUGES, sheets=1))
+def test_one_sheet_alone_has_its_first_off_before_the_next_batch() -> None:
+    view = small_shop(batch(GAUGES, sheets=1), batch(GAUGES, id="00417", sheets=1))
     one = player(view)
     one.give(traveller())
     ready(one, "08:00")
     one.give(press("start"))
     one.give(slip(1), now="08:20")
-    bed = view.get(Bed, "1")
-    assert bed
-    assert bed.first_off == ""
+    one.give(traveller("00417"))
+    ready(one, "08:30")
+    assert "First-off is due: batch 00412, sheet 1" in said(one.give(press("start")))
+    compare(one)
+    one.give(Number("6.4"))
+    assert not one.give(press("start")).refused

@@ -29,7 +29,8 @@ INPUTS: list[Input] = [
     *(Code("part", n) for n in ("014", "045", "099")),
     Code("order", "3306"),
     Code("zone", "51"),
-    *(Number(n) for n in ("6.4", "6,4", "5.8", "0", "-1", "999999999", "70", "x")),
+    *(Number(n) for n in ("6.4", "6,4", "5.8", "0", "-1", "999999999", "70", "100", "100.5", "x")),
+    *(Code("button", BUTTONS[n].number) for n in ("row_1", "row_2")),
     Point(10.0, 10.0),
 ]
 QUICK = [
@@ -40,6 +41,7 @@ QUICK = [
     Code("button", BUTTONS["bit_good"].number),
     Code("button", BUTTONS["file_right"].number),
     Code("button", BUTTONS["zeroed"].number),
+    Number("100"),
     Code("button", BUTTONS["first_off_good"].number),
     Code("button", BUTTONS["start"].number),
 ]

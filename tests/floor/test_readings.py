@@ -12,7 +12,7 @@ from station.shop.facts import Fact, Part, Revision
 from station.shop.readings import FIRST_OFF, MASTER, MINUTES, NO, THICKNESS, YES
 from station.shop.views import Rules
 from tests.fakes import FakeView
-from tests.floor.beds import BED, CUTTING, WHOLE
+from tests.floor.beds import BED, CUTTING, FIRST, WHOLE
 from tests.floor.shop_small import (
     COMB,
     COMBS,
@@ -91,12 +91,21 @@ def test_a_further_run_is_not_measured_again() -> None:
 
 
 def test_a_first_off_that_agrees_or_not() -> None:
-    view = small_shop(GOOD, replace(BED, first_off="start of batch 00412"))
-    do(view, LOADING, "check_first_off", "router/1", good=True)
-    do(view, LOADING, "check_first_off", "router/1", good=False)
+    view = small_shop(GOOD, replace(BED, firsts=(FIRST,)))
+    for mm in (100.5, 100.1, 100.2):
+        do(view, LOADING, "measure_first_off", "router/1", part=GAUGE, size="A along",
+           reading_mm=mm)  # fmt: skip
     noted = view.series("router/1", FIRST_OFF)
-    assert [n.reading.value for n in noted] == [YES, NO]
-    assert {n.reading.batch for n in noted} == {"00412"}
+    assert [n.reading.value for n in noted] == [NO, YES]
+    read = list_size(view, GAUGE, "A along", router="1", bit="11")
+    assert [n.reading.value for n in read] == [100.5, 100.1, 100.2]
+    assert {(n.reading.batch, n.reading.sheet) for n in (*noted, *read)} == {("00412", 1)}
+
+
+def test_a_person_says_that_a_first_off_is_wrong() -> None:
+    view = small_shop(GOOD, replace(BED, firsts=(FIRST,)))
+    do(view, LOADING, "check_first_off", "router/1", good=False)
+    assert [n.reading.value for n in view.series("router/1", FIRST_OFF)] == [NO]
 
 
 def compared(view: FakeView, **args: object) -> None:

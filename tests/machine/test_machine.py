@@ -31,6 +31,7 @@ from station.shop.facts import (
 )
 from station.shop.moves import NO_PIECES
 from station.shop.places import balances
+from tests.first_offs import list_answers
 from tests.replay import PIN, Stage
 
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
@@ -97,17 +98,18 @@ class Shop(RuleBasedStateMachine):
 
     @rule()
     def prepare(self):
+        router = self.stage.desk.hand.router.removeprefix("R")
         for line in (
+            "button rehomed",
+            "button told",
+            "button day_done",
+            *list_answers(self.stage.ledger.view, router),
             "lot 0931",
             "6.4",
             "button held_down",
             "button bit_good",
             "button file_right",
             "button zeroed",
-            "button first_off_good",
-            "button rehomed",
-            "button told",
-            "button day_done",
             "button start",
         ):
             self.send(line)

@@ -13,6 +13,7 @@ from station.cutting import prepare
 from station.queries.pace import LEAST, MOST, expect_minutes, extend_pace, fit_pace
 from station.shop.faces import Pairs, Progress
 from station.shop.facts import Batch, CutFile, Pace, Revision
+from tests.first_offs import list_answers
 from tests.floor.shop_small import COMBS, FRAMES, GAUGES, SHUTTLES, SPACERS
 from tests.replay import PIN, Stage
 
@@ -57,7 +58,8 @@ def cut(stage, cut_file, real_s):
         answer = sent(stage, f"slip {batch} 1")
     assert "is off the bed" in str(answer.said), str(answer.said)
     later(stage, 300)
-    sent(stage, "button first_off_good", "@worker 07", "@area office", f"traveller {batch}")
+    first = list_answers(stage.ledger.view, "1")
+    sent(stage, *first, "@worker 07", "@area office", f"traveller {batch}")
     answer = sent(stage, "button cancel_it", "worker 07", PIN)
     assert answer.tone == "good", str(answer.said)
 

@@ -108,7 +108,7 @@ def test_the_runs_may_begin_with_another_file() -> None:
     one.give(traveller())
     assert "HC300-SET C on its pins" in said(cut(one, 1, "08:00", "08:06"))
     again(one, "08:10")
-    assert "24 parts | Slip and parts to popping. The batch is cut." in said(
+    assert "24 parts | First-off check, then all to popping. The batch is cut." in said(
         one.give(slip(1), now="08:33")
     )
     assert metres(view, "11") == 69_000

@@ -95,7 +95,25 @@ class CheckFirstOff(Args, frozen=True, kw_only=True):
     kind = "check_first_off"
 
     good: bool
-    batch: str = ""  # empty: the one on the router
+    batch: str = ""  # as older programs wrote it: the one on the router
+    file: str = ""  # whose first-off: id of the revision; empty: what is due
+
+
+class MeasureFirstOff(Args, frozen=True, kw_only=True):
+    """Takes a reading of one size of a part on the first sheet."""
+
+    kind = "measure_first_off"
+
+    part: str
+    size: str  # its name
+    reading_mm: float
+    file: str = ""  # whose first-off: id of the revision; empty: what is due
+
+
+class SetZero(Args, frozen=True, kw_only=True):
+    """Notes that zero was set anew though it was not due."""
+
+    kind = "set_zero"
 
 
 class StartDay(Args, frozen=True, kw_only=True):

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 from station.floor.loading.acts import (
     AddSheet,
@@ -10,19 +11,23 @@ from station.floor.loading.acts import (
     CheckFirstOff,
     EndSheet,
     EndStop,
+    MeasureFirstOff,
     ReadNotice,
     Rehome,
     ReportStop,
     Resurface,
+    SetZero,
     SpoilSheet,
     StartDay,
     TakeBatch,
 )
 from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot, refuse_thickness
 from station.floor.loading.preparing import (
+    MOST_SIZES,
     Now,
     close_question,
     find_counted,
+    find_measured,
     find_now,
     hold_batch,
     is_ready,
@@ -30,6 +35,7 @@ from station.floor.loading.preparing import (
     let_go,
     let_go_of_sheet,
     list_served,
+    list_shown,
     open_question,
     refuse_no_next,
     say_next,
@@ -39,6 +45,7 @@ from station.floor.loading.preparing import (
     untick_items,
 )
 from station.floor.loading.work import LoadingHand
+from station.floor.shared.readings import name_size
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
@@ -46,7 +53,7 @@ from station.queries.settings import find_reason
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bit, Lot, Router, Slip
+from station.shop.facts import Batch, Bit, FirstOff, Lot, Router, Slip
 from station.shop.file_requests import ProveText
 from station.shop.rooms import Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
@@ -71,9 +78,12 @@ def handle_input(hand: LoadingHand, given: Input, view: View) -> Do | Took | Fil
     return code_handler(here, given) if code_handler else None
 
 
-def _enter_number(here: Now, given: Number) -> Took | None:
+def _enter_number(here: Now, given: Number) -> Do | Took | None:
+    """Takes a number: a count, a reading of the first-off, or the thickness of the sheet."""
     if here.mode == "spoil":
         return _enter_survived(here, given)
+    if here.first:
+        return _enter_reading(here, here.first, given)
     revision, value = here.revision, given.reading
     if revision is None:
         return None
@@ -86,6 +96,33 @@ def _enter_number(here: Now, given: Number) -> Took | None:
     if wrong := judge_thickness(here.view, revision, value):
         return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
     return Took(hand, good(say("{mm} mm: within limits", mm=f"{value:g}"), say_next(here, hand)))
+
+
+def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
+    """Takes a reading of the size of the first-off that is asked for."""
+    asked, mm = find_measured(here, first), given.reading
+    if asked is None:
+        said = say("Nothing of it is measured")
+        return Took(here.hand, refuse(said, say("Compare it by eye: it agrees, or it is wrong.")))
+    if mm is None:
+        said = say("{typed} is no reading", typed=given.text)
+        return Took(here.hand, refuse(said, say("Enter the mm, such as 399.8.")))
+    args = MeasureFirstOff(
+        part=asked.part.id, size=asked.size.name, reading_mm=mm, file=first.file
+    )
+    return Do(here.subject, args, here.hand)
+
+
+def _choose_size(here: Now, number: int) -> Took | None:
+    """Chooses the size of the first-off that is measured next, by its row."""
+    first = here.first
+    sizes = list_shown(here, first) if first else ()
+    if first is None or number > len(sizes):
+        return None
+    chosen = sizes[number - 1]
+    hand = replace(here.hand, work=replace(here.hand.work, size=chosen.name), digits="")
+    said = say("{part}, {size}", part=chosen.part.name, size=name_size(chosen.size))
+    return Took(hand, good(said, say("Measure it, enter the mm.")))
 
 
 def _enter_survived(here: Now, given: Number) -> Took:
@@ -432,10 +469,19 @@ def _do_plainly(args: Args) -> Callable[[Now], Do]:
 
 def _judge_first_off(*, agrees: bool) -> Callable[[Now], Do]:
     def press(here: Now) -> Do:
-        args = CheckFirstOff(good=agrees, batch=here.batch.id if here.batch else "")
+        args = CheckFirstOff(good=agrees, file=here.first.file if here.first else "")
         return Do(here.subject, args, close_question(here.hand))
 
     return press
+
+
+def _press_zeroed(here: Now) -> Do | Took:
+    """Ticks zero for the next sheet; where a first-off is wrong, zero is a new one."""
+    first = here.first
+    if first is None or first.state != "wrong" or here.bed.zero:
+        return tick_item(here, "zero")
+    after = close_question(untick_items(here.hand, "held_down"))
+    return Do(here.subject, SetZero(), after)
 
 
 def _tick_plainly(name: str) -> Callable[[Now], Took]:
@@ -480,7 +526,7 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "held_down": _tick_plainly("held_down"),
     "bit_good": _tick_bit,
     "file_right": _tick_file,
-    "zeroed": _tick_plainly("zero"),
+    "zeroed": _press_zeroed,
     "first_off_good": _judge_first_off(agrees=True),
     "first_off_bad": _judge_first_off(agrees=False),
     "day_done": _do_plainly(StartDay()),
@@ -492,4 +538,5 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "bit_broken": _press_broken,
     "one_more_sheet": _press_more,
     "next_router": _press_next_router,
+    **{f"row_{n}": partial(_choose_size, number=n) for n in range(1, MOST_SIZES + 1)},
 }

@@ -14,6 +14,7 @@ from station.floor.loading.needs import (
 )
 from station.floor.loading.preparing import Now, needs_free_bed
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
+from station.queries.first_offs import find_unsettled
 from station.queries.pace import find_fit
 from station.queries.routers import (
     count_cutting_s,
@@ -157,10 +158,21 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
     if bed.rehome:
         items.append(Check(label=say("Re-home the router"), text=bed.rehome,
                            code=button("rehomed"), state=later))  # fmt: skip
-    if bed.first_off:
-        items.append(Check(label=say("First-off against the master"), text=bed.first_off,
-                           code=button("first_off_good"), state=later))  # fmt: skip
+    first = find_unsettled(bed)
+    if first and (here.first or first.state == "due"):
+        said = say("batch {batch}, sheet {n}: {why}", batch=first.batch, n=first.sheet,
+                   why=first.why)  # fmt: skip
+        items.append(Check(label=say("First-off against the master"), text=said,
+                           state="wrong" if first.state == "wrong" else later))  # fmt: skip
     return tuple(items)
+
+
+def _show_what_is_new(here: Now) -> tuple[Check, ...]:
+    """Shows that the sheet on the bed, or the next one, is a first-off."""
+    if not here.bed.first_off:
+        return ()
+    label = say("After this sheet: first-off") if here.bed.sheet else say("It is a first-off")
+    return (Check(label=label, text=here.bed.first_off, state="later"),)
 
 
 def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
@@ -172,7 +184,10 @@ def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
         return Checks(title=say("First, before sheet {n}", n=n), items=first)
     change = _show_change(here, cutting) if cutting else ()
     if following is None and here.bed.sheet:
-        return Checks(title=say("After this last sheet"), items=(*change, *_show_next_batch(here)))
+        return Checks(
+            title=say("After this last sheet"),
+            items=(*change, *_show_what_is_new(here), *_show_next_batch(here)),
+        )
     run = following.file if following else revision
     further = following is not None and following.run > 1
     title = say("Before sheet {n}", n=n)
@@ -189,6 +204,7 @@ def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
             *(() if here.bed.sheet else _show_by_hand(here, run)),
             _show_file(here, batch, run),
             _show_zero(here),
+            *_show_what_is_new(here),
         ),
     )
 

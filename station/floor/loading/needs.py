@@ -16,7 +16,6 @@ from station.shop.views import View
 from station.shop.words import Say, say
 
 MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
-START = "start of batch"  # how the first-off reason of a new batch begins
 USUAL_MM = 6.5  # of a sheet good that the shop does not know
 AT_ONCE = 3  # as many are shown, and so read, at a time
 NO_BATCH = refuse(say("There is no such batch"), say("Scan the traveller again."))
@@ -33,6 +32,21 @@ TICKS: dict[str, Say] = {
 def find_batch(act: Act[object], view: View) -> Batch | None:
     """Finds the batch that an act is about (``batch/00412`` or ``slip/00412-3``)."""
     return view.get(Batch, tail(act.subject).partition("-")[0])
+
+
+def refuse_no_router(act: Act[object], view: View) -> Answer | None:
+    """Refuses an act that names no router of the shop."""
+    if view.get(Router, tail(act.subject)):
+        return None
+    return refuse(say("Which router?"), say("Scan the router's code first."))
+
+
+def find_next_run(view: View, bed: Bed) -> Revision | None:
+    """Finds what a router cuts next of the batch that is taken on; None: nothing."""
+    batch = view.get(Batch, bed.batch)
+    revision = find_revision(view, batch) if batch else None
+    following = find_due(view, batch, revision, bed) if batch and revision else None
+    return following.file if following else None
 
 
 def refuse_void_copy(batch: Batch, copy: str) -> Answer | None:

@@ -5,16 +5,20 @@ from typing import NamedTuple
 
 from station.floor.loading.acts import EndSheet, StartSheet
 from station.floor.loading.needs import changes_by_hand, list_needed_ticks, list_unread
+from station.floor.loading.rules_first import list_open
 from station.floor.loading.work import LoadingHand, LoadingWork, Mode
 from station.queries.batches import find_revision, refuse_unapproved
+from station.queries.first_offs import Measured, find_asked, list_sizes
 from station.queries.routers import find_bed, find_running, list_routers
 from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
-from station.shop.facts import Batch, Bed, Revision
+from station.shop.facts import Batch, Bed, FirstOff, Revision
 from station.shop.rooms import Do, Took
 from station.shop.views import View
 from station.shop.words import Say, say
+
+MOST_SIZES = 6  # of a first-off that the screen has room for
 
 
 class Now(NamedTuple):
@@ -50,6 +54,15 @@ class Now(NamedTuple):
         """Finds what runs next; while the last sheet is cut, that."""
         following = self.due
         return following.file if following else self.running
+
+    @property
+    def first(self) -> FirstOff | None:
+        """Finds the first-off that is settled now, once nothing else stands first."""
+        bed = self.bed
+        if bed.rehome or bed.day != self.hand.now[:10] or list_unread(self.view, bed.id):
+            return None
+        following = self.next_run if self.batch else None
+        return find_asked(self.view, self.bed, following)
 
     @property
     def mode(self) -> Mode:
@@ -137,6 +150,21 @@ def find_counted(here: Now) -> str:
     return here.hand.work.part or (next(iter(makes)) if len(makes) == 1 else "")
 
 
+def find_measured(here: Now, first: FirstOff) -> Measured | None:
+    """Finds the size that is measured next: the chosen one until it is settled, else the first."""
+    open_ = list_open(here.view, first)
+    chosen = here.hand.work.size
+    return next((m for m in open_ if m.name == chosen), open_[0] if open_ else None)
+
+
+def list_shown(here: Now, first: FirstOff) -> tuple[Measured, ...]:
+    """Lists the sizes of a first-off that the screen shows: where not all can, the open ones."""
+    every = list_sizes(here.view, first)
+    if len(every) > MOST_SIZES:
+        every = list_open(here.view, first)
+    return every[:MOST_SIZES]
+
+
 def find_missing(here: Now, hand: LoadingHand) -> str:
     """Finds what is still missing before the next sheet; empty when it can start."""
     following = here._replace(hand=hand).due
@@ -195,7 +223,7 @@ def say_next(here: Now, hand: LoadingHand) -> Say:
     need = find_missing(here, hand)
     if here.bed.sheet and (not need or needs_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
-    first = here.bed.first_off or here.bed.rehome or list_unread(here.view, here.bed.id)
+    first = here.first or here.bed.rehome or list_unread(here.view, here.bed.id)
     if first and not here.bed.sheet:
         return say("First what stands on the screen, then the sheet.")
     if need:

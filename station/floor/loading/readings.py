@@ -1,9 +1,10 @@
 """Gives as readings what is measured or seen at loading."""
 
 from station.floor.loading.acts import StartSheet
+from station.queries.first_offs import Measured
 from station.shop.acts import Act
-from station.shop.facts import Batch, Bed, Material, Revision, Slip
-from station.shop.readings import FIRST_OFF, MINUTES, NO, THICKNESS, YES, Reading
+from station.shop.facts import Batch, Bed, FirstOff, Material, Revision, Slip
+from station.shop.readings import FIRST_OFF, MINUTES, NO, THICKNESS, YES, Reading, name_size
 from station.shop.views import View
 
 
@@ -43,13 +44,37 @@ def give_minutes(slip: Slip, run: Revision) -> Reading:
     )
 
 
-def give_first_off(bed: Bed, batch: Batch | None, *, agrees: bool) -> Reading:
+def give_first_off(bed: Bed, first: FirstOff, *, agrees: bool) -> Reading:
     """Gives whether a router's first-off agrees with the master."""
     return Reading(
         subject=f"router/{bed.id}",
         kind=FIRST_OFF,
         value=YES if agrees else NO,
-        batch=batch.id if batch else "",
+        batch=first.batch,
+        sheet=first.sheet,
         router=bed.id,
-        revision=Revision.id_of(batch.cut_file, batch.revision) if batch else "",
+        bit=_find_one_bit(first),
+        revision=first.file,
     )
+
+
+def give_size(bed: Bed, first: FirstOff, one: Measured, mm: float) -> Reading:
+    """Gives what was read of one size of a part on a first sheet, in mm."""
+    return Reading(
+        subject=one.part.key,
+        kind=name_size(one.size.name),
+        value=mm,
+        unit="mm",
+        low=one.size.low_mm,
+        high=one.size.high_mm,
+        batch=first.batch,
+        sheet=first.sheet,
+        router=bed.id,
+        bit=_find_one_bit(first),
+        revision=first.file,
+    )
+
+
+def _find_one_bit(first: FirstOff) -> str:
+    """Finds the bit that has cut it; where there were several, none is said."""
+    return first.bits[0] if len(first.bits) == 1 else ""

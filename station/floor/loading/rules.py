@@ -7,15 +7,18 @@ from station.floor.loading.acts import (
     CheckFirstOff,
     EndSheet,
     EndStop,
+    MeasureFirstOff,
     ReadNotice,
     Rehome,
     ReportStop,
     Resurface,
+    SetZero,
     SpoilSheet,
     StartDay,
     StartSheet,
     TakeBatch,
 )
+from station.floor.loading.rules_first import MEASURE_AGAIN, check_first_off, measure_first_off
 from station.floor.loading.rules_off import end_sheet, spoil_sheet
 from station.floor.loading.rules_start import start_sheet
 from station.floor.loading.rules_stop import (
@@ -25,19 +28,22 @@ from station.floor.loading.rules_stop import (
     rehome,
     report_stop,
     resurface,
+    set_zero,
     start_day,
 )
-from station.floor.loading.rules_take import add_sheet, check_first_off, read_notice, take_batch
+from station.floor.loading.rules_take import add_sheet, read_notice, take_batch
 from station.shop.facts import (
     Batch,
     Bed,
     Bit,
+    Concern,
     CutFile,
     Fact,
     Lot,
     Material,
     Notice,
     Pace,
+    Part,
     Reason,
     Revision,
     Router,
@@ -59,6 +65,8 @@ READS: frozenset[type[Fact]] = frozenset(
         Bit,
         Notice,
         Pace,
+        Part,
+        Concern,
         Batch,
         Slip,
     }
@@ -74,7 +82,9 @@ RULES: Rules = by_kind(
     Rule(args=EndStop, reads=READS, decide=end_stop),
     Rule(args=ChangeBit, reads=READS, decide=change_bit),
     Rule(args=BreakBit, reads=READS, decide=break_bit),
-    Rule(args=CheckFirstOff, reads=READS, decide=check_first_off),
+    Rule(args=CheckFirstOff, reads=READS, decide=check_first_off, stays=MEASURE_AGAIN),
+    Rule(args=MeasureFirstOff, reads=READS, decide=measure_first_off, stays=MEASURE_AGAIN),
+    Rule(args=SetZero, reads=READS, decide=set_zero),
     Rule(args=StartDay, reads=READS, decide=start_day),
     Rule(args=Resurface, reads=READS, decide=resurface),
     Rule(args=Rehome, reads=READS, decide=rehome),

@@ -7,13 +7,13 @@ from station.floor.loading.acts import EndSheet, SpoilSheet
 from station.floor.loading.needs import (
     MOMENT_S,
     NO_BATCH,
-    START,
     find_batch,
     list_later_uses,
     refuse_void_copy,
     wear_bit,
 )
 from station.floor.loading.readings import give_minutes
+from station.floor.loading.rules_first import drop_broken, make_due
 from station.queries.batches import find_revision
 from station.queries.pace import extend_pace
 from station.queries.routers import (
@@ -167,13 +167,14 @@ def _send_to_popping(
     after = _count_sheet(batch)
     run = find_running(view, bed) or revision
     moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run)
-    first = START + f" {batch.id}" if after.cut - after.spoiled == 1 else ""
+    emptied, after = _empty_bed(view, bed, after, revision)
+    emptied, first = make_due(view, bed, run, emptied)
     slip = _fill_slip(act, view, bed, run)
-    sets: tuple[Fact, ...] = (*_empty_bed(view, bed, after, revision, first), slip)
+    sets: tuple[Fact, ...] = (emptied, after, slip)
     sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
-    do, read = _say_after(view, after, bed, revision, first), (give_minutes(slip, run),)
+    do, read = _say_after(view, after, bed, revision, first=first), (give_minutes(slip, run),)
     return good(said, do, moves=moves, sets=sets, readings=read)
 
 
@@ -195,8 +196,8 @@ def _keep_for_next_run(
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
     moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run))
-    free, timed = _free_bed(bed), _learn_pace(act, view, bed, run)
-    read = (give_minutes(slip, run),)
+    free, first = make_due(view, bed, run, _free_bed(bed))
+    timed, read = _learn_pace(act, view, bed, run), (give_minutes(slip, run),)
     done = count_done(view, batch, revision) | {n: bed.run}
     following = runs[bed.run]
     said = say("Sheet {n}: run {run} of {of} is done", n=n, run=bed.run, of=len(runs))
@@ -206,6 +207,8 @@ def _keep_for_next_run(
             if following.takes(bed.id)
             else say("Put it aside with its slip; take the next sheet.")
         )
+        if first and not following.takes(bed.id):
+            do = say("Put it aside with its slip. First-off check, then the next sheet.")
         return good(said, do, moves=moves, sets=(free, slip, *timed), readings=read)
     there = following.routers[0] if following.routers else batch.router
     away = replace(batch, router=there)
@@ -214,16 +217,20 @@ def _keep_for_next_run(
     return good(said, do, moves=moves, sets=sets, readings=read)
 
 
-def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, first_off: str) -> Say:
+def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, *, first: bool) -> Say:
     """Says what to do after a sheet."""
+    following = _find_after(view, batch, bed, revision)
+    if first and batch.state == "cut":
+        return say("First-off check, then all to popping. The batch is cut.")
+    if first and (following is None or batch.state == "cancelled"):
+        return say("First-off check here. Then slip and parts to popping.")
     if batch.state == "cut":
         return say("Slip and parts to popping. The batch is cut.")
     if batch.state == "cancelled":
         return say("Slip and parts to popping. The batch is cancelled.")
-    following = _find_after(view, batch, bed, revision)
     if following is None:
         return say("Slip and parts to popping. The rest runs on another router.")
-    if first_off:
+    if first:
         return say("Slip to popping. First-off check before sheet {n}.", n=following.sheet)
     return say("Slip and parts to popping. Sheet {n} is next.", n=following.sheet)
 
@@ -257,9 +264,7 @@ def _free_bed(bed: Bed) -> Bed:
     )
 
 
-def _empty_bed(
-    view: View, bed: Bed, batch: Batch, revision: Revision, first_off: str
-) -> tuple[Bed, Batch]:
+def _empty_bed(view: View, bed: Bed, batch: Batch, revision: Revision) -> tuple[Bed, Batch]:
     """Frees the bed; a batch that is cut, or due elsewhere, leaves the router."""
     done, free = batch.state != "cutting", _free_bed(bed)
     if not done and _find_after(view, batch, bed, revision) is None:
@@ -268,8 +273,7 @@ def _empty_bed(
         there = find_next(batch, list_runs(view, revision), free, slips, anywhere=True)
         routers = there.file.routers if there else ()
         return replace(free, batch=""), replace(batch, router=(*routers, batch.router)[0])
-    first = bed.first_off or ("" if done else first_off)
-    return replace(free, batch="" if done else bed.batch, first_off=first), batch
+    return replace(free, batch="" if done else bed.batch), batch
 
 
 def _move_whole(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, ...]:
@@ -360,10 +364,13 @@ def _lose_sheet(
         for part, qty in lost.items()
         if qty
     )
-    emptied, after = _empty_bed(view, bed, after, revision, "")
-    sets: tuple[Fact, ...] = (emptied, after)
+    emptied, after = _empty_bed(view, bed, after, revision)
     if reason.breaks_bit:
         sets = (*_break_bit_in(act, view, bed, run, emptied), after)
+    else:
+        if any(survived.values()):
+            emptied, _ = make_due(view, bed, run, emptied)
+        sets = (emptied, after)
     slip = _fill_slip(act, view, bed, run)
     if any(survived.values()):
         sets += (slip,)
@@ -381,13 +388,16 @@ def _lose_sheet(
 def _break_bit_in(
     act: Act[SpoilSheet], view: View, bed: Bed, revision: Revision, after: Bed
 ) -> tuple[Fact, ...]:
-    """Marks the bit that broke, and the bed with first-off and zero due."""
+    """Marks the bit that broke, and the bed with its zero due."""
     uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
     named = view.get(Bit, act.args.bit)
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
     why = f"bit {bit.id} broke" if bit else "a bit broke"
-    due = replace(after, first_off=why, zero=why)
-    return (due, replace(bit, state="broken")) if bit else (due,)
+    due = replace(after, zero=why, zero_since=act.at)
+    if bit is None:
+        return (due,)
+    due, concerns = drop_broken(act, due, bit)
+    return (due, replace(bit, state="broken"), *concerns)
 
 
 def _wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:

@@ -24,6 +24,7 @@ from station.floor.loading.needs import (
 )
 from station.floor.loading.readings import give_thickness
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
+from station.queries.first_offs import find_repeated, find_unsettled
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
@@ -137,11 +138,24 @@ def _check_rehome(sheet: Sheet) -> Answer | None:
 
 
 def _check_first_off(sheet: Sheet) -> Answer | None:
-    if not sheet.bed.first_off:
+    """Refuses a sheet while the first one is not compared, or would be cut wrong again.
+
+    A further run goes on the same sheet before it is compared.
+    """
+    bed, first = sheet.bed, find_unsettled(sheet.bed)
+    if first and first.state == "due":
+        same = (first.batch, first.sheet) == (sheet.batch.id, sheet.number)
+        if same and sheet.due.run > 1:
+            return None
+        return refuse(
+            say("First-off is due: batch {batch}, sheet {n}", batch=first.batch, n=first.sheet),
+            say("Compare it with the master before sheet {sheet}.", sheet=sheet.number),
+        )
+    if find_repeated(sheet.view, bed, sheet.file) is None:
         return None
     return refuse(
-        say("First-off is due: {why}", why=sheet.bed.first_off),
-        say("Compare with the master before sheet {sheet}.", sheet=sheet.number),
+        say("First-off of this file is wrong on {router}", router=name_router(sheet.view, bed.id)),
+        say("Measure it again; or put another bit in, or set zero anew."),
     )
 
 

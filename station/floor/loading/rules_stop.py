@@ -9,9 +9,11 @@ from station.floor.loading.acts import (
     Rehome,
     ReportStop,
     Resurface,
+    SetZero,
     StartDay,
 )
-from station.floor.loading.needs import list_later_uses, wear_bit
+from station.floor.loading.needs import list_later_uses, refuse_no_router, wear_bit
+from station.floor.loading.rules_first import drop_broken
 from station.queries.routers import (
     count_metres_left,
     count_passes,
@@ -21,18 +23,11 @@ from station.queries.routers import (
 )
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Bed, Bit, Fact, Router
+from station.shop.facts import Bed, Bit, Fact
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
-
-
-def refuse_no_router(act: Act[object], view: View) -> Answer | None:
-    """Refuses an act that names no router of the shop."""
-    if view.get(Router, tail(act.subject)):
-        return None
-    return refuse(say("Which router?"), say("Scan the router's code first."))
 
 
 def report_stop(act: Act[ReportStop], view: View) -> Answer:
@@ -54,12 +49,14 @@ def report_stop(act: Act[ReportStop], view: View) -> Answer:
             "reason",
         )
     why = f"stop at {clock(act.at)}, {reason.words}"
+    agreed = "" if reason.first_off else "agreed"
     stopped = replace(
         bed,
         state="stopped",
         stop=reason.id,
         stopped=act.at,
         first_off=bed.first_off or (why if reason.first_off else ""),
+        firsts=tuple(f for f in bed.firsts if f.state in ("due", "wrong", agreed)),
         rehome=bed.rehome or (why if reason.rehome else ""),
     )
     do = (
@@ -87,8 +84,13 @@ def end_stop(act: Act[EndStop], view: View) -> Answer:
         stopped="",
         paused_s=bed.paused_s + lasted if bed.sheet else 0,
     )
-    due = [w for w, why in (("re-home", bed.rehome), ("first-off", bed.first_off)) if why]
-    do = say("Before the next sheet: {due}.", due=", ".join(due)) if due else say("Go on.")
+    do = say("Go on.")
+    if bed.rehome:
+        do = say("Re-home it before the next sheet.")
+    elif bed.first_off:
+        do = say("The next sheet is a first-off.")
+        if bed.sheet:
+            do = say("After this sheet: first-off.")
     said = say("Stop over after {minutes} min", minutes=round(lasted / 60))
     return good(said, do, sets=(again,))
 
@@ -102,14 +104,15 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
     if refused := _refuse_unfit(view, bed, bit):
         return refused
     assert bit is not None
-    pocket = act.args.pocket
+    pocket, known = act.args.pocket, bit.id in bed.seen
     old = view.get(Bit, dict(bed.bits).get(pocket, ""))
     why = f"new bit {bit.id}"
     changed = replace(
         bed,
         bits=tuple(sorted({**dict(bed.bits), pocket: bit.id}.items())),
-        first_off=bed.first_off if bit.id in bed.seen else why,
+        first_off=bed.first_off if known else why,
         zero=why,
+        zero_since=bed.zero_since if known else act.at,
         seen=tuple(dict.fromkeys((*bed.seen, bit.id))),
     )
     sets: tuple[Fact, ...] = (changed, replace(bit, router=bed.id))
@@ -121,7 +124,7 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
         return replace(_say_change(view, bed, bit, said), moves=moves, sets=sets)
     do = say("Set zero before the next sheet.")
     if changed.first_off:
-        do = say("Set zero; first-off before the next sheet.")
+        do = say("Set zero. Its first sheet is measured.")
     return good(said, do, moves=moves, sets=sets)
 
 
@@ -205,13 +208,18 @@ def break_bit(act: Act[BreakBit], view: View) -> Answer:
     if bit.state == "broken":
         return notice(say("Bit {bit} is broken already", bit=bit.id), say("Put a new one in."))
     why = f"bit {bit.id} broke"
+    left, concerns = drop_broken(act, bed, bit)
     do = say("Spindle isolated? Then put a new bit in and scan it.")
     if bed.sheet:
         do = say("Use the router's own stop. Report the sheet spoiled.")
     return attention(
         say("Bit {bit} is broken", bit=bit.id),
         do,
-        sets=(replace(bit, state="broken"), replace(bed, first_off=why, zero=why)),
+        sets=(
+            replace(bit, state="broken"),
+            replace(left, zero=why, zero_since=act.at),
+            *concerns,
+        ),
     )
 
 
@@ -251,12 +259,25 @@ def resurface(act: Act[Resurface], view: View) -> Answer:
     if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
-    done = count_passes(view, bed.id)
+    done, why = count_passes(view, bed.id), "spoilboard resurfaced"
     return good(
         say("Spoilboard of {router} resurfaced", router=name_router(view, bed.id)),
         say("Set zero before the next sheet."),
         moves=(move(BOARD, done, f"spoilboard/{bed.id}", "wear", ""),) if done else (),
-        sets=(replace(bed, zero="spoilboard resurfaced"),),
+        sets=(replace(bed, zero=why, zero_since=act.at, first_off=bed.first_off or why),),
+    )
+
+
+def set_zero(act: Act[SetZero], view: View) -> Answer:
+    """Notes that zero was set anew though it was not due: its first sheet is a first-off."""
+    if wrong := _refuse_while_cutting(act, view):
+        return wrong
+    bed = find_bed(view, tail(act.subject))
+    why = bed.first_off or "zero set anew"
+    return good(
+        say("Zero is set anew on {router}", router=name_router(view, bed.id)),
+        say("The first sheet after it is measured."),
+        sets=(replace(bed, zero="", zero_since=act.at, first_off=why),),
     )
 
 
@@ -270,6 +291,6 @@ def rehome(act: Act[Rehome], view: View) -> Answer:
         return notice(say("{router} need not be re-homed", router=name), say("Go on."))
     return good(
         say("{router} is re-homed", router=name),
-        say("First-off before the next sheet.") if bed.first_off else say("Go on."),
+        say("The next sheet is a first-off.") if bed.first_off else say("Go on."),
         sets=(replace(bed, rehome=""),),
     )

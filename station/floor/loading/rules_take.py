@@ -1,23 +1,22 @@
-"""Takes a batch on, adds a sheet, checks the first-off, reads what popping reported."""
+"""Takes a batch on, adds a sheet, reads what popping reported."""
 
 from dataclasses import replace
 
-from station.floor.loading.acts import AddSheet, CheckFirstOff, ReadNotice, SpoilSheet, TakeBatch
+from station.floor.loading.acts import AddSheet, ReadNotice, SpoilSheet, TakeBatch
 from station.floor.loading.needs import (
     AT_ONCE,
     NO_BATCH,
-    START,
     find_batch,
     list_unread,
     refuse_elsewhere,
     refuse_void_copy,
 )
-from station.floor.loading.readings import give_first_off
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
+from station.queries.first_offs import find_unsettled
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import find_due
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Concern, Router
+from station.shop.facts import Batch, Bed, Router
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -77,12 +76,9 @@ def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
 
 
 def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
-    """Puts the batch on the router; one taken up again needs its first-off again."""
-    due = "" if bed.first_off.startswith(START) else bed.first_off
-    if batch.cut:
-        due = due or f"{START} {batch.id}, taken up again"
+    """Puts the batch on the router."""
     sets: tuple[Bed | Batch, ...] = (
-        replace(bed, batch=batch.id, first_off=due, seen=tuple(b for _, b in bed.bits)),
+        replace(bed, batch=batch.id, seen=tuple(b for _, b in bed.bits)),
     )
     other = find_bed(view, batch.router)
     if batch.router and other.id != bed.id and other.batch == batch.id:
@@ -102,6 +98,9 @@ def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
 
 def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
     """Says what a batch that was just taken on asks for."""
+    first = find_unsettled(bed)
+    if first and first.state == "due":
+        return say("First: measure sheet {n} of batch {batch}.", batch=first.batch, n=first.sheet)
     revision = find_revision(view, batch)
     following = find_due(view, batch, revision, bed) if revision else None
     if following is None or following.run == 1:
@@ -159,60 +158,6 @@ def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
         say("Its traveller is printed with one more slip."),
         sets=sets,
         prints=(("traveller", batch.id),),
-    )
-
-
-def check_first_off(act: Act[CheckFirstOff], view: View) -> Answer:
-    """Notes that the first-off agrees, or holds its batch."""
-    bed = find_bed(view, tail(act.subject))
-    name = name_router(view, bed.id)
-    if not act.args.good:
-        return _hold_after_first_off(act, view, bed)
-    if not bed.first_off:
-        return notice(say("No first-off is due on {router}", router=name), say("Go on."))
-    if bed.sheet:
-        return notice(
-            say("Not while sheet {sheet} is cut", sheet=bed.sheet),
-            say("Check it when the bed is free."),
-        )
-    return good(
-        say("First-off agrees on {router}", router=name),
-        say("Load the next sheet."),
-        sets=(replace(bed, first_off=""),),
-        readings=(give_first_off(bed, view.get(Batch, act.args.batch or bed.batch), agrees=True),),
-    )
-
-
-def _hold_after_first_off(act: Act[CheckFirstOff], view: View, bed: Bed) -> Answer:
-    batch = view.get(Batch, act.args.batch or bed.batch)
-    if batch is None:
-        return refuse(
-            say("No batch is on {router}", router=name_router(view, bed.id)),
-            say("Take its batch first."),
-        )
-    why = f"first-off is wrong on {name_router(view, bed.id)}"
-    if why in batch.holds:
-        return notice(
-            say("Batch {batch} is held already", batch=batch.id), say("Call the supervisor.")
-        )
-    concern = Concern(
-        id=act.id,
-        what="first-off",
-        since=act.at,
-        tone="stop",
-        about=batch.key,
-        text=f"Batch {batch.id} is held: {why}",
-        choices=("let it go on", "keep it"),
-    )
-    return attention(
-        say("Batch {batch} is held: first-off is wrong", batch=batch.id),
-        say("Call the supervisor; look at bit, zero and file."),
-        sets=(
-            replace(batch, holds=(*batch.holds, why)),
-            replace(bed, first_off=bed.first_off or "the last one was wrong"),
-            concern,
-        ),
-        readings=(give_first_off(bed, batch, agrees=False),),
     )
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.loading.first_pane import list_measured, offer_first_off, show_first_off
 from station.floor.loading.main_pane import (
     draw_sheet,
     list_first_things,
@@ -50,7 +51,7 @@ from station.shop.faces import (
     Row,
     Table,
 )
-from station.shop.facts import Batch, Bit, Part, Reason, Revision
+from station.shop.facts import Batch, Bit, FirstOff, Part, Reason, Revision
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -69,6 +70,8 @@ def screen(hand: LoadingHand, view: View) -> Face:
         return asked(here)
     if here.bed.state == "stopped":
         return _show_stopped(here)
+    if here.first:
+        return _show_first_off(here, here.first)
     if here.batch and here.revision:
         return _show_work(here, here.batch, here.revision)
     return _show_free(here)
@@ -88,6 +91,23 @@ def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
         main=(show_header(here, batch, revision), draw_sheet(here, revision), *below),
         beside=(show_checks(here, batch, revision),),
         presses=_offer_while_cutting(here) if cutting else _offer_before_start(here, batch),
+        side=show_side(here),
+    )
+
+
+def _show_first_off(here: Now, first: FirstOff) -> Face:
+    """Shows the first-off that is settled before anything else is cut here."""
+    return Face(
+        title=TITLE,
+        where=say_where(here),
+        main=show_first_off(here, first),
+        beside=(list_measured(here, first),),
+        presses=(
+            *offer_first_off(here, first),
+            Press(label=say("Report a stop"), code=button("stop")),
+            Press(label=say("Bit broken"), code=button("bit_broken")),
+            *offer_other_router(here),
+        ),
         side=show_side(here),
     )
 
@@ -156,9 +176,6 @@ def _offer_first(here: Now) -> tuple[Press, ...]:
         return (_make_primary("day_done"),)
     if bed.rehome:
         return (_make_primary("rehomed"),)
-    if bed.first_off:
-        wrong = Press(label=say("It is wrong"), code=button("first_off_bad"))
-        return (_make_primary("first_off_good"), wrong)
     return ()
 
 
@@ -166,7 +183,6 @@ PRIMARY = {
     "told": say("I have read it"),
     "day_done": say("Start of day done"),
     "rehomed": say("Router re-homed"),
-    "first_off_good": say("First-off agrees"),
 }
 
 

@@ -25,6 +25,7 @@ class LoadingWork(Work):
     reason: str = ""  # why the sheet is spoiled
     part: str = ""  # the one whose survivors are counted
     survived: dict[str, int] = field(default_factory=dict)  # whole pieces of each part
+    size: str = ""  # of the first-off, chosen to be measured: "014/A along"
     again: str = ""  # the part whose count was refused: counted before the sheet is booked
 
 

@@ -9,7 +9,18 @@ a name says otherwise.
 """
 
 from station.shop.facts.base import Fact, Gone, Shelf
-from station.shop.facts.machines import Bed, BedKind, BedState, Bit, BitState, Notice, Pace, Router
+from station.shop.facts.machines import (
+    Bed,
+    BedKind,
+    BedState,
+    Bit,
+    BitState,
+    FirstOff,
+    FirstOffState,
+    Notice,
+    Pace,
+    Router,
+)
 from station.shop.facts.material import Lot, Material
 from station.shop.facts.orders import (
     Cart,
@@ -78,6 +89,8 @@ __all__ = [
     "CutWork",
     "Doubt",
     "Fact",
+    "FirstOff",
+    "FirstOffState",
     "Gone",
     "Line",
     "Loop",

@@ -9,6 +9,26 @@ from station.shop.facts.base import Fact, Shelf
 BedKind = Literal["clamped", "vacuum"]
 BedState = Literal["free", "cutting", "stopped"]
 BitState = Literal["good", "worn", "broken"]
+FirstOffState = Literal["due", "wrong", "agreed"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class FirstOff:
+    """The first sheet of a file that these bits have cut at this zero, against the master.
+
+    It is due once the sheet is cut. A wrong one stays wrong until it is measured again, or a
+    sheet that was cut with another bit or zero agrees.
+    """
+
+    file: str  # id of the revision that ran
+    bits: tuple[str, ...]  # that have cut it
+    zero_since: str  # as the bed's
+    batch: str
+    sheet: int
+    why: str = ""  # what was new
+    state: FirstOffState = "due"
+    readings: tuple[tuple[str, str, float], ...] = ()  # (part, name of its size, mm), in order
+    concern: str = ""  # id of the one that tells of it, while it is wrong
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -52,8 +72,10 @@ class Bed(Fact):
     stopped: str = ""  # since
     paused_s: int = 0  # stops since the sheet was started
     bits: tuple[tuple[int, str], ...] = ()  # (T number or pocket, bit id); 0: in the spindle
-    first_off: str = ""  # why a first-off check is due before the next sheet
+    first_off: str = ""  # what is new: the next sheet that is cut is a first-off
+    firsts: tuple[FirstOff, ...] = ()  # the newest of each file; what agreed counts on
     zero: str = ""  # why zero must be set again
+    zero_since: str = ""  # when that was last so; a bit that is put back keeps its zero
     rehome: str = ""  # why it must be re-homed
     day: str = ""  # date of the last start of day
     seen: tuple[str, ...] = ()  # bits that were in since its batch was taken

@@ -1,0 +1,81 @@
+"""Shows a first-off: the part with the size that is asked for, what was read, and the ways on."""
+
+from station.floor.loading.preparing import Now, find_measured, list_shown
+from station.floor.loading.rules_first import list_open
+from station.floor.shared.readings import is_inside, name_size
+from station.queries.batches import describe_batch
+from station.queries.first_offs import Measured
+from station.shop.cards import button
+from station.shop.faces import Asked, Block, Check, Checks, Header, Hint, PartDrawing, Press
+from station.shop.facts import Batch, FirstOff
+from station.shop.words import Say, say, several
+
+WRONG = say("It is wrong")
+
+
+def show_first_off(here: Now, first: FirstOff) -> tuple[Block, ...]:
+    """Shows which sheet is compared, and asks for one size of one of its parts."""
+    batch = here.view.get(Batch, first.batch)
+    header = Header(
+        label=say("First-off"),
+        number=first.batch,
+        title=describe_batch(here.view, batch) if batch else "",
+        note=say("{why}: compared with its master before the next sheet", why=first.why),
+        right_label=say("Sheet"),
+        right=str(first.sheet),
+    )
+    asked = find_measured(here, first)
+    if asked is None:
+        return (header, _say_by_eye(first))
+    question = say("{part}: {size}", part=asked.part.name, size=name_size(asked.size))
+    return (
+        header,
+        PartDrawing(part=asked.part, note=_say_limits(asked), measured=asked.size),
+        Asked(question=question, typed=here.hand.digits, unit=say("mm")),
+    )
+
+
+def _say_by_eye(first: FirstOff) -> Hint:
+    """Says that there is nothing to measure."""
+    return Hint(
+        title=say("Compare it with its master"),
+        note=say("No size of it is measured: look at it closely."),
+        tone="stop" if first.state == "wrong" else "attention",
+    )
+
+
+def _say_limits(one: Measured) -> Say:
+    return say("{size}: right from {low} to {high} mm", size=one.size.name,
+               low=f"{one.size.low_mm:g}", high=f"{one.size.high_mm:g}")  # fmt: skip
+
+
+def list_measured(here: Now, first: FirstOff) -> Checks:
+    """Lists every size with what was read of it; a touch asks for that one."""
+    open_ = {m.name for m in list_open(here.view, first)}
+    asked = find_measured(here, first)
+    items = []
+    for n, one in enumerate(list_shown(here, first), 1):
+        outside = any(not is_inside(one.size, mm) for mm in one.readings)
+        state = "done" if one.name not in open_ else "wrong" if outside else "due"
+        read = several([f"{mm:g}" for mm in one.readings])
+        text = say("{read} mm read", read=read) if read else say("measure it")
+        if asked and one.name == asked.name:
+            text = say("{read} mm: once more", read=read) if read else say("measure it now")
+        label = say("{part}: {size}", part=one.part.name, size=name_size(one.size))
+        items.append(Check(label=label, text=text, code=button(f"row_{n}"), state=state))
+    return Checks(title=say("Against the master"), items=tuple(items))
+
+
+def offer_first_off(here: Now, first: FirstOff) -> tuple[Press, ...]:
+    """Offers what can be said of a first-off: it agrees, is wrong, or something was changed."""
+    wrong = Press(label=WRONG, code=button("first_off_bad"))
+    if first.state == "wrong":
+        passed = Press(label=say("A supervisor passes it"), code=button("first_off_good"))
+        zero = Press(label=say("Zero is set anew"), code=button("zeroed"))
+        return (wrong, zero, passed)
+    if list_open(here.view, first):
+        return (wrong,)
+    agrees = Press(
+        label=say("First-off agrees"), code=button("first_off_good"), style="primary", wide=2
+    )
+    return (agrees, wrong)
