@@ -8,7 +8,7 @@ NEAR = 1.5  # mm, how far the middle of a found part may be from the true one
 
 # What else says a fault in other words.
 ALSO = {
-    "other thickness": {"too deep", "uncut"},
+    "other thickness": {"too deep", "uncut", "rapid low", "pass deep"},
     "tab cut": {"thin tab"},
     "thin tab": {"tab cut"},
     "rapid low": {"gouge"},

@@ -211,7 +211,7 @@ def change_low(draft: SheetDraft, _rng: Random) -> Marked | None:
         return None
     low = steps[begin - 1].z
     steps[begin : at + 1] = [steps[at]._replace(text="low", z=low)]
-    return Marked("", steps={begin})
+    return Marked("", steps={begin - 1, begin, begin + 1})
 
 
 def cut_twice(draft: SheetDraft, rng: Random) -> Marked | None:
@@ -299,10 +299,6 @@ KINDS: dict[str, Callable[[SheetDraft, Random], Marked | None]] = {
 
 # Few sheets can have these, so where one can it is drawn more often.
 SELDOM = {
-    "late inside": 16,
-    "gouge": 6,
-    "thin tab": 5,
-    "tab cut": 5,
-    "change low": 8,
-    "pass deep": 8,
-}
+    "late inside": 12, "gouge": 4, "thin tab": 4, "tab cut": 4, "change low": 5, "pass deep": 7,
+    "twice": 4, "skipped": 2, "plunge fast": 2,
+}  # fmt: skip

@@ -33,7 +33,8 @@ def make_draft(seed: int, *, small: bool = False) -> SheetDraft:
     while not laying.parts:
         laying = lay_out(rng, manner.form, size, means, gap, manner.beside)
     lines = plan_lines(rng, laying, manner, means, numbers)
-    heights = Heights(rng.choice([10.0, 15.0, 20.0, 25.0]), rng.choice([3.0, 5.0, 8.0]))
+    safe, between = rng.choice([10.0, 15.0, 20.0, 25.0]), rng.choice([3.0, 5.0, 8.0])
+    heights = Heights(safe, between, rng.choice([0.5, 1.0, 1.0, 2.0, between]))
     return SheetDraft(
         rng, manner, means, size, laying, lines, heights, make_steps(lines, manner, heights)
     )

@@ -76,7 +76,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "zero": ("top", "top", "bed"),
     "units": ("mm", "mm", "mm", "inch"),
     "distance": ("absolute", "absolute", "absolute", "relative"),
-    "arcs": ("centre", "centre", "two halves", "radius", "chords"),
+    "arcs": ("centre", "centre", "two halves", "quarters", "radius", "chords"),
     "remark": (
         "(D=)",
         "(DIA IN)",
@@ -84,6 +84,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
         "(D CR)",
         "(mm compression)",
         "(BIT x MM)",
+        "(Ø)",
         "none",
     ),
     "told": ("nothing", "nothing", "operations", "list of bits"),

@@ -39,6 +39,7 @@ class Heights:
 
     safe: float = 15.0
     between: float = 5.0
+    low: float = LOW  # where the feed begins
 
 
 class StrokeMaker:
@@ -88,8 +89,9 @@ class StrokeMaker:
         """Lifts the bit to the height between lines."""
         self.rapid(self.at, self.heights.between)
 
-    def go_to(self, at: complex, z: float = LOW) -> None:
+    def go_to(self, at: complex) -> None:
         """Lifts, goes above a point, and down to just above the sheet."""
+        z = self.heights.low
         if self.z < self.heights.between:
             self.lift()
         self.rapid(at, self.z)

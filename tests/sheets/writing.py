@@ -47,7 +47,9 @@ class TextWriter:
         manner = self.manner
         self.inch = manner.units == "inch"
         self.unit = 25.4 if self.inch else 1.0
-        self.places = self.rng.choice([4, 5]) if self.inch else self.rng.choice([3, 3, 4])
+        self.places = self.rng.choice([4, 5]) if self.inch else self.rng.choice([3, 3, 4, 6])
+        if manner.arcs == "chords" and not self.inch and self.rng.random() < 0.4:
+            self.places = 2
         self.scale = 10**self.places / self.unit
         self.raised = self.thickness if manner.zero == "bed" else 0.0
         self.speed = self.rng.choice(SPEEDS)
@@ -186,6 +188,8 @@ class TextWriter:
             return 1 if turn < tau + 1e-6 else 2
         if self.manner.arcs == "two halves":
             return ceil(turn / pi - 1e-6)
+        if self.manner.arcs == "quarters":
+            return ceil(turn / (pi / 2) - 1e-6)
         if self.manner.arcs == "radius":
             return ceil(turn / (tau / 3) - 1e-6)
         most = 2 * acos(max(1 - self.chord / max(radius, 0.1), 0.5))
@@ -406,6 +410,8 @@ def name_bit(rng: Random, remark: str, wide: float, tool: int) -> str:
         if abs(float(part) - inches) < 1e-6 and rng.random() < 0.5:
             return rng.choice([f'{part}" compression', f"{part} inch compression"])
         return f" {wide:g}mm compression "
+    if remark == "(Ø)":
+        return rng.choice([f"Ø{wide:g} VHM", f"Schaftfräser Ø {wide:g} mm", f"FRAESER D{wide:g}"])
     if remark == "(BIT x MM)":
         return rng.choice([f"BIT {wide:g} MM", f"cutter {wide:.2f} mm upcut"])
     return ""
