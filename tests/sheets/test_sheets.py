@@ -1,6 +1,7 @@
 """The written sheets are what their truth says, and the comparison tells what differs."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -60,3 +61,19 @@ def test_half_of_the_sheets_have_a_fault_with_its_lines():
     faults = [sheet.fault for sheet in sheets if sheet.fault]
     assert len(faults) == 10
     assert all(fault.lines or fault.kind == "other thickness" for fault in faults)
+
+
+@pytest.mark.parametrize("seed", range(0, 40, 2))
+def test_a_clean_sheet_does_nothing_that_is_a_fault_elsewhere(seed):
+    draft = make_draft(seed, small=True)
+    lowest = -draft.means.thickness - 0.51
+    for line in draft.lines:
+        drops = [a - b for a, b in pairwise([0.0, *line.floors])]
+        assert line.role == "drilled" or max(drops) <= line.wide * 2.05, line
+        assert line.floors[-1] > lowest
+        assert line.plunge <= 1000
+    here = None
+    for step in draft.steps:
+        across = here is not None and step.to != here
+        assert not (step.kind == "rapid" and across and step.z < 0.5)
+        here = step.to

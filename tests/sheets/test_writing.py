@@ -11,7 +11,7 @@ from tests.sheets.writing import TextWriter
 
 
 def write(seed):
-    """A draft, a fault on odd seeds, its text, what a plain reader moved, the last decimal in mm."""
+    """A draft, with a fault on odd seeds; its text, as read again, and its last decimal in mm."""
     draft = make_draft(seed, small=True)
     marked = put_fault(draft, Random(f"fault {seed}")) if seed % 2 else None
     means = draft.means
