@@ -232,7 +232,8 @@ class Packing:
         True: what lies there can be taken.
         """
         hands, wanted = self.hands, count_wanted(self.hands.view, order)[part]
-        hands.do(PACKING, "recount_place", order.key, {"part": part, "counted": wanted - 1})
+        counted = {"part": part, "counted": wanted - 1}
+        hands.do(PACKING, "recount_place", order.key, counted, why="51")
         if hands.do(PACKING, "wait_for", order.key, {"part": part}).ok:
             return False
         hands.do(PACKING, "send_short", order.key, {"part": part})

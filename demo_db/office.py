@@ -174,7 +174,7 @@ class Office:
             if concern.since < before and hands.chance(0.8):
                 how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
                 if concern.what == "hold":
-                    hands.do(BOSS, "release_hold", concern.about)
+                    hands.do(BOSS, "release_hold", concern.about, why="41")
                 hands.do(BOSS, "settle_concern", concern.key,
                          {"how": how, "why": "looked at"})  # fmt: skip
 

@@ -76,6 +76,10 @@
       <translation>Ein Produkt braucht mindestens ein Teil</translation>
     </message>
     <message>
+      <source>A reason is asked for, no number</source>
+      <translation>Ein Grund ist gefragt, keine Zahl</translation>
+    </message>
+    <message>
       <source>A recount or a correction mends it.</source>
       <translation>Nachzählen oder Berichtigen bringt es in Ordnung.</translation>
     </message>
@@ -848,10 +852,6 @@
       <translation>Berichtigen und noch einmal speichern.</translation>
     </message>
     <message>
-      <source>Correct it in the office.</source>
-      <translation>Im Büro berichtigen.</translation>
-    </message>
-    <message>
       <source>Corrected from {book} to {n}</source>
       <translation>Berichtigt von {book} auf {n}</translation>
     </message>
@@ -872,10 +872,6 @@
       <translation>Nachzählen</translation>
     </message>
     <message>
-      <source>Count again, or say that it is so.</source>
-      <translation>Nachzählen oder sagen, dass es so ist.</translation>
-    </message>
-    <message>
       <source>Count again.</source>
       <translation>Nachzählen.</translation>
     </message>
@@ -892,6 +888,10 @@
       <translation>Nachzählen: {who}.</translation>
     </message>
     <message>
+      <source>Count once more; then enter it again, or say that you are sure.</source>
+      <translation>Zähle noch einmal; dann gib es neu ein, oder sage, dass du sicher bist.</translation>
+    </message>
+    <message>
       <source>Count what is wrong first.</source>
       <translation>Erst das Schlechte zählen.</translation>
     </message>
@@ -902,10 +902,6 @@
     <message>
       <source>Counted {counted}, the book says {book}</source>
       <translation>{counted} gezählt, das Buch sagt {book}</translation>
-    </message>
-    <message>
-      <source>Counted {counted}: the book agrees</source>
-      <translation>{counted} gezählt: das Buch stimmt</translation>
     </message>
     <message>
       <source>Counted {n}, the book says {book}</source>
@@ -1112,8 +1108,8 @@
       <translation>Eine andere eingeben.</translation>
     </message>
     <message>
-      <source>Enter how many of that batch are there.</source>
-      <translation>Eingeben, wie viele von diesem Los da sind.</translation>
+      <source>Enter how many lie there, all batches together.</source>
+      <translation>Gib ein, wie viele dort liegen, alle Lose zusammen.</translation>
     </message>
     <message>
       <source>Enter it again.</source>
@@ -2272,10 +2268,6 @@
       <translation>Nichts wird aufgenommen, bevor es angesehen ist. Auch Esc hält es an.</translation>
     </message>
     <message>
-      <source>Nothing lies in {name} by the book</source>
-      <translation>In {name} liegt laut Buch nichts</translation>
-    </message>
-    <message>
       <source>Nothing of it is left to pack: close it as owed.</source>
       <translation>Davon ist nichts mehr zu packen: als offen schließen.</translation>
     </message>
@@ -2956,6 +2948,10 @@
       <translation>Regal {name}</translation>
     </message>
     <message>
+      <source>Rack {name} is no part's place</source>
+      <translation>Regalplatz {name} gehört keinem Teil</translation>
+    </message>
+    <message>
       <source>Rack {place}</source>
       <translation>Regal {place}</translation>
     </message>
@@ -3196,10 +3192,6 @@
       <translation>Einen Grund für Platten scannen.</translation>
     </message>
     <message>
-      <source>Scan a reason card to correct the book.</source>
-      <translation>Einen Grund scannen, um das Buch zu berichtigen.</translation>
-    </message>
-    <message>
       <source>Scan a reason or “Missing” first.</source>
       <translation>Erst einen Grund oder „Fehlt“ scannen.</translation>
     </message>
@@ -3322,6 +3314,10 @@
     <message>
       <source>Scan or touch a pack.</source>
       <translation>Ein Paket scannen oder berühren.</translation>
+    </message>
+    <message>
+      <source>Scan or touch a reason, or leave it: then the number can be changed.</source>
+      <translation>Scanne oder berühre einen Grund, oder lass es: dann lässt sich die Zahl ändern.</translation>
     </message>
     <message>
       <source>Scan or touch a reason.</source>
@@ -6696,16 +6692,16 @@
       <translation>{name} {count}</translation>
     </message>
     <message>
-      <source>{name}: batch {batch}, {qty} by the book</source>
-      <translation>{name}: Los {batch}, {qty} laut Buch</translation>
-    </message>
-    <message>
       <source>{name}: which router?</source>
       <translation>{name}: welche Fräse?</translation>
     </message>
     <message>
       <source>{name}: {n}</source>
       <translation>{name}: {n}</translation>
+    </message>
+    <message>
+      <source>{name}: {qty} {part} by the book</source>
+      <translation>{name}: {qty} {part} laut Buch</translation>
     </message>
     <message>
       <source>{next} {how}</source>
@@ -6804,10 +6800,6 @@
       <translation>noch {n}</translation>
     </message>
     <message>
-      <source>{n} more than the book says</source>
-      <translation>{n} mehr, als das Buch sagt</translation>
-    </message>
-    <message>
       <source>{n} more to put back.</source>
       <translation>Noch {n} zurückzulegen.</translation>
     </message>
@@ -6898,6 +6890,10 @@
     <message>
       <source>{n} {n|line|lines}</source>
       <translation>{n} {n|Zeile|Zeilen}</translation>
+    </message>
+    <message>
+      <source>{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.</source>
+      <translation>{n} {n|Auftrag|Aufträgen} fehlte es dann: {names}. Zähle noch einmal, oder sage, dass du sicher bist.</translation>
     </message>
     <message>
       <source>{n} {n|pack|packs}</source>
@@ -7128,8 +7124,8 @@
       <translation>{part}: eins mehr</translation>
     </message>
     <message>
-      <source>{part}: {book} by the book, {counted} counted at packing</source>
-      <translation>{part}: {book} laut Buch, {counted} beim Packen gezählt</translation>
+      <source>{part}: {book} by the book, {counted} counted in its rack place</source>
+      <translation>{part}: {book} laut Buch, {counted} am Regalplatz gezählt</translation>
     </message>
     <message>
       <source>{part}: {count} here</source>

@@ -38,6 +38,9 @@ def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Held 
         return _code(draft, waiting, given, code, view)
     if waiting.asks == "pin" and isinstance(given, Number):
         return _pin(draft, waiting, given.text, view)
+    if waiting.asks == "reason" and isinstance(given, Number):
+        do = say("Scan or touch a reason, or leave it: then the number can be changed.")
+        return Held(draft, refuse(say("A reason is asked for, no number"), do))
     if waiting.asks == "new_pin" and isinstance(given, Number):
         return _new_pin(draft, waiting, given.text)
     return None

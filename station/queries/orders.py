@@ -157,6 +157,22 @@ def count_promised(view: View) -> dict[str, int]:
     return promised
 
 
+def list_losing(view: View, part: Part, fewer: int) -> tuple[Order, ...]:
+    """Lists the orders that would lack a part if so many fewer were free on the rack.
+
+    The earliest due takes first; those that lack it already are not among them.
+    """
+    free, losing = total(keep_free(view, list_on_rack(view, part))), []
+    for order in view.shelf(Order, "open", MOST):
+        need = find_need(view, order, part.id)
+        if need is None or not need.to_go:
+            continue
+        free -= need.to_go
+        if free - fewer < 0 <= free:
+            losing.append(order)
+    return tuple(losing)
+
+
 def count_due(view: View, until: str) -> int:
     """Counts the pieces that orders still to be packed, due by then, want in closed packs."""
     due = (o for o in view.shelf(Order, "open", MOST) if o.due <= until)

@@ -2,8 +2,10 @@
 
 from dataclasses import replace
 
+from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.packing import dialogue
-from station.floor.packing.rules import RULES
+from station.floor.packing.rules import RULES as PACKING
+from station.floor.shared.recounts import RecountPlace
 from station.shop.cards import button
 from station.shop.codes import Code, read
 from station.shop.facts import Fact, Line, Order, Part, Product
@@ -11,6 +13,9 @@ from station.shop.moves import Move, move
 from station.shop.views import by_part
 from tests.fakes import FakeView
 from tests.floor.shop_small import COMB, DAY, SHUTTLE, Player, hand, small_shop
+
+# what is decided at packing: a place on the rack can be counted again anywhere
+RULES = {**PACKING, RecountPlace.kind: ANYWHERE[RecountPlace.kind]}
 
 DUE = f"{DAY}T15:00:00"
 PAIR = Product(id="040", name="PAIR", words="Comb and shuttle", parts=((COMB, 1), (SHUTTLE, 1)))

@@ -39,7 +39,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import SHEET, Move, move
-from station.shop.rooms import Do, Hand, HandleInput, Input, Took
+from station.shop.rooms import Do, Hand, HandleInput, Input, Number, Took
 from station.shop.views import Rules
 from tests.fakes import FakeView
 
@@ -244,6 +244,15 @@ class Player:
     def reason(self, id: str) -> Answer:
         """A reason card."""
         return self._again(Args(reason=id))
+
+    def recount(self, number: int) -> Answer:
+        """Counts so many, and answers what is asked back: it is so, badge and PIN, a reason."""
+        answer = self.give(Number(str(number)))
+        while answer.asks:
+            answered = {"sure": self.yes, "supervisor": self.approve}
+            ask = answered.get(answer.asks, lambda: self.reason("51"))
+            answer = ask()
+        return answer
 
     def approve(self, worker: str = "07") -> Answer:
         """A supervisor's badge and PIN."""

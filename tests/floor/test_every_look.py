@@ -26,7 +26,7 @@ TRIMMING = ("@worker 04", "@area trimming", "traveller 00900")
 STORIES = {  # by the function that raises it: what is done, and its choices
     "anywhere.hold_batch": ((*TRIMMING, "button hold"), (LOOSEN, "keep it")),
     "anywhere.recount_parts": (
-        ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "reason 51"),
+        ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "button yes", "reason 51"),
         ("looked at",),
     ),
     "loading._turn_wrong": (
@@ -54,13 +54,14 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         ("looked at",),
     ),
     "packing._look_at_owed": (
-        (*PACKING, "order 3307", "button part_missing", "4", "@area today",
+        (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51",
+         "@area today",
          "button show_concerns", "button row_1", "button settle", *ASKED, "reason 51",
          "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
         ("looked at",),
     ),
-    "packing._doubt_book": (
-        (*PACKING, "order 3307", "button part_missing", "4"),
+    "shared.recount_place": (
+        (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51"),
         ("looked at",),
     ),
     "trimming._raise_doubt": ((*TRIMMING, "button master_differs"), (LOOSEN, "keep it")),

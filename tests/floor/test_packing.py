@@ -9,7 +9,6 @@ from station.floor.cart import screen as cart_screen
 from station.floor.cart.rules import RULES as CART
 from station.floor.packing import screen
 from station.floor.packing.acts import PickPart
-from station.floor.packing.rules import RULES
 from station.floor.packing.work import PackingWork
 from station.queries.orders import list_needs
 from station.shop.acts import Act
@@ -23,6 +22,7 @@ from tests.floor.orders import (
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
+    RULES,
     inside,
     order,
     packer,
@@ -165,7 +165,8 @@ def test_wants_say_where_the_rest_lies(view):
 
 def test_part_missing_is_about_the_part_that_was_scanned(player, view):
     assert give(player, ORDER, PART_SHUTTLE).refused
-    give(player, press("part_missing"), Number("0"))
+    give(player, press("part_missing"))
+    player.recount(0)
     assert total(view.stock(place=f"rack/{SHUTTLE}")) == 0
     assert total(view.stock(place=f"rack/{COMB}")) == 7
 

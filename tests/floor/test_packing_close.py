@@ -5,8 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.packing import screen
-from station.floor.packing.acts import RecountPlace
-from station.floor.packing.rules import RULES
+from station.floor.shared.recounts import RecountPlace
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
 from station.queries.underway import count_underway
@@ -20,6 +19,7 @@ from tests.floor.orders import (
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
+    RULES,
     inside,
     no_weight,
     on_rack,
@@ -58,22 +58,31 @@ def slip(sheet=2):
          "No more are under way: send it short, or put it down."),
         (3, "Corrected: 3 ST-200 there, +1 by the book", "Enough: take 3 from rack A 03."),
         (9, "Corrected: 9 ST-200 there, +7 by the book", "Enough: take 3 from rack A 03."),
-        (200, "198 more than the book says", "Count again, or say that it is so."),
+        (200, "Corrected: 200 ST-200 there, +198 by the book", "Enough: take 3 from rack A 03."),
         (999_999, "How many are there?", "Enter the number that you counted."),
     ],
 )  # fmt: skip
 def test_a_count_says_what_to_do_now(counted, said, do):
     view, player = waiting_for()
-    answer = player.give(Number(str(counted)))
+    answer = player.recount(counted)
     assert (str(answer.said), str(answer.do)) == (said, do)
-    assert on_rack(view, SHUTTLE) == (counted if counted < 100 else 2)
+    assert on_rack(view, SHUTTLE) == (counted if counted < 1000 else 2)
 
 
-def test_a_count_far_above_the_book_wants_a_second_word():
+def test_a_count_far_off_is_asked_about_then_a_supervisor_then_why():
     view, player = waiting_for()
-    player.give(Number("200"))
-    assert str(player.yes().do) == "Enough: take 3 from rack A 03."
+    assert player.give(Number("200")).asks == "sure"
+    assert player.yes().asks == "supervisor"
+    assert player.approve().asks == "reason"
+    assert on_rack(view, SHUTTLE) == 2
+    assert str(player.reason("51").do) == "Enough: take 3 from rack A 03."
     assert on_rack(view, SHUTTLE) == 200
+
+
+def test_a_count_near_the_book_asks_for_its_reason_only():
+    view, player = waiting_for()
+    assert player.give(Number("1")).asks == "reason"
+    assert on_rack(view, SHUTTLE) == 2
 
 
 @pytest.mark.parametrize(
@@ -82,14 +91,15 @@ def test_a_count_far_above_the_book_wants_a_second_word():
 )
 def test_which_batch_a_count_adds_to_and_takes_from(counted, lies):
     view = shop()
-    args = RecountPlace(part=COMB, counted=counted)
+    args = RecountPlace(part=COMB, counted=counted, reason="51", sure=True)
     view.do(RULES, Act(id="c", kind="recount_place", at=AT_TWO, subject=f"part/{COMB}", args=args))
     assert [(h.batch, h.qty) for h in view.stock(place=f"rack/{COMB}")] == lies
 
 
 def test_pieces_that_the_book_does_not_know_at_all_can_be_packed():
     view, player = waiting_for(shuttles=0)
-    player.give(Number("3"), PART_SHUTTLE)
+    player.recount(3)
+    player.give(PART_SHUTTLE)
     assert inside(view)[SHUTTLE] == 3
     assert not player.give(press("close_pack")).refused
 
@@ -112,7 +122,7 @@ def test_pieces_that_the_book_does_not_know_at_all_can_be_packed():
 )  # fmt: skip
 def test_what_is_under_way_can_be_waited_for(facts, moves, words):
     view, player = waiting_for(*facts, moves=moves)
-    assert str(player.give(Number("2")).do) == f"Under way: {words}. Wait, or send it short."
+    assert str(player.recount(2).do) == f"Under way: {words}. Wait, or send it short."
     assert str(player.give(press("wait")).said) == f"Order 3306 waits for ST-200: {words}"
     found = view.get(Order, "3306")
     assert (found.state, found.claimed, found.waits) == ("waiting", "", SHUTTLE)
@@ -125,7 +135,7 @@ def test_what_is_under_way_can_be_waited_for(facts, moves, words):
 def test_what_is_held_or_anothers_is_not_waited_for(fields):
     other = replace(order(), id="3399")
     view, player = waiting_for(other, replace(SOON, **fields), moves=(lies("trimming", 96),))
-    assert str(player.give(Number("2")).do).startswith("No more are under way")
+    assert str(player.recount(2).do).startswith("No more are under way")
     assert str(player.give(press("wait")).said) == "No ST-200 are under way"
     assert count_underway(view, SHUTTLE, "3399").all == (96 if "order" in fields else 0)
     view.facts["order/3399"] = replace(other, state="cancelled")

@@ -6,7 +6,6 @@ import pytest
 
 from station.floor.packing import screen
 from station.floor.packing.acts import CorrectPick
-from station.floor.packing.rules import RULES
 from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Line, Order, Pack, Product
@@ -17,6 +16,7 @@ from tests.floor.orders import (
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
+    RULES,
     inside,
     on_rack,
     order,

@@ -17,7 +17,6 @@ from station.floor.cart.rules import RULES as CART
 from station.floor.office.acts import CancelOrder
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
-from station.floor.packing.rules import RULES
 from station.queries.orders import count_wanted
 from station.shop.acts import Act, Args, add_known, known_of, plain_of
 from station.shop.cards import BUTTONS
@@ -27,7 +26,7 @@ from station.shop.moves import head, move
 from station.shop.places import balances
 from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import by_part
-from tests.floor.orders import lying, order, press, shop
+from tests.floor.orders import RULES, lying, order, press, shop
 from tests.floor.shop_small import COMB, DAY, GAUGE, SHUTTLE, batch, hand
 
 ORDERS = ("3306", "3307", "3308")

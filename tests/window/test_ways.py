@@ -132,7 +132,7 @@ def test_shop_today(stage, screen, do):
 
 def test_everything_that_needs_a_look(stage, screen, do):
     screen.at("trimming")
-    screen.scan("traveller 00900", "button recount", "3", "reason 51")
+    screen.scan("traveller 00900", "button recount", "158", "reason 51")
     screen.at("today", worker="07")
     do("button show_concerns", "button row_1", "button settle", "worker 07", PIN, "reason 52")
     assert screen.said == "Settled: looked at"

@@ -14,12 +14,15 @@ from station.floor.anywhere.acts import (
     ReleaseHold,
     SplitBatch,
 )
+from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
+from station.queries.stock import list_on_rack
 from station.queries.underway import list_waiting, list_with_paper
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Part, RackPlace
+from station.shop.moves import head
 from station.shop.rooms import Aside, Do, Hand, Input, Number, Took, Work
 from station.shop.views import View, by_batch, by_part, total
 from station.shop.words import Say, say, several
@@ -116,28 +119,18 @@ def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | 
 
 
 def _choose_rack(hand: Hand[Work], rack: RackPlace, view: View) -> Took:
-    """Chooses a rack place to recount; it is booked on the oldest batch there."""
-    lying = view.stock(place=f"rack/{rack.id}")
-    if not lying:
-        return Took(
-            hand,
-            refuse(
-                say("Nothing lies in {name} by the book", name=rack.name),
-                say("Correct it in the office."),
-            ),
-        )
-    oldest = lying[0]
-    filled = _add_answers(hand, batch=oldest.batch, part=oldest.part, place=oldest.place)
+    """Chooses a rack place to recount: all that lies in it, whatever batch it is of."""
+    part = view.get(Part, rack.part)
+    if part is None:
+        said = say("Rack {name} is no part's place", name=rack.name)
+        return Took(hand, refuse(said, say("The office gives it one first.")))
+    filled = _add_answers(hand, batch="", part=part.id, place=f"rack/{rack.id}")
+    book = total(list_on_rack(view, part))
     return Took(
         filled,
         good(
-            say(
-                "{name}: batch {batch}, {qty} by the book",
-                name=rack.name,
-                batch=oldest.batch,
-                qty=oldest.qty,
-            ),
-            say("Enter how many of that batch are there."),
+            say("{name}: {qty} {part} by the book", name=rack.name, qty=book, part=part.name),
+            say("Enter how many lie there, all batches together."),
         ),
     )
 
@@ -204,11 +197,13 @@ def list_choices(hand: Hand[Work], what: str, view: View) -> dict[str, int]:
 
 def _take_number(hand: Hand[Work], what: str, count: int, view: View) -> Do | Took | None:
     batch, part = hand.aside.batch, hand.aside.part
+    if head(hand.aside.place) == "rack":
+        return Do(f"part/{part}", RecountPlace(part=part, counted=count), close_dialogue(hand))
     if not batch or not part or what not in HOW_MANY:
         return None
     subject, area, after = f"batch/{batch}", hand.area, close_dialogue(hand)
     if what == Recount.kind:
-        place = hand.aside.place or _find_place(view, batch, part, area)
+        place = _find_place(view, batch, part, area)
         return Do(subject, Recount(part=part, place=place, counted=count), after)
     if what == FindParts.kind:
         return Do(subject, FindParts(part=part, quantity=count, area=area), after)

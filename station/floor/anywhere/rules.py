@@ -13,8 +13,8 @@ from station.floor.anywhere.acts import (
     ReleaseHold,
     SplitBatch,
 )
+from station.floor.shared.recounts import COUNT_READS, RecountPlace, ask_about_count, recount_place
 from station.queries.batches import find_hold, free_batch, make_child, refuse_held_parent
-from station.queries.settings import find_reason
 from station.queries.stock import take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
@@ -113,21 +113,14 @@ def find_parts(act: Act[FindParts], view: View) -> Answer:
 
 
 def recount_parts(act: Act[Recount], view: View) -> Answer:
-    """Sets the book at one place to what was really counted, for a reason."""
+    """Sets the book of a batch's pieces with its paper to what was really counted."""
     batch, part = tail(act.subject), act.args.part
     place, counted = act.args.place, act.args.counted
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
-    if not 0 <= counted <= 100_000:
-        return refuse(say("How many are there?"), say("Enter the number that you counted."))
+    if problem := ask_about_count(act, view, view.get(Part, part), book, counted):
+        return problem
     if counted == book:
-        return good(say("Counted {counted}: the book agrees", counted=counted), say("Go on."))
-    reason = find_reason(view, act.args.reason, "correct")
-    if reason is None:
-        return ask(
-            say("Counted {counted}, the book says {book}", counted=counted, book=book),
-            say("Scan a reason card to correct the book."),
-            "reason",
-        )
+        return good(say("Counted {n}: the book agrees", n=counted), say("Go on."))
     by = counted - book
     frm, to = ("recount", place) if by > 0 else (place, "recount")
     worry = Concern(
@@ -222,12 +215,13 @@ def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
     )
 
 
-_READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip})
+_READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip}) | COUNT_READS
 
 RULES: Rules = by_kind(
     Rule(args=SplitBatch, reads=_READS, decide=split_batch),
     Rule(args=FindParts, reads=_READS, decide=find_parts),
     Rule(args=Recount, reads=_READS, decide=recount_parts),
+    Rule(args=RecountPlace, reads=_READS, decide=recount_place),
     Rule(args=NewCopy, reads=_READS, decide=make_copy),
     Rule(
         args=HoldBatch,

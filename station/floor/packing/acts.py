@@ -56,16 +56,6 @@ class PutPartsBack(Args, frozen=True, kw_only=True):
     quantity: int | None = None  # None: all of it
 
 
-class RecountPlace(Args, frozen=True, kw_only=True):
-    """Counts what is really at the rack place of a part."""
-
-    kind = "recount_place"
-
-    part: str
-    counted: int
-    order: str = ""  # that wants the part
-
-
 class SendShort(Args, frozen=True, kw_only=True):
     """Lets an order go with pieces of a part owed."""
 

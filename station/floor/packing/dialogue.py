@@ -12,7 +12,6 @@ from station.floor.packing.acts import (
     PrintLabel,
     PutOrderDown,
     PutPartsBack,
-    RecountPlace,
     SendShort,
     WaitForPart,
 )
@@ -20,6 +19,7 @@ from station.floor.packing.rows import find_front, find_row, is_putting_back
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
+from station.floor.shared.recounts import RecountPlace
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_ready, list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse

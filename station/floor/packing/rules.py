@@ -9,7 +9,6 @@ from station.floor.packing.acts import (
     PrintLabel,
     PutOrderDown,
     PutPartsBack,
-    RecountPlace,
     SendShort,
     WaitForPart,
 )
@@ -20,7 +19,7 @@ from station.floor.packing.rules_order import (
     print_label,
     put_order_down,
 )
-from station.floor.packing.rules_short import recount_place, send_short, wait_for_part
+from station.floor.packing.rules_short import send_short, wait_for_part
 from station.floor.packing.rules_take import correct_pick, pick_part, put_parts_back
 from station.shop.facts import (
     Batch,
@@ -50,7 +49,6 @@ RULES: Rules = by_kind(
     Rule(args=PickPart, reads=READS, decide=pick_part),
     Rule(args=CorrectPick, reads=READS, decide=correct_pick),
     Rule(args=PutPartsBack, reads=READS, decide=put_parts_back),
-    Rule(args=RecountPlace, reads=READS, decide=recount_place),
     Rule(args=SendShort, reads=READS, decide=send_short),
     Rule(args=ClosePack, reads=READS, decide=close_pack),
     Rule(args=OpenPack, reads=READS, decide=open_pack),

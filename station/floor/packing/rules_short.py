@@ -1,106 +1,17 @@
-"""Decides what becomes of an order with too few on the rack: count them, wait, or owe some."""
+"""Decides what becomes of an order with too few on the rack: wait, or owe some."""
 
 from dataclasses import replace
 
-from station.floor.packing.acts import RecountPlace, SendShort, WaitForPart
+from station.floor.packing.acts import SendShort, WaitForPart
 from station.floor.packing.rules_order import find_order, refuse_not_in_hand
 from station.floor.packing.rules_take import NO_PART, move_back
-from station.queries.batches import find_hold
 from station.queries.orders import find_need, list_needs
-from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
 from station.queries.underway import count_underway
-from station.shop.acts import Act, Answer, ask, attention, good, refuse
+from station.shop.acts import Act, Answer, ask, attention, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
-from station.shop.moves import Move, move
-from station.shop.views import View, total
+from station.shop.moves import Move
+from station.shop.views import View
 from station.shop.words import Say, say, together
-
-MUCH = 50  # pieces more than the book says: a slip of the finger is asked about
-MOST = 100_000  # pieces at a rack place
-
-
-# --- count them
-
-
-def recount_place(act: Act[RecountPlace], view: View) -> Answer:
-    """Corrects the book to what is really at a rack place; the order may then wait.
-
-    Pieces above the book's figure belong to the newest batch that lies there, or to none that
-    is known.
-    """
-    part, counted = view.get(Part, act.args.part), act.args.counted
-    if part is None:
-        return NO_PART
-    if not part.rack:
-        return refuse(
-            say("{part} has no place on the rack", part=part.name),
-            say("The office gives it one first."),
-        )
-    if not 0 <= counted <= MOST:
-        return refuse(say("How many are there?"), say("Enter the number that you counted."))
-    by = counted - total(list_on_rack(view, part))
-    moves = _correct_book(view, part, by)
-    do = _say_after_count(act, view, part, _count_free_after(view, part, moves))
-    if by == 0:
-        return good(say("Counted {n}: the book agrees", n=counted), do)
-    if by > MUCH and not act.args.sure:
-        said = say("{n} more than the book says", n=by)
-        return ask(said, say("Count again, or say that it is so."), "sure")
-    said = say(
-        "Corrected: {n} {part} there, {by} by the book", n=counted, part=part.name, by=f"{by:+d}"
-    )
-    worry = _doubt_book(act, part, counted - by)
-    return attention(said, do, moves=moves, sets=(worry,))
-
-
-def _correct_book(view: View, part: Part, by: int) -> tuple[Move, ...]:
-    lying = list_on_rack(view, part)
-    if by == 0:
-        return ()
-    if by < 0:
-        return move_in_order(lying, -by, "recount")
-    batch = lying[-1].batch if lying else ""
-    return (move(part.id, by, "recount", f"rack/{part.rack}", batch),)
-
-
-def _count_free_after(view: View, part: Part, moves: tuple[Move, ...]) -> int:
-    """Counts what may be taken from the rack place once the book is corrected."""
-    free = total(list_free_on_rack(view, part))
-    for m in moves:
-        spot = m.to if m.frm.place == "recount" else m.frm
-        if find_hold(view, spot.batch) is None:
-            free += m.qty if spot is m.to else -m.qty
-    return free
-
-
-def _doubt_book(act: Act[RecountPlace], part: Part, book: int) -> Concern:
-    return Concern(
-        id=act.id,
-        what="recount",
-        since=act.at,
-        about=part.key,
-        text=say(
-            "{part}: {book} by the book, {counted} counted at packing",
-            part=part.name,
-            book=book,
-            counted=act.args.counted,
-        ),
-    )
-
-
-def _say_after_count(act: Act[RecountPlace], view: View, part: Part, free: int) -> Say:
-    """Says what to do now that so many are free there: take them, wait, or send it short."""
-    order = view.get(Order, act.args.order)
-    want = find_need(view, order, part.id) if order else None
-    if order is None or want is None or not want.to_go:
-        return say("Go on.")
-    if free >= want.to_go:
-        return say("Enough: take {n} from rack {place}.", n=want.to_go, place=want.place_name)
-    under_way = count_underway(view, part.id, order.id)
-    if under_way.all:
-        return say("Under way: {where}. Wait, or send it short.", where=under_way.words(act.at))
-    return say("No more are under way: send it short, or put it down.")
-
 
 # --- wait for it
 

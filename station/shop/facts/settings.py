@@ -29,6 +29,7 @@ class Shop(Fact):
     day_ends: str = "16:00"
     two_people_kg: float = 12.0  # from this mass on: two people or a lift; local limits differ
     folder: str = ""  # where lists and copies go; empty: "files" beside this station's data
+    recount_limit: int = 50  # pieces: a recount that is farther off asks for a supervisor
     caution: str = "Local rules and your safety lead come first."
     first: int = 0  # the issue of the first facts that its own have been brought up to
 

@@ -1,0 +1,165 @@
+"""Counts again what lies there: what can hardly be so is asked once more, and why is kept.
+
+A rack place is counted as a whole: nobody tells the batches in it apart. The book then takes
+what is too few from its oldest batch, as packing does, and puts what is too many to its newest.
+"""
+
+from station.queries.batches import find_hold
+from station.queries.orders import find_need, list_losing
+from station.queries.settings import find_reason, find_shop
+from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
+from station.queries.underway import count_underway
+from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Concern,
+    CutFile,
+    Fact,
+    Order,
+    Part,
+    Product,
+    RackPlace,
+    Reason,
+    Revision,
+    Router,
+    Shop,
+    Slip,
+)
+from station.shop.moves import Move, move
+from station.shop.views import View, total
+from station.shop.words import Say, say, several
+
+MOST = 100_000  # pieces at one place
+# A count is far off beyond both: common practice, no source.
+FAR_SHARE = 0.1
+FAR = 5
+# what is read to ask about a count
+COUNT_READS: frozenset[type[Fact]] = frozenset(
+    {Batch, Bed, Concern, CutFile, Order, Part, Product, RackPlace, Reason, Revision, Router, Shop,
+     Slip}
+)  # fmt: skip
+NAMED = 3  # orders that are named
+
+
+class RecountPlace(Args, frozen=True, kw_only=True):
+    """Says how many of a part really lie at its rack place. The subject is the part."""
+
+    kind = "recount_place"
+
+    part: str
+    counted: int
+    order: str = ""  # that wants it
+
+
+def recount_place(act: Act[RecountPlace], view: View) -> Answer:
+    """Corrects the book to what is really at a rack place, for a reason."""
+    part, counted = view.get(Part, act.args.part), act.args.counted
+    if part is None:
+        return refuse(say("There is no such part"), say("Scan its card."))
+    if not part.rack:
+        return refuse(
+            say("{part} has no place on the rack", part=part.name),
+            say("The office gives it one first."),
+        )
+    book = total(list_on_rack(view, part))
+    if problem := ask_about_count(act, view, part, book, counted):
+        return problem
+    moves = _correct_book(view, part, counted - book)
+    do = _say_after_count(act, view, part, _count_free_after(view, part, moves))
+    if counted == book:
+        return good(say("Counted {n}: the book agrees", n=counted), do)
+    said = say(
+        "Corrected: {n} {part} there, {by} by the book",
+        n=counted,
+        part=part.name,
+        by=f"{counted - book:+d}",
+    )
+    worry = Concern(
+        id=act.id,
+        what="recount",
+        since=act.at,
+        about=part.key,
+        text=say(
+            "{part}: {book} by the book, {counted} counted in its rack place",
+            part=part.name,
+            book=book,
+            counted=counted,
+        ),
+    )
+    return attention(said, do, moves=moves, sets=(worry,))
+
+
+def ask_about_count(
+    act: Act[Args], view: View, part: Part | None, book: int, counted: int
+) -> Answer | None:
+    """Asks about a count that differs from the book: whether it is so, a supervisor, and why.
+
+    A supervisor is asked for beyond the shop's limit. None: it is corrected, or agrees.
+    """
+    by, known = counted - book, act.args
+    if not 0 <= counted <= MOST:
+        return refuse(say("How many are there?"), say("Enter the number that you counted."))
+    if by == 0:
+        return None
+    differs = say("Counted {counted}, the book says {book}", counted=counted, book=book)
+    if is_far(book, counted) and not known.sure:
+        return ask(differs, _say_losing(view, part, -by), "sure")
+    if abs(by) > find_shop(view).recount_limit and not known.approved:
+        return ask(differs, say("Supervisor: scan your badge, then enter your PIN."), "supervisor")
+    if find_reason(view, known.reason, "correct") is None:
+        return ask(differs, say("Why? Scan or touch a reason."), "reason")
+    return None
+
+
+def is_far(book: int, counted: int) -> bool:
+    """Tells whether a count is so far from the book that it is asked about once more."""
+    return abs(counted - book) > max(FAR, FAR_SHARE * book)
+
+
+def _say_losing(view: View, part: Part | None, fewer: int) -> Say:
+    losing = list_losing(view, part, fewer) if part and fewer > 0 else ()
+    if not losing:
+        return say("Count once more; then enter it again, or say that you are sure.")
+    names = several([o.id for o in losing[:NAMED]])
+    if len(losing) > NAMED:
+        names = f"{', '.join(o.id for o in losing[:NAMED])} …"
+    return say(
+        "{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.",
+        n=len(losing),
+        names=names,
+    )
+
+
+def _correct_book(view: View, part: Part, by: int) -> tuple[Move, ...]:
+    lying = list_on_rack(view, part)
+    if by == 0:
+        return ()
+    if by < 0:
+        return move_in_order(lying, -by, "recount")
+    batch = lying[-1].batch if lying else ""
+    return (move(part.id, by, "recount", f"rack/{part.rack}", batch),)
+
+
+def _count_free_after(view: View, part: Part, moves: tuple[Move, ...]) -> int:
+    """Counts what may be taken from the rack place once the book is corrected."""
+    free = total(list_free_on_rack(view, part))
+    for m in moves:
+        spot = m.to if m.frm.place == "recount" else m.frm
+        if find_hold(view, spot.batch) is None:
+            free += m.qty if spot is m.to else -m.qty
+    return free
+
+
+def _say_after_count(act: Act[RecountPlace], view: View, part: Part, free: int) -> Say:
+    """Says what to do now that so many are free there: take them, wait, or send it short."""
+    order = view.get(Order, act.args.order) if act.args.order else None
+    want = find_need(view, order, part.id) if order else None
+    if order is None or want is None or not want.to_go:
+        return say("Go on.")
+    if free >= want.to_go:
+        return say("Enough: take {n} from rack {place}.", n=want.to_go, place=want.place_name)
+    under_way = count_underway(view, part.id, order.id)
+    if under_way.all:
+        return say("Under way: {where}. Wait, or send it short.", where=under_way.words(act.at))
+    return say("No more are under way: send it short, or put it down.")
