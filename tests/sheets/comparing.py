@@ -78,7 +78,7 @@ def judge_parts(sheet: WrittenSheet, found: Found, verdict: Verdict) -> None:
         for place, tabs in zip(group.places, group.tabs, strict=True):
             near = min(left, key=lambda piece: abs(piece[1] - place), default=None)
             if near is None or abs(near[1] - place) > NEAR:
-                verdict.parts = verdict.groups = False
+                verdict.parts = verdict.groups = verdict.features = verdict.tabs = False
                 verdict.told.append(f"no {group.name} at {place:.1f}")
                 continue
             left.remove(near)

@@ -78,8 +78,15 @@ def write_draft(seed: int, draft: SheetDraft, marked: Marked | None = None) -> W
         size=draft.size, zero=manner.zero, bit=None if told else means.bits[first],
         bits=means.bits, groups=find_groups(draft), rest=draft.laying.rest,
         fault=find_fault(draft, marked, written.lines) if marked else None,
-        parts_hold=marked is None or marked.parts_hold, habits=tuple(manner.rows()),
+        parts_hold=marked is None or marked.parts_hold,
+        habits=(*manner.rows(), *name_parts(draft)),
     )  # fmt: skip
+
+
+def name_parts(draft: SheetDraft) -> list[tuple[str, str]]:
+    """Gives the kinds of parts on a sheet as rows of the table, too."""
+    names = {part.model.name.split(" with")[0].split(" wider")[0] for part in draft.laying.parts}
+    return [("part", name) for name in sorted(names)]
 
 
 def find_fault(draft: SheetDraft, marked: Marked, lines: Sequence[tuple[int, int]]) -> TrueFault:

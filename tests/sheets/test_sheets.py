@@ -7,6 +7,7 @@ import pytest
 
 from tests.sheets.comparing import judge
 from tests.sheets.making import make_draft, make_sheet
+from tests.sheets.measure import measure
 from tests.sheets.raster import check_truth
 from tests.sheets.truth import Found, FoundGroup, FoundProblem
 
@@ -77,3 +78,23 @@ def test_a_clean_sheet_does_nothing_that_is_a_fault_elsewhere(seed):
         across = here is not None and step.to != here
         assert not (step.kind == "rapid" and across and step.z < 0.5)
         here = step.to
+
+
+def test_the_table_counts_what_a_reader_missed():
+    sheets = {make_sheet(seed).text: make_sheet(seed) for seed in range(4)}
+
+    def read_all(text, *_):
+        return find_all(sheets[text])
+
+    def read_nothing(*_):
+        return Found()
+
+    whole = next(row for row in measure(4, 0, read_all) if row.startswith("all"))
+    assert whole.split()[1:8] == [
+        "4",
+        "0",
+        str(sum(s.parts_hold for s in sheets.values())),
+        *"....",
+    ]
+    whole = next(row for row in measure(4, 0, read_nothing) if row.startswith("all"))
+    assert "2/2" in whole
