@@ -1280,6 +1280,10 @@
       <translation>Aus der Arbeit</translation>
     </message>
     <message>
+      <source>Give another worker a new PIN first: that makes a supervisor. Then change this one.</source>
+      <translation>Zuerst einem anderen Mitarbeiter eine neue PIN geben: Das macht ihn zur Aufsicht. Dann diesen ändern.</translation>
+    </message>
+    <message>
       <source>Give it another number.</source>
       <translation>Eine andere Nummer geben.</translation>
     </message>
@@ -2496,6 +2500,10 @@
       <translation>Auftrag {order} hat kein Paket</translation>
     </message>
     <message>
+      <source>Order {order} is begun or gone: it stays as it is</source>
+      <translation>Auftrag {order} ist begonnen oder fort: Er bleibt, wie er ist</translation>
+    </message>
+    <message>
       <source>Order {order} is cancelled</source>
       <translation>Auftrag {order} ist storniert</translation>
     </message>
@@ -2530,6 +2538,14 @@
     <message>
       <source>Order {order} is {state} already</source>
       <translation>Auftrag {order} ist schon {state}</translation>
+    </message>
+    <message>
+      <source>Order {order} is {state} and stays as it is. Wanted: {lines}, due {due}</source>
+      <translation>Auftrag {order} ist {state} und bleibt, wie er ist. Gewünscht: {lines}, fällig {due}</translation>
+    </message>
+    <message>
+      <source>Order {order} stays as it is</source>
+      <translation>Auftrag {order} bleibt, wie er ist</translation>
     </message>
     <message>
       <source>Order {order} stays with this station: {n} in its pack</source>
@@ -4944,6 +4960,14 @@
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
     </message>
     <message>
+      <source>What is wanted of it is known already: see Needs a look.</source>
+      <translation>Was gewünscht wird, ist schon bekannt: siehe Bitte ansehen.</translation>
+    </message>
+    <message>
+      <source>What is wanted stands under Needs a look.</source>
+      <translation>Was gewünscht wird, steht unter Bitte ansehen.</translation>
+    </message>
+    <message>
       <source>What needs a look</source>
       <translation>Was anzusehen ist</translation>
     </message>
@@ -5176,6 +5200,10 @@
       <translation>Mitarbeiter {id} ist angemeldet</translation>
     </message>
     <message>
+      <source>Worker {id} is the last supervisor who has a PIN</source>
+      <translation>Mitarbeiter {id} ist die letzte Aufsicht mit PIN</translation>
+    </message>
+    <message>
       <source>Worker {new} takes over from {old}</source>
       <translation>Mitarbeiter {new} übernimmt von {old}</translation>
     </message>
@@ -5290,6 +5318,10 @@
     <message>
       <source>bed of router {number}</source>
       <translation>Tisch von Fräse {number}</translation>
+    </message>
+    <message>
+      <source>being packed</source>
+      <translation>beim Packen</translation>
     </message>
     <message>
       <source>between two runs</source>
@@ -5494,6 +5526,10 @@
     <message>
       <source>goes {at}</source>
       <translation>fährt {at}</translation>
+    </message>
+    <message>
+      <source>gone</source>
+      <translation>fort</translation>
     </message>
     <message>
       <source>good</source>
@@ -6892,6 +6928,10 @@
       <translation>{n} {n|Zeile|Zeilen}</translation>
     </message>
     <message>
+      <source>{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.</source>
+      <translation>{n} {n|Auftrag ist|Aufträge sind} begonnen oder fort und {n|bleibt|bleiben}: siehe Bitte ansehen.</translation>
+    </message>
+    <message>
       <source>{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.</source>
       <translation>{n} {n|Auftrag|Aufträgen} fehlte es dann: {names}. Zähle noch einmal, oder sage, dass du sicher bist.</translation>
     </message>
@@ -7002,6 +7042,10 @@
     <message>
       <source>{n} × {part}, not {was}: {inside} in the pack</source>
       <translation>{n} × {part}, nicht {was}: {inside} im Paket</translation>
+    </message>
+    <message>
+      <source>{n} × {product}</source>
+      <translation>{n} × {product}</translation>
     </message>
     <message>
       <source>{n}, {m} left out</source>

@@ -26,7 +26,7 @@ TRIMMING = ("@worker 04", "@area trimming", "traveller 00900")
 STORIES = {  # by the function that raises it: what is done, and its choices
     "anywhere.hold_batch": ((*TRIMMING, "button hold"), (LOOSEN, "keep it")),
     "anywhere.recount_parts": (
-        ("@worker 04", "@area trimming", "traveller 00900", "button recount", "150", "button yes", "reason 51"),
+        (*TRIMMING, "button recount", "150", "button yes", "reason 51"),
         ("looked at",),
     ),
     "loading._turn_wrong": (
@@ -47,6 +47,11 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         (*PACKING, "order 3306", "part 062", "@worker 07", "@area office", "button row_1",
          "button cancel_it", *ASKED),
         ("put back", "send it"),
+    ),
+    "office._make_wish": (
+        (*PACKING, "order 3307", "@worker 07", "@area office", "button row_2", "button row_3",
+         "2026-11-26 14:00", "button save", *ASKED),
+        ("told the customer", "entered as a new order", "left as it is"),
     ),
     "packing._doubt_weight": (
         (*PACKING, "order 3307", "part 045", "button scale", "9999", "button close_pack",

@@ -35,6 +35,7 @@ from station.shop.codes import read
 from station.shop.facts import (
     KINDS,
     Batch,
+    Concern,
     CutFile,
     Lot,
     Material,
@@ -427,3 +428,84 @@ def test_a_field_that_points_refuses_what_does_not_exist(view):
 def test_a_missing_description_is_named_as_on_the_form():
     problems = build("cutfile", {"id": "001"})
     assert "description is missing" in [str(p) for p in problems]
+
+
+TWO = {"product": "061", "quantity": 1, "short": 0}
+
+
+@pytest.mark.parametrize("state", ["packing", "packed", "shipped", "owed", "cancelled"])
+@pytest.mark.parametrize("way", ["form", "list"])
+def test_an_order_that_is_begun_or_gone_is_never_rewritten(view, state, way):
+    view.facts["product/061"] = Product(id="061", name="K", words="k", parts=(("014", 1),))
+    order = build("order", {"id": "3310", "due": DUE, "lines": [LINE], "state": state})
+    view.facts[order.key] = order
+    value = {**to_plain(order), "lines": [TWO], "state": "open"}
+    kinds = {"form": {"value": value}, "list": {"values": [value]}}
+    for _ in range(2):  # what is wanted twice is asked for once
+        view.do(RULES, act(f"set_{'fact' if way == 'form' else way}", kind="order", **kinds[way]))
+        assert view.get(Order, "3310") == order
+        (wish,) = view.shelf(Concern, "open")
+        assert "Wanted: 1 × K" in str(wish.text)
+
+
+def test_an_order_with_pieces_in_its_pack_is_begun_though_it_waits(view):
+    view.facts["product/061"] = Product(id="061", name="K", words="k", parts=(("014", 1),))
+    order = build("order", {"id": "3310", "due": DUE, "lines": [LINE], "state": "waiting"})
+    view.facts[order.key] = order
+    value = {**to_plain(order), "lines": [TWO]}
+    assert view.do(RULES, act("set_fact", kind="order", value=value)).sets[0].kind == "order"
+    view.facts[order.key] = order
+    view.pieces["packing/3310", "00412", "014"] = 1
+    view.do(RULES, act("set_fact", kind="order", value=value))
+    assert view.get(Order, "3310") == order
+
+
+def test_a_list_that_repeats_begun_orders_takes_in_the_rest(view):
+    view.facts["product/061"] = Product(id="061", name="K", words="k", parts=(("014", 1),))
+    same, other, new = (
+        {"id": n, "due": DUE, "lines": [LINE], "state": "shipped"}
+        for n in ("3310", "3311", "3312")
+    )
+    for value in (same, other):
+        view.facts[f"order/{value['id']}"] = build("order", value)
+    changed = {**other, "due": "2026-11-27T14:00:00"}
+    values = [same, changed, {**new, "state": "open"}]
+    answer = view.do(RULES, act("set_list", kind="order", values=values))
+    assert str(answer.said) == "Taken in: 1 new, 0 changed"
+    assert [c.about for c in view.shelf(Concern, "open")] == ["order/3311"]
+
+
+def test_typed_orders_have_numbers_of_their_own(view):
+    assert lists.propose_number(Order, view) == "9001"
+    for number in ("3307", "9001"):
+        view.facts[f"order/{number}"] = Order(id=number, due=DUE, lines=())
+    assert lists.propose_number(Order, view) == "9002"
+    view.facts["order/10001"] = Order(id="10001", due=DUE, lines=())
+    assert lists.propose_number(Order, view) == "90001"
+
+
+def test_no_number_is_proposed_that_is_taken_beyond_what_is_looked_through(view, monkeypatch):
+    monkeypatch.setattr(lists, "MOST", 1)
+    for number in ("9001", "9002"):
+        view.facts[f"order/{number}"] = Order(id=number, due=f"{DUE}", lines=(), state="shipped")
+    assert lists.propose_number(Order, view) == "9003"
+
+
+@pytest.mark.parametrize("change", [{"active": False}, {"supervisor": False}])
+@pytest.mark.parametrize("way", ["form", "list"])
+def test_the_last_supervisor_with_a_pin_stays(view, change, way):
+    def set_worker(**value):
+        one = {**to_plain(view.get(Worker, value["id"])), **value}
+        kind, given = (
+            ("set_fact", {"value": one}) if way == "form" else ("set_list", {"values": [one]})
+        )
+        return view.do(RULES, act(kind, kind="worker", **given))
+
+    for number, pin in (("07", "$argon2id$x"), ("08", "")):
+        view.facts[f"worker/{number}"] = Worker(id=number, supervisor=True, pin=pin)
+    answer = set_worker(id="07", **change)
+    assert answer.refused
+    assert "last supervisor" in str(answer.said)
+    assert "new PIN" in str(answer.do)
+    view.facts["worker/08"] = Worker(id="08", supervisor=True, pin="$argon2id$y")
+    assert not set_worker(id="07", **change).refused

@@ -30,6 +30,7 @@ from station.shop.words import Say, say
 ROWS = 6  # of a list on one page, each large enough to touch
 FIELDS = 7  # of a form on one page
 MOST = 500  # facts of a shelf that the office looks through
+ORDER_WIDTH = 4  # digits of an order's number, at least
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -159,10 +160,24 @@ def propose_number(kind: type[Fact], view: View) -> str:
     if kind.kind == "shop":
         return "shop"
     numbers = [f.id for f in list_facts(kind, view) if f.id.isdecimal()]
+    if kind is Order:
+        numbers = _keep_typed(numbers)
     top = max(numbers, key=int, default="00" if kind is Worker else "000")
     number = int(top)
     while True:
         number += 1
         text = str(number).zfill(len(top))
-        if kind.kind in ("material", "revision") or usable(kind.kind, text):
+        printed = kind.kind in ("material", "revision") or usable(kind.kind, text)
+        if printed and view.get(kind, text) is None:
             return text
+
+
+def _keep_typed(numbers: list[str]) -> list[str]:
+    """Keeps the numbers of orders that were typed, which have a range of their own from 9000.
+
+    A list from elsewhere counts on from its own last number, which nobody here has taken then.
+    Where its numbers are longer the range is too: 90000.
+    """
+    wide = max([ORDER_WIDTH, *map(len, numbers)])
+    first = "9".ljust(wide, "0")
+    return [first, *(n for n in numbers if len(n) == wide and n > first)]

@@ -23,6 +23,7 @@ from station.floor.office.acts import (
 from station.floor.office.approval import ask_supervisor
 from station.floor.office.fields import is_time
 from station.floor.office.first import ISSUE, renewed
+from station.floor.office.keeping import keep_orders, refuse_last_supervisor
 from station.floor.office.lists import LISTS
 from station.floor.office.sound import wrong
 from station.queries.batches import find_approved
@@ -115,6 +116,11 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
     made = build_sound(act.args.of, act.args.value, view)
     if isinstance(made, list):
         return refuse(made[0], say("Correct it and save again."))
+    if problem := refuse_last_supervisor((made,), view):
+        return problem
+    kept = keep_orders(act, (made,), view)
+    if not kept.facts:
+        return _tell_kept(made, kept.wishes)
     new = view.get(type(made), made.id) is None
     one = next((o.one for o in LISTS if o.kind is type(made)), Say(act.args.of))
     said = (
@@ -123,6 +129,18 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
         else say("{kind} {id} is changed", kind=one, id=made.id)
     )
     return good(said, NEXT, sets=(made, *_give_place(made, view)))
+
+
+def _tell_kept(made: Fact, wishes: tuple[Concern, ...]) -> Answer:
+    """Tells that an order stays as it is; what was wanted of it is kept."""
+    if not wishes:
+        known = say("What is wanted of it is known already: see Needs a look.")
+        return notice(say("Order {order} stays as it is", order=made.id), known)
+    return attention(
+        say("Order {order} is begun or gone: it stays as it is", order=made.id),
+        say("What is wanted stands under Needs a look."),
+        sets=wishes,
+    )
 
 
 NOT_BY_HAND = (Bed, Batch, Pack, Numbers, Concern)
@@ -154,16 +172,22 @@ def set_list(act: Act[SetList], view: View) -> Answer:
         if isinstance(made, list):
             return refuse(say("Row {n}: {what}", n=number, what=made[0]), NOTHING_SET)
         facts[made.id] = made
+    if problem := refuse_last_supervisor(facts.values(), view):
+        return problem
+    kept = keep_orders(act, facts.values(), view)
     before = {f.id: view.get(type(f), f.id) for f in facts.values()}
-    sets = tuple(f for f in facts.values() if f != before[f.id])
+    sets = tuple(f for f in kept.facts if f != before[f.id])
     new = sum(before[fact.id] is None for fact in sets)
-    if not sets:
+    if not sets and not kept.wishes:
         return notice(say("Nothing in it differs from what is known"), NOTHING_SET)
-    return good(
-        say("Taken in: {new} new, {changed} changed", new=new, changed=len(sets) - new),
-        say("What is not in the file stays as it was."),
-        sets=sets,
-    )
+    said = say("Taken in: {new} new, {changed} changed", new=new, changed=len(sets) - new)
+    if wishes := kept.wishes:
+        do = say(
+            "{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.",
+            n=len(wishes),
+        )
+        return attention(said, do, sets=(*sets, *wishes))
+    return good(said, say("What is not in the file stays as it was."), sets=sets)
 
 
 def approve_revision(act: Act[ApproveRevision], view: View) -> Answer:

@@ -148,6 +148,9 @@ def _tell_story(concern: Concern, view: View) -> tuple[tuple[Say | str, Say | st
         pairs.append((say("why"), concern.now))
     elif past:
         pairs += _tell_who(past)
+    elif concern.worker:
+        pairs.append((say("by"), say("worker {id}", id=concern.worker)))
+        pairs.append((say("at"), say("station {id}", id=concern.station)))
     elif older := not_here(view.begins()):
         pairs.append((say("by"), older))
     if concern.about:
