@@ -107,20 +107,23 @@ class Desk:
         return self._draft.hand
 
     def at(self, *, area: str = "", router: str | None = None, bench: str | None = None) -> None:
-        """Moves this station; what is not said stays. The work in hand is put down."""
+        """Moves this station; what is not said stays. The work in hand is put down.
+
+        What was counted in it is there again when its area is.
+        """
+        draft = aside.lay_aside(self._draft, self.ledger.view, comes_back=True)
         hand = self.hand.empty()
         area = area or hand.area
-        self._keep(
-            self._draft.with_hand(
-                replace(
-                    hand,
-                    area=area,
-                    work=self.rooms[area].work(),
-                    router=hand.router if router is None else router,
-                    bench=hand.bench if bench is None else bench,
-                )
-            )
+        moved = replace(
+            hand,
+            area=area,
+            work=self.rooms[area].work(),
+            router=hand.router if router is None else router,
+            bench=hand.bench if bench is None else bench,
         )
+        draft = replace(draft.with_hand(moved), counted_by=())
+        found = aside.find_for_area(draft, area)
+        self._keep(aside.take_up(draft, found) if found else draft)
 
     @property
     def last(self) -> str:
@@ -352,14 +355,11 @@ class Desk:
     def _area(self, area: str) -> Given:
         if area not in self.rooms:
             return Given(refuse(say("There is no work area {area}", area=area)))
-        if not common.elsewhere(self.hand):
-            self._draft = aside.lay_aside(self._draft, self.ledger.view, comes_back=True)
         left = self._put_down(replace(self.hand.idle(), doing=None))
         self.at(area=area)
         said = say("This screen is at {area} now", area=self.rooms[area].title)
-        if found := aside.find_for_area(self._draft, area):
-            self._keep(aside.take_up(self._draft, found))
-            counted = aside.tell_by(aside.tell_counted(self.hand, self.ledger.view), found.by)
+        if back := aside.tell_counted(self.hand, self.ledger.view):
+            counted = aside.tell_by(back, self._draft.counted_by)
             return Given(good(said, say("{counted}. Go on from there.", counted=counted)))
         if left is None:
             return Given(good(said, say("Scan your work.")))
