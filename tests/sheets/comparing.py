@@ -76,7 +76,7 @@ def judge_parts(sheet: WrittenSheet, found: Found, verdict: Verdict) -> None:
     for group in sheet.groups:
         matched = []
         for place, tabs in zip(group.places, group.tabs, strict=True):
-            near = min(left, key=lambda piece: abs(piece[1] - place), default=None)
+            near = find_piece(group, place, left, found.groups)
             if near is None or abs(near[1] - place) > NEAR:
                 verdict.parts = verdict.groups = verdict.features = verdict.tabs = False
                 verdict.told.append(f"no {group.name} at {place:.1f}")
@@ -92,6 +92,21 @@ def judge_parts(sheet: WrittenSheet, found: Found, verdict: Verdict) -> None:
         verdict.told.append(f"{len(left)} parts that are none, one at {left[0][1]:.1f}")
 
 
+def find_piece(
+    group: TrueGroup,
+    place: complex,
+    left: list[tuple[int, complex, int]],
+    groups: list[FoundGroup],
+) -> tuple[int, complex, int] | None:
+    """Gives the found piece that lies there; of two in each other, the one of its size."""
+
+    def away(piece: tuple[int, complex, int]) -> float:
+        off = abs(piece[1] - place)
+        return off if off > NEAR else 1e-3 * find_size_error(group, groups[piece[0]])
+
+    return min(left, key=away, default=None)
+
+
 def judge_group(group: TrueGroup, found: list[FoundGroup], verdict: Verdict) -> None:
     """Holds one group against the found groups that its parts are in."""
     if len(found) != 1 or found[0].count != group.count:
@@ -99,13 +114,15 @@ def judge_group(group: TrueGroup, found: list[FoundGroup], verdict: Verdict) -> 
         verdict.told.append(f"{group.count} of {group.name} are {[f.count for f in found]}")
     for one in found:
         verdict.sizes.append(find_size_error(group, one))
-        slots = one.n_slots in {group.slots, group.slots + group.notches}
-        counts = (one.n_holes, one.n_pockets) == (group.holes, group.pockets)
-        if not (slots and counts):
+        openings = one.n_holes + one.n_slots  # where a hole ends and a slot begins, nobody agrees
+        if (
+            openings not in {group.openings, group.openings + group.notches}
+            or one.n_pockets != group.pockets
+        ):
             verdict.features = False
             verdict.told.append(
-                f"{group.name}: holes {one.n_holes} not {group.holes}, slots {one.n_slots} not "
-                f"{group.slots} (+{group.notches}), pockets {one.n_pockets} not {group.pockets}"
+                f"{group.name}: openings {openings} not {group.openings} (+{group.notches}), "
+                f"pockets {one.n_pockets} not {group.pockets}"
             )
 
 

@@ -11,6 +11,7 @@ from tests.sheets.laying import LaidPart, lay_out
 from tests.sheets.lines import CutLine, choose_numbers, plan_lines
 from tests.sheets.manners import Manner, choose_manner
 from tests.sheets.models import MAIN, Means
+from tests.sheets.shapes import Track
 from tests.sheets.strokes import Heights, make_steps
 from tests.sheets.truth import TrueFault, TrueGroup, WrittenSheet
 from tests.sheets.writing import TextWriter
@@ -117,6 +118,8 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
     boxes = [part.box for part in parts]
     drawn = model.outline.trace(0.0).bounds()
     sizes = {(round(b[2] - b[0], 4), round(b[3] - b[1], 4)) for b in [drawn, *boxes]}
+    if any(min(abs(p.frame.turn.real), abs(p.frame.turn.imag)) > 0.01 for p in parts):
+        sizes.add(find_least_box(model.outline.trace(0.0)))
     return TrueGroup(
         name=model.name + (" mirrored" if parts[0].frame.mirrored and model.handed else ""),
         sizes=tuple(sorted(sizes)),
@@ -126,6 +129,24 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
         tabs=tuple(count_tabs(draft.lines, k) for k in members),
         area=find_area(parts[0], draft.means),
     )  # fmt: skip
+
+
+def find_least_box(track: Track) -> tuple[float, float]:
+    """Gives the sides of the least box about a closed track, turned as it may."""
+    step = max(track.length / 400, 0.2)
+    points = [seg.a for seg in track.segs]
+    points += [track.find(step * k) for k in range(int(track.length / step))]
+    turns = [1j ** (k / 45) for k in range(90)]
+    turns += [
+        (seg.b - seg.a).conjugate() / abs(seg.b - seg.a) for seg in track.segs if not seg.sweep
+    ]
+    best = (1e9, 1e9)
+    for turn in turns:
+        turned = [point * turn for point in points]
+        xs, ys = [p.real for p in turned], [p.imag for p in turned]
+        box = (max(xs) - min(xs), max(ys) - min(ys))
+        best = min(best, box, key=lambda b: b[0] * b[1])
+    return round(best[0], 3), round(best[1], 3)
 
 
 def count_tabs(lines: Sequence[CutLine], part: int) -> int:

@@ -48,7 +48,7 @@ def test_what_differs_is_told():
     first = found.groups[0]
     fewer = replace(first, places=first.places[1:], tabs=first.tabs[1:], count=first.count - 1)
     assert judge(sheet, Found([fewer, *found.groups[1:]])).parts is False
-    other = replace(first, n_holes=first.n_holes + 1)
+    other = replace(first, n_pockets=first.n_pockets + 1)
     assert judge(sheet, Found([other, *found.groups[1:]])).features is False
     tabs = replace(first, tabs=tuple(n + 1 for n in first.tabs))
     assert judge(sheet, Found([tabs, *found.groups[1:]])).tabs is False

@@ -9,7 +9,8 @@ STOP, LOOK, KNOW = "stop", "look", "know"
 class TrueGroup:
     """Equal parts. `places` are the middles of their boxes on the sheet, `tabs` one for each.
 
-    `sizes` are (width, height) that may be said of it: as drawn, and of its box as laid.
+    `sizes` are (width, height) that may be said of it: as drawn, of its box as laid, and of
+    the least box about it.
     A notch is open to the edge and may be counted as a slot or not.
     """
 
@@ -27,6 +28,11 @@ class TrueGroup:
     def count(self) -> int:
         """How many there are."""
         return len(self.places)
+
+    @property
+    def openings(self) -> int:
+        """How many holes and slots go through it."""
+        return self.holes + self.slots
 
 
 @dataclass(frozen=True)
