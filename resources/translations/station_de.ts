@@ -68,6 +68,10 @@
       <translation>Ein Teil davon ist unbekannt</translation>
     </message>
     <message>
+      <source>A piece is spoiled</source>
+      <translation>Ein Teil ist Ausschuss</translation>
+    </message>
+    <message>
       <source>A place is two numbers in mm</source>
       <translation>Eine Stelle sind zwei Zahlen in mm</translation>
     </message>
@@ -714,10 +718,6 @@
     <message>
       <source>Choose a field first.</source>
       <translation>Erst ein Feld wählen.</translation>
-    </message>
-    <message>
-      <source>Choose a pack of the list.</source>
-      <translation>Ein Paket aus der Liste wählen.</translation>
     </message>
     <message>
       <source>Choose a part first.</source>
@@ -1552,6 +1552,10 @@
       <translation>Die Karte ist gedruckt</translation>
     </message>
     <message>
+      <source>Its label is void: tear it off. Count out what is spoiled, then close it.</source>
+      <translation>Sein Etikett gilt nicht mehr: abreißen. Ausschuss herauszählen, dann schließen.</translation>
+    </message>
+    <message>
       <source>Its number has letters and digits only, not {id}</source>
       <translation>Die Nummer hat nur Buchstaben und Ziffern, nicht {id}</translation>
     </message>
@@ -1566,10 +1570,6 @@
     <message>
       <source>Its own traveller goes with the {quantity}.</source>
       <translation>Seine eigene Laufkarte geht mit: {quantity}.</translation>
-    </message>
-    <message>
-      <source>Its pack goes onto the cart.</source>
-      <translation>Das Paket kommt auf den Wagen.</translation>
     </message>
     <message>
       <source>Its pack must be opened and put back.</source>
@@ -1730,10 +1730,6 @@
     <message>
       <source>Look at the screen for what comes next.</source>
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
-    </message>
-    <message>
-      <source>Look at them in the office.</source>
-      <translation>Im Büro ansehen.</translation>
     </message>
     <message>
       <source>Look into the program that wrote it. Sizes that come out wrong are not cut.</source>
@@ -1922,6 +1918,10 @@
     <message>
       <source>Never hold parts by hand. This does not stop it.</source>
       <translation>Nie Teile mit der Hand halten. Das hier hält die Fräse nicht an.</translation>
+    </message>
+    <message>
+      <source>New ones: {n}. Look at them in the office.</source>
+      <translation>Neue: {n}. Im Büro ansehen.</translation>
     </message>
     <message>
       <source>New {kind} numbers for station {id}</source>
@@ -2424,10 +2424,6 @@
       <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
     </message>
     <message>
-      <source>Only a pack off the cart is opened</source>
-      <translation>Nur ein Paket, das nicht auf dem Wagen ist, wird geöffnet</translation>
-    </message>
-    <message>
       <source>Only an order or a batch is cancelled</source>
       <translation>Nur ein Auftrag oder ein Los wird storniert</translation>
     </message>
@@ -2488,6 +2484,10 @@
       <translation>Ihn öffnen, dann eine Fräsdatei ablegen.</translation>
     </message>
     <message>
+      <source>Open pack {pack} again?</source>
+      <translation>Paket {pack} wieder öffnen?</translation>
+    </message>
+    <message>
       <source>Order</source>
       <translation>Auftrag</translation>
     </message>
@@ -2514,10 +2514,6 @@
     <message>
       <source>Order {order} is closed: all of it is owed</source>
       <translation>Auftrag {order} ist geschlossen: alles steht noch aus</translation>
-    </message>
-    <message>
-      <source>Order {order} is not cancelled</source>
-      <translation>Auftrag {order} ist nicht storniert</translation>
     </message>
     <message>
       <source>Order {order} is put down</source>
@@ -2588,6 +2584,10 @@
       <translation>Paket {pack} ist vom Wagen</translation>
     </message>
     <message>
+      <source>Pack {pack} is on cart {cart}</source>
+      <translation>Paket {pack} ist auf Wagen {cart}</translation>
+    </message>
+    <message>
       <source>Pack {pack} is on cart {cart} already</source>
       <translation>Paket {pack} ist schon auf Wagen {cart}</translation>
     </message>
@@ -2606,10 +2606,6 @@
     <message>
       <source>Pack {pack} was loaded before this PC's history begins</source>
       <translation>Paket {pack} wurde geladen, bevor der Verlauf auf diesem PC beginnt</translation>
-    </message>
-    <message>
-      <source>Pack {pack} was opened again</source>
-      <translation>Paket {pack} wurde wieder geöffnet</translation>
     </message>
     <message>
       <source>Pack {pack} was seen already</source>
@@ -3284,6 +3280,10 @@
       <translation>Karte oder Zeile scannen.</translation>
     </message>
     <message>
+      <source>Scan its card, or touch its row; a number first for several.</source>
+      <translation>Karte scannen oder Zeile berühren; für mehrere erst die Zahl.</translation>
+    </message>
+    <message>
       <source>Scan its card, or touch its row; a number first for some.</source>
       <translation>Karte scannen oder Zeile berühren; für einige erst eine Zahl.</translation>
     </message>
@@ -3900,10 +3900,6 @@
       <translation>Damit am Regal entlanggehen; dort jedes Teil scannen.</translation>
     </message>
     <message>
-      <source>Take it back to packing.</source>
-      <translation>Zurück zum Packen bringen.</translation>
-    </message>
-    <message>
       <source>Take it from the rack.</source>
       <translation>Aus dem Regal nehmen.</translation>
     </message>
@@ -3914,6 +3910,10 @@
     <message>
       <source>Take it off at another PC.</source>
       <translation>An einem anderen PC abladen.</translation>
+    </message>
+    <message>
+      <source>Take it off at the cart, then scan it here.</source>
+      <translation>Am Wagen abladen, dann hier scannen.</translation>
     </message>
     <message>
       <source>Take it off first, then take this batch.</source>
@@ -4006,6 +4006,10 @@
     <message>
       <source>Taken in: {new} new, {changed} changed</source>
       <translation>Übernommen: {new} neu, {changed} geändert</translation>
+    </message>
+    <message>
+      <source>Tear it off. Order {order} is packed anew.</source>
+      <translation>Abreißen. Auftrag {order} wird neu gepackt.</translation>
     </message>
     <message>
       <source>That PIN is not right</source>
@@ -4104,10 +4108,6 @@
       <translation>Dieser Auftrag ist nicht offen</translation>
     </message>
     <message>
-      <source>That pack is not here any more</source>
-      <translation>Dieses Paket ist nicht mehr hier</translation>
-    </message>
-    <message>
       <source>That pack is not on this cart's list</source>
       <translation>Dieses Paket steht nicht auf der Liste dieses Wagens</translation>
     </message>
@@ -4178,6 +4178,10 @@
     <message>
       <source>The handover sheet is printed</source>
       <translation>Das Übergabeblatt ist gedruckt</translation>
+    </message>
+    <message>
+      <source>The label of pack {pack} is void: it was opened again</source>
+      <translation>Das Etikett von Paket {pack} gilt nicht mehr: es wurde wieder geöffnet</translation>
     </message>
     <message>
       <source>The list is complete</source>
@@ -4546,6 +4550,18 @@
     <message>
       <source>This shop is set up already</source>
       <translation>Dieser Betrieb ist schon eingerichtet</translation>
+    </message>
+    <message>
+      <source>Throw it away. Order {order} is cancelled.</source>
+      <translation>Wegwerfen. Auftrag {order} ist storniert.</translation>
+    </message>
+    <message>
+      <source>Throw it away. Order {order} is in pack {pack} now.</source>
+      <translation>Wegwerfen. Auftrag {order} ist jetzt in Paket {pack}.</translation>
+    </message>
+    <message>
+      <source>Throw it away. {then}</source>
+      <translation>Wegwerfen. {then}</translation>
     </message>
     <message>
       <source>Throw it away; use copy {new}. Nothing was counted.</source>
@@ -4960,6 +4976,10 @@
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
     </message>
     <message>
+      <source>What is spoiled?</source>
+      <translation>Was ist Ausschuss?</translation>
+    </message>
+    <message>
       <source>What is wanted of it is known already: see Needs a look.</source>
       <translation>Was gewünscht wird, ist schon bekannt: siehe Bitte ansehen.</translation>
     </message>
@@ -5074,6 +5094,10 @@
     <message>
       <source>Which part is short?</source>
       <translation>Von welchem Teil fehlt etwas?</translation>
+    </message>
+    <message>
+      <source>Which part is spoiled?</source>
+      <translation>Welches Teil ist Ausschuss?</translation>
     </message>
     <message>
       <source>Which part is the next shape?</source>
@@ -5932,6 +5956,10 @@
       <translation>gesagt</translation>
     </message>
     <message>
+      <source>scan its card or touch its row; a number first for several</source>
+      <translation>Karte scannen oder Zeile berühren; für mehrere erst die Zahl</translation>
+    </message>
+    <message>
       <source>scan its card or touch its row; a number first for some of it</source>
       <translation>Karte scannen oder Zeile berühren; für einige erst eine Zahl</translation>
     </message>
@@ -6240,8 +6268,8 @@
       <translation>{batches}: dort lassen. {then}</translation>
     </message>
     <message>
-      <source>{batches}: put those {n} back, take others.</source>
-      <translation>{batches}: diese {n} zurücklegen, andere nehmen.</translation>
+      <source>{batches}: put {pieces} back, take others.</source>
+      <translation>{batches}: {pieces} zurücklegen, andere nehmen.</translation>
     </message>
     <message>
       <source>{batches}: {n} of it in this pack</source>
@@ -6848,6 +6876,10 @@
       <translation>{n} nicht gut</translation>
     </message>
     <message>
+      <source>{n} of it {n|is|are} spoiled</source>
+      <translation>{n} davon {n|ist|sind} Ausschuss</translation>
+    </message>
+    <message>
       <source>{n} of the next part</source>
       <translation>{n} vom nächsten Teil</translation>
     </message>
@@ -7012,6 +7044,10 @@
       <translation>{n} {n|Wert|Werte}, gebraucht: {wanted}</translation>
     </message>
     <message>
+      <source>{n} {part}</source>
+      <translation>{n} {part}</translation>
+    </message>
+    <message>
       <source>{n} {part} (rack {place})</source>
       <translation>{n} {part} (Regal {place})</translation>
     </message>
@@ -7028,6 +7064,10 @@
       <translation>{n} {part} {n|wird|werden} gebraucht</translation>
     </message>
     <message>
+      <source>{n} × {part} counted out: {why}</source>
+      <translation>{n} × {part} herausgezählt: {why}</translation>
+    </message>
+    <message>
       <source>{n} × {part} in the pack</source>
       <translation>{n} × {part} im Paket</translation>
     </message>
@@ -7038,6 +7078,10 @@
     <message>
       <source>{n} × {part} put back: rack {place}</source>
       <translation>{n} × {part} zurückgelegt: Regal {place}</translation>
+    </message>
+    <message>
+      <source>{n} × {part} spoiled</source>
+      <translation>{n} × {part} Ausschuss</translation>
     </message>
     <message>
       <source>{n} × {part}, not {was}: {inside} in the pack</source>

@@ -12,7 +12,7 @@ from station.queries.settings import list_reasons, list_supervisors, list_worker
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press, Text
-from station.shop.facts import Worker
+from station.shop.facts import Reason, Worker
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import say
@@ -49,7 +49,9 @@ def question(hand: Hand[Any], waiting: Waiting, view: View, title: Text) -> Face
         yes = Press(label=say("Yes, I am sure"), code=button("yes"), style="primary", wide=2)
         return Face(title=title, main=(asked, *concerned(waiting, view)), presses=(yes, LEAVE))
     if waiting.asks == "reason":
-        return Face(title=title, main=(asked, _reasons(view)), presses=(LEAVE,))
+        return Face(
+            title=title, main=(asked, _reasons(hand.area, waiting.uses, view)), presses=(LEAVE,)
+        )
     if waiting.asks == "new_pin":
         new = Asked(question=say("The new PIN"), typed="•" * len(hand.digits))
         return Face(title=title, main=(asked, new), presses=(LEAVE,))
@@ -63,12 +65,13 @@ def question(hand: Hand[Any], waiting: Waiting, view: View, title: Text) -> Face
     return Face(title=title, main=(asked, badges), presses=(LEAVE,))
 
 
-def _reasons(view: View) -> Cards:
-    """Reasons of a supervisor and of a correction: what an act asks back for."""
-    found = (
-        *list_reasons(view, "overrule")[: MOST // 2],
-        *list_reasons(view, "correct")[: MOST // 2],
-    )
+def _reasons(area: str, uses: tuple[str, ...], view: View) -> Cards:
+    """Reasons that an act asks back for; commonly those of a supervisor and of a correction."""
+    uses = uses or ("overrule", "correct")
+    found: list[Reason] = []
+    for use in uses:
+        offered = [r for r in list_reasons(view, use) if r.is_offered(area)]
+        found += offered[: MOST // len(uses)]
     return Cards(
         title=say("Why?"),
         entries=tuple(Entry(big=r.words, code=write("reason", r.id)) for r in found),

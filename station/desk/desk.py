@@ -455,6 +455,7 @@ class Desk:
                 said=answer.said,
                 next=answer.do,
                 then=then,
+                uses=answer.uses,
             )
             draft = replace(draft, waiting=question)
         self._keep(draft)

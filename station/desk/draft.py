@@ -23,7 +23,8 @@ class Waiting:
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``. `code` is the scan that asked,
     `at` when: the same scan again means yes, but a trigger pulled twice within a moment is
     no answer. `known` is what was found out so far; `said` and `next` stand on the screen. `then`
-    is the approved act that goes on once the PIN it asked for is chosen.
+    is the approved act that goes on once the PIN it asked for is chosen. `uses` are those that a
+    reason may have; none: any that an act commonly asks for.
     """
 
     do: Do
@@ -36,6 +37,7 @@ class Waiting:
     said: Say = Say()
     next: Say = Say()
     then: Do | None = None
+    uses: tuple[str, ...] = ()
 
     def knowing(self, found: Args) -> "Waiting":
         """The same act with more known."""
@@ -122,6 +124,7 @@ def _lay_waiting(waiting: Waiting) -> dict[str, object]:
         "said": lay_say(waiting.said),
         "next": lay_say(waiting.next),
         "then": _lay_do(waiting.then) if waiting.then else None,
+        "uses": waiting.uses,
     }
 
 
@@ -198,6 +201,7 @@ class _Reading:
             said=lift_say(raw["said"]),
             next=lift_say(raw["next"]),
             then=self._do(then) if then else None,
+            uses=tuple(raw.get("uses", ())),
         )
 
     def _do(self, raw: list[Any]) -> Do:

@@ -15,7 +15,7 @@ USES = {
     "loading": ("sheet", "stop", "overrule"),
     "popping": ("spoiled", "rework"),
     "trimming": ("spoiled", "rework"),
-    "packing": ("overrule",),
+    "packing": ("repack", "spoiled", "overrule"),
     "anywhere": ("correct",),
     "office": ("overrule", "correct"),
 }

@@ -8,8 +8,8 @@ from typing import NamedTuple
 
 from station.queries.batches import keep_free, keep_held
 from station.queries.stock import list_on_rack
-from station.shop.facts import Order, Part, Product, RackPlace
-from station.shop.moves import Held
+from station.shop.facts import Order, Pack, Part, Product, RackPlace
+from station.shop.moves import Held, head, tail
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say
 
@@ -171,6 +171,24 @@ def list_losing(view: View, part: Part, fewer: int) -> tuple[Order, ...]:
         if free - fewer < 0 <= free:
             losing.append(order)
     return tuple(losing)
+
+
+def say_void(pack: Pack) -> Say:
+    """Says that the label of a pack that was opened again counts no more."""
+    return say("The label of pack {pack} is void: it was opened again", pack=pack.id)
+
+
+def say_packed_anew(view: View, pack: Pack) -> Say:
+    """Says where the pieces of a pack that was opened again are by now."""
+    past = view.last(f"order/{pack.order}", "close_pack")
+    order = view.get(Order, pack.order)
+    closed = [tail(w.key) for w in past.sets if head(w.key) == "pack"] if past else []
+    if closed and closed[0] != pack.id:
+        return say("Throw it away. Order {order} is in pack {pack} now.", order=pack.order,
+                   pack=closed[0])  # fmt: skip
+    if order and order.state == "cancelled":
+        return say("Throw it away. Order {order} is cancelled.", order=pack.order)
+    return say("Tear it off. Order {order} is packed anew.", order=pack.order)
 
 
 def count_due(view: View, until: str) -> int:

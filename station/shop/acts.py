@@ -14,7 +14,7 @@ import msgspec
 from station.shop.facts import Fact
 from station.shop.moves import Move
 from station.shop.readings import Reading
-from station.shop.words import Say
+from station.shop.words import Say, say
 
 Tone = Literal["good", "attention", "stop"]
 Asks = Literal["", "sure", "supervisor", "reason", "new_pin"]
@@ -145,7 +145,7 @@ class Answer:
     `certain`: two stations must not both do it. ``told``: the strip waits for the shop's
     word; ``needed``: without the shop it is refused. `router` cut what is moved, which is
     kept in the sums by hour; empty where it is not known, or where there are several.
-    `readings` are what was measured or seen.
+    `readings` are what was measured or seen. `uses`: a reason is asked for, of these uses.
     """
 
     tone: Tone
@@ -159,6 +159,7 @@ class Answer:
     certain: Literal["", "told", "needed"] = ""
     router: str = ""
     readings: tuple[Reading, ...] = ()
+    uses: tuple[str, ...] = ()
 
 
 def good(
@@ -207,6 +208,12 @@ def ask(said: Say, do: Say, asks: Asks) -> Answer:
     """Not done yet: done when the person answers what is asked."""
     tone: Tone = "attention" if asks in ("sure", "new_pin") else "stop"
     return Answer(tone=tone, said=said, do=do, refused=True, asks=asks)
+
+
+def ask_why(said: Say, use: str) -> Answer:
+    """Not done yet: done when a reason of this use is scanned."""
+    do = say("Why? Scan or touch a reason.")
+    return Answer(tone="attention", said=said, do=do, refused=True, asks="reason", uses=(use,))
 
 
 def refuse(said: Say, do: Say = Say()) -> Answer:

@@ -118,6 +118,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (407, "all_of_it", "All of it is in"),
             (408, "scale", "Weight on the scale"),
             (409, "label_again", "Print the label again"),
+            (410, "spoiled_piece", "A piece is spoiled"),
         ),
     ),
     (
@@ -219,6 +220,7 @@ REASON_USES: dict[str, str] = {
     "stop": "the router stopped",
     "overrule": "a supervisor overrules",
     "correct": "a count is corrected",
+    "repack": "a closed pack is opened",
 }
 
 

@@ -92,7 +92,7 @@ def test_what_the_cart_answers(loader, inputs, said, do):
 
 def test_a_pack_that_was_opened_does_not_go_on(view, loader):
     view.facts["pack/00001"] = replace(view.get(Pack, "00001"), state="opened")
-    assert str(loader.give(CART, A).said) == "Pack 00001 was opened again"
+    assert str(loader.give(CART, A).said) == "The label of pack 00001 is void: it was opened again"
 
 
 def test_a_pack_comes_off_with_the_pieces_that_it_brought(view, loader):

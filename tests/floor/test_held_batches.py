@@ -210,10 +210,10 @@ def test_a_pack_loaded_before_this_history_is_stopped_by_its_parts() -> None:
 def test_a_pack_with_held_pieces_is_opened_and_packed_anew() -> None:
     view, _ = packed()
     packing = packer(view)
-    assert packing.give(PACK).refused  # its order is not cancelled, nothing in it is held
+    assert packing.give(PACK).asks == "reason"  # nothing in it is held
     hold(view, "00100")
     answer = packing.give(PACK)
-    assert str(answer.do) == "Batch 00100 is held: put those 2 back, take others."
+    assert str(answer.do) == "Batch 00100 is held: put 2 HC-300 back, take others."
     assert batches_at(view, "packing/3306") == {"00100": 2}
     packing.give(press("take_back"), PART_COMB, PART_COMB)
     assert batches_at(view, "packing/3306") == {"00101": 3}

@@ -16,7 +16,7 @@ from station.shop.cards import button
 from station.shop.codes import Code
 from station.shop.facts import Line, Order, Pack
 from station.shop.rooms import Number
-from station.shop.views import total
+from station.shop.views import by_part, total
 from tests.floor.orders import (
     DUE,
     ORDER,
@@ -185,3 +185,41 @@ def test_the_rule_itself_takes_no_more_than_lies_there(player, view):
     answer = view.do(RULES, late)
     assert answer.refused
     assert str(answer.said) == "Only 2 ST-200 in A 03 by the book"
+
+
+def test_a_closed_pack_is_opened_for_a_reason_and_a_spoiled_piece_counted_out(player, view):
+    view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
+    give(player, ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    (pack,) = view.shelf(Pack, "packed")
+    answer = give(player, Code("pack", pack.id))
+    assert (answer.asks, answer.uses) == ("reason", ("repack",))
+    assert player.reason("31").asks == "reason"  # that stops a router
+    assert not player.reason("61").refused
+    assert (view.get(Pack, pack.id).state, view.get(Pack, pack.id).why) == ("opened", "61")
+    assert view.get(Order, "3306").state == "packing"
+    assert str(give(player, press("spoiled_piece"), Number("3"), PART_COMB).said) == (
+        "2 are in the pack"
+    )
+    assert give(player, press("put_down"), press("spoiled_piece"), PART_COMB).asks == "reason"
+    assert str(player.reason("05").said) == "1 × HC-300 counted out: damaged in handling"
+    assert inside(view) == {COMB: 1, SHUTTLE: 2}
+    assert by_part(view.stock(place="spoiled/05")) == {COMB: 1}
+    assert give(player, press("close_pack")).refused
+    give(player, PART_COMB, press("close_pack"))
+    (anew,) = view.shelf(Pack, "packed")
+    assert anew.id != pack.id
+    assert str(give(player, Code("pack", pack.id)).do) == (
+        f"Throw it away. Order 3306 is in pack {anew.id} now."
+    )
+
+
+def test_a_shop_without_reasons_for_it_opens_a_pack_all_the_same(player, view):
+    view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
+    give(player, ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    for key in [k for k, f in view.facts.items() if getattr(f, "use", "") == "repack"]:
+        del view.facts[key]
+    (pack,) = view.shelf(Pack, "packed")
+    assert not give(player, Code("pack", pack.id)).refused
+    assert str(give(player, press("spoiled_piece"), Code("part", "045")).said) == (
+        "No SG-10 are in the pack"
+    )

@@ -117,7 +117,7 @@ def test_what_does_not_hold_any_more_needs_a_look(station, other):
 
 
 # cards that screens did not have before
-NEW = ("more reasons", f"[{button('next_page')}]")
+NEW = ("more reasons", f"[{button('next_page')}]", "Spoiled", f"[{button('spoiled_piece')}]")
 # what trimming says of sizes stands in rows to touch by now
 SIZES = ("Against the master: one in 20", "A along", "299.7 to 300.3 mm", button("row_1"))
 LATER = f"[{button('lost')}]"  # the code of a card that trimming has on the next page by now

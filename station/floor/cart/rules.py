@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.queries.batches import find_hold, keep_held
+from station.queries.orders import say_packed_anew, say_void
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Cart, Order, Pack
 from station.shop.moves import Held, Move, move, tail
@@ -32,9 +33,7 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
     if pack.state == "shipped":
         return refuse(say("Pack {pack} has left already", pack=pack.id), say("Look at its label."))
     if pack.state != "packed":
-        return refuse(
-            say("Pack {pack} was opened again", pack=pack.id), say("Take it back to packing.")
-        )
+        return refuse(say_void(pack), say_packed_anew(view, pack))
     inside = view.stock(place=f"pack/{pack.id}")
     if problem := cancelled(view, pack) or _held(view, pack, inside):
         return problem

@@ -10,7 +10,8 @@ from station.shop.facts import Fact, Mailer, Material, Reason, Shop, Worker
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 1
+ISSUE = 2
+FIELDS_CAME = 1  # the issue with which reasons say what follows from them
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -42,7 +43,12 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="52", words="found elsewhere", use="correct"),
     Reason(id="53", words="given as a sample", use="correct"),
     Reason(id="54", words="book was wrong", use="correct"),
+    Reason(id="61", words="crushed corner", use="repack"),
+    Reason(id="62", words="wrong label", use="repack"),
+    Reason(id="63", words="held piece", use="repack"),
+    Reason(id="64", words="wrong part in it", use="repack"),
 )  # fmt: skip
+_NEW_USES = ("repack",)  # of the second issue
 _NEW_FIELDS = ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at")
 
 # number, name, nominal thickness, lowest and highest reading taken, kg a cubic metre
@@ -81,13 +87,18 @@ def first_reasons() -> tuple[Reason, ...]:
 def renewed(known: Reason) -> Reason:
     """Gives a reason of a shop that exists what the first facts say of it by now.
 
-    Only for fields that came later than the shop, and where it still means what it meant: a
+    Only for fields that came with the first issue, and where it still means what it meant: a
     number that the shop uses for something else stays as it is.
     """
     first = next((r for r in _REASONS if (r.id, r.use) == (known.id, known.use)), None)
     if first is None:
         return known
     return replace(known, **{name: getattr(first, name) for name in _NEW_FIELDS})
+
+
+def later_reasons() -> tuple[Reason, ...]:
+    """The reasons of uses that came after the first shops were set up."""
+    return tuple(r for r in _REASONS if r.use in _NEW_USES)
 
 
 def first_materials() -> tuple[Material, ...]:

@@ -73,9 +73,18 @@ class ClosePack(Args, frozen=True, kw_only=True):
 
 
 class OpenPack(Args, frozen=True, kw_only=True):
-    """Opens a pack that may not leave."""
+    """Opens a closed pack again, for a reason, or because it may not leave."""
 
     kind = "open_pack"
+
+
+class SpoilPacked(Args, frozen=True, kw_only=True):
+    """Counts pieces out of the open pack that are spoiled, for a reason."""
+
+    kind = "spoil_packed"
+
+    part: str
+    quantity: int = 1
 
 
 class PrintLabel(Args, frozen=True, kw_only=True):

@@ -13,9 +13,10 @@ from station.floor.packing.acts import (
     PutOrderDown,
     PutPartsBack,
     SendShort,
+    SpoilPacked,
     WaitForPart,
 )
-from station.floor.packing.rows import find_front, find_row, is_putting_back
+from station.floor.packing.rows import find_front, find_row, is_putting_back, is_spoiling
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
@@ -97,7 +98,7 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
 
 
 def _scan_pack(hand: PackingHand, number: str, view: View) -> Do | Took:
-    """Prints a label again; else opens the pack, which is to be put back."""
+    """Prints a label again; else opens the pack again."""
     pack = view.get(Pack, number)
     if pack is None:
         return Took(hand, refuse(say("There is no such pack"), say("Scan the label again.")))
@@ -126,6 +127,10 @@ def _scan_part(hand: PackingHand, order: Order, given: Code, view: View) -> Do |
         said = say("How many {part} are really there?", part=part.name)
         chosen = replace(hand, work=replace(hand.work, part=part.id))
         return Took(chosen, notice(said, say("Enter the number.")))
+    if is_spoiling(hand):
+        work = replace(hand.work, asks="", take=None, picked=None, scale=None, part=part.id)
+        args = SpoilPacked(part=part.id, quantity=hand.work.take or 1)
+        return Do(order.key, args, replace(hand, work=work))
     if is_putting_back(hand, order):
         return _put_parts_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
     return _take_part(hand, order, part, view)
@@ -173,8 +178,10 @@ def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
         )
     if hand.work.asks == "count":
         return _recount_place(hand, count, view)
-    if hand.work.asks == "back":
+    if hand.work.asks in ("back", "spoiled"):
         said = say("{n} {n|goes|go} back on the rack", n=count)
+        if is_spoiling(hand):
+            said = say("{n} of it {n|is|are} spoiled", n=count)
         after = replace(hand, work=replace(hand.work, take=count))
         return Took(after, notice(said, say("Scan the part's card.")))
     if hand.work.picked:
@@ -295,6 +302,13 @@ def _press_back(hand: PackingHand, order: Order, _view: View) -> Do | Took:
     return Took(replace(hand, work=work), notice(say("Put what back?"), do))
 
 
+def _press_spoiled(hand: PackingHand, _order: Order, _view: View) -> Took:
+    """Asks which piece of the pack is spoiled."""
+    do = say("Scan its card, or touch its row; a number first for several.")
+    work = replace(hand.work, asks="spoiled", take=None, picked=None)
+    return Took(replace(hand, work=work), notice(say("Which part is spoiled?"), do))
+
+
 def _press_scale(hand: PackingHand, _order: Order, _view: View) -> Took:
     do = say("Parts and mailer, without wrap, in g.")
     asking = replace(hand, work=replace(hand.work, asks="scale"))
@@ -330,6 +344,7 @@ BUTTON_STEPS: dict[str, Callable[[PackingHand, Order, View], Do | Took]] = {
     "close_pack": _press_close,
     "part_missing": _press_missing,
     "take_back": _press_back,
+    "spoiled_piece": _press_spoiled,
     "all_of_it": _press_all,
     "scale": _press_scale,
     "wait": _press_wait,

@@ -42,7 +42,12 @@ def list_packs(view: View) -> tuple[Pack, ...]:
 
 def is_putting_back(hand: PackingHand, order: Order) -> bool:
     """Tells whether parts that are scanned now go back on the rack."""
-    return hand.work.asks == "back" or order.state == "cancelled"
+    return hand.work.asks == "back" or (order.state == "cancelled" and not is_spoiling(hand))
+
+
+def is_spoiling(hand: PackingHand) -> bool:
+    """Tells whether a part that is scanned now is counted out of the pack as spoiled."""
+    return hand.work.asks == "spoiled"
 
 
 def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
@@ -53,7 +58,8 @@ def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
     elif order is None:
         shown = [Code("order", o.id) for o in list_orders(view)]
     else:
-        found = list_parts(view, order, back=is_putting_back(hand, order))
+        back = is_putting_back(hand, order) or is_spoiling(hand)
+        found = list_parts(view, order, back=back)
         shown = [Code("part", w.part.id) for w in found]
     return shown[number - 1] if 0 < number <= len(shown) else None
 

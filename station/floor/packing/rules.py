@@ -10,6 +10,7 @@ from station.floor.packing.acts import (
     PutOrderDown,
     PutPartsBack,
     SendShort,
+    SpoilPacked,
     WaitForPart,
 )
 from station.floor.packing.rules_order import (
@@ -20,7 +21,12 @@ from station.floor.packing.rules_order import (
     put_order_down,
 )
 from station.floor.packing.rules_short import send_short, wait_for_part
-from station.floor.packing.rules_take import correct_pick, pick_part, put_parts_back
+from station.floor.packing.rules_take import (
+    correct_pick,
+    pick_part,
+    put_parts_back,
+    spoil_packed,
+)
 from station.shop.facts import (
     Batch,
     Bed,
@@ -32,6 +38,7 @@ from station.shop.facts import (
     Part,
     Product,
     RackPlace,
+    Reason,
     Revision,
     Router,
     Slip,
@@ -39,7 +46,21 @@ from station.shop.facts import (
 from station.shop.views import Rule, Rules, by_kind
 
 READS: frozenset[type[Fact]] = frozenset(
-    {Batch, Bed, Concern, Mailer, Order, Pack, Part, Product, RackPlace, Revision, Router, Slip}
+    {
+        Batch,
+        Bed,
+        Concern,
+        Mailer,
+        Order,
+        Pack,
+        Part,
+        Product,
+        RackPlace,
+        Reason,
+        Revision,
+        Router,
+        Slip,
+    }
 )
 
 RULES: Rules = by_kind(
@@ -52,5 +73,6 @@ RULES: Rules = by_kind(
     Rule(args=SendShort, reads=READS, decide=send_short),
     Rule(args=ClosePack, reads=READS, decide=close_pack),
     Rule(args=OpenPack, reads=READS, decide=open_pack),
+    Rule(args=SpoilPacked, reads=READS, decide=spoil_packed),
     Rule(args=PrintLabel, reads=READS, decide=print_label),
 )

@@ -5,9 +5,27 @@ from dataclasses import replace
 from station.floor.packing.acts import ClaimOrder, ClosePack, OpenPack, PrintLabel, PutOrderDown
 from station.queries.batches import keep_held
 from station.queries.mailers import Weight, plan_open_pack
-from station.queries.orders import count_inside, find_unknown, list_needs
-from station.shop.acts import Act, Answer, Args, ask, attention, good, new_number, notice, refuse
-from station.shop.facts import Concern, Mailer, Order, Pack, Part, Product
+from station.queries.orders import (
+    count_inside,
+    find_unknown,
+    list_needs,
+    say_packed_anew,
+    say_void,
+)
+from station.queries.settings import find_reason, list_reasons
+from station.shop.acts import (
+    Act,
+    Answer,
+    Args,
+    ask,
+    ask_why,
+    attention,
+    good,
+    new_number,
+    notice,
+    refuse,
+)
+from station.shop.facts import Concern, Mailer, Order, OrderState, Pack, Part, Product
 from station.shop.moves import Held, move, tail
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, several, together
@@ -293,39 +311,68 @@ def _doubt_weight(act: Act[ClosePack], pack: Pack, weight: Weight) -> Concern:
 
 
 def open_pack(act: Act[OpenPack], view: View) -> Answer:
-    """Opens a pack that may not leave: its order is cancelled, or a batch in it is held."""
+    """Opens a closed pack for a reason: its pieces lie in the open pack of its order again.
+
+    No reason is asked for where its order is cancelled, or a batch in it is held.
+    """
     pack = view.get(Pack, tail(act.subject))
     order = view.get(Order, pack.order) if pack else None
     if pack is None or order is None or pack.state != "packed":
-        return refuse(say("Only a pack off the cart is opened"), say("Take it off first."))
-    inside = view.stock(place=f"pack/{pack.id}")
-    held = keep_held(view, inside)
-    if order.state != "cancelled" and not held:
-        return refuse(
-            say("Order {order} is not cancelled", order=order.id),
-            say("Its pack goes onto the cart."),
-        )
+        return _refuse_not_here(view, pack)
     if problem := refuse_elsewhere(act, order):
         return problem
-    again = replace(order, claimed=act.station, by=act.worker)
-    do = say("Put its parts back on the rack.")
-    if order.state != "cancelled":
-        again = replace(again, state="packing")
-        do = say("{batches}: put those {n} back, take others.", batches=say_held(held),
-                 n=total(held))  # fmt: skip
+    inside = view.stock(place=f"pack/{pack.id}")
+    held = keep_held(view, inside)
+    known = find_reason(view, act.args.reason, "repack")
+    bound = held or order.state == "cancelled"
+    if known is None and not bound and list_reasons(view, "repack"):
+        return ask_why(say("Open pack {pack} again?", pack=pack.id), "repack")
+    state: OrderState = "cancelled" if order.state == "cancelled" else "packing"
     return attention(
         say("Pack {pack} is opened", pack=pack.id),
-        do,
+        _say_after_opening(view, order, held),
         moves=tuple(move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch) for h in inside),
-        sets=(replace(pack, state="opened"), again),
+        sets=(
+            replace(pack, state="opened", why=known.id if known else ""),
+            replace(order, state=state, claimed=act.station, by=act.worker),
+        ),
     )
+
+
+def _refuse_not_here(view: View, pack: Pack | None) -> Answer:
+    """Refuses a pack that does not lie closed at packing, and says where it is."""
+    if pack is None:
+        return refuse(say("There is no such pack"), say("Scan the label again."))
+    if pack.state == "opened":
+        return refuse(say_void(pack), say_packed_anew(view, pack))
+    if pack.state == "cart":
+        return refuse(
+            say("Pack {pack} is on cart {cart}", pack=pack.id, cart=pack.cart),
+            say("Take it off at the cart, then scan it here."),
+        )
+    return refuse(say("Pack {pack} has left already", pack=pack.id), say("Look at its label."))
+
+
+def _say_after_opening(view: View, order: Order, held: tuple[Held, ...]) -> Say:
+    """Says what to do with an opened pack: all of it back, held pieces out, or look through it."""
+    if order.state == "cancelled":
+        return say("Put its parts back on the rack.")
+    if not held:
+        return say("Its label is void: tear it off. Count out what is spoiled, then close it.")
+    pieces = [
+        say("{n} {part}", n=n, part=part.name)
+        for number, n in by_part(held).items()
+        if (part := view.get(Part, number))
+    ]
+    return say("{batches}: put {pieces} back, take others.", batches=say_held(held),
+               pieces=together(pieces))  # fmt: skip
 
 
 def print_label(act: Act[PrintLabel], view: View) -> Answer:
     """Prints a pack's label once more; the paper says which copy it is."""
     pack = view.get(Pack, tail(act.subject))
     if pack is None or pack.state not in ("packed", "cart"):
-        return refuse(say("That pack is not here any more"), say("Choose a pack of the list."))
+        return _refuse_not_here(view, pack)
     again = replace(pack, copies=pack.copies + 1)
     return good(
         say("Label of pack {pack}: copy {n}", pack=pack.id, n=again.copies),

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.packing.acts import CorrectPick, PickPart, PutPartsBack
+from station.floor.packing.acts import CorrectPick, PickPart, PutPartsBack, SpoilPacked
 from station.floor.packing.rules_order import (
     find_order,
     refuse_elsewhere,
@@ -12,8 +12,9 @@ from station.floor.packing.rules_order import (
 )
 from station.queries.batches import keep_free, keep_held
 from station.queries.orders import Need, find_need, list_needs
+from station.queries.settings import find_reason
 from station.queries.stock import list_free_on_rack, move_in_order
-from station.shop.acts import Act, Answer, good, notice, refuse
+from station.shop.acts import Act, Answer, ask_why, attention, good, notice, refuse
 from station.shop.facts import Concern, Fact, Order, Part
 from station.shop.moves import Held, Move
 from station.shop.views import View, by_part, total
@@ -135,11 +136,38 @@ def correct_pick(act: Act[CorrectPick], view: View) -> Answer:
 
 
 def move_back(view: View, order: Order, part: Part, quantity: int) -> tuple[Move, ...]:
+    """Moves pieces from the pack to their rack place."""
+    return move_out(view, order, part, quantity, f"rack/{part.rack}")
+
+
+def move_out(view: View, order: Order, part: Part, quantity: int, to: str) -> tuple[Move, ...]:
     """Moves pieces out of the pack: held ones first, then the newest as if never taken."""
     inside = [h for h in view.stock(place=f"packing/{order.id}") if h.part == part.id]
     newest = tuple(reversed(inside))
     first = (*keep_held(view, newest), *keep_free(view, newest))
-    return move_in_order(first, quantity, f"rack/{part.rack}")
+    return move_in_order(first, quantity, to)
+
+
+def spoil_packed(act: Act[SpoilPacked], view: View) -> Answer:
+    """Counts spoiled pieces out of an order's open pack; others are taken for them."""
+    order, part = find_order(act, view), view.get(Part, act.args.part)
+    if order is None or part is None:
+        return NO_PART
+    if problem := refuse_elsewhere(act, order):
+        return problem
+    inside = by_part(view.stock(place=f"packing/{order.id}")).get(part.id, 0)
+    count, why = act.args.quantity, find_reason(view, act.args.reason, "spoiled")
+    if not inside:
+        return _refuse_not_inside(view, order, part.id)
+    if not 0 < count <= inside:
+        return _refuse_too_many(inside)
+    if why is None:
+        return ask_why(say("{n} × {part} spoiled", n=count, part=part.name), "spoiled")
+    return attention(
+        say("{n} × {part} counted out: {why}", n=count, part=part.name, why=why.words),
+        say("Throw it away. {then}", then=say_next(view, order, part.id, inside - count)),
+        moves=move_out(view, order, part, count, f"spoiled/{why.id}"),
+    )
 
 
 def put_parts_back(act: Act[PutPartsBack], view: View) -> Answer:
@@ -156,10 +184,7 @@ def put_parts_back(act: Act[PutPartsBack], view: View) -> Answer:
     most = sum(counts.values())
     quantity = most if act.args.quantity is None else act.args.quantity
     if not 0 < quantity <= most:
-        return refuse(
-            say("{n} {n|is|are} in the pack", n=most),
-            say("Enter a number from 1 to {n}.", n=most),
-        )
+        return _refuse_too_many(most)
     parts = [part for p in counts if (part := view.get(Part, p))]
     if homeless := next((p for p in parts if not p.rack), None):
         return refuse(
@@ -170,8 +195,15 @@ def put_parts_back(act: Act[PutPartsBack], view: View) -> Answer:
     return _tell_what_went_back(act, view, order, moves)
 
 
+def _refuse_too_many(most: int) -> Answer:
+    """Refuses to take more out of the pack than is in it, and none."""
+    return refuse(
+        say("{n} {n|is|are} in the pack", n=most), say("Enter a number from 1 to {n}.", n=most)
+    )
+
+
 def _refuse_not_inside(view: View, order: Order, part: str) -> Answer:
-    """Refuses to put back what is not in the pack."""
+    """Refuses to take out what is not in the pack."""
     if found := view.get(Part, part):
         return refuse(
             say("No {part} are in the pack", part=found.name), say("Scan another part of it.")

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.packing.rows import find_front, is_putting_back, list_parts
+from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
 from station.floor.packing.waiting import (
     TITLE,
     ask_which_label,
@@ -106,11 +106,12 @@ def _show_parts(
     hand: PackingHand, order: Order, found: tuple[Need, ...], view: View
 ) -> tuple[Block, ...]:
     """Shows what to take or to put back, and the next of it; of many only the rows."""
-    back = is_putting_back(hand, order)
+    back = is_putting_back(hand, order) or is_spoiling(hand)
     rows = list_parts(view, order, back=back)
     table = _tabulate_parts(hand, rows, back=back)
     if back:
-        first = _say_cancelled(rows) if order.state == "cancelled" else _ask_what(hand, rows)
+        cancelled = is_putting_back(hand, order) and order.state == "cancelled"
+        first = _say_cancelled(rows) if cancelled else _ask_what(hand, rows)
         return (first, table) if rows else (first,)
     next_ = _show_next(hand, found)
     if len(rows) == MANY:  # the table leaves room for one line more
@@ -169,10 +170,14 @@ def _say_cancelled(found: tuple[Need, ...]) -> Remark:
 
 
 def _ask_what(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
-    """Asks what goes back on the rack."""
+    """Asks what goes back on the rack, or is spoiled."""
     if not found:
         return Hint(title=say("Nothing is in the pack yet"), tone="attention")
     take = hand.work.take
+    if is_spoiling(hand):
+        title = say("{n} of it {n|is|are} spoiled", n=take) if take else say("What is spoiled?")
+        note = say("scan its card or touch its row; a number first for several")
+        return Hint(title=title, note=note, tone="attention")
     title = say("Put what back?") if take is None else say("Put {n} back", n=take)
     return Hint(
         title=title, note=say("scan its card or touch its row; a number first for some of it")
@@ -287,7 +292,7 @@ def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair
 
 
 def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
-    if hand.work.asks in ("count", "scale"):
+    if hand.work.asks in ("count", "scale", "spoiled"):
         return (LEAVE,)
     if is_putting_back(hand, order):
         return _offer_all_back(order, found)
@@ -299,15 +304,18 @@ def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> 
             PUT_DOWN,
         )
     go = sum(w.to_go for w in found)
-    back = Press(label=say("Put back"), code=button("take_back"))
+    back = (
+        Press(label=say("Put back"), code=button("take_back")),
+        Press(label=say("Spoiled"), code=button("spoiled_piece")),
+    )
     if go:
         close = Press(label=say("Close: {n} to go", n=go), code=button("close_pack"), style="off",
                       wide=2)  # fmt: skip
-        return (close, Press(label=say("Missing"), code=button("part_missing")), back)
+        return (close, Press(label=say("Missing"), code=button("part_missing")), *back)
     whole = any(w.inside for w in found)
     label = say("Close the pack") if whole else say("Close it as owed")
     close = Press(label=label, code=button("close_pack"), style="primary", wide=2)
-    return (close, Press(label=say("Weigh"), code=button("scale")), back)
+    return (close, Press(label=say("Weigh"), code=button("scale")), *back)
 
 
 def _offer_all_back(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:

@@ -8,8 +8,9 @@ from typing import Literal, NamedTuple
 
 from station.shop.rooms import Hand, Work
 
-# what the next input is: the count of a rack place, what goes back, a weight, whose label
-Question = Literal["", "count", "back", "scale", "label"]
+# what the next input is: the count of a rack place, what goes back, what is spoiled, a weight,
+# whose label
+Question = Literal["", "count", "back", "spoiled", "scale", "label"]
 
 
 class Picked(NamedTuple):

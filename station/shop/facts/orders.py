@@ -88,6 +88,7 @@ class Pack(Fact):
     cart: str = ""
     seen: bool = False  # scanned at the door
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
+    why: str = ""  # reason for which it was opened again
 
     @property
     def shelf(self) -> Shelf:

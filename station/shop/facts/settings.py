@@ -7,7 +7,7 @@ from station.shop.facts.base import Fact, Shelf
 
 Units = Literal["mm", "inch"]
 Paper = Literal["A4", "A5"]
-ReasonUse = Literal["spoiled", "sheet", "rework", "stop", "overrule", "correct"]
+ReasonUse = Literal["spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack"]
 
 
 @dataclass(frozen=True, kw_only=True)
