@@ -109,7 +109,8 @@ def find_piece(
 
 def judge_group(group: TrueGroup, found: list[FoundGroup], verdict: Verdict) -> None:
     """Holds one group against the found groups that its parts are in."""
-    if len(found) != 1 or found[0].count != group.count:
+    counts = {group.count, group.count + group.turned}
+    if len(found) != 1 or found[0].count not in counts:
         verdict.groups = False
         verdict.told.append(f"{group.count} of {group.name} are {[f.count for f in found]}")
     for one in found:

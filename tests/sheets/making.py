@@ -107,8 +107,16 @@ def find_groups(draft: SheetDraft) -> tuple[TrueGroup, ...]:
     """Gives the groups of equal parts; what is mirrored is a kind of its own."""
     kinds: dict[tuple[str, bool], list[int]] = defaultdict(list)
     for k, part in enumerate(draft.laying.parts):
-        kinds[part.model.name + part.kind, part.frame.mirrored].append(k)
+        kinds[part.kind, part.frame.mirrored].append(k)
     return tuple(find_group(draft, members) for members in kinds.values())
+
+
+def count_turned(parts: Sequence[LaidPart], part: LaidPart) -> int:
+    """Counts what is equal to a part when turned over: mirrored, with nothing blind in it."""
+    if any(feature.depth for feature in part.model.features):
+        return 0
+    mirrored = part.frame.mirrored
+    return sum(p.model is part.model and p.frame.mirrored != mirrored for p in parts)
 
 
 def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
@@ -128,6 +136,7 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
         places=tuple(complex((b[0] + b[2]) / 2, (b[1] + b[3]) / 2) for b in boxes),
         tabs=tuple(count_tabs(draft.lines, k) for k in members),
         area=find_area(parts[0], draft.means),
+        turned=count_turned(draft.laying.parts, parts[0]),
     )  # fmt: skip
 
 

@@ -169,9 +169,8 @@ def shuttle(rng: Random, means: Means) -> Model:
 
 def bracket(rng: Random, means: Means) -> Model:
     """Draws an L with holes at unlike distances: it has a left and a right."""
-    long, short = sorted((round_to(rng.uniform(70, means.large)), round_to(rng.uniform(55, 100))))[
-        ::-1
-    ]
+    sides = (round_to(rng.uniform(70, means.large)), round_to(rng.uniform(55, 100)))
+    short, long = sorted(sides)
     arm = round_to(rng.uniform(24, 34))
     x, y = long / 2, short / 2
     corners = (complex(-x, -y), complex(x, -y), complex(x, -y + arm), complex(-x + arm, -y + arm),
@@ -181,6 +180,11 @@ def bracket(rng: Random, means: Means) -> Model:
     hole = Feature("hole", Disc(max(3.0, means.bit(FINE) * 0.75)), bit=FINE)
     spots = [complex(x - arm / 2, -y + arm / 2), complex(-x + arm / 2, y - arm / 2)]
     features = [replace(hole, outline=replace_centre(hole.outline, s)) for s in spots]
+    begin, end = complex(-x + arm + 8, -y + arm / 2), complex(x - arm - 6, -y + arm / 2)
+    if rng.random() < 0.5 and end.real - begin.real > 10:
+        depth = round_to(means.thickness * rng.uniform(0.3, 0.5), 0.25)
+        groove = make_line(begin, end)
+        features.append(Feature("groove", stroke=groove, depth=depth, bit=FINE))
     return Model("bracket", Rounded(corners, (outer, outer, outer, inner, outer, outer)),
                  tuple(features), handed=abs(long - short) > 4)  # fmt: skip
 

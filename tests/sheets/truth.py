@@ -11,7 +11,8 @@ class TrueGroup:
 
     `sizes` are (width, height) that may be said of it: as drawn, of its box as laid, and of
     the least box about it.
-    A notch is open to the edge and may be counted as a slot or not.
+    A notch is open to the edge and may be counted as a slot or not. So many `turned` parts are
+    mirrored ones cut through: turned over they are equal, and may be counted with it or not.
     """
 
     name: str
@@ -23,6 +24,7 @@ class TrueGroup:
     places: tuple[complex, ...]
     tabs: tuple[int, ...]
     area: float
+    turned: int = 0
 
     @property
     def count(self) -> int:
