@@ -16,7 +16,7 @@ from station.commands.shop_database import (
 from station.papers.join_cards import JoinCard, make_join_cards
 from station.sharing import founding
 from station.sharing.address import Address
-from station.sharing.roles import Card
+from station.sharing.roles import IssuedCard
 from station.sharing.secret import OWN_ONLY
 
 CARDS = "join-cards.pdf"
@@ -103,7 +103,7 @@ def block_station(url: str, station: str) -> None:
     print(f"Station {station} is shut out. A new card lets it in again: station share --card.")
 
 
-def _print_cards(cards: list[Card], address: Address, pdf: Path) -> None:
+def _print_cards(cards: list[IssuedCard], address: Address, pdf: Path) -> None:
     """Writes the join cards into a PDF that nobody else on this PC may read."""
     pdf.touch(OWN_ONLY)  # their codes let in
     pdf.chmod(OWN_ONLY)

@@ -7,7 +7,7 @@ say stands on the screen as something to touch.
 from typing import Any
 
 from station.desk.concerned import concerned
-from station.desk.draft import Waiting
+from station.desk.draft import OpenQuestion
 from station.queries.settings import list_reasons, list_supervisors, list_workers
 from station.shop.cards import button
 from station.shop.codes import write
@@ -42,7 +42,7 @@ def _badges(workers: tuple[Worker, ...]) -> tuple[Entry, ...]:
     )
 
 
-def question(hand: Hand[Any], waiting: Waiting, view: View, title: Text) -> Face:
+def question(hand: Hand[Any], waiting: OpenQuestion, view: View, title: Text) -> Face:
     """The open question, with its answers to touch."""
     asked = Hint(title=waiting.said, note=waiting.next, tone="attention")
     if waiting.asks == "sure":

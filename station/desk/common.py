@@ -21,7 +21,7 @@ LONGEST_NUMBER = 9
 SECRET = ("pin", "new_pin")  # questions whose digits are not shown
 
 
-class Held(NamedTuple):
+class Replied(NamedTuple):
     """The draft after an input, and the answer to it."""
 
     draft: Draft
@@ -30,7 +30,7 @@ class Held(NamedTuple):
 
 def in_every_room(
     code: Code, button: str, draft: Draft, view: View, counted: Say = Say()
-) -> Held | None:
+) -> Replied | None:
     """What a badge, a digit or one of these buttons does. None: the room must say.
 
     `counted` tells what was counted in the work in hand and is not recorded yet.
@@ -45,11 +45,11 @@ def in_every_room(
     return simple(draft) if simple else None
 
 
-def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Held:
+def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Replied:
     """Who works here from now on; the work in hand stays, and what is counted in it is told."""
     worker, hand = find_worker(view, number), draft.hand
     if worker is None:
-        return Held(
+        return Replied(
             draft,
             refuse(
                 say("There is no worker {id}", id=number), say("Ask the supervisor for a badge.")
@@ -61,16 +61,16 @@ def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Held:
     after = replace(draft, hand=replace(hand, worker=number))
     if hand.worker and hand.worker != number:
         took = say("Worker {new} takes over from {old}", new=number, old=hand.worker)
-        return Held(after, good(took, stays))
+        return Replied(after, good(took, stays))
     welcome = stays if hand.subject or counted else say("Scan your work.")
-    return Held(after, good(say("Worker {id} is signed in", id=number), welcome))
+    return Replied(after, good(say("Worker {id} is signed in", id=number), welcome))
 
 
-def digit(draft: Draft, char: str) -> Held:
+def digit(draft: Draft, char: str) -> Replied:
     """One more digit of a number; those of a PIN are not shown."""
     digits = (draft.hand.digits + char)[-LONGEST_NUMBER:]
     secret = draft.waiting is not None and draft.waiting.asks in SECRET
-    return Held(
+    return Replied(
         replace(draft, hand=replace(draft.hand, digits=digits)),
         notice(
             say("Number: {digits}", digits="•" * len(digits) if secret else digits),
@@ -79,28 +79,28 @@ def digit(draft: Draft, char: str) -> Held:
     )
 
 
-def clear(draft: Draft) -> Held:
+def clear(draft: Draft) -> Replied:
     """The digits so far are dropped."""
     after = replace(draft, hand=replace(draft.hand, digits=""))
-    return Held(after, good(say("Number cleared"), say("Enter it again.")))
+    return Replied(after, good(say("Number cleared"), say("Enter it again.")))
 
 
-def put_down(draft: Draft) -> Held:
+def put_down(draft: Draft) -> Replied:
     """A dialogue that is open is left and the room's work stays; else the work is put down."""
     if elsewhere(draft.hand):
-        return Held(
+        return Replied(
             draft.with_hand(replace(_room_only(draft.hand), digits="")),
             good(say("Left; nothing was changed"), say("Go on with your work.")),
         )
-    return Held(
+    return Replied(
         draft.with_hand(draft.hand.empty()),
         good(say("Put down; nothing was counted"), say("Scan the next piece of work.")),
     )
 
 
-def put_counted_down(draft: Draft, counted: Say) -> Held:
+def put_counted_down(draft: Draft, counted: Say) -> Replied:
     """The work is put down; the desk keeps what was counted in it for the next time."""
-    return Held(
+    return Replied(
         replace(draft.with_hand(draft.hand.empty()), counted_by=()),
         good(
             say("Put down; {counted} so far is kept", counted=counted),
@@ -109,23 +109,23 @@ def put_counted_down(draft: Draft, counted: Say) -> Held:
     )
 
 
-def sign_out(draft: Draft) -> Held:
+def sign_out(draft: Draft) -> Replied:
     """Nobody works here until the next badge; the work in hand stays."""
-    return Held(
+    return Replied(
         replace(draft, hand=replace(_room_only(draft.hand), worker="", digits="")),
         good(say("Signed out; what is in hand stays here"), say("Scan or touch your badge.")),
     )
 
 
-def lock(draft: Draft) -> Held:
+def lock(draft: Draft) -> Replied:
     """Supervisor's work asks for a PIN again; the desk forgets who had opened the office."""
-    return Held(
+    return Replied(
         draft.with_hand(draft.hand.empty()),
         good(say("The office is locked"), say("Supervisor's work asks for a PIN again.")),
     )
 
 
-BUTTONS: dict[str, Callable[[Draft], Held]] = {
+BUTTONS: dict[str, Callable[[Draft], Replied]] = {
     "clear": clear,
     "lock": lock,
     "put_down": put_down,

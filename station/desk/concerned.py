@@ -4,7 +4,7 @@ The act's subject and its figures say it: the batch with its sheet, the order wi
 the part.
 """
 
-from station.desk.draft import Waiting
+from station.desk.draft import OpenQuestion
 from station.queries.batches import describe_batch, find_revision
 from station.shop.acts import plain_of
 from station.shop.counts import read_counts, sum_by_fate
@@ -15,7 +15,7 @@ from station.shop.views import View, by_part
 from station.shop.words import say
 
 
-def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
+def concerned(waiting: OpenQuestion, view: View) -> tuple[Block, ...]:
     """The subject of the act that waits; nothing where it is of no such kind."""
     kind, name = waiting.do.subject.partition("/")[0], tail(waiting.do.subject)
     if kind in ("batch", "slip"):
@@ -30,7 +30,7 @@ def concerned(waiting: Waiting, view: View) -> tuple[Block, ...]:
     return _part(part, counted) if part and isinstance(counted, int) else ()
 
 
-def _batch(batch: Batch, sheet: str, waiting: Waiting, view: View) -> tuple[Block, ...]:
+def _batch(batch: Batch, sheet: str, waiting: OpenQuestion, view: View) -> tuple[Block, ...]:
     """The batch; the figures of a count, or else the sheet that is cut."""
     router = view.get(Router, batch.router)
     header = Header(

@@ -8,8 +8,8 @@ from typing import Any, NamedTuple
 
 from station.desk import appearance, aside, asking, common, mishaps, questions, replies, steps
 from station.desk import draft as drafts
-from station.desk.draft import Draft, Waiting
-from station.desk.underway import Underway
+from station.desk.draft import Draft, OpenQuestion
+from station.desk.underway import JobUnderway
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.queries.settings import find_shop, find_worker
@@ -91,7 +91,7 @@ class Desk:
         self.clock = clock
         self.ids = ids
         self.printer, self.file_jobs, self.begin = printer, file_jobs, begin
-        self.underway: Underway | None = None  # what runs beside the screen
+        self.underway: JobUnderway | None = None  # what runs beside the screen
         self.unlocked = ""  # the supervisor who has opened the office on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(), rooms)
@@ -245,7 +245,7 @@ class Desk:
         badge = isinstance(given, Code) and given.kind == "worker"
         if self.hand.worker and not badge and not find_worker(self.ledger.view, self.hand.worker):
             gone = replies.tell_gone(self.hand.worker)
-            return self._hold(common.Held(common.sign_out(self._draft).draft, gone))
+            return self._hold(common.Replied(common.sign_out(self._draft).draft, gone))
         if isinstance(given, Unread):
             if self.hand.area == "office" and given.why == "foreign" and self.hand.worker:
                 return self._ask_room(Typed(given.text))
@@ -297,10 +297,10 @@ class Desk:
         """Begins work beside the screen; where there is no screen it is done at once."""
         assert self.begin is not None, f"nothing can do {long.request}"
         self._keep(self._draft.with_hand(long.hand))
-        self.underway = Underway(long, self.begin(long.request))
+        self.underway = JobUnderway(long, self.begin(long.request))
         return self.went_on() if self.has_ended() else Given(long.begun)
 
-    def _stop(self, under: Underway) -> Given:
+    def _stop(self, under: JobUnderway) -> Given:
         """Stops the work beside the screen; the work in hand stays."""
         under.running.stop()
         self.underway = None
@@ -340,7 +340,7 @@ class Desk:
             self.unlocked = ""  # whoever comes finds the office locked
         return self._hold(held) if held else None
 
-    def _hold(self, held: common.Held) -> Given:
+    def _hold(self, held: common.Replied) -> Given:
         """Keeps the draft that an input left."""
         self._keep(held.draft)
         return Given(held.answer)
@@ -399,7 +399,7 @@ class Desk:
                 return given._replace(answer=replace(given.answer, do=again))
         return given
 
-    def _do(self, do: Do, asked: Waiting | None = None) -> Given:
+    def _do(self, do: Do, asked: OpenQuestion | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""
         args = self._complete(do, asked.known if asked else Args())
         act = self._act(do.subject, args)
@@ -446,7 +446,7 @@ class Desk:
             return Given(*done)._replace(answer=self._print(answer, recorded=True))
         draft = self._draft.with_hand(do.find_hand_after(answer, self.hand))
         if answer.asks:
-            question = Waiting(
+            question = OpenQuestion(
                 do=do,
                 asks=answer.asks,
                 code=codes.tidy(self._code),

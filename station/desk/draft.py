@@ -17,7 +17,7 @@ KEPT = ("area", "router", "facing", "bench", "worker", "station", "subject", "di
 
 
 @dataclass(frozen=True, kw_only=True)
-class Waiting:
+class OpenQuestion:
     """An act that was asked back: it is done once the answer comes.
 
     `asks` is ``sure``, ``supervisor``, ``pin`` or ``reason``. `code` is the scan that asked,
@@ -39,7 +39,7 @@ class Waiting:
     then: Do | None = None
     uses: tuple[str, ...] = ()
 
-    def knowing(self, found: Args) -> "Waiting":
+    def knowing(self, found: Args) -> "OpenQuestion":
         """The same act with more known."""
         known = add_known(self.known, found)
         assert isinstance(known, Args)
@@ -70,7 +70,7 @@ class Draft:
     """
 
     hand: Hand[Any]
-    waiting: Waiting | None = None
+    waiting: OpenQuestion | None = None
     last: str = ""
     after: str = ""
     depth: int = 0
@@ -112,7 +112,7 @@ def read_hand(text: str, rooms: Mapping[str, Room]) -> Hand[Any]:
     return _Reading(rooms).hand(json.loads(text))
 
 
-def _lay_waiting(waiting: Waiting) -> dict[str, object]:
+def _lay_waiting(waiting: OpenQuestion) -> dict[str, object]:
     return {
         "do": _lay_do(waiting.do),
         "asks": waiting.asks,
@@ -178,19 +178,19 @@ class _Reading:
         self._rooms = rooms
         self._rules = {k: rule for room in rooms.values() for k, rule in room.rules.items()}
 
-    def question(self, raw: dict[str, Any] | None) -> Waiting | None:
+    def question(self, raw: dict[str, Any] | None) -> OpenQuestion | None:
         """The open question; one about an act that this program does not know is dropped."""
         try:
             return self._question(raw) if raw else None
         except (KeyError, msgspec.ValidationError):
             return None
 
-    def _question(self, raw: dict[str, Any]) -> Waiting:
+    def _question(self, raw: dict[str, Any]) -> OpenQuestion:
         known, then = raw["args"], raw.get("then")
         kind, subject, args, after, numbers = raw["do"]
         if "hash" in known:  # once the first entry of a new PIN stood here
             args = {**args, "hash": known["hash"]}
-        return Waiting(
+        return OpenQuestion(
             do=self._do([kind, subject, args, after, numbers]),
             asks=raw["asks"],
             code=raw["code"],

@@ -8,8 +8,8 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from station.desk.common import Held
-from station.desk.draft import Draft, Waiting
+from station.desk.common import Replied
+from station.desk.draft import Draft, OpenQuestion
 from station.desk.pin import agrees, hashed
 from station.queries.settings import find_supervisor
 from station.shop.acts import Args, SetPin, add_known, notice, refuse
@@ -26,11 +26,11 @@ MOST_TRIES = 5  # wrong PINs before the question is dropped
 class Again(NamedTuple):
     """The act runs again with what was asked known; `approver` gave a PIN for it."""
 
-    waiting: Waiting
+    waiting: OpenQuestion
     approver: str = ""
 
 
-def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Held | None:
+def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Replied | None:
     """What an input says to the draft's open question; `code` is its text, tidied."""
     waiting = draft.waiting
     assert waiting is not None
@@ -40,15 +40,15 @@ def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Held 
         return _pin(draft, waiting, given.text, view)
     if waiting.asks == "reason" and isinstance(given, Number):
         do = say("Scan or touch a reason, or leave it: then the number can be changed.")
-        return Held(draft, refuse(say("A reason is asked for, no number"), do))
+        return Replied(draft, refuse(say("A reason is asked for, no number"), do))
     if waiting.asks == "new_pin" and isinstance(given, Number):
         return _new_pin(draft, waiting, given.text)
     return None
 
 
 def _code(
-    draft: Draft, waiting: Waiting, given: Code, code: str, view: View
-) -> Again | Held | None:
+    draft: Draft, waiting: OpenQuestion, given: Code, code: str, view: View
+) -> Again | Replied | None:
     if waiting.asks == "sure":
         card = BY_NUMBER.get(given.number) if given.kind == "button" else None
         again = code == waiting.code and _a_moment_later(waiting.at, draft.hand.now)
@@ -60,13 +60,13 @@ def _code(
     return None
 
 
-def stands(waiting: Waiting | None, given: Input) -> Waiting | None:
+def stands(waiting: OpenQuestion | None, given: Input) -> OpenQuestion | None:
     """The question after an input that was no answer: other work drops it, digits do not."""
     typing = isinstance(given, Code) and given.kind in ("button", "digit")
     return waiting if typing or isinstance(given, Number) else None
 
 
-def _with(waiting: Waiting, found: Args) -> Again:
+def _with(waiting: OpenQuestion, found: Args) -> Again:
     return Again(waiting.knowing(found))
 
 
@@ -75,11 +75,11 @@ def _a_moment_later(at: str, now: str) -> bool:
     return not at or datetime.fromisoformat(now) - datetime.fromisoformat(at) >= A_MOMENT
 
 
-def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again | Held:
+def _approver(draft: Draft, waiting: OpenQuestion, number: str, view: View) -> Again | Replied:
     """The supervisor who is asked for the PIN; one who has none yet is asked for a new one."""
     worker = find_supervisor(view, number)
     if worker is None:
-        return Held(
+        return Replied(
             draft,
             refuse(
                 say("Worker {id} is no supervisor", id=number),
@@ -90,19 +90,19 @@ def _approver(draft: Draft, waiting: Waiting, number: str, view: View) -> Again 
         setting = Do(worker.key, SetPin(), draft.hand)
         known = waiting.knowing(Args(approved=number)).known
         then = waiting.do._replace(args=add_known(waiting.do.args, known))
-        return Again(Waiting(do=setting, asks="new_pin", then=then))
-    return Held(
+        return Again(OpenQuestion(do=setting, asks="new_pin", then=then))
+    return Replied(
         replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
         notice(say("Supervisor {id}", id=number), say("Enter your PIN.")),
     )
 
 
-def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
+def _pin(draft: Draft, waiting: OpenQuestion, text: str, view: View) -> Again | Replied:
     worker = find_supervisor(view, waiting.approver)
     if worker and agrees(worker.pin, text):
         return _with(waiting, Args(approved=worker.id))._replace(approver=worker.id)
     left = MOST_TRIES - waiting.tries - 1
-    return Held(
+    return Replied(
         replace(draft, waiting=replace(waiting, tries=waiting.tries + 1) if left else None),
         refuse(
             say("That PIN is not right"),
@@ -111,22 +111,22 @@ def _pin(draft: Draft, waiting: Waiting, text: str, view: View) -> Again | Held:
     )
 
 
-def _new_pin(draft: Draft, waiting: Waiting, text: str) -> Again | Held:
+def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:
     """A new PIN, then the same once more; only its hash is kept."""
     setting = waiting.do.args
     if isinstance(setting, SetPin) and setting.hash:
         if agrees(setting.hash, text):
             return Again(waiting)
         forgotten = waiting.do._replace(args=SetPin())
-        return Held(
+        return Replied(
             replace(draft, waiting=replace(waiting, do=forgotten)),
             refuse(say("The two are not the same"), say("Enter the new PIN again.")),
         )
     try:
         once = waiting.do._replace(args=SetPin(hash=hashed(text)))
     except ValueError:
-        return Held(draft, refuse(say("A PIN has 4 to 8 digits"), say("Enter another.")))
-    return Held(
+        return Replied(draft, refuse(say("A PIN has 4 to 8 digits"), say("Enter another.")))
+    return Replied(
         replace(draft, waiting=replace(waiting, do=once)),
         notice(say("Once more"), say("Enter the same PIN again.")),
     )

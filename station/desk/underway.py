@@ -9,7 +9,7 @@ from station.shop.rooms import Doing, Hand, LongJob, RunningJob
 from station.shop.words import Say, say
 
 
-class Underway:
+class JobUnderway:
     """One piece of long work: how far it is, and whether it is still wanted."""
 
     def __init__(self, long: LongJob, running: RunningJob) -> None:

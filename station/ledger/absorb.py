@@ -11,7 +11,7 @@ from station.ledger.closing import begin_of
 from station.ledger.codec import Body, digest
 from station.ledger.faults import Fault
 from station.ledger.history import History
-from station.ledger.page import Page
+from station.ledger.page import HistoryPage
 from station.ledger.shop_link import SharedEntry
 from station.ledger.sound import taken_in
 from station.shop.views import Rules
@@ -94,7 +94,7 @@ def _take(
         return []
     come = _taken_in(history, rest)
     apart = trusted or _apart(acts, [body for body, _ in come])
-    page = Page(history.store)
+    page = HistoryPage(history.store)
     page.prepare([body for body, _ in come])
     if not apart:
         for act in reversed(acts):
@@ -145,7 +145,7 @@ def _apart(acts: Sequence[Waiting], bodies: Sequence[Body]) -> bool:
     )
 
 
-def _counted(page: Page, body: Body, why: Say, *, trusted: bool) -> Body:
+def _counted(page: HistoryPage, body: Body, why: Say, *, trusted: bool) -> Body:
     """An entry carried out, or what needs a look in its place."""
     unfit = page.take(body, why, trusted=trusted)
     return instead(body, unfit) if unfit else body

@@ -17,7 +17,7 @@ import msgspec
 
 from station.ledger.faults import ArgsWrong, EffectsWrong
 from station.ledger.newer import read_newer
-from station.shop.acts import Act, Answer, Args, Tone, Unread, with_args
+from station.shop.acts import Act, Answer, Args, Tone, UnreadArgs, with_args
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import Move
 from station.shop.readings import Reading
@@ -203,7 +203,7 @@ def read_act(act: KeptAct, rules: Rules) -> Act[Any]:
     """The act with its arguments as its kind says. Raises ArgsWrong where they do not fit it."""
     rule = rules.get(act.kind)
     if rule is None:
-        return with_args(act, Unread(kept=plain_args(act)))
+        return with_args(act, UnreadArgs(kept=plain_args(act)))
     if rule.args is None:
         return with_args(act, plain_args(act))
     try:
@@ -247,11 +247,11 @@ def answer_of(body: Body) -> Answer:
 
 
 def past_of(body: Body, rules: Rules, *, undone: bool) -> Past[Any]:
-    """The entry as a rule sees it; arguments that do not fit their kind are `Unread`."""
+    """The entry as a rule sees it; arguments that do not fit their kind are `UnreadArgs`."""
     try:
         act = read_act(body.act, rules)
     except ArgsWrong:
-        act = with_args(body.act, Unread(kept=plain_args(body.act)))
+        act = with_args(body.act, UnreadArgs(kept=plain_args(body.act)))
     return Past(act, body.moves, written(body), undone)
 
 

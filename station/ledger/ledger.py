@@ -10,7 +10,7 @@ from station.ledger import backup, check, closing, old, rebuild, reports, statem
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import open_sound
-from station.ledger.reports import Chained, Entry, Flow
+from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import Sharing, Verdict
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
@@ -20,7 +20,7 @@ from station.shop.acts import Act
 from station.shop.moves import Held
 from station.shop.views import F, Passed, Rules, View, fitted
 
-__all__ = ["Entry", "Ledger", "Recorded"]
+__all__ = ["HistoryEntry", "Ledger", "Recorded"]
 
 DRAFT = "draft"
 
@@ -132,7 +132,7 @@ class Ledger:
         """Every spot's quantity, the places that balance the books below zero."""
         return map(Held._make, self._store.rows(statements.BALANCES))
 
-    def entries(self, *, after: int = 0, subject: str = "") -> Iterator[Entry]:
+    def entries(self, *, after: int = 0, subject: str = "") -> Iterator[HistoryEntry]:
         """Entries in order, from behind a number, about one subject where given."""
         return reports.entries(self._store, self._history.reader, after, subject)
 
@@ -144,7 +144,7 @@ class Ledger:
         """Pieces moved by hour (``2026-11-25T10``, both ends included), place and part."""
         return list(self._view.passed(since_hour, until_hour))
 
-    def flow(self, since: str, until: str) -> list[Flow]:
+    def flow(self, since: str, until: str) -> list[MovedPieces]:
         """Moves between two times, what was taken back left out."""
         return reports.flow(self._store, self._history.reader, since, until)
 

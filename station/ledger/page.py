@@ -13,7 +13,7 @@ from station.ledger.effects import ReadingKey, SpotKey, list_text, net, reading_
 from station.ledger.store import Store
 
 
-class Page(Books):
+class HistoryPage(Books):
     """The books on top of a station's tables. A spot of nothing and a fact gone stay as such."""
 
     def __init__(self, store: Store) -> None:

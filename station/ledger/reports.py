@@ -14,7 +14,7 @@ from station.shop.views import Past
 from station.shop.words import Say
 
 
-class Entry(NamedTuple):
+class HistoryEntry(NamedTuple):
     """An entry of the history; `number` counts from 1 without gaps."""
 
     number: int
@@ -27,7 +27,7 @@ class Entry(NamedTuple):
     reverses: str  # id of the entry that it takes back, or empty
 
 
-class Flow(NamedTuple):
+class MovedPieces(NamedTuple):
     """One move: when, between which kinds of place, how many of which part."""
 
     at: str
@@ -48,7 +48,7 @@ class Chained(NamedTuple):
     digest: bytes
 
 
-def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[Entry]:
+def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[HistoryEntry]:
     """Entries in order, read in pages so that recording may go on in between."""
     while page := _page(store, after, subject):
         for number, text in page:
@@ -60,11 +60,11 @@ def entries(store: Store, reader: Reader, after: int, subject: str) -> Iterator[
             yield _entry(number, body, reader)
 
 
-def _entry(number: int, body: Body, reader: Reader) -> Entry:
+def _entry(number: int, body: Body, reader: Reader) -> HistoryEntry:
     act = body.act
     said = lift_say(body.said)
     past = reader.past_of(body)
-    return Entry(number, act.id, past, act.at, act.worker, act.kind, said, body.reverses)
+    return HistoryEntry(number, act.id, past, act.at, act.worker, act.kind, said, body.reverses)
 
 
 def _waiting(store: Store) -> Iterator[Body]:
@@ -92,7 +92,7 @@ def holds(store: Store, number: int, link: bytes) -> bool:
     return bool(rows[0][0] == link) if rows else begin_of(store)[:2] == (number, link)
 
 
-def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
+def flow(store: Store, reader: Reader, since: str, until: str) -> list[MovedPieces]:
     """Moves from one time to before another, in order; an entry taken back has moved nothing."""
     moves = []
     rows = store.rows(statements.BETWEEN, (since, until))
@@ -101,6 +101,7 @@ def flow(store: Store, reader: Reader, since: str, until: str) -> list[Flow]:
         brief = read_brief(text)
         if brief.moves and not brief.reverses and not reader.undone(entry_id):
             moves += [
-                Flow(at, head(m.frm.place), head(m.to.place), m.qty, m.part) for m in brief.moves
+                MovedPieces(at, head(m.frm.place), head(m.to.place), m.qty, m.part)
+                for m in brief.moves
             ]
     return moves

@@ -17,7 +17,7 @@ from station.shop.views import A, F, Noted, Passed, Past, Rules
 CACHED = 20_000  # facts held decoded before the cache starts anew
 
 
-class Kept(NamedTuple):
+class KeptFact(NamedTuple):
     """A fact's state, and the fact once it was decoded."""
 
     state: State
@@ -31,7 +31,7 @@ class Reader:
         self.shared = False  # whether acts may stand in `pending`, behind the history
         self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._store, self._rows, self._rules = store, store.rows, rules
-        self._kept: dict[str, Kept] = {}
+        self._kept: dict[str, KeptFact] = {}
 
     def state(self, key: str) -> State | None:
         """A fact as it stands, of whatever kind."""
@@ -135,7 +135,7 @@ class Reader:
         if state is None:
             self._kept.pop(key, None)
         else:
-            self._kept[key] = Kept(state, fact)
+            self._kept[key] = KeptFact(state, fact)
 
     def forget(self, keys: Iterable[str] | None = None) -> None:
         """Holds these facts no longer, or none: they were rolled back or came from elsewhere."""
@@ -152,11 +152,11 @@ class Reader:
                 self._keep(row)
         return tuple(self._decode(kind, row[0], row) for row in rows)
 
-    def _keep(self, row: tuple[str, ...]) -> Kept:
+    def _keep(self, row: tuple[str, ...]) -> KeptFact:
         if len(self._kept) > CACHED:
             self._kept.clear()
         key, body, shelf, rank, entry = row
-        kept = Kept(State(msgspec.Raw(body), shelf, rank, entry), None)
+        kept = KeptFact(State(msgspec.Raw(body), shelf, rank, entry), None)
         self._kept[key] = kept
         return kept
 
@@ -171,7 +171,7 @@ class Reader:
             fact = read_fact(kind, kept.state.body)
         except msgspec.DecodeError as error:
             raise self._store.spoilt() from error
-        self._kept[key] = Kept(kept.state, fact)
+        self._kept[key] = KeptFact(kept.state, fact)
         return fact
 
 

@@ -18,7 +18,7 @@ from station.sharing import closings, roles, schema, secret
 from station.sharing.address import Address
 from station.sharing.link import CONNECTING, set_up_wrong
 from station.sharing.membership import Membership, new_password
-from station.sharing.roles import Card, Names, Session
+from station.sharing.roles import IssuedCard, Names, Session
 
 ASKED_FIRST = "postgres"  # the database that every server has
 OLDEST = 150000  # PostgreSQL 15
@@ -30,7 +30,7 @@ class NotShared(Fault):
 
 def share(
     folder: Path, ledger: Ledger, address: Address, password: str, stations: int
-) -> list[Card]:
+) -> list[IssuedCard]:
     """Makes the database the shop's, brings this PC's history along, gives the join cards.
 
     Done again, it makes what is missing and new cards for the stations that have not joined.
@@ -46,7 +46,7 @@ def share(
         return _cards(admin, names, stations, ledger.station)
 
 
-def card_again(address: Address, password: str, station: str) -> Card:
+def card_again(address: Address, password: str, station: str) -> IssuedCard:
     """A new card for a station whose PC is a new one. Raises NotShared."""
     with opened(address, password) as admin, admin.transaction():
         names = Names(_site_of(admin))
@@ -265,7 +265,7 @@ def _join_here(admin: Session, names: Names, folder: Path, address: Address, num
     membership.keep(folder)
 
 
-def _cards(admin: Session, names: Names, stations: int, here: str) -> list[Card]:
+def _cards(admin: Session, names: Names, stations: int, here: str) -> list[IssuedCard]:
     """Cards for so many stations besides this one, those that have joined left out."""
     with admin.transaction():
         wanted = [str(n) for n in range(1, stations + 2) if str(n) != here][:stations]

@@ -69,7 +69,7 @@ class Names:
 
 
 @dataclass(frozen=True)
-class Card:
+class IssuedCard:
     """A join card: which station it makes, its one-time code, until when (shop-local)."""
 
     station: str
@@ -146,7 +146,7 @@ def make_station(admin: Session, names: Names, number: str) -> str:
     return role
 
 
-def make_card(admin: Session, names: Names, number: str) -> Card:
+def make_card(admin: Session, names: Names, number: str) -> IssuedCard:
     """A new card for a station; an older one is void."""
     code = new_code()
     role = card_role(code)
@@ -177,7 +177,7 @@ def make_card(admin: Session, names: Names, number: str) -> Card:
         number=number,
     )
     here = ends.astimezone().replace(tzinfo=None)  # as the clocks of this shop show it
-    return Card(number, code, here.isoformat(timespec="seconds"))
+    return IssuedCard(number, code, here.isoformat(timespec="seconds"))
 
 
 def verifier(session: Session, role: str, password: str) -> str:

@@ -35,7 +35,7 @@ class Args(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     numbers: dict[str, str] = {}
 
 
-class Unread(Args, frozen=True, kw_only=True):
+class UnreadArgs(Args, frozen=True, kw_only=True):
     """Arguments of a kind that this program does not know, or that do not fit their kind."""
 
     kept: Mapping[str, object] = {}
@@ -128,7 +128,7 @@ def plain_of(args: Args | Mapping[str, object]) -> Mapping[str, object]:
     if isinstance(args, Mapping):
         return args
     plain: Mapping[str, object]
-    plain = args.kept if isinstance(args, Unread) else msgspec.to_builtins(args)
+    plain = args.kept if isinstance(args, UnreadArgs) else msgspec.to_builtins(args)
     return plain
 
 

@@ -32,7 +32,7 @@ from station.printing import gathering, pdf_files
 from station.printing.codes import list_codes
 from station.shop import cards, codes
 from station.shop.facts import Batch, Bed, Router
-from station.tour.story import STORY, Step
+from station.tour.story import STORY, TourStep
 from station.window.session import Session
 from station.window.show import find_application
 
@@ -126,7 +126,7 @@ class Tour:
         self.session.start()
         QTest.qWaitForWindowExposed(self.window)
 
-    def _take_step(self, number: int, step: Step) -> None:
+    def _take_step(self, number: int, step: TourStep) -> None:
         for words in step.scans:
             if words.startswith("@"):
                 self._wait_for(words)

@@ -33,7 +33,7 @@ CLOSE = cards.button("close_pack")
 
 
 @dataclass(frozen=True, kw_only=True)
-class Step:
+class TourStep:
     """Scans codes in a row, then takes a picture; `tone` is what the last answer must be."""
 
     name: str
@@ -215,75 +215,75 @@ READY = (
     "first-off",
 )
 
-STORY: tuple[Step, ...] = (
-    Step(name="good-morning", scans=()),
-    Step(name="loading-queue", scans=("worker 02",), tone="good"),
-    Step(name="loading-taken", scans=("queued",)),
-    Step(
+STORY: tuple[TourStep, ...] = (
+    TourStep(name="good-morning", scans=()),
+    TourStep(name="loading-queue", scans=("worker 02",), tone="good"),
+    TourStep(name="loading-taken", scans=("queued",)),
+    TourStep(
         name="loading-checks",
         scans=("right-lot", "number thickness", "button held_down", "button bit_good"),
     ),
-    Step(name="loading-ready", scans=READY),
-    Step(name="loading-cutting", scans=("button start", "@after 6"), tone="good"),
-    Step(name="loading-too-soon", scans=("button off_bed",), tone="attention"),
-    Step(name="loading-stop-reason", scans=("button stop",)),
-    Step(name="loading-stopped", scans=("reason 32",)),
-    Step(name="loading-stop-over", scans=("@after 4", "button stop_over")),
-    Step(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="good"),
-    Step(name="popping-waiting", scans=("button area_popping",), tone="good"),
-    Step(name="popping-in-hand", scans=("waiting",), tone="good"),
-    Step(
+    TourStep(name="loading-ready", scans=READY),
+    TourStep(name="loading-cutting", scans=("button start", "@after 6"), tone="good"),
+    TourStep(name="loading-too-soon", scans=("button off_bed",), tone="attention"),
+    TourStep(name="loading-stop-reason", scans=("button stop",)),
+    TourStep(name="loading-stopped", scans=("reason 32",)),
+    TourStep(name="loading-stop-over", scans=("@after 4", "button stop_over")),
+    TourStep(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="good"),
+    TourStep(name="popping-waiting", scans=("button area_popping",), tone="good"),
+    TourStep(name="popping-in-hand", scans=("waiting",), tone="good"),
+    TourStep(
         name="popping-counting",
         scans=("part-in-hand", "reason 01", "number 3", "zone 53", "button missing", "number 2"),
     ),
-    Step(name="popping-on-the-drawing", scans=("part-in-hand 2", "reason 02", "@tap")),
-    Step(name="popping-passed-on", scans=("button pass_on",)),
-    Step(name="popping-taken-back", scans=("button undo",), tone="good"),
-    Step(name="trimming-waiting", scans=("button area_trimming",), tone="good"),
-    Step(name="trimming-in-hand", scans=("at-trimming",), tone="good"),
-    Step(
+    TourStep(name="popping-on-the-drawing", scans=("part-in-hand 2", "reason 02", "@tap")),
+    TourStep(name="popping-passed-on", scans=("button pass_on",)),
+    TourStep(name="popping-taken-back", scans=("button undo",), tone="good"),
+    TourStep(name="trimming-waiting", scans=("button area_trimming",), tone="good"),
+    TourStep(name="trimming-in-hand", scans=("at-trimming",), tone="good"),
+    TourStep(
         name="trimming-counting",
         scans=("part-in-hand", "button master_agrees", "reason 03", "number 2"),
     ),
-    Step(name="trimming-rework", scans=("reason 22",)),
-    Step(name="trimming-on-the-rack", scans=("button on_rack",)),
-    Step(name="more", scans=("button menu",)),
-    Step(name="lost-paper", scans=("button lost_paper", "waiting-part")),
-    Step(name="handover", scans=("button put_down", "button handover")),
-    Step(
+    TourStep(name="trimming-rework", scans=("reason 22",)),
+    TourStep(name="trimming-on-the-rack", scans=("button on_rack",)),
+    TourStep(name="more", scans=("button menu",)),
+    TourStep(name="lost-paper", scans=("button lost_paper", "waiting-part")),
+    TourStep(name="handover", scans=("button put_down", "button handover")),
+    TourStep(
         name="packing-waiting",
         scans=("button put_down", "worker 05", "button area_packing"),
         tone="good",
     ),
-    Step(name="packing-claimed", scans=("packable",), tone="good"),
-    Step(name="packing-wrong-item", scans=("wrong-part",), tone="stop"),
-    Step(name="packing-taking", scans=("next-part",), tone="good"),
-    Step(name="packing-missing", scans=("button part_missing",)),
-    Step(name="packing-what-back", scans=("button put_down", "button take_back")),
-    Step(
+    TourStep(name="packing-claimed", scans=("packable",), tone="good"),
+    TourStep(name="packing-wrong-item", scans=("wrong-part",), tone="stop"),
+    TourStep(name="packing-taking", scans=("next-part",), tone="good"),
+    TourStep(name="packing-missing", scans=("button part_missing",)),
+    TourStep(name="packing-what-back", scans=("button put_down", "button take_back")),
+    TourStep(
         name="packing-all-in",
         scans=("button put_down", "button put_down", "packable", *("part-to-go",) * 12),
         tone="good",
     ),
-    Step(name="packing-weighing", scans=("button scale",)),
-    Step(name="packing-weighed", scans=("number weight",), tone="good"),
-    Step(name="packing-packed", scans=("next-part",), tone="good"),
-    Step(name="packing-label-again", scans=("button label_again",)),
-    Step(name="cart-which", scans=("button area_cart",), tone="good"),
-    Step(name="cart-loading", scans=("cart 1", "new-pack", "new-pack"), tone="good"),
-    Step(name="cart-at-the-door", scans=("button at_door", "on-cart 1 1"), tone="good"),
-    Step(name="cart-not-all-seen", scans=("button leave",), tone="stop"),
-    Step(name="today", scans=("worker 01", "button area_today"), tone="good"),
-    Step(name="today-concern", scans=("button row_1",)),
-    Step(name="office-orders", scans=("button put_down", "button area_office"), tone="good"),
-    Step(name="office-cut-files", scans=("button list_cutfile",), tone="good"),
-    Step(name="office-cut-file", scans=("button row_1",), tone="good"),
-    Step(name="office-which-text", scans=("button read_file",), tone="good"),
-    Step(name="office-reading", scans=("button row_1",)),
-    Step(name="office-read", scans=("@done",), tone="attention"),
-    Step(name="office-path", scans=("button show_path",), tone="good"),
-    Step(name="office-path-closer", scans=("button path_in",) * 3, tone="good"),
-    Step(
+    TourStep(name="packing-weighing", scans=("button scale",)),
+    TourStep(name="packing-weighed", scans=("number weight",), tone="good"),
+    TourStep(name="packing-packed", scans=("next-part",), tone="good"),
+    TourStep(name="packing-label-again", scans=("button label_again",)),
+    TourStep(name="cart-which", scans=("button area_cart",), tone="good"),
+    TourStep(name="cart-loading", scans=("cart 1", "new-pack", "new-pack"), tone="good"),
+    TourStep(name="cart-at-the-door", scans=("button at_door", "on-cart 1 1"), tone="good"),
+    TourStep(name="cart-not-all-seen", scans=("button leave",), tone="stop"),
+    TourStep(name="today", scans=("worker 01", "button area_today"), tone="good"),
+    TourStep(name="today-concern", scans=("button row_1",)),
+    TourStep(name="office-orders", scans=("button put_down", "button area_office"), tone="good"),
+    TourStep(name="office-cut-files", scans=("button list_cutfile",), tone="good"),
+    TourStep(name="office-cut-file", scans=("button row_1",), tone="good"),
+    TourStep(name="office-which-text", scans=("button read_file",), tone="good"),
+    TourStep(name="office-reading", scans=("button row_1",)),
+    TourStep(name="office-read", scans=("@done",), tone="attention"),
+    TourStep(name="office-path", scans=("button show_path",), tone="good"),
+    TourStep(name="office-path-closer", scans=("button path_in",) * 3, tone="good"),
+    TourStep(
         name="office-path-played",
         scans=(
             "button path_all",
@@ -295,14 +295,16 @@ STORY: tuple[Step, ...] = (
         ),
         tone="good",
     ),
-    Step(
+    TourStep(
         name="office-against-approved",
         scans=("button put_down", "button list_revision", "button row_3"),
         tone="good",
     ),
-    Step(name="office-bit", scans=("button put_down", "button list_bit", "button row_1")),
-    Step(name="office-router", scans=("button put_down", "button list_router", "button row_1")),
-    Step(
+    TourStep(name="office-bit", scans=("button put_down", "button list_bit", "button row_1")),
+    TourStep(
+        name="office-router", scans=("button put_down", "button list_router", "button row_1")
+    ),
+    TourStep(
         name="office-release",
         scans=(
             "button put_down",
@@ -312,6 +314,6 @@ STORY: tuple[Step, ...] = (
             "router 1",
         ),
     ),
-    Step(name="office-pin", scans=("number 2", "worker 01")),
-    Step(name="office-released", scans=("number 2468",), tone="good"),
+    TourStep(name="office-pin", scans=("number 2", "worker 01")),
+    TourStep(name="office-released", scans=("number 2468",), tone="good"),
 )

@@ -3,7 +3,7 @@
 import pytest
 
 from station.desk.asking import question
-from station.desk.draft import Waiting
+from station.desk.draft import OpenQuestion
 from station.shop.faces import Header, PartDrawing, SheetDrawing, Table
 from station.shop.facts import Line, Order
 from station.shop.moves import move
@@ -61,5 +61,5 @@ def blocks(subject, args):
     """What stands under the question, before it is answered."""
     view = small_shop(batch(COMBS), ORDER, moves=IN_PACK)
     held = hand("loading")
-    waiting = Waiting(do=plain_do("any", subject, args, held), asks="sure", said=say("Sure?"))
+    waiting = OpenQuestion(do=plain_do("any", subject, args, held), asks="sure", said=say("Sure?"))
     return question(held, waiting, view, say("Loading")).main[1:]

@@ -8,7 +8,7 @@ import pytest
 
 from station.bootstrap import load_rooms
 from station.desk import draft as drafts
-from station.desk.draft import Draft, Waiting
+from station.desk.draft import Draft, OpenQuestion
 from station.desk.pin import agrees, hashed
 from station.floor.anywhere.acts import NewCopy
 from station.floor.popping.acts import PassOn
@@ -159,7 +159,7 @@ def test_a_draft_reads_back_as_written():
     hand = Hand(area="popping", worker="02", subject="00001", work=work)
     counted = PassOn(slips=work.slips, parts=work.counts)
     do = Do("batch/00001", counted, hand, ("batch",))
-    waiting = Waiting(do=do, asks="reason", code="X1", known=Args(sure=True))
+    waiting = OpenQuestion(do=do, asks="reason", code="X1", known=Args(sure=True))
     draft = Draft(hand=hand, waiting=waiting, last="t1")
     assert drafts.read(drafts.write(draft), load_rooms()) == draft
 

@@ -7,7 +7,7 @@ import pytest
 
 from station.bootstrap import load_rooms
 from station.desk import draft as drafts
-from station.desk.draft import Draft, Waiting, held
+from station.desk.draft import Draft, OpenQuestion, held
 from station.floor.cart.acts import Leave
 from station.floor.cart.work import CartWork
 from station.floor.popping.work import PoppingWork
@@ -33,8 +33,9 @@ def read(raw, rooms=ROOMS):
 
 def test_it_reads_back_as_written():
     do = Do("cart/1", Leave(cart="1"), HAND, ("pack",))
-    waiting = Waiting(do=do, asks="sure", known=Args(approved="07"), said=say("{n} left", n=2),
-                      then=do)  # fmt: skip
+    waiting = OpenQuestion(
+        do=do, asks="sure", known=Args(approved="07"), said=say("{n} left", n=2), then=do
+    )
     beside = Hand(area="cart", work=CartWork(page=2), aside=Aside(what="recount", batch="00412"))
     for draft in (
         Draft(hand=HAND, waiting=waiting, last="t1", after=held(HAND)),

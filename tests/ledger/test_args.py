@@ -6,7 +6,7 @@ import pytest
 
 from station.ledger.codec import read_body
 from station.ledger.shop_link import SharedRow
-from station.shop.acts import Act, Args, Unread, good
+from station.shop.acts import Act, Args, UnreadArgs, good
 from station.shop.facts import Batch, Concern
 from station.shop.moves import move
 from station.shop.views import Rule, by_kind
@@ -100,7 +100,7 @@ def test_those_of_a_kind_that_is_not_known_are_plain_values(two):
     one, _ = two
     shared(one, "new", "engrave", args={"depth": 0.2})
     assert one.share() == "shared"
-    assert one.ledger.view.past("new").act.args == Unread(kept={"depth": 0.2})
+    assert one.ledger.view.past("new").act.args == UnreadArgs(kept={"depth": 0.2})
     assert one.ledger.view.last("batch/00412").act.args.kept == {"depth": 0.2}
 
 
@@ -111,7 +111,7 @@ def test_those_that_do_not_fit_stop_no_station_and_no_rule(two, args):
     for station in two:
         assert station.share() == "shared"
         assert station.ledger.view.get(Concern, "odd") is None
-        assert station.ledger.view.past("odd").act.args == Unread(kept=args)
+        assert station.ledger.view.past("odd").act.args == UnreadArgs(kept=args)
         assert station.ledger.view.last("batch/00412", Drill) is None
     assert str(two[0].ledger.record(drill("b", part="014")).answer.said) == "0 before"
     two[0].share()

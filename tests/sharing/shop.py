@@ -6,7 +6,7 @@ import psycopg
 
 from station.ledger import tables
 from station.sharing import roles, schema
-from station.sharing.roles import Card, Names
+from station.sharing.roles import IssuedCard, Names
 from tests.server import Server
 
 SITE = "5173"
@@ -25,13 +25,13 @@ class Shop:
         """The one who set the database up: may do everything."""
         return self.server.connect(self.database)
 
-    def card(self, number: str) -> Card:
+    def card(self, number: str) -> IssuedCard:
         """A new join card for a station."""
         with self.admin() as admin, admin.transaction():
             roles.make_station(admin, self.names, number)
             return roles.make_card(admin, self.names, number)
 
-    def join(self, card: Card, password: str = "") -> str:
+    def join(self, card: IssuedCard, password: str = "") -> str:
         """Joins with a card; gives the station's password."""
         password = password or f"password of {card.station}"
         with self.by_card(card) as link:
@@ -39,7 +39,7 @@ class Shop:
             link.execute("SELECT * FROM shop.join(%s)", (proof,))
         return password
 
-    def by_card(self, card: Card) -> psycopg.Connection[tuple[object, ...]]:
+    def by_card(self, card: IssuedCard) -> psycopg.Connection[tuple[object, ...]]:
         """A connection with the card's one-time code."""
         return self.server.connect(self.database, roles.card_role(card.code), card.code)
 
