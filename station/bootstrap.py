@@ -42,12 +42,14 @@ def load_rooms() -> dict[str, Room]:
 
 def _load_room(folder: str, title: Say = Say()) -> Room:
     base = f"station.floor.{folder}"
+    dialogue = import_module(f"{base}.dialogue")
     return Room(
         title=title,
         rules=import_module(f"{base}.rules").RULES,
-        handle_input=import_module(f"{base}.dialogue").handle_input,
+        handle_input=dialogue.handle_input,
         screen=import_module(f"{base}.screen").screen,
         work=_find_work(base),
+        think=getattr(dialogue, "think_ahead", None),
     )
 
 

@@ -264,6 +264,14 @@
       <translation>Ein Auftrag braucht mindestens eine Zeile</translation>
     </message>
     <message>
+      <source>And then</source>
+      <translation>Und danach</translation>
+    </message>
+    <message>
+      <source>And then, and {n} more</source>
+      <translation>Und danach, und {n} weitere</translation>
+    </message>
+    <message>
       <source>Another history in the shop</source>
       <translation>Andere Geschichte im Betrieb</translation>
     </message>
@@ -456,6 +464,10 @@
       <translation>Los {batch} ist in Arbeit, als Nächstes Platte {n}</translation>
     </message>
     <message>
+      <source>Batch {batch} is needed, or begun</source>
+      <translation>Los {batch} wird gebraucht oder ist begonnen</translation>
+    </message>
+    <message>
       <source>Batch {batch} is not on {router}</source>
       <translation>Los {batch} ist nicht auf {router}</translation>
     </message>
@@ -486,6 +498,10 @@
     <message>
       <source>Batch {batch} may go on. Supervisor {by}: {why}.</source>
       <translation>Los {batch} darf weitergehen. Aufsicht {by}: {why}.</translation>
+    </message>
+    <message>
+      <source>Batch {batch} of {file} can wait</source>
+      <translation>Los {batch} von {file} kann warten</translation>
     </message>
     <message>
       <source>Batch {batch} still waits: {why}</source>
@@ -636,6 +652,14 @@
       <translation>Fräser kurz vor dem Ende</translation>
     </message>
     <message>
+      <source>Blocks {n} {n|order|orders}, {late} of them late: {part}</source>
+      <translation>Hält {n} {n|Auftrag|Aufträge} auf, {late} davon verspätet: {part}</translation>
+    </message>
+    <message>
+      <source>Blocks {n} {n|order|orders}: {part}</source>
+      <translation>Hält {n} {n|Auftrag|Aufträge} auf: {part}</translation>
+    </message>
+    <message>
       <source>Bring</source>
       <translation>Holen</translation>
     </message>
@@ -662,6 +686,14 @@
     <message>
       <source>Call the supervisor; look at bit, zero and file.</source>
       <translation>Aufsicht rufen; Fräser, Nullpunkt und Datei ansehen.</translation>
+    </message>
+    <message>
+      <source>Can wait</source>
+      <translation>Kann warten</translation>
+    </message>
+    <message>
+      <source>Can wait, and {n} more</source>
+      <translation>Kann warten, und {n} weitere</translation>
     </message>
     <message>
       <source>Cancel it</source>
@@ -1172,6 +1204,14 @@
       <translation>Alle Karten des Betriebs sind gedruckt</translation>
     </message>
     <message>
+      <source>Every router that runs its file stands still.</source>
+      <translation>Jede Fräse, die ihre Datei fährt, steht still.</translation>
+    </message>
+    <message>
+      <source>Every router that runs {file} stands still</source>
+      <translation>Jede Fräse, die {file} fährt, steht still</translation>
+    </message>
+    <message>
       <source>Everything is packed.</source>
       <translation>Alles ist gepackt.</translation>
     </message>
@@ -1278,6 +1318,10 @@
     <message>
       <source>From the work</source>
       <translation>Aus der Arbeit</translation>
+    </message>
+    <message>
+      <source>Get one of them going first.</source>
+      <translation>Erst eine davon in Gang bringen.</translation>
     </message>
     <message>
       <source>Give another worker a new PIN first: that makes a supervisor. Then change this one.</source>
@@ -1464,12 +1508,20 @@
       <translation>Gelesen</translation>
     </message>
     <message>
+      <source>If you do this</source>
+      <translation>Wenn Sie das tun</translation>
+    </message>
+    <message>
       <source>Inches</source>
       <translation>Zoll</translation>
     </message>
     <message>
       <source>It can be settled in several ways</source>
       <translation>Es lässt sich auf mehrere Arten regeln</translation>
+    </message>
+    <message>
+      <source>It cannot be cut yet</source>
+      <translation>Das kann noch nicht gefräst werden</translation>
     </message>
     <message>
       <source>It could not be decided again</source>
@@ -1728,6 +1780,10 @@
       <translation>Papier ansehen.</translation>
     </message>
     <message>
+      <source>Look at the reason.</source>
+      <translation>Den Grund ansehen.</translation>
+    </message>
+    <message>
       <source>Look at the screen for what comes next.</source>
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
     </message>
@@ -1758,6 +1814,10 @@
     <message>
       <source>Look whether the file is whole.</source>
       <translation>Nachsehen, ob die Datei heil ist.</translation>
+    </message>
+    <message>
+      <source>Looking at orders, rack, queues and history</source>
+      <translation>Aufträge, Regal, Reihen und Verlauf werden angesehen</translation>
     </message>
     <message>
       <source>Lot</source>
@@ -1810,6 +1870,10 @@
     <message>
       <source>Make a new cut file.</source>
       <translation>Eine neue Fräsdatei anlegen.</translation>
+    </message>
+    <message>
+      <source>Marks that are too low</source>
+      <translation>Zu niedrige Marken</translation>
     </message>
     <message>
       <source>Material</source>
@@ -1996,12 +2060,20 @@
       <translation>Dort liegt keine CSV-Datei</translation>
     </message>
     <message>
+      <source>No approved cut file makes it: approve one in the office.</source>
+      <translation>Keine freigegebene Fräsdatei macht es: im Büro eine freigeben.</translation>
+    </message>
+    <message>
       <source>No approved revision of that cut file</source>
       <translation>Keine freigegebene Revision dieser Fräsdatei</translation>
     </message>
     <message>
       <source>No batch in hand yet</source>
       <translation>Noch kein Los in Arbeit</translation>
+    </message>
+    <message>
+      <source>No batch is chosen</source>
+      <translation>Kein Los ist gewählt</translation>
     </message>
     <message>
       <source>No batch is under way.</source>
@@ -2066,6 +2138,10 @@
     <message>
       <source>No open order wants its parts.</source>
       <translation>Kein offener Auftrag braucht seine Teile.</translation>
+    </message>
+    <message>
+      <source>No order waits for a part that is not under way</source>
+      <translation>Kein Auftrag wartet auf ein Teil, das nicht unterwegs ist</translation>
     </message>
     <message>
       <source>No order waits to be packed</source>
@@ -2150,6 +2226,10 @@
     <message>
       <source>No {size} mm bit is in the drawer</source>
       <translation>Kein Fräser mit {size} mm in der Schublade</translation>
+    </message>
+    <message>
+      <source>Nobody counts the sheets of {material}.</source>
+      <translation>Niemand zählt die Platten von {material}.</translation>
     </message>
     <message>
       <source>Nobody is signed in here</source>
@@ -2374,6 +2454,10 @@
     <message>
       <source>On its reference pins, held down, bed vacuumed</source>
       <translation>Auf den Passstiften, gespannt, Tisch abgesaugt</translation>
+    </message>
+    <message>
+      <source>On the rack for long</source>
+      <translation>Reicht im Regal lange</translation>
     </message>
     <message>
       <source>On the rack today</source>
@@ -3060,12 +3144,32 @@
       <translation>Freigeben und drucken</translation>
     </message>
     <message>
+      <source>Release it, or touch another row.</source>
+      <translation>Freigeben oder eine andere Zeile berühren.</translation>
+    </message>
+    <message>
       <source>Release the cut file whose sheets it runs on.</source>
       <translation>Die Fräsdatei freigeben, auf deren Platten sie läuft.</translation>
     </message>
     <message>
+      <source>Release what blocks, print</source>
+      <translation>Freigeben, was aufhält, und drucken</translation>
+    </message>
+    <message>
+      <source>Release what is chosen, print</source>
+      <translation>Gewähltes freigeben und drucken</translation>
+    </message>
+    <message>
       <source>Release {name}</source>
       <translation>{name} freigeben</translation>
+    </message>
+    <message>
+      <source>Release {n} of {file}, print</source>
+      <translation>{n} von {file} freigeben, drucken</translation>
+    </message>
+    <message>
+      <source>Release {n}, print</source>
+      <translation>{n} freigeben, drucken</translation>
     </message>
     <message>
       <source>Report a stop</source>
@@ -3166,6 +3270,10 @@
     <message>
       <source>Row {n}: {what}</source>
       <translation>Zeile {n}: {what}</translation>
+    </message>
+    <message>
+      <source>R{id} · {ends}</source>
+      <translation>F{id} · {ends}</translation>
     </message>
     <message>
       <source>Save</source>
@@ -3888,6 +3996,10 @@
       <translation>Anderen nehmen. Nur wenn jene Station ausfällt, übernimmt die Aufsicht.</translation>
     </message>
     <message>
+      <source>Take back {batch}</source>
+      <translation>{batch} zurücknehmen</translation>
+    </message>
+    <message>
       <source>Take batch {batch}</source>
       <translation>Los {batch} nehmen</translation>
     </message>
@@ -3898,6 +4010,10 @@
     <message>
       <source>Take it along the rack; scan each part there.</source>
       <translation>Damit am Regal entlanggehen; dort jedes Teil scannen.</translation>
+    </message>
+    <message>
+      <source>Take it back, or leave it.</source>
+      <translation>Zurücknehmen oder lassen.</translation>
     </message>
     <message>
       <source>Take it from the rack.</source>
@@ -3962,6 +4078,10 @@
     <message>
       <source>Take slip {sheet}.</source>
       <translation>Abschnitt {sheet} nehmen.</translation>
+    </message>
+    <message>
+      <source>Take the chosen batch back</source>
+      <translation>Gewähltes Los zurücknehmen</translation>
     </message>
     <message>
       <source>Take the next batch.</source>
@@ -4078,6 +4198,10 @@
     <message>
       <source>That is no worker</source>
       <translation>Das ist kein Mitarbeiter</translation>
+    </message>
+    <message>
+      <source>That is not in the plan</source>
+      <translation>Das steht nicht im Plan</translation>
     </message>
     <message>
       <source>That is not measured here</source>
@@ -4292,6 +4416,10 @@
       <translation>Die Platte ist vom Tisch</translation>
     </message>
     <message>
+      <source>The sheets in the store are not enough for all of it.</source>
+      <translation>Die Platten im Lager reichen nicht für alles davon.</translation>
+    </message>
+    <message>
       <source>The shop has not said yet: {what}</source>
       <translation>Die Werkstatt hat noch nicht geantwortet: {what}</translation>
     </message>
@@ -4470,6 +4598,10 @@
     <message>
       <source>There is nothing to read</source>
       <translation>Es gibt nichts zu lesen</translation>
+    </message>
+    <message>
+      <source>There is nothing to release here</source>
+      <translation>Hier gibt es nichts freizugeben</translation>
     </message>
     <message>
       <source>There is nothing to take back</source>
@@ -4728,6 +4860,10 @@
       <translation>Eines davon antippen.</translation>
     </message>
     <message>
+      <source>Touch one that can wait.</source>
+      <translation>Eines berühren, das warten kann.</translation>
+    </message>
+    <message>
       <source>Touch one to read it.</source>
       <translation>Zum Lesen eine berühren.</translation>
     </message>
@@ -4904,6 +5040,10 @@
       <translation>Ungültig: siehe Kopie {copy}</translation>
     </message>
     <message>
+      <source>Wait a moment: it is thought about anew.</source>
+      <translation>Einen Moment: es wird neu überlegt.</translation>
+    </message>
+    <message>
       <source>Wait for it</source>
       <translation>Darauf warten</translation>
     </message>
@@ -4956,6 +5096,10 @@
       <translation>Was noch?</translation>
     </message>
     <message>
+      <source>What follows fills the rack.</source>
+      <translation>Was folgt, füllt das Regal.</translation>
+    </message>
+    <message>
       <source>What happened</source>
       <translation>Was geschah</translation>
     </message>
@@ -4998,6 +5142,14 @@
     <message>
       <source>What survived? Enter whole parts, or confirm.</source>
       <translation>Was ist heil? Heile Teile eingeben oder bestätigen.</translation>
+    </message>
+    <message>
+      <source>What to cut</source>
+      <translation>Was fräsen</translation>
+    </message>
+    <message>
+      <source>What to cut next stands here in a moment.</source>
+      <translation>Was als Nächstes zu fräsen ist, steht gleich hier.</translation>
     </message>
     <message>
       <source>What was counted?</source>
@@ -5284,6 +5436,10 @@
       <translation>Nullpunkt auf {router} ist neu gesetzt</translation>
     </message>
     <message>
+      <source>a bit it takes</source>
+      <translation>ein Fräser dafür</translation>
+    </message>
+    <message>
       <source>a number now changes the {n} × {part}</source>
       <translation>eine Zahl ändert jetzt {n} × {part}</translation>
     </message>
@@ -5304,6 +5460,10 @@
       <translation>etwa {kg} kg darauf</translation>
     </message>
     <message>
+      <source>all cut by</source>
+      <translation>alles gefräst bis</translation>
+    </message>
+    <message>
       <source>all of it is there</source>
       <translation>alles ist da</translation>
     </message>
@@ -5314,6 +5474,10 @@
     <message>
       <source>at</source>
       <translation>um</translation>
+    </message>
+    <message>
+      <source>at the bed</source>
+      <translation>am Tisch</translation>
     </message>
     <message>
       <source>at the door</source>
@@ -5340,12 +5504,20 @@
       <translation>Los {batch}, Platte {n}: {why}</translation>
     </message>
     <message>
+      <source>because</source>
+      <translation>weil</translation>
+    </message>
+    <message>
       <source>bed of router {number}</source>
       <translation>Tisch von Fräse {number}</translation>
     </message>
     <message>
       <source>being packed</source>
       <translation>beim Packen</translation>
+    </message>
+    <message>
+      <source>below its mark</source>
+      <translation>unter seiner Marke</translation>
     </message>
     <message>
       <source>between two runs</source>
@@ -5382,6 +5554,10 @@
     <message>
       <source>came</source>
       <translation>kam</translation>
+    </message>
+    <message>
+      <source>can't tell yet</source>
+      <translation>noch nicht zu sagen</translation>
     </message>
     <message>
       <source>can't tell yet: {so_far}; as typed till then</source>
@@ -5448,6 +5624,14 @@
       <translation>gefräst</translation>
     </message>
     <message>
+      <source>cut file</source>
+      <translation>Fräsdatei</translation>
+    </message>
+    <message>
+      <source>cut for</source>
+      <translation>gefräst für</translation>
+    </message>
+    <message>
       <source>cut it flat again</source>
       <translation>wieder plan fräsen</translation>
     </message>
@@ -5462,6 +5646,10 @@
     <message>
       <source>cutting {batch}, sheet {sheet}, free in {left} min</source>
       <translation>fräst {batch}, Platte {sheet}, frei in {left} min</translation>
+    </message>
+    <message>
+      <source>days of stock</source>
+      <translation>Tage Vorrat</translation>
     </message>
     <message>
       <source>digit</source>
@@ -5486,6 +5674,10 @@
     <message>
       <source>due {due}</source>
       <translation>fällig {due}</translation>
+    </message>
+    <message>
+      <source>enough with</source>
+      <translation>genug mit</translation>
     </message>
     <message>
       <source>every station</source>
@@ -5514,6 +5706,10 @@
     <message>
       <source>for the rack</source>
       <translation>fürs Regal</translation>
+    </message>
+    <message>
+      <source>for {part}</source>
+      <translation>für {part}</translation>
     </message>
     <message>
       <source>found</source>
@@ -5560,6 +5756,10 @@
       <translation>gut</translation>
     </message>
     <message>
+      <source>good ones wanted</source>
+      <translation>gute verlangt</translation>
+    </message>
+    <message>
       <source>handover sheet of worker</source>
       <translation>Übergabeblatt von Mitarbeiter</translation>
     </message>
@@ -5588,6 +5788,10 @@
       <translation>im Paket</translation>
     </message>
     <message>
+      <source>is not in the router</source>
+      <translation>ist nicht in der Fräse</translation>
+    </message>
+    <message>
       <source>it cannot be read</source>
       <translation>er ist nicht lesbar</translation>
     </message>
@@ -5602,6 +5806,10 @@
     <message>
       <source>it was changed</source>
       <translation>es wurde geändert</translation>
+    </message>
+    <message>
+      <source>its mark {mark} is too low</source>
+      <translation>seine Marke {mark} ist zu niedrig</translation>
     </message>
     <message>
       <source>its pieces</source>
@@ -5630,6 +5838,10 @@
     <message>
       <source>last scan</source>
       <translation>letzter Scan</translation>
+    </message>
+    <message>
+      <source>late now</source>
+      <translation>jetzt verspätet</translation>
     </message>
     <message>
       <source>late: due {due}</source>
@@ -5768,6 +5980,18 @@
       <translation>Nr. {bit}</translation>
     </message>
     <message>
+      <source>none free</source>
+      <translation>keine frei</translation>
+    </message>
+    <message>
+      <source>none on the rack</source>
+      <translation>keine im Regal</translation>
+    </message>
+    <message>
+      <source>none under way</source>
+      <translation>keine unterwegs</translation>
+    </message>
+    <message>
       <source>none waits for this router</source>
       <translation>für diese Fräse wartet keins</translation>
     </message>
@@ -5776,12 +6000,20 @@
       <translation>nicht gezählt</translation>
     </message>
     <message>
+      <source>not used</source>
+      <translation>nicht gebraucht</translation>
+    </message>
+    <message>
       <source>nothing</source>
       <translation>nichts</translation>
     </message>
     <message>
       <source>nothing more</source>
       <translation>nichts weiter</translation>
+    </message>
+    <message>
+      <source>now</source>
+      <translation>jetzt</translation>
     </message>
     <message>
       <source>number</source>
@@ -5848,6 +6080,14 @@
       <translation>Auftrag {order}</translation>
     </message>
     <message>
+      <source>orders that wait for parts</source>
+      <translation>Aufträge, die auf Teile warten</translation>
+    </message>
+    <message>
+      <source>over 99 %</source>
+      <translation>über 99 %</translation>
+    </message>
+    <message>
       <source>owed whole</source>
       <translation>ganz offen</translation>
     </message>
@@ -5884,6 +6124,14 @@
       <translation>Packliste von Auftrag</translation>
     </message>
     <message>
+      <source>pieces beyond need</source>
+      <translation>Stück über Bedarf</translation>
+    </message>
+    <message>
+      <source>pieces cut</source>
+      <translation>Stück gefräst</translation>
+    </message>
+    <message>
       <source>place</source>
       <translation>Platz</translation>
     </message>
@@ -5910,6 +6158,10 @@
     <message>
       <source>put {n} on the rack</source>
       <translation>{n} ins Regal gelegt</translation>
+    </message>
+    <message>
+      <source>queued, but nobody needs it yet</source>
+      <translation>in der Reihe, aber noch braucht es niemand</translation>
     </message>
     <message>
       <source>rack</source>
@@ -5950,6 +6202,14 @@
     <message>
       <source>router</source>
       <translation>Fräse</translation>
+    </message>
+    <message>
+      <source>router minutes</source>
+      <translation>Fräsminuten</translation>
+    </message>
+    <message>
+      <source>router, ends</source>
+      <translation>Fräse, fertig</translation>
     </message>
     <message>
       <source>said</source>
@@ -6014,6 +6274,10 @@
     <message>
       <source>sheet {sheet}</source>
       <translation>Platte {sheet}</translation>
+    </message>
+    <message>
+      <source>sheets</source>
+      <translation>Platten</translation>
     </message>
     <message>
       <source>sheets of this lot</source>
@@ -6140,6 +6404,10 @@
       <translation>zur Nacharbeit</translation>
     </message>
     <message>
+      <source>today and tomorrow</source>
+      <translation>heute und morgen</translation>
+    </message>
+    <message>
       <source>today {at}</source>
       <translation>heute {at}</translation>
     </message>
@@ -6168,8 +6436,16 @@
       <translation>Einheit</translation>
     </message>
     <message>
+      <source>used a day</source>
+      <translation>am Tag gebraucht</translation>
+    </message>
+    <message>
       <source>used up</source>
       <translation>verbraucht</translation>
+    </message>
+    <message>
+      <source>usual loss</source>
+      <translation>üblicher Verlust</translation>
     </message>
     <message>
       <source>vacuum bed</source>
@@ -6292,6 +6568,10 @@
       <translation>{batch}, {words}</translation>
     </message>
     <message>
+      <source>{before} → {after}</source>
+      <translation>{before} → {after}</translation>
+    </message>
+    <message>
       <source>{cart} in hand</source>
       <translation>{cart} in Arbeit</translation>
     </message>
@@ -6380,6 +6660,14 @@
       <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
     </message>
     <message>
+      <source>{days} days</source>
+      <translation>{days} Tage</translation>
+    </message>
+    <message>
+      <source>{days} days of {part}: {n} there, {wanted} wanted</source>
+      <translation>{days} Tage {part}: {n} da, {wanted} verlangt</translation>
+    </message>
+    <message>
       <source>{day}</source>
       <translation>{day}</translation>
     </message>
@@ -6390,6 +6678,14 @@
     <message>
       <source>{due}, {order}</source>
       <translation>{due}, {order}</translation>
+    </message>
+    <message>
+      <source>{each} {part} a sheet · starts {starts} · off the bed {ends}</source>
+      <translation>{each} {part} je Platte · beginnt {starts} · vom Tisch {ends}</translation>
+    </message>
+    <message>
+      <source>{enough} {store}</source>
+      <translation>{enough} {store}</translation>
     </message>
     <message>
       <source>{faults}</source>
@@ -6496,12 +6792,28 @@
       <translation>{file} ist zu groß für eine Liste</translation>
     </message>
     <message>
+      <source>{file} on {router}, {n} {n|sheet|sheets}</source>
+      <translation>{file} auf {router}, {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>{file} was not printed</source>
       <translation>{file} wurde nicht gedruckt</translation>
     </message>
     <message>
+      <source>{file} was released just now</source>
+      <translation>{file} wurde eben freigegeben</translation>
+    </message>
+    <message>
+      <source>{file}, {n} {n|sheet|sheets}</source>
+      <translation>{file}, {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
       <source>{file}. Keep a copy away from this PC.</source>
       <translation>{file}. Eine Kopie außerhalb dieses PCs aufbewahren.</translation>
+    </message>
+    <message>
+      <source>{file}: why</source>
+      <translation>{file}: warum</translation>
     </message>
     <message>
       <source>{file}: {n} {n|problem|problems}</source>
@@ -6654,6 +6966,14 @@
     <message>
       <source>{l} × {w} mm</source>
       <translation>{l} × {w} mm</translation>
+    </message>
+    <message>
+      <source>{mark} → {should}</source>
+      <translation>{mark} → {should}</translation>
+    </message>
+    <message>
+      <source>{material} left</source>
+      <translation>{material} übrig</translation>
     </message>
     <message>
       <source>{material} · {sheets} {sheets|sheet|sheets} · {count} {count|part|parts} a sheet, {tabs} {tabs|tab|tabs}</source>
@@ -6852,6 +7172,18 @@
       <translation>{n} beim Verputzen</translation>
     </message>
     <message>
+      <source>{n} kept back</source>
+      <translation>{n} zurückgehalten</translation>
+    </message>
+    <message>
+      <source>{n} less {loss} for loss: enough in {sure} of 100 cases.</source>
+      <translation>{n} weniger {loss} Verlust: genug in {sure} von 100 Fällen.</translation>
+    </message>
+    <message>
+      <source>{n} less {loss} for loss: enough with {sure} % certainty.</source>
+      <translation>{n} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
+    </message>
+    <message>
       <source>{n} min</source>
       <translation>{n} min</translation>
     </message>
@@ -6904,6 +7236,10 @@
       <translation>{n} von {part} zu viel verlassen {place} ({batch})</translation>
     </message>
     <message>
+      <source>{n} on the rack</source>
+      <translation>{n} im Regal</translation>
+    </message>
+    <message>
       <source>{n} other places</source>
       <translation>{n} weitere Plätze</translation>
     </message>
@@ -6944,6 +7280,14 @@
       <translation>{n} zu viel: zurücklegen</translation>
     </message>
     <message>
+      <source>{n} under way</source>
+      <translation>{n} unterwegs</translation>
+    </message>
+    <message>
+      <source>{n} wanted</source>
+      <translation>{n} verlangt</translation>
+    </message>
+    <message>
       <source>{n} {n|goes|go} back on the rack</source>
       <translation>{n} {n|geht|gehen} ins Regal zurück</translation>
     </message>
@@ -6968,6 +7312,10 @@
       <translation>{n} {n|Auftrag|Aufträgen} fehlte es dann: {names}. Zähle noch einmal, oder sage, dass du sicher bist.</translation>
     </message>
     <message>
+      <source>{n} {n|order|orders}, first due {due}</source>
+      <translation>{n} {n|Auftrag|Aufträge}, erster fällig {due}</translation>
+    </message>
+    <message>
       <source>{n} {n|pack|packs}</source>
       <translation>{n} {n|Paket|Pakete}</translation>
     </message>
@@ -6986,6 +7334,10 @@
     <message>
       <source>{n} {n|piece|pieces}</source>
       <translation>{n} {n|Stück|Stücke}</translation>
+    </message>
+    <message>
+      <source>{n} {n|piece|pieces}; how many are lost can't be told yet.</source>
+      <translation>{n} {n|Stück|Stück}; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
     </message>
     <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
@@ -7018,6 +7370,10 @@
     <message>
       <source>{n} {n|sheet|sheets} of {material}</source>
       <translation>{n} {n|Platte|Platten} {material}</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet|sheets} of {material} {n|lies|lie} in the store.</source>
+      <translation>{n} {n|Platte|Platten} {material} {n|liegt|liegen} im Lager.</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} since the spoilboard was flat. Cut it flat after this one.</source>
@@ -7094,6 +7450,10 @@
     <message>
       <source>{n}, {m} left out</source>
       <translation>{n}, {m} ausgelassen</translation>
+    </message>
+    <message>
+      <source>{n}, {wanted} wanted</source>
+      <translation>{n}, {wanted} verlangt</translation>
     </message>
     <message>
       <source>{paper} ({why})</source>
@@ -7446,6 +7806,10 @@
     <message>
       <source>{t} mm</source>
       <translation>{t} mm</translation>
+    </message>
+    <message>
+      <source>{use} used a day</source>
+      <translation>{use} am Tag gebraucht</translation>
     </message>
     <message>
       <source>{value} is not a record</source>

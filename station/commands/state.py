@@ -8,6 +8,7 @@ from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
+from station.queries.shortage import list_blocking
 from station.queries.stock import name_part
 from station.queries.underway import count_by_place, list_queue
 from station.shop.facts import (
@@ -51,13 +52,23 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
         "orders": [_describe_order(ledger, o, held) for o in ledger.facts(Order)],
         "carts": [_describe_cart(ledger, c) for c in ledger.facts(Cart)],
         "routers": [_describe_router(ledger, r) for r in ledger.facts(Router)],
-        "look": [
-            {"kind": c.what, "text": str(c.text), "since": c.since}
-            for c in ledger.facts(Concern)
-            if not c.settled
-        ],
+        "look": _list_looks(ledger, now),
         "not_shared": ledger.not_shared(),
     }
+
+
+def _list_looks(ledger: Ledger, now: str) -> list[Json]:
+    """Lists what blocks orders, then what waits to be settled."""
+    blocking: list[Json] = [
+        {"kind": "blocks", "text": str(b.words), "since": now, "about": b.standing.part.key}
+        for b in list_blocking(ledger.view, now)
+    ]
+    open_ones: list[Json] = [
+        {"kind": c.what, "text": str(c.text), "since": c.since, "about": c.about}
+        for c in ledger.facts(Concern)
+        if not c.settled
+    ]
+    return blocking + open_ones
 
 
 class Stock:

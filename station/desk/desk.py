@@ -4,10 +4,12 @@ import logging
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
+from functools import partial
 from typing import Any, NamedTuple
 
 from station.desk import appearance, aside, asking, common, mishaps, questions, replies, steps
 from station.desk import draft as drafts
+from station.desk.ahead import ThinkingAhead
 from station.desk.draft import Draft, OpenQuestion
 from station.desk.underway import JobUnderway
 from station.ledger.faults import Fault
@@ -25,7 +27,7 @@ from station.shop.acts import (
     known_of,
     refuse,
 )
-from station.shop.areas import BUTTON
+from station.shop.areas import BUTTON, SUPERVISED
 from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
@@ -48,6 +50,7 @@ from station.shop.rooms import (
 from station.shop.words import Say, say
 
 log = logging.getLogger(__name__)
+PASSES = 15  # signs of a time, up to its ten minutes: then it is another time to think about
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
@@ -92,7 +95,8 @@ class Desk:
         self.ids = ids
         self.printer, self.file_jobs, self.begin = printer, file_jobs, begin
         self.underway: JobUnderway | None = None  # what runs beside the screen
-        self.unlocked = ""  # the supervisor who has opened the office on this screen
+        self.ahead = ThinkingAhead(begin)  # what its room thinks about by itself
+        self.unlocked = ""  # the supervisor who has opened a supervised area on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
@@ -143,7 +147,9 @@ class Desk:
     def take(self, text: str) -> Given:
         """One input as it came from scanner, touch or keyboard. Never raises on content."""
         self._code = text
-        return self._still(self._safely(lambda: self._dispatch(self._understand(text))))
+        given = self._still(self._safely(lambda: self._dispatch(self._understand(text))))
+        self.look_ahead()
+        return given
 
     def touch(self, x_mm: float, y_mm: float) -> Given:
         """A touch on the drawn sheet."""
@@ -154,6 +160,21 @@ class Desk:
         """Files dropped on the window; "" stands for what is no file of this PC."""
         self._code = ""
         return self._still(self._safely(lambda: self._dispatch(Dropped(paths))))
+
+    def look_ahead(self) -> bool:
+        """Has the room think about the shop as it is now; True where it has a new thought.
+
+        Never raises: what was answered and recorded before counts, thought about or not.
+        """
+        hand, think = self.hand, self.rooms[self.hand.area].think
+        now, request = self.clock(), None
+        if think and hand.worker:
+            request = partial(think, replace(hand, now=now), self.ledger.view)
+        try:
+            return self.ahead.look(hand.area, (self.ledger.count(), now[:PASSES]), request)
+        except Exception:
+            log.exception("thinking ahead at %s", hand.area)
+            return False
 
     def has_ended(self) -> bool:
         """Whether the work beside the screen is over; an open question is answered first."""
@@ -231,7 +252,9 @@ class Desk:
         if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
             self.unlocked = ""
         doing = self.underway.doing() if self.underway else None
-        hand = replace(self.hand, now=now, opened=self.unlocked, doing=doing)
+        hand = replace(
+            self.hand, now=now, opened=self.unlocked, doing=doing, thought=self.ahead.thought
+        )
         self._draft = replace(self._draft, hand=hand)
 
     def _understand(self, text: str) -> Input | Unread:
@@ -429,7 +452,7 @@ class Desk:
         """The arguments of an act with all that the desk adds to them."""
         args = add_known(do.args, known)
         has = known_of(args)
-        if self.unlocked and self.hand.area == "office" and not has.approved:
+        if self.unlocked and self.hand.area in SUPERVISED and not has.approved:
             args = add_known(args, Args(approved=self.unlocked))
         if do.numbers and not has.numbers:
             numbers = {kind: self._number(kind) for kind in do.numbers}
@@ -495,7 +518,7 @@ class Desk:
         done = questions.answered(self._draft, given, code, self.ledger.view)
         if isinstance(done, questions.Again):
             if done.approver:
-                self.unlocked = done.approver if self.hand.area == "office" else ""
+                self.unlocked = done.approver if self.hand.area in SUPERVISED else ""
             self._draft = replace(self._draft, waiting=None)
             return self._do(done.waiting.do, done.waiting)
         if done:
@@ -527,7 +550,7 @@ def _gone(since: str, now: str) -> timedelta:
 
 def _kept(hand: Hand[Any]) -> Hand[Any]:
     """The hand without what holds for this moment only."""
-    return replace(hand, now="", opened="", doing=None)
+    return replace(hand, now="", opened="", doing=None, thought=None)
 
 
 def _something(draft: Draft) -> bool:

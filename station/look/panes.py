@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QWidget
 from station.look.blocks.asked import AskedBlock
 from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
+from station.look.blocks.decision import DecisionBlock
 from station.look.blocks.drawings import PartBlock, SheetBlock
 from station.look.blocks.mailer import MailerBlock
 from station.look.blocks.path import PathBlock
@@ -51,6 +52,7 @@ WIDGETS: dict[type, Callable[[Send], PaintedBlock[Any]]] = {
     faces.Meter: MeterBlock,
     faces.Pairs: PairsBlock,
     faces.Hint: HintBlock,
+    faces.Decision: DecisionBlock,
     faces.Asked: AskedBlock,
     faces.Places: PlacesBlock,
     faces.Flow: FlowBlock,

@@ -12,6 +12,7 @@ from station.look.language import Text, translate
 from station.look.marks import draw_plate
 from station.look.style import palette, px
 from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
+from station.shop.faces import Press
 
 Send = Callable[[str], None]
 Shown = TypeVar("Shown")
@@ -196,6 +197,33 @@ class Key(Touch):
                 self.sign, (0, 0, box.width()), 26, bold=True, flags=CENTRE, high=box.height()
             )
         self.setGeometry(box)
+
+
+class InnerPress(Touch):
+    """A button inside a block: what stands there is decided by it."""
+
+    def show_press(self, press: Press, box: QRect) -> None:
+        """Shows a button in its place."""
+        primary, off = press.style == "primary", press.style == "off"
+        self.ground = palette().act if primary else palette().paper
+        self.edge = palette().act if primary else palette().line
+        ink = palette().on_bar if primary else palette().quiet if off else palette().ink
+        page = TextPage(box.width())
+        at = (px(PRESS_EDGE), 0, box.width() - 2 * px(PRESS_EDGE))
+        page.put_text(press.label, at, PRESS_SIZE, bold=True, flags=CENTRE, high=box.height())
+        page.words = [words._replace(colour=ink) for words in page.words]
+        self.setGeometry(box)
+        self.set_content("" if off else press.code, translate(press.label), page)
+        self.setEnabled(not off)
+        self.show()
+
+
+PRESS_SIZE, PRESS_EDGE = 17, 14  # px
+
+
+def measure_press(press: Press) -> int:
+    """Measures the width of a button inside a block, pixels."""
+    return measure_width(press.label, PRESS_SIZE, bold=True) + 2 * px(PRESS_EDGE)
 
 
 class RowsBlock(PaintedBlock[Shown], Generic[Shown, RowWidget]):

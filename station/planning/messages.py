@@ -142,7 +142,8 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     minutes: float = 0.0
     people_minutes: float = 0.0
     material: str = ""
-    store_left: int | None = None  # sheets in the store after all that is queued and planned
+    in_store: int | None = None  # sheets in the store that no queued batch takes
+    store_left: int | None = None  # of these, once all that is planned is cut
     bit_missing: bool = False  # a bit that it takes is not in the router
 
 
@@ -201,6 +202,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     """What to cut next, what to take back, and what the thinking rests on."""
 
     at: str  # the shop's time of the figures
+    seen: tuple[str, ...] = ()  # the batches that were queued then
     blocked: tuple[Blocked, ...] = ()
     then: tuple[Release, ...] = ()  # all other sheets, the most urgent first
     take_back: tuple[TakeBack, ...] = ()
@@ -209,7 +211,8 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
     orders: int = 0  # open
     late: int = 0  # of these
-    late_after: int = 0  # that still lack a part once all of it is cut
+    waiting: int = 0  # of the open ones, that lack a part
+    waiting_after: int = 0  # that still lack one once all of it is cut
     beyond: int = 0  # pieces that nobody needs yet
     minutes: float = 0.0
     people_minutes: float = 0.0

@@ -25,7 +25,8 @@ class SheetFile(NamedTuple):
 class SheetCounts(NamedTuple):
     """Sheets of each file that is used; what it costs, and less than that is proven impossible.
 
-    `uncovered` are pieces by part that no file makes, or that there are no sheets for.
+    `uncovered` are pieces by part that no file makes, or that there are no sheets or no room for;
+    then no plan that leaves as few uncovered costs less.
     """
 
     counts: dict[str, int]
@@ -45,6 +46,7 @@ class _Model(NamedTuple):
     rows: list[list[tuple[int, float]]]
     row_low: list[float]
     row_high: list[float]
+    dear: float  # minutes that a piece left uncovered costs: more than any sheet
 
 
 def count_sheets(
@@ -68,13 +70,15 @@ def count_sheets(
     missing = {part: n for part, n in need.items() if n > 0 and part not in makeable}
     if not useful:
         return SheetCounts({}, 0.0, 0.0, missing)
-    values, bound = _solve(_make_model(useful, wanted, over_cost, in_store, room), seconds)
+    model = _make_model(useful, wanted, over_cost, in_store, room)
+    values, bound = _solve(model, seconds)
     counts = {f.name: round(n) for f, n in zip(useful, values, strict=False) if round(n)}
     made = _add_up(useful, counts)
     short = {part: n - made.get(part, 0) for part, n in wanted.items() if n > made.get(part, 0)}
-    needed = sum(min(n, made.get(part, 0)) for part, n in wanted.items())
-    objective = _count_cost(useful, counts) + over_cost * (sum(made.values()) - needed)
-    proven = 0.0 if short else min(objective, bound - over_cost * sum(wanted.values()))
+    lacking = sum(short.values())
+    needed = over_cost * (sum(wanted.values()) - lacking)
+    objective = _count_cost(useful, counts) + over_cost * sum(made.values()) - needed
+    proven = min(objective, bound - model.dear * lacking - needed)
     return SheetCounts(counts, objective, proven, missing | short)
 
 
@@ -107,16 +111,16 @@ def _make_model(
     most = [max(math.ceil(n / f.makes[p]) for p, n in wanted.items() if p in f.makes)
             for f in files]  # fmt: skip
     cost = [f.minutes + over_cost * sum(f.makes.values()) for f in files]
-    model = _Model(cost, [float(n) for n in most], [], [], [])
+    dear = 2 * max(c + f.fixed for c, f in zip(cost, files, strict=True)) + 1
+    model = _Model(cost, [float(n) for n in most], [], [], [], dear)
     for n, f in enumerate(files):
         if f.fixed:
             _add_fixed(model, n, f.fixed, most[n])
     limited = {f.stock: in_store[f.stock] for f in files if f.stock in in_store}
-    dear = 2 * max(c + f.fixed for c, f in zip(cost, files, strict=False)) + 1  # than any sheet
     for part, pieces in wanted.items():
         row = [(n, float(f.makes[part])) for n, f in enumerate(files) if f.makes.get(part)]
         if limited or room:
-            row.append((_add_column(model, dear, pieces), 1.0))
+            row.append((_add_column(model, model.dear, pieces), 1.0))
         _add_row(model, row, float(pieces), math.inf)
     for stock, sheets in limited.items():
         row = [(n, 1.0) for n, f in enumerate(files) if f.stock == stock]

@@ -52,7 +52,8 @@ class Thinking:
         self.parts = learn_parts(asked)
         self.hours = Hours(asked.day_starts, asked.day_ends, asked.weekdays)
         self.load = RouterLoad(asked.routers, asked.queued)
-        self.store = _count_store(asked)
+        self.in_store = _count_store(asked)
+        self.store = dict(self.in_store)  # what is left of it
         self.made: dict[str, int] = {}  # pieces planned so far
         self.before: dict[str, int] = {}  # of these for orders
         self.found: list[SheetCounts] = []
@@ -106,6 +107,7 @@ class Thinking:
         then = (*(r for r in for_orders if r.file not in shown), *for_rack)
         plan = CuttingPlan(
             at=self.asked.now,
+            seen=tuple(batch.id for batch in self.asked.queued),
             blocked=blocked,
             then=then,
             take_back=list_take_back(self.asked, self.parts),
@@ -124,7 +126,8 @@ class Thinking:
             plan,
             orders=len({wish.order for wish in wishes}),
             late=len(late),
-            late_after=len(late & stuck),
+            waiting=len({order for b in plan.blocked for order in b.orders}),
+            waiting_after=len(stuck),
             beyond=sum(r.beyond for r in releases),
             minutes=sum(r.minutes for r in releases),
             people_minutes=sum(r.people_minutes for r in releases),
@@ -206,6 +209,7 @@ class Thinking:
             minutes=sheets * min(file.minutes.values()),
             people_minutes=sheets * LOAD_MIN,
             material=material.name if material else file.material,
+            in_store=self.in_store.get(file.material),
             store_left=self.store.get(file.material),
         )
 

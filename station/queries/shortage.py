@@ -15,6 +15,7 @@ from station.queries.underway import MOST, list_queue
 from station.shop.facts import Order, Part, Slip
 from station.shop.moves import Held
 from station.shop.views import View, by_part
+from station.shop.words import Say, say
 
 ORDERS = 1000  # open ones that are looked through
 PARTS = 2000
@@ -73,6 +74,11 @@ class Blocking(NamedTuple):
     orders: tuple[Order, ...]
     late: int
 
+    @property
+    def words(self) -> Say:
+        """What it blocks, for a person."""
+        return say_blocking(self.standing.part.name, len(self.orders), self.late)
+
 
 def list_blocking(view: View, now: str) -> tuple[Blocking, ...]:
     """Lists the parts that block orders, the one with most late orders first."""
@@ -82,6 +88,14 @@ def list_blocking(view: View, now: str) -> tuple[Blocking, ...]:
             orders = standing.list_blocked()
             found.append(Blocking(standing, orders, sum(is_late(o, now) for o in orders)))
     return tuple(sorted(found, key=lambda b: (-b.late, -len(b.orders), b.standing.part.id)))
+
+
+def say_blocking(part: str, orders: int, late: int) -> Say:
+    """Says that a part blocks so many orders."""
+    if late:
+        return say("Blocks {n} {n|order|orders}, {late} of them late: {part}", n=orders,
+                   late=late, part=part)  # fmt: skip
+    return say("Blocks {n} {n|order|orders}: {part}", n=orders, part=part)
 
 
 def survey_parts(view: View, *, wanted_only: bool = False) -> tuple[Standing, ...]:

@@ -19,6 +19,7 @@ class Area(NamedTuple):
     title: Say  # over its screen, and at the first run
     number: int  # of its button and card: fixed for good, never used again
     words: Say  # on its button and card
+    supervised: bool = False  # a supervisor's PIN opens it, until the screen is left alone
 
 
 AREAS: tuple[Area, ...] = (
@@ -28,9 +29,11 @@ AREAS: tuple[Area, ...] = (
     Area("packing", say("Packing"), 21, say("Work at packing")),
     Area("cart", say("Cart"), 22, say("Work at the cart")),
     Area("today", say("Shop today"), 23, say("Shop today")),
-    Area("office", say("Office"), 24, say("Office")),
+    Area("plan", say("What to cut"), 27, say("What to cut"), supervised=True),
+    Area("office", say("Office"), 24, say("Office"), supervised=True),
 )
 ANYWHERE = "anywhere"  # the room of acts that belong to no work area
+SUPERVISED = frozenset(area.id for area in AREAS if area.supervised)
 BUTTON = "area_"  # and the area: the name of the button that takes a screen there
 
 

@@ -141,6 +141,14 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
         ),
     ),
     (
+        "plan",
+        (
+            (651, "release_first", "Release what blocks, print"),
+            (652, "release_line", "Release what is chosen, print"),
+            (653, "take_back_line", "Take the chosen batch back"),
+        ),
+    ),
+    (
         "office",
         (
             (701, "save", "Save"),

@@ -47,6 +47,16 @@ class Cell:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Press:
+    """A large button. `style`: primary, plain, or off (shown, but cannot be pressed)."""
+
+    label: Text
+    code: str
+    style: str = "plain"
+    wide: int = 1  # share of the row
+
+
+@dataclass(frozen=True, kw_only=True)
 class Row:
     """One table row; `code` is sent by a touch; minus/plus are codes beside `counter`."""
 
@@ -61,6 +71,7 @@ class Row:
     counter: int | None = None  # the column that minus and plus stand around
     done: bool | None = None  # a tick at the end of the row; None: no tick
     fraction: float | None = None  # a bar at the end of the row
+    press: Press | None = None  # a button at the end of the row
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -239,6 +250,18 @@ class Hint:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Decision:
+    """The one thing to decide first, boxed: what is the matter, what is offered, its button."""
+
+    title: Text  # "Blocks 10 orders: WC-70"
+    matter: Text = ""  # in figures
+    offer: Text = ""  # "CARDS-SET on Router 5, 3 sheets"
+    notes: tuple[Text, ...] = ()  # what it rests on
+    press: Press | None = None
+    tone: Tone = "attention"
+
+
+@dataclass(frozen=True, kw_only=True)
 class Asked:
     """A number is asked for: the question, what is typed so far, its unit, a keypad."""
 
@@ -316,21 +339,12 @@ Block = (
     | Meter
     | Pairs
     | Hint
+    | Decision
     | Asked
     | Places
     | Flow
     | Bands
 )
-
-
-@dataclass(frozen=True, kw_only=True)
-class Press:
-    """A large button. `style`: primary, plain, or off (shown, but cannot be pressed)."""
-
-    label: Text
-    code: str
-    style: str = "plain"
-    wide: int = 1  # share of the row
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -65,8 +65,8 @@ class Hand(Generic[W_co]):
     order or cart in hand (empty: nothing). Everything else that the room needs stands in
     `work`; `aside` is what lies above it. `digits` is a number being put together from digit
     cards. `now` is the shop's clock at this input; `opened` is the
-    supervisor who has opened the office on this screen, `doing` what runs beside it; none of
-    the three is kept in a draft.
+    supervisor who has opened a supervised area on this screen, `doing` what runs beside it,
+    `thought` what its room has thought about by itself; none of the four is kept in a draft.
     """
 
     area: str
@@ -82,6 +82,7 @@ class Hand(Generic[W_co]):
     now: str = ""
     opened: str = ""
     doing: Doing | None = None
+    thought: object = None  # an outcome of `station.jobs.messages`; None: it is not known yet
 
     def with_work(self, **changes: object) -> "Hand[Any]":
         """The same hand with some of its work set anew (None takes a name away).
@@ -240,10 +241,15 @@ HandleInput = Callable[[Hand[Any], Input, View], "Do | Took | FileJob | None"]
 
 
 class Room(NamedTuple):
-    """A work area. `handle_input` gives None for a code that means nothing in this room."""
+    """A work area. `handle_input` gives None for a code that means nothing in this room.
+
+    `think` gives what the room thinks about by itself while it is shown: a request of
+    `station.jobs.messages`, whose outcome its hand holds as `thought`.
+    """
 
     title: Say  # over its screen
     rules: Rules
     handle_input: HandleInput
     screen: Callable[[Hand[Any], View], Face]
     work: Callable[[], Work | Mapping[str, object]] = dict  # a hand without work begun
+    think: Callable[[Hand[Any], View], object] | None = None

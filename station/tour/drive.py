@@ -149,11 +149,20 @@ class Tour:
             self._end_job()
         elif words == "@tap":
             self._tap_piece()
+        elif words == "@thought":
+            self._end_thought()
         elif words == "@shown":
             QTest.qWait(300)
         else:
             later = datetime.fromisoformat(self.clock()) + timedelta(minutes=int(words[7:]))
             self.clock.pin(later.isoformat())
+
+    def _end_thought(self) -> None:
+        """What the room thinks about by itself is thought to its end."""
+        assert isinstance(self.desk.ahead.running, ShownJob)
+        self.desk.ahead.running.shown = True
+        while self.desk.ahead.is_thinking:
+            QTest.qWait(50)
 
     def _end_job(self) -> None:
         """The work beside the screen may go on, and does until it is over."""

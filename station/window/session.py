@@ -75,6 +75,7 @@ class Session(QObject):
         self._beside.stop()
         if self.desk.underway is not None:
             self.desk.underway.running.stop()
+        self.desk.ahead.stop()
         if self.loop is not None:
             self.loop.close()
 
@@ -117,8 +118,11 @@ class Session(QObject):
 
     def look_at_job(self) -> None:
         """Looks how far the work beside the screen is, or what came of it."""
+        if self.desk.ahead.is_thinking and self.desk.look_ahead():
+            self.repaint()
         if self.desk.underway is None:
-            self._beside.stop()
+            if not self.desk.ahead.is_thinking:
+                self._beside.stop()
         elif self.desk.has_ended():
             self._take_input(self.desk.went_on)
         else:
@@ -140,12 +144,17 @@ class Session(QObject):
         self.window.show_answer(given, told)
         self.repaint()
         self.took_ms = (time.perf_counter() - began) * 1000
-        if self.desk.underway is not None and not self._beside.isActive():
-            self._beside.start()
+        self._watch_jobs()
         if self.loop is not None:
             self.loop.kick()
             self._often.start()  # the answer is painted first
             QTimer.singleShot(SOON, self, self.loop.step)
+
+    def _watch_jobs(self) -> None:
+        """Looks at work beside the screen often, while there is any."""
+        running = self.desk.underway is not None or self.desk.ahead.is_thinking
+        if running and not self._beside.isActive():
+            self._beside.start()
 
     def _decide(self, text: str) -> Given:
         if text.startswith(PLACE):
@@ -198,6 +207,8 @@ class Session(QObject):
 
     def tick(self) -> None:
         """Keeps the clock, what runs on by itself, and the file, once a second."""
+        self.desk.look_ahead()
+        self._watch_jobs()
         self.repaint()
         self.desk.ledger.idle()
 

@@ -174,3 +174,9 @@ MINE = "worker 03 at station 2, 09:00"
 )  # fmt: skip
 def test_two_versions_side_by_side(concern, past, rows):
     assert side_by_side(concern, *past) == rows
+
+
+def today_lines(view):
+    """What stands under Needs a look beside the day: the words, and what a touch sends."""
+    face = screen.screen(hand("today", "10:42"), view)
+    return [(str(cells[0].text), code) for cells, code in face.side[-1].rows]

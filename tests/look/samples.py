@@ -9,6 +9,7 @@ from station.shop.faces import (
     Cell,
     Check,
     Checks,
+    Decision,
     Entry,
     Face,
     Flow,
@@ -293,6 +294,39 @@ def packing() -> Face:
     )  # fmt: skip
 
 
+def plan() -> Face:
+    return Face(
+        title=say("What to cut"),
+        where=say("today and tomorrow"),
+        main=(
+            Decision(
+                title="Blocks 10 orders, 4 of them late: WC-70",
+                matter="504 wanted, 5 on the rack, none under way",
+                offer="CARDS-SET on Router 5, 3 sheets",
+                notes=("208 WC-70 a sheet · starts 10:55",
+                       "624 less 3.2 % for loss: enough with 95 % certainty."),
+                press=Press(label=say("Release {n}, print", n=3), code=code("row_1"),
+                            style="primary"),
+            ),
+            Table(title=say("And then"), columns=("cut file", "sheets", "because"), rows=(
+                Row(title="HC300-SET", note="for HC-300", code=code("row_2"), selected=True,
+                    cells=(Cell(text="4", bold=True), Cell(text="9 orders, first due 14:00"))),
+                Row(title="WS090-SET", note="for WS-90", code=code("row_3"),
+                    cells=(Cell(text="2", bold=True), Cell(text="below its mark"))),
+            )),
+        ),
+        side=(
+            Table(title=say("Can wait"), columns=("queued, but nobody needs it yet",), rows=(
+                Row(title="FS600-SET, 2 sheets", note="7.3 days: 290 there, 29 wanted",
+                    press=Press(label=say("Take back {batch}", batch="00646"),
+                                code="B00646AX")),
+            )),
+        ),
+        presses=(Press(label=say("Release {n}, print", n=4), code=code("row_4")),),
+        weights=(66, 0, 34),
+    )  # fmt: skip
+
+
 def today() -> Face:
     hours = tuple(7.25 + n / 4 for n in range(30))
 
@@ -371,4 +405,4 @@ def path() -> Face:
     return Face(title=say("Office"), main=(block,), presses=(back,), weights=(1, 0, 0))
 
 
-SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, today, path)}
+SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, plan, today, path)}

@@ -126,3 +126,13 @@ def test_the_solver_says_nothing_on_standard_output():
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, cwd=HOME)
     assert (done.stdout, done.stderr) == (b"", b"")
+
+
+def test_what_is_short_is_proven_too():
+    files = (SheetFile("x", 10, {"a": 4, "b": 1}, stock="mdf"), SheetFile("y", 8, {"b": 5}))
+    found = count_sheets(files, {"a": 20, "b": 9}, over_cost=0.5, in_store={"mdf": 3})
+    assert found.uncovered == {"a": 8}
+    assert found.counts == {"x": 3, "y": 2}  # 12 a, 13 b: 4 b are beyond need
+    assert (found.objective, found.lower_bound) == (48.0, pytest.approx(48.0, abs=1e-6))
+    lone = count_sheets(files, {"a": 20}, room={"a": 12, "b": 2})
+    assert (lone.counts, lone.uncovered) == ({"x": 2}, {"a": 12})

@@ -83,25 +83,6 @@ class ApproveRevision(Args, frozen=True, kw_only=True):
     letter: str
 
 
-class ReleaseBatch(Args, frozen=True, kw_only=True):
-    """Releases a new batch to a router's queue."""
-
-    kind = "release_batch"
-
-    cut_file: str
-    router: str
-    sheets: int
-    order: str = ""
-    due: str = ""  # empty: with its order, or by need
-    why: str = ""
-
-
-class CancelBatch(Args, frozen=True, kw_only=True):
-    """Ends a batch: no more of its sheets are cut."""
-
-    kind = "cancel_batch"
-
-
 class CancelOrder(Args, frozen=True, kw_only=True):
     """Cancels an order."""
 

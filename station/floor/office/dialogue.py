@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from station.floor.office import count, form, intake, lines, release
-from station.floor.office.acts import ApproveRevision, CancelBatch, CancelOrder, ReceiveLot
+from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
 from station.floor.office.lists import (
     LISTS,
     ROWS,
@@ -20,6 +20,7 @@ from station.floor.office.lists import (
     read_row,
 )
 from station.floor.office.work import Ask, OfficeHand, OfficeWork
+from station.floor.shared.queue import CancelBatch
 from station.shop.acts import SetPin, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker

@@ -5,11 +5,11 @@ The number of sheets releases it.
 
 from dataclasses import replace
 
-from station.floor.office.acts import ReleaseBatch
 from station.floor.office.fields import a_time
 from station.floor.office.form import move_by_days
 from station.floor.office.lists import find_chosen, name_press, read_row
 from station.floor.office.work import OfficeHand, Releasing
+from station.floor.shared.queue import ReleaseBatch
 from station.queries.batches import find_approved
 from station.queries.orders import count_wanted
 from station.queries.routers import list_routers

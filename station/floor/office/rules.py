@@ -9,13 +9,11 @@ from dataclasses import replace
 from station.floor.office import rules_intake
 from station.floor.office.acts import (
     ApproveRevision,
-    CancelBatch,
     CancelOrder,
     CorrectCount,
     FoundShop,
     GivenFields,
     ReceiveLot,
-    ReleaseBatch,
     RenewFirstFacts,
     SetFact,
     SetList,
@@ -26,6 +24,7 @@ from station.floor.office.first import FIELDS_CAME, ISSUE, later_reasons, renewe
 from station.floor.office.keeping import keep_orders, refuse_last_supervisor
 from station.floor.office.lists import LISTS
 from station.floor.office.sound import wrong
+from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason, has_pin

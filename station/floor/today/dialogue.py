@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from station.floor.today.acts import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
+from station.queries.shortage import list_blocking
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -46,7 +47,7 @@ def list_open(view: View) -> tuple[Concern, ...]:
 
 
 def _show_concerns(hand: TodayHand, view: View) -> Took:
-    count = len(list_open(view))
+    count = len(list_open(view)) + len(list_blocking(view, hand.now))
     return Took(
         replace(hand, subject="", work=TodayWork(shown="concerns")),
         good(

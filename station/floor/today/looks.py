@@ -6,6 +6,7 @@ from station.floor.today import figures
 from station.floor.today.dialogue import ROWS, list_open
 from station.floor.today.versions import compare_versions, say_move
 from station.floor.today.work import TodayHand
+from station.queries.shortage import list_blocking
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -27,6 +28,8 @@ from station.shop.words import Say, clock, day, moment, say
 BESIDE = 3  # that stand beside the day
 SETTLED = 7  # of today
 MOVES = 4  # of an entry that are shown
+BLOCKING = 1  # part that blocks orders, above the others: where to cut shows the rest
+TO_PLAN = button("area_plan")
 BACK = Press(label=say("Show the flow"), code=button("show_flow"))
 
 
@@ -39,8 +42,12 @@ def say_age(since: str, now: str) -> Say:
 
 
 def list_oldest(view: View, now: str) -> Listing:
-    """Lists the oldest ones, to touch."""
-    found = list_open(view)
+    """Lists what blocks orders, which leads to what to cut, then the oldest ones, to touch."""
+    blocking, found = list_blocking(view, now), list_open(view)
+    first = tuple(
+        ((Cell(text=b.words, tone="attention"), Cell(text=say("now"), tone="quiet")), TO_PLAN)
+        for b in blocking[:BLOCKING]
+    )
     rows = tuple(
         (
             (
@@ -49,16 +56,22 @@ def list_oldest(view: View, now: str) -> Listing:
             ),
             button(f"row_{n}"),
         )
-        for n, c in enumerate(found[:BESIDE], 1)
+        for n, c in enumerate(found[: BESIDE - len(first)], 1)
     )
-    more = len(found) - len(rows)
+    more = len(found) + len(blocking) - len(rows) - len(first)
     title = say("Needs a look, and {n} more", n=more) if more > 0 else say("Needs a look")
-    return Listing(title=title, rows=rows, empty=say("Nothing: all is well."))
+    return Listing(title=title, rows=(*first, *rows), empty=say("Nothing: all is well."))
 
 
 def show_all(hand: TodayHand, view: View) -> Face:
     """Shows everything that needs a look, a page at a time, and what was settled today."""
     found, first = list_open(view), hand.work.page * ROWS
+    blocking = list_blocking(view, hand.now)
+    above = tuple(
+        Row(title=b.words, note=say("What to cut"), code=TO_PLAN,
+            cells=(Cell(text=say("now"), tone="attention"),))
+        for b in blocking[:BLOCKING] if not first
+    )  # fmt: skip
     rows = tuple(
         Row(
             title=c.text,
@@ -71,7 +84,7 @@ def show_all(hand: TodayHand, view: View) -> Face:
     pages = max(1, -(-len(found) // ROWS))
     title = say(
         "Needs a look: {count}, page {page} of {pages}",
-        count=len(found),
+        count=len(found) + len(blocking),
         page=hand.work.page + 1,
         pages=pages,
     )
@@ -82,7 +95,7 @@ def show_all(hand: TodayHand, view: View) -> Face:
     return Face(
         title=say("Shop today"),
         where=say("Needs a look"),
-        main=(Table(columns=(say("what"), say("since")), rows=rows, title=title),),
+        main=(Table(columns=(say("what"), say("since")), rows=(*above, *rows), title=title),),
         side=(_list_settled(view, hand.now),),
         presses=(BACK, *(turn if pages > 1 else ())),
         weights=(62, 0, 38),

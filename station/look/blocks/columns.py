@@ -2,6 +2,7 @@
 
 from station.look.language import translate
 from station.look.style import TARGET, px
+from station.look.widgets import measure_press
 from station.look.written import measure_width
 from station.shop.faces import Table
 
@@ -26,13 +27,15 @@ class Columns:
         outline = px(52) if any(r.shape for r in rows) else 0
         tick = px(28) if any(r.done is not None for r in rows) else 0
         bar = BAR if any(r.fraction is not None for r in rows) else 0
+        press = max((measure_press(r.press) for r in rows if r.press), default=0)
         self._least = self._measure_cells(table)
         count = len(self._least)
-        parts = 1 + count + bool(outline) + bool(tick) + bool(bar)
+        parts = 1 + count + bool(outline) + bool(tick) + bool(bar) + bool(press)
         keys = 2 * px(TARGET + BETWEEN) if self.counter is not None else 0
-        free = width - 2 * px(EDGE) - outline - tick - (parts - 1) * px(BETWEEN) - keys
+        free = width - 2 * px(EDGE) - outline - tick - press - (parts - 1) * px(BETWEEN) - keys
         self._share_width(free, bar, keys)
         self._place_columns(outline, tick)
+        self.press: Span = (width - press, press)  # at the edge
 
     def _measure_cells(self, table: Table) -> list[int]:
         """Measures each cell column's longest text."""

@@ -8,7 +8,7 @@ from station.look import marks
 from station.look.blocks.columns import Columns
 from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
-from station.look.widgets import Key, RowsBlock, Send, Touch
+from station.look.widgets import InnerPress, Key, RowsBlock, Send, Touch
 from station.look.written import CENTRE, LEFT, RIGHT, TextPage
 from station.shop.faces import Check, Checks, Row, Table
 from station.shop.words import say
@@ -26,6 +26,7 @@ class TableRow(Touch):
         self._shown: tuple[Row | None, str] = (None, "")
         self.columns: Columns | None = None
         self.keys: tuple[Key, ...] = ()
+        self.press: InnerPress | None = None
 
     def show_row(self, row: Row, columns: Columns, page: TextPage, ground: str) -> None:
         """Shows a row."""
@@ -39,6 +40,7 @@ class TableRow(Touch):
         self.radius = 8 if row.selected else 0
         self.set_content(row.code, ", ".join(filter(None, said)), page)
         self._place_keys(row, columns, page)
+        self._place_press(row, columns, page)
 
     def _place_keys(self, row: Row, columns: Columns, page: TextPage) -> None:
         """Places a counter between one less and one more."""
@@ -59,6 +61,18 @@ class TableRow(Touch):
         ):
             key.put_into(QRect(at, top, side, side))
             key.set_content(code, translate(name), key.page)
+
+    def _place_press(self, row: Row, columns: Columns, page: TextPage) -> None:
+        """Places the button at the end of the row."""
+        if self.press is None and row.press:
+            self.press = InnerPress(self, self.send)
+        if self.press is None:
+            return
+        self.press.setVisible(bool(row.press))
+        if row.press:
+            left, width = columns.press
+            high = px(TARGET)
+            self.press.show_press(row.press, QRect(left, (page.height - high) // 2, width, high))
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the outline, the tick and the bar."""
@@ -133,7 +147,8 @@ def _make_row_page(row: Row, columns: Columns, width: int) -> TextPage:
         at, room = columns.cells[n]
         flags = CENTRE if row.counter == n else LEFT if n in columns.words else RIGHT
         page.put_text(cell.text, (at, 0, room), 19, bold=cell.bold, tone=cell.tone, flags=flags)
-    apart = px(GAP) if row.counter is not None else 0  # keys of two rows, not to be mixed up
+    keyed = row.counter is not None or row.press is not None
+    apart = px(GAP) if keyed else 0  # keys of two rows, not to be mixed up
     page.stack_texts(stacked, px(TARGET) + apart, px(4))
     page.move_to_middle(stacked)
     return page

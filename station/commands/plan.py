@@ -1,0 +1,195 @@
+"""``station plan``: what to cut next, as JSON; or a problem from a file, solved."""
+
+import argparse
+from pathlib import Path
+from time import perf_counter
+
+import msgspec
+
+from station import bootstrap
+from station.commands.common import CommandError, make_clock, print_json, require_shop
+from station.planning.messages import CuttingPlan, PlanCutting, Release
+
+Json = dict[str, object]
+STARTED = 0.4  # seconds that the program has taken by now, at most
+READ = 0.3  # seconds kept for reading and writing
+
+
+class FileOfProblem(msgspec.Struct):
+    """A cut file of a problem."""
+
+    name: str
+    minutes: float
+    makes: dict[str, int]
+    fixed: float = 0.0
+
+
+class SheetsProblem(msgspec.Struct):
+    """How many sheets of which files: minutes, pieces, chances."""
+
+    files: list[FileOfProblem]
+    need: dict[str, int]
+    over_cost: float = 0.0
+    good: dict[str, float] = {}
+    certainty: float | None = None
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Adds the arguments of the command."""
+    parser.add_argument("--json", action="store_true", help="the only form")
+    parser.add_argument("--problem", type=Path, help="a problem of its own instead of the shop")
+    parser.add_argument("--seconds", type=float, default=2.0, help="it may take, start included")
+    parser.add_argument("--seed", type=int, default=0, help="nothing here is left to chance")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Prints the plan as JSON."""
+    if options.problem:
+        print_json(solve_problem(options.problem, options.seconds))
+        return 0
+    from station.planning import gather, think  # noqa: PLC0415 - only when it is used
+
+    with bootstrap.open_ledger(require_shop(options)) as ledger:
+        asked = gather.gather_plan(ledger.view, make_clock(options)())
+    asked = msgspec.structs.replace(asked, seconds=max(0.2, options.seconds - STARTED - READ))
+    plan = think.run(asked, lambda _stage, _share: None)
+    print_json(describe_plan(asked, plan))
+    return 0
+
+
+# --- the shop's plan
+
+
+def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
+    """Describes a plan as one object."""
+    blocked = [b.release for b in plan.blocked if b.release]
+    releases = list(dict.fromkeys((*blocked, *plan.then)))
+    return {
+        "need": _list_need(asked),
+        "sheets": [
+            {"cut_file": r.name, "count": r.sheets, "reason": _say_reason(r)} for r in releases
+        ],
+        "uncovered": [
+            {"part": part.name, "quantity": max(0, part.wanted - part.free - part.under_way)}
+            for part in asked.parts
+            if part.id in plan.uncovered
+        ],
+        "objective": plan.objective,
+        "lower_bound": plan.lower_bound,
+        "routers": [
+            {"router": r.router, "cut_file": r.name, "start": r.starts, "end": r.ends}
+            for r in releases
+            if r.router
+        ],
+        "late_orders": plan.late,
+        "finish": {"p10": None, "p50": plan.done_by, "p90": None},  # its spread can't be told yet
+        "blocked": [_describe_blocked(b) for b in plan.blocked],
+        "take_back": [{"batch": b.batch, "days": b.days} for b in plan.take_back],
+        "over_full": [{"part": o.name, "days": o.days} for o in plan.over_full],
+        "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
+        "order": [],
+    }
+
+
+def _list_need(asked: PlanCutting) -> list[Json]:
+    """Lists the pieces to cut of each part, for orders and to fill the rack."""
+    from station.planning.learnt import learn_parts  # noqa: PLC0415 - only when it is used
+
+    need: list[Json] = []
+    for part in learn_parts(asked).values():
+        for_orders = part.count_fresh(asked.certainty)
+        for_rack = part.count_below(for_orders)
+        for quantity, why in ((for_orders, "orders"), (for_rack, "rack")):
+            if quantity:
+                need.append({"part": part.now.name, "quantity": quantity, "why": why})
+    return need
+
+
+def _say_reason(release: Release) -> str:
+    if release.due:
+        return f"{release.orders} orders wait for {release.part_name}"
+    return f"{release.part_name} is below what should lie on the rack"
+
+
+def _describe_blocked(blocked: "msgspec.Struct") -> Json:
+    raw = msgspec.to_builtins(blocked)
+    release = raw["release"]
+    return {
+        "part": raw["name"],
+        "wanted": raw["wanted"],
+        "there": raw["there"],
+        "under_way": raw["under_way"],
+        "orders": len(raw["orders"]),
+        "late": raw["late"],
+        "release": release
+        and {
+            "cut_file": release["name"],
+            "router": release["router"],
+            "sheets": release["sheets"],
+            "certainty": release["certainty"],
+        },
+    }
+
+
+# --- a problem from a file
+
+
+def solve_problem(path: Path, seconds: float) -> Json:
+    """Solves the problem in a file. Raises CommandError where it is none."""
+    began = perf_counter()
+    problem = _read_problem(path)
+    from station.planning.sheets import SheetFile, count_sheets  # noqa: PLC0415 - as above
+
+    wanted = _count_wanted(problem)
+    files = tuple(SheetFile(f.name, f.minutes, f.makes, f.fixed) for f in problem.files)
+    left = max(0.2, seconds - STARTED - READ - (perf_counter() - began))
+    found = count_sheets(files, wanted, over_cost=problem.over_cost, seconds=left)
+    return {
+        "sheets": [{"cut_file": name, "count": n} for name, n in found.counts.items()],
+        "uncovered": [{"part": part, "quantity": n} for part, n in found.uncovered.items()],
+        "objective": found.objective,
+        "lower_bound": found.lower_bound,
+    }
+
+
+def _read_problem(path: Path) -> SheetsProblem:
+    try:
+        problem = msgspec.json.decode(path.read_bytes(), type=SheetsProblem)
+    except OSError as fault:
+        raise CommandError(f"{path.name} cannot be read: {fault.strerror}.") from None
+    except msgspec.DecodeError as fault:
+        raise CommandError(f"{path.name} is no problem of sheets: {fault}.") from None
+    if wrong := _find_wrong(problem):
+        raise CommandError(f"{path.name}: {wrong}.")
+    return problem
+
+
+def _find_wrong(problem: SheetsProblem) -> str:
+    """Finds what cannot be meant; empty: nothing."""
+    names = [f.name for f in problem.files]
+    if len(set(names)) < len(names):
+        return "two files have one name"
+    if any(f.minutes < 0 or f.fixed < 0 for f in problem.files) or problem.over_cost < 0:
+        return "minutes and costs are never below zero"
+    if any(n < 1 for f in problem.files for n in f.makes.values()):
+        return "a file makes at least one piece of each of its parts"
+    if any(n < 0 for n in problem.need.values()):
+        return "nobody needs less than no pieces"
+    if any(not 0 < chance <= 1 for chance in problem.good.values()):
+        return "a chance that a piece is good lies above 0 and is 1 at most"
+    if problem.certainty is not None and not 0 < problem.certainty < 1:
+        return "a certainty lies between 0 and 1"
+    return ""
+
+
+def _count_wanted(problem: SheetsProblem) -> dict[str, int]:
+    """Counts the pieces to cut of each part, so that enough are good."""
+    from station.planning.chances import count_to_cut, know_chance  # noqa: PLC0415 - as above
+
+    if problem.certainty is None:
+        return problem.need
+    chances = {part: know_chance(good) for part, good in problem.good.items()}
+    return {
+        part: count_to_cut(n, chances.get(part), problem.certainty)
+        for part, n in problem.need.items()
+    }

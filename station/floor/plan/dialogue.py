@@ -1,0 +1,116 @@
+"""Says what codes mean at what to cut: a line is looked at, released, or taken back."""
+
+from dataclasses import replace
+
+from station.floor.plan.lines import (
+    PlanLine,
+    find_chosen,
+    find_plan,
+    list_lines,
+    list_released_since,
+)
+from station.floor.plan.work import PlanHand, PlanWork
+from station.floor.shared.queue import CancelBatch, ReleaseBatch
+from station.planning.gather import gather_plan
+from station.planning.messages import Release
+from station.shop.acts import good, refuse
+from station.shop.cards import BY_NUMBER
+from station.shop.codes import Code
+from station.shop.rooms import Do, Input, Took
+from station.shop.views import View
+from station.shop.words import say
+
+MOST_SHEETS = 99  # of a batch
+
+
+def think_ahead(hand: PlanHand, view: View) -> object:
+    """Gives what is thought about by itself while this screen is shown."""
+    return gather_plan(view, hand.now)
+
+
+def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | None:
+    """Takes one input: a row, a traveller or a cut file's card chooses; a button decides."""
+    if not isinstance(given, Code):
+        return None
+    lines = list_lines(hand, view)
+    if given.kind == "batch":
+        return _take_back_batch(hand, given.number, lines)
+    if given.kind == "cutfile":
+        key = next((n.key for n in lines if n.release and n.release.file == given.number), "")
+        return _choose(hand, key, lines)
+    card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+    name = card.name if card else ""
+    if name.startswith("row_"):
+        row = int(name[4:]) - 1
+        return _choose(hand, lines[row].key if row < len(lines) else "", lines)
+    if name == "release_first":
+        first = lines[0] if lines and lines[0].blocked else None
+        return _release(hand, first, view)
+    if name == "release_line":
+        return _release(hand, find_chosen(hand, lines), view)
+    if name == "take_back_line":
+        chosen = find_chosen(hand, lines)
+        back = chosen.take_back if chosen else None
+        return _take_back_batch(hand, back.batch if back else "", lines)
+    return None
+
+
+def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
+    line = next((line for line in lines if line.key == key), None)
+    if line is None:
+        return Took(hand, refuse(say("That is not in the plan"), say("Touch a row.")))
+    after = replace(hand, work=PlanWork(chosen=key))
+    if line.take_back:
+        back = line.take_back
+        return Took(after, good(
+            say("Batch {batch} of {file} can wait", batch=back.batch, file=back.name),
+            say("Take it back, or leave it.")))  # fmt: skip
+    if line.release is None:
+        return Took(after, refuse(say("It cannot be cut yet"), say("Look at the reason.")))
+    said = say("{file}, {n} {n|sheet|sheets}", file=line.release.name, n=line.release.sheets)
+    return Took(after, good(said, say("Release it, or touch another row.")))
+
+
+def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
+    """Releases a line's sheets: the office's rule looks at them once more."""
+    release, plan = line.release if line else None, find_plan(hand)
+    if release is None or plan is None:
+        return Took(hand, refuse(say("There is nothing to release here"), say("Touch a row.")))
+    if release.file in list_released_since(plan, view):
+        return Took(hand, refuse(
+            say("{file} was released just now", file=release.name),
+            say("Wait a moment: it is thought about anew.")))  # fmt: skip
+    if not release.router:
+        return Took(hand, refuse(
+            say("Every router that runs {file} stands still", file=release.name),
+            say("Get one of them going first.")))  # fmt: skip
+    args = ReleaseBatch(
+        cut_file=release.file,
+        router=release.router,
+        sheets=min(release.sheets, MOST_SHEETS),
+        due=release.due,
+        why=_write_why(release),
+    )
+    after = replace(hand, work=PlanWork())
+    return Do(f"cutfile/{release.file}", args, after, ("batch",))
+
+
+def _write_why(release: Release) -> str:
+    """Writes on the batch why it is cut, in words."""
+    if release.orders and release.due:
+        wait = "order waits" if release.orders == 1 else "orders wait"
+        return f"{release.orders} {wait} for {release.part_name}"
+    if release.because == "mark":
+        return f"{release.part_name} below its mark of {release.mark}"
+    return f"{release.part_name}: {release.use:g} used a day"
+
+
+def _take_back_batch(hand: PlanHand, number: str, lines: tuple[PlanLine, ...]) -> Do | Took:
+    """Takes a batch out of its queue, where the plan says that nobody needs it."""
+    waits = any(line.take_back and line.take_back.batch == number for line in lines)
+    if not waits:
+        return Took(hand, refuse(
+            say("Batch {batch} is needed, or begun", batch=number) if number
+            else say("No batch is chosen"),
+            say("Touch one that can wait.")))  # fmt: skip
+    return Do(f"batch/{number}", CancelBatch(), replace(hand, work=PlanWork()))

@@ -1,0 +1,61 @@
+"""The lines of the plan that still hold: what can be released, and what can be taken back."""
+
+from typing import NamedTuple
+
+from station.floor.plan.work import PlanHand
+from station.planning.messages import Blocked, CuttingPlan, Release, TakeBack
+from station.queries.shortage import list_blocking
+from station.queries.underway import list_queued
+from station.shop.facts import Batch
+from station.shop.views import View
+
+
+class PlanLine(NamedTuple):
+    """One thing to decide: a release, for a part that blocks or not, or a batch to take back."""
+
+    key: str
+    blocked: Blocked | None = None
+    release: Release | None = None
+    take_back: TakeBack | None = None
+
+
+def find_plan(hand: PlanHand) -> CuttingPlan | None:
+    """Finds what was thought last; None: nothing yet."""
+    return hand.thought if isinstance(hand.thought, CuttingPlan) else None
+
+
+def list_lines(hand: PlanHand, view: View) -> tuple[PlanLine, ...]:
+    """Lists what there is to decide, the most urgent first, without what was done since."""
+    plan = find_plan(hand)
+    if plan is None:
+        return ()
+    blocking = {b.standing.part.id for b in list_blocking(view, hand.now)}
+    released = list_released_since(plan, view)
+    blocked = [
+        PlanLine(f"part/{b.part}", blocked=b, release=b.release)
+        for b in plan.blocked
+        if b.part in blocking
+    ]
+    then = [
+        PlanLine(f"{r.because}/{r.file}", release=r) for r in plan.then if r.file not in released
+    ]
+    back = [
+        PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if is_queued(view, b)
+    ]
+    return (*blocked, *then, *back)
+
+
+def list_released_since(plan: CuttingPlan, view: View) -> frozenset[str]:
+    """Lists the cut files of batches that the plan does not know: they were released since."""
+    return frozenset(b.cut_file for b in list_queued(view) if b.id not in plan.seen)
+
+
+def is_queued(view: View, back: TakeBack) -> bool:
+    """Says whether a batch still waits as it did when it was thought about."""
+    batch = view.get(Batch, back.batch)
+    return batch is not None and batch.state == "queued" and not batch.cut
+
+
+def find_chosen(hand: PlanHand, lines: tuple[PlanLine, ...]) -> PlanLine | None:
+    """Finds the line that is looked at; the first where none is chosen or it is gone."""
+    return next((line for line in lines if line.key == hand.work.chosen), next(iter(lines), None))

@@ -1,0 +1,204 @@
+"""Shows what to cut next: what blocks, what else, what can wait, and the figures behind each."""
+
+from station.floor.plan import words
+from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_lines
+from station.floor.plan.work import PlanHand
+from station.planning.messages import Blocked, CuttingPlan, MarkAdvice, OverFull, Release, TakeBack
+from station.shop.cards import BUTTONS, button
+from station.shop.codes import write_touch
+from station.shop.faces import (
+    Block,
+    Cell,
+    Decision,
+    Face,
+    Hint,
+    Listing,
+    Pairs,
+    Press,
+    Row,
+    Table,
+)
+from station.shop.views import View
+from station.shop.words import Say, say
+
+CERTAINTY = 0.95
+TITLE = say("What to cut")
+ROWS = 4  # of what else there is to cut
+WAITING = 2  # of what can wait
+ADVICE = 2  # lines of what is only told
+
+
+def screen(hand: PlanHand, view: View) -> Face:
+    """Shows the plan; before the first thought, that it is thought about."""
+    plan = find_plan(hand)
+    if plan is None:
+        hint = Hint(title=say("Looking at orders, rack, queues and history"),
+                    note=say("What to cut next stands here in a moment."))  # fmt: skip
+        return Face(title=TITLE, where=say("today and tomorrow"), main=(hint,))
+    lines = list_lines(hand, view)
+    chosen = find_chosen(hand, lines)
+    sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
+    beside = (sums, *_list_waiting(lines), *_advise(plan))
+    if hand.work.chosen and chosen and chosen.release:
+        beside = (_show_reasons(chosen.release), sums)
+    return Face(
+        title=TITLE,
+        where=say("today and tomorrow"),
+        main=(_show_first(lines, hand), *_list_then(lines, chosen, hand)),
+        side=beside,
+        presses=_list_presses(lines, chosen),
+        weights=(66, 0, 34),
+    )
+
+
+def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
+    """Shows the part that blocks most, with its one button."""
+    first = lines[0].blocked if lines else None
+    if first is None:
+        return Hint(title=say("No order waits for a part that is not under way"),
+                    note=say("What follows fills the rack."), tone="good")  # fmt: skip
+    release = first.release
+    if release is None:
+        why = words.WHY_NOT.get(first.why_not, words.NOT_YET)
+        return Decision(title=words.say_blocked(first), matter=words.say_matter(first),
+                        notes=(why,))  # fmt: skip
+    return Decision(
+        title=words.say_blocked(first),
+        matter=words.say_matter(first),
+        offer=words.say_offer(release),
+        notes=_note_offer(first, hand),
+        press=Press(
+            label=say("Release {n}, print", n=release.sheets),
+            code=button("release_first"),
+            style="primary" if release.router else "off",
+        ),
+    )
+
+
+def _note_offer(blocked: Blocked, hand: PlanHand) -> tuple[Say, ...]:
+    """Says when it is cut, whether it is enough, and what lies in the store."""
+    release = blocked.release
+    assert release is not None
+    rests = say("{enough} {store}", enough=words.say_enough(release, CERTAINTY),
+                store=words.say_store(release))  # fmt: skip
+    if blocked.why_not:
+        return (words.WHY_NOT[blocked.why_not], rests)
+    return (words.say_when(release, hand.now), rests)
+
+
+def _list_then(
+    lines: tuple[PlanLine, ...], chosen: PlanLine | None, hand: PlanHand
+) -> tuple[Block, ...]:
+    """Lists what else blocks, then all other sheets."""
+    rows = [
+        _make_row(line, n, chosen, hand)
+        for n, line in enumerate(lines, 1)
+        if not line.take_back and not (n == 1 and line.blocked)
+    ]
+    if not rows:
+        return ()
+    title = say("And then")
+    if len(rows) > ROWS:
+        title = say("And then, and {n} more", n=len(rows) - ROWS)
+    heads = (say("cut file"), say("sheets"), say("days of stock"), say("because"),
+             say("router, ends"))  # fmt: skip
+    return (Table(title=title, columns=heads, rows=tuple(rows[:ROWS])),)
+
+
+def _make_row(line: PlanLine, number: int, chosen: PlanLine | None, hand: PlanHand) -> Row:
+    row = f"row_{number}"
+    code, selected = button(row) if row in BUTTONS else "", line == chosen
+    release, blocked = line.release, line.blocked
+    if release is None:
+        assert blocked is not None
+        cells = (Cell(text=""), Cell(text=""), Cell(text=words.say_blocked(blocked)),
+                 Cell(text=""))  # fmt: skip
+        return Row(title=blocked.name, cells=cells, code=code, selected=selected)
+    because = words.say_blocked(blocked) if blocked else words.say_because(release, hand.now)
+    return Row(
+        title=release.name,
+        note=say("for {part}", part=release.part_name),
+        code=code,
+        selected=selected,
+        cells=(
+            Cell(text=say("{n}", n=release.sheets), bold=True),
+            Cell(text=words.say_stock(release)),
+            Cell(text=because, tone="attention" if blocked else ""),
+            Cell(
+                text=say("R{id} · {ends}", id=release.router,
+                         ends=words.say_time(release.ends, hand.now)),
+                tone="quiet",
+            ) if release.router else Cell(text=say("none free"), tone="attention"),
+        ),
+    )  # fmt: skip
+
+
+def _list_waiting(lines: tuple[PlanLine, ...]) -> tuple[Block, ...]:
+    """Lists the queued batches that nobody needs yet, each with its button."""
+    backs = [line.take_back for line in lines if line.take_back]
+    if not backs:
+        return ()
+    title = say("Can wait")
+    if len(backs) > WAITING:
+        title = say("Can wait, and {n} more", n=len(backs) - WAITING)
+    head = say("queued, but nobody needs it yet")
+    rows = tuple(map(_make_back_row, backs[:WAITING]))
+    return (Table(title=title, columns=(head,), rows=rows),)
+
+
+def _make_back_row(back: TakeBack) -> Row:
+    days = say("not used") if back.days is None else words.say_days(back.days)
+    return Row(
+        title=say("{file}, {n} {n|sheet|sheets}", file=back.name, n=back.sheets),
+        note=say("{days} days of {part}: {n} there, {wanted} wanted", days=days,
+                 part=back.part_name, n=back.there, wanted=back.wanted),
+        press=Press(label=say("Take back {batch}", batch=back.batch),
+                    code=write_touch("batch", back.batch)),
+    )  # fmt: skip
+
+
+def _show_reasons(release: Release) -> Block:
+    """Shows what the line that is looked at rests on."""
+    return Pairs(title=say("{file}: why", file=release.name), rows=words.list_reasons(release))
+
+
+def _advise(plan: CuttingPlan) -> tuple[Block, ...]:
+    """Tells which marks are off, and of which parts too much lies there."""
+    marks = tuple(map(_make_mark_row, plan.marks[:ADVICE]))
+    over = tuple(map(_make_over_row, plan.over_full[:ADVICE]))
+    titled = ((say("Marks that are too low"), marks), (say("On the rack for long"), over))
+    return tuple(Listing(title=title, rows=rows) for title, rows in titled if rows)
+
+
+def _make_mark_row(mark: MarkAdvice) -> tuple[tuple[Cell, ...], str]:
+    return (
+        Cell(text=mark.name, bold=True),
+        Cell(text=say("{use} used a day", use=f"{mark.use:g}"), tone="quiet"),
+        Cell(text=say("{mark} → {should}", mark=mark.mark, should=mark.should)),
+    ), ""
+
+
+def _make_over_row(over: OverFull) -> tuple[tuple[Cell, ...], str]:
+    days = (
+        say("not used") if over.days is None
+        else say("{days} days", days=words.say_days(over.days))
+    )  # fmt: skip
+    return (
+        Cell(text=over.name, bold=True),
+        Cell(text=say("{n}, {wanted} wanted", n=over.there, wanted=over.wanted), tone="quiet"),
+        Cell(text=days),
+    ), ""
+
+
+def _list_presses(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[Press, ...]:
+    """Gives the button of the line that is looked at, where it is not the first one's own."""
+    if chosen is None or chosen.release is None or (chosen == lines[0] and chosen.blocked):
+        return ()
+    release = chosen.release
+    return (
+        Press(
+            label=say("Release {n} of {file}, print", n=release.sheets, file=release.name),
+            code=button("release_line"),
+            style="primary" if release.router else "off",
+        ),
+    )

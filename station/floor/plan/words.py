@@ -1,0 +1,152 @@
+"""Says in words what planning answers in figures: what blocks, what is offered, and why."""
+
+from station.planning.messages import Blocked, CuttingPlan, Release
+from station.queries.shortage import say_blocking
+from station.shop.words import Say, clock, moment, say
+
+NOT_YET = say("can't tell yet")
+FEW_DAYS = 10.0  # below it a tenth of a day counts
+
+Pair = tuple[Say | str, Say | str]
+
+
+def say_blocked(blocked: Blocked) -> Say:
+    """Says which part blocks how many orders."""
+    return say_blocking(blocked.name, len(blocked.orders), blocked.late)
+
+
+def say_matter(blocked: Blocked) -> Say:
+    """Says what is wanted, what is there, what is under way, what is kept back."""
+    words = [
+        say("{n} wanted", n=blocked.wanted),
+        say("{n} on the rack", n=blocked.there) if blocked.there else say("none on the rack"),
+    ]
+    if blocked.kept_back:
+        words.append(say("{n} kept back", n=blocked.kept_back))
+    words.append(
+        say("{n} under way", n=blocked.under_way) if blocked.under_way else say("none under way")
+    )
+    *before, last = words
+    first = before[0]
+    for phrase in before[1:]:
+        first = say("{first}, {next}", first=first, next=phrase)
+    return say("{first}, {next}", first=first, next=last)
+
+
+WHY_NOT = {
+    "no file": say("No approved cut file makes it: approve one in the office."),
+    "no router": say("Every router that runs its file stands still."),
+    "no sheets": say("The sheets in the store are not enough for all of it."),
+}
+
+
+def say_offer(release: Release) -> Say:
+    """Says which file on which router, and how many sheets."""
+    if not release.router:
+        return say("{file}, {n} {n|sheet|sheets}", file=release.name, n=release.sheets)
+    return say("{file} on {router}, {n} {n|sheet|sheets}", file=release.name,
+               router=release.router_name, n=release.sheets)  # fmt: skip
+
+
+def say_when(release: Release, now: str) -> Say:
+    """Says when it starts and when its last sheet is off the bed."""
+    return say("{each} {part} a sheet · starts {starts} · off the bed {ends}",
+               each=release.each, part=release.part_name,
+               starts=say_time(release.starts, now), ends=say_time(release.ends, now))  # fmt: skip
+
+
+def say_enough(release: Release, asked: float) -> Say:
+    """Says whether what comes out good is enough, or that nobody can tell yet."""
+    all_ = release.each * release.sheets
+    if release.loss is None or release.certainty is None:
+        return say("{n} {n|piece|pieces}; how many are lost can't be told yet.", n=all_)
+    loss = say_share(release.loss)
+    if release.certainty >= asked - 1e-9:
+        return say("{n} less {loss} for loss: enough with {sure} % certainty.", n=all_, loss=loss,
+                   sure=round(asked * 100))  # fmt: skip
+    return say("{n} less {loss} for loss: enough in {sure} of 100 cases.", n=all_, loss=loss,
+               sure=int(release.certainty * 100))  # fmt: skip
+
+
+def say_store(release: Release) -> Say:
+    """Says how many sheets lie in the store."""
+    if release.in_store is None:
+        return say("Nobody counts the sheets of {material}.", material=release.material)
+    return say("{n} {n|sheet|sheets} of {material} {n|lies|lie} in the store.",
+               n=release.in_store, material=release.material)  # fmt: skip
+
+
+def say_certainty(chance: float) -> Say:
+    """Says a chance in per cent; nothing is certain."""
+    return say("over 99 %") if chance > 0.99 else say("{n} %", n=int(chance * 100))
+
+
+def say_share(share: float) -> str:
+    """Says a share in per cent, a small one with its tenth."""
+    return f"{share * 100:.1f} %" if share < 0.0995 else f"{share * 100:.0f} %"
+
+
+def say_days(days: float | None) -> Say | str:
+    """Says worked days; below zero orders lack it already."""
+    if days is None:
+        return "–"
+    if days < 0:
+        return "0"
+    return f"{days:.1f}" if days < FEW_DAYS else f"{days:.0f}"
+
+
+def say_stock(release: Release) -> Say | str:
+    """Says how long the part lasts before and after."""
+    if release.days_after is None:
+        return NOT_YET
+    return say("{before} → {after}", before=say_days(release.days_before),
+               after=say_days(release.days_after))  # fmt: skip
+
+
+def say_because(release: Release, now: str) -> Say:
+    """Says why it is cut, in a few words."""
+    if release.due:
+        return say("{n} {n|order|orders}, first due {due}", n=release.orders or 1,
+                   due=say_time(release.due, now))  # fmt: skip
+    if release.because == "mark":
+        return say("below its mark")
+    return say("its mark {mark} is too low", mark=release.mark)
+
+
+def say_time(at: str, now: str) -> str:
+    """Says a time of today by its clock, another with its day."""
+    return clock(at) if at[:10] == now[:10] else moment(at)
+
+
+def list_reasons(release: Release) -> tuple[Pair, ...]:
+    """Lists what a release rests on, figure by figure."""
+    pairs: list[Pair] = [
+        (say("cut for"), release.part_name),
+        (say("good ones wanted"), say("{n}", n=release.need)),
+        (say("pieces cut"), say("{n}", n=release.each * release.sheets)),
+        (say("usual loss"), NOT_YET if release.loss is None else say_share(release.loss)),
+        (say("used a day"), NOT_YET if release.use is None else f"{release.use:g}"),
+        (say("days of stock"), say_stock(release)),
+        (say("pieces beyond need"), say("{n}", n=release.beyond)),
+        (say("router minutes"), say("{n}", n=round(release.minutes))),
+        (say("at the bed"), say("{n} min", n=round(release.people_minutes))),
+        (say("{material} left", material=release.material),
+         NOT_YET if release.store_left is None else say("{n}", n=release.store_left)),
+    ]  # fmt: skip
+    if release.certainty is not None:
+        pairs.insert(3, (say("enough with"), say_certainty(release.certainty)))
+    if release.bit_missing:
+        pairs.append((say("a bit it takes"), say("is not in the router")))
+    return tuple(pairs)
+
+
+def list_sums(plan: CuttingPlan, now: str) -> tuple[Pair, ...]:
+    """Lists what comes of doing all of it."""
+    return (
+        (say("orders that wait for parts"), say("{before} → {after}", before=plan.waiting,
+                                                after=plan.waiting_after)),
+        (say("late now"), say("{n} of {all}", n=plan.late, all=plan.orders)),
+        (say("all cut by"), say_time(plan.done_by, now)),
+        (say("pieces beyond need"), say("{n}", n=plan.beyond)),
+        (say("loading"), say("{n} min", n=round(plan.people_minutes))),
+    )  # fmt: skip

@@ -1,0 +1,83 @@
+"""``station plan``: the shop's plan as JSON, and problems from a file."""
+
+import json
+
+import pytest
+
+from station.commands.common import CommandError
+from station.commands.main import main
+from station.commands.plan import describe_plan, solve_problem
+from station.planning.think import run
+from tests.planning.small import TODAY, YESTERDAY, file, part, queued, shop
+
+
+def problem(tmp_path, **fields):
+    path = tmp_path / "problem.json"
+    path.write_text(json.dumps({"files": [], "need": {}, **fields}))
+    return path
+
+
+FILES = [
+    {"name": "x", "minutes": 20, "makes": {"a": 10}},
+    {"name": "y", "minutes": 35, "fixed": 5, "makes": {"a": 40, "b": 4}},
+]
+
+
+def test_sheets_that_cover_a_need(tmp_path):
+    # 40 a: four of x take 80; one of y 35 and 5 once, with 4 b beyond need that cost 2 each: 48
+    asked = problem(tmp_path, files=FILES, need={"a": 40, "z": 3}, over_cost=2)
+    found = solve_problem(asked, 2.0)
+    assert found["sheets"] == [{"cut_file": "y", "count": 1}]
+    assert found["uncovered"] == [{"part": "z", "quantity": 3}]
+    assert (found["objective"], found["lower_bound"]) == (48.0, pytest.approx(48.0, abs=1e-6))
+
+
+def test_loss_is_counted_as_a_chance(tmp_path):
+    # 24 good of 0.97 with 0.95 take 26, COMPUTED (binomial): three sheets of 10
+    asked = problem(tmp_path, files=FILES[:1], need={"a": 24, "z": 1}, good={"a": 0.97, "z": 0.9},
+                    certainty=0.95)  # fmt: skip
+    found = solve_problem(asked, 2.0)
+    assert found["sheets"] == [{"cut_file": "x", "count": 3}]
+    assert found["uncovered"] == [{"part": "z", "quantity": 2}]
+
+
+@pytest.mark.parametrize(
+    ("fields", "says"),
+    [
+        ({"need": {"a": -1}}, "nobody needs less"),
+        ({"files": [FILES[0], FILES[0]]}, "two files have one name"),
+        ({"files": [{"name": "x", "minutes": 1, "makes": {"a": 0}}]}, "at least one piece"),
+        ({"files": [{"name": "x", "minutes": -1, "makes": {"a": 1}}]}, "never below zero"),
+        ({"good": {"a": 1.5}}, "above 0"),
+        ({"certainty": 1.0}, "between 0 and 1"),
+        ({"need": 7}, "no problem of sheets"),
+    ],
+)
+def test_what_cannot_be_meant_is_told_in_a_sentence(tmp_path, fields, says, capsys):
+    path = problem(tmp_path, **fields)
+    with pytest.raises(CommandError, match=says):
+        solve_problem(path, 1.0)
+    assert main(["plan", "--problem", str(path), "--json"]) != 0
+    told = capsys.readouterr()
+    assert (told.out, told.err.count("\n")) == ("", 1)
+
+
+def test_a_file_that_is_not_there(tmp_path):
+    with pytest.raises(CommandError, match="cannot be read"):
+        solve_problem(tmp_path / "none.json", 1.0)
+
+
+def test_the_shops_plan_as_one_object():
+    asked = shop(part("a", [(30, YESTERDAY), (10, TODAY)], free=5), part("z", [(2, TODAY)]),
+                 part("b", free=200, use=(20,) * 30), files=(file("A", {"a": 20}),),
+                 queue=(queued("00646", "A", {"b": 20}),))  # fmt: skip
+    told = describe_plan(asked, run(asked, lambda _stage, _share: None))
+    assert told["blocked"][0] == {
+        "part": "a", "wanted": 40, "there": 5, "under_way": 0, "orders": 2, "late": 1,
+        "release": {"cut_file": "A", "router": "1", "sheets": 2, "certainty": 1.0},
+    }  # fmt: skip
+    assert told["need"][0] == {"part": "a", "quantity": 35, "why": "orders"}
+    assert told["uncovered"] == [{"part": "z", "quantity": 2}]
+    assert told["take_back"] == [{"batch": "00646", "days": 10.0}]
+    assert told["sheets"] == [{"cut_file": "A", "count": 2, "reason": "2 orders wait for a"}]
+    json.dumps(told)

@@ -1,0 +1,217 @@
+"""What to cut: a plan that thinks by itself, lines that are released and taken back by codes."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.plan import dialogue, screen
+from station.floor.plan.lines import list_lines
+from station.floor.plan.work import PlanWork
+from station.planning.gather import gather_plan
+from station.planning.messages import CuttingPlan
+from station.planning.think import run
+from station.shop.cards import button
+from station.shop.codes import read, write
+from station.shop.faces import Decision, Hint, Listing, Pairs, Table
+from station.shop.facts import Batch, Line, Order, Part, Product
+from station.shop.moves import move
+from station.shop.rooms import Do, Took
+from tests.floor.shop_small import COMBS, DAY, FRAME, FRAMES, batch, hand, small_shop
+from tests.floor.test_today import today_lines
+from tests.planning.test_gather import done
+from tests.queries.test_shortage import COMB_ONLY, on_rack, order
+
+SIDES = Product(id="033", name="SIDE", words="One side", parts=((FRAME, 1),))
+
+
+def shop(*facts, moves=()):
+    """Twenty steady days of four frame sides; sixty combs wanted, ten of them late."""
+    wants = (order("3301", 10, f"{DAY}T09:00:00"), order("3302", 50))
+    view = small_shop(COMB_ONLY, SIDES, *wants, *facts, moves=(on_rack(FRAME, 200), *moves))
+    for n in range(1, 21):
+        done(view, f"2026-11-{n:02d}T09:00:00", move(FRAME, 4, "packing/1", "pack/1", "00390"))
+    return view
+
+
+def think(view, now="10:42", **work):
+    """A hand at what to cut that has thought."""
+    asked = gather_plan(view, f"{DAY}T{now}:00")
+    held = hand("plan", now, worker="07", work=PlanWork(**work))
+    return replace(held, thought=run(asked, lambda _stage, _share: None))
+
+
+def take(hand_, code, view):
+    return dialogue.handle_input(hand_, read(code), view)
+
+
+def texts(face):
+    """All that a face says, in English."""
+    found = []
+    for block in (*face.main, *face.side):
+        if isinstance(block, Decision):
+            found += [block.title, block.matter, block.offer, *block.notes]
+        if isinstance(block, Hint):
+            found += [block.title]
+        if isinstance(block, Table):
+            found += [row.title for row in block.rows]
+            found += [cell.text for row in block.rows for cell in row.cells]
+        if isinstance(block, Pairs):
+            found += [value for pair in block.rows for value in pair]
+        if isinstance(block, Listing):
+            found += [cell.text for cells, _ in block.rows for cell in cells]
+    return [str(text) for text in found]
+
+
+def test_before_the_first_thought_it_says_so():
+    face = screen.screen(hand("plan", "10:42", worker="07"), shop())
+    assert [type(block) for block in face.main] == [Hint]
+
+
+def test_what_blocks_stands_first_with_its_one_touch():
+    view = shop()
+    held = think(view)
+    face = screen.screen(held, view)
+    said = texts(face)
+    assert said[:3] == [
+        "Blocks 2 orders, 1 of them late: HC-300",
+        "60 wanted, none on the rack, none under way",
+        "HC300-SET on Router 1, 3 sheets",
+    ]
+    assert "24 HC-300 a sheet · starts 10:42 · off the bed 12:03" in said
+    rests = next(text for text in said if text.startswith("72 pieces"))
+    assert rests == (
+        "72 pieces; how many are lost can't be told yet. "
+        "40 sheets of 6.5 mm birch plywood lie in the store."
+    )
+    press = face.main[0].press
+    asked = take(held, press.code, view)
+    assert isinstance(asked, Do)
+    assert (asked.subject, asked.kind, asked.numbers) == (
+        f"cutfile/{COMBS}",
+        "release_batch",
+        ("batch",),
+    )
+    assert (asked.args.router, asked.args.sheets, asked.args.due) == ("1", 3, f"{DAY}T09:00:00")
+    assert asked.args.why == "2 orders wait for HC-300"
+
+
+def test_what_is_released_is_not_offered_again():
+    view = shop()
+    held = think(view)
+    view.facts["batch/00500"] = batch(id="00500", sheets=3, released=f"{DAY}T10:42:00")
+    assert list_lines(held, view) == ()
+    again = take(held, button("release_first"), view)
+    assert isinstance(again, Took)
+    assert again.answer.refused
+    assert think(view).thought.blocked == ()
+
+
+def test_a_double_touch_before_the_next_thought_releases_once():
+    view = shop()
+    held = think(view)
+    view.facts["batch/00500"] = batch(id="00500", sheets=1, released=f"{DAY}T10:42:00")
+    again = take(held, button("release_first"), view)  # it still blocks, with one sheet of three
+    assert str(again.answer.said) == "HC300-SET was released just now"
+
+
+@pytest.mark.parametrize("code", [write("batch", "00646", "A"), button("row_2"), "card"])
+def test_a_batch_that_can_wait_is_taken_back_by_its_paper_its_row_or_its_card(code):
+    waits = batch(FRAMES, "00646", router="2", sheets=2, due="2026-11-30T15:00:00")
+    view = shop(waits)
+    held = think(view)
+    (back,) = held.thought.take_back
+    assert (back.batch, back.part_name, back.there, back.wanted) == ("00646", "FS-600", 200, 0)
+    if code == write("batch", "00646", "A"):
+        asked = take(held, code, view)
+    else:
+        chosen = take(held, button("row_2"), view)
+        assert str(chosen.answer.said) == "Batch 00646 of FS600-SET can wait"
+        asked = take(chosen.hand, button("take_back_line"), view)
+    assert (asked.subject, asked.kind) == ("batch/00646", "cancel_batch")
+    view.facts["batch/00646"] = batch(FRAMES, "00646", state="cancelled")
+    assert all(line.take_back is None for line in list_lines(held, view))
+
+
+def test_a_batch_that_is_needed_is_not_taken_back():
+    view = shop(batch(sheets=1))
+    answer = take(think(view), write("batch", "00412", "A"), view).answer
+    assert str(answer.said) == "Batch 00412 is needed, or begun"
+
+
+def test_a_row_shows_what_it_rests_on():
+    view = shop()
+    chosen = take(think(view), write("cutfile", COMBS), view).hand
+    said = texts(screen.screen(chosen, view))
+    at = said.index("cut for")
+    assert said[at : at + 6] == ["cut for", "HC-300", "good ones wanted", "60", "pieces cut", "72"]
+    assert "can't tell yet" in said
+
+
+def test_a_row_that_is_not_there_says_so():
+    view = shop()
+    for code in (button("row_9"), write("cutfile", "099"), button("take_back_line")):
+        assert take(think(view), code, view).answer.refused
+    calm = small_shop()  # nothing blocks; the rack is below its marks
+    assert take(think(calm), button("release_first"), calm).answer.refused
+    filled = take(think(calm), button("release_line"), calm)
+    assert (filled.kind, filled.args.due) == ("release_batch", "")
+    assert take(replace(think(calm), thought=None), button("release_line"), calm).answer.refused
+
+
+def test_a_part_that_no_file_makes_says_what_to_do():
+    lost = Product(id="034", name="LOST", words="A lost one", parts=(("099", 1),))
+    wants = Order(id="3309", lines=(Line(product="034", quantity=2),), due=f"{DAY}T08:00:00")
+    view = small_shop(lost, Part(id="099", name="XX-1", words="x"), wants)
+    held = think(view)
+    said = texts(screen.screen(held, view))
+    assert "No approved cut file makes it: approve one in the office." in said
+    assert take(held, button("release_first"), view).answer.refused
+
+
+def test_all_is_well_says_so():
+    view = small_shop()
+    said = texts(screen.screen(think(view), view))
+    assert said[0] == "No order waits for a part that is not under way"
+
+
+def test_it_stands_under_needs_a_look_until_it_is_under_way():
+    view = shop()
+    assert today_lines(view)[0] == ("Blocks 2 orders, 1 of them late: HC-300", button("area_plan"))
+    view.facts["batch/00500"] = batch(id="00500", sheets=3)
+    assert today_lines(view) == []
+
+
+# --- at a desk, through PIN and paper
+
+
+def test_a_morning_by_touch(stage):
+    """The station thinks by itself; one touch, badge and PIN; the next touch asks no more."""
+    stage.send("@area plan")
+    stage.send("@worker 07")
+    stage.send("@at 2026-11-25T07:05:00")
+    stage.send("button put_down")
+    desk = stage.desk
+    assert isinstance(desk.ahead.thought, CuttingPlan)
+    first = desk.face().main[0]
+    assert isinstance(first, Decision)
+    name = desk.ahead.thought.blocked[0]
+    assert str(first.title).startswith(f"Blocks {len(name.orders)} order")
+    given = stage.send(first.press.code)
+    assert given.answer.asks == "supervisor"
+    stage.send("worker 07")
+    given = stage.send("2468")
+    assert given.entry, str(given.answer.said)
+    made = [b for b in stage.ledger.facts(Batch) if b.state == "queued"]
+    assert [b.sheets for b in made] == [name.release.sheets]
+    assert desk.ahead.thought.seen == (made[0].id,)
+    assert name.part not in {b.part for b in desk.ahead.thought.blocked}
+    given = stage.send("button undo")
+    assert given.entry
+    assert name.part in {b.part for b in desk.ahead.thought.blocked}
+
+
+def test_nothing_is_thought_at_another_area(stage):
+    stage.send("@area popping")
+    stage.send("@worker 02")
+    stage.send("button put_down")
+    assert stage.desk.ahead.thought is None
