@@ -109,7 +109,7 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
     if was.reverses:
         return decide_undo(history, was.reverses, was.act)
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
-    act = read_act(was.act, {was.act.kind: rule})
+    act = replace(read_act(was.act, {was.act.kind: rule}), again=True)
     decided = history.decide(act, rule, was.act)
     for kind, number in given_to(was.act):
         if history.reader.state(f"{kind}/{number}") is not None:

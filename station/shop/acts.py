@@ -84,7 +84,8 @@ class Act(Generic[A_co]):
 
     `id` is random and unique; `at` is the shop's clock as ``YYYY-MM-DDTHH:MM:SS``;
     `subject` is what it is about (a batch, a slip, an order …: ``batch/00412``); `args`
-    are of the type that its `kind` has.
+    are of the type that its `kind` has. `again`: it was done before, and is decided anew on top
+    of what others did; it is not kept.
     """
 
     id: str
@@ -94,6 +95,7 @@ class Act(Generic[A_co]):
     station: str = ""
     subject: str = ""
     args: A_co = Args()  # type: ignore[assignment] # none of its own
+    again: bool = False
 
 
 def with_args(act: Act[object], args: T) -> Act[T]:

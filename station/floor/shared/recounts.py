@@ -100,7 +100,7 @@ def ask_about_count(
     by, known = counted - book, act.args
     if not 0 <= counted <= MOST:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
-    if by == 0:
+    if by == 0 or act.again:  # what was counted was answered for when it was counted
         return None
     differs = say("Counted {counted}, the book says {book}", counted=counted, book=book)
     if is_far(book, counted) and not known.sure:
