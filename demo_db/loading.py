@@ -23,7 +23,8 @@ CLAMPED = (("bit", 0.010, "31", BIT_BROKE), ("moved", 0.008, "32", "12"),
            ("fault", 0.003, "34", "15"))  # fmt: skip
 VACUUM = (("vacuum", 0.010, "32", "13"), ("bit", 0.008, "31", BIT_BROKE),
           ("fault", 0.003, "34", "15"))  # fmt: skip
-STOPS = ("31", "32", "33", "34", "35", "36", "33", "36")
+STOPS = ("31", "33", "33", "36", "35", "36", "33", "36")
+RESTART = ("bit_out", "bed_clear", "sheet_held", "zero", "nobody_near")
 LOT_SIZE = 80
 
 
@@ -78,7 +79,7 @@ class RouterDay:
     def keep_cutting(self, until: datetime) -> None:
         """A sheet lies on the bed that is not done at a time: the present one, or the next."""
         if self.bed.state == "stopped":
-            self.do("end_stop")
+            self._run_on()
         bed = self.bed
         if bed.sheet:
             gone = (until - datetime.fromisoformat(bed.started)).total_seconds() - bed.paused_s
@@ -90,6 +91,12 @@ class RouterDay:
         if batch and revision:
             deque(self._ready(revision), maxlen=0)
             self._start(batch, revision)
+
+    def _run_on(self) -> None:
+        """What the stop asks for is done, and the router runs on."""
+        if self.bed.rehome:
+            self.do("rehome")
+        self.do("end_stop", ticks=list(RESTART))
 
     def _batch(self) -> Batch | None:
         """The batch on the bed, or the next one of the queue."""
@@ -235,7 +242,7 @@ class RouterDay:
         if hands.chance(0.04):
             self.do("report_stop", why=hands.rng.choice(STOPS))
             yield hands.minutes(3, 26)
-            self.do("end_stop")
+            self._run_on()
         return False
 
     def _lost(self, batch: str, revision: Revision, part: float, stop: str, why: str) -> Process:
@@ -250,6 +257,6 @@ class RouterDay:
         survived = {p: int(n * part * hands.minutes(0.7, 1)) for p, n in revision.makes().items()}
         self.do("spoil_sheet", f"batch/{batch}", why=why, survived=survived)
         yield hands.minutes(1, 3)
-        self.do("end_stop")
+        self._run_on()
         if hands.chance(0.7):
             self.do("add_sheet", f"batch/{batch}")

@@ -80,6 +80,8 @@ PARTS = ("014", "021", "032", "045", "051", "061", "062")
 REASONS = ("01", "03", "05", "11", "13", "21", "22", "31", "32", "34", "41", "43", "51", "54")
 BEFORE = ("button held_down", "button bit_good", "button file_right", "button zeroed",
           "button rehomed", "button first_off_good", "button told", "button day_done")  # fmt: skip
+AFTER = ("button bit_out", "button bed_clear", "button held_down", "button nobody_near",
+         "button rehomed", "button zeroed")  # fmt: skip
 LISTS = ("order", "cutfile", "part", "product", "rack", "material", "lot", "router", "bit",
          "mailer", "cart", "worker", "reason", "revision", "shop")  # fmt: skip
 ODD = ("7", "B00001", "B00001AX", "12.5.1", "-3", "999999", "hello", "O9999", "'", "@fly")
@@ -131,6 +133,7 @@ def cut(dice: random.Random, router: int, batch: str, sheet: int) -> Iterator[st
         yield from ("button sheet_spoiled", "button one_more_sheet")
     else:
         yield from ("button stop", f"reason {dice.choice(REASONS)}", "@after 9")
+        yield from dice.sample(AFTER, dice.choice((2, len(AFTER), len(AFTER))))
         yield "button stop_over"
 
 

@@ -444,6 +444,10 @@
       <translation>Los {batch} ist gesperrt. Dasselbe noch einmal messen oder „{wrong}“.</translation>
     </message>
     <message>
+      <source>Batch {batch} is held: a supervisor looks at what was cut after the stop.</source>
+      <translation>Los {batch} ist gesperrt: Die Aufsicht sieht an, was nach dem Halt gefräst wurde.</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held: first-off is wrong</source>
       <translation>Los {batch} ist gesperrt: Erstteil ist falsch</translation>
     </message>
@@ -548,8 +552,16 @@
       <translation>Mögliche Lose: {count}</translation>
     </message>
     <message>
+      <source>Bed is clear</source>
+      <translation>Tisch ist frei</translation>
+    </message>
+    <message>
       <source>Before</source>
       <translation>Vorher</translation>
+    </message>
+    <message>
+      <source>Before it runs on</source>
+      <translation>Bevor sie weiterläuft</translation>
     </message>
     <message>
       <source>Before run {run} of sheet {n}</source>
@@ -558,10 +570,6 @@
     <message>
       <source>Before sheet {n}</source>
       <translation>Vor Platte {n}</translation>
-    </message>
-    <message>
-      <source>Before the next sheet</source>
-      <translation>Vor der nächsten Platte</translation>
     </message>
     <message>
       <source>Bench {bench}</source>
@@ -574,6 +582,10 @@
     <message>
       <source>Bit broken</source>
       <translation>Fräser gebrochen</translation>
+    </message>
+    <message>
+      <source>Bit is out of the wood</source>
+      <translation>Fräser ist aus dem Holz</translation>
     </message>
     <message>
       <source>Bit is right</source>
@@ -1516,6 +1528,10 @@
       <translation>Zoll</translation>
     </message>
     <message>
+      <source>Is nobody at the bed?</source>
+      <translation>Ist niemand am Tisch?</translation>
+    </message>
+    <message>
       <source>It can be settled in several ways</source>
       <translation>Es lässt sich auf mehrere Arten regeln</translation>
     </message>
@@ -1708,6 +1724,10 @@
       <translation>Weitergehen lassen</translation>
     </message>
     <message>
+      <source>Lift it clear, tick it, then send it home.</source>
+      <translation>Abheben, bestätigen, dann referenzieren.</translation>
+    </message>
+    <message>
       <source>Lift with the legs, keep the pack close. Knife away from the other hand. Local rules come first.</source>
       <translation>Aus den Beinen heben, Paket nah am Körper. Messer von der anderen Hand weg. Örtliche Regeln gehen vor.</translation>
     </message>
@@ -1764,6 +1784,10 @@
       <translation>Noch einmal nachsehen</translation>
     </message>
     <message>
+      <source>Look at it, tick it. Then “{over}”.</source>
+      <translation>Ansehen, bestätigen. Dann „{over}“.</translation>
+    </message>
+    <message>
       <source>Look at its label.</source>
       <translation>Etikett ansehen.</translation>
     </message>
@@ -1814,6 +1838,10 @@
     <message>
       <source>Look whether the file is whole.</source>
       <translation>Nachsehen, ob die Datei heil ist.</translation>
+    </message>
+    <message>
+      <source>Look, tick it. Then “{over}”.</source>
+      <translation>Hinsehen, bestätigen. Dann „{over}“.</translation>
     </message>
     <message>
       <source>Looking at orders, rack, queues and history</source>
@@ -2230,6 +2258,10 @@
     <message>
       <source>Nobody counts the sheets of {material}.</source>
       <translation>Niemand zählt die Platten von {material}.</translation>
+    </message>
+    <message>
+      <source>Nobody is at the bed</source>
+      <translation>Niemand ist am Tisch</translation>
     </message>
     <message>
       <source>Nobody is signed in here</source>
@@ -2808,6 +2840,10 @@
       <translation>Zum Ändern noch einmal drücken.</translation>
     </message>
     <message>
+      <source>Press “{over}”.</source>
+      <translation>„{over}“ drücken.</translation>
+    </message>
+    <message>
       <source>Press “{start}”.</source>
       <translation>„{start}“ drücken.</translation>
     </message>
@@ -2882,6 +2918,10 @@
     <message>
       <source>Put a file there, then look again.</source>
       <translation>Eine Datei dort ablegen, dann noch einmal nachsehen.</translation>
+    </message>
+    <message>
+      <source>Put a new one in and scan it, or report the sheet spoiled.</source>
+      <translation>Neuen einsetzen und scannen, oder die Platte als Ausschuss melden.</translation>
     </message>
     <message>
       <source>Put a new one in.</source>
@@ -3056,8 +3096,8 @@
       <translation>Eilgänge</translation>
     </message>
     <message>
-      <source>Re-home it before the next sheet.</source>
-      <translation>Vor der nächsten Platte neu referenzieren.</translation>
+      <source>Re-home it, then “{over}”.</source>
+      <translation>Neu referenzieren, dann „{over}“.</translation>
     </message>
     <message>
       <source>Re-home the router</source>
@@ -3676,6 +3716,10 @@
       <translation>Platte aus Charge {lot}</translation>
     </message>
     <message>
+      <source>Sheet is held down</source>
+      <translation>Platte ist niedergehalten</translation>
+    </message>
+    <message>
       <source>Sheet spoiled</source>
       <translation>Platte ist Ausschuss</translation>
     </message>
@@ -4200,6 +4244,10 @@
       <translation>Das ist kein Mitarbeiter</translation>
     </message>
     <message>
+      <source>That is not asked for after this stop</source>
+      <translation>Nach diesem Halt wird das nicht gefragt</translation>
+    </message>
+    <message>
       <source>That is not in the plan</source>
       <translation>Das steht nicht im Plan</translation>
     </message>
@@ -4268,8 +4316,16 @@
       <translation>Der Tisch ist frei</translation>
     </message>
     <message>
+      <source>The bed is not clear yet</source>
+      <translation>Der Tisch ist noch nicht frei</translation>
+    </message>
+    <message>
       <source>The bit is not checked yet</source>
       <translation>Der Fräser ist noch nicht geprüft</translation>
+    </message>
+    <message>
+      <source>The bit is not out of the wood yet</source>
+      <translation>Der Fräser ist noch nicht aus dem Holz</translation>
     </message>
     <message>
       <source>The book is set right</source>
@@ -4412,6 +4468,10 @@
       <translation>Der Bildschirm bleibt frei.</translation>
     </message>
     <message>
+      <source>The sheet is not held down yet</source>
+      <translation>Die Platte ist noch nicht niedergehalten</translation>
+    </message>
+    <message>
       <source>The sheet is off the bed</source>
       <translation>Die Platte ist vom Tisch</translation>
     </message>
@@ -4490,6 +4550,10 @@
     <message>
       <source>Then “{done}”.</source>
       <translation>Dann „{done}“.</translation>
+    </message>
+    <message>
+      <source>Then “{over}”.</source>
+      <translation>Dann „{over}“.</translation>
     </message>
     <message>
       <source>Then “{read}”.</source>
@@ -5764,6 +5828,10 @@
       <translation>Übergabeblatt von Mitarbeiter</translation>
     </message>
     <message>
+      <source>hands off, everybody clear of it</source>
+      <translation>Hände weg, alle weit genug davon</translation>
+    </message>
+    <message>
       <source>height between two lines: parts waiting · width: how long they wait</source>
       <translation>Höhe zwischen zwei Linien: wartende Teile · Breite: wie lange sie warten</translation>
     </message>
@@ -5798,6 +5866,10 @@
     <message>
       <source>it is {state}</source>
       <translation>sie ist {state}</translation>
+    </message>
+    <message>
+      <source>it lies as before and does not move</source>
+      <translation>sie liegt wie vorher und rührt sich nicht</translation>
     </message>
     <message>
       <source>it needs, flat</source>
@@ -5866,6 +5938,10 @@
     <message>
       <source>left on this sheet</source>
       <translation>noch an dieser Platte</translation>
+    </message>
+    <message>
+      <source>lifted clear of sheet and hold-downs</source>
+      <translation>frei über Platte und Niederhaltern</translation>
     </message>
     <message>
       <source>line 1: column {twice} stands there twice</source>
@@ -5966,6 +6042,10 @@
     <message>
       <source>no due time: by need</source>
       <translation>kein Termin: nach Bedarf</translation>
+    </message>
+    <message>
+      <source>no loose parts or offcuts on it</source>
+      <translation>keine losen Teile oder Reste darauf</translation>
     </message>
     <message>
       <source>no place</source>
@@ -6250,6 +6330,10 @@
     <message>
       <source>see above</source>
       <translation>siehe oben</translation>
+    </message>
+    <message>
+      <source>set again: another bit is in</source>
+      <translation>neu gesetzt: ein anderer Fräser ist drin</translation>
     </message>
     <message>
       <source>set it: {why}</source>
@@ -7198,6 +7282,10 @@
     <message>
       <source>{n} more to put back.</source>
       <translation>Noch {n} zurückzulegen.</translation>
+    </message>
+    <message>
+      <source>{n} more, then “{over}”.</source>
+      <translation>Noch {n}, dann „{over}“.</translation>
     </message>
     <message>
       <source>{n} more; mend these first.</source>

@@ -82,6 +82,9 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (117, "one_more_sheet", "Cut one more sheet"),
             (118, "survived", "Count what survived"),
             (119, "next_router", "Next router"),
+            (120, "bed_clear", "Bed is clear"),
+            (121, "bit_out", "Bit is out of the wood"),
+            (122, "nobody_near", "Nobody is at the bed"),
         ),
     ),
     (

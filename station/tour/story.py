@@ -215,6 +215,14 @@ READY = (
     "first-off",
 )
 
+RESTART = (
+    "button bit_out",
+    "button rehomed",
+    "button bed_clear",
+    "button held_down",
+    "button nobody_near",
+)
+
 STORY: tuple[TourStep, ...] = (
     TourStep(name="good-morning", scans=()),
     TourStep(name="loading-queue", scans=("worker 02",), tone="good"),
@@ -228,7 +236,9 @@ STORY: tuple[TourStep, ...] = (
     TourStep(name="loading-too-soon", scans=("button off_bed",), tone="attention"),
     TourStep(name="loading-stop-reason", scans=("button stop",)),
     TourStep(name="loading-stopped", scans=("reason 32",)),
-    TourStep(name="loading-stop-over", scans=("@after 4", "button stop_over")),
+    TourStep(
+        name="loading-stop-over", scans=("@after 4", *RESTART, "button stop_over"), tone="good"
+    ),
     TourStep(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="good"),
     TourStep(name="popping-waiting", scans=("button area_popping",), tone="good"),
     TourStep(name="popping-in-hand", scans=("waiting",), tone="good"),

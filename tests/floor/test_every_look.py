@@ -39,6 +39,12 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "button bit_broken"),
         ("looked at",),
     ),
+    "loading._hold_ran_on": (
+        (*RELEASED, "6.4", *CHECKED, "button start", "button stop", "reason 34", "button bit_out",
+         "button rehomed", "button bed_clear", "button held_down", "button nobody_near",
+         "button stop_over", "@at 2026-11-25T07:20:00", "button off_bed"),
+        (LOOSEN, "keep it"),
+    ),
     "loading._mark_lot": (
         (*RELEASED, "5.8", *CHECKED, "button start", *ASKED, "reason 41"),
         ("keep the lot", "send it back"),

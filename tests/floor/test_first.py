@@ -47,6 +47,13 @@ def test_a_hold_down_stop_asks_for_a_first_off_and_a_new_home():
     assert not by_id["33"].first_off
 
 
+def test_a_stop_for_material_loses_no_hold_on_the_sheet():
+    asked = {f.id: (f.bed_clear, f.sheet_held, f.bit_out, f.nobody_near)
+             for f in first_facts() if isinstance(f, Reason) and f.use == "stop"}  # fmt: skip
+    assert asked.pop("35") == (True, False, False, True)
+    assert set(asked.values()) == {(True, True, True, True)}
+
+
 def of_before(reason: Reason) -> Reason:
     """The reason as a shop has it that was set up before reasons said what follows."""
     return Reason(id=reason.id, words=reason.words, use=reason.use, first_off=reason.first_off,
@@ -65,6 +72,12 @@ def test_a_shop_that_exists_gets_what_reasons_say_by_now():
     assert after.keys() == {r.id for r in first if r != of_before(r)} - {"11"}
     assert all(after[r.id] == r for r in first if r.id in after)
     assert Shop(id="shop", units="inch", first=ISSUE) in answer.sets
+
+
+def test_a_shop_gets_only_the_fields_that_came_after_it():
+    mine = Reason(id="35", words="waiting for material", use="stop", hold_down=True)
+    assert renewed(mine, 2) == replace(mine, sheet_held=False, bit_out=False)
+    assert renewed(mine, ISSUE) == mine
 
 
 def test_a_shop_that_is_up_to_date_is_left_alone():

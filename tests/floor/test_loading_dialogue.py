@@ -201,6 +201,35 @@ def test_survivors_are_counted_part_by_part() -> None:
 
 
 TOLD = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit", "file", "zero")}
+
+
+@pytest.mark.parametrize("name", ["bed_clear", "bit_out", "nobody_near"])
+def test_nothing_is_ticked_for_a_restart_without_a_stop(name: str) -> None:
+    one = player(GOOD, CUTTING)
+    assert str(one.give(press(name)).said) == "Router 1 is not stopped"
+    assert one.hand.work.restart == ()
+
+
+def test_a_router_is_sent_home_with_the_bit_out_of_the_wood() -> None:
+    one = player(GOOD, replace(STOPPED, rehome="x"))
+    assert str(one.give(press("rehomed")).said) == "The bit is not out of the wood yet"
+    assert not one.give(press("bit_out"), press("rehomed")).refused
+
+
+def test_what_is_not_asked_for_is_not_ticked() -> None:
+    one = player(GOOD, replace(STOPPED, stop="35"))
+    assert "not asked for" in str(one.give(press("bit_out")).said)
+
+
+def test_another_bit_takes_back_what_was_confirmed_for_a_restart() -> None:
+    one = player(GOOD, STOPPED)
+    one.give(press("bit_out"), press("held_down"), press("nobody_near"))
+    one.give(Code("bit", "17"))
+    assert one.hand.work.restart == ()
+    one.give(press("zeroed"))
+    assert one.hand.work.restart == ("zero",)
+
+
 OF_ROUTER = {"ticks": ("bit", "file", "zero")}  # what holds of the router stays
 OF_BIT = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "file")}
 REFUSED: tuple[tuple[Input, dict[str, object]], ...] = (

@@ -221,6 +221,21 @@ def test_a_stop_says_that_it_stops_nothing() -> None:
         assert str(remark.title) == "This does not stop the router"
 
 
+def test_a_stop_lists_what_is_confirmed_before_it_runs_on() -> None:
+    one = shown(replace(STOPPED, rehome="stop", zero="new bit 17"), GOOD, restart=("bit_out",))
+    assert [(str(c.label), c.state) for c in in_order(one)] == [
+        ("Bit is out of the wood", "done"),
+        ("Bed is clear", "due"),
+        ("Sheet is held down", "due"),
+        ("Zero is set", "due"),
+        ("Re-home the router", "due"),
+        ("Nobody is at the bed", "due"),
+    ]
+    assert one.presses[0].style == "off"
+    every = ("bit_out", "bed_clear", "sheet_held", "nobody_near")
+    assert shown(STOPPED, GOOD, restart=every).presses[0].style == "primary"
+
+
 def test_reasons_and_parts_can_be_touched() -> None:
     table = shown(CUTTING, GOOD, mode="stop").main[-1]
     assert isinstance(table, Table)

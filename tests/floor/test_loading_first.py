@@ -117,17 +117,23 @@ def test_what_a_bit_has_cut_before_it_broke_needs_a_look_if_nobody_compared_it()
     assert bed(view).zero == "bit 11 broke"
 
 
-STOPS = [("32", ["due", "wrong"]), ("35", ["agreed", "due", "wrong"])]
+def test_after_a_stop_that_asks_for_it_no_file_counts_as_it_agreed_before() -> None:
+    other = replace(AGREED, file="009.C")
+    view = small_shop(GOOD, replace(CUTTING, firsts=(AGREED, other)), moves=ON_BED)
+    decide(view, "report_stop", reason="31")
+    ticks = ("bit_out", "bed_clear", "sheet_held", "nobody_near")
+    decide(view, "end_stop", ticks=ticks, now="10:05")
+    decide(view, "off_bed", "slip/00412-1", "10:40", sheet=1)
+    assert states(view) == {f"{GAUGES}.C": "due"}
 
 
-@pytest.mark.parametrize(("reason", "left"), STOPS)
-def test_a_stop_takes_back_what_agreed_where_its_reason_says_so(
-    reason: str, left: list[str]
-) -> None:
-    others = (replace(FIRST, file="009.C"), replace(WRONG, file="008.C"))
-    view = small_shop(GOOD, replace(CUTTING, firsts=(AGREED, *others)))
-    decide(view, "report_stop", reason=reason)
-    assert sorted(states(view).values()) == left
+def test_what_was_cut_before_a_stop_says_nothing_of_what_comes_after_it() -> None:
+    for firsts, due in (((AGREED,), "agreed"), ((), "due")):
+        view = small_shop(GOOD, replace(CUTTING, firsts=firsts), moves=ON_BED)
+        decide(view, "report_stop", reason="31")
+        decide(view, "spoil_sheet", "batch/00412", reason="12", survived={GAUGE: 3})
+        assert states(view) == {f"{GAUGES}.C": due}
+        assert bed(view).first_off == "stop at 10:00, bit"
 
 
 def test_two_bits_by_hand_are_compared_once_a_batch() -> None:

@@ -9,12 +9,27 @@ import pytest
 from station.floor.loading.acts import SpoilSheet
 from station.floor.loading.rules import RULES
 from station.shop.acts import Act, Answer
-from station.shop.facts import Batch, Bed, Bit, BitUse, Fact, Lot, Notice, Revision, Router, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    BitUse,
+    Concern,
+    Fact,
+    Lot,
+    Notice,
+    Reason,
+    Revision,
+    Router,
+    Slip,
+)
 from station.shop.moves import BOARD, WEAR
 from station.shop.views import Written
 from tests.fakes import FakeView
 from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE, worn
 from tests.floor.shop_small import COMBS, DAY, GAUGE, GAUGES, at, batch, sheets, small_shop
+
+SAFE = ("bit_out", "bed_clear", "sheet_held", "nobody_near")
 
 
 def act(kind: str, subject: str = "batch/00412", now: str = "10:00", **args: object) -> Act:
@@ -282,7 +297,12 @@ ABOUT_ROUTER: tuple[tuple[str, str, Bed, Mapping[str, object], bool], ...] = (
     ("report_stop", "This does not stop the router", BED, {"reason": "33"}, False),
     ("report_stop", "Never hold parts by hand", BED, {"reason": "32"}, False),
     ("end_stop", "is not stopped", CUTTING, {}, True),
-    ("end_stop", "Stop over after 55 min", STOPPED, {}, False),
+    ("end_stop", "Stop over after 55 min", STOPPED, {"ticks": SAFE}, False),
+    ("end_stop", "The bit is not out of the wood yet", STOPPED, {}, True),
+    ("end_stop", "Re-home the router first", replace(STOPPED, rehome="x"), {"ticks": SAFE}, True),
+    ("end_stop", "Zero is not set yet", replace(STOPPED, zero="x"), {"ticks": SAFE}, True),
+    ("end_stop", "Stop over", replace(STOPPED, zero="x"), {"ticks": (*SAFE, "zero")}, False),
+    ("rehome", "is re-homed", replace(STOPPED, rehome="x"), {}, False),
     ("change_bit", "There is no such bit", BED, {"bit": "99"}, True),
     ("change_bit", "Bit 11 is in already", BED, {"bit": "11"}, True),
     ("change_bit", "Bit 12 is in Router 2", BED, {"bit": "12"}, True),
@@ -435,10 +455,64 @@ def test_a_cancelled_batch_stays_so_when_its_sheet_comes_off() -> None:
 )
 def test_after_a_stop_the_router_does_what_it_did(bed: Bed, state: str, paused: int) -> None:
     view = small_shop(GOOD, bed)
-    decide(view, "end_stop", "router/1")
+    decide(view, "end_stop", "router/1", ticks=SAFE)
     again = view.get(Bed, "1")
     assert again
     assert (again.state, again.paused_s, again.stop, again.stopped) == (state, paused, "", "")
+
+
+@pytest.mark.parametrize("name", SAFE)
+def test_a_reason_says_what_is_confirmed_before_the_router_runs_on(name: str) -> None:
+    reason = Reason(id="77", words="knot", use="stop")
+    less = replace(reason, **{name: False})
+    ticks = tuple(n for n in SAFE if n != name)
+    for asks, refused in ((reason, True), (less, False)):
+        view = small_shop(GOOD, replace(STOPPED, stop="77"), asks)
+        assert decide(view, "end_stop", "router/1", ticks=ticks).refused == refused
+
+
+def test_a_free_bed_asks_for_nothing_about_a_sheet() -> None:
+    view = small_shop(GOOD, replace(STOPPED, sheet=0, zero="x"))
+    assert not decide(view, "end_stop", "router/1", ticks=("bed_clear", "nobody_near")).refused
+    bed = view.get(Bed, "1")
+    assert bed
+    assert bed.zero == "x"  # it is set before the next sheet
+
+
+def test_no_sheet_runs_on_with_a_broken_bit() -> None:
+    broken = Bit(id="11", words="6.0", diameter_mm=6.0, router="1", state="broken")
+    view = small_shop(GOOD, STOPPED, broken)
+    assert "Bit 11 is broken" in told(decide(view, "end_stop", "router/1", ticks=SAFE))
+    view = small_shop(GOOD, replace(STOPPED, sheet=0), broken)
+    assert not decide(view, "end_stop", "router/1", ticks=SAFE).refused
+
+
+@pytest.mark.parametrize(("reason", "held"), [("34", True), ("32", True), ("33", False)])
+def test_what_was_cut_across_a_lost_position_is_looked_at(reason: str, *, held: bool) -> None:
+    view = small_shop(replace(GOOD, state="cutting"), CUTTING, moves=ON_BED)
+    decide(view, "report_stop", "router/1", reason=reason, now="09:05")
+    decide(view, "rehome", "router/1")
+    decide(view, "end_stop", "router/1", ticks=SAFE, now="09:10")
+    answer = decide(view, "off_bed", "slip/00412-1", "09:30", sheet=1)
+    kept = view.get(Batch, "00412")
+    assert kept
+    assert (bool(kept.holds), answer.tone == "attention") == (held, held)
+    assert [c.about for c in view.shelf(Concern, "open")] == ["batch/00412"] * held
+    bed = view.get(Bed, "1")
+    assert bed
+    assert bed.ran_on == ""
+
+
+def test_a_sheet_whose_position_was_lost_between_two_stops_stays_marked() -> None:
+    view = small_shop(replace(GOOD, state="cutting"), CUTTING, moves=ON_BED)
+    for reason in ("34", "33"):
+        decide(view, "report_stop", "router/1", reason=reason)
+        decide(view, "rehome", "router/1")
+        decide(view, "end_stop", "router/1", ticks=SAFE)
+    decide(view, "off_bed", "slip/00412-1", "11:30", sheet=1)
+    kept = view.get(Batch, "00412")
+    assert kept
+    assert kept.holds == ("sheet 1 ran on after power or control at 10:00",)
 
 
 def test_a_first_batch_is_good_news() -> None:

@@ -268,15 +268,15 @@ def test_vacuum_lost_on_router_five() -> None:
     assert "Never hold parts by hand" in said(stopped)
     one.give(press("sheet_spoiled"), Code("reason", "13"), Number("110"), press("sheet_spoiled"))
     assert pieces(view, SPACER)["spoiled"] == 130
-    over = one.give(press("stop_over"), now="11:23")
-    assert said(over) == "Stop over after 18 min | Re-home it before the next sheet."
-    ready(one, "11:24")
-    assert "Re-home the router first" in said(one.give(press("start")))
+    one.give(press("bed_clear"), press("nobody_near"))
+    assert "Re-home the router first" in said(one.give(press("stop_over")))
     one.give(press("rehomed"))
-    assert "First-off is due: batch 00412, sheet 5" in said(one.give(press("start")))
-    compare(one)
+    over = one.give(press("stop_over"), now="11:23")
+    assert said(over) == "Stop over after 18 min | The next sheet is a first-off."
+    ready(one, "11:24")
     assert not one.give(press("start")).refused
     one.give(slip(6), now="11:40")
+    assert str(compare(one).said) == "First-off agrees on Router 5"
     assert pieces(view, SPACER) == {"cut": -1440, "popping": 1310, "spoiled": 130}
 
 
@@ -288,6 +288,7 @@ def test_a_stop_is_taken_off_the_sheets_time() -> None:
     one.give(press("start"))
     one.give(press("stop"), Code("reason", "33"), now="08:05")
     assert one.give(slip(1), now="08:20").refused  # stopped: end the stop first
+    one.give(*map(press, ("bit_out", "bed_clear", "held_down", "nobody_near")))
     one.give(press("stop_over"), now="08:25")
     assert one.give(slip(1), now="08:26").asks == "sure"  # 6 of 18 min
     one.give(slip(1), now="08:38")

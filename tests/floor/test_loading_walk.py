@@ -45,9 +45,13 @@ QUICK = [
     Code("button", BUTTONS["first_off_good"].number),
     Code("button", BUTTONS["start"].number),
 ]
+AFTER = [Code("button", BUTTONS[n].number)
+         for n in ("bit_out", "rehomed", "bed_clear", "held_down", "nobody_near", "zeroed",
+                   "stop_over")]  # fmt: skip
 moves = st.one_of(
     st.sampled_from(INPUTS).map(lambda i: [i]),
     st.just(QUICK),
+    st.just(AFTER),
 )
 
 

@@ -154,9 +154,10 @@ def test_a_sheet_that_was_taken_off_too_soon_or_taken_back_tells_nothing(stage):
 def test_a_stop_is_no_part_of_the_time(stage):
     batch = started(stage, COMBS)
     later(stage, 300)
-    sent(stage, "button stop", "reason 32")
+    sent(stage, "button stop", "reason 33")
     later(stage, 900)
-    sent(stage, "button stop_over", "button rehomed")
+    sent(stage, "button bit_out", "button bed_clear", "button held_down", "button nobody_near")
+    sent(stage, "button stop_over")
     later(stage, real_s(stage, COMBS) - 300)
     assert sent(stage, f"slip {batch} 1").tone == "good"
     ((_, real),) = stage.ledger.view.get(Pace, "1").sheets

@@ -30,6 +30,10 @@ LOADING = (
     "button start",
     "button stop",
     "reason 31",
+    "button bit_out",
+    "button bed_clear",
+    "button held_down",
+    "button nobody_near",
     "button stop_over",
 )
 

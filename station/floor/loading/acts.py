@@ -71,6 +71,8 @@ class EndStop(Args, frozen=True, kw_only=True):
 
     kind = "end_stop"
 
+    ticks: tuple[str, ...] = ()  # what a person has confirmed: names of `needs.RESTART`
+
 
 class ChangeBit(Args, frozen=True, kw_only=True):
     """Puts another bit in by hand."""

@@ -21,8 +21,16 @@ from station.floor.loading.acts import (
     StartDay,
     TakeBatch,
 )
-from station.floor.loading.needs import MOMENT_S, judge_thickness, refuse_lot, refuse_thickness
+from station.floor.loading.needs import (
+    MOMENT_S,
+    RESTART,
+    judge_thickness,
+    list_restart_ticks,
+    refuse_lot,
+    refuse_thickness,
+)
 from station.floor.loading.preparing import (
+    CONFIRMED,
     MOST_SIZES,
     Now,
     close_question,
@@ -43,6 +51,7 @@ from station.floor.loading.preparing import (
     take_off,
     tick_item,
     untick_items,
+    untick_restart,
 )
 from station.floor.loading.work import LoadingHand
 from station.floor.shared.readings import name_size
@@ -274,7 +283,7 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
     if inside and bit and bit.state == "good":
         return tick_item(here, "bit")
     pocket = _find_pocket(here, bit) if bit else 0
-    unchecked = untick_items(here.hand, "bit", "zero")
+    unchecked = untick_restart(untick_items(here.hand, "bit", "zero"))
     if pocket is None:
         return Took(
             unchecked,
@@ -458,6 +467,50 @@ def _press_next_router(here: Now) -> Took:
     return _face_router(here, served[(place + 1) % len(served)])
 
 
+def _press_over(here: Now) -> Do:
+    """Lets the router run on, with all that was confirmed for it."""
+    after = untick_restart(close_question(here.hand))
+    return Do(here.subject, EndStop(ticks=here.hand.work.restart), after)
+
+
+def _press_held(here: Now) -> Took:
+    """Ticks the hold-down: of the sheet that runs on after a stop, or of the next one."""
+    if here.bed.state == "stopped":
+        return _tick_restart(here, "sheet_held")
+    return tick_item(here, "held_down")
+
+
+def _press_rehomed(here: Now) -> Do | Took:
+    """Notes that it was sent home; with a sheet on the bed, once the bit is out of the wood."""
+    wanted = list_restart_ticks(here.view, here.bed) if here.bed.state == "stopped" else ()
+    if "bit_out" in wanted and "bit_out" not in here.hand.work.restart:
+        said = RESTART["bit_out"]
+        return Took(here.hand, refuse(said, say("Lift it clear, tick it, then send it home.")))
+    return Do(here.subject, Rehome(), close_question(here.hand))
+
+
+def _tick_restart(here: Now, name: str) -> Took:
+    """Confirms something before a router that is stopped runs on."""
+    if here.bed.state != "stopped":
+        said = say("{router} is not stopped", router=name_router(here.view, here.bed.id))
+        return Took(here.hand, notice(said, say("Go on.")))
+    asked = list_restart_ticks(here.view, here.bed)
+    if name not in asked:
+        return Took(here.hand, notice(say("That is not asked for after this stop"), say("Go on.")))
+    kept = tuple(t for t in here.hand.work.restart if t != name)
+    hand = replace(here.hand, work=replace(here.hand.work, restart=(*kept, name)))
+    left = [n for n in asked if n not in hand.work.restart]
+    do = say("{n} more, then “{over}”.", n=len(left), over=OVER)
+    if not left:
+        do = say("Press “{over}”.", over=OVER)
+    if here.bed.rehome:
+        do = say("Re-home it, then “{over}”.", over=OVER)
+    return Took(hand, good(CONFIRMED[name], do))
+
+
+OVER = say("The stop is over")
+
+
 def _do_plainly(args: Args) -> Callable[[Now], Do]:
     """Makes a button that is one act about the router and leaves the hand as it is."""
 
@@ -478,6 +531,8 @@ def _judge_first_off(*, agrees: bool) -> Callable[[Now], Do]:
 def _press_zeroed(here: Now) -> Do | Took:
     """Ticks zero for the next sheet; where a first-off is wrong, zero is a new one."""
     first = here.first
+    if here.bed.state == "stopped" and here.bed.sheet:
+        return _tick_restart(here, "zero")
     if first is None or first.state != "wrong" or here.bed.zero:
         return tick_item(here, "zero")
     after = close_question(untick_items(here.hand, "held_down"))
@@ -522,8 +577,11 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "sheet_spoiled": _press_spoiled,
     "survived": _press_survived,
     "stop": _press_stop,
-    "stop_over": _do_plainly(EndStop()),
-    "held_down": _tick_plainly("held_down"),
+    "stop_over": _press_over,
+    "bed_clear": partial(_tick_restart, name="bed_clear"),
+    "bit_out": partial(_tick_restart, name="bit_out"),
+    "nobody_near": partial(_tick_restart, name="nobody_near"),
+    "held_down": _press_held,
     "bit_good": _tick_bit,
     "file_right": _tick_file,
     "zeroed": _press_zeroed,
@@ -533,7 +591,7 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "resurfaced": lambda here: Do(
         here.subject, Resurface(), close_question(untick_items(here.hand, "held_down", "zero"))
     ),
-    "rehomed": _do_plainly(Rehome()),
+    "rehomed": _press_rehomed,
     "told": _do_plainly(ReadNotice()),
     "bit_broken": _press_broken,
     "one_more_sheet": _press_more,

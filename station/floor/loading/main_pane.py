@@ -8,11 +8,12 @@ from station.floor.loading.needs import (
     judge_thickness,
     list_first_uses,
     list_later_uses,
+    list_restart_ticks,
     list_unread,
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import Now, needs_free_bed
+from station.floor.loading.preparing import CONFIRMED, Now, needs_free_bed
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.first_offs import find_unsettled
 from station.queries.pace import find_fit
@@ -173,6 +174,30 @@ def _show_what_is_new(here: Now) -> tuple[Check, ...]:
         return ()
     label = say("After this sheet: first-off") if here.bed.sheet else say("It is a first-off")
     return (Check(label=label, text=here.bed.first_off, state="later"),)
+
+
+# what is confirmed before a router that is stopped runs on: its card, what it asks
+RESTART: dict[str, tuple[str, Say]] = {
+    "bit_out": ("bit_out", say("lifted clear of sheet and hold-downs")),
+    "bed_clear": ("bed_clear", say("no loose parts or offcuts on it")),
+    "sheet_held": ("held_down", say("it lies as before and does not move")),
+    "zero": ("zeroed", say("set again: another bit is in")),
+    "nobody_near": ("nobody_near", say("hands off, everybody clear of it")),
+}
+
+
+def show_restart(here: Now) -> Checks:
+    """Shows what is confirmed before the router runs on; it is sent home before the last one."""
+    bed, ticked = here.bed, here.hand.work.restart
+    items = []
+    for name in list_restart_ticks(here.view, bed):
+        card, text = RESTART[name]
+        state = "done" if name in ticked else "due"
+        items.append(Check(label=CONFIRMED[name], text=text, code=button(card), state=state))
+    if bed.rehome:
+        homed = Check(label=say("Re-home the router"), text=bed.rehome, code=button("rehomed"))
+        items.insert(max(0, len(items) - 1), homed)
+    return Checks(title=say("Before it runs on"), items=tuple(items))
 
 
 def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:

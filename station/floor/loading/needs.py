@@ -10,7 +10,18 @@ from station.queries.routers import count_metres_left, find_bit_in, name_router
 from station.queries.runs import find_due, name_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Act, Answer, refuse
-from station.shop.facts import Batch, Bed, Bit, BitUse, Lot, Material, Notice, Revision, Router
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    BitUse,
+    Lot,
+    Material,
+    Notice,
+    Reason,
+    Revision,
+    Router,
+)
 from station.shop.moves import WEAR, Move, Spot, tail
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -27,6 +38,27 @@ TICKS: dict[str, Say] = {
     "file": say("The cut file is not checked yet"),
     "zero": say("Zero is not set yet"),
 }
+
+
+# What a reason may ask for before the router runs on, by the name of its field. Usual practice,
+# no source; `zero` is asked for where a bit was changed meanwhile.
+RESTART: dict[str, Say] = {
+    "bit_out": say("The bit is not out of the wood yet"),
+    "bed_clear": say("The bed is not clear yet"),
+    "sheet_held": say("The sheet is not held down yet"),
+    "zero": say("Zero is not set yet"),
+    "nobody_near": say("Is nobody at the bed?"),
+}
+ABOUT_SHEET = ("bit_out", "sheet_held", "zero")  # asked only while a sheet is on the bed
+
+
+def list_restart_ticks(view: View, bed: Bed) -> tuple[str, ...]:
+    """Lists what a person must confirm before a router that is stopped runs on."""
+    reason = view.get(Reason, bed.stop) or Reason(id=bed.stop, words="", use="stop")
+    asked = {name for name in RESTART if name != "zero" and getattr(reason, name)}
+    if bed.zero:
+        asked.add("zero")
+    return tuple(n for n in RESTART if n in asked and (bed.sheet or n not in ABOUT_SHEET))
 
 
 def find_batch(act: Act[object], view: View) -> Batch | None:

@@ -123,6 +123,11 @@ def untick_items(hand: LoadingHand, *names: str) -> LoadingHand:
     return replace(hand, work=replace(hand.work, ticks=left))
 
 
+def untick_restart(hand: LoadingHand) -> LoadingHand:
+    """Gives the hand without what was confirmed before the router runs on."""
+    return replace(hand, work=replace(hand.work, restart=()))
+
+
 def let_go(hand: LoadingHand) -> LoadingHand:
     """Gives the hand with nothing that was said, ticked or asked: for what other work follows."""
     return replace(hand, work=LoadingWork(), digits="")
@@ -300,3 +305,13 @@ def keep_for_next(here: Now, id: str) -> LoadingHand:
         return close_question(here.hand)
     after = clear_sheet(here.hand)
     return replace(after, subject=id if batch.spoiled else "")
+
+
+# what was confirmed before a router that is stopped runs on: names of `needs.RESTART`
+CONFIRMED: dict[str, Say] = {
+    "bit_out": say("Bit is out of the wood"),
+    "bed_clear": say("Bed is clear"),
+    "sheet_held": say("Sheet is held down"),
+    "zero": say("Zero is set"),
+    "nobody_near": say("Nobody is at the bed"),
+}

@@ -37,15 +37,27 @@ NOT_DUE = notice(say("No first-off is due"), say("Go on."))
 def make_due(view: View, bed: Bed, run: Revision, after: Bed) -> tuple[Bed, bool]:
     """Makes a first-off due of the sheet that was cut, and tells whether anything was new.
 
-    `after` is the bed as the act leaves it.
+    `after` is the bed as the act leaves it. What was cut before a stop says nothing of what
+    comes after it: while the router is stopped, what is new stays for the next sheet. After
+    it no file counts as it agreed before.
     """
+    stopped = bed.state == "stopped"
+    bed = replace(bed, first_off="") if stopped else bed
     why = find_what_is_new(view, bed, run)
     if not why:
         return after, False
     bits = list_bits_used(view, bed, run)
     first = FirstOff(file=run.id, bits=bits, zero_since=bed.zero_since, batch=bed.batch,
                      sheet=bed.sheet, why=why)  # fmt: skip
-    return replace(keep_first(after, first), first_off=""), True
+    if not stopped:
+        count = after.firsts if not bed.first_off else list_unagreed(after)
+        after = replace(after, first_off="", firsts=count)
+    return keep_first(after, first), True
+
+
+def list_unagreed(bed: Bed) -> tuple[FirstOff, ...]:
+    """Lists the first-offs of a bed that did not agree."""
+    return tuple(f for f in bed.firsts if f.state != "agreed")
 
 
 def keep_first(bed: Bed, first: FirstOff) -> Bed:
@@ -53,10 +65,8 @@ def keep_first(bed: Bed, first: FirstOff) -> Bed:
 
     Where it is wrong, what agreed with the same bits and zero does not count any more.
     """
-    others = tuple(f for f in bed.firsts if f.file != first.file)
-    if first.state == "wrong":
-        others = tuple(f for f in others if f.state != "agreed")
-    return replace(bed, firsts=(*others, first))
+    known = list_unagreed(bed) if first.state == "wrong" else bed.firsts
+    return replace(bed, firsts=(*(f for f in known if f.file != first.file), first))
 
 
 def drop_broken(act: Act[object], bed: Bed, bit: Bit) -> tuple[Bed, tuple[Concern, ...]]:

@@ -39,6 +39,7 @@ from station.shop.facts import (
     BatchState,
     Bed,
     Bit,
+    Concern,
     Fact,
     Pace,
     Ran,
@@ -73,7 +74,8 @@ def end_sheet(act: Act[EndSheet], view: View) -> Answer:
     take_off = _send_to_popping
     if bed.run < len(list_runs(view, revision)):
         take_off = _keep_for_next_run
-    return replace(take_off(act, view, batch, bed, revision), router=bed.id)
+    off = replace(take_off(act, view, batch, bed, revision), router=bed.id)
+    return _hold_ran_on(act, bed, batch, off) if bed.ran_on else off
 
 
 def _refuse_again(act: Act[EndSheet], view: View, batch: Batch) -> Answer | None:
@@ -178,6 +180,25 @@ def _send_to_popping(
     return good(said, do, moves=moves, sets=sets, readings=read)
 
 
+def _hold_ran_on(act: Act[EndSheet], bed: Bed, batch: Batch, off: Answer) -> Answer:
+    """Holds a batch whose sheet ran on after its position may have been lost, till it is seen."""
+    why = f"sheet {bed.sheet} ran on after {bed.ran_on}"
+    look = Concern(
+        id=act.id,
+        what="ran-on",
+        since=act.at,
+        about=batch.key,
+        text=f"Batch {batch.id} is held: {why}. Look at what was cut then",
+        choices=("let it go on", "keep it"),
+    )
+    after = next((f for f in off.sets if isinstance(f, Batch)), batch)
+    held = replace(after, holds=(*after.holds, why), looks=(*after.looks, look.id))
+    others = tuple(f for f in off.sets if f.key != batch.key)
+    do = say("Batch {batch} is held: a supervisor looks at what was cut after the stop.",
+             batch=batch.id)  # fmt: skip
+    return replace(off, tone="attention", do=do, sets=(*others, held, look))
+
+
 def _learn_pace(act: Act[EndSheet], view: View, bed: Bed, revision: Revision) -> tuple[Pace, ...]:
     """Learns the router's time from the sheet, unless it was hardly cut to its end."""
     real_s, file_s = count_cutting_s(bed, act.at), revision.minutes * 60
@@ -261,6 +282,7 @@ def _free_bed(bed: Bed) -> Bed:
         started="",
         minutes=0.0,
         paused_s=0,
+        ran_on="",
     )
 
 

@@ -12,18 +12,25 @@ from station.floor.loading.acts import (
     SetZero,
     StartDay,
 )
-from station.floor.loading.needs import list_later_uses, refuse_no_router, wear_bit
+from station.floor.loading.needs import (
+    RESTART,
+    list_later_uses,
+    list_restart_ticks,
+    refuse_no_router,
+    wear_bit,
+)
 from station.floor.loading.rules_first import drop_broken
 from station.queries.routers import (
     count_metres_left,
     count_passes,
     find_bed,
+    find_bit_in,
     find_running,
     name_router,
 )
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Bed, Bit, Fact
+from station.shop.facts import Bed, Bit, Fact, Reason
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -49,14 +56,12 @@ def report_stop(act: Act[ReportStop], view: View) -> Answer:
             "reason",
         )
     why = f"stop at {clock(act.at)}, {reason.words}"
-    agreed = "" if reason.first_off else "agreed"
     stopped = replace(
         bed,
         state="stopped",
         stop=reason.id,
         stopped=act.at,
         first_off=bed.first_off or (why if reason.first_off else ""),
-        firsts=tuple(f for f in bed.firsts if f.state in ("due", "wrong", agreed)),
         rehome=bed.rehome or (why if reason.rehome else ""),
     )
     do = (
@@ -76,23 +81,51 @@ def end_stop(act: Act[EndStop], view: View) -> Answer:
     name = name_router(view, bed.id)
     if bed.state != "stopped":
         return notice(say("{router} is not stopped", router=name), say("Go on."))
+    if unsafe := _refuse_restart(act, view, bed):
+        return unsafe
     lasted = round(count_seconds(bed.stopped, act.at))
+    reason = view.get(Reason, bed.stop)
+    lost = f"{reason.words} at {clock(bed.stopped)}" if reason and reason.rehome else ""
     again = replace(
         bed,
         state="cutting" if bed.sheet else "free",
         stop="",
         stopped="",
         paused_s=bed.paused_s + lasted if bed.sheet else 0,
+        zero="" if bed.sheet else bed.zero,
+        ran_on=(bed.ran_on or lost) if bed.sheet else "",
     )
     do = say("Go on.")
-    if bed.rehome:
-        do = say("Re-home it before the next sheet.")
-    elif bed.first_off:
+    if bed.first_off:
         do = say("The next sheet is a first-off.")
         if bed.sheet:
             do = say("After this sheet: first-off.")
     said = say("Stop over after {minutes} min", minutes=round(lasted / 60))
     return good(said, do, sets=(again,))
+
+
+def _refuse_restart(act: Act[EndStop], view: View, bed: Bed) -> Answer | None:
+    """Refuses to let it run on before what its reason asks for is done and confirmed."""
+    run = find_running(view, bed) if bed.sheet else None
+    for use in run.bits if run else ():
+        bit = find_bit_in(view, bed, use)
+        if bit and bit.state == "broken":
+            return refuse(
+                say("Bit {bit} is broken", bit=bit.id),
+                say("Put a new one in and scan it, or report the sheet spoiled."),
+            )
+    missing = [n for n in list_restart_ticks(view, bed) if n not in act.args.ticks]
+    over = say("The stop is over")
+    if missing and missing != ["nobody_near"]:
+        return refuse(RESTART[missing[0]], say("Look at it, tick it. Then “{over}”.", over=over))
+    if bed.rehome:
+        return refuse(
+            say("Re-home the router first: {why}", why=bed.rehome),
+            say("Then “{done}”.", done=say("Router re-homed")),
+        )
+    if missing:
+        return refuse(RESTART["nobody_near"], say("Look, tick it. Then “{over}”.", over=over))
+    return None
 
 
 def change_bit(act: Act[ChangeBit], view: View) -> Answer:
@@ -282,15 +315,25 @@ def set_zero(act: Act[SetZero], view: View) -> Answer:
 
 
 def rehome(act: Act[Rehome], view: View) -> Answer:
-    """Notes that the router was sent to its home switches."""
-    if wrong := _refuse_while_cutting(act, view):
-        return wrong
+    """Notes that the router was sent to its home switches: in a stop, or at a free bed."""
     bed = find_bed(view, tail(act.subject))
+    wrong = refuse_no_router(act, view)
+    if bed.state != "stopped":
+        wrong = wrong or _refuse_while_cutting(act, view)
+    if wrong:
+        return wrong
     name = name_router(view, bed.id)
     if not bed.rehome:
         return notice(say("{router} need not be re-homed", router=name), say("Go on."))
     return good(
         say("{router} is re-homed", router=name),
-        say("The next sheet is a first-off.") if bed.first_off else say("Go on."),
+        _say_homed(bed),
         sets=(replace(bed, rehome=""),),
     )
+
+
+def _say_homed(bed: Bed) -> Say:
+    """Says what comes after a router was re-homed."""
+    if bed.state == "stopped":
+        return say("Then “{over}”.", over=say("The stop is over"))
+    return say("The next sheet is a first-off.") if bed.first_off else say("Go on.")

@@ -10,8 +10,9 @@ from station.floor.loading.main_pane import (
     show_checks,
     show_header,
     show_progress,
+    show_restart,
 )
-from station.floor.loading.needs import judge_thickness, list_unread
+from station.floor.loading.needs import judge_thickness, list_restart_ticks, list_unread
 from station.floor.loading.preparing import (
     Now,
     find_counted,
@@ -263,7 +264,9 @@ def _show_stopped(here: Now) -> Face:
         if bed.sheet
         else say("The bed is free")
     )
-    over = Press(label=say("The stop is over"), code=button("stop_over"), style="primary", wide=2)
+    asked = [n for n in list_restart_ticks(here.view, bed) if n not in here.hand.work.restart]
+    style = "off" if asked or bed.rehome else "primary"
+    over = Press(label=say("The stop is over"), code=button("stop_over"), style=style, wide=2)
     return Face(
         title=TITLE,
         where=say_where(here),
@@ -272,9 +275,9 @@ def _show_stopped(here: Now) -> Face:
                    title=reason.words if reason else bed.stop, note=on_bed,
                    right_label=say("Minutes"), right=str(minutes)),
             _warn_own_stop(hold_down=bool(reason and reason.hold_down)),
-            *_show_first_things(here, say("Before the next sheet")),
             *((draw_sheet(here, here.revision),) if bed.sheet and here.revision else ()),
         ),
+        beside=(show_restart(here),),
         presses=(
             over,
             *((spoil,) if bed.sheet else ()),

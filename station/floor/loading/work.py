@@ -20,6 +20,7 @@ class LoadingWork(Work):
     lot: str = ""
     reading: float = 0.0  # thickness, mm; 0: not read yet
     ticks: tuple[str, ...] = ()  # what was confirmed
+    restart: tuple[str, ...] = ()  # what was confirmed before the router runs on
     sheet: int = 0  # the one wanted, where it is not the next in order
     mode: Mode = ""
     reason: str = ""  # why the sheet is spoiled

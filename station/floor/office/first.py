@@ -10,8 +10,7 @@ from station.shop.facts import Fact, Mailer, Material, Reason, Shop, Worker
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 2
-FIELDS_CAME = 1  # the issue with which reasons say what follows from them
+ISSUE = 3
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -34,7 +33,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="32", words="hold-down", use="stop", first_off=True, rehome=True, hold_down=True),
     Reason(id="33", words="extraction", use="stop"),
     Reason(id="34", words="power or control", use="stop", first_off=True, rehome=True),
-    Reason(id="35", words="waiting for material", use="stop"),
+    Reason(id="35", words="waiting for material", use="stop", sheet_held=False, bit_out=False),
     Reason(id="36", words="other", use="stop"),
     Reason(id="41", words="measured again", use="overrule"),
     Reason(id="42", words="supplier agreed", use="overrule"),
@@ -49,7 +48,10 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="64", words="wrong part in it", use="repack"),
 )  # fmt: skip
 _NEW_USES = ("repack",)  # of the second issue
-_NEW_FIELDS = ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at")
+_NEW_FIELDS = {  # by the issue that they came with
+    1: ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at"),
+    3: ("sheet_held", "bit_out"),
+}
 
 # number, name, nominal thickness, lowest and highest reading taken, kg a cubic metre
 _MATERIALS: tuple[tuple[str, str, float, float, float, float], ...] = (
@@ -84,16 +86,17 @@ def first_reasons() -> tuple[Reason, ...]:
     return _REASONS
 
 
-def renewed(known: Reason) -> Reason:
+def renewed(known: Reason, issue: int = 0) -> Reason:
     """Gives a reason of a shop that exists what the first facts say of it by now.
 
-    Only for fields that came with the first issue, and where it still means what it meant: a
-    number that the shop uses for something else stays as it is.
+    Only for fields that came after the issue that the shop is at, and where it still means what
+    it meant: a number that the shop uses for something else stays as it is.
     """
     first = next((r for r in _REASONS if (r.id, r.use) == (known.id, known.use)), None)
     if first is None:
         return known
-    return replace(known, **{name: getattr(first, name) for name in _NEW_FIELDS})
+    came = (name for at, names in _NEW_FIELDS.items() if at > issue for name in names)
+    return replace(known, **{name: getattr(first, name) for name in came})
 
 
 def later_reasons() -> tuple[Reason, ...]:

@@ -20,7 +20,7 @@ from station.floor.office.acts import (
 )
 from station.floor.office.approval import ask_supervisor
 from station.floor.office.fields import is_time
-from station.floor.office.first import FIELDS_CAME, ISSUE, later_reasons, renewed
+from station.floor.office.first import ISSUE, later_reasons, renewed
 from station.floor.office.keeping import keep_orders, refuse_last_supervisor
 from station.floor.office.lists import LISTS
 from station.floor.office.sound import wrong
@@ -100,9 +100,7 @@ def renew_first_facts(_act: Act[RenewFirstFacts], view: View) -> Answer:
     if shop is None or shop.first >= ISSUE:
         return notice(say("The shop knows all that it starts with"), say("Go on."))
     known = (r for use in USES for r in view.shelf(Reason, use, MOST))
-    changed = tuple(
-        new for old in known if shop.first < FIELDS_CAME and (new := renewed(old)) != old
-    )
+    changed = tuple(new for old in known if (new := renewed(old, shop.first)) != old)
     added = tuple(r for r in later_reasons() if view.get(Reason, r.id) is None)
     return good(
         say("{n} {n|reason says|reasons say} more now of what follows from them", n=len(changed)),

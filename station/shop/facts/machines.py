@@ -71,6 +71,7 @@ class Bed(Fact):
     stop: str = ""  # reason id while stopped
     stopped: str = ""  # since
     paused_s: int = 0  # stops since the sheet was started
+    ran_on: str = ""  # the stop that its sheet ran on after, where its position may be lost
     bits: tuple[tuple[int, str], ...] = ()  # (T number or pocket, bit id); 0: in the spindle
     first_off: str = ""  # what is new: the next sheet that is cut is a first-off
     firsts: tuple[FirstOff, ...] = ()  # the newest of each file; what agreed counts on

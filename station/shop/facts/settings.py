@@ -61,6 +61,10 @@ class Reason(Fact):
     breaks_bit: bool = False  # a sheet spoiled for it: its bit is broken
     hold_down: bool = False  # a stop: parts may lie loose, nobody holds them by hand
     look_at_board: bool = False  # to rework: the router's spoilboard or Z is told of
+    bed_clear: bool = True  # before the router runs on: nothing loose lies on its bed
+    sheet_held: bool = True  # and the sheet is held down
+    bit_out: bool = True  # and the bit is out of the wood
+    nobody_near: bool = True  # and nobody is at the bed
     areas: tuple[str, ...] = ()
     first_at: tuple[str, ...] = ()
     usual_at: tuple[str, ...] = ()
