@@ -37,13 +37,18 @@ class Setting:
 
     `sheet` is (along x, along y); `origin` "lower-left" or "centre"; `zero` "face" or
     "spoilboard": where Z is 0. `spoilboard_mm`: how deep a cut may go into the spoilboard.
-    `units`: "mm" or "inch", for a file that does not say. `hold_downs`: (x, y) on the sheet.
+    `bit_mm` are diameters that a person gave, by T number (-1: of each that has none); the
+    changer's, the spindle's and the router's usual bit stand beside. `units`: "mm" or "inch", for
+    a file that does not say. `hold_downs`: (x, y) on the sheet.
     """
 
     router: Router | None = None
     thickness_mm: float | None = None
     sheet: tuple[float, float] | None = None
     bit_mm: Mapping[int, float] = field(default_factory=dict)
+    changer_mm: Mapping[int, float] = field(default_factory=dict)
+    spindle_mm: float | None = None
+    usual_mm: float | None = None
     flutes: int = 2  # of a bit that is not in flutes_of
     flutes_of: Mapping[int, int] = field(default_factory=dict)  # by T number
     origin: str | None = None
@@ -60,6 +65,23 @@ class Setting:
         return max(1, self.flutes_of.get(number, self.flutes))
 
 
+STOP, LOOK, KNOW = "stop", "look", "know"  # how grave a problem is
+GRADES = {
+    "rapid-in-sheet": STOP,
+    "spindle-off": STOP,
+    "change-low": STOP,
+    "gouge": STOP,
+    "bit-differs": STOP,
+    "other-thickness": STOP,
+    "outside-bed": STOP,
+    "bit-missing": STOP,
+    "skin": KNOW,
+    "chip-load": KNOW,
+    "across-edge": KNOW,
+    "frees-nothing": KNOW,
+}
+
+
 @dataclass(frozen=True)
 class Problem:
     """Tells what could go wrong in `line` (from 1; 0: the whole file), whose text is `source`."""
@@ -69,6 +91,12 @@ class Problem:
     text: str
     source: str = ""
     at: tuple[float, float] | None = None
+    graded: str = ""  # where its kind does not say it
+
+    @property
+    def grade(self) -> str:
+        """Tells how grave it is: stop, look or know."""
+        return self.graded or GRADES.get(self.kind, LOOK)
 
 
 def count_unlisted(kind: str, count: int) -> Problem:
@@ -116,6 +144,16 @@ class Pause:
 
 
 @dataclass(frozen=True)
+class BitSaid:
+    """Tells what a remark says of a bit: its T number (None: the one that is in), its size."""
+
+    number: int | None
+    diameter_mm: float
+    line: int
+    text: str
+
+
+@dataclass(frozen=True)
 class Program:
     """Holds a read cut file: its path, pauses, and what the reader has to say of it."""
 
@@ -126,6 +164,9 @@ class Program:
     lines: int
     units: str  # mm or inch
     refused: str = ""  # why it was not read at all
+    bits_said: tuple[BitSaid, ...] = ()
+    skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
+    otherwise: Program | None = None  # as read where those lines are run, or are not
 
 
 @dataclass(frozen=True)
@@ -157,6 +198,15 @@ Ring = npt.NDArray[np.float64]  # (n, 2), last joins first
 
 
 @dataclass(frozen=True)
+class Hollow:
+    """Holds where a piece is cut, but not through: a pocket, a groove, engraving."""
+
+    depth_mm: float
+    outline: Ring
+    islands: tuple[Ring, ...] = ()  # within it, not cut as deep
+
+
+@dataclass(frozen=True)
 class Piece:
     """Holds one piece on the sheet: its true edge, holes, tabs, and its place in the file."""
 
@@ -170,6 +220,7 @@ class Piece:
     mirrored: bool = False
     covered: float = 1.0  # part of its outline that is cut through
     skin_mm: float = 0.0  # left on purpose all around it
+    hollows: tuple[Hollow, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -190,6 +241,7 @@ class ShapeFound:
     mirrored: int
     outline: Ring = field(repr=False, default_factory=lambda: np.zeros((0, 2)))
     holes: tuple[Ring, ...] = field(repr=False, default=())
+    hollows: tuple[Hollow, ...] = field(repr=False, default=())
 
 
 @dataclass(frozen=True)

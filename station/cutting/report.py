@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
+import shapely
 
 from station.cutting.analyse.faults import find_faults
 from station.cutting.analyse.inference import Inferred, infer_setting
+from station.cutting.analyse.passes import find_pass_faults
 from station.cutting.analyse.problems import find_problems
 from station.cutting.analyse.time import time_path
 from station.cutting.geometry.moves import Geometry, find_bounds, find_geometry, list_values
-from station.cutting.geometry.pieces import find_sheet
+from station.cutting.geometry.pieces import Sheet, find_sheet
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import (
     RAPID,
@@ -27,7 +30,10 @@ from station.cutting.model import (
     Setting,
     ShapeFound,
 )
+from station.cutting.read.dialects import turn_skipping
 from station.cutting.read.reader_compiled import read_compiled
+from station.cutting.read.remarks import find_bits_said, number_bits
+from station.cutting.read.text import find_skipped
 from station.shop.facts import Part
 
 
@@ -43,7 +49,14 @@ def read_program(
     `progress` gets the part done, 0 to 1. Raises Cancel once `cancelled` says so, and
     ValueError for a dialect that is not known.
     """
-    return read_compiled(data, setting, progress=progress, cancelled=cancelled)
+    program = read_compiled(data, setting, progress=progress, cancelled=cancelled)
+    said = find_bits_said(data, inches=program.units == "inch")
+    skipped = find_skipped(data)
+    program = replace(program, bits_said=said, skipped=skipped)
+    if skipped and not program.refused:
+        other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
+        program = replace(program, otherwise=number_bits(replace(other, bits_said=said)))
+    return number_bits(program)
 
 
 def analyse_program(
@@ -62,16 +75,43 @@ def analyse_program(
     geo = find_geometry(moves)
     tell(0.2)
     inferred = infer_setting(program, setting, geo)
-    sheet = find_sheet(moves, geo, inferred.bits, inferred.levels)
+    sheet = _find_sheet(program, setting, geo, inferred)
     tell(0.5)
     pieces, shapes = group_pieces(sheet.pieces, known or {})
     tell(0.6)
     problems = [
-        *find_problems(moves, geo, inferred, setting),
-        *find_faults(sheet, pieces, setting),
+        *find_problems(program, geo, inferred, setting),
+        *find_faults(sheet, pieces, inferred.levels, setting),
+        *find_pass_faults(program, sheet, geo, inferred.levels),
+        *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)
     return _make_analysis(program, setting, geo, inferred, pieces, shapes, problems)
+
+
+def _find_sheet(program: Program, setting: Setting, geo: Geometry, inferred: Inferred) -> Sheet:
+    """Finds what is cut out of the sheet."""
+    edge = None
+    if setting.sheet is not None:
+        (x, y), (long, wide) = inferred.corner, inferred.sheet
+        edge = shapely.box(x, y, x + long, y + wide)
+    return find_sheet(program.moves, geo, inferred.bits, inferred.levels, edge)
+
+
+def _check_skipped(program: Program, setting: Setting, pieces: int) -> list[Problem]:
+    """Tells what comes out where lines that begin with a slash are run, and where they are not."""
+    other = program.otherwise
+    if other is None or len(other.moves) == len(program.moves):
+        return []
+    geo = find_geometry(other.moves)
+    count = len(_find_sheet(other, setting, geo, infer_setting(other, setting, geo)).pieces)
+    runs, skips = (count, pieces) if len(other.moves) > len(program.moves) else (pieces, count)
+    first, last = program.skipped[0][0], program.skipped[-1][1]
+    text = (
+        f"Lines between {first} and {last} begin with a slash: {runs} parts where the router runs"
+        f" them, {skips} where it skips them."
+    )
+    return [Problem(first, "skipped", text)]
 
 
 def _make_analysis(

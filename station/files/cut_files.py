@@ -104,6 +104,7 @@ class CutFiles:
             parts=tuple(p for p in view.shelf(Part, "all", 999) if p.shape),
             cuts_out=cut_file.work == "parts",
             taken={r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
+            spindle_mm=self._find_spindle(router) if router and not router.changer else None,
         )
 
     def prove(self, request: ProveText, hand: Hand[Any]) -> Took:
@@ -129,6 +130,12 @@ class CutFiles:
             with file.open("rb") as text:
                 self._digests[key] = hashlib.file_digest(text, "sha256").hexdigest()
         return self._digests[key]
+
+    def _find_spindle(self, router: Router) -> float | None:
+        """Finds the diameter of the bit in a router's spindle, mm; None where none is known."""
+        bed = self.ledger.view.get(Bed, router.id)
+        bit = self.ledger.view.get(Bit, dict(bed.bits).get(0, "")) if bed else None
+        return bit.diameter_mm if bit else None
 
     def _list_pockets(self, router: Router) -> tuple[Pocket, ...]:
         """Lists the bits in a router's changer."""

@@ -56,6 +56,7 @@ class ReadCutFile(Message, frozen=True):
     parts: tuple[Part, ...]  # those with a shape
     taken: dict[str, str]  # letters of its revisions by the digest of their texts
     cuts_out: bool  # False: a run on the sheets of another file, which cuts no parts out
+    spindle_mm: float | None = None  # of the bit in the spindle; None: not known
 
 
 class CutFileRead(Message, frozen=True):

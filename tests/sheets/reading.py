@@ -1,7 +1,6 @@
 """Asks the program what a written sheet is. This is the only file here that knows the program."""
 
-import numpy as np
-
+from station.cutting.geometry.rings import find_rectangle
 from station.cutting.model import Analysis, Piece, Ring, Setting, ShapeFound
 from station.cutting.report import analyse_program, read_program
 from tests.sheets.truth import Found, FoundGroup, FoundProblem
@@ -13,9 +12,12 @@ KINDS = {
     "too-deep": "too deep",
     "rapid-in-sheet": "rapid low",
     "spindle-off": "spindle off",
+    "late-inside": "late inside",
+    "plunge-fast": "plunge fast",
+    "pass-deep": "pass deep",
+    "change-low": "change low",
+    "other-thickness": "other thickness",
 }
-SILENT = {"no-tabs", "chip-load", "small-piece", "skin"}  # told of a piece, and no fault of a file
-SLOT = 1.6  # a hole this much longer than wide is a slot
 
 
 def read_sheet(
@@ -36,34 +38,43 @@ def read_sheet(
         sheet=sheet_size,
         zero="face" if zero == "top" else "spoilboard",
         origin="lower-left",
-        bit_mm={-1: bit_in_spindle} if bit_in_spindle else {},
+        spindle_mm=bit_in_spindle,
     )
     program = read_program(text.encode(), setting)
     if program.refused:
         return Found(problems=[FoundProblem(program.refused, None)])
     analysis = analyse_program(program, setting)
     return Found(
-        [_describe_group(analysis, shape) for shape in analysis.shapes],
         [
-            FoundProblem(
-                KINDS.get(p.kind, p.kind), p.line or None, "know" if p.kind in SILENT else "look"
-            )
+            _describe_group(analysis, shape, pieces)
+            for shape in analysis.shapes
+            for pieces in _split_mirrored(analysis, shape)
+        ],
+        [
+            FoundProblem(KINDS.get(p.kind, p.kind), p.line or None, p.grade)
             for p in analysis.problems
         ],
     )
 
 
-def _describe_group(analysis: Analysis, shape: ShapeFound) -> FoundGroup:
-    """Describes equal pieces as the truth does."""
+def _split_mirrored(analysis: Analysis, shape: ShapeFound) -> list[list[Piece]]:
+    """Splits equal pieces: what is cut through is one part with its mirror image, here not."""
     pieces = [analysis.pieces[i] for i in shape.pieces]
-    slots = sum(_is_slot(hole) for hole in pieces[0].holes)
+    sides = [[p for p in pieces if p.mirrored is side] for side in (False, True)]
+    return [side for side in sides if side]
+
+
+def _describe_group(analysis: Analysis, shape: ShapeFound, pieces: list[Piece]) -> FoundGroup:
+    """Describes equal pieces as the truth does."""
+    bits = [bit.diameter_mm for bit in analysis.bits]
+    slots = sum(_is_slot(hole, bits) for hole in pieces[0].holes)
     return FoundGroup(
         count=len(pieces),
         width=shape.width_mm,
         height=shape.length_mm,
         n_holes=len(pieces[0].holes) - slots,
         n_slots=slots,
-        n_pockets=0,
+        n_pockets=len(pieces[0].hollows),
         tabs=tuple(len(p.tabs) for p in pieces),
         places=tuple(_find_middle(p) for p in pieces),
     )
@@ -74,7 +85,7 @@ def _find_middle(piece: Piece) -> complex:
     return complex(*(piece.outline.min(axis=0) + piece.outline.max(axis=0)) / 2)
 
 
-def _is_slot(hole: Ring) -> bool:
-    """Whether a hole is a slot: longer than wide."""
-    size = np.sort(hole.max(axis=0) - hole.min(axis=0))
-    return bool(size[1] > SLOT * size[0])
+def _is_slot(hole: Ring, bits: list[float]) -> bool:
+    """Whether a hole is a slot of one stroke: as wide as a bit, and longer."""
+    width, length, _ = find_rectangle(hole)
+    return length > width + 0.5 and any(abs(width - bit) < 0.05 for bit in bits)

@@ -1,31 +1,57 @@
-"""What could go wrong with what is cut out: tabs, skins, loose pieces."""
+"""What could go wrong with what is cut out: tabs, skins, loose pieces, cuts into parts."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from station.cutting.geometry.pieces import Sheet
+import numpy as np
+import shapely
+
+from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.rings import area_of
-from station.cutting.model import Piece, Problem, Setting
+from station.cutting.geometry.strokes import Levels
+from station.cutting.geometry.tabs import WIDEST_GAP_MM, find_cut_at
+from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Setting
 
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.3  # a thinner tab breaks while it is cut: the same
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
+CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
+DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
+LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
 
 
-def find_faults(sheet: Sheet, pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
+def find_faults(
+    sheet: Sheet, pieces: Sequence[Piece], levels: Levels, setting: Setting
+) -> list[Problem]:
     """Finds what could go wrong with the pieces of a sheet, in the order of the file."""
-    found = [*_check_lost_tabs(sheet), *_check_low_tabs(pieces), *_check_skins(pieces)]
-    clamped = setting.router is None or setting.router.bed != "vacuum"
+    found = [
+        *_check_lost_tabs(sheet),
+        *_check_low_tabs(pieces),
+        *_check_skins(pieces),
+        *_check_ramps(sheet, levels),
+        *_check_gouges(sheet),
+        *_check_late_cuts(sheet, pieces),
+        *_check_unfreed(sheet, levels),
+        *_check_idle_cuts(sheet),
+    ]
     for piece in pieces:
         if is_loose(piece):
-            if clamped:
-                text = "This piece has no tabs and comes loose while it is cut."
-                found.append(_note_piece(piece, "no-tabs", text))
-            if is_small(piece):  # on any bed: a vacuum hardly holds it either
-                text = "This piece is small and loose; it may fly off."
-                found.append(_note_piece(piece, "small-piece", text))
+            found += _tell_loose(piece, setting)
     return sorted(found, key=lambda p: (p.line, p.kind))
+
+
+def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
+    """Tells of a piece that nothing holds; a vacuum holds all but the small ones."""
+    found = []
+    router = setting.router
+    if router is None or router.bed != "vacuum":
+        text = "This piece has no tabs and comes loose while it is cut."
+        found.append(_note_piece(piece, "no-tabs", text, KNOW if router is None else LOOK))
+    if is_small(piece):
+        text = "This piece is small and loose; it may fly off."
+        found.append(_note_piece(piece, "small-piece", text, KNOW if router is None else LOOK))
+    return found
 
 
 def is_loose(piece: Piece) -> bool:
@@ -38,22 +64,25 @@ def is_small(piece: Piece) -> bool:
     return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
 
 
-def _note_piece(piece: Piece, kind: str, text: str) -> Problem:
+def _note_piece(piece: Piece, kind: str, text: str, grade: str = "") -> Problem:
     """Makes a problem of a whole piece."""
     x, y = piece.outline.mean(axis=0)
-    return Problem(piece.line, kind, text, at=(float(x), float(y)))
+    return Problem(piece.line, kind, text, at=(float(x), float(y)), graded=grade)
+
+
+def _find_line(sheet: Sheet, position: int) -> int:
+    """Finds the line of the file that a cut stands on."""
+    return int(sheet.cuts.moves.line[sheet.cuts.index[position]])
 
 
 def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
     """Tells of tabs that the bit's own width or another cut takes away."""
-    moves, index = sheet.cuts.moves, sheet.cuts.index
     found = []
     for tab in sheet.lost:
-        line, lifted = int(moves.line[index[tab.cut]]), int(moves.line[index[tab.lifted]])
-        own = tab.cut == tab.lifted
+        line, lifted = _find_line(sheet, tab.cut), _find_line(sheet, tab.lifted)
         text = (
             "The bit's own width cuts this tab through."
-            if own
+            if tab.cut == tab.lifted
             else f"The tab that line {lifted} leaves is cut through here."
         )
         found.append(Problem(line, "tab-cut-through", text, at=tab.place))
@@ -62,20 +91,175 @@ def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
 
 def _check_low_tabs(pieces: Sequence[Piece]) -> list[Problem]:
     """Tells of tabs that are too thin or too low to hold."""
-    text = "This tab is too thin to hold: {width:.1f} mm wide and {height:.1f} mm high."
-    return [
-        Problem(tab.line, "tab-thin", text.format(width=tab.width_mm, height=tab.height_mm),
-                at=(tab.x_mm, tab.y_mm))
-        for piece in pieces
-        for tab in piece.tabs
-        if tab.width_mm < LEAST_WIDE_MM or tab.height_mm < LOW_TAB_MM
-    ]  # fmt: skip
+    found = []
+    for tab in (tab for piece in pieces for tab in piece.tabs):
+        if tab.width_mm < LEAST_WIDE_MM or tab.height_mm < LOW_TAB_MM:
+            text = (
+                f"This tab is too thin to hold: {tab.width_mm:.1f} mm wide and"
+                f" {tab.height_mm:.1f} mm high."
+            )
+            found.append(Problem(tab.line, "tab-thin", text, at=(tab.x_mm, tab.y_mm)))
+    return found
 
 
 def _check_skins(pieces: Sequence[Piece]) -> list[Problem]:
-    """Tells of pieces that a skin holds all around."""
+    """Tells of pieces that a skin holds all around; where few have one, it is not meant."""
+    skins = [piece for piece in pieces if piece.skin_mm]
+    meant = 2 * len(skins) > len(pieces) - 1 if len(pieces) != 2 else len(skins) == 2
+    kind = "skin" if meant else "uncut"
     return [
-        _note_piece(piece, "skin", f"A skin of {piece.skin_mm:.2f} mm holds this piece.")
-        for piece in pieces
-        if piece.skin_mm
+        _note_piece(piece, kind, f"A skin of {piece.skin_mm:.2f} mm holds this piece.")
+        for piece in skins
     ]
+
+
+def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Tells of runs that go through but leave a long ramp: a spiral without a level lap."""
+    some = sheet.closed.stretches
+    long = shapely.length(some.shape) > WIDEST_GAP_MM
+    long &= sheet.cuts.run_low[some.run] <= levels.through
+    found = []
+    for n in np.flatnonzero(long).tolist():
+        left = float(some.top[n] - levels.bottom)
+        text = f"This lap does not go through everywhere: up to {left:.2f} mm is left."
+        x, y = shapely.get_coordinates(some.shape[n])[0].tolist()
+        found.append(Problem(_find_line(sheet, int(some.first[n])), "uncut", text, at=(x, y)))
+    return found
+
+
+def _check_gouges(sheet: Sheet) -> list[Problem]:
+    """Tells of contours that cross another: one cuts into the other's part."""
+    names = [c for c, way in sheet.contours.ways.items() if len(way) > 2]
+    lines = [shapely.linestrings(sheet.contours.ways[c]) for c in names]
+    if len(names) < 2:
+        return []
+    one, other = shapely.STRtree(lines).query(lines, predicate="crosses")
+    parts: dict[int, set[int]] = {}
+    for (contour, face), inside in sheet.around.items():
+        if inside and sheet.kinds[face] == PART:
+            parts.setdefault(contour, set()).add(face)
+    found = []
+    for a, b in zip(one.tolist(), other.tolist(), strict=True):
+        pair = names[a], names[b]
+        later = sheet.contours.first[pair[0]] > sheet.contours.first[pair[1]]
+        mine, others = (parts.get(c, set()) for c in pair)
+        if later and mine - others and others - mine and _overlap(lines[a], lines[b]):
+            x, y = shapely.get_coordinates(lines[a].intersection(lines[b]))[0].tolist()
+            position = _find_cut_near(sheet, pair[0], shapely.points(x, y))
+            text = "This contour cuts into another part."
+            found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
+    return found
+
+
+def _overlap(one: shapely.Geometry, other: shapely.Geometry) -> bool:
+    """Tells whether two contours overlap, and neither lies in the other."""
+    a, b = (
+        shapely.make_valid(shapely.polygons(shapely.get_coordinates(line)))
+        for line in (one, other)
+    )
+    both, first, second = a.intersection(b), a.difference(b), b.difference(a)
+    return not any(shapely.is_empty(shapely.buffer(g, -CROSS_MM)) for g in (both, first, second))
+
+
+def _find_cut_near(sheet: Sheet, contour: int, place: shapely.Geometry) -> int:
+    """Finds the cut of a contour that passes nearest to a place."""
+    of = sheet.contours.of_run
+    own = [n for n, run in enumerate(sheet.through.run.tolist()) if of[run] == contour]
+    if not own:
+        return sheet.contours.first[contour]
+    near = own[int(np.argmin(shapely.distance(sheet.through.shape[own], place)))]
+    return find_cut_at(sheet.cuts, sheet.through, near, place)
+
+
+def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
+    """Tells of cuts in pieces that are free by then."""
+    face, line = sheet.edges
+    loose = [f for f, p in zip(sheet.of_piece, pieces, strict=True) if is_loose(p)]
+    if not loose or not len(line):
+        return []
+    moves, index = sheet.cuts.moves, sheet.cuts.index
+    freed = np.zeros(len(sheet.kinds), dtype=np.int64)
+    np.maximum.at(freed, face, index[sheet.through.stop[line] - 1])
+    rings = sheet.closed.faces.ring[loose]
+    lines = np.concatenate((sheet.through.shape, sheet.shallow.lines.shape))
+    place = np.concatenate(
+        (
+            shapely.line_interpolate_point(lines, 0.5, normalized=True),
+            shapely.points(moves.points[sheet.plunges, :2]),
+        )
+    )
+    begin = (index[sheet.through.first], index[sheet.shallow.lines.first], sheet.plunges)
+    first = np.concatenate(begin)
+    ring, cut = shapely.STRtree(place).query(rings, predicate="contains")
+    late = first[cut] > freed[np.array(loose)[ring]]
+    found: dict[int, Problem] = {}
+    for n, inside in zip(ring[late].tolist(), cut[late].tolist(), strict=True):
+        x, y = shapely.get_coordinates(place[inside])[0].tolist()
+        text = "This is cut in a piece that is free already."
+        number = int(moves.line[first[inside]])
+        if n not in found or number < found[n].line:
+            found[n] = Problem(number, "late-inside", text, at=(x, y))
+    return list(found.values())
+
+
+def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Tells of deep cuts in the waste that part nothing: they leave too much."""
+    lines, cuts = sheet.shallow.lines, sheet.cuts
+    if not len(lines):
+        return []
+    left = cuts.run_low[lines.run] - levels.bottom
+    deep = (left < (1 - DEEP_SHARE) * levels.thickness) & (shapely.length(lines.shape) > LONG_MM)
+    index = np.flatnonzero(deep)
+    middle = shapely.line_interpolate_point(lines.shape[index], 0.5, normalized=True)
+    face = sheet.closed.faces.find_at(shapely.get_coordinates(middle))
+    index = index[[f < 0 or sheet.kinds[f] != PART for f in face.tolist()]]
+    deepest: dict[tuple[int, ...], int] = {}
+    for n in index.tolist():
+        key = tuple(np.round(shapely.bounds(lines.shape[n])).astype(int).tolist())
+        best = deepest.get(key)
+        if best is None or cuts.run_low[lines.run[n]] < cuts.run_low[lines.run[best]]:
+            deepest[key] = n
+    return [_tell_unfreed(sheet, n, float(left[n])) for n in _keep_one_a_run(lines.run, deepest)]
+
+
+def _keep_one_a_run(run: Ints, lines: dict[tuple[int, ...], int]) -> list[int]:
+    """Keeps the first line of each run."""
+    first: dict[int, int] = {}
+    for n in sorted(lines.values()):
+        first.setdefault(int(run[n]), n)
+    return list(first.values())
+
+
+def _tell_unfreed(sheet: Sheet, line: int, left: float) -> Problem:
+    """Makes the problem of a cut that leaves too much to part anything."""
+    at: Floats = shapely.get_coordinates(sheet.shallow.lines.shape[line])[0]
+    text = f"This cut leaves {left:.2f} mm and frees nothing."
+    number = _find_line(sheet, int(sheet.shallow.lines.first[line]))
+    return Problem(number, "uncut", text, at=(float(at[0]), float(at[1])))
+
+
+def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
+    """Tells of cuts through the sheet that bound no part and no hole of one."""
+    lines, faces = sheet.through, sheet.closed.faces
+    if not len(lines) or not len(faces.kerfs):
+        return []
+    kerf = np.full(len(lines), -1)
+    of, at = shapely.STRtree(faces.kerfs).query(lines.shape, predicate="intersects")
+    kerf[of] = at
+    holds = np.zeros(len(faces.kerfs), dtype=bool)
+    real = np.flatnonzero(~faces.dust)
+    holds[faces.around[real][faces.around[real] >= 0]] = True
+    holds |= faces.home >= 0
+    strips = bool((faces.around < 0).any())
+    idle = [
+        n
+        for n in np.flatnonzero(shapely.length(lines.shape) > LONG_MM).tolist()
+        if kerf[n] >= 0 and not holds[kerf[n]] and not strips
+    ]
+    if not idle:
+        return []
+    x, y = shapely.get_coordinates(lines.shape[idle[0]])[0].tolist()
+    count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())
+    text = f"{count} cuts through the sheet, {long:.0f} mm, free nothing."
+    number = _find_line(sheet, int(lines.first[idle[0]]))
+    return [Problem(number, "frees-nothing", text, at=(x, y))]

@@ -31,6 +31,7 @@ class Inferred:
     spoilboard: float
     bits: dict[int, float]
     assumed: tuple[str, ...]
+    measured: bool  # the thickness was given
 
     @property
     def thickness(self) -> float:
@@ -41,7 +42,9 @@ class Inferred:
     def levels(self) -> Levels:
         """Gives the heights that decide what a cut does."""
         skin = self.bottom + min(SKIN_MM, SKIN_SHARE * self.thickness)
-        return Levels(self.face, self.bottom, self.through_z, max(skin, self.through_z))
+        return Levels(
+            self.face, self.bottom, self.through_z, max(skin, self.through_z), self.measured
+        )
 
 
 def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred:
@@ -59,8 +62,9 @@ def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred
     if allowed is None:
         allowed = SPOILBOARD_MM
         said.append(f"A cut may go {allowed:g} mm into the spoilboard.")
-    bits = _infer_bits(moves, setting, said)
-    return Inferred(sheet, corner, face, bottom, through, allowed, bits, tuple(said))
+    bits = _infer_bits(program, setting, said)
+    known = setting.thickness_mm is not None
+    return Inferred(sheet, corner, face, bottom, through, allowed, bits, tuple(said), known)
 
 
 def _infer_corner(
@@ -124,14 +128,37 @@ def _infer_face(moves: Moves, geo: Geometry) -> float:
     return max(float(levels[-1]) + step, 0.1)
 
 
-def _infer_bits(moves: Moves, setting: Setting, said: list[str]) -> dict[int, float]:
-    """Gives each bit that cuts a diameter, mm."""
+def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int, float]:
+    """Gives each bit that cuts a diameter, mm, and says where it is from.
+
+    In this order: what a person gave, the file's remarks, the changer, the spindle (of the
+    first bit), the router's usual bit, an assumption.
+    """
+    moves = program.moves
     numbers = list_values(moves.tool[moves.kind != RAPID])
-    bits = dict(setting.bit_mm)
-    plain = bits.pop(-1, None)
+    plain = setting.bit_mm.get(-1)
+    remarks = {s.number: s for s in program.bits_said}
+    bits = {n: mm for n, mm in setting.bit_mm.items() if n >= 0}
+    feed = np.flatnonzero(moves.kind != RAPID)
+    first = int(moves.tool[feed[0]]) if len(feed) else 0
     for number in numbers:
-        if number not in bits:
-            bits[number] = BIT_MM if plain is None else plain
-            if plain is None:
-                said.append(f"Bit {number}: {BIT_MM:g} mm.")
+        remark = remarks.get(number)
+        if number in bits:
+            continue
+        if plain is not None and (len(numbers) == 1 or remark is None):
+            bits[number] = plain
+        elif remark is not None:
+            bits[number] = remark.diameter_mm
+            said.append(f"Bit {number}: {remark.diameter_mm:g} mm, as line {remark.line} says.")
+        elif number in setting.changer_mm:
+            bits[number] = setting.changer_mm[number]
+        elif setting.spindle_mm is not None and number == first:
+            bits[number] = setting.spindle_mm
+            said.append(f"Bit {number}: {setting.spindle_mm:g} mm, the one in the spindle.")
+        elif setting.usual_mm is not None:
+            bits[number] = setting.usual_mm
+            said.append(f"Bit {number}: {setting.usual_mm:g} mm, as usual on this router.")
+        else:
+            bits[number] = BIT_MM
+            said.append(f"Bit {number}: {BIT_MM:g} mm, which is only assumed.")
     return bits

@@ -14,22 +14,27 @@ from station.cutting.model import (
     Bools,
     Moves,
     Problem,
+    Program,
     Setting,
     count_unlisted,
 )
 
 TOUCH_MM = 0.01
+SAME_BIT_MM = 0.05
+RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
 
 def find_problems(
-    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
+    program: Program, geo: Geometry, inferred: Inferred, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong with a path, in the order of the file."""
+    moves = program.moves
     found = [
         *_check_heights(moves, geo, inferred),
         *_check_places(moves, geo, inferred, setting),
         *_check_spindle(moves, geo, inferred, setting),
         *_check_bits(moves, setting),
+        *_check_bits_said(program, setting),
         *_check_hold_downs(moves, geo, inferred, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
@@ -115,9 +120,13 @@ def _check_places(
     inside = (moves.kind != RAPID) & moves.sure & (low[:, 2] < inferred.face - TOUCH_MM)
     out = (low[:, 0] < x0 - TOUCH_MM) | (low[:, 1] < y0 - TOUCH_MM)
     out |= (high[:, 0] > x1 + TOUCH_MM) | (high[:, 1] > y1 + TOUCH_MM)
-    found = _note_moves(
-        moves, _find_starts(inside & out), "outside-sheet", "Cuts outside the sheet."
-    )
+    over = _pick_over_edge(geo, inside & out, (x0, y0, x1, y1))
+    found = [
+        *_note_moves(moves, _find_starts(over), "across-edge", "Cuts across the sheet's edge."),
+        *_note_moves(
+            moves, _find_starts(inside & out & ~over), "outside-sheet", "Cuts outside the sheet."
+        ),
+    ]
     router = setting.router
     sure = moves.sure.copy()
     if router and sure.any():
@@ -127,6 +136,17 @@ def _check_places(
             text = f"The path is {wide:.0f} × {high_:.0f} mm; the bed of {router.name} is smaller."
             found.append(Problem(0, "outside-bed", text))
     return found
+
+
+def _pick_over_edge(geo: Geometry, some: Bools, box: tuple[float, float, float, float]) -> Bools:
+    """Picks cuts that run from edge to edge of the sheet, and a little over, as rips do."""
+    low, high = geo.low[:, :2], geo.high[:, :2]
+    less, more = np.array(box[:2]) - low, high - np.array(box[2:])
+    across = (less > TOUCH_MM) & (more > TOUCH_MM)
+    within = (less <= TOUCH_MM) & (more <= TOUCH_MM)
+    little = (less < RIP_MM) & (more < RIP_MM)
+    level = (across | within).all(axis=1) | (geo.flat < 1e-9)
+    return np.asarray(some & little.all(axis=1) & level)
 
 
 def _check_spindle(
@@ -185,6 +205,22 @@ def _check_bits(moves: Moves, setting: Setting) -> list[Problem]:
         for tool in list_values(moves.tool[feed])
         if tool not in setting.bits_there
     ]
+
+
+def _check_bits_said(program: Program, setting: Setting) -> list[Problem]:
+    """Looks for bits of which a remark and the router say different diameters."""
+    feed = np.flatnonzero(program.moves.kind != RAPID)
+    first = int(program.moves.tool[feed[0]]) if len(feed) else 0
+    found = []
+    for said in program.bits_said:
+        there = setting.changer_mm.get(said.number or 0)
+        where = "The changer"
+        if there is None and said.number == first and not setting.changer_mm:
+            there, where = setting.spindle_mm, "The spindle"
+        if there is not None and abs(there - said.diameter_mm) > SAME_BIT_MM:
+            text = f"{where} has a bit of {there:g} mm; this remark asks for {said.diameter_mm:g}."
+            found.append(Problem(said.line, "bit-differs", text))
+    return found
 
 
 def _check_hold_downs(

@@ -8,7 +8,7 @@ import numpy as np
 
 from station.cutting.geometry.rings import area_of, centroid_of
 from station.cutting.model import Analysis, Floats, Piece, ShapeFound
-from station.shop.facts import BitUse, Placed, Revision, Shape
+from station.shop.facts import BitUse, Placed, Recess, Revision, Shape
 
 
 def make_revision(
@@ -66,6 +66,14 @@ def make_shape(analysis: Analysis, found: ShapeFound) -> Shape:
         outline=_round_corners(thin_ring(found.outline) - low),
         holes=tuple(_round_corners(thin_ring(h) - low) for h in found.holes),
         tabs=tuple(tabs),
+        recesses=tuple(
+            Recess(
+                depth_mm=hollow.depth_mm,
+                outline=_round_corners(thin_ring(hollow.outline) - low),
+                islands=tuple(_round_corners(thin_ring(i) - low) for i in hollow.islands),
+            )
+            for hollow in found.hollows
+        ),
     )
 
 

@@ -73,28 +73,48 @@ def _find_smallest(tree: shapely.STRtree, size: Floats, points: Floats) -> Ints:
     return found
 
 
-def find_faces(kerfs: Shapes, thin_mm: float) -> Faces:
+def find_faces(kerfs: Shapes, thin_mm: float, sheet: shapely.Geometry | None = None) -> Faces:
     """Finds the faces that cuts (polygons that lie apart) leave within themselves.
 
-    A leftover not wider than `thin_mm` is dust.
+    A leftover not wider than `thin_mm` is dust. Where cuts run across `sheet`, what they leave
+    of it are faces too; `around` is then SKELETON.
     """
     rings = shapely.get_rings(kerfs)
     owner = np.repeat(np.arange(len(kerfs)), shapely.get_num_interior_rings(kerfs) + 1)
     inner = np.ones(len(rings), dtype=bool)
     inner[np.searchsorted(owner, np.arange(len(kerfs)))] = False
-    ring = shapely.polygons(rings[inner]) if inner.any() else np.zeros(0, object)
-    around, size = owner[inner], shapely.area(ring)
-    tree = shapely.STRtree(ring)
+    filled = shapely.polygons(rings[~inner]) if len(kerfs) else np.zeros(0, object)
+    strips, crossing = _find_strips(filled, sheet)
+    holes = shapely.polygons(rings[inner]) if inner.any() else np.zeros(0, object)
+    ring = np.concatenate((holes, strips))
+    around = np.append(owner[inner], np.full(len(strips), SKELETON))
+    size, tree = shapely.area(ring), shapely.STRtree(ring)
     home = _find_smallest(tree, size, _pick_first_points(kerfs))
-    parent = home[around] if len(ring) else np.zeros(0, int)
-    outer = shapely.area(shapely.polygons(rings[~inner])) if len(kerfs) else np.zeros(0)
-    area = size.copy()
-    np.subtract.at(area, home[home >= 0], outer[home >= 0])
-    length = shapely.length(ring)
-    np.add.at(length, home[home >= 0], shapely.length(rings[~inner])[home >= 0])
+    home[crossing] = SKELETON
+    parent = np.append(home, SKELETON)[around] if len(ring) else np.zeros(0, int)
+    area, length = size.copy(), shapely.length(ring)
+    np.subtract.at(area, home[home >= 0], shapely.area(filled)[home >= 0])
+    np.add.at(length, home[home >= 0], shapely.length(filled)[home >= 0])
     dust = (area < DUST_MM2) | (2 * area < thin_mm * length)
     return Faces(kerfs, home, ring, size, around, parent, _count_depth(parent, dust, size),
                  dust, tree)  # fmt: skip
+
+
+def _find_strips(filled: Shapes, sheet: shapely.Geometry | None) -> tuple[Shapes, Bools]:
+    """Finds what cuts that run to the sheet's edge leave of it, where that is more than one
+    piece; and those cuts.
+    """
+    crossing = np.zeros(len(filled), dtype=bool)
+    if sheet is None or not len(filled):
+        return np.zeros(0, object), crossing
+    out = ~shapely.contains_properly(sheet, filled) & shapely.intersects(sheet, filled)
+    if not out.any():
+        return np.zeros(0, object), crossing
+    left = shapely.get_parts(shapely.difference(sheet, shapely.union_all(filled[out])))
+    left = left[shapely.area(left) > DUST_MM2]
+    if len(left) < 2:
+        return np.zeros(0, object), crossing
+    return shapely.polygons(shapely.get_exterior_ring(left)), out
 
 
 def _pick_first_points(shapes: Shapes) -> Floats:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
 
 from station.cutting.geometry.faces import SKELETON, THIN_SHARE, Faces, widen
+from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_shallow_cuts
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.rings import contains_point, tidy_ring
 from station.cutting.geometry.strokes import (
@@ -32,9 +33,11 @@ from station.cutting.geometry.tabs import (
     find_normals,
     find_stretches,
 )
-from station.cutting.model import Floats, Ints, Moves, Piece, Ring, Tab
+from station.cutting.model import Bools, Floats, Ints, Moves, Piece, Ring, Tab
 
-PART, SLUG, WASTE, DUST = "part", "slug", "waste", "dust"
+PART, SLUG, WASTE, DUST, REST = "part", "slug", "waste", "dust", "rest"
+STRIP_SHARE = 0.6  # of the outline of a strip that is cut on both sides, at least
+STRAIGHT_MM = 0.0002
 NEAR_MM = 0.05  # a line this near, with its bit, bounds a face
 RING_SHARE = 0.3  # of what a hole frees: an inner face larger than that is a part of its own
 
@@ -62,39 +65,65 @@ class Sheet:
     contours: Contours
     kinds: tuple[str, ...]  # of each face
     bounds: dict[int, list[int]]  # the contours along each face
+    around: dict[tuple[int, int], bool]  # whether a contour goes around a face along it
+    edges: tuple[Ints, Ints]  # a face, and a line of `through` along it
+    drawn: Shapes  # each face with its holes
+    shallow: ShallowCuts
+    plunges: Ints  # moves that only go down through the sheet
     pieces: tuple[Piece, ...]
     of_piece: tuple[int, ...]  # its face
     lost: tuple[LostTab, ...]
 
 
-def find_sheet(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], levels: Levels) -> Sheet:
-    """Finds all that is cut out, pieces in the order of the file."""
+def find_sheet(
+    moves: Moves,
+    geo: Geometry,
+    bit_mm: Mapping[int, float],
+    levels: Levels,
+    edge: shapely.Geometry | None = None,
+) -> Sheet:
+    """Finds all that is cut out, pieces in the order of the file. `edge`: the sheet's."""
     cuts = find_cuts(moves, geo, bit_mm, levels.face)
     through = draw_lines(cuts, np.flatnonzero(pick_through(cuts, levels)))
     closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)))
-    kerfs = np.concatenate((widen(through), _widen_plunges(moves, geo, bit_mm, levels)))
+    plunges = find_plunges(moves, geo, levels)
+    kerfs = np.concatenate((widen(through), _widen_plunges(moves, plunges, bit_mm)))
     stretches = find_stretches(cuts, through, closing, kerfs)
     narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
-    closed = close_tabs(kerfs, stretches, 2 * THIN_SHARE * narrow)
+    closed = close_tabs(kerfs, stretches, 2 * THIN_SHARE * narrow, edge)
     contours = _join_runs(through, closed.stretches)
-    bounds = _find_bounds(closed, through, contours)
-    kinds = _sort_faces(closed, contours, bounds)
-    made = [
-        (_make_piece(face, cuts, levels, closed, contours, bounds[face]), face)
-        for face, kind in enumerate(kinds)
-        if kind == PART
-    ]
+    bounds, edges = _find_bounds(closed, through, contours)
+    drawn = draw_faces(closed.faces)
+    around = _find_enclosed(drawn, contours, bounds)
+    kinds = _sort_faces(closed, bounds, around, edge)
+    shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs)
+    parts = [face for face, kind in enumerate(kinds) if kind == PART]
+    hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
+    made = []
+    for face in parts:
+        piece = _make_piece(face, cuts, levels, closed, contours, bounds[face])
+        made.append((replace(piece, hollows=tuple(hollows.get(face, ()))), face))
     made.sort(key=lambda pair: pair[0].line)
-    return Sheet(cuts, through, closed, contours, tuple(kinds), bounds,
-                 tuple(p for p, _ in made), tuple(f for _, f in made),
-                 tuple(find_lost_tabs(cuts, levels, through, kerfs)))  # fmt: skip
+    return Sheet(
+        cuts=cuts,
+        through=through,
+        closed=closed,
+        contours=contours,
+        kinds=tuple(kinds),
+        bounds=bounds,
+        around=around,
+        edges=edges,
+        drawn=drawn,
+        shallow=shallow,
+        plunges=plunges,
+        pieces=tuple(p for p, _ in made),
+        of_piece=tuple(f for _, f in made),
+        lost=tuple(find_lost_tabs(cuts, levels, through, kerfs)),
+    )
 
 
-def _widen_plunges(
-    moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], levels: Levels
-) -> Shapes:
+def _widen_plunges(moves: Moves, index: Ints, bit_mm: Mapping[int, float]) -> Shapes:
     """Gives the holes that a bit only goes down and up in."""
-    index = find_plunges(moves, geo, levels)
     if not len(index):
         return np.zeros(0, object)
     radius = np.array([bit_mm.get(int(t), 0.0) / 2 for t in moves.tool[index]])
@@ -130,15 +159,17 @@ def _join_runs(through: Lines, stretches: Stretches) -> Contours:
     return Contours(of_run, {c: np.concatenate(some) for c, some in lines.items()}, firsts)
 
 
-def _find_bounds(closed: Closed, through: Lines, contours: Contours) -> dict[int, list[int]]:
-    """Finds the contours that run along the outline of each face."""
+def _find_bounds(
+    closed: Closed, through: Lines, contours: Contours
+) -> tuple[dict[int, list[int]], tuple[Ints, Ints]]:
+    """Finds the contours, and the cuts through the sheet, that run along each face's outline."""
     faces, stretches = closed.faces, closed.stretches
     lines = np.concatenate((through.shape, stretches.shape))
     radius = np.concatenate((through.radius, stretches.radius))
     runs = np.concatenate((through.run, stretches.run))
     bounds: dict[int, list[int]] = {face: [] for face in range(len(faces))}
     if not len(faces) or not len(lines):
-        return bounds
+        return bounds, (np.zeros(0, int), np.zeros(0, int))
     edges = shapely.get_exterior_ring(faces.ring)
     reach = float(radius.max()) + NEAR_MM
     face, line = shapely.STRtree(lines).query(edges, predicate="dwithin", distance=reach)
@@ -149,10 +180,24 @@ def _find_bounds(closed: Closed, through: Lines, contours: Contours) -> dict[int
         contour = contours.of_run[run]
         if contour not in bounds[f]:
             bounds[f].append(contour)
-    return bounds
+    own = line < len(through)
+    return bounds, (face[own], line[own])
 
 
-def _sort_faces(closed_: Closed, contours: Contours, bounds: dict[int, list[int]]) -> list[str]:
+def _find_enclosed(
+    drawn: Shapes, contours: Contours, bounds: dict[int, list[int]]
+) -> dict[tuple[int, int], bool]:
+    """Tells of each contour and each face along it whether it goes around the face."""
+    inner = shapely.get_coordinates(shapely.point_on_surface(drawn))
+    return {(c, f): contours.encloses(c, inner[f]) for f, some in bounds.items() for c in some}
+
+
+def _sort_faces(
+    closed_: Closed,
+    bounds: dict[int, list[int]],
+    around: dict[tuple[int, int], bool],
+    edge: shapely.Geometry | None,
+) -> list[str]:
     """Tells of each face whether it is a part, a hole's slug, waste, or dust."""
     faces = closed_.faces
     held = np.zeros(len(faces), dtype=bool)  # by a tab in its own outline
@@ -162,8 +207,6 @@ def _sort_faces(closed_: Closed, contours: Contours, bounds: dict[int, list[int]
     kinds = [DUST] * len(faces)
     if not len(faces):
         return kinds
-    inner = shapely.get_coordinates(shapely.point_on_surface(_draw_faces(faces)))
-    around = {(c, f): contours.encloses(c, inner[f]) for f, some in bounds.items() for c in some}
     closed = {c for (c, f), inside in around.items() if inside and not faces.dust[f]}
     largest = np.zeros(len(faces))
     kept = np.flatnonzero(~faces.dust & (faces.parent >= 0))
@@ -174,6 +217,9 @@ def _sort_faces(closed_: Closed, contours: Contours, bounds: dict[int, list[int]
         if faces.dust[f]:
             continue
         parent = _find_parent(faces, f)
+        if faces.around[f] == SKELETON:
+            kinds[f] = PART if _measure_cut_share(faces.ring[f], edge) > STRIP_SHARE else REST
+            continue
         inside = any(around[c, f] for c in bounds[f])
         free = inside or not any(c in closed for c in bounds[f])
         if parent == SKELETON or kinds[parent] != PART:
@@ -184,6 +230,13 @@ def _sort_faces(closed_: Closed, contours: Contours, bounds: dict[int, list[int]
     return kinds
 
 
+def _measure_cut_share(ring: shapely.Geometry, edge: shapely.Geometry | None) -> float:
+    """Measures which share of a strip's outline is cut; the rest is the sheet's own edge."""
+    around = shapely.get_exterior_ring(ring)
+    own = shapely.buffer(shapely.get_exterior_ring(edge), NEAR_MM)
+    return float(shapely.length(shapely.difference(around, own)) / shapely.length(around))
+
+
 def _find_parent(faces: Faces, face: int) -> int:
     """Finds the face around a face; dust is passed over."""
     parent = int(faces.parent[face])
@@ -192,7 +245,7 @@ def _find_parent(faces: Faces, face: int) -> int:
     return parent
 
 
-def _draw_faces(faces: Faces) -> Shapes:
+def draw_faces(faces: Faces) -> Shapes:
     """Draws each face with its holes."""
     made = faces.ring.copy()
     order = np.argsort(faces.home, kind="stable")
@@ -207,8 +260,15 @@ def _draw_faces(faces: Faces) -> Shapes:
 
 
 def _take_ring(shape: shapely.Geometry) -> Ring:
-    """Gives a ring's corners, counter-clockwise."""
-    return tidy_ring(shapely.get_coordinates(shapely.get_exterior_ring(shape))[:-1])
+    """Gives a ring's corners, counter-clockwise, the furthest out first; none lies straight
+    between two others.
+    """
+    ring = shapely.get_coordinates(shapely.get_exterior_ring(shape))[:-1]
+    away = ring - ring.mean(axis=0)
+    ring = np.roll(ring, -int(np.argmax((away * away).sum(axis=1))), axis=0)
+    closed = shapely.linestrings(np.concatenate((ring, ring[:1])))
+    closed = shapely.simplify(closed, STRAIGHT_MM, preserve_topology=False)
+    return tidy_ring(shapely.get_coordinates(closed)[:-1])
 
 
 def _make_piece(
@@ -219,20 +279,28 @@ def _make_piece(
     outline = _take_ring(closed.faces.ring[face])
     holes = [_take_ring(closed.faces.kerfs[k]) for k in closed.faces.list_cuts_in(face).tolist()]
     own = np.flatnonzero((closed.left == face) | (closed.right == face))
-    tabs = _make_tabs(face, own, cuts, levels, closed)
+    skins = _pick_skins(closed.stretches, cuts, levels)
+    tabs = _make_tabs(face, own[~skins[own]], cuts, levels, closed)
+    skin = own[skins[own]]
     length = float(shapely.length(closed.faces.ring[face]))
-    uncut = sum(t.width_mm for t in tabs)
+    uncut = float(shapely.length(closed.stretches.shape[own]).sum())
     position = _find_first_cut(face, closed, contours, bounds)
     index = cuts.index[position]
     return Piece(
         outline=outline,
         holes=tuple(holes),
-        tabs=tuple(t for t in tabs if t.width_mm <= WIDEST_GAP_MM),
+        tabs=tuple(tabs),
         tool=int(cuts.moves.tool[index]),
         line=int(cuts.moves.line[index]),
         covered=max(0.0, 1 - uncut / max(length, 1e-9)),
-        skin_mm=max((t.height_mm for t in tabs if t.width_mm > WIDEST_GAP_MM), default=0.0),
+        skin_mm=float(closed.stretches.top[skin].max() - levels.bottom) if len(skin) else 0.0,
     )
+
+
+def _pick_skins(stretches: Stretches, cuts: Cuts, levels: Levels) -> Bools:
+    """Picks what is no tab: left by runs that go through nowhere, or too long for a tab."""
+    skin = (stretches.top <= levels.skin) & (cuts.run_low[stretches.run] > levels.through)
+    return np.asarray(skin | (shapely.length(stretches.shape) > WIDEST_GAP_MM))
 
 
 def _find_first_cut(face: int, closed: Closed, contours: Contours, bounds: list[int]) -> int:
@@ -250,9 +318,11 @@ def _make_tabs(face: int, own: Ints, cuts: Cuts, levels: Levels, closed: Closed)
     side = np.where(closed.left[own] == face, 1.0, -1.0)[:, None]
     place = middle + normal * side * some.radius[:, None]
     tabs: list[Tab] = []
+    taken: list[int] = []
     for n in np.argsort(some.top, kind="stable").tolist():
-        if any(np.hypot(place[n, 0] - t.x_mm, place[n, 1] - t.y_mm) < 1.0 for t in tabs):
+        if any(shapely.distance(some.shape[n], some.shape[k]) < some.radius[n] for k in taken):
             continue
+        taken.append(n)
         jumped = bool(some.top[n] == np.inf)
         tabs.append(
             Tab(

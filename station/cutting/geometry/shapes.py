@@ -11,11 +11,18 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
+import shapely
 
 from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.geometry.rings import area_of, centroid_of, find_rectangle, perimeter_of
-from station.cutting.model import Floats, Ints, Piece, Ring, ShapeFound
-from station.shop.facts import Part
+from station.cutting.geometry.rings import (
+    area_of,
+    centroid_of,
+    find_rectangle,
+    measure_ring,
+    perimeter_of,
+)
+from station.cutting.model import Floats, Hollow, Ints, Piece, Ring, ShapeFound
+from station.shop.facts import Part, Shape
 
 Complexes = npt.NDArray[np.complex128]
 # moments z^p · conj(z)^q
@@ -31,7 +38,11 @@ RULE = np.array(
         *[(_B, _B, _WB), (1 - 2 * _B, _B, _WB), (_B, 1 - 2 * _B, _WB)],
     ]
 )
-TOLERANCE = 0.002
+CORNER_MM, MOST_CORNERS = 0.02, 96  # of an outline, that are compared one by one
+PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
+MOST_CORNER_TURNS = 24
+DEPTH_MM = 0.05
+HOLLOW_WEIGHT = 0.5
 
 
 @compile_inner
@@ -72,54 +83,87 @@ def sum_moments(
 
 @dataclass(frozen=True)
 class Fingerprint:
-    """Holds what identifies a shape: sizes, and moments scaled to one."""
+    """Holds what identifies a shape: sizes, moments scaled to one, and what lies where in it.
+
+    `corners` and `marks` (holes and hollows) are told from the centre of area.
+    """
 
     width: float
     length: float
     area: float
     perimeter: float
-    holes: int
     moments: Complexes
+    corners: Complexes
+    edge: shapely.Geometry
+    marks: Complexes
+    weights: Floats  # (n, 3) depth (0: through), area, length around of each mark
+
+    @property
+    def turns_over(self) -> bool:
+        """Tells whether its mirror image is the same part: everything is cut through."""
+        return not self.weights[:, 0].any()
 
 
-def take_fingerprint(outline: Ring, holes: Sequence[Ring]) -> Fingerprint:
+def take_fingerprint(
+    outline: Ring, holes: Sequence[Ring], hollows: Sequence[Hollow] = ()
+) -> Fingerprint:
     """Takes a shape's fingerprint; holes count against the area and the moments."""
     width, length, _ = find_rectangle(outline)
     area = abs(area_of(outline)) - sum(abs(area_of(h)) for h in holes)
     around = perimeter_of(outline) + sum(perimeter_of(h) for h in holes)
-    return Fingerprint(width, length, area, around, len(holes), _find_moments(outline, holes))
+    middle, moments = _find_moments(outline, holes, [h.outline for h in hollows])
+    ring = outline[:, 0] + 1j * outline[:, 1] - middle
+    edge = shapely.linearrings(np.column_stack((ring.real, ring.imag)))
+    corners = shapely.get_coordinates(shapely.simplify(edge, CORNER_MM, preserve_topology=False))
+    corners = corners[:: -(-len(corners) // MOST_CORNERS)]
+    marks = [(0.0, h) for h in holes] + [(h.depth_mm, h.outline) for h in hollows]
+    return Fingerprint(
+        width, length, area, around, moments, corners[:, 0] + 1j * corners[:, 1], edge,
+        np.array([complex(*centroid_of(ring)) - middle for _, ring in marks], np.complex128),
+        np.array([(d, abs(area_of(r)), perimeter_of(r)) for d, r in marks]).reshape(-1, 3),
+    )  # fmt: skip
 
 
-def _find_moments(outline: Ring, holes: Sequence[Ring]) -> Complexes:
-    """Finds the moments of an outline less its holes, about the centre of area, scaled to one."""
-    rings = (outline, *holes)
-    areas = np.array([area_of(ring) for ring in rings])
+def _find_moments(
+    outline: Ring, holes: Sequence[Ring], hollows: Sequence[Ring]
+) -> tuple[complex, Complexes]:
+    """Finds the centre of area of an outline less its holes, and its moments scaled to one.
+
+    Hollows count for a part of a hole in the moments, so that they too tell a turn.
+    """
+    rings = (outline, *holes, *hollows)
+    measured = np.array([measure_ring(ring) for ring in rings])
     base = outline[0]
-    sides = np.sign(areas)
-    sides[1:] *= -1
-    weights = np.abs(areas) * np.array([1.0] + [-1.0] * len(holes))
-    total = weights.sum()
+    solid = 1 + len(holes)
+    weights = np.abs(measured[:, 0]) * np.array([1.0] + [-1.0] * (len(rings) - 1))
+    total = weights[:solid].sum()
     if total <= 0:
-        return np.zeros(len(SPIN), np.complex128)
-    centres = np.array([centroid_of(ring) - base for ring in rings])
-    middle = complex(*(weights[:, None] * centres).sum(axis=0)) / total
+        return complex(*base), np.zeros(len(SPIN), np.complex128)
+    centres = measured[:, 2:] - base
+    middle = complex(*(weights[:solid, None] * centres[:solid]).sum(axis=0)) / total
     points = np.concatenate(rings) - base
     sums = np.zeros(len(SPIN), np.complex128)
     scale = float(np.sqrt(total))
     stops = np.cumsum([len(ring) for ring in rings])
+    sides = np.sign(measured[:, 0]) * np.sign(weights)
+    sides[solid:] *= HOLLOW_WEIGHT
     sum_moments(points[:, 0] + 1j * points[:, 1], stops, sides, middle, scale, sums)
-    return sums
+    return middle + complex(*base), sums
 
 
 def find_turn(one: Fingerprint, other: Fingerprint) -> tuple[float, bool] | None:
-    """Finds by which angle `other` is turned from `one` (radians), and whether it is mirrored."""
+    """Finds by which angle `other` is turned from `one` (radians), and whether it is mirrored.
+
+    None where anything that is cut differs. What is not cut through has no mirror image.
+    """
     if not _is_alike(one, other):
         return None
-    for mirrored in (False, True):
+    for mirrored in (False, True) if one.turns_over else (False,):
         base = np.conj(one.moments) if mirrored else one.moments
-        angle = _find_angle(base, other.moments)
-        if angle is not None:
-            return angle, mirrored
+        told = _list_angles(base, other.moments)
+        for angle in told or _list_corner_angles(one, other, mirrored=mirrored):
+            if _lies_alike(one, other, angle, mirrored=mirrored):
+                return angle, mirrored
     return None
 
 
@@ -127,7 +171,7 @@ def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
     """Tells whether sizes and holes of two shapes are equal but for rounding."""
     near = max(0.06, 3e-4 * one.length)
     return (
-        one.holes == other.holes
+        len(one.marks) == len(other.marks)
         and abs(one.width - other.width) < near
         and abs(one.length - other.length) < near
         and abs(one.area - other.area) < 0.002 * one.area + 0.05
@@ -135,22 +179,46 @@ def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
     )
 
 
-def _find_angle(base: Complexes, turned: Complexes) -> float | None:
-    """Finds the turn that takes one set of moments to another; None when there is none."""
+def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored: bool) -> bool:
+    """Tells whether the corners, holes and hollows of two shapes lie alike after a turn."""
+    near = max(PLACE_MM, 3e-4 * one.length)
+    turn = np.exp(1j * angle)
+    corners = (np.conj(one.corners) if mirrored else one.corners) * turn
+    at = shapely.points(corners.real, corners.imag)
+    if (shapely.distance(at, other.edge) > near).any():
+        return False
+    if not len(one.marks):
+        return True
+    marks = (np.conj(one.marks) if mirrored else one.marks) * turn
+    slack = np.array([DEPTH_MM, 0.05, 0.05]) + 0.01 * one.weights * [0, 1, 1]
+    same = np.abs(marks[:, None] - other.marks[None]) < near
+    same &= (np.abs(one.weights[:, None] - other.weights[None]) < slack[:, None]).all(axis=2)
+    return bool(same.any(axis=1).all() and same.any(axis=0).all())
+
+
+def _list_angles(base: Complexes, turned: Complexes) -> list[float]:
+    """Lists the turns that take one set of moments to another, the best first."""
     scale = np.maximum(np.abs(base), 0.02)
     spun = np.flatnonzero((SPIN > 0) & (np.abs(base) > 1e-3))
     if not len(spun):
-        return 0.0 if (np.abs(base - turned) / scale < 0.02).all() else None
+        return []
     lead = spun[np.argmax(np.abs(base[spun]))]
     k = int(SPIN[lead])
     first = float(np.angle(turned[lead] / base[lead])) / k if abs(turned[lead]) > 0 else 0.0
-    best, best_off = None, 0.02
-    for step in range(k):
-        angle = first + 2 * np.pi * step / k
-        off = float((np.abs(base * np.exp(1j * SPIN * angle) - turned) / scale).max())
-        if off < best_off:
-            best, best_off = angle, off
-    return best
+    angles = first + 2 * np.pi * np.arange(k) / k
+    off = np.abs(base * np.exp(1j * np.outer(angles, SPIN)) - turned) / scale
+    worst = off.max(axis=1)
+    return [float(angles[n]) for n in np.argsort(worst) if worst[n] < 0.02]
+
+
+def _list_corner_angles(one: Fingerprint, other: Fingerprint, *, mirrored: bool) -> list[float]:
+    """Lists the turns that take the furthest corner to one as far: of shapes whose moments tell
+    no turn, as of a hexagon.
+    """
+    corners = np.conj(one.corners) if mirrored else one.corners
+    lead = corners[np.argmax(np.abs(corners))]
+    ends = other.corners[np.abs(np.abs(other.corners) - np.abs(lead)) < PLACE_MM]
+    return [float(a) for a in np.angle(ends[:MOST_CORNER_TURNS] / lead)]
 
 
 def group_pieces(
@@ -161,7 +229,9 @@ def group_pieces(
     prints: list[Fingerprint] = []
     names = {
         key: take_fingerprint(
-            np.array(part.shape.outline), [np.array(h) for h in part.shape.holes]
+            np.array(part.shape.outline),
+            [np.array(h) for h in part.shape.holes],
+            _read_hollows(part.shape),
         )
         for key, part in known.items()
         if part.shape and len(part.shape.outline) > 2
@@ -169,7 +239,7 @@ def group_pieces(
     placed: list[Piece] = []
     buckets: dict[tuple[int, int], list[int]] = {}
     for number, piece in enumerate(pieces):
-        mine = take_fingerprint(piece.outline, piece.holes)
+        mine = take_fingerprint(piece.outline, piece.holes, piece.hollows)
         index, angle, mirrored = _find_shape(mine, prints, buckets)
         if index == len(shapes):
             key = next((k for k, p in names.items() if find_turn(p, mine)), None)
@@ -184,6 +254,14 @@ def group_pieces(
         turn = _round_turn(float(np.degrees(angle)) + 180 * mirrored)
         placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
     return placed, shapes
+
+
+def _read_hollows(shape: Shape) -> tuple[Hollow, ...]:
+    """Gives the hollows of a shape that the shop keeps."""
+    return tuple(
+        Hollow(h.depth_mm, np.array(h.outline), tuple(np.array(i) for i in h.islands))
+        for h in shape.recesses
+    )
 
 
 def _round_turn(degrees: float) -> float:
@@ -228,13 +306,22 @@ def _add_shape(
         angle, mirrored = find_turn(names[key], mine) or (0.0, False)
         outline = np.array(part.shape.outline)
         holes = tuple(np.array(h) for h in part.shape.holes)
+        hollows = _read_hollows(part.shape)
     else:
         angle, mirrored = find_rectangle(piece.outline)[2], False
         outline = turn_ring(piece.outline, -angle)
         holes = tuple(turn_ring(h, -angle) for h in piece.holes)
+        hollows = tuple(
+            Hollow(
+                h.depth_mm,
+                turn_ring(h.outline, -angle),
+                tuple(turn_ring(i, -angle) for i in h.islands),
+            )
+            for h in piece.hollows
+        )
     shape = ShapeFound(index, name, key, mine.width, mine.length, mine.area, mine.perimeter,
-                       (), 0, outline, holes)  # fmt: skip
-    mine = names[key] if key is not None else take_fingerprint(outline, holes)
+                       (), 0, outline, holes, hollows)  # fmt: skip
+    mine = names[key] if key is not None else take_fingerprint(outline, holes, hollows)
     return shape, mine, angle, mirrored
 
 

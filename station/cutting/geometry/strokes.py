@@ -19,6 +19,7 @@ THIN_MM = 0.001  # how far a line may lie off its many short moves
 MANY = 40  # points of a line that is worth thinning
 MOST_CHORDS = 1440
 LEVEL_MM = 0.01  # heights that differ less are one
+SAME_MM, OVER_SHARE = 0.02, 0.5
 IN_SHEET_MM = 0.01  # a move this little below the face does not cut
 
 
@@ -30,6 +31,7 @@ class Levels:
     bottom: float
     through: float  # at or below it a cut goes through
     skin: float  # at or below it hardly anything is left
+    known: bool = True  # the thickness is given, not taken from the cuts
 
     @property
     def thickness(self) -> float:
@@ -96,12 +98,19 @@ def find_cuts(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], face: fl
     )
 
 
-def draw_lines(cuts: Cuts, some: Ints, *, chord: float = CHORD_MM) -> Lines:
-    """Draws the chosen cuts (positions, rising) as lines, broken where a cut is left out."""
+def draw_lines(
+    cuts: Cuts, some: Ints, *, chord: float = CHORD_MM, by: Ints | None = None
+) -> Lines:
+    """Draws the chosen cuts (positions, rising) as lines, broken where a cut is left out.
+
+    They break too where the value `by` of a cut is another than that before.
+    """
     if not len(some):
         return Lines(*(np.zeros(0, t) for t in (object, float, int, int, int)))
     new = np.ones(len(some), dtype=bool)
     new[1:] = (np.diff(some) != 1) | (np.diff(cuts.run[some]) != 0)
+    if by is not None:
+        new[1:] |= np.diff(by[some]) != 0
     line = np.cumsum(new) - 1
     points, of = _lay_points(cuts.moves, cuts.index[some], new, chord)
     shape = shapely.linestrings(points, indices=line[of])
@@ -142,36 +151,52 @@ def pick_through(cuts: Cuts, levels: Levels) -> Bools:
 
 
 def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
-    """Picks what is cut less deep in runs that go through somewhere, or nearly.
+    """Picks what is cut less deep by runs that go through somewhere, or nearly, or that lie over
+    cuts that do.
 
     It lies over tabs, ramps and skins; what another cut takes there anyway is left out.
     """
+    some = np.zeros(len(cuts), dtype=bool)
     if not len(cuts):
-        return np.zeros(0, dtype=bool)
+        return some
     through = pick_through(cuts, levels)
     meant = cuts.run_low[cuts.run] <= levels.skin
-    picked = np.flatnonzero(meant & ~through)
-    keys = _name_ways(cuts, picked)
-    taken = np.isin(keys, _name_ways(cuts, np.flatnonzero(through)))
+    picked = np.flatnonzero((meant | _lies_over(cuts, through)) & ~through)
+    keys = name_ways(cuts, picked)
+    taken = np.isin(keys, name_ways(cuts, np.flatnonzero(through)))
     order = np.lexsort((cuts.high[picked], keys))  # the deepest of those over the same way
     again = np.zeros(len(picked), dtype=bool)
     again[order[1:]] = keys[order[1:]] == keys[order[:-1]]
-    some = np.zeros(len(cuts), dtype=bool)
     some[picked[~taken & ~again]] = True
     return some
 
 
-def _name_ways(cuts: Cuts, some: Ints) -> Ints:
+def _lies_over(cuts: Cuts, through: Bools) -> Bools:
+    """Picks the cuts of runs that mostly turn where cuts through the sheet turn too."""
+    ends = np.round(cuts.moves.points[cuts.index + 1, :2] / SAME_MM).astype(np.int64)
+    place = ends @ np.array([1 << 32, 1])
+    same = np.isin(place, place[through])
+    runs = len(cuts.run_low)
+    over = np.bincount(cuts.run, weights=same, minlength=runs)
+    share = over / np.maximum(np.bincount(cuts.run, minlength=runs), 1)
+    return np.asarray(share[cuts.run] >= OVER_SHARE)
+
+
+def name_ways(cuts: Cuts, some: Ints) -> Ints:
     """Gives a number for the way of each cut; two over the same way have the same."""
     moves, index = cuts.moves, cuts.index[some]
     start = np.round(moves.points[index, :2] / 0.002).astype(np.int64)
     end = np.round(moves.points[index + 1, :2] / 0.002).astype(np.int64)
-    bent = moves.kind[index] >= CW
-    middle = np.where(bent[:, None], np.round(moves.centre[index] / 0.01), 0).astype(np.int64)
-    turn = np.where(bent, np.round(np.abs(moves.sweep[index]) * 100), 0).astype(np.int64)
+    centre = moves.centre[index, 0] + 1j * moves.centre[index, 1]
+    spoke = moves.points[index, 0] + 1j * moves.points[index, 1] - centre
+    half = centre + spoke * np.exp(0.5j * moves.sweep[index])
+    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
+    middle = np.where(bent, half, 0.0)
+    middle = np.column_stack((middle.real, middle.imag))
+    middle = np.round(middle / 0.01).astype(np.int64)
     ways = np.array([73856093, 19349663])
     ends = (start @ ways) ^ (end @ ways) ^ ((start + end) @ ways[::-1])
-    return np.asarray(ends ^ (middle @ np.array([83492791, 49979687])) ^ (turn * 2654435761))
+    return np.asarray(ends ^ (middle @ np.array([83492791, 49979687])))
 
 
 def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:

@@ -13,16 +13,18 @@ import shapely
 
 from station.cutting.geometry.faces import Faces, find_faces, unite
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
-from station.cutting.model import Bools, Floats, Ints
+from station.cutting.model import CW, Bools, Floats, Ints
 
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
-ALONG = 0.8  # cosine: a jump over a tab goes on as the cut before it ended
+ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
+BEND = 0.15  # sine: a jump that turns more goes around a corner
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
 PROBE_EVERY_MM, MOST_PROBES = 3.0, 9
 PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the stretch
 ROUNDS = 4
+ON_ARC_MM = 0.1
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
 
@@ -142,7 +144,7 @@ def _find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
         good &= (way * away).sum(axis=1) > ALONG * far * size
     before, after = before[good], after[good]
     ways = [
-        _draw_jump(cuts, through, b, a, end[i], start[i])
+        _draw_jump(cuts, through, b, a, (end[i], leave[i], start[i], arrive[i]))
         for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
     ]
     return np.array(ways, dtype=object), before, after
@@ -163,18 +165,45 @@ def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
 
 
 def _draw_jump(
-    cuts: Cuts, through: Lines, before: int, after: int, end: Floats, start: Floats
+    cuts: Cuts, through: Lines, before: int, after: int, ends: tuple[Floats, ...]
 ) -> shapely.Geometry:
-    """Draws the way over a gap: along the arc before it where the arc after it has its centre."""
-    moves = cuts.moves
+    """Draws the way over a gap as the cuts before and after it go on: along their arc, or around
+    the corner where they meet ahead, else straight.
+    """
+    end, leave, start, arrive = ends
+    u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
     one, other = cuts.index[through.stop[before] - 1], cuts.index[through.first[after]]
-    centre = moves.centre[one]
-    if moves.kind[one] < 2 or np.hypot(*(centre - moves.centre[other])) > 0.01:
-        return shapely.linestrings([end, start])
-    a, b = complex(*(end - centre)), complex(*(start - centre))
-    turn = np.angle(b / a)
+    bent = cuts.moves.kind[[one, other]] >= CW
+    foot, touch = end, start
+    if bent[1] and not bent[0]:
+        centre = cuts.moves.centre[other]
+        foot = end + u * max(0.0, float((centre - end) @ u))
+    elif bent[0] and not bent[1]:
+        centre = cuts.moves.centre[one]
+        touch = start + v * min(0.0, float((centre - start) @ v))
+    else:
+        centre = cuts.moves.centre[one] if bent.all() else end
+    near = abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) < ON_ARC_MM
+    if bent.any() and near:
+        sweep = cuts.moves.sweep[one if bent[0] else other]
+        return shapely.linestrings([end, *_draw_arc(foot, touch, centre, sweep > 0), start])
+    cross = u[0] * v[1] - u[1] * v[0]
+    if abs(cross) > BEND:
+        away = start - end
+        ahead = (away[0] * v[1] - away[1] * v[0]) / cross
+        back = (away[0] * u[1] - away[1] * u[0]) / cross
+        if 0 < ahead < WIDEST_GAP_MM and 0 < -back < WIDEST_GAP_MM:
+            return shapely.linestrings([end, end + u * ahead, start])
+    return shapely.linestrings([end, start])
+
+
+def _draw_arc(start: Floats, end: Floats, centre: Floats, left: bool) -> Floats:  # noqa: FBT001
+    """Draws the points of an arc; `left`: counter-clockwise."""
+    a, b = complex(*(start - centre)), complex(*(end - centre))
+    turn = float(np.angle(b / a)) % (2 * np.pi)
+    turn = turn if left else turn - 2 * np.pi
     spokes = a * np.exp(1j * turn * np.linspace(0, 1, 33))
-    return shapely.linestrings(np.column_stack((spokes.real, spokes.imag)) + centre)
+    return np.column_stack((spokes.real, spokes.imag)) + centre
 
 
 def widen_stretches(stretches: Stretches) -> Shapes:
@@ -196,13 +225,15 @@ class Closed:
     right: Ints
 
 
-def close_tabs(kerfs: Shapes, stretches: Stretches, thin_mm: float) -> Closed:
+def close_tabs(
+    kerfs: Shapes, stretches: Stretches, thin_mm: float, sheet: shapely.Geometry | None
+) -> Closed:
     """Closes each stretch whose closing parts one face in two; the others stay open."""
     tree = shapely.STRtree(kerfs)
     left = right = np.zeros(0, int)
     for _ in range(ROUNDS):
         more = (widen_stretches(stretches),) if len(stretches) else ()
-        faces = find_faces(unite((kerfs, *more)), thin_mm)
+        faces = find_faces(unite((kerfs, *more)), thin_mm, sheet)
         if not len(stretches):
             break
         left, right = _find_sides(stretches, faces, tree)
@@ -324,7 +355,7 @@ def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) ->
         if own and cuts.high[lines.first[n] - 1] > levels.through:
             continue  # a later lap tells it, if that is as short
         first = int(lines.first[n])
-        cut = first if own else _find_cut_at(cuts, through, int(near[n]), middle[n])
+        cut = first if own else find_cut_at(cuts, through, int(near[n]), middle[n])
         x, y = shapely.get_coordinates(middle[n])[0].tolist()
         found.append(LostTab(first, cut, (x, y)))
     return found
@@ -347,7 +378,7 @@ def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:
     return np.column_stack((up[first], ends))
 
 
-def _find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:
+def find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:
     """Finds the cut of a line that passes a place."""
     at = float(shapely.line_locate_point(lines.shape[line], place))
     way = np.cumsum(cuts.flat[lines.first[line] : lines.stop[line]])

@@ -51,3 +51,10 @@ def find_dialect(name: str) -> Dialect:
         own = {k: v for k, v in asdict(DIALECTS[part]).items() if v != getattr(Dialect, k)}
         found = replace(found, **own)
     return replace(found, name=name)
+
+
+def turn_skipping(name: str) -> str:
+    """Gives the name of a dialect that runs the lines which this one skips, and the other way."""
+    parts = name.split("+")
+    turned = [p for p in parts if p != "run-deleted"]
+    return "+".join(turned if len(turned) < len(parts) else [*parts, "run-deleted"]) or "report"

@@ -16,6 +16,7 @@ SCALED = re.compile(rb"[XYZIJKRQF]\s*[-+.\d\[#]", re.IGNORECASE)  # words that u
 ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
+DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
 MOST_MOVES = 20_000_000  # 1.7 GB of columns
@@ -65,6 +66,23 @@ def find_messages(data: bytes) -> list[str]:
     """Finds what the file tells at the router; of several remarks in a line the last."""
     told = [m[1].decode("latin-1").strip() for m in MESSAGE.finditer(data) if b"(" not in m[2]]
     return [f"The file tells at the router: {text[:120]}" for text in told[:MOST_MESSAGES]]
+
+
+def find_skipped(data: bytes) -> tuple[tuple[int, int], ...]:
+    """Finds the first and last line of each block of lines that begin with a slash."""
+    blocks: list[tuple[int, int]] = []
+    line, before = 1, 0
+    if b"/" not in data:
+        return ()
+    data = data.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
+    for found in DELETED.finditer(data):
+        line += data.count(b"\n", before, found.start())
+        before = found.start()
+        if blocks and blocks[-1][1] == line - 1:
+            blocks[-1] = blocks[-1][0], line
+        else:
+            blocks.append((line, line))
+    return tuple(blocks)
 
 
 def split_lines(data: bytes) -> list[str]:

@@ -25,12 +25,22 @@ Loop = tuple[tuple[float, float], ...]  # a closed outline, (x, y) in mm, last j
 
 
 @dataclass(frozen=True, kw_only=True)
+class Recess:
+    """Where a part is cut, but not through: a pocket, a groove, engraving."""
+
+    depth_mm: float
+    outline: Loop
+    islands: tuple[Loop, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
 class Shape:
     """A flat outline with its holes; lower left of its box at 0, 0."""
 
     outline: Loop
     holes: tuple[Loop, ...] = ()
     tabs: tuple[tuple[float, float], ...] = ()  # where tabs hold it, on the outline
+    recesses: tuple[Recess, ...] = ()
 
     @property
     def box(self) -> tuple[float, float]:

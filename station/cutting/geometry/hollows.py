@@ -1,0 +1,94 @@
+"""Pockets, grooves and engraving: where a piece is cut, but not through it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from station.cutting.geometry.rings import tidy_ring
+from station.cutting.geometry.strokes import (
+    Cuts,
+    Levels,
+    Lines,
+    Shapes,
+    draw_lines,
+    name_ways,
+    pick_through,
+)
+from station.cutting.model import Hollow, Ints
+
+MOST_MOVES = 20_000  # of what is cut less deep; more are not united
+COARSE_MM = 0.01  # how far chords of their arcs may lie off
+DEPTH_MM = 0.02  # depths that differ less are one
+NARROW_MM = 0.1  # a hollow nowhere wider than that is none: it lies between two passes
+
+
+@dataclass(frozen=True)
+class ShallowCuts:
+    """Holds what is cut less deep than through, as lines with their depth; `whole`: all of it."""
+
+    lines: Lines
+    depth: Ints  # in hundredths of a mm below the face
+    whole: bool
+
+
+def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
+    """Finds what is cut into the sheet, not through it, nor where another cut goes through."""
+    shallow = np.flatnonzero(~pick_through(cuts, levels))
+    through = np.flatnonzero(pick_through(cuts, levels))
+    if len(shallow) and len(through):
+        shallow = shallow[~np.isin(name_ways(cuts, shallow), name_ways(cuts, through))]
+    whole = len(shallow) <= MOST_MOVES
+    level = np.round((levels.face - cuts.low) / DEPTH_MM).astype(np.int64)
+    lines = draw_lines(cuts, shallow if whole else shallow[:0], chord=COARSE_MM, by=level)
+    if len(lines) and len(kerfs):
+        inside, _ = shapely.STRtree(kerfs).query(lines.shape, predicate="within")
+        keep = np.ones(len(lines), dtype=bool)
+        keep[inside] = False
+        lines = Lines(*(getattr(lines, name)[keep] for name in lines.__dataclass_fields__))
+    return ShallowCuts(lines, level[lines.first], whole)
+
+
+def find_hollows(
+    shallow: ShallowCuts, faces: Mapping[int, shapely.Geometry]
+) -> dict[int, list[Hollow]]:
+    """Finds the hollows of each face, the deepest first; what is deeper is taken from the rest."""
+    found: dict[int, list[Hollow]] = {}
+    if not len(shallow.lines) or not faces:
+        return found
+    names = list(faces)
+    shapes = np.array([faces[name] for name in names], dtype=object)
+    swept = shapely.buffer(shallow.lines.shape, shallow.lines.radius, quad_segs=12)
+    face, line = shapely.STRtree(swept).query(shapes, predicate="intersects")
+    order = np.argsort(face, kind="stable")
+    face, line = face[order], line[order]
+    for n in np.unique(face).tolist():
+        some = line[np.searchsorted(face, n) : np.searchsorted(face, n, "right")]
+        found[names[n]] = _sort_by_depth(shapes[n], swept[some], shallow.depth[some])
+    return found
+
+
+def _sort_by_depth(face: shapely.Geometry, swept: Shapes, depth: Ints) -> list[Hollow]:
+    """Gives what is cut into a face at each depth, less what is deeper."""
+    made: list[Hollow] = []
+    deeper = None
+    for level in np.unique(depth)[::-1].tolist():
+        here = shapely.intersection(shapely.union_all(swept[depth == level]), face)
+        rest = here if deeper is None else shapely.difference(here, deeper)
+        deeper = here if deeper is None else shapely.union(deeper, here)
+        for part in shapely.get_parts(rest):
+            wide = shapely.get_type_id(part) == 3 and not shapely.is_empty(
+                shapely.buffer(part, -NARROW_MM / 2)
+            )
+            if wide:
+                made.append(_make_hollow(part, level * DEPTH_MM))
+    return made
+
+
+def _make_hollow(shape: shapely.Geometry, depth: float) -> Hollow:
+    """Makes the hollow of a polygon."""
+    rings = [tidy_ring(shapely.get_coordinates(r)[:-1]) for r in shapely.get_rings(shape)]
+    return Hollow(round(depth, 3), rings[0], tuple(rings[1:]))

@@ -1,0 +1,137 @@
+"""What a file's remarks say of its bits: the diameter, in the habits of many who write them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from station.cutting.model import MM_PER_INCH, RAPID, BitSaid, Program
+
+REMARK = re.compile(rb"\(([^)\r\n]*)\)?|;([^\r\n]*)")
+NUMBER = r"(\d+(?:[.,]\d*)?|[.,]\d+)"
+UNIT = r"(MM|INCH(?:ES)?|IN\b|\"|'')?"
+NAMED = re.compile(
+    rf"(?:\bD(?:IA(?:M(?:ETER)?)?)?|DURCHMESSER|\xd8)\s*\.?\s*[=:]?\s*{NUMBER}\s*{UNIT}"
+)
+FRACTION = re.compile(r"(?<![\d./])(\d+)\s*/\s*(\d+)\s*(?:\"|''|IN\b|INCH)")
+SIZED = re.compile(rf"(?<![\d.,=]){NUMBER}\s*(MM\b|INCH(?:ES)?|IN\b|\"|'')")
+NUMBERED = re.compile(
+    r"(?:\bT|\bTOOL\s*(?:NO\.?|NR\.?|#)?)\s*[=:]?\s*(\d+)(?![\d.,]*\s*(?:MM|IN\b|\"))"
+)
+BIT_WORDS = re.compile(
+    r"\bBIT\b|CUTTER|MILL|STRAIGHT|COMPRESSION|UP-?\s?CUT|DOWN-?\s?CUT|BALL|FLUTE|DRILL|SPIRAL|TOOL"
+    r"|ENGRAV|TAPER|FR(?:\xc4|AE?)SER|BOHRER|\bT\s*\d"
+)
+OTHER_WORDS = re.compile(
+    r"DEEP|DEPTH|LEAD|STEP|\bTABS?\b|PLY|MDF|SHEET|BOARD|THICK|STOCK|PASS|SAFE|CLEAR|FEED|OFFSET"
+    r"|CONTOUR|\bPART|\d\s*X\s*\d|ALLOW|HEIGHT|KEEP|POCKET|\bSLOT|SKIN"
+)
+T_WORD = re.compile(r"T\s*0*(\d+)")
+SKIPPED = re.compile(r"\([^)]*\)?|;.*")
+AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a stop to change it
+# what rounding may have taken from sizes that are sold: whole twentieths of a mm, 1/64 inch
+SNAPS = ((0.05, 0.003), (MM_PER_INCH / 64, 0.0051))
+LEAST_MM, MOST_MM = 0.05, 130.0
+
+
+def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
+    """Finds what remarks say of bits; number None: of the bit that is in by then.
+
+    `inches`: the file's unit, where a remark names none.
+    """
+    said: list[BitSaid] = []
+    lines: list[str] | None = None
+    ends = 0
+    line = 1
+    for found in REMARK.finditer(data):
+        text = (found[1] if found[1] is not None else found[2]).decode("latin-1").upper()
+        if not any(c.isdigit() for c in text):
+            continue
+        size = read_size(text, inches=inches)
+        if size is None:
+            continue
+        line += data.count(b"\n", ends, found.start()) or (
+            data.count(b"\r", ends, found.start()) if b"\n" not in data[:1000] else 0
+        )
+        ends = found.start()
+        lines = data.decode("latin-1").upper().splitlines() if lines is None else lines
+        named = NUMBERED.search(text)
+        number = int(named[1]) if named else _find_call(lines, line)
+        if named or number is not None or BIT_WORDS.search(text) or NAMED.search(text):
+            said.append(BitSaid(number, size, line, text.strip()[:80]))
+    return tuple(said)
+
+
+def read_size(text: str, *, inches: bool) -> float | None:
+    """Reads a bit's diameter from a remark, mm; None where it names none."""
+    if found := FRACTION.search(text):
+        if BIT_WORDS.search(text) or not OTHER_WORDS.search(text):
+            return _keep_size(int(found[1]) / max(int(found[2]), 1) * MM_PER_INCH)
+        return None
+    found = NAMED.search(text)
+    if found is None and (BIT_WORDS.search(text) or not OTHER_WORDS.search(text)):
+        found = SIZED.search(text)
+    if found is None:
+        return None
+    unit = found[2] or ("IN" if inches and float(found[1].replace(",", ".")) < 1 else "MM")
+    scale = 1.0 if unit == "MM" else MM_PER_INCH
+    return _keep_size(float(found[1].replace(",", ".")) * scale)
+
+
+def _keep_size(size: float) -> float | None:
+    """Gives a size without the rounding of inches; None where no bit is that size."""
+    if not LEAST_MM <= size <= MOST_MM:
+        return None
+    for step, off in SNAPS:
+        near = round(size / step) * step
+        if abs(near - size) < off:
+            return round(near, 4)
+    return round(size, 4)
+
+
+def _find_call(lines: Sequence[str], line: int) -> int | None:
+    """Finds the number of the bit that is called on the remark's line, or soon after it."""
+    for n in range(line - 1, min(line - 1 + AHEAD, len(lines))):
+        code = SKIPPED.sub("", lines[n])
+        if called := T_WORD.search(code):
+            return int(called[1])
+        if n > line - 1 and re.search(r"[XYZ]\s*[-+.\d]", code) and "G53" not in code:
+            return None
+    return None
+
+
+def number_bits(program: Program) -> Program:
+    """Gives a number to each bit that is put in by hand at a stop and has none of its own."""
+    moves = program.moves
+    called = set(np.unique(moves.tool).tolist())
+    loose = [said for said in program.bits_said if said.number not in called]
+    if not loose or not len(moves):
+        return program
+    feed = np.flatnonzero(moves.kind != RAPID)
+    first_line = int(moves.line[feed[0]]) if len(feed) else 0
+    tool = moves.tool.copy()
+    kept = [said for said in program.bits_said if said.number in called]
+    free = int(tool.max()) + 1
+    for said in loose:
+        stop = min(
+            (p for p in program.pauses if p.kind == "stop"),
+            key=lambda p: abs(p.line - said.line),
+            default=None,
+        )
+        beside = stop is not None and abs(stop.line - said.line) <= BESIDE
+        if stop is not None and beside and said.line > first_line:
+            start = min(stop.move, len(tool) - 1)
+            same = int(tool[start])
+            rest = start + np.flatnonzero(tool[start:] == same)
+            tool[rest], number = free, free
+            free += 1
+        elif said.line <= first_line or len(np.unique(tool)) == 1:
+            number = int(tool[feed[0]]) if len(feed) else 0
+        else:
+            continue
+        kept.append(replace(said, number=number))
+    kept.sort(key=lambda said: said.line)
+    return replace(program, moves=replace(moves, tool=tool), bits_said=tuple(kept))
