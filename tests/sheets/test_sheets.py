@@ -58,13 +58,13 @@ def test_what_differs_is_told():
 
 
 def test_half_of_the_sheets_have_a_fault_with_its_lines():
-    sheets = [make_sheet(seed, small=True) for seed in range(20)]
+    sheets = [make_sheet(seed, small=True) for seed in range(16)]
     faults = [sheet.fault for sheet in sheets if sheet.fault]
-    assert len(faults) == 10
+    assert len(faults) == 8
     assert all(fault.lines or fault.kind == "other thickness" for fault in faults)
 
 
-@pytest.mark.parametrize("seed", range(0, 40, 2))
+@pytest.mark.parametrize("seed", range(0, 24, 2))
 def test_a_clean_sheet_does_nothing_that_is_a_fault_elsewhere(seed):
     draft = make_draft(seed, small=True)
     lowest = -draft.means.thickness - 0.51
@@ -81,7 +81,7 @@ def test_a_clean_sheet_does_nothing_that_is_a_fault_elsewhere(seed):
 
 
 def test_the_table_counts_what_a_reader_missed():
-    sheets = {make_sheet(seed).text: make_sheet(seed) for seed in range(4)}
+    sheets = {sheet.text: sheet for sheet in map(make_sheet, (4, 5))}
 
     def read_all(text, *_):
         return find_all(sheets[text])
@@ -89,12 +89,8 @@ def test_the_table_counts_what_a_reader_missed():
     def read_nothing(*_):
         return Found()
 
-    whole = next(row for row in measure(4, 0, read_all) if row.startswith("all"))
-    assert whole.split()[1:8] == [
-        "4",
-        "0",
-        str(sum(s.parts_hold for s in sheets.values())),
-        *"....",
-    ]
-    whole = next(row for row in measure(4, 0, read_nothing) if row.startswith("all"))
-    assert "2/2" in whole
+    whole = next(row for row in measure(2, 4, read_all) if row.startswith("all"))
+    judged = sum(sheet.parts_hold for sheet in sheets.values())
+    assert whole.split()[1:8] == ["2", "0", str(judged), *"...."]
+    whole = next(row for row in measure(2, 4, read_nothing) if row.startswith("all"))
+    assert "1/1" in whole
