@@ -7,6 +7,7 @@ sheets in a grid of cells, to see whether the truth itself is true.
 import sys
 from pathlib import Path
 
+from tests.measured import note
 from tests.sheets.making import make_draft, make_sheet
 from tests.sheets.measure import measure
 from tests.sheets.reading import read_sheet
@@ -39,6 +40,7 @@ def check(count: int, first: int) -> int:
         for line in told:
             print(f"{seed}: {line}")
     print(f"{count - wrong} of {count} sheets are as their truth says")
+    note("written sheets that are not as their truth says", f"{wrong} of {count}", "none")
     return wrong
 
 
@@ -51,8 +53,10 @@ def main(words: list[str]) -> int:
     count, first = (numbers + [100, 0][len(numbers) :])[:2]
     if "--truth" in words:
         return min(check(count, first), 1)
-    for line in measure(count, first, read_sheet):
-        print(line)
+    table = measure(count, first, read_sheet)
+    print(*table.rows(), sep="\n")
+    for figure in table.figures():
+        note(*figure)
     return 0
 
 

@@ -58,35 +58,71 @@ class SheetTally:
 HEAD = "sheets  fell  judged    parts   groups features     tabs  size p99  missed/of   alarms/of"
 
 
-def measure(count: int, first: int, read: Reader) -> Iterator[str]:
-    """Gives the lines of the table: all sheets, by habit, by fault, then what to look at first."""
-    whole, by_habit, by_fault = SheetTally(), defaultdict(SheetTally), defaultdict(SheetTally)
-    alarms: Counter[str] = Counter()
-    weak: list[str] = []
-    spent = 0.0
-    for seed in range(first, first + count):
-        sheet = make_sheet(seed)
+@dataclass
+class SheetTable:
+    """All that was counted, and in words what was wrong with which sheet."""
+
+    whole: SheetTally = field(default_factory=SheetTally)
+    by_habit: dict[tuple[str, str], SheetTally] = field(
+        default_factory=lambda: defaultdict(SheetTally)
+    )
+    by_fault: dict[str, SheetTally] = field(default_factory=lambda: defaultdict(SheetTally))
+    alarms: Counter[str] = field(default_factory=Counter)
+    weak: list[str] = field(default_factory=list)
+    wholly: int = 0
+    spent: float = 0.0
+
+    def add(self, sheet: WrittenSheet, read: Reader) -> None:
+        """Has one sheet read and counts it in."""
         began = time.process_time()
         verdict, why = read_and_judge(sheet, read)
-        spent += time.process_time() - began
-        for tally in [whole, *(by_habit[row] for row in sheet.habits)]:
+        self.spent += time.process_time() - began
+        for tally in [self.whole, *(self.by_habit[row] for row in sheet.habits)]:
             tally.add(sheet, verdict)
-        by_fault[sheet.fault.kind if sheet.fault else "clean"].add(sheet, verdict)
+        self.by_fault[sheet.fault.kind if sheet.fault else "clean"].add(sheet, verdict)
         if verdict:
-            alarms.update(set(verdict.alarms))
-        weak += [f"{seed}: {line}" for line in why]
-    yield f"{'':34s}{HEAD}"
-    yield f"{'all':34s}{whole.row()}"
-    for (habit, choice), tally in sorted(by_habit.items()):
-        yield f"{habit + ': ' + choice:34s}{tally.row()}"
-    yield ""
-    for kind, tally in sorted(by_fault.items()):
-        told = ", ".join(f"{n} {how}" for how, n in tally.faults.most_common())
-        yield f"{kind:34s}{tally.row()}   {told}"
-    yield ""
-    yield f"false alarms on clean sheets: {dict(alarms.most_common())}"
-    yield f"reading took {1000 * spent / max(count, 1):.1f} ms a sheet"
-    yield from weak[:60]
+            self.alarms.update(set(verdict.alarms))
+        self.wholly += not why
+        self.weak += [f"{sheet.seed}: {line}" for line in why]
+
+    def rows(self) -> Iterator[str]:
+        """Gives the table: all sheets, by habit, by fault, then what to look at first."""
+        yield f"{'':34s}{HEAD}"
+        yield f"{'all':34s}{self.whole.row()}"
+        for (habit, choice), tally in sorted(self.by_habit.items()):
+            yield f"{habit + ': ' + choice:34s}{tally.row()}"
+        yield ""
+        for kind, tally in sorted(self.by_fault.items()):
+            told = ", ".join(f"{n} {how}" for how, n in tally.faults.most_common())
+            yield f"{kind:34s}{tally.row()}   {told}"
+        count = self.whole.sheets
+        yield ""
+        yield f"wholly right: {self.wholly} of {count}"
+        yield f"false alarms on clean sheets: {dict(self.alarms.most_common())}"
+        yield f"reading took {1000 * self.spent / max(count, 1):.1f} ms a sheet"
+        yield from self.weak[:60]
+
+    def figures(self) -> Iterator[tuple[str, str, str]]:
+        """Gives what is worth keeping: of what, the figure, what is wanted."""
+        whole = self.whole
+        for check in CHECKS:
+            wrong = whole.judged - whole.right[check]
+            yield f"sheets of other workshops: {check} wrong", f"{wrong} of {whole.judged}", "none"
+        missed = whole.faults.total() - whole.faults["found"]
+        yield (
+            "sheets of other workshops: faults missed",
+            f"{missed} of {whole.faults.total()}",
+            "none",
+        )
+        yield "clean sheets with a false alarm", f"{whole.alarmed} of {whole.clean}", "none"
+
+
+def measure(count: int, first: int, read: Reader) -> SheetTable:
+    """Has many sheets read."""
+    table = SheetTable()
+    for seed in range(first, first + count):
+        table.add(make_sheet(seed), read)
+    return table
 
 
 def read_and_judge(sheet: WrittenSheet, read: Reader) -> tuple[Verdict | None, list[str]]:

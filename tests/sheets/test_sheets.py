@@ -89,8 +89,8 @@ def test_the_table_counts_what_a_reader_missed():
     def read_nothing(*_):
         return Found()
 
-    whole = next(row for row in measure(2, 4, read_all) if row.startswith("all"))
+    whole = next(row for row in measure(2, 4, read_all).rows() if row.startswith("all"))
     judged = sum(sheet.parts_hold for sheet in sheets.values())
     assert whole.split()[1:8] == ["2", "0", str(judged), *"...."]
-    whole = next(row for row in measure(2, 4, read_nothing) if row.startswith("all"))
+    whole = next(row for row in measure(2, 4, read_nothing).rows() if row.startswith("all"))
     assert "1/1" in whole
