@@ -170,6 +170,7 @@ def make_desk(
         printer=printer,
         file_jobs=list_handlers(ledger, clock),
         begin=begin or DoneJob,
+        in_slices=begin is not None,
     )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)

@@ -47,10 +47,11 @@ def run(options: argparse.Namespace) -> int:
     if options.problem:
         print_json(solve_problem(options.problem, options.seconds))
         return 0
-    from station.planning import gather, think  # noqa: PLC0415 - only when it is used
+    from station.planning import gather, past, think  # noqa: PLC0415 - only when it is used
 
     with bootstrap.open_ledger(require_shop(options)) as ledger:
-        asked = gather.gather_plan(ledger.view, make_clock(options)())
+        now = make_clock(options)()
+        asked = gather.gather_plan(ledger.view, now, past.read_past(ledger.view, now))
     asked = msgspec.structs.replace(asked, seconds=max(0.2, options.seconds - STARTED - READ))
     plan = think.run(asked, lambda _stage, _share: None)
     print_json(describe_plan(asked, plan))

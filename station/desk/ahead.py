@@ -1,34 +1,39 @@
 """What a room thinks about by itself, beside the screen, and anew once the shop has changed."""
 
 import logging
+import time
 from collections.abc import Callable
 
-from station.shop.rooms import Begin, RunningJob
+from station.shop.rooms import Begin, RoomMemory, RunningJob
 
 log = logging.getLogger(__name__)
+HOLDS_UP_S = 0.015  # that the screen is held up at once by what is read for a thought
+MakeRequest = Callable[[RoomMemory], object]
 
 
 class ThinkingAhead:
     """The newest thought of the room that is shown, and the job that thinks the next one.
 
-    A thought that breaks off is written down and begun again only once the shop has changed.
+    What is thought about is read in slices, so that a scan is answered in between; with
+    `at_once` there is no screen to wait for it. A thought that breaks off is written down and
+    begun again only once the shop has changed.
     """
 
-    def __init__(self, begin: Begin | None) -> None:
+    def __init__(self, begin: Begin | None, *, at_once: bool) -> None:
         self.thought: object = None
-        self._begin = begin
         self.running: RunningJob | None = None
+        self.is_reading = False  # what the next thought is about
+        self._begin, self._at_once = begin, at_once
+        self._memory = RoomMemory()
         self._area = ""
         self._state: tuple[object, ...] = ()  # of the shop, that was thought about last
 
     @property
     def is_thinking(self) -> bool:
         """Whether a thought is on its way."""
-        return self.running is not None
+        return self.is_reading or self.running is not None
 
-    def look(
-        self, area: str, state: tuple[object, ...], make_request: Callable[[], object] | None
-    ) -> bool:
+    def look(self, area: str, state: tuple[object, ...], make_request: MakeRequest | None) -> bool:
         """Takes in what is thought, or begins to think; True where there is a new thought.
 
         `state` tells one state of the shop from another; without `make_request` the room of this
@@ -36,14 +41,24 @@ class ThinkingAhead:
         """
         if area != self._area or make_request is None:
             self.stop()
-            self._area, self.thought = area, None
+            self._area, self.thought, self._memory = area, None, RoomMemory()
         if make_request is None:
             return False
-        if self.running is None and state != self._state:
-            assert self._begin is not None, f"nothing can think at {area}"
+        if self.is_reading or (self.running is None and state != self._state):
             self._state = state
-            self.running = self._begin(make_request())
+            self._read(make_request)
         return self._take_in()
+
+    def _read(self, make_request: MakeRequest) -> None:
+        """Reads what to think about, as far as the screen allows, and begins once it is whole."""
+        assert self._begin is not None, f"nothing can think at {self._area}"
+        self.is_reading = False  # where it raises, it is not tried again and again
+        until = time.perf_counter() + HOLDS_UP_S
+        self._memory.is_time_up = lambda: not self._at_once and time.perf_counter() > until
+        request = make_request(self._memory)
+        self.is_reading = request is None
+        if request is not None:
+            self.running = self._begin(request)
 
     def _take_in(self) -> bool:
         """Takes the thought in once it is there."""
@@ -62,4 +77,4 @@ class ThinkingAhead:
         """Stops thinking."""
         if self.running is not None:
             self.running.stop()
-        self.running, self._state = None, ()
+        self.running, self.is_reading, self._state = None, False, ()

@@ -74,7 +74,7 @@ class Desk:
     `clock` gives the shop's time as text, `ids` a new random act id; `printer` is handed
     every paper that an answer asks for, as (kind, id); `file_jobs` do what needs files, by the
     type of what is asked;
-    `begin` begins what takes long.
+    `begin` begins what takes long; `in_slices`: a screen must go on while it is made ready.
     """
 
     def __init__(
@@ -88,6 +88,7 @@ class Desk:
         printer: Callable[[str, str], None] = lambda _kind, _id: None,
         file_jobs: Mapping[type, DoFileJob] = {},
         begin: Begin | None = None,
+        in_slices: bool = False,
     ) -> None:
         self.ledger = ledger
         self.rooms = rooms
@@ -95,7 +96,7 @@ class Desk:
         self.ids = ids
         self.printer, self.file_jobs, self.begin = printer, file_jobs, begin
         self.underway: JobUnderway | None = None  # what runs beside the screen
-        self.ahead = ThinkingAhead(begin)  # what its room thinks about by itself
+        self.ahead = ThinkingAhead(begin, at_once=not in_slices)  # what the room thinks about
         self.unlocked = ""  # the supervisor who has opened a supervised area on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(), rooms)

@@ -54,6 +54,8 @@ class Thinking:
         self.load = RouterLoad(asked.routers, asked.queued)
         self.in_store = _count_store(asked)
         self.store = dict(self.in_store)  # what is left of it
+        sure = asked.certainty
+        self.fresh = {part: known.count_fresh(sure) for part, known in self.parts.items()}
         self.made: dict[str, int] = {}  # pieces planned so far
         self.before: dict[str, int] = {}  # of these for orders
         self.found: list[SheetCounts] = []
@@ -62,8 +64,7 @@ class Thinking:
 
     def count_for_orders(self) -> Counts:
         """Counts the sheets for what open orders lack."""
-        sure = self.asked.certainty
-        return self._count({p.now.id: p.count_fresh(sure) for p in self.parts.values()})
+        return self._count(self.fresh)
 
     def count_for_rack(self) -> Counts:
         """Counts the sheets for parts of which less lies on the rack than should."""
@@ -218,7 +219,7 @@ class Thinking:
         beyond = 0
         for made, each in file.makes.items():
             part, before = self.parts.get(made), 0 if draft.due else self.before.get(made, 0)
-            fresh = part.count_fresh(self.asked.certainty) if part and draft.due else 0
+            fresh = self.fresh.get(made, 0) if draft.due else 0
             beyond += max(0, each * sheets - max(fresh, part.count_below(before) if part else 0))
         return beyond
 

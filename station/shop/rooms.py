@@ -240,11 +240,22 @@ DoFileJob = Callable[[Any, Hand[Any]], "Do | Took | LongJob | FileJob"]
 HandleInput = Callable[[Hand[Any], Input, View], "Do | Took | FileJob | None"]
 
 
+@dataclass
+class RoomMemory:
+    """What a room keeps between two thoughts while it is shown; gone with the program.
+
+    `is_time_up` tells that the screen must go on: what is not read by then is read the next time.
+    """
+
+    kept: object = None
+    is_time_up: Callable[[], bool] = lambda: False
+
+
 class Room(NamedTuple):
     """A work area. `handle_input` gives None for a code that means nothing in this room.
 
     `think` gives what the room thinks about by itself while it is shown: a request of
-    `station.jobs.messages`, whose outcome its hand holds as `thought`.
+    `station.jobs.messages`, whose outcome its hand holds as `thought`. None: it has to read on.
     """
 
     title: Say  # over its screen
@@ -252,4 +263,4 @@ class Room(NamedTuple):
     handle_input: HandleInput
     screen: Callable[[Hand[Any], View], Face]
     work: Callable[[], Work | Mapping[str, object]] = dict  # a hand without work begun
-    think: Callable[[Hand[Any], View], object] | None = None
+    think: Callable[[Hand[Any], View, RoomMemory], object] | None = None

@@ -120,6 +120,7 @@ class Session(QObject):
         """Looks how far the work beside the screen is, or what came of it."""
         if self.desk.ahead.is_thinking and self.desk.look_ahead():
             self.repaint()
+        self._beside.setInterval(SOON if self.desk.ahead.is_reading else LOOK_MS)
         if self.desk.underway is None:
             if not self.desk.ahead.is_thinking:
                 self._beside.stop()

@@ -7,7 +7,6 @@ import pytest
 from station.floor.plan import dialogue, screen
 from station.floor.plan.lines import list_lines
 from station.floor.plan.work import PlanWork
-from station.planning.gather import gather_plan
 from station.planning.messages import CuttingPlan
 from station.planning.think import run
 from station.shop.cards import button
@@ -18,7 +17,7 @@ from station.shop.moves import move
 from station.shop.rooms import Do, Took
 from tests.floor.shop_small import COMBS, DAY, FRAME, FRAMES, batch, hand, small_shop
 from tests.floor.test_today import today_lines
-from tests.planning.test_gather import done
+from tests.planning.test_gather import done, gather_plan
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
 
 SIDES = Product(id="033", name="SIDE", words="One side", parts=((FRAME, 1),))

@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
-from station.planning.gather import gather_plan
+from station.planning.gather import gather_plan as gather_all
 from station.planning.messages import Passage, Wish
+from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
 from station.shop.facts import Bed, Lot, Router
 from station.shop.moves import move
@@ -11,6 +12,10 @@ from tests.floor.shop_small import COMB, COMBS, DAY, SPACER, batch, small_facts,
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
 
 NOW = f"{DAY}T10:42:00"
+
+
+def gather_plan(view, now):
+    return gather_all(view, now, read_past(view, now))
 
 
 def done(view, at, *moves):
@@ -105,3 +110,16 @@ def test_the_store_is_counted_and_one_that_never_got_anything_is_not():
         del bare.facts[key]
     assert {m.sheets for m in gather_plan(bare, NOW).materials} == {None}
     assert part_of(gather_plan(bare, NOW), SPACER).coming == {}
+
+
+def test_the_past_is_read_in_slices_to_the_same_end():
+    view = small_shop()
+    for day in ("2026-11-19", "2026-11-20", "2026-11-23"):
+        done(view, f"{day}T09:00:00", move(COMB, 5, "packing/1", "pack/1", "00390"))
+        done(view, f"{day}T10:00:00", move(COMB, 1, "popping/1", "missing", "00390"))
+    reading, slices = PastReading(DAY), 1
+    while not reading.read_on(view, lambda: True):
+        slices += 1
+    assert slices == 42 * 24 + 1
+    assert reading.tell() == read_past(view, NOW)
+    assert reading.tell().days == ("2026-11-19", "2026-11-20", "2026-11-23")

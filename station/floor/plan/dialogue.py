@@ -13,19 +13,25 @@ from station.floor.plan.work import PlanHand, PlanWork
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.planning.gather import gather_plan
 from station.planning.messages import Release
+from station.planning.past import PastReading
 from station.shop.acts import good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.rooms import Do, Input, Took
+from station.shop.rooms import Do, Input, RoomMemory, Took
 from station.shop.views import View
 from station.shop.words import say
 
 MOST_SHEETS = 99  # of a batch
 
 
-def think_ahead(hand: PlanHand, view: View) -> object:
-    """Gives what is thought about by itself while this screen is shown."""
-    return gather_plan(view, hand.now)
+def think_ahead(hand: PlanHand, view: View, memory: RoomMemory) -> object:
+    """Gives what is thought about by itself while this screen is shown; None: read on."""
+    past = memory.kept
+    if not isinstance(past, PastReading) or past.today != hand.now[:10]:
+        past = memory.kept = PastReading(hand.now[:10])
+    if not past.read_on(view, memory.is_time_up):
+        return None
+    return gather_plan(view, hand.now, past.tell())
 
 
 def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | None:

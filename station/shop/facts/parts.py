@@ -1,6 +1,7 @@
 """Parts and where they lie; cut files and what a revision makes of one sheet."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import ClassVar, Literal
 
 from station.shop.facts.base import Fact, Shelf
@@ -159,6 +160,11 @@ class Revision(Fact):
 
     def makes(self) -> dict[str, int]:
         """Pieces of each part on one sheet, in the order they are first placed."""
+        return dict(self._pieces)
+
+    @cached_property
+    def _pieces(self) -> dict[str, int]:
+        """The same, counted once: a sheet has hundreds of them, and every look asks for it."""
         counts: dict[str, int] = {}
         for piece in self.placed:
             counts[piece.part] = counts.get(piece.part, 0) + 1

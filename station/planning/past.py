@@ -1,0 +1,118 @@
+"""What the shop went through so far: pieces packed by day, pieces that passed or were lost.
+
+It is read from the sums by hour, an hour after the other, for six weeks of a large shop are more
+than a screen can wait for. Today is left out: it is not over.
+"""
+
+from collections.abc import Callable, Iterator
+from datetime import date, timedelta
+from typing import NamedTuple
+
+from station.shop.moves import NO_PIECES
+from station.shop.views import Passed, View
+
+DAYS = 42  # of history that is looked at
+LEAST_ON = 2  # days of a weekday that work was done on, until it counts as worked
+USUAL = (0, 1, 2, 3, 4)  # worked days where nothing is known yet; Monday is 0
+
+# what passes each step and what is lost in it, by kinds of place; the way back counts against it
+GOOD = {
+    ("cut", "popping"): "cut",
+    ("popping", "trimming"): "popping",
+    ("trimming", "rack"): "trimming",
+    ("trimming", "packing"): "trimming",
+    ("rework", "rack"): "trimming",
+    ("rework", "packing"): "trimming",
+}
+LOST = {
+    (place, end): step
+    for place, step in (
+        ("cut", "cut"),
+        ("popping", "popping"),
+        ("trimming", "trimming"),
+        ("rework", "trimming"),
+    )
+    for end in ("spoiled", "missing")
+}
+
+
+class PartPast(NamedTuple):
+    """What a part went through: pieces packed by day, pieces by step that went on or were lost."""
+
+    packed: dict[str, int]
+    good: dict[str, int]
+    lost: dict[str, int]
+
+
+class ShopPast(NamedTuple):
+    """The past of every part by its id, and the days that were worked, oldest first."""
+
+    parts: dict[str, PartPast]
+    days: tuple[str, ...]
+
+    @property
+    def weekdays(self) -> tuple[int, ...]:
+        """The days of the week that are worked on."""
+        counts: dict[int, int] = {}
+        for day in self.days:
+            weekday = date.fromisoformat(day).weekday()
+            counts[weekday] = counts.get(weekday, 0) + 1
+        return tuple(sorted(day for day, n in counts.items() if n >= LEAST_ON)) or USUAL
+
+
+class PastReading:
+    """The reading of the past up to a day, in as many slices as it takes."""
+
+    def __init__(self, today: str) -> None:
+        self.today = today
+        self._parts: dict[str, PartPast] = {}
+        self._days: set[str] = set()
+        self._hours = _list_hours(today)
+        self._over = False
+
+    def read_on(self, view: View, is_time_up: Callable[[], bool] = lambda: False) -> bool:
+        """Reads hour after hour until the time is up; True once all is read."""
+        while not self._over:
+            hour = next(self._hours, "")
+            self._over = not hour
+            if hour:
+                self._add(view.passed(hour, hour))
+                if is_time_up():
+                    return False
+        return True
+
+    def tell(self) -> ShopPast:
+        """Tells what was read so far."""
+        return ShopPast(self._parts, tuple(sorted(self._days)))
+
+    def _add(self, passed: tuple[Passed, ...]) -> None:
+        for p in passed:
+            if p.part not in NO_PIECES:
+                known = self._parts.setdefault(p.part, PartPast({}, {}, {}))
+                _add_way(known, (p.frm, p.to), p.hour[:10], p.qty)
+                _add_way(known, (p.to, p.frm), p.hour[:10], -p.qty)  # what was taken back
+                if p.to in ("pack", "popping"):
+                    self._days.add(p.hour[:10])
+
+
+def _add_way(known: PartPast, way: tuple[str, str], day: str, qty: int) -> None:
+    if way == ("packing", "pack"):
+        known.packed[day] = known.packed.get(day, 0) + qty
+    for steps, counts in ((GOOD, known.good), (LOST, known.lost)):
+        if step := steps.get(way):
+            counts[step] = counts.get(step, 0) + qty
+
+
+def _list_hours(today: str) -> Iterator[str]:
+    """Lists the hours of the days before today, oldest first."""
+    until = date.fromisoformat(today)
+    for back in range(DAYS, 0, -1):
+        day = (until - timedelta(days=back)).isoformat()
+        yield from (f"{day}T{hour:02d}" for hour in range(24))
+
+
+def read_past(view: View, now: str) -> ShopPast:
+    """Reads all of it at once: where no screen waits."""
+    reading = PastReading(now[:10])
+    reading.read_on(view)
+    return reading.tell()
