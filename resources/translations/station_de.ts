@@ -900,12 +900,12 @@
       <translation>Berichtigt von {book} auf {n}</translation>
     </message>
     <message>
-      <source>Corrected: {counted} there, {by} by the book</source>
-      <translation>Berichtigt: {counted} da, {by} laut Buch</translation>
+      <source>Corrected: {counted} there, {by}</source>
+      <translation>Korrigiert: {counted} dort, {by}</translation>
     </message>
     <message>
-      <source>Corrected: {n} {part} there, {by} by the book</source>
-      <translation>Berichtigt: {n} {part} da, {by} laut Buch</translation>
+      <source>Corrected: {n} {part} there, {by}</source>
+      <translation>Korrigiert: {n} {part} dort, {by}</translation>
     </message>
     <message>
       <source>Could be theirs</source>
@@ -1554,10 +1554,6 @@
     <message>
       <source>It is a first-off</source>
       <translation>Sie ist ein Erstteil</translation>
-    </message>
-    <message>
-      <source>It is at trimming. Scan the next slip.</source>
-      <translation>Es ist beim Verputzen. Nächsten Abschnitt scannen.</translation>
     </message>
     <message>
       <source>It is empty now.</source>
@@ -2272,6 +2268,10 @@
       <translation>Niemand angemeldet</translation>
     </message>
     <message>
+      <source>None of it is good any more. Scan the next slip.</source>
+      <translation>Nichts davon ist noch gut. Nächsten Abschnitt scannen.</translation>
+    </message>
+    <message>
       <source>None of the right size.</source>
       <translation>Keiner in der richtigen Größe.</translation>
     </message>
@@ -2446,6 +2446,10 @@
     <message>
       <source>Now each is good or spoiled.</source>
       <translation>Jetzt ist jedes gut oder Ausschuss.</translation>
+    </message>
+    <message>
+      <source>Now {where}. Scan the next slip.</source>
+      <translation>Jetzt {where}. Nächsten Abschnitt scannen.</translation>
     </message>
     <message>
       <source>Number cleared</source>
@@ -5540,6 +5544,10 @@
       <translation>um</translation>
     </message>
     <message>
+      <source>at least {kg} kg on it, {n} {n|pack|packs} of unknown weight</source>
+      <translation>mindestens {kg} kg darauf, {n} {n|Paket|Pakete} von unbekanntem Gewicht</translation>
+    </message>
+    <message>
       <source>at the bed</source>
       <translation>am Tisch</translation>
     </message>
@@ -5800,10 +5808,6 @@
       <translation>fährt</translation>
     </message>
     <message>
-      <source>goes at {at}</source>
-      <translation>fährt um {at}</translation>
-    </message>
-    <message>
       <source>goes to</source>
       <translation>geht an</translation>
     </message>
@@ -5886,6 +5890,10 @@
     <message>
       <source>its pieces</source>
       <translation>seine Stücke</translation>
+    </message>
+    <message>
+      <source>its weight is not known</source>
+      <translation>sein Gewicht ist nicht bekannt</translation>
     </message>
     <message>
       <source>kept apart</source>
@@ -6530,6 +6538,10 @@
     <message>
       <source>usual loss</source>
       <translation>üblicher Verlust</translation>
+    </message>
+    <message>
+      <source>usually {at}</source>
+      <translation>sonst um {at}</translation>
     </message>
     <message>
       <source>vacuum bed</source>
@@ -7232,6 +7244,10 @@
       <translation>{n} Fräs{n|datei|dateien}</translation>
     </message>
     <message>
+      <source>{n} fewer than by the book</source>
+      <translation>{n} weniger als gebucht</translation>
+    </message>
+    <message>
       <source>{n} files at once</source>
       <translation>{n} Dateien auf einmal</translation>
     </message>
@@ -7278,6 +7294,10 @@
     <message>
       <source>{n} more</source>
       <translation>noch {n}</translation>
+    </message>
+    <message>
+      <source>{n} more than by the book</source>
+      <translation>{n} mehr als gebucht</translation>
     </message>
     <message>
       <source>{n} more to put back.</source>
@@ -7406,10 +7426,6 @@
     <message>
       <source>{n} {n|pack|packs}</source>
       <translation>{n} {n|Paket|Pakete}</translation>
-    </message>
-    <message>
-      <source>{n} {n|pack|packs}, goes at {at}</source>
-      <translation>{n} {n|Paket|Pakete}, fährt um {at}</translation>
     </message>
     <message>
       <source>{n} {n|part|parts}</source>
@@ -7542,6 +7558,10 @@
     <message>
       <source>{n}, {wanted} wanted</source>
       <translation>{n}, {wanted} verlangt</translation>
+    </message>
+    <message>
+      <source>{packs}, {goes}</source>
+      <translation>{packs}, {goes}</translation>
     </message>
     <message>
       <source>{paper} ({why})</source>

@@ -50,14 +50,18 @@ def name_place(view: View, place: str) -> Say:
     return say("rack {number}", number=rack.name) if rack else place_words(place)
 
 
-def tell_where(view: View, number: str, most: int = 3) -> Say:
-    """Tells where a batch's pieces lie, and those of what came of it, farthest on first."""
+def tell_where(view: View, number: str, most: int = 3, *, gone: bool = False) -> Say:
+    """Tells where a batch's pieces lie, and those of what came of it, farthest on first.
+
+    With `gone` those that have left the shop too.
+    """
+    heads = (*_FARTHEST, "shipped") if gone else _FARTHEST
     lying: dict[str, int] = {}
     for batch in list_family(view, number):
         for h in view.stock(batch=batch):
-            if head(h.place) in _FARTHEST:
+            if head(h.place) in heads:
                 lying[h.place] = lying.get(h.place, 0) + h.qty
-    order = sorted(lying, key=lambda place: _FARTHEST.index(head(place)))
+    order = sorted(lying, key=lambda place: heads.index(head(place)))
     told = [
         say("{place}: {n}", place=name_place(view, place), n=lying[place])
         for place in order[:most]

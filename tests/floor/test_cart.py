@@ -131,7 +131,7 @@ def test_many_packs_are_paged():
     [
         ("15:30", "", 1, "goes 15:30"),
         ("09:30", "", 1, "late: 09:30"),
-        ("09:30", "", 0, "goes 09:30"),
+        ("09:30", "", 0, "usually 09:30"),
         ("09:30", f"{DAY}T09:34:00", 1, "last left 09:34"),
         ("", "", 1, ""),
     ],
@@ -140,6 +140,27 @@ def test_when_the_cart_goes(view, loader, goes, left, packs, words):
     view.facts["cart/1"] = Cart(id="1", name="Cart 1", goes=goes, left=left)
     loader.give(CART, *(A,) * packs)
     assert str(screen.screen(loader.hand, view).main[0].right_small) == words
+
+
+@pytest.mark.parametrize(
+    ("grams", "words"),
+    [
+        ((400.0, 850.0), "loading · about 1.2 kg on it"),
+        ((400.0, 0.0), "loading · at least 0.4 kg on it, 1 pack of unknown weight"),
+        ((0.0, 0.0), "loading · its weight is not known"),
+    ],
+)
+def test_a_weight_that_is_not_known_is_not_nothing(view, loader, grams, words):
+    for name, mass in zip(("00001", "00002"), grams, strict=True):
+        view.facts[f"pack/{name}"] = replace(view.get(Pack, name), mass_g=mass)
+    loader.give(CART, A, B)
+    assert str(screen.screen(loader.hand, view).main[0].note) == words
+
+
+def test_a_pack_keeps_when_it_left(view, loader):
+    loader.give(*DOOR, A, B, press("leave"))
+    assert view.get(Pack, "00001").left[:10] == DAY
+    assert view.get(Pack, "00001").shelf == (f"shipped/{DAY}", "00001")
 
 
 @pytest.mark.parametrize("inputs", [(), (CART,), (CART, A), DOOR, (*DOOR, press("off_cart")),

@@ -54,11 +54,14 @@ def slip(sheet=2):
     ("counted", "said", "do"),
     [
         (2, "Counted 2: the book agrees", "No more are under way: send it short, or put it down."),
-        (0, "Corrected: 0 ST-200 there, -2 by the book",
+        (0, "Corrected: 0 ST-200 there, 2 fewer than by the book",
          "No more are under way: send it short, or put it down."),
-        (3, "Corrected: 3 ST-200 there, +1 by the book", "Enough: take 3 from rack A 03."),
-        (9, "Corrected: 9 ST-200 there, +7 by the book", "Enough: take 3 from rack A 03."),
-        (200, "Corrected: 200 ST-200 there, +198 by the book", "Enough: take 3 from rack A 03."),
+        (3, "Corrected: 3 ST-200 there, 1 more than by the book",
+         "Enough: take 3 from rack A 03."),
+        (9, "Corrected: 9 ST-200 there, 7 more than by the book",
+         "Enough: take 3 from rack A 03."),
+        (200, "Corrected: 200 ST-200 there, 198 more than by the book",
+         "Enough: take 3 from rack A 03."),
         (999_999, "How many are there?", "Enter the number that you counted."),
     ],
 )  # fmt: skip

@@ -141,7 +141,26 @@ def test_refusals_say_why() -> None:
 def test_passed_on_already_says_when_and_by_whom() -> None:
     p = popping(COMBS)
     p.give(SLIP, press("pass_on"), now="10:42")
-    assert "Passed on at 10:42 by worker 02: 24 good" in str(refused(p, SLIP).said)
+    told = refused(p, SLIP)
+    assert "Passed on at 10:42 by worker 02: 24 good" in str(told.said)
+    assert str(told.do) == "Now trimming: 24. Scan the next slip."
+
+
+@pytest.mark.parametrize(
+    ("there", "said"),
+    [
+        ({"shipped": 24}, "Now shipped: 24. Scan the next slip."),
+        ({"rack/014": 20, "shipped": 4}, "Now rack C 14: 20 and shipped: 4. Scan the next slip."),
+        ({"spoiled/05": 24}, "None of it is good any more. Scan the next slip."),
+    ],
+)
+def test_what_was_passed_on_is_told_where_it_is_now(there: dict[str, int], said: str) -> None:
+    p = popping(COMBS)
+    p.give(SLIP, press("pass_on"))
+    for place, count in there.items():
+        p.view.pieces["trimming", "00412", COMB] -= count
+        p.view.pieces[place, "00412", COMB] += count
+    assert str(refused(p, SLIP).do) == said
 
 
 _ANY = st.one_of(

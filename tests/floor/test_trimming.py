@@ -7,16 +7,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.trimming.dialogue import handle_input
+from station.floor.trimming.lists import list_waiting, list_wanted
 from station.floor.trimming.rules import RULES
 from station.floor.trimming.screen import screen
 from station.floor.trimming.tabs import name_tab_places
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Listing
-from station.shop.facts import Batch, Concern, Order, Pile, Shape
+from station.shop.facts import Batch, Concern, Order, Part, Pile, Shape
 from station.shop.moves import SHEET, move
 from station.shop.rooms import Input, Number
 from station.shop.views import total
+from station.shop.words import say
 from tests.fakes import FakeView
 from tests.floor.shop_small import (
     COMB,
@@ -239,6 +241,21 @@ TABS = [
 def test_where_the_tabs_were_in_words(tabs: tuple[tuple[float, float], ...], words: str) -> None:
     shape = Shape(outline=((0.0, 0.0), (100.0, 0.0), (100.0, 40.0), (0.0, 40.0)), tabs=tabs)
     assert str(name_tab_places(shape)) == words
+
+
+def test_the_rack_is_looked_at_in_a_wide_shop_too() -> None:
+    parts = [Part(id=f"{n:03d}", name=f"P-{n}", words="x", rack=f"{n:03d}", mark=4 * (n > 290))
+             for n in range(1, 301)]  # fmt: skip
+    listing = list_wanted(FakeView.of(*parts))
+    assert str(listing.title) == "The rack is below its mark: 5 more"
+    assert [str(cells[0].text) for cells, _ in listing.rows] == [f"P-{n}" for n in range(291, 296)]
+
+
+def test_every_pile_is_counted_in_a_wide_shop_too() -> None:
+    numbers = [f"{n}" for n in range(10001, 10401)]
+    piles = (Pile(id=f"trimming/{n}", area="trimming", batch=n, since=n) for n in numbers)
+    view = FakeView.of(*piles, *(Batch(id=n, cut_file=COMBS, revision="C") for n in numbers))
+    assert str(list_waiting(view, "trimming", say("Waiting"), 6).title) == "Waiting: 394 more"
 
 
 def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:

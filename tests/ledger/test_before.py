@@ -131,11 +131,18 @@ OTHER = {
         "> attention | Order 3308 is begun or gone: it stays as it is"
         " | What is wanted stands under Needs a look."
     ),
+    "goes at ": "goes ",
+    "there, -23 by the book": "there, 23 fewer than by the book",
+    "there, -13 by the book": "there, 13 fewer than by the book",
 }
+
+# a line that says more by now
+WHOLE = {"0 packs": "0 packs, last left 08:30"}
 
 
 def by_now(words: str) -> str:
     """What a screen of before says, in the words of today."""
+    words = WHOLE.get(words, words)
     for was, now in OTHER.items():
         words = words.replace(was, now)
     return words

@@ -13,7 +13,13 @@ from station.floor.anywhere.acts import (
     ReleaseHold,
     SplitBatch,
 )
-from station.floor.shared.recounts import COUNT_READS, RecountPlace, ask_about_count, recount_place
+from station.floor.shared.recounts import (
+    COUNT_READS,
+    RecountPlace,
+    ask_about_count,
+    recount_place,
+    say_difference,
+)
 from station.queries.batches import find_hold, free_batch, make_child, refuse_held_parent
 from station.queries.stock import take_in_order, tell_where
 from station.queries.underway import list_with_paper
@@ -131,7 +137,7 @@ def recount_parts(act: Act[Recount], view: View) -> Answer:
         text=f"Recount of batch {batch}: {book} by the book, {counted} there",
     )
     return attention(
-        say("Corrected: {counted} there, {by} by the book", counted=counted, by=f"{by:+d}"),
+        say("Corrected: {counted} there, {by}", counted=counted, by=say_difference(by)),
         say("The supervisor sees it under Needs a look."),
         moves=(move(part, abs(by), frm, to, batch),),
         sets=(worry,),

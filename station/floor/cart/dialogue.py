@@ -8,8 +8,8 @@ from dataclasses import replace
 from station.floor.cart import rows
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.floor.cart.rows import cart_in_hand
-from station.floor.cart.rules import packs_on
 from station.floor.cart.work import CartHand, Mode
+from station.queries.carts import list_packs_on
 from station.shop.acts import Answer, good, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -94,7 +94,7 @@ def _mode(hand: CartHand, mode: Mode, cart: Cart) -> Took:
 
 
 def _page(hand: CartHand, by: int, cart: Cart, view: View) -> Took:
-    page, count = rows.pages(hand, packs_on(view, cart))
+    page, count = rows.pages(hand, list_packs_on(view, cart))
     page = min(max(0, page + by), count - 1)
     said = say("Page {page} of {count}", page=page + 1, count=count)
     after = replace(hand, work=replace(hand.work, page=page))
@@ -103,7 +103,7 @@ def _page(hand: CartHand, by: int, cart: Cart, view: View) -> Took:
 
 def _printed(cart: Cart, view: View) -> Answer:
     """The list of what is on the cart; of an empty one, of what it left with last."""
-    if not packs_on(view, cart) and not view.last(cart.key, Leave):
+    if not list_packs_on(view, cart) and not view.last(cart.key, Leave):
         do = not_here(view.begins()) or say("Scan packs onto it first.")
         return refuse(say("Nothing is on that cart"), do)
     return good(

@@ -1,7 +1,7 @@
 """What stands in the rows of the cart's screen, so that a row card means what is shown."""
 
-from station.floor.cart.rules import packs_on
 from station.floor.cart.work import CartHand
+from station.queries.carts import list_packs_on
 from station.shop.codes import Code
 from station.shop.facts import Cart, Pack
 from station.shop.views import View
@@ -25,7 +25,7 @@ def pages(hand: CartHand, packs: tuple[Pack, ...]) -> tuple[int, int]:
 
 def shown(hand: CartHand, cart: Cart, view: View) -> tuple[Pack, ...]:
     """The packs in the rows: at the door those still to be seen first, else the newest."""
-    packs = packs_on(view, cart)
+    packs = list_packs_on(view, cart)
     page, _ = pages(hand, packs)
     found = sorted(packs, key=lambda p: p.id, reverse=True)
     if cart.state == "door":

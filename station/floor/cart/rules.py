@@ -4,17 +4,13 @@ from dataclasses import replace
 
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.queries.batches import find_hold, keep_held
+from station.queries.carts import list_packs_on
 from station.queries.orders import say_packed_anew, say_void
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Cart, Order, Pack
 from station.shop.moves import Held, Move, move, tail
 from station.shop.views import Past, Rule, Rules, View, by_kind
 from station.shop.words import Say, say
-
-
-def packs_on(view: View, cart: Cart) -> tuple[Pack, ...]:
-    """Packs on a cart."""
-    return view.shelf(Pack, f"cart/{cart.id}", 500)
 
 
 def decide_load(act: Act[LoadCart], view: View) -> Answer:
@@ -39,7 +35,7 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
         return problem
     moves = tuple(move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch) for h in inside)
     door = cart.state == "door"
-    do = say("Packs on it: {n}. Next pack, or to the door.", n=len(packs_on(view, cart)) + 1)
+    do = say("Packs on it: {n}. Next pack, or to the door.", n=len(list_packs_on(view, cart)) + 1)
     return good(
         say("Pack {pack} is on {cart}", pack=pack.id, cart=cart.name),
         still_to_see(view, cart) if door else do,
@@ -50,7 +46,7 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
 
 def still_to_see(view: View, cart: Cart, now: int = 0) -> Say:
     """How many packs are still to be scanned at the door, `now` of them by this act."""
-    left = sum(1 for p in packs_on(view, cart) if not p.seen) - now
+    left = sum(1 for p in list_packs_on(view, cart) if not p.seen) - now
     return say("{n} to go.", n=left) if left else say("All seen. The cart can leave.")
 
 
@@ -120,11 +116,11 @@ def _brought(pack: Pack, loaded: Past[LoadCart]) -> tuple[Move, ...]:
 def decide_go_to_door(act: Act[GoToDoor], view: View) -> Answer:
     """The cart is at the door: every pack on it is scanned once more."""
     cart = view.get(Cart, act.args.cart)
-    if cart is None or not packs_on(view, cart):
+    if cart is None or not list_packs_on(view, cart):
         return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
     return good(
         say("{cart} is at the door", cart=cart.name),
-        say("Scan every pack on it: {n}.", n=len(packs_on(view, cart))),
+        say("Scan every pack on it: {n}.", n=len(list_packs_on(view, cart))),
         sets=(replace(cart, state="door"),),
     )
 
@@ -151,7 +147,7 @@ def decide_check(act: Act[CheckPack], view: View) -> Answer:
 def decide_leave(act: Act[Leave], view: View) -> Answer:
     """The cart leaves with every pack on its list."""
     cart = view.get(Cart, act.args.cart)
-    packs = packs_on(view, cart) if cart else ()
+    packs = list_packs_on(view, cart) if cart else ()
     if cart is None or not packs:
         return refuse(say("Nothing is on that cart"), say("Scan packs onto it first."))
     if cart.state != "door":
@@ -179,7 +175,7 @@ def _left(act: Act[Leave], view: View, cart: Cart, packs: tuple[Pack, ...]) -> A
     orders = (view.get(Order, o) for o in dict.fromkeys(p.order for p in packs))
     sets = (
         replace(cart, state="here", left=act.at, runs=cart.runs + 1),
-        *(replace(p, state="shipped") for p in packs),
+        *(replace(p, state="shipped", left=act.at) for p in packs),
         *(replace(o, state="shipped") for o in orders if o and o.state == "packed"),
     )
     done = good(
@@ -196,7 +192,7 @@ def decide_come_back(act: Act[ComeBack], view: View) -> Answer:
     cart = view.get(Cart, act.args.cart)
     if cart is None or cart.state != "door":
         return refuse(say("That cart is not at the door"), say("Go on loading it."))
-    again = tuple(replace(p, seen=False) for p in packs_on(view, cart) if p.seen)
+    again = tuple(replace(p, seen=False) for p in list_packs_on(view, cart) if p.seen)
     return attention(
         say("{cart} is back from the door", cart=cart.name),
         say("All packs are scanned there again."),

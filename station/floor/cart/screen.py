@@ -1,8 +1,8 @@
 """What the cart's screen shows: its packs, which were seen at the door, what waits."""
 
 from station.floor.cart import rows
-from station.floor.cart.rules import packs_on
 from station.floor.cart.work import CartHand, Mode
+from station.queries.carts import PACKS, list_packs_on, say_when
 from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
 from station.shop.codes import write_touch
@@ -22,15 +22,15 @@ from station.shop.faces import (
 )
 from station.shop.facts import Cart, Order, Pack
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, say
 
 
 def screen(hand: CartHand, view: View) -> Face:
     """The screen at the cart."""
     cart = rows.cart_in_hand(hand, view)
     if cart is None:
-        return _choose(view)
-    packs = packs_on(view, cart)
+        return _choose(hand, view)
+    packs = list_packs_on(view, cart)
     mode = hand.work.mode
     return Face(
         title=say("Cart"),
@@ -42,8 +42,7 @@ def screen(hand: CartHand, view: View) -> Face:
 
 
 def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
-    grams = sum(p.scale_g or p.mass_g for p in packs)
-    kilos = say("about {kg} kg on it", kg=f"{grams / 1000:.1f}")
+    kilos = _say_load(packs)
     if cart.state == "door":
         seen = sum(1 for p in packs if p.seen)
         note = say("at the door: {seen} of {n} seen · {kilos}", seen=seen, n=len(packs),
@@ -57,18 +56,19 @@ def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
         note=note,
         right_label=say("{n|pack|packs} on it", n=len(packs)),
         right=f"{len(packs)}",
-        right_small=_goes(hand, cart, packs),
+        right_small=say_when(cart, hand.now, loaded=bool(packs)),
     )
 
 
-def _goes(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Say | str:
-    """When it goes; that it should have gone; or that it went today."""
-    if cart.left[:10] == hand.now[:10]:
-        return say("last left {at}", at=clock(cart.left))
-    if not cart.goes:
-        return ""
-    late = packs and hand.now[11:16] > cart.goes
-    return say("late: {at}", at=cart.goes) if late else say("goes {at}", at=cart.goes)
+def _say_load(packs: tuple[Pack, ...]) -> Say:
+    """Says what lies on a cart; packs of no known weight are told, not taken for nothing."""
+    known = [grams for p in packs if (grams := p.scale_g or p.mass_g)]
+    kg, unknown = f"{sum(known) / 1000:.1f}", len(packs) - len(known)
+    if not unknown:
+        return say("about {kg} kg on it", kg=kg)
+    if not known:
+        return say("its weight is not known")
+    return say("at least {kg} kg on it, {n} {n|pack|packs} of unknown weight", kg=kg, n=unknown)
 
 
 def _hint(packs: tuple[Pack, ...], mode: Mode) -> tuple[Block, ...]:
@@ -84,12 +84,12 @@ def _hint(packs: tuple[Pack, ...], mode: Mode) -> tuple[Block, ...]:
     return ()
 
 
-def _choose(view: View) -> Face:
+def _choose(hand: CartHand, view: View) -> Face:
     entries = tuple(
         Entry(
             big=c.name,
-            right=say("{n} {n|pack|packs}", n=len(packs_on(view, c))),
-            line1=say("goes at {at}", at=c.goes) if c.goes else "",
+            right=say("{n} {n|pack|packs}", n=len(list_packs_on(view, c))),
+            line1=say_when(c, hand.now, loaded=bool(list_packs_on(view, c))),
             line2=say("at the door") if c.state == "door" else "",
             code=row_code("cart", c.id, n),
         )
@@ -110,9 +110,9 @@ def _packs(hand: CartHand, cart: Cart, view: View) -> tuple[Table, ...]:
     if not packs:
         return ()
     door = cart.state == "door"
-    page, count = rows.pages(hand, packs_on(view, cart))
+    page, count = rows.pages(hand, list_packs_on(view, cart))
     title = say("Still to see come first") if door else say("Newest first")
-    if door and all(p.seen for p in packs_on(view, cart)):
+    if door and all(p.seen for p in list_packs_on(view, cart)):
         title = say("All seen: the cart may leave")
     if count > 1:
         title = say("{title} · page {page} of {count}", title=title, page=page + 1, count=count)
@@ -166,7 +166,7 @@ def _presses(cart: Cart, packs: tuple[Pack, ...], mode: Mode, pages: int) -> tup
 
 
 def _waiting(view: View) -> Listing:
-    packs = view.shelf(Pack, "packed", 500)
+    packs = view.shelf(Pack, "packed", PACKS)
     return Listing(
         title=say("Packs that wait: {n}", n=len(packs)),
         rows=tuple(

@@ -60,7 +60,7 @@ def screen(hand: PackingHand, view: View) -> Face:
         ),
         presses=_offer_presses(hand, order, found),
         middle=_show_parcel(hand, found, view),
-        side=(list_waiting_orders(hand, view), list_carts(view)),
+        side=(list_waiting_orders(hand, view), list_carts(view, hand.now)),
         weights=(48, 27, 25),
     )
 

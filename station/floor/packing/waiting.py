@@ -2,6 +2,13 @@
 
 from station.floor.packing.rows import list_orders, list_packs
 from station.floor.packing.work import PackingHand
+from station.queries.carts import (
+    CARTS,
+    count_waiting_packs,
+    is_loaded,
+    list_packs_on,
+    say_when,
+)
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
@@ -25,6 +32,7 @@ from station.shop.words import Say, clock, day, say, when
 
 TITLE = say("Packing")
 BESIDE = 5  # orders that are listed beside the one in hand
+BESIDE_CARTS = 3
 
 
 def say_where(hand: PackingHand) -> Say | str:
@@ -88,7 +96,7 @@ def show_orders(hand: PackingHand, view: View) -> Face:
             Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
             Press(label=say("Label again"), code=button("label_again")),
         ),
-        side=(*_list_to_put_back(view), list_carts(view), _warn_of_lifting()),
+        side=(*_list_to_put_back(view), list_carts(view, hand.now), _warn_of_lifting()),
     )
 
 
@@ -145,18 +153,19 @@ def _list_to_put_back(view: View) -> tuple[Block, ...]:
 # --- packs
 
 
-def list_carts(view: View) -> Block:
-    """Lists the carts that stand here, and how many packs lie on each."""
+def list_carts(view: View, now: str) -> Block:
+    """Lists the first carts, and how many packs lie on each."""
     found: list[tuple[Say | str, Say | str]] = []
-    for cart in view.shelf(Cart, "all", 3):
-        packs = len(view.shelf(Pack, f"cart/{cart.id}", 500))
-        goes = (
-            say("{n} {n|pack|packs}, goes at {at}", n=packs, at=cart.goes)
-            if cart.goes
-            else say("{n} {n|pack|packs}", n=packs)
+    carts = view.shelf(Cart, "all", CARTS)
+    for cart in carts[:BESIDE_CARTS]:
+        packs = say("{n} {n|pack|packs}", n=len(list_packs_on(view, cart)))
+        goes = say_when(cart, now, loaded=is_loaded(view, cart))
+        found.append(
+            (cart.name, say("{packs}, {goes}", packs=packs, goes=goes) if goes else packs)
         )
-        found.append((cart.name, goes))
-    found.append((say("packs for a cart"), say("{n}", n=len(view.shelf(Pack, "packed", 500)))))
+    if (more := len(carts) - BESIDE_CARTS) > 0:
+        found.append((say("{n} more", n=more), ""))
+    found.append((say("packs for a cart"), say("{n}", n=count_waiting_packs(view))))
     return Pairs(title=say("Carts"), rows=tuple(found))
 
 
@@ -179,7 +188,7 @@ def ask_which_label(hand: PackingHand, view: View) -> Face:
             Cards(title=say("Closed last"), entries=entries, empty=say("No pack is here.")),
         ),
         presses=(Press(label=say("Leave it"), code=button("put_down")),),
-        side=(list_carts(view), _warn_of_lifting()),
+        side=(list_carts(view, hand.now), _warn_of_lifting()),
     )
 
 

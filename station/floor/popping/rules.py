@@ -7,12 +7,12 @@ from station.floor.popping.acts import PassOn
 from station.floor.shared.counting import draw_pieces
 from station.queries.batches import make_pile, make_rework, refuse_held
 from station.queries.routers import name_router
-from station.queries.stock import name_part
+from station.queries.stock import name_part, tell_where
 from station.queries.underway import ask_if_changed, count_good, explain_last
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
 from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
-from station.shop.facts import Batch, Fact, Notice, Part, Pile, Reason, Router, Slip
+from station.shop.facts import Batch, Fact, Notice, Part, Pile, RackPlace, Reason, Router, Slip
 from station.shop.moves import Held, Move, head, tail
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
 from station.shop.words import Say, clock, plain, say, several
@@ -92,8 +92,16 @@ def refuse_empty(view: View, batch: Batch) -> Answer:
             worker=past.act.worker,
             good=goods,
         ),
-        say("It is at trimming. Scan the next slip."),
+        _say_where(view, batch),
     )
+
+
+def _say_where(view: View, batch: Batch) -> Say:
+    """Says where the pieces of a batch are now that went on from popping."""
+    where = tell_where(view, batch.id, gone=True)
+    if not where:
+        return say("None of it is good any more. Scan the next slip.")
+    return say("Now {where}. Scan the next slip.", where=where)
 
 
 def _pass_on(
@@ -212,6 +220,6 @@ def _say_passed(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-_READS = frozenset({Batch, Notice, Part, Pile, Reason, Router, Slip})
+_READS = frozenset({Batch, Notice, Part, Pile, RackPlace, Reason, Router, Slip})
 
 RULES: Rules = by_kind(Rule(args=PassOn, reads=_READS, decide=decide_pass_on))

@@ -70,10 +70,10 @@ def recount_place(act: Act[RecountPlace], view: View) -> Answer:
     if counted == book:
         return good(say("Counted {n}: the book agrees", n=counted), do)
     said = say(
-        "Corrected: {n} {part} there, {by} by the book",
+        "Corrected: {n} {part} there, {by}",
         n=counted,
         part=part.name,
-        by=f"{counted - book:+d}",
+        by=say_difference(counted - book),
     )
     worry = Concern(
         id=act.id,
@@ -110,6 +110,13 @@ def ask_about_count(
     if find_reason(view, known.reason, "correct") is None:
         return ask(differs, say("Why? Scan or touch a reason."), "reason")
     return None
+
+
+def say_difference(by: int) -> Say:
+    """Says how far a count is from the book."""
+    if by < 0:
+        return say("{n} fewer than by the book", n=-by)
+    return say("{n} more than by the book", n=by)
 
 
 def is_far(book: int, counted: int) -> bool:

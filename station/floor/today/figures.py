@@ -7,12 +7,12 @@ its own rate, when that is over an hour and the longest of all.
 
 from typing import NamedTuple
 
+from station.queries.carts import count_left, count_waiting_packs
 from station.queries.orders import count_due
 from station.queries.routers import count_minutes_left, list_beds
 from station.queries.underway import count_pieces_to_cut, count_sheets_to_cut, list_waiting
 from station.shop.facts import (
     Bed,
-    Pack,
     Reason,
     Router,
     Shop,
@@ -66,8 +66,6 @@ def count_day(view: View, now: str, shop: Shop) -> Day:
     by_hour = {name: _sum_by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
     waits = count_waiting(view)
-    packs = sum(1 for p in view.shelf(Pack, "packed", 500))
-    shipped = sum(1 for p in view.shelf(Pack, "shipped", 500) if p.closed[:10] == now[:10])
     return Day(
         hours=max(0.25, min(read_hours(now), read_end(shop)) - read_start(shop)),
         through={name: sum(by_hour[name].values()) for name in by_hour},
@@ -75,8 +73,8 @@ def count_day(view: View, now: str, shop: Shop) -> Day:
         sheets=sheets,
         planned=sheets + count_sheets_to_cut(view),
         waiting=waits,
-        packs=shipped,
-        packs_waiting=packs,
+        packs=count_left(view, now[:10]),
+        packs_waiting=count_waiting_packs(view),
         to_do=count_to_do(view, now, waits),
     )
 

@@ -3,6 +3,7 @@
 from station.floor.today import figures, looks
 from station.floor.today.figures import Day, RouterToday
 from station.floor.today.work import TodayHand
+from station.queries.carts import find_next_cart, is_loaded, say_when
 from station.queries.settings import find_shop
 from station.queries.underway import list_cut
 from station.shop.cards import button
@@ -15,7 +16,7 @@ from station.shop.faces import (
     Places,
     Press,
 )
-from station.shop.facts import Cart, Concern, Shop
+from station.shop.facts import Concern, Shop
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
@@ -32,7 +33,7 @@ def screen(hand: TodayHand, view: View) -> Face:
     return Face(
         title=say("Shop today"),
         where=shop.name,
-        top=(Places(items=_list_places(day, view)),),
+        top=(Places(items=_list_places(day, view, hand.now)),),
         main=(_draw_flow(day, shop, hand.now),),
         side=(_draw_bands(view, shop, hand.now), looks.list_oldest(view, hand.now)),
         presses=(
@@ -51,8 +52,7 @@ def _say_plan(plan: int) -> Say:
     return say("of {n} {n|part|parts}", n=plan)
 
 
-def _list_places(day: Day, view: View) -> tuple[Place, ...]:
-    cart = next(iter(view.shelf(Cart, "all")), None)
+def _list_places(day: Day, view: View, now: str) -> tuple[Place, ...]:
     return (
         Place(
             name=say("Loading"),
@@ -67,10 +67,16 @@ def _list_places(day: Day, view: View) -> tuple[Place, ...]:
             name=say("Cart"),
             done=say("{n}", n=day.packs),
             unit=say("{n|pack left|packs left}", n=day.packs),
-            rate=say("goes {at}", at=cart.goes) if cart and cart.goes else "",
+            rate=_say_cart(view, now),
             waiting=day.packs_waiting,
         ),
     )
+
+
+def _say_cart(view: View, now: str) -> Say | str:
+    """Says when the next cart goes, or should have gone; nothing once all are gone."""
+    cart = find_next_cart(view, now)
+    return say_when(cart, now, loaded=is_loaded(view, cart)) if cart else ""
 
 
 def _make_place(name: Say, through: str, day: Day, waits: str = "") -> Place:

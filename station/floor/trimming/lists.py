@@ -13,11 +13,13 @@ from station.shop.views import View, total
 from station.shop.words import Say, clock, day, say
 
 MOST = 5  # rows of a short list
+PILES = 2000  # that are counted
+PARTS = 2000  # whose place is looked at
 
 
 def list_waiting(view: View, area: str, title: Say, most: int) -> Cards:
     """Lists the piles of an area by due time."""
-    piles = view.shelf(Pile, area, 60)
+    piles = view.shelf(Pile, area, PILES)
     entries = tuple(e for p in piles[:most] if (e := _make_entry(view, p)))
     more = len(piles) - len(entries)
     head = say("{title}: {n} more", title=title, n=more) if more > 0 else title
@@ -51,10 +53,14 @@ def say_due(batch: Batch) -> Say:
 
 def list_wanted(view: View) -> Listing:
     """Lists the parts whose rack place is below its mark, the emptiest first."""
-    there = [(total(list_on_rack(view, p)), p) for p in view.shelf(Part, "all", 60)]
-    low = sorted((n / p.mark, n, p.id, p) for n, p in there if p.mark and n < p.mark)
+    marked = [p for p in view.shelf(Part, "all", PARTS) if p.mark and p.active]
+    there = [(total(list_on_rack(view, p)), p) for p in marked]
+    low = sorted((n / p.mark, n, p.id, p) for n, p in there if n < p.mark)
+    title = say("The rack is below its mark")
+    if (more := len(low) - MOST) > 0:
+        title = say("{title}: {n} more", title=title, n=more)
     return Listing(
-        title=say("The rack is below its mark"),
+        title=title,
         rows=tuple(
             (
                 (

@@ -87,13 +87,18 @@ class Pack(Fact):
     state: PackState = "packed"
     cart: str = ""
     seen: bool = False  # scanned at the door
+    left: str = ""  # when it left the shop
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
     why: str = ""  # reason for which it was opened again
 
     @property
     def shelf(self) -> Shelf:
-        """Waiting for a cart, on a cart, or shipped."""
-        return (f"cart/{self.cart}" if self.state == "cart" else self.state, self.id)
+        """Waiting for a cart, on a cart, or shipped on a day."""
+        if self.state == "cart":
+            return (f"cart/{self.cart}", self.id)
+        if self.state == "shipped" and self.left:
+            return (f"shipped/{self.left[:10]}", self.id)
+        return (self.state, self.id)
 
 
 @dataclass(frozen=True, kw_only=True)
