@@ -25,7 +25,6 @@ class Marked:
     skipped: set[int] = field(default_factory=set)
     anywhere: bool = False
     parts_hold: bool = True
-    told: str = ""
 
 
 def put_fault(draft: SheetDraft, rng: Random) -> Marked | None:

@@ -30,7 +30,6 @@ class LaidPart:
 class Laying:
     """What lies on a sheet. `shared` lines free parts in place of their own outlines."""
 
-    form: str
     parts: list[LaidPart] = field(default_factory=list)
     shared: list[Track] = field(default_factory=list)
     rest: int = 0  # pieces of the sheet that come loose and are no parts
@@ -97,7 +96,7 @@ def lay_rows(
         wanted[:0] = [LaidPart(ring, Frame(), "ring")] * rng.randint(1, 2)
     if rng.random() < 0.3:
         rng.shuffle(wanted)
-    laying = Laying(form, fill_rows(wanted[:80], size, gap, edge))
+    laying = Laying(fill_rows(wanted[:80], size, gap, edge))
     if form == "nested":
         fill_rings(rng, laying, means, gap)
     return laying
@@ -178,7 +177,7 @@ def lay_grid(rng: Random, size: tuple[float, float], means: Means) -> Laying:
     ]
     ring = make_box(wide, tall, 0.0, low + complex(wide, tall) / 2).trace(0.0)
     inner = upright + level
-    return Laying("shared", parts, [*inner, ring] if rng.random() < 0.7 else [ring, *inner])
+    return Laying(parts, [*inner, ring] if rng.random() < 0.7 else [ring, *inner])
 
 
 def lay_strips(rng: Random, size: tuple[float, float], means: Means) -> Laying:
@@ -198,4 +197,4 @@ def lay_strips(rng: Random, size: tuple[float, float], means: Means) -> Laying:
     out = bit / 2 + rng.choice([1.0, 4.0])
     ys = [low[0] - bit / 2, *(y + tall + bit / 2 for y in low)]
     lines = [make_line(complex(-out, y), complex(long + out, y)).place(frame) for y in ys]
-    return Laying("strips", parts, lines, rest=2 if trim > bit else 1)
+    return Laying(parts, lines, rest=2 if trim > bit else 1)

@@ -1,7 +1,7 @@
 """What is to be cut as lines: each the track of a bit's centre with its depths, tabs and entry."""
 
 import itertools
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from math import ceil, tau
@@ -58,7 +58,7 @@ class CutLine:
     unlevel: bool = False  # a spiral that ends without a level lap
 
 
-def choose_numbers(rng: Random, manner: Manner, means: Means) -> CutSizes:
+def choose_sizes(rng: Random, manner: Manner, means: Means) -> CutSizes:
     """Draws the sizes that a sheet keeps to."""
     thick = means.thickness
     skin = round(rng.uniform(0.2, min(0.6, thick * 0.12)), 2)
@@ -91,10 +91,10 @@ def find_floors(
 
 
 def plan_lines(
-    rng: Random, laying: Laying, manner: Manner, means: Means, numbers: CutSizes
+    rng: Random, laying: Laying, manner: Manner, means: Means, sizes: CutSizes
 ) -> list[CutLine]:
     """Gives all lines of a sheet in the order in which they are cut."""
-    planner = LinePlanner(rng, manner, means, numbers)
+    planner = LinePlanner(rng, manner, means, sizes)
     made: dict[tuple[str, bool], list[CutLine]] = {}
     lines: list[CutLine] = []
     for k, part in enumerate(laying.parts):
@@ -111,19 +111,17 @@ def plan_lines(
 class LinePlanner:
     """Makes lines of features and outlines, as the sheet's habits want it."""
 
-    def __init__(self, rng: Random, manner: Manner, means: Means, numbers: CutSizes) -> None:
-        self.rng, self.manner, self.means, self.numbers = rng, manner, means, numbers
-        self.through = means.thickness + numbers.below
+    def __init__(self, rng: Random, manner: Manner, means: Means, sizes: CutSizes) -> None:
+        self.rng, self.manner, self.means, self.sizes = rng, manner, means, sizes
+        self.through = means.thickness + sizes.below
 
     def _make(self, role: str, bit: int, track: Track, deep: float) -> CutLine:
         which = min(bit, len(self.means.bits) - 1)
         wide = self.means.bits[which]
-        most = wide * self.numbers.shares[which]
+        most = wide * self.sizes.shares[which]
         floors = find_floors(self.manner, deep, wide, most, self.means.thickness)
-        feed = self.numbers.feed if bit == MAIN else self.numbers.feed * 0.6
-        return CutLine(
-            role, None, which, wide, track, floors, feed=feed, plunge=self.numbers.plunge
-        )
+        feed = self.sizes.feed if bit == MAIN else self.sizes.feed * 0.6
+        return CutLine(role, None, which, wide, track, floors, feed=feed, plunge=self.sizes.plunge)
 
     def plan_part(self, part: LaidPart, *, outline: bool) -> list[CutLine]:
         """Gives the lines of a part as if it were laid upright at the sheet's corner."""
@@ -219,7 +217,7 @@ class LinePlanner:
     def _enter(self, line: CutLine, entry: str) -> None:
         line.entry = entry
         if line.entry in LEADS:
-            line.lead = self.numbers.lead
+            line.lead = self.sizes.lead
             if line.role == "hole":
                 room = abs(line.track.area()) * 2 / line.track.length
                 line.lead = min(line.lead, room * 0.45)
@@ -237,7 +235,7 @@ class LinePlanner:
     def _wind(self, line: CutLine) -> None:
         """Spreads a spiral's depth over its laps; one without a level lap ends below the sheet."""
         deep, thick = -line.floors[-1], self.means.thickness
-        most = min(line.wide * self.numbers.shares[line.bit], line.track.length * 0.12)
+        most = min(line.wide * self.sizes.shares[line.bit], line.track.length * 0.12)
         line.unlevel = line.entry == "spiral" and deep > thick + 0.05
         line.entry = "helix"
         line.floors = find_floors(
@@ -258,7 +256,7 @@ class LinePlanner:
             for f in laid.model.features
             if f.kind == "notch" and f.stroke
         ]
-        place = TabPlace(line.track, line.wide, long, self.numbers.tab, keep)
+        place = TabPlace(line.track, line.wide, long, self.sizes.tab, keep)
         for k in range(count):
             at = place.find(begin + room / count * k, room / count)
             if at is not None and (not line.tabs or at > line.tabs[-1][1] + line.wide):
@@ -267,14 +265,14 @@ class LinePlanner:
     def _shape_tab(self, line: CutLine) -> tuple[str, float, float]:
         """Gives a tab's form, the length of its slopes, and its whole length."""
         form = self.manner.tab_form
-        steep = {"trapezoid": self.numbers.slope, "ramp": 3.0}.get(form, 0.0)
-        slope = steep * (self.numbers.tab_high + self.numbers.below)
-        return form, slope, line.wide + self.numbers.tab + 2 * slope
+        steep = {"trapezoid": self.sizes.slope, "ramp": 3.0}.get(form, 0.0)
+        slope = steep * (self.sizes.tab_high + self.sizes.below)
+        return form, slope, line.wide + self.sizes.tab + 2 * slope
 
     def _find_top(self) -> float:
         """Gives z of a tab's top."""
         every = self.manner.tab_when == "every pass"
-        return 0.5 if every else self.numbers.tab_high - self.means.thickness
+        return 0.5 if every else self.sizes.tab_high - self.means.thickness
 
 
 def find_sides(part: LaidPart, track: Track, wide: float) -> list[float]:
@@ -406,8 +404,3 @@ def put_in_order(lines: Sequence[CutLine], laying: Laying, manner: Manner) -> li
         return (-line.bit, outline, depth(line)[1], role, line.second, *depth(line), part)
 
     return sorted(lines, key=key)
-
-
-def deepest(lines: Iterable[CutLine]) -> float:
-    """Gives the lowest z that any line reaches."""
-    return min(min(line.floors) for line in lines)

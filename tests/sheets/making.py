@@ -8,7 +8,7 @@ from random import Random
 from tests.sheets.draft import SheetDraft
 from tests.sheets.faults import Marked, put_fault
 from tests.sheets.laying import LaidPart, lay_out
-from tests.sheets.lines import CutLine, choose_numbers, plan_lines
+from tests.sheets.lines import CutLine, choose_sizes, plan_lines
 from tests.sheets.manners import Manner, choose_manner
 from tests.sheets.models import MAIN, Means
 from tests.sheets.shapes import Track
@@ -28,12 +28,12 @@ def make_draft(seed: int, *, small: bool = False) -> SheetDraft:
     manner = choose_manner(rng)
     size = SIZES[0] if small else rng.choice(SIZES)
     means = choose_means(rng, manner, size)
-    numbers = choose_numbers(rng, manner, means)
-    gap = choose_gap(rng, manner, means.bits[MAIN], numbers.lead)
+    sizes = choose_sizes(rng, manner, means)
+    gap = choose_gap(rng, manner, means.bits[MAIN], sizes.lead)
     laying = lay_out(rng, manner.form, size, means, gap, manner.beside)
     while not laying.parts:
         laying = lay_out(rng, manner.form, size, means, gap, manner.beside)
-    lines = plan_lines(rng, laying, manner, means, numbers)
+    lines = plan_lines(rng, laying, manner, means, sizes)
     safe, between = rng.choice([10.0, 15.0, 20.0, 25.0]), rng.choice([3.0, 5.0, 8.0])
     heights = Heights(safe, between, rng.choice([0.5, 1.0, 1.0, 2.0, between]))
     return SheetDraft(
@@ -100,7 +100,7 @@ def find_fault(draft: SheetDraft, marked: Marked, lines: Sequence[tuple[int, int
             spans[-1] = (spans[-1][0], max(last, spans[-1][1]))
         else:
             spans.append((first, last))
-    return TrueFault(marked.kind, () if marked.anywhere else tuple(spans), marked.told)
+    return TrueFault(marked.kind, () if marked.anywhere else tuple(spans))
 
 
 def find_groups(draft: SheetDraft) -> tuple[TrueGroup, ...]:

@@ -168,6 +168,8 @@ def check_truth(draft: SheetDraft, cell: float) -> list[str]:
     told, free = [], cut_draft(draft, cell)
     for group in find_groups(draft):
         for place, tabs in zip(group.places, group.tabs, strict=True):
+            if not free:
+                return [*told, f"{len(told)} parts differ, and no more come loose"]
             near = min(free, key=lambda p: abs(p.middle - place) + abs(p.area - group.area) * 0.01)
             part = find_part(draft, place)
             name = f"{group.name} at {place:.1f}"

@@ -43,7 +43,6 @@ class TrueFault:
 
     kind: str
     lines: tuple[tuple[int, int], ...]
-    told: str = ""
 
 
 @dataclass(frozen=True)
