@@ -13,6 +13,7 @@ from random import Random
 from demo_db.benches import benches, worries
 from demo_db.content import founding, sheets_in_store
 from demo_db.hands import Hands, Process, before, run, start
+from demo_db.lacking import CARDS_FILE, WITHOUT_DAYS, lack_cards
 from demo_db.loading import RouterDay
 from demo_db.office import Office, routers
 from demo_db.orders import FIRST_NUMBER, numbers, orders
@@ -120,6 +121,8 @@ class Week:
         today = left == 1
         if left <= 2:
             self.office.ahead = FAIR[left]
+        if left <= WITHOUT_DAYS:
+            self.office.without = frozenset({CARDS_FILE})
         hands.planned += PLANNED.get(left, ())
         processes = [*self._orders(left), self.office.work()]
         for router in routers(hands):
@@ -144,6 +147,7 @@ class Week:
         self.office.release()
         self.office.fill()
         worries(self.hands)
+        lack_cards(self.hands, self.office, self.now)
         RouterDay(self.hands, STOPPED).stand_still("31")
         RouterDay(self.hands, CUTTING).keep_cutting(self.now)
 

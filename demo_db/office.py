@@ -26,6 +26,7 @@ class Office:
         self.live: set[str] = set()  # batches not yet wholly through the shop
         self.made: dict[str, dict[str, int]] = {}  # what a sheet of each revision makes
         self.ahead = 2  # how many times its mark the rack is filled to
+        self.without: frozenset[str] = frozenset()  # cut files that are not released now
 
     def enter(self, fact: Fact) -> None:
         """Sets a fact."""
@@ -126,7 +127,7 @@ class Office:
         """What this router may cut."""
         for number in NAMES:
             cut_file = self.hands.view.get(CutFile, number)
-            if cut_file is None:
+            if cut_file is None or number in self.without:
                 continue
             revision = find_approved(self.hands.view, cut_file)
             if revision and (not revision.routers or router in revision.routers):

@@ -8,6 +8,7 @@ import pytest
 from demo_db.build import DAYS, build, hours, working_days
 from station.bootstrap import load_rules
 from station.ledger.ledger import Ledger
+from station.queries.shortage import list_blocking
 from station.shop.acts import plain_of
 from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
 from station.shop.moves import NO_PIECES, head
@@ -135,3 +136,11 @@ def test_every_kind_of_fault_has_happened(tmp_path):
     assert wrong
     assert overruled
     ledger.close()
+
+
+def test_weaving_cards_are_what_the_shop_lacks(shop):
+    """Ten orders want 504 and four are late, whatever chance made of the days before."""
+    first = list_blocking(shop.view, NOW.isoformat())[0]
+    assert first.standing.part.name == "WC-70"
+    assert (first.standing.wanted, first.standing.under_way) == (504, 0)
+    assert (len(first.orders), first.late) == (10, 4)
