@@ -816,6 +816,10 @@
       <translation>Schließen</translation>
     </message>
     <message>
+      <source>Close it again: another mailer is looked for.</source>
+      <translation>Noch einmal schließen: eine andere Tasche wird gesucht.</translation>
+    </message>
+    <message>
       <source>Close it as owed</source>
       <translation>Als offen schließen</translation>
     </message>
@@ -1882,6 +1886,10 @@
     <message>
       <source>Mailer {name}</source>
       <translation>Versandtasche {name}</translation>
+    </message>
+    <message>
+      <source>Mailer {name} does not close over {t} mm</source>
+      <translation>Versandtasche {name} schließt nicht über {t} mm</translation>
     </message>
     <message>
       <source>Mailer {name}. Label it, then onto the cart.</source>
@@ -5908,10 +5916,6 @@
       <translation>Etikett des Pakets</translation>
     </message>
     <message>
-      <source>large and flat outside</source>
-      <translation>Großes und Flaches außen</translation>
-    </message>
-    <message>
       <source>last left {at}</source>
       <translation>zuletzt ab {at}</translation>
     </message>
@@ -7406,6 +7410,14 @@
     <message>
       <source>{n} {n|is|are} in the pack</source>
       <translation>{n} {n|ist|sind} im Paket</translation>
+    </message>
+    <message>
+      <source>{n} {n|layer|layers}, large outside</source>
+      <translation>{n} {n|Lage|Lagen}, Großes außen</translation>
+    </message>
+    <message>
+      <source>{n} {n|layer|layers}: wrap it well</source>
+      <translation>{n} {n|Lage|Lagen}: gut einwickeln</translation>
     </message>
     <message>
       <source>{n} {n|line|lines}</source>

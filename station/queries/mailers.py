@@ -1,15 +1,15 @@
-"""Questions about a pack: which mailer it goes into, how much wrap it needs, what it weighs.
+"""Questions about a pack: which mailer it goes into, how its parts lie, what it weighs.
 
-The stack is built level by level, the largest parts at the bottom; the first part's box
-gives the footprint. A flat mailer must be at least as wide as the stack is wide and thick
-together, and as long as it is long and thick together, with an allowance (common practice,
-no source). Nothing here is measured: the crew's hands decide.
+Which mailer and how is worked out by `station.packs` from the parts' boxes. Nothing here is
+measured: the crew's hands decide.
 """
 
 import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from station.packs.choose import choose_mailer
+from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.shop.facts import Mailer, Part
 from station.shop.views import View, by_part
 from station.shop.words import Say, say
@@ -25,39 +25,25 @@ MOST = 100  # mailers that are looked through
 Pieces = Iterable[tuple[Part, int]]  # so many of each part
 
 
-class Level(NamedTuple):
-    """The pieces of one part: as many beside each other as the footprint takes, then on top.
-
-    `across` of them lie along the stack's length, `beside` in one layer; the box is in mm.
-    """
-
-    part: Part
-    pieces: int
-    length_mm: float
-    width_mm: float
-    across: int
-    beside: int
-
-
 class Stack(NamedTuple):
-    """Parts stacked flat: the box in mm, and its levels from the bottom.
+    """Parts that lie flat on each other, in layers.
 
     `guessed` is the name of a part without an outline: its size is only assumed.
     """
 
-    length_mm: float
-    width_mm: float
-    thick_mm: float
-    levels: tuple[Level, ...]
+    lies: PackAnswer
     guessed: str = ""
+
+    @property
+    def thick_mm(self) -> float:
+        """How thick it is."""
+        return self.lies.size_mm[2]
 
     @property
     def flat_mm(self) -> tuple[float, float]:
         """Length and width that a mailer must have lying flat."""
-        return (
-            self.length_mm + self.thick_mm + ALLOWANCE_MM,
-            self.width_mm + self.thick_mm + ALLOWANCE_MM,
-        )
+        length, width, thick = self.lies.size_mm
+        return (length + thick + ALLOWANCE_MM, width + thick + ALLOWANCE_MM)
 
     @property
     def wrap_m(self) -> float:
@@ -65,8 +51,8 @@ class Stack(NamedTuple):
 
         Rounded up to a tenth of a metre; common practice, no source.
         """
-        around = 2 * (self.length_mm + self.thick_mm) + OVERLAP_MM
-        return math.ceil(around / 100) / 10
+        length, _, thick = self.lies.size_mm
+        return math.ceil((2 * (length + thick) + OVERLAP_MM) / 100) / 10
 
 
 class Weight(NamedTuple):
@@ -119,57 +105,39 @@ class Parcel(NamedTuple):
 def plan_parcel(view: View, pieces: Pieces) -> Parcel:
     """Plans how so many of each part are packed, in the smallest mailer that takes them."""
     inside = [(part, count) for part, count in pieces if count > 0]
-    stack = stack_parts(inside)
-    mailer = find_smallest(stack, view.shelf(Mailer, "all", MOST))
-    return Parcel(stack, mailer, weigh_parts(inside, mailer))
+    mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
+    lies = choose_mailer(
+        PackProblem(
+            parts=tuple(_lay_out(part, count) for part, count in inside),
+            mailers=tuple(_measure(m) for m in mailers.values()),
+            allowance_mm=ALLOWANCE_MM,
+            gap_mm=GAP_MM,
+        )
+    )
+    guessed = next((part.name for part, _ in inside if part.shape is None), "")
+    mailer = mailers.get(lies.mailer)
+    return Parcel(Stack(lies, guessed), mailer, weigh_parts(inside, mailer))
+
+
+def _lay_out(part: Part, count: int) -> PackPart:
+    """Gives a part's box lying flat, the longer side first."""
+    x, y = part.shape.box if part.shape else ASSUMED_MM
+    return PackPart(part.id, max(x, y), min(x, y), part.thickness_mm, count, part.small)
+
+
+def _measure(mailer: Mailer) -> PackMailer:
+    return PackMailer(mailer.id, mailer.length_mm, mailer.width_mm, mailer.thick_mm, mailer.mass_g)
+
+
+def closes_over(mailer: Mailer, length: float, width: float, thick: float) -> bool:
+    """Tells whether a mailer closes over a stack of that length, width and thickness."""
+    return mailer.active and _measure(mailer).takes(length, width, thick, ALLOWANCE_MM)
 
 
 def plan_open_pack(view: View, order: str) -> Parcel:
     """Plans how what lies in an order's open pack now is packed."""
     inside = by_part(view.stock(place=f"packing/{order}"))
     return plan_parcel(view, [(p, n) for part, n in inside.items() if (p := view.get(Part, part))])
-
-
-def stack_parts(pieces: Pieces) -> Stack:
-    """Stacks so many of each part, the largest face at the bottom."""
-    boxes = sorted(((_find_box(p), p, n) for p, n in pieces), key=lambda b: -b[0][0] * b[0][1])
-    if not boxes:
-        return Stack(0.0, 0.0, 0.0, ())
-    length = max(box[0] for box, _, _ in boxes)
-    width = max(box[1] for box, _, _ in boxes)
-    levels = tuple(_lay_level(part, box, n, length, width) for box, part, n in boxes)
-    thick = sum(math.ceil(x.pieces / x.beside) * x.part.thickness_mm for x in levels)
-    guessed = next((part.name for _, part, _ in boxes if part.shape is None), "")
-    return Stack(length, width, thick, levels, guessed)
-
-
-def _find_box(part: Part) -> tuple[float, float]:
-    """Finds a part's box, the longer side first."""
-    x, y = part.shape.box if part.shape else ASSUMED_MM
-    return (max(x, y), min(x, y))
-
-
-def _lay_level(
-    part: Part, box: tuple[float, float], count: int, length: float, width: float
-) -> Level:
-    """Lays the pieces of one part side by side on a footprint."""
-    across = max(1, int((length + GAP_MM) // (box[0] + GAP_MM)))
-    rows = int((width + GAP_MM) // (box[1] + GAP_MM))
-    return Level(part, count, *box, across, max(1, across * rows))
-
-
-def find_smallest(stack: Stack, mailers: Iterable[Mailer]) -> Mailer | None:
-    """Finds the smallest active mailer that takes the stack, either way round; or None."""
-    long, short = max(stack.flat_mm), min(stack.flat_mm)
-    fit = [
-        m
-        for m in mailers
-        if m.active
-        and m.thick_mm >= stack.thick_mm
-        and max(m.length_mm, m.width_mm) >= long
-        and min(m.length_mm, m.width_mm) >= short
-    ]
-    return min(fit, key=lambda m: m.length_mm * m.width_mm, default=None)
 
 
 def weigh_parts(pieces: Pieces, mailer: Mailer | None) -> Weight:

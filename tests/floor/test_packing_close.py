@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+import msgspec
 import pytest
 
-from station.floor.packing import screen
+from station.floor.packing import dialogue, screen
 from station.floor.shared.recounts import RecountPlace
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
@@ -326,16 +327,33 @@ def test_rows_stand_in_the_order_of_the_rack():
     assert [w.place_name for w in list_needs(shop(), order())] == ["A 03", "C 14"]
 
 
-def test_what_lies_on_top_stands_in_the_label_alone():
+def test_equal_layers_are_drawn_once():
     view = shop(order(lines=(Line(product="040", quantity=4),)))
     player = packer(view)
     player.give(ORDER)
     layers = screen.screen(player.hand, view).middle[0].layers
-    assert [(x.label, x.x_mm, x.y_mm, x.level) for x in layers] == [
-        ("HC-300 ×4", 0, 0, 0),
-        ("ST-200 ×4", 0, 0, 1),
-        ("", 0, 41, 1),
+    assert [(x.label, x.level) for x in layers] == [
+        ("2 × (1 HC-300 + 2 ST-200)", 0),
+        ("", 0),
+        ("", 0),
+        ("2 × (1 HC-300)", 1),
     ]
+
+
+def test_the_mailer_and_the_stack_stand_in_the_act_and_the_rule_checks_them():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    do = dialogue.handle_input(player.hand, press("close_pack"), view)
+    assert (do.args.mailer, do.args.thick_mm) == ("01", 19.5)
+    thicker = msgspec.structs.replace(do.args, thick_mm=41.0, numbers={"pack": "00009"})
+    act = Act(id="a9", kind="close_pack", at=player.hand.now, station="s1",
+              subject="order/3306", args=thicker)  # fmt: skip
+    assert str(view.do(RULES, act).said) == "Mailer Flat 350 × 250 does not close over 41.0 mm"
+    gone = msgspec.structs.replace(thicker, mailer="77", thick_mm=19.5)
+    assert view.do(RULES, replace(act, args=gone)).refused
+    none = msgspec.structs.replace(thicker, mailer="")
+    assert str(view.do(RULES, replace(act, args=none)).do) == "Label it, then onto the cart."
 
 
 def test_a_part_without_an_outline_leaves_the_mailer_to_the_eye():

@@ -4,14 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from station.queries.mailers import (
-    ALLOWANCE_MM,
-    find_smallest,
-    plan_open_pack,
-    plan_parcel,
-    stack_parts,
-    weigh_parts,
-)
+from station.queries.mailers import ALLOWANCE_MM, closes_over, plan_open_pack, plan_parcel
 from station.shop.facts import Mailer, Part, Shape
 from station.shop.moves import move
 from tests.floor.shop_small import COMB, SHUTTLE, small_shop
@@ -27,45 +20,51 @@ def part(x, y, thick=6.0, **fields):
 # 9¾ × 12¾ in lying flat, before any allowance.
 def test_the_flat_mailer_of_the_guides():
     inch = 25.4
-    length, width = stack_parts([(part(12 * inch, 9 * inch, 0.75 * inch), 1)]).flat_mm
+    item = [(part(12 * inch, 9 * inch, 0.75 * inch), 1)]
+    length, width = plan_parcel(small_shop(), item).stack.flat_mm
     assert (length - ALLOWANCE_MM) / inch == pytest.approx(12.75)
     assert (width - ALLOWANCE_MM) / inch == pytest.approx(9.75)
 
 
+def among(*mailers):
+    """The small shop with these mailers alone."""
+    view = small_shop(*mailers)
+    del view.facts["mailer/01"]
+    return view
+
+
 def test_the_smallest_mailer_that_takes_it():
     two = [(part(200.0, 40.0, mass_g=50), 2)]
-    made = stack_parts(two)
     small, large = (
         Mailer(id=n, name=n, length_mm=x, width_mm=y)
         for n, x, y in (("1", 230.0, 70.0), ("2", 400.0, 300.0))
     )
-    assert find_smallest(made, (large, small)) == small
-    assert find_smallest(made, (replace(small, length_mm=70.0, width_mm=230.0),)) is not None
-    assert find_smallest(made, (replace(small, length_mm=50.0, width_mm=230.0),)) is None
-    assert find_smallest(made, (replace(small, thick_mm=5.0),)) is None
-    assert find_smallest(made, (replace(small, active=False),)) is None
-    assert weigh_parts(two, small).grams == 130
+    found = plan_parcel(among(large, small), two)
+    assert (found.mailer, found.weight.grams) == (small, 130)
+    assert plan_parcel(among(replace(small, length_mm=70.0, width_mm=230.0)), two).mailer
+    assert not plan_parcel(among(replace(small, length_mm=50.0, width_mm=230.0)), two).mailer
+    assert not plan_parcel(among(replace(small, thick_mm=5.0)), two).mailer
+    assert not plan_parcel(among(replace(small, active=False)), two).mailer
+
+
+def test_a_mailer_closes_over_what_is_not_too_thick():
+    mailer = Mailer(id="1", name="1", length_mm=230.0, width_mm=70.0, thick_mm=12.0)
+    assert closes_over(mailer, 200.0, 40.0, 12.0)
+    assert not closes_over(mailer, 200.0, 40.0, 12.1)
+    assert not closes_over(mailer, 209.0, 40.0, 12.0)
+    assert not closes_over(replace(mailer, active=False), 200.0, 40.0, 12.0)
 
 
 # Common practice, no source: one turn around the length, the ends overlapping 50 mm.
 @pytest.mark.parametrize(("box", "thick", "metres"), [((300, 120), 20, 0.7), ((200, 40), 6, 0.5)])
 def test_the_wrap_goes_round_once(box, thick, metres):
-    assert stack_parts([(part(*box, thick), 1)]).wrap_m == metres
-
-
-def test_small_parts_lie_beside_each_other_above_the_large_one():
-    made = stack_parts([(part(90.0, 20.0), 7), (part(200.0, 45.0), 1)])
-    assert [(x.length_mm, x.pieces, x.across, x.beside) for x in made.levels] == [
-        (200.0, 1, 1, 1),
-        (90.0, 7, 2, 4),
-    ]
-    assert (made.length_mm, made.width_mm, made.thick_mm) == (200.0, 45.0, 18.0)
+    assert plan_parcel(small_shop(), [(part(*box, thick), 1)]).stack.wrap_m == metres
 
 
 def test_a_part_without_an_outline_is_only_guessed():
     bare = replace(part(200.0, 40.0), name="B", shape=None)
-    assert stack_parts([(bare, 1)]).guessed == "B"
-    assert stack_parts([(part(200.0, 40.0), 1)]).guessed == ""
+    assert plan_parcel(small_shop(), [(bare, 1)]).stack.guessed == "B"
+    assert plan_parcel(small_shop(), [(part(200.0, 40.0), 1)]).stack.guessed == ""
 
 
 def test_a_parcel_of_what_lies_in_the_open_pack():

@@ -70,6 +70,10 @@ class ClosePack(Args, frozen=True, kw_only=True):
     kind = "close_pack"
 
     scale_g: float | None = None  # what the scale showed; None: it was not weighed
+    mailer: str = ""  # that was worked out for it; empty: none closes over it
+    length_mm: float = 0.0  # of the stack in it
+    width_mm: float = 0.0
+    thick_mm: float = 0.0
 
 
 class OpenPack(Args, frozen=True, kw_only=True):

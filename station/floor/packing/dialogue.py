@@ -278,8 +278,17 @@ def _press_put_down(hand: PackingHand, order: Order, view: View) -> Do | Took:
 
 
 def _press_close(hand: PackingHand, order: Order, view: View) -> Do:
+    """Closes the pack in the mailer that was worked out for what lies in it."""
     packed = bool(view.stock(place=f"packing/{order.id}"))
-    args = ClosePack(scale_g=hand.work.scale)
+    parcel = plan_open_pack(view, order.id)
+    length, width, thick = parcel.stack.lies.size_mm
+    args = ClosePack(
+        scale_g=hand.work.scale,
+        mailer=parcel.mailer.id if parcel.mailer else "",
+        length_mm=length,
+        width_mm=width,
+        thick_mm=thick,
+    )
     return Do(order.key, args, hand.empty(), ("pack",) if packed else ())
 
 

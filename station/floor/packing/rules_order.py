@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.floor.packing.acts import ClaimOrder, ClosePack, OpenPack, PrintLabel, PutOrderDown
 from station.queries.batches import keep_held
-from station.queries.mailers import Weight, plan_open_pack
+from station.queries.mailers import Weight, closes_over, weigh_parts
 from station.queries.orders import (
     count_inside,
     find_unknown,
@@ -261,13 +261,18 @@ def _close_as_owed(act: Act[ClosePack], order: Order) -> Answer:
 
 
 def _make_pack(act: Act[ClosePack], view: View, order: Order) -> Answer:
-    _, mailer, weight = plan_open_pack(view, order.id)
+    mailer = view.get(Mailer, act.args.mailer)
+    if problem := _refuse_open_mailer(act, mailer):
+        return problem
+    held = view.stock(place=f"packing/{order.id}")
+    pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
+    weight = weigh_parts(pieces, mailer)
     scale_g = act.args.scale_g or 0.0
     off = scale_g > 0 and weight.agrees(scale_g) is False
     if off and not act.args.sure:
         do = say("Look through the pack. Close it all the same?")
         return ask(weight.words(scale_g), do, "sure")
-    number, held = new_number(act, "pack"), view.stock(place=f"packing/{order.id}")
+    number = new_number(act, "pack")
     pack = Pack(
         id=number,
         order=order.id,
@@ -285,6 +290,20 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order) -> Answer:
         moves=tuple(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
         sets=(pack, packed, *([_doubt_weight(act, pack, weight)] if off else ())),
         prints=(("label", number),),
+    )
+
+
+def _refuse_open_mailer(act: Act[ClosePack], mailer: Mailer | None) -> Answer | None:
+    """Refuses a mailer that does not close over the stack, or that the office took away."""
+    args = act.args
+    if not args.mailer or (
+        mailer and closes_over(mailer, args.length_mm, args.width_mm, args.thick_mm)
+    ):
+        return None
+    name = mailer.name if mailer else args.mailer
+    return refuse(
+        say("Mailer {name} does not close over {t} mm", name=name, t=f"{args.thick_mm:.1f}"),
+        say("Close it again: another mailer is looked for."),
     )
 
 

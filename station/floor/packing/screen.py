@@ -1,6 +1,7 @@
 """Shows the order in hand at packing: what to take, how it is packed, what is asked."""
 
 from dataclasses import replace
+from itertools import groupby
 
 from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
 from station.floor.packing.waiting import (
@@ -14,7 +15,8 @@ from station.floor.packing.waiting import (
     show_orders,
 )
 from station.floor.packing.work import PackingHand
-from station.queries.mailers import GAP_MM, Parcel, Stack, plan_open_pack, plan_parcel
+from station.packs.messages import PackLayer
+from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need, is_late, list_needs
 from station.shop.cards import button, row_code
 from station.shop.faces import (
@@ -38,6 +40,7 @@ from station.shop.words import Say, say
 
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+SPOILED = Press(label=say("Spoiled"), code=button("spoiled_piece"))
 PUT_DOWN = Press(label=say("Put it down"), code=button("put_down"))
 
 Pair = tuple[Say | str, Say | str]
@@ -238,9 +241,9 @@ def _show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tupl
         name=mailer.name,
         length_mm=mailer.length_mm,
         width_mm=mailer.width_mm,
-        layers=_draw_layers(stack),
+        layers=_draw_layers(stack, {w.part.id: w.part.name for w in found}),
     )
-    how: Pair = (say("stack"), say("large and flat outside"))
+    how: Pair = (say("stack"), _say_how(stack))
     flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=length, w=width))
     name = say("Mailer {name}", name=mailer.name)
     return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
@@ -254,20 +257,43 @@ def _say_thick(stack: Stack) -> tuple[Pair, Pair]:
     )
 
 
-def _draw_layers(stack: Stack) -> tuple[Layer, ...]:
-    """Draws each level's pieces side by side; those on top of them only in the label."""
+def _say_how(stack: Stack) -> Say:
+    """Says what to look for in a stack, beside the drawing."""
+    layers = len(stack.lies.layers)
+    if stack.lies.loose:  # a tower, or small parts outside
+        return say("{n} {n|layer|layers}: wrap it well", n=layers)
+    return say("{n} {n|layer|layers}, large outside", n=layers)
+
+
+def _draw_layers(stack: Stack, names: dict[str, str]) -> tuple[Layer, ...]:
+    """Draws the layers from the bottom up; equal ones on each other are drawn once."""
+    levels = [list(same) for _, same in groupby(stack.lies.layers, key=_list_counts)]
     return tuple(
         Layer(
-            label=f"{level.part.name} ×{level.pieces}" if n == 0 else "",
-            x_mm=n % level.across * (level.length_mm + GAP_MM),
-            y_mm=n // level.across * (level.width_mm + GAP_MM),
-            length_mm=level.length_mm,
-            width_mm=level.width_mm,
+            label=_name_layers(same, names) if n == 0 else "",
+            x_mm=pile.x_mm,
+            y_mm=pile.y_mm,
+            length_mm=pile.length_mm,
+            width_mm=pile.width_mm,
             level=number,
         )
-        for number, level in enumerate(stack.levels)
-        for n in range(min(level.pieces, level.beside))
+        for number, same in enumerate(levels)
+        for n, pile in enumerate(same[0].piles)
     )
+
+
+def _list_counts(layer: PackLayer) -> tuple[tuple[str, int], ...]:
+    """Lists how many of each part a layer has."""
+    counts: dict[str, int] = {}
+    for pile in layer.piles:
+        counts[pile.part] = counts.get(pile.part, 0) + pile.pieces
+    return tuple(counts.items())
+
+
+def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
+    """Names what lies in a layer, or in so many equal ones."""
+    inside = " + ".join(f"{n} {names.get(part, part)}" for part, n in _list_counts(same[0]))
+    return f"{len(same)} × ({inside})" if len(same) > 1 else inside
 
 
 def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, Pair]:
@@ -304,22 +330,20 @@ def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> 
             PUT_DOWN,
         )
     go = sum(w.to_go for w in found)
-    back = (
-        Press(label=say("Put back"), code=button("take_back")),
-        Press(label=say("Spoiled"), code=button("spoiled_piece")),
-    )
+    back = Press(label=say("Put back"), code=button("take_back"))
     if go:
         close = Press(label=say("Close: {n} to go", n=go), code=button("close_pack"), style="off",
                       wide=2)  # fmt: skip
-        return (close, Press(label=say("Missing"), code=button("part_missing")), *back)
+        return (close, Press(label=say("Missing"), code=button("part_missing")), back)
     whole = any(w.inside for w in found)
     label = say("Close the pack") if whole else say("Close it as owed")
     close = Press(label=label, code=button("close_pack"), style="primary", wide=2)
-    return (close, Press(label=say("Weigh"), code=button("scale")), *back)
+    spoiled = (SPOILED,) if whole else ()
+    return (close, Press(label=say("Weigh"), code=button("scale")), back, *spoiled)
 
 
 def _offer_all_back(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     style = "primary" if found and any(w.inside for w in found) else "off"
     label = say("Put all of it back")
     everything = Press(label=label, code=button("all_of_it"), style=style, wide=2)
-    return (everything, PUT_DOWN if order.state == "cancelled" else LEAVE)
+    return (everything, SPOILED, PUT_DOWN if order.state == "cancelled" else LEAVE)
