@@ -6692,6 +6692,10 @@
       <translation>{cart} ist abgefahren, Pakete darauf: {n}</translation>
     </message>
     <message>
+      <source>{cart} should have gone at {at}</source>
+      <translation>{cart} hätte um {at} abfahren sollen</translation>
+    </message>
+    <message>
       <source>{counted}. Go on from there.</source>
       <translation>{counted}. Mach dort weiter.</translation>
     </message>
@@ -7400,6 +7404,10 @@
       <translation>{n} verlangt</translation>
     </message>
     <message>
+      <source>{n} {n|batch is|batches are} held: {names}</source>
+      <translation>{n} {n|Los ist|Lose sind} zurückgehalten: {names}</translation>
+    </message>
+    <message>
       <source>{n} {n|goes|go} back on the rack</source>
       <translation>{n} {n|geht|gehen} ins Regal zurück</translation>
     </message>
@@ -7426,6 +7434,10 @@
     <message>
       <source>{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.</source>
       <translation>{n} {n|Auftrag ist|Aufträge sind} begonnen oder fort und {n|bleibt|bleiben}: siehe Bitte ansehen.</translation>
+    </message>
+    <message>
+      <source>{n} {n|order is|orders are} late: {names}</source>
+      <translation>{n} {n|Auftrag ist|Aufträge sind} überfällig: {names}</translation>
     </message>
     <message>
       <source>{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.</source>
@@ -8002,6 +8014,10 @@
     <message>
       <source>{words} · ≈ batch assumed</source>
       <translation>{words} · ≈ Los angenommen</translation>
+    </message>
+    <message>
+      <source>{words}, and {n} {n|part|parts} more</source>
+      <translation>{words}, und {n} {n|Teil|Teile} mehr</translation>
     </message>
     <message>
       <source>{words}, no. {bit}</source>

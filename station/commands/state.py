@@ -6,6 +6,7 @@ from station import bootstrap
 from station.commands.common import make_clock, print_json, require_shop
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.looks import list_raised
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
 from station.queries.shortage import list_blocking
@@ -58,17 +59,22 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
 
 
 def _list_looks(ledger: Ledger, now: str) -> list[Json]:
-    """Lists what blocks orders, then what waits to be settled."""
+    """Lists what blocks orders and what else raises itself, then what waits to be settled."""
     blocking: list[Json] = [
         {"kind": "blocks", "text": str(b.words), "since": now, "about": b.standing.part.key}
         for b in list_blocking(ledger.view, now)
+    ]
+    raised: list[Json] = [
+        {"kind": r.kind, "text": str(r.words), "since": r.since or now, "about": ""}
+        for r in list_raised(ledger.view, now)
+        if r.kind != "blocks"
     ]
     open_ones: list[Json] = [
         {"kind": c.what, "text": str(c.text), "since": c.since, "about": c.about}
         for c in ledger.facts(Concern)
         if not c.settled
     ]
-    return blocking + open_ones
+    return blocking + raised + open_ones
 
 
 class Stock:

@@ -177,7 +177,7 @@ def test_it_stands_under_needs_a_look_until_it_is_under_way():
     view = shop()
     assert today_lines(view)[0] == ("Blocks 2 orders, 1 of them late: HC-300", button("area_plan"))
     view.facts["batch/00500"] = batch(id="00500", sheets=3)
-    assert today_lines(view) == []
+    assert today_lines(view) == [("1 order is late: 3301", button("area_packing"))]
 
 
 # --- at a desk, through PIN and paper

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.floor.today.acts import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
-from station.queries.shortage import list_blocking
+from station.queries.looks import OPEN, Raised, list_raised
 from station.shop.acts import good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -14,7 +14,6 @@ from station.shop.views import View
 from station.shop.words import say
 
 ROWS = 6  # of what needs a look on one page
-MOST = 200  # that are looked through
 
 
 def handle_input(hand: TodayHand, given: Input, view: View) -> Do | Took | None:
@@ -42,12 +41,33 @@ def handle_input(hand: TodayHand, given: Input, view: View) -> Do | Took | None:
 
 
 def list_open(view: View) -> tuple[Concern, ...]:
-    """Lists all that needs a look, oldest first."""
-    return view.shelf(Concern, "open", MOST)
+    """Lists all that waits to be settled, what stops first, then the newest."""
+    found = view.shelf(Concern, "open", OPEN)
+    stops = [c for c in reversed(found) if c.tone == "stop"]
+    return (*stops, *(c for c in reversed(found) if c.tone != "stop"))
+
+
+def count_all(view: View, now: str) -> int:
+    """Counts all that needs a look."""
+    return len(list_open(view)) + sum(raised.count for raised in list_raised(view, now))
+
+
+def list_page(hand: TodayHand, view: View) -> tuple[tuple[Raised, ...], tuple[Concern, ...], int]:
+    """Lists what stands on the page that is shown, and how many pages there are.
+
+    What raises itself stands on the first page, above what waits to be settled.
+    """
+    raised, found, page = list_raised(view, hand.now), list_open(view), hand.work.page
+    first = ROWS - len(raised)
+    pages = 1 + max(0, -(-(len(found) - first) // ROWS))
+    if page == 0:
+        return raised, found[:first], pages
+    start = first + (page - 1) * ROWS
+    return (), found[start : start + ROWS], pages
 
 
 def _show_concerns(hand: TodayHand, view: View) -> Took:
-    count = len(list_open(view)) + len(list_blocking(view, hand.now))
+    count = count_all(view, hand.now)
     return Took(
         replace(hand, subject="", work=TodayWork(shown="concerns")),
         good(
@@ -58,10 +78,10 @@ def _show_concerns(hand: TodayHand, view: View) -> Took:
 
 
 def _choose_concern(hand: TodayHand, row: int, view: View) -> Took:
-    found, place = list_open(view), hand.work.page * ROWS + row
-    if place >= len(found):
+    _, found, _ = list_page(hand, view)
+    if row >= len(found):
         return Took(hand, refuse(say("There is no row {row}", row=row + 1), say("Choose a row.")))
-    chosen = found[place]
+    chosen = found[row]
     return Took(
         replace(hand, subject=chosen.id),
         notice(

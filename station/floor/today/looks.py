@@ -3,10 +3,10 @@
 from typing import Any
 
 from station.floor.today import figures
-from station.floor.today.dialogue import ROWS, list_open
+from station.floor.today.dialogue import count_all, list_open, list_page
 from station.floor.today.versions import compare_versions, say_move
 from station.floor.today.work import TodayHand
-from station.queries.shortage import list_blocking
+from station.queries.looks import Raised, list_raised
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -28,8 +28,6 @@ from station.shop.words import Say, clock, day, moment, say
 BESIDE = 3  # that stand beside the day
 SETTLED = 7  # of today
 MOVES = 4  # of an entry that are shown
-BLOCKING = 1  # part that blocks orders, above the others: where to cut shows the rest
-TO_PLAN = button("area_plan")
 BACK = Press(label=say("Show the flow"), code=button("show_flow"))
 
 
@@ -41,12 +39,16 @@ def say_age(since: str, now: str) -> Say:
     return say("{n} min", n=minutes) if minutes < 90 else say("{n} h", n=round(minutes / 60))
 
 
-def list_oldest(view: View, now: str) -> Listing:
-    """Lists what blocks orders, which leads to what to cut, then the oldest ones, to touch."""
-    blocking, found = list_blocking(view, now), list_open(view)
+def list_worst(view: View, now: str) -> Listing:
+    """Lists the first of all that needs a look, to touch."""
+    raised, found = list_raised(view, now), list_open(view)
+    above = raised[: BESIDE - min(1, len(found))]
     first = tuple(
-        ((Cell(text=b.words, tone="attention"), Cell(text=say("now"), tone="quiet")), TO_PLAN)
-        for b in blocking[:BLOCKING]
+        (
+            (Cell(text=r.words, tone="attention"), Cell(text=_say_since(r, now), tone="quiet")),
+            button(r.press),
+        )
+        for r in above
     )
     rows = tuple(
         (
@@ -56,22 +58,28 @@ def list_oldest(view: View, now: str) -> Listing:
             ),
             button(f"row_{n}"),
         )
-        for n, c in enumerate(found[: BESIDE - len(first)], 1)
+        for n, c in enumerate(found[: BESIDE - len(above)], 1)
     )
-    more = len(found) + len(blocking) - len(rows) - len(first)
+    more = len(found) - len(rows) + sum(r.count for r in raised[len(above) :])
     title = say("Needs a look, and {n} more", n=more) if more > 0 else say("Needs a look")
     return Listing(title=title, rows=(*first, *rows), empty=say("Nothing: all is well."))
 
 
+def _say_since(raised: Raised, now: str) -> Say:
+    return say_age(raised.since, now) if raised.since else say("now")
+
+
 def show_all(hand: TodayHand, view: View) -> Face:
     """Shows everything that needs a look, a page at a time, and what was settled today."""
-    found, first = list_open(view), hand.work.page * ROWS
-    blocking = list_blocking(view, hand.now)
+    raised, found, pages = list_page(hand, view)
     above = tuple(
-        Row(title=b.words, note=say("What to cut"), code=TO_PLAN,
-            cells=(Cell(text=say("now"), tone="attention"),))
-        for b in blocking[:BLOCKING] if not first
-    )  # fmt: skip
+        Row(
+            title=r.words,
+            cells=(Cell(text=_say_since(r, hand.now), tone="attention"),),
+            code=button(r.press),
+        )
+        for r in raised
+    )
     rows = tuple(
         Row(
             title=c.text,
@@ -79,12 +87,11 @@ def show_all(hand: TodayHand, view: View) -> Face:
             cells=(Cell(text=say_age(c.since, hand.now), tone="attention"),),
             code=button(f"row_{n}"),
         )
-        for n, c in enumerate(found[first : first + ROWS], 1)
+        for n, c in enumerate(found, 1)
     )
-    pages = max(1, -(-len(found) // ROWS))
     title = say(
         "Needs a look: {count}, page {page} of {pages}",
-        count=len(found) + len(blocking),
+        count=count_all(view, hand.now),
         page=hand.work.page + 1,
         pages=pages,
     )

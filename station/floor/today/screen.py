@@ -35,7 +35,7 @@ def screen(hand: TodayHand, view: View) -> Face:
         where=shop.name,
         top=(Places(items=_list_places(day, view, hand.now)),),
         main=(_draw_flow(day, shop, hand.now),),
-        side=(_draw_bands(view, shop, hand.now), looks.list_oldest(view, hand.now)),
+        side=(_draw_bands(view, shop, hand.now), looks.list_worst(view, hand.now)),
         presses=(
             Press(label=say("What needs a look"), code=button("show_concerns"), style="primary"),
         ),

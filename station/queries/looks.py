@@ -1,0 +1,97 @@
+"""What needs a look by itself: worked out now, and gone once it is mended.
+
+Nobody raised these and nobody settles them: late orders, parts that block orders, batches that
+are held without anything to settle, a cart that should have gone. One line for each of these.
+"""
+
+from typing import NamedTuple
+
+from station.queries.carts import find_next_cart, is_loaded
+from station.queries.orders import MOST, is_late
+from station.queries.shortage import list_blocking
+from station.queries.underway import list_queued, list_waiting_batches
+from station.shop.facts import Batch, Concern, Order
+from station.shop.views import View
+from station.shop.words import Say, say, several
+
+NAMED = 3  # orders and batches that are named
+OPEN = 5000  # concerns
+
+
+class Raised(NamedTuple):
+    """One line: of what kind, in words, how many things; since when, empty: now.
+
+    `press` is the name of the button that leads to where it is mended.
+    """
+
+    kind: str
+    words: Say
+    count: int
+    press: str
+    since: str = ""
+
+
+def list_raised(view: View, now: str) -> tuple[Raised, ...]:
+    """Lists what needs a look by itself, the worst first."""
+    found = (
+        _find_blocking(view, now),
+        _find_late_orders(view, now),
+        _find_late_cart(view, now),
+        _find_held(view),
+    )
+    return tuple(raised for raised in found if raised)
+
+
+def _find_blocking(view: View, now: str) -> Raised | None:
+    """Finds the part that blocks most; where to cut shows the others."""
+    blocking = list_blocking(view, now)
+    if not blocking:
+        return None
+    words, more = blocking[0].words, len(blocking) - 1
+    if more:
+        words = say("{words}, and {n} {n|part|parts} more", words=words, n=more)
+    return Raised("blocks", words, len(blocking), "area_plan")
+
+
+def _find_late_orders(view: View, now: str) -> Raised | None:
+    """Finds the orders that should have left, packed ones too."""
+    late = [
+        order
+        for shelf in ("open", "packed")
+        for order in view.shelf(Order, shelf, MOST)
+        if is_late(order, now)
+    ]
+    if not late:
+        return None
+    late.sort(key=lambda order: (order.due, order.id))
+    words = say(
+        "{n} {n|order is|orders are} late: {names}",
+        n=len(late),
+        names=_name_first([order.id for order in late]),
+    )
+    return Raised("late", words, len(late), "area_packing", late[0].due)
+
+
+def _find_late_cart(view: View, now: str) -> Raised | None:
+    cart = find_next_cart(view, now)
+    if cart is None or now[11:16] <= cart.goes or not is_loaded(view, cart):
+        return None
+    words = say("{cart} should have gone at {at}", cart=cart.name, at=cart.goes)
+    return Raised("cart", words, 1, "area_cart", f"{now[:10]}T{cart.goes}:00")
+
+
+def _find_held(view: View) -> Raised | None:
+    """Finds held batches in a queue or on their way that nothing open tells of."""
+    told = {c.about for c in view.shelf(Concern, "open", OPEN)}
+    waiting = (view.get(Batch, number) for number in list_waiting_batches(view))
+    batches = {b.id: b for b in (*list_queued(view), *waiting) if b}
+    held = sorted(b.id for b in batches.values() if b.why_held and b.key not in told)
+    if not held:
+        return None
+    words = say("{n} {n|batch is|batches are} held: {names}", n=len(held), names=_name_first(held))
+    return Raised("held", words, len(held), "release")
+
+
+def _name_first(names: list[str]) -> str:
+    """Names the first few; more are told by dots."""
+    return several(names) if len(names) <= NAMED else f"{', '.join(names[:NAMED])} …"
