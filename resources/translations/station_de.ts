@@ -2620,6 +2620,14 @@
       <translation>Auftrag</translation>
     </message>
     <message>
+      <source>Order soon</source>
+      <translation>Bald bestellen</translation>
+    </message>
+    <message>
+      <source>Order soon; lead time not known</source>
+      <translation>Bald bestellen; Lieferzeit nicht bekannt</translation>
+    </message>
+    <message>
       <source>Order {id} is not open</source>
       <translation>Auftrag {id} ist nicht offen</translation>
     </message>
@@ -5630,6 +5638,10 @@
     <message>
       <source>by the book</source>
       <translation>laut Buch</translation>
+    </message>
+    <message>
+      <source>by {day}</source>
+      <translation>bis {day}</translation>
     </message>
     <message>
       <source>came</source>

@@ -88,7 +88,10 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "take_back": [{"batch": b.batch, "days": b.days} for b in plan.take_back],
         "over_full": [{"part": o.name, "days": o.days} for o in plan.over_full],
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
-        "order": [],
+        "order": [
+            {"what": o.name, "quantity": o.sheets, "by": o.by, "lasts_days": o.lasts}
+            for o in plan.order
+        ],
     }
 
 

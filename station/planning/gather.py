@@ -135,4 +135,10 @@ def _tell_batch(view: View, batch: Batch, bed: Bed, corrected: Router) -> Queued
 def _tell_material(view: View, material: Material) -> MaterialNow:
     lots = view.shelf(Lot, material.id, MOST)
     sheets = sum(count_in_store(view, lot.id) for lot in lots) if lots else None
-    return MaterialNow(id=material.id, name=material.name, sheets=sheets)
+    return MaterialNow(
+        id=material.id,
+        name=material.name,
+        sheets=sheets,
+        lead_days=material.lead_days,
+        pack=material.pack_sheets,
+    )

@@ -95,6 +95,8 @@ class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
     id: str
     name: str
     sheets: int | None = None
+    lead_days: int = 0  # worked days from an order until it is there; 0: not known
+    pack: int = 0  # sheets that come together; 0: any number
 
 
 class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
@@ -187,6 +189,19 @@ class OverFull(msgspec.Struct, frozen=True, kw_only=True):
     days: float | None  # None: it is not used
 
 
+class ToOrder(msgspec.Struct, frozen=True, kw_only=True):
+    """Sheets to order: how many, by when, and how long the store lasts."""
+
+    material: str
+    name: str
+    sheets: int
+    by: str  # a day of the shop's time
+    lasts: float  # worked days, once all that is planned is cut
+    lead_days: int
+    lead_known: bool  # False: the usual days are taken
+    a_day: float  # sheets used on a worked day
+
+
 class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     """A mark that is off: what it is, what it should be, and from what that follows."""
 
@@ -208,6 +223,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     take_back: tuple[TakeBack, ...] = ()
     over_full: tuple[OverFull, ...] = ()
     marks: tuple[MarkAdvice, ...] = ()
+    order: tuple[ToOrder, ...] = ()
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
     orders: int = 0  # open
     late: int = 0  # of these

@@ -14,6 +14,7 @@ from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
+from station.planning.order import list_to_order
 from station.planning.routers import LAST, LOAD_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
 from station.planning.waiting import list_marks, list_over_full, list_take_back
@@ -114,6 +115,7 @@ class Thinking:
             take_back=list_take_back(self.asked, self.parts),
             over_full=list_over_full(self.parts),
             marks=list_marks(self.parts, self.asked.lead_days + 1),
+            order=list_to_order(self.asked, self.parts, self.store, self.hours),
             uncovered=self._list_unmakeable(),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )

@@ -227,3 +227,31 @@ def test_work_that_does_not_fit_today_goes_on_tomorrow_morning():
     # 16 sheets of 25 min are 400 min; 360 are left today
     asked = shop(part("a", [(160, TODAY)]), files=(file("A", {"a": 10}, routers="1"),))
     assert think(asked).blocked[0].release.ends == "2026-11-26T07:40:00"
+
+
+def test_sheets_are_ordered_before_the_store_is_empty():
+    # 20 a day at 20 a sheet: a sheet a day. 8 lie there, an order takes 6 days: by the day after
+    # tomorrow; it is to last 20 days more: 26 less 8, in packs of 10
+    store = MaterialNow(id="ply", name="plywood", sheets=8, lead_days=6, pack=10)
+    asked = shop(part("a", free=500, use=STEADY), files=(file("A", {"a": 20}),),
+                 materials=(store,))  # fmt: skip
+    (order,) = think(asked).order
+    assert (order.sheets, order.by, order.lasts, order.a_day) == (20, "2026-11-27", 8.0, 1.0)
+    enough = replace(asked, materials=(replace(store, sheets=11),))
+    assert think(enough).order == ()
+    unknown = replace(asked, materials=(replace(store, lead_days=0, pack=0),))
+    (order,) = think(unknown).order
+    assert (order.lead_days, order.lead_known, order.sheets, order.by) == (
+        5,
+        False,
+        17,
+        "2026-11-30",
+    )
+
+
+def test_nothing_is_ordered_where_use_or_store_cannot_be_told():
+    empty = MaterialNow(id="ply", name="plywood", sheets=0)
+    files = (file("A", {"a": 20}),)
+    assert think(shop(part("a"), files=files, materials=(empty,))).order == ()
+    uncounted = (MaterialNow(id="ply", name="plywood"),)
+    assert think(shop(part("a", use=STEADY), files=files, materials=uncounted)).order == ()

@@ -26,7 +26,9 @@ from station.shop.words import Say, say
 
 _CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 ABOVE_ZERO = ("minutes", "pace", "life_m", "diameter_mm", "length_mm", "width_mm", "thickness_mm")
-NOT_BELOW_ZERO = ("mark", "mass_g", "extra_s", "change_s", "flat_after")
+NOT_BELOW_ZERO = (
+    "mark", "mass_g", "extra_s", "change_s", "flat_after", "lead_days", "pack_sheets",
+)  # fmt: skip
 
 
 def wrong(fact: Fact, view: View) -> list[Say]:

@@ -3,7 +3,15 @@
 from station.floor.plan import words
 from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_lines
 from station.floor.plan.work import PlanHand
-from station.planning.messages import Blocked, CuttingPlan, MarkAdvice, OverFull, Release, TakeBack
+from station.planning.messages import (
+    Blocked,
+    CuttingPlan,
+    MarkAdvice,
+    OverFull,
+    Release,
+    TakeBack,
+    ToOrder,
+)
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import write_touch
 from station.shop.faces import (
@@ -19,13 +27,14 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, day, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
 ROWS = 4  # of what else there is to cut
 WAITING = 2  # of what can wait
-ADVICE = 2  # lines of what is only told
+ADVICE = 2  # lines of one thing that is only told
+LINES = 8  # of all that is told, their titles too
 
 
 def screen(hand: PlanHand, view: View) -> Face:
@@ -38,7 +47,7 @@ def screen(hand: PlanHand, view: View) -> Face:
     lines = list_lines(hand, view)
     chosen = find_chosen(hand, lines)
     sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
-    beside = (sums, *_list_waiting(lines), *_advise(plan))
+    beside = (sums, *_list_waiting(lines), *_advise(plan, LINES))
     if hand.work.chosen and chosen and chosen.release:
         beside = (_show_reasons(chosen.release), sums)
     return Face(
@@ -162,12 +171,33 @@ def _show_reasons(release: Release) -> Block:
     return Pairs(title=say("{file}: why", file=release.name), rows=words.list_reasons(release))
 
 
-def _advise(plan: CuttingPlan) -> tuple[Block, ...]:
-    """Tells which marks are off, and of which parts too much lies there."""
-    marks = tuple(map(_make_mark_row, plan.marks[:ADVICE]))
-    over = tuple(map(_make_over_row, plan.over_full[:ADVICE]))
-    titled = ((say("Marks that are too low"), marks), (say("On the rack for long"), over))
-    return tuple(Listing(title=title, rows=rows) for title, rows in titled if rows)
+def _advise(plan: CuttingPlan, lines: int) -> tuple[Block, ...]:
+    """Tells what to order, which marks are off, of which parts too much lies there."""
+    told: list[Block] = []
+    for title, rows in (
+        (_title_order(plan), tuple(map(_make_order_row, plan.order))),
+        (say("Marks that are too low"), tuple(map(_make_mark_row, plan.marks))),
+        (say("On the rack for long"), tuple(map(_make_over_row, plan.over_full))),
+    ):
+        shown = rows[: max(0, min(ADVICE, lines - 1))]
+        if shown:
+            told.append(Listing(title=title, rows=shown))
+            lines -= 1 + len(shown)
+    return tuple(told)
+
+
+def _title_order(plan: CuttingPlan) -> Say:
+    if all(order.lead_known for order in plan.order):
+        return say("Order soon")
+    return say("Order soon; lead time not known")
+
+
+def _make_order_row(order: ToOrder) -> tuple[tuple[Cell, ...], str]:
+    return (
+        Cell(text=order.name, bold=True),
+        Cell(text=say("{n} {n|sheet|sheets}", n=order.sheets)),
+        Cell(text=say("by {day}", day=day(order.by))),
+    ), ""
 
 
 def _make_mark_row(mark: MarkAdvice) -> tuple[tuple[Cell, ...], str]:

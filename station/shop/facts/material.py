@@ -18,6 +18,8 @@ class Material(Fact):
     length_mm: float = 2440.0
     width_mm: float = 1220.0
     density_kg_m3: float = 700.0
+    lead_days: int = 0  # worked days from an order until it is there; 0: not known
+    pack_sheets: int = 0  # that come together; 0: any number
 
     @property
     def sheet_kg(self) -> float:
