@@ -7417,7 +7417,7 @@
     </message>
     <message>
       <source>{n} {n|batch is|batches are} held: {names}</source>
-      <translation>{n} {n|Los ist|Lose sind} zurückgehalten: {names}</translation>
+      <translation>{n} {n|Los ist|Lose sind} gesperrt: {names}</translation>
     </message>
     <message>
       <source>{n} {n|goes|go} back on the rack</source>

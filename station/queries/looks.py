@@ -26,7 +26,7 @@ class Raised(NamedTuple):
 
     kind: str
     words: Say
-    count: int
+    things: int
     press: str
     since: str = ""
 

@@ -20,7 +20,7 @@ def order(number, due=f"{DAY}T10:00:00", state="open"):
 
 
 def lines(view, now=NOW):
-    return [(r.kind, str(r.words), r.count, r.press) for r in list_raised(view, now)]
+    return [(r.kind, str(r.words), r.things, r.press) for r in list_raised(view, now)]
 
 
 def test_late_orders_raise_themselves_and_go_when_they_have_left():

@@ -49,7 +49,7 @@ def list_open(view: View) -> tuple[Concern, ...]:
 
 def count_all(view: View, now: str) -> int:
     """Counts all that needs a look."""
-    return len(list_open(view)) + sum(raised.count for raised in list_raised(view, now))
+    return len(list_open(view)) + sum(raised.things for raised in list_raised(view, now))
 
 
 def list_page(hand: TodayHand, view: View) -> tuple[tuple[Raised, ...], tuple[Concern, ...], int]:

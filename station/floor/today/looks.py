@@ -60,7 +60,7 @@ def list_worst(view: View, now: str) -> Listing:
         )
         for n, c in enumerate(found[: BESIDE - len(above)], 1)
     )
-    more = len(found) - len(rows) + sum(r.count for r in raised[len(above) :])
+    more = len(found) - len(rows) + sum(r.things for r in raised[len(above) :])
     title = say("Needs a look, and {n} more", n=more) if more > 0 else say("Needs a look")
     return Listing(title=title, rows=(*first, *rows), empty=say("Nothing: all is well."))
 
