@@ -316,6 +316,10 @@
       <translation>Pfeile: wo die Stege waren.</translation>
     </message>
     <message>
+      <source>Ask the safety lead.</source>
+      <translation>Frag die Sicherheitsfachkraft.</translation>
+    </message>
+    <message>
       <source>Ask the supervisor for a badge.</source>
       <translation>Bei der Aufsicht einen Ausweis holen.</translation>
     </message>
@@ -370,6 +374,10 @@
     <message>
       <source>Back to the list</source>
       <translation>Zurück zur Liste</translation>
+    </message>
+    <message>
+      <source>Back to the work</source>
+      <translation>Zurück zur Arbeit</translation>
     </message>
     <message>
       <source>Back up</source>
@@ -594,6 +602,10 @@
     <message>
       <source>Bit no. {bit}: {here} m on {router}</source>
       <translation>Fräser Nr. {bit}: {here} m auf {router}</translation>
+    </message>
+    <message>
+      <source>Bit out of the wood, bed clear, sheet held, nobody at the bed.</source>
+      <translation>Fräser aus dem Holz, Tisch frei, Platte gehalten, niemand am Tisch.</translation>
     </message>
     <message>
       <source>Bit {bits} of its life.</source>
@@ -960,6 +972,10 @@
       <translation>{n} gezählt: das Buch stimmt</translation>
     </message>
     <message>
+      <source>Covers shut, eyes covered for its wavelength, fumes drawn off, never left alone.</source>
+      <translation>Hauben zu, Augenschutz für die Wellenlänge, Rauch abgesaugt, nie allein lassen.</translation>
+    </message>
+    <message>
       <source>Cut file</source>
       <translation>Fräsdatei</translation>
     </message>
@@ -1232,8 +1248,16 @@
       <translation>Alles ist gepackt.</translation>
     </message>
     <message>
+      <source>Extraction on; a mask when it is emptied; vacuum dust up, never blow it.</source>
+      <translation>Absaugung an; beim Leeren eine Maske; Staub saugen, nie blasen.</translation>
+    </message>
+    <message>
       <source>Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
       <translation>Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
+    </message>
+    <message>
+      <source>Eyes and ears protected. Nobody reaches over the bed or into what moves.</source>
+      <translation>Augen und Ohren geschützt. Niemand greift über den Tisch oder in Bewegtes.</translation>
     </message>
     <message>
       <source>Farther</source>
@@ -1596,6 +1620,14 @@
       <translation>Ist falsch</translation>
     </message>
     <message>
+      <source>It moves by itself, to its ends: hands, hair and sleeves clear.</source>
+      <translation>Sie fährt von selbst bis an die Enden: Hände, Haare, Ärmel weg.</translation>
+    </message>
+    <message>
+      <source>It moves by itself: switched off and locked before hands go in.</source>
+      <translation>Er bewegt sich von selbst: vor dem Hineingreifen aus und gesichert.</translation>
+    </message>
+    <message>
       <source>It needs {l} × {w} mm flat. Split it, or wrap it by hand.</source>
       <translation>Braucht {l} × {w} mm flach. Aufteilen oder von Hand einpacken.</translation>
     </message>
@@ -1666,10 +1698,6 @@
     <message>
       <source>Laser</source>
       <translation>Laser</translation>
-    </message>
-    <message>
-      <source>Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and glue harms lungs. Never alone with it: fire. The laser safety person decides.</source>
-      <translation>Laser: Abdeckung zu, Augenschutz für seine Wellenlänge. Rauchabsaugung an: Rauch von Holz und Leim schadet der Lunge. Nie unbeaufsichtigt: Brand. Es entscheidet, wer für Laserschutz zuständig ist.</translation>
     </message>
     <message>
       <source>Lay bit {bit} ready, {size} mm: scan it at the change.</source>
@@ -1770,6 +1798,10 @@
     <message>
       <source>Loading scans its slip first.</source>
       <translation>Beim Beladen wird erst der Abschnitt gescannt.</translation>
+    </message>
+    <message>
+      <source>Local rules and the safety lead come first.</source>
+      <translation>Eigene Regeln und die Sicherheitsfachkraft gehen vor.</translation>
     </message>
     <message>
       <source>Lock</source>
@@ -2218,6 +2250,10 @@
     <message>
       <source>No router runs it.</source>
       <translation>Keine Fräse fährt sie.</translation>
+    </message>
+    <message>
+      <source>No screw or clamp in its way, extraction on, nobody at the bed.</source>
+      <translation>Keine Schraube, kein Spanner im Weg, Absaugung an, niemand am Tisch.</translation>
     </message>
     <message>
       <source>No sheet is being cut.</source>
@@ -3744,12 +3780,12 @@
       <translation>Platte ist Ausschuss</translation>
     </message>
     <message>
-      <source>Sheet {kg} kg: two people or a lift. </source>
-      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. </translation>
-    </message>
-    <message>
       <source>Sheet {kg} kg: two people or a lift. Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
       <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
+    </message>
+    <message>
+      <source>Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.</source>
+      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Handschuhe dafür an, an der Spindel aus.</translation>
     </message>
     <message>
       <source>Sheet {n} is next: run {run} of {of}</source>
@@ -3932,8 +3968,20 @@
       <translation>Tempo × {n}</translation>
     </message>
     <message>
+      <source>Spindle at rest first. Edges cut, splinters stick: gloves for sheet and offcuts.</source>
+      <translation>Erst steht die Spindel. Kanten schneiden, Splitter stechen: Handschuhe für Platte und Reste.</translation>
+    </message>
+    <message>
+      <source>Spindle at rest. Cut its tabs away from the hand; mind splinters and edges.</source>
+      <translation>Spindel steht. Stege von der Hand weg schneiden; auf Splitter und Kanten achten.</translation>
+    </message>
+    <message>
       <source>Spindle isolated? Then put a new bit in and scan it.</source>
       <translation>Spindel gesichert? Dann neuen Fräser einsetzen und scannen.</translation>
+    </message>
+    <message>
+      <source>Spindle switched off and locked first. The bit is hot, its edges are sharp.</source>
+      <translation>Erst Spindel aus und gesichert. Der Fräser ist heiß, seine Schneiden sind scharf.</translation>
     </message>
     <message>
       <source>Split a part off</source>
@@ -4070,6 +4118,14 @@
     <message>
       <source>Take care</source>
       <translation>Vorsicht</translation>
+    </message>
+    <message>
+      <source>Take care: all of it</source>
+      <translation>Vorsicht: alles davon</translation>
+    </message>
+    <message>
+      <source>Take care: {at}</source>
+      <translation>Vorsicht: {at}</translation>
     </message>
     <message>
       <source>Take it along the rack; scan each part there.</source>
@@ -4470,6 +4526,10 @@
     <message>
       <source>The router's folder has no text of revision {letter}</source>
       <translation>Im Ordner der Fräse fehlt der Text von Revision {letter}</translation>
+    </message>
+    <message>
+      <source>The router's own stop; never hold parts by hand.</source>
+      <translation>Den Halt der Fräse selbst nehmen; nie Teile mit der Hand halten.</translation>
     </message>
     <message>
       <source>The same parts, places, time and bits.</source>
@@ -5032,6 +5092,10 @@
       <translation>Zwei Papiere tragen sie: einem davon eine neue geben.</translation>
     </message>
     <message>
+      <source>Two people or a lift if it is heavy; gloves on for it, off at the spindle.</source>
+      <translation>Zu zweit oder mit Hebehilfe, wenn sie schwer ist; Handschuhe dafür an, an der Spindel aus.</translation>
+    </message>
+    <message>
       <source>Type 1 or more.</source>
       <translation>1 oder mehr tippen.</translation>
     </message>
@@ -5106,10 +5170,6 @@
     <message>
       <source>Use the router's own stop. Then scan a reason.</source>
       <translation>Den eigenen Halt der Fräse benutzen. Dann einen Grund scannen.</translation>
-    </message>
-    <message>
-      <source>Vacuum lost: the router's own stop, never hold parts by hand. </source>
-      <translation>Vakuum weg: eigener Halt der Fräse, nie Teile mit der Hand halten. </translation>
     </message>
     <message>
       <source>Vacuum the bed, hold the sheet down, tick it.</source>
@@ -5548,6 +5608,10 @@
       <translation>alles gefräst bis</translation>
     </message>
     <message>
+      <source>all of it</source>
+      <translation>alles</translation>
+    </message>
+    <message>
       <source>all of it is there</source>
       <translation>alles ist da</translation>
     </message>
@@ -5692,6 +5756,10 @@
       <translation>nach Platte {n} wechseln</translation>
     </message>
     <message>
+      <source>changing a bit</source>
+      <translation>Fräserwechsel</translation>
+    </message>
+    <message>
       <source>clamped bed</source>
       <translation>Spanntisch</translation>
     </message>
@@ -5766,6 +5834,10 @@
     <message>
       <source>due {due}</source>
       <translation>fällig {due}</translation>
+    </message>
+    <message>
+      <source>dust</source>
+      <translation>Staub</translation>
     </message>
     <message>
       <source>enough with</source>
@@ -5872,6 +5944,10 @@
       <translation>Niederhalter gesetzt</translation>
     </message>
     <message>
+      <source>homing</source>
+      <translation>Referenzfahrt</translation>
+    </message>
+    <message>
       <source>in front of you</source>
       <translation>vor Ihnen</translation>
     </message>
@@ -5966,6 +6042,10 @@
     <message>
       <source>lifted clear of sheet and hold-downs</source>
       <translation>frei über Platte und Niederhaltern</translation>
+    </message>
+    <message>
+      <source>lifting a sheet</source>
+      <translation>Platte heben</translation>
     </message>
     <message>
       <source>line 1: column {twice} stands there twice</source>
@@ -6144,6 +6224,10 @@
       <translation>von {sheets}, Durchgang {run} von {runs}</translation>
     </message>
     <message>
+      <source>off the bed</source>
+      <translation>vom Tisch</translation>
+    </message>
+    <message>
       <source>on the scale</source>
       <translation>auf der Waage</translation>
     </message>
@@ -6316,6 +6400,10 @@
       <translation>Fräse, fertig</translation>
     </message>
     <message>
+      <source>running on</source>
+      <translation>Weiterlaufen</translation>
+    </message>
+    <message>
       <source>said</source>
       <translation>gesagt</translation>
     </message>
@@ -6472,6 +6560,10 @@
       <translation>Aufsicht {by}: {why}</translation>
     </message>
     <message>
+      <source>surfacing the board</source>
+      <translation>Opferplatte planen</translation>
+    </message>
+    <message>
       <source>tabs</source>
       <translation>Stege</translation>
     </message>
@@ -6484,6 +6576,10 @@
       <translation>zurückgenommen</translation>
     </message>
     <message>
+      <source>taking a part out</source>
+      <translation>ein Teil herausnehmen</translation>
+    </message>
+    <message>
       <source>that is it</source>
       <translation>das ist es</translation>
     </message>
@@ -6492,8 +6588,16 @@
       <translation>der erste nach Termin, dessen Teile alle da sind; oder einen scannen oder berühren</translation>
     </message>
     <message>
+      <source>the laser</source>
+      <translation>der Laser</translation>
+    </message>
+    <message>
       <source>the state before of {key} is another</source>
       <translation>der Stand davor von {key} ist ein anderer</translation>
+    </message>
+    <message>
+      <source>the tool changer</source>
+      <translation>der Werkzeugwechsler</translation>
     </message>
     <message>
       <source>thick</source>
@@ -6564,6 +6668,10 @@
       <translation>Vakuumtisch</translation>
     </message>
     <message>
+      <source>vacuum lost</source>
+      <translation>Vakuum verloren</translation>
+    </message>
+    <message>
       <source>vacuum on, gauge steady</source>
       <translation>Vakuum an, Anzeige ruhig</translation>
     </message>
@@ -6594,6 +6702,10 @@
     <message>
       <source>when</source>
       <translation>wann</translation>
+    </message>
+    <message>
+      <source>while it cuts</source>
+      <translation>während sie fräst</translation>
     </message>
     <message>
       <source>whole</source>
@@ -6948,6 +7060,10 @@
       <translation>{first} und {last}</translation>
     </message>
     <message>
+      <source>{first} {next}</source>
+      <translation>{first} {next}</translation>
+    </message>
+    <message>
       <source>{first}, {next}</source>
       <translation>{first}, {next}</translation>
     </message>
@@ -7024,10 +7140,6 @@
       <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
     </message>
     <message>
-      <source>{laser} {local}</source>
-      <translation>{laser} {local}</translation>
-    </message>
-    <message>
       <source>{leaves} · nothing short</source>
       <translation>{leaves} · nichts fehlt</translation>
     </message>
@@ -7054,10 +7166,6 @@
     <message>
       <source>{left} {part} left here, not {n}</source>
       <translation>{left} {part} hier übrig, nicht {n}</translation>
-    </message>
-    <message>
-      <source>{lift}Eye and ear protection. Nobody reaches over a moving bed; isolate the spindle before hands go near the bit. {hold}{local}</source>
-      <translation>{lift}Augen- und Gehörschutz. Niemand greift über einen bewegten Tisch; Spindel sichern, bevor Hände an den Fräser gehen. {hold}{local}</translation>
     </message>
     <message>
       <source>{lines} · {state}</source>
@@ -7854,6 +7962,10 @@
     <message>
       <source>{run} is to run, {letter} is approved</source>
       <translation>{run} soll laufen, freigegeben ist {letter}</translation>
+    </message>
+    <message>
+      <source>{said} {local}</source>
+      <translation>{said} {local}</translation>
     </message>
     <message>
       <source>{share} % of its life</source>

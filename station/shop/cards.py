@@ -58,6 +58,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (43, "sounds", "Sounds on or off"),
             (44, "language", "Another language"),
             (45, "print_page", "Print the list"),
+            (46, "care", "Take care: all of it"),
         ),
     ),
     (

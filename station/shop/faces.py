@@ -213,11 +213,12 @@ class Listing:
 
 @dataclass(frozen=True, kw_only=True)
 class Remark:
-    """A boxed remark; "Take care" is one with the tone attention."""
+    """A boxed remark; "Take care" is one with the tone attention. `code` is sent by a touch."""
 
     tone: Tone
     title: Text
     text: Text
+    code: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

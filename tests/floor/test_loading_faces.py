@@ -8,6 +8,7 @@ import pytest
 from station.floor.loading.screen import screen
 from station.floor.loading.work import LoadingWork
 from station.shop.cards import button
+from station.shop.cautions import CAUTIONS
 from station.shop.codes import read
 from station.shop.faces import (
     Asked,
@@ -23,13 +24,36 @@ from station.shop.faces import (
     SheetDrawing,
     Table,
 )
-from station.shop.facts import Bed, CutFile, Fact, Notice, Router, Slip
+from station.shop.facts import (
+    Bed,
+    Bit,
+    BitUse,
+    CutFile,
+    Fact,
+    Notice,
+    Revision,
+    Router,
+    Shop,
+    Slip,
+)
 from station.shop.moves import BOARD, move
 from tests.floor.beds import BED, CUTTING, FIRST, STOPPED, worn
-from tests.floor.shop_small import COMBS, DAY, GAUGES, at, batch, hand, off_bed, small_shop
+from tests.floor.shop_small import (
+    COMBS,
+    DAY,
+    GAUGES,
+    at,
+    batch,
+    hand,
+    off_bed,
+    small_facts,
+    small_shop,
+)
 
 GOOD = batch(GAUGES)
 FREE = replace(BED, batch="")
+GAUGES_C = next(f for f in small_facts() if f.key == f"revision/{GAUGES}.C")
+assert isinstance(GAUGES_C, Revision)
 READY = {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit", "file")}
 
 
@@ -206,13 +230,67 @@ def test_a_spoilboard_that_is_not_counted_is_not_shown() -> None:
     assert [str(b.title) for b in side if isinstance(b, Meter)] == ["Bit no. 11: 0 m on Router 1"]
 
 
-def test_take_care_names_the_mass_and_local_rules() -> None:
-    (care,) = [b for b in shown(CUTTING, GOOD).side if isinstance(b, Remark)]
-    words = str(care.text)
-    assert "two people or a lift" in words
-    assert "Local rules" in words
-    vacuum = shown(replace(CUTTING, id="5"), GOOD, router="5").side
-    assert "never hold parts by hand" in str(next(b for b in vacuum if isinstance(b, Remark)).text)
+HEAVY = {"lot": "0931"}
+UNEVEN = (move(BOARD, 100, "wear", "spoilboard/1", ""),)
+LASER_RUN = (CutFile(id=GAUGES, name="x", words="x", approved="C", work="laser"),)
+TWO_BITS = replace(GAUGES_C, bits=(*GAUGES_C.bits, BitUse(number=2, diameter_mm=3.0, cut_mm=4e4)))
+BROKEN = Bit(id="11", words="6.0", diameter_mm=6.0, router="1", state="broken")
+TICKED = {"restart": ("bit_out", "bed_clear", "sheet_held", "nobody_near")}
+CARE: tuple[tuple[tuple[str, ...], tuple[Fact, ...], dict[str, object]], ...] = (
+    (("dust",), (FREE,), {}),
+    (("lift",), (BED, GOOD), {}),
+    (("lift",), (BED, GOOD), HEAVY),
+    (("bit",), (replace(BED, bits=()), GOOD), {}),
+    (("home",), (replace(BED, rehome="stop"), GOOD), {}),
+    (("part_out",), (replace(BED, firsts=(FIRST,)), GOOD), {}),
+    (("cutting",), (CUTTING, GOOD), {}),
+    (("bit",), (CUTTING, GOOD, TWO_BITS), {}),
+    (("bit",), (CUTTING, GOOD), {"mode": "broken"}),
+    (("cutting",), (CUTTING, GOOD), {"mode": "stop"}),
+    (("laser", "cutting"), (CUTTING, GOOD, *LASER_RUN), {}),
+    (("laser", "lift"), (BED, GOOD, *LASER_RUN), HEAVY),
+    (("restart",), (STOPPED, GOOD), {}),
+    (("bit",), (replace(STOPPED, stop="31"), GOOD), {}),
+    (("restart",), (replace(STOPPED, stop="31"), GOOD), TICKED),
+    (("bit",), (STOPPED, GOOD, BROKEN), {}),
+    (("home",), (replace(STOPPED, stop="34", rehome="x"), GOOD), {}),
+)
+
+
+def care_of(face: Face) -> Remark:
+    return next(b for b in face.side if isinstance(b, Remark) and b.code)
+
+
+@pytest.mark.parametrize(("names", "facts", "work"), CARE)
+def test_the_caution_of_the_moment_stands_where_the_hand_is(
+    names: tuple[str, ...], facts: tuple[Fact, ...], work: dict[str, object]
+) -> None:
+    care = care_of(shown(*facts, work=work))
+    lines = [str(CAUTIONS[name].line) for name in names]
+    if "lift" in names:
+        lines[-1] = "Sheet 13.2 kg: two people or a lift. Gloves on for it, off at the spindle."
+    assert str(care.text) == " ".join([*lines, Shop(id="shop").caution])
+    assert care.code == button("care")
+    assert str(care.title) == f"Take care: {CAUTIONS[names[-1]].at}"
+
+
+def test_every_caution_at_loading_has_its_moment() -> None:
+    met = {name for names, _, _ in CARE for name in names}
+    late = care_of(shown(CUTTING, GOOD, now="09:17:30"))
+    five = replace(CUTTING, id="5", bits=((1, "15"), (2, "16")))
+    vacuum = care_of(shown(five, GOOD, router="5"))
+    bits = care_of(shown(replace(five, state="stopped", stop="31"), GOOD, router="5"))
+    flat = screen(hand("loading", router="1"), small_shop(FREE, moves=UNEVEN))
+    others = (("off_bed", late), ("vacuum", vacuum), ("changer", bits), ("surface", care_of(flat)))
+    for name, care in others:
+        assert str(CAUTIONS[name].line) in str(care.text)
+        met.add(name)
+    assert met == {name for name, c in CAUTIONS.items() if c.area == "loading"}
+
+
+def test_a_light_sheet_is_lifted_by_one() -> None:
+    light = Shop(id="shop", two_people_kg=20.0)
+    assert "Two people or a lift if it is heavy" in str(care_of(shown(BED, GOOD, light)).text)
 
 
 def test_a_stop_says_that_it_stops_nothing() -> None:

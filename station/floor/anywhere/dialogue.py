@@ -36,6 +36,7 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
     "release": ReleaseHold.kind,
     "lost_paper": "lost_paper",
     "handover": "handover",
+    "care": "care",
     "menu": "menu",
 }
 OF_BATCH: dict[str, Args] = {  # what is done once the batch is known
@@ -58,6 +59,8 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
         return None
     if what == "handover":
         return Took(close_dialogue(hand), good(say("Handover closed"), say("Scan your work.")))
+    if what == "care":
+        return Took(close_dialogue(hand), good(say("Back to the work"), say("Scan your work.")))
     if what == "menu":
         return None
     return _take_answer(hand, what, given, view)
@@ -95,6 +98,9 @@ def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
     fresh = replace(hand, aside=Aside(what=what))
     if what == "handover":
         return Took(fresh, good(*describe_handover(view)))
+    if what == "care":
+        first = say("Local rules and the safety lead come first.")
+        return Took(fresh, good(say("Take care"), first))
     if what == "menu":
         return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
     if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":

@@ -11,10 +11,12 @@ from station.floor.anywhere.acts import (
 )
 from station.queries.batches import describe_batch
 from station.queries.routers import list_beds, list_worn_bits
+from station.queries.settings import find_shop
 from station.queries.stock import name_place
 from station.queries.underway import list_waiting, list_waiting_batches, list_with_paper
 from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, button
+from station.shop.cautions import list_cautions
 from station.shop.codes import usable, write
 from station.shop.faces import (
     Asked,
@@ -48,6 +50,7 @@ TITLES: dict[str, Say] = {
     ReleaseHold.kind: say("Let a batch go on"),
     "lost_paper": say("Traveller lost"),
     "handover": say("Handover"),
+    "care": say("Take care"),
     "menu": say("More"),
 }
 
@@ -59,6 +62,8 @@ def screen(hand: Hand[Work], view: View) -> Face:
         return _show_handover(view)
     if what == "menu":
         return _show_menu()
+    if what == "care":
+        return _show_cautions(hand, view)
     if what == "lost_paper":
         return _show_lost(hand, view)
     batch = hand.aside.batch
@@ -69,6 +74,21 @@ def screen(hand: Hand[Work], view: View) -> Face:
             list_under_way(view),
         )
     return _make_frame(what, _list_parts(hand, what, view), *_ask_number(hand))
+
+
+def _show_cautions(hand: Hand[Work], view: View) -> Face:
+    """Shows every caution of this work area; what the shop itself says stands first."""
+    entries = tuple(Entry(big=c.at, line1=c.line) for c in list_cautions(hand.area))
+    return Face(
+        title=TITLES["care"],
+        main=(
+            Cards(
+                title=find_shop(view).caution, entries=entries, empty=say("Ask the safety lead.")
+            ),
+        ),
+        presses=(Press(label=say("Leave it"), code=button("put_down")),),
+        weights=(100, 0, 0),
+    )
 
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",

@@ -5,8 +5,10 @@ from station.floor.loading.needs import (
     changes_by_hand,
     find_ready_bit,
     list_later_uses,
+    list_restart_ticks,
     list_unread,
     name_material,
+    refuse_bit,
 )
 from station.floor.loading.preparing import Now, list_served
 from station.queries.batches import describe_batch, find_revision
@@ -25,12 +27,15 @@ from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
+from station.shop.cautions import CAUTIONS
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bed, Bit, Lot, Material, Revision, Router
+from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision, Router
 from station.shop.moves import WEAR
 from station.shop.views import total
 from station.shop.words import Say, clock, say
+
+NEARLY_MIN = 1.0  # so long before its end a sheet is taken for one that comes off next
 
 
 def write_touch(kind: str, number: str, copy: str = "") -> str:
@@ -208,45 +213,83 @@ def _say_lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple
     return say("{metres} m left", metres=max(0, round(left))), "good"
 
 
-# Usual caution, no source of its own; the classes of lasers are IEC 60825-1's (PUBLISHED)
-LASER_CARE = say(
-    "Laser: covers shut, eye protection for its wavelength. Fume extraction on: smoke of wood and "
-    "glue harms lungs. Never alone with it: fire. The laser safety person decides."
-)
-
-
 def show_care(here: Now) -> Remark:
-    """Shows the usual caution at the cutting bed; local rules come first."""
-    shop = find_shop(here.view)
+    """Shows the caution of this moment, with the shop's own words; a touch shows the others."""
+    names = list_moments(here)
+    lines = [_say_caution(here, name) for name in names]
+    said = lines[0] if len(lines) == 1 else say("{first} {next}", first=lines[0], next=lines[1])
+    words = say("{said} {local}", said=said, local=find_shop(here.view).caution)
+    title = say("Take care: {at}", at=CAUTIONS[names[-1]].at)
+    return Remark(tone="attention", title=title, text=words, code=button("care"))
+
+
+def list_moments(here: Now) -> tuple[str, ...]:
+    """Lists what can hurt at this moment, names of CAUTIONS: one, with a laser's beside it."""
+    router, run = here.view.get(Router, here.bed.id), here.running
+    found = [_find_moment(here)]
+    if found == ["bit"] and router and router.changer:
+        found.append("changer")
+    if found == ["cutting"] and router and router.bed == "vacuum":
+        found.append("vacuum")
+    if run and here.batch and find_work(here.view, run) == LASER:
+        return ("laser", found[0])
+    return tuple(found)
+
+
+def _find_moment(here: Now) -> str:
+    """Finds what is done at this moment."""
+    bed = here.bed
+    if here.mode == "broken":
+        return "bit"
+    if here.mode == "stop":
+        return "cutting"
+    if bed.state == "stopped":
+        return _find_in_stop(here)
+    if bed.sheet:
+        changes = here.running and list_later_uses(here.view, bed, here.running)
+        nearly = count_minutes_left(bed, here.hand.now) < NEARLY_MIN
+        return "bit" if changes else "off_bed" if nearly else "cutting"
+    if here.first:
+        return "part_out"
+    return "home" if bed.rehome else _find_before_sheet(here)
+
+
+def _find_in_stop(here: Now) -> str:
+    """Finds what is done while it stands still: sent home, a bit changed, or let run on."""
+    reason = here.view.get(Reason, here.bed.stop)
+    broken = any(b.state == "broken" for b in _list_inside(here))
+    left = set(list_restart_ticks(here.view, here.bed)) - set(here.hand.work.restart)
+    if broken or (left and reason and reason.first_off and not reason.rehome):
+        return "bit"
+    return "home" if here.bed.rehome else "restart"
+
+
+def _find_before_sheet(here: Now) -> str:
+    """Finds what is done at a free bed: a bit, the spoilboard, the next sheet, or nothing yet."""
+    router, run = here.view.get(Router, here.bed.id), here.next_run if here.batch else None
+    if run and any(refuse_bit(here.view, here.bed, u) for u in run.bits[:1]):
+        return "bit"
+    if here.batch and here.hand.work.lot:
+        return "lift"
+    bears = router.flat_after if router else 0
+    if bears and count_passes(here.view, here.bed.id) >= bears:
+        return "surface"
+    return "lift" if here.batch else "dust"
+
+
+def _list_inside(here: Now) -> list[Bit]:
+    """Lists the bits that are in the router."""
+    return [b for _, name in here.bed.bits if (b := here.view.get(Bit, name))]
+
+
+def _say_caution(here: Now, name: str) -> Say:
+    """Says a caution; of a heavy sheet with its mass."""
     revision = here.revision
     material = here.view.get(Material, revision.material) if revision else None
-    heavy = material is not None and material.sheet_kg >= shop.two_people_kg
-    lift = (
-        say("Sheet {kg} kg: two people or a lift. ", kg=f"{material.sheet_kg:.1f}")
-        if material and heavy
-        else ""
-    )
-    router = here.view.get(Router, here.bed.id)
-    hold = (
-        say("Vacuum lost: the router's own stop, never hold parts by hand. ")
-        if router and router.bed == "vacuum"
-        else ""
-    )
-    run = here.running
-    if run and find_work(here.view, run) == LASER:
-        words = say("{laser} {local}", laser=LASER_CARE, local=shop.caution)
-        return Remark(tone="attention", title=say("Take care"), text=words)
-    return Remark(
-        tone="attention",
-        title=say("Take care"),
-        text=say(
-            "{lift}Eye and ear protection. Nobody reaches over a moving bed; isolate the "
-            "spindle before hands go near the bit. {hold}{local}",
-            lift=lift,
-            hold=hold,
-            local=shop.caution,
-        ),
-    )
+    if name == "lift" and material and material.sheet_kg >= find_shop(here.view).two_people_kg:
+        return say("Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.",
+                   kg=f"{material.sheet_kg:.1f}")  # fmt: skip
+    return CAUTIONS[name].line
 
 
 def show_told(here: Now) -> tuple[Remark, ...]:

@@ -17,7 +17,9 @@ from station.shop.faces import (
     Pairs,
     Remark,
     Steps,
+    Tone,
 )
+from station.shop.words import say
 
 
 class HeaderBlock(PaintedBlock[Header]):
@@ -134,27 +136,49 @@ class HintBlock(PaintedBlock[Hint]):
         draw_plate(painter, self.rect(), palette().tint, palette().tint_line)
 
 
-class RemarkBlock(PaintedBlock[Remark]):
+class RemarkBox(Touch):
+    """A boxed remark with its sign; one with a code can be touched."""
+
+    def __init__(self, parent: QWidget, send: Send) -> None:
+        super().__init__(parent, send)
+        self.ground, self.edge = palette().care, palette().care_line
+        self.tone: Tone = ""
+
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the sign."""
+        box = QRectF(px(15), px(15), px(24), px(22))
+        draw_mark(painter, box, self.tone, tone_colour(palette(), self.tone), palette().care)
+
+
+class RemarkBlock(RowsBlock[Remark, RemarkBox]):
     """Shows a boxed remark: "Take care"."""
 
     def lay_out(self, page: TextPage, block: Remark) -> None:
-        """Lays the title beside its sign, the text below."""
-        edge, left = px(14), px(14 + 26 + 6)
-        at = (left, edge, page.width - left - edge)
-        page.height = edge
-        page.height += page.put_text(block.title, at, 17, bold=True, tone=block.tone, high=px(24))
-        page.height += px(6)
-        inner = (edge, page.height, page.width - 2 * edge)
-        page.height += page.put_text(block.text, inner, 14) + edge
+        """Lays the title beside its sign, the text below, all of it in one box."""
+        inner, edge, left = TextPage(page.width), px(14), px(14 + 26 + 6)
+        more = say("all of it") if block.code else ""
+        right = measure_width(more, 14)
+        at = (left, edge, page.width - left - edge - right)
+        inner.put_text(more, (page.width - edge - right, edge, right), 14, flags=RIGHT)
+        inner.height = edge
+        inner.height += inner.put_text(
+            block.title, at, 17, bold=True, tone=block.tone, high=px(24)
+        )
+        inner.height += px(6)
+        below = (edge, inner.height, page.width - 2 * edge)
+        inner.height += inner.put_text(block.text, below, 14) + edge
+        page.inner.append((QRect(0, 0, page.width, inner.height), inner))
+        page.height = inner.height
 
-    def draw_shapes(self, painter: QPainter) -> None:
-        """Draws the box and the sign."""
-        if self.block is None:
-            return
-        draw_plate(painter, self.rect(), palette().care, palette().care_line)
-        box = QRectF(px(15), px(15), px(24), px(22))
-        colour = tone_colour(palette(), self.block.tone)
-        draw_mark(painter, box, self.block.tone, colour, palette().care)
+    def make_row(self) -> RemarkBox:
+        """Makes its box."""
+        return RemarkBox(self, self.send)
+
+    def fill_row(self, _number: int, row: RemarkBox, page: TextPage) -> None:
+        """Shows the remark."""
+        if self.block:
+            row.tone = self.block.tone
+            row.set_content(self.block.code, page.join_texts(), page)
 
 
 class MeterBlock(PaintedBlock[Meter]):

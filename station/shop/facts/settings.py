@@ -27,7 +27,8 @@ class Shop(Fact):
     )
     day_starts: str = "07:00"
     day_ends: str = "16:00"
-    two_people_kg: float = 12.0  # from this mass on: two people or a lift; local limits differ
+    # from this mass on: two people or a lift; common practice, no source, and local limits differ
+    two_people_kg: float = 12.0
     folder: str = ""  # where lists and copies go; empty: "files" beside this station's data
     recount_limit: int = 50  # pieces: a recount that is farther off asks for a supervisor
     caution: str = "Local rules and your safety lead come first."
