@@ -4,6 +4,19 @@ from collections.abc import Iterable
 from datetime import timedelta
 
 from demo_db.hands import Hands, Process, Who
+from station.floor.anywhere.acts import FindParts, HoldBatch, NewCopy, Recount, SplitBatch
+from station.floor.cart.acts import CheckPack, GoToDoor, Leave, LoadCart, UnloadCart
+from station.floor.packing.acts import (
+    ClaimOrder,
+    ClosePack,
+    PickPart,
+    PutPartsBack,
+    SendShort,
+    WaitForPart,
+)
+from station.floor.popping.acts import PassOn
+from station.floor.shared.recounts import RecountPlace
+from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.queries.orders import count_wanted
 from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Slip
 from station.shop.moves import Held
@@ -65,9 +78,9 @@ class Popping:
             return
         counts = counted(hands, lying, "21")
         where = {p: self._place(row) for p, row in counts.items() if len(row) > 1}
-        given = {"slips": [slip.id], "parts": counts, "where": where}
+        args = PassOn(slips=(slip.id,), parts=counts, where=where)
         rework = any(c.startswith("rework") for row in counts.values() for c in row)
-        done = hands.do(self.who, "pass_on", f"batch/{slip.batch}", given,
+        done = hands.do(self.who, f"batch/{slip.batch}", args,
                         numbers=("batch",) if rework else ())  # fmt: skip
         if done.ok and not rework and hands.fault("wrong sheet", 0.006):
             yield 1
@@ -75,16 +88,16 @@ class Popping:
         if done.ok and hands.chance(0.5):
             self._find(slip.batch)
 
-    def _place(self, row: dict[str, int]) -> dict[str, list[str]]:
+    def _place(self, row: dict[str, int]) -> dict[str, tuple[str, ...]]:
         """All that is wrong with a part lay in one zone of the sheet."""
         zone = self.hands.rng.choice(PLACES)
-        return {counter: [zone] for counter in row if counter != "good"}
+        return {counter: (zone,) for counter in row if counter != "good"}
 
     def _find(self, batch: str) -> None:
         """A missing piece turns up under the bench."""
         for part, count in by_part(self.hands.view.stock(batch=batch, place="missing")).items():
-            self.hands.do(self.who, "find_parts", f"batch/{batch}",
-                          {"part": part, "quantity": max(1, count // 2)})  # fmt: skip
+            args = FindParts(part=part, quantity=max(1, count // 2))
+            self.hands.do(self.who, f"batch/{batch}", args)
 
 
 def counted(hands: Hands, lying: Iterable[Held], again: str) -> Counts:
@@ -140,21 +153,21 @@ class Trimming:
             return
         self._compare(lying[0].part, pile.batch)
         if pile.area == "trimming" and lying[0].qty > 40 and hands.fault("split", 0.01):
-            given = {"part": lying[0].part, "quantity": 20, "area": "trimming"}
-            hands.do(self.who, "split_batch", subject, given, numbers=("batch",))
+            split = SplitBatch(part=lying[0].part, quantity=20, area="trimming")
+            hands.do(self.who, subject, split, numbers=("batch",))
             return
         if hands.fault("hold", 0.004):
-            hands.do(self.who, "hold_batch", subject, {"why": "stubs torn"})
+            hands.do(self.who, subject, HoldBatch(why="stubs torn"))
             return
         if hands.fault("paper", 0.006):  # the paper went astray
-            hands.do(self.who, "new_copy", subject)
+            hands.do(self.who, subject, NewCopy())
         counts = counted(hands, lying, "22")
         if batch.tries:
             counts = {p: {c: n for c, n in row.items() if not c.startswith("rework")}
                       for p, row in counts.items()}  # fmt: skip
         rework = any(c.startswith("rework") for row in counts.values() for c in row)
-        hands.do(self.who, "put_on_rack", subject, {"parts": counts},
-                 numbers=("batch",) if rework else ())  # fmt: skip
+        args = PutOnRack(parts=counts)
+        hands.do(self.who, subject, args, numbers=("batch",) if rework else ())
 
     def _compare(self, part: str, batch: str) -> None:
         """A piece against its master, with a reading now and then."""
@@ -162,12 +175,13 @@ class Trimming:
         if not hands.chance(0.5):
             return
         known = hands.view.get(Part, part)
-        given: dict[str, object] = {"batch": batch, "agrees": True}
+        args = CheckMaster(batch=batch, agrees=True)
         if known and known.sizes:
             size = known.sizes[0]
             spread = (size.high_mm - size.low_mm) / 9
-            given |= {"reading_mm": round(hands.rng.gauss(size.nominal_mm, spread), 2), "size": 0}
-        hands.do(self.who, "check_master", f"part/{part}", given)
+            reading = round(hands.rng.gauss(size.nominal_mm, spread), 2)
+            args = CheckMaster(batch=batch, agrees=True, reading_mm=reading)
+        hands.do(self.who, f"part/{part}", args)
 
 
 class Packing:
@@ -208,7 +222,7 @@ class Packing:
 
     def _pack(self, order: Order) -> Process:
         hands = self.hands
-        if not hands.do(PACKING, "claim_order", order.key).ok:
+        if not hands.do(PACKING, order.key, ClaimOrder()).ok:
             yield 2
             return
         for part in count_wanted(self.hands.view, order):
@@ -217,14 +231,14 @@ class Packing:
             missing = hands.fault("wait", 0.03) if coming else hands.fault("short", 0.003)
             if missing and not self._short(order, part):
                 return
-            hands.do(PACKING, "pick", order.key, {"part": part})
+            hands.do(PACKING, order.key, PickPart(part=part))
         if hands.fault("wrong places", 0.012):  # all of it back, again
-            hands.do(PACKING, "take_back", order.key)
+            hands.do(PACKING, order.key, PutPartsBack())
             for part in count_wanted(self.hands.view, order):
                 yield hands.minutes(0.7, 2.0)
-                hands.do(PACKING, "pick", order.key, {"part": part})
+                hands.do(PACKING, order.key, PickPart(part=part))
         yield hands.minutes(1.5, 3.5)
-        hands.do(PACKING, "close_pack", order.key, numbers=("pack",))
+        hands.do(PACKING, order.key, ClosePack(), numbers=("pack",))
 
     def _short(self, order: Order, part: str) -> bool:
         """Fewer lie there than the book says: wait for trimming, or send it short.
@@ -232,11 +246,11 @@ class Packing:
         True: what lies there can be taken.
         """
         hands, wanted = self.hands, count_wanted(self.hands.view, order)[part]
-        counted = {"part": part, "counted": wanted - 1}
-        hands.do(PACKING, "recount_place", order.key, counted, why="51")
-        if hands.do(PACKING, "wait_for", order.key, {"part": part}).ok:
+        recount = RecountPlace(part=part, counted=wanted - 1)
+        hands.do(PACKING, order.key, recount, why="51")
+        if hands.do(PACKING, order.key, WaitForPart(part=part)).ok:
             return False
-        hands.do(PACKING, "send_short", order.key, {"part": part})
+        hands.do(PACKING, order.key, SendShort(part=part))
         return bool(hands.view.stock(place=f"rack/{part}"))
 
 
@@ -259,18 +273,18 @@ class Carts:
 
     def _load(self, cart: str) -> None:
         for pack in self.hands.view.shelf(Pack, "packed", 40)[:-STANDING]:
-            self.hands.do(PACKING, "load_cart", pack.key, {"cart": cart})
+            self.hands.do(PACKING, pack.key, LoadCart(cart=cart))
 
     def _leave(self, cart: str) -> Process:
         hands = self.hands
-        if not hands.do(PACKING, "go_to_door", f"cart/{cart}", {"cart": cart}).ok:
+        if not hands.do(PACKING, f"cart/{cart}", GoToDoor(cart=cart)).ok:
             return
         yield hands.minutes(2, 4)
         for pack in hands.view.shelf(Pack, f"cart/{cart}", 200):
-            if not hands.do(PACKING, "check_pack", pack.key, {"cart": cart}).ok:
-                hands.do(PACKING, "unload_cart", pack.key)
+            if not hands.do(PACKING, pack.key, CheckPack(cart=cart)).ok:
+                hands.do(PACKING, pack.key, UnloadCart())
         yield hands.minutes(1, 3)
-        hands.do(PACKING, "leave", f"cart/{cart}", {"cart": cart})
+        hands.do(PACKING, f"cart/{cart}", Leave(cart=cart))
 
 
 def _recounts(hands: Hands) -> Process:
@@ -284,8 +298,8 @@ def _recounts(hands: Hands) -> Process:
     if lying:
         held = lying[0]
         there = max(0, held.qty + hands.rng.choice((-3, -2, -1, 1, 2)))
-        hands.do(PACKING, "recount", f"batch/{held.batch}", why="51",
-                 given={"part": held.part, "place": held.place, "counted": there})  # fmt: skip
+        args = Recount(part=held.part, place=held.place, counted=there)
+        hands.do(PACKING, f"batch/{held.batch}", args, why="51")
 
 
 def worries(hands: Hands) -> None:
@@ -297,13 +311,11 @@ def worries(hands: Hands) -> None:
         part = hands.view.get(Part, lying[0].part) if lying else None
         if part and part.sizes:
             reading = round(part.sizes[0].high_mm + 0.08, 2)
-            hands.do(TRIMMING[0], "check_master", part.key,
-                     {"batch": pile.batch, "reading_mm": reading, "size": 0})  # fmt: skip
-        hands.do(TRIMMING[0], "hold_batch", f"batch/{pile.batch}", {"why": "off its master"})
+            hands.do(TRIMMING[0], part.key, CheckMaster(batch=pile.batch, reading_mm=reading))
+        hands.do(TRIMMING[0], f"batch/{pile.batch}", HoldBatch(why="off its master"))
     for part in hands.view.shelf(Part, "all", 60):
         lying = hands.view.stock(place=f"rack/{part.rack}")
         if lying and lying[0].qty > 6:
-            hands.do(PACKING, "recount", f"batch/{lying[0].batch}", why="51",
-                     given={"part": part.id, "place": lying[0].place,
-                            "counted": lying[0].qty - 6})  # fmt: skip
+            args = Recount(part=part.id, place=lying[0].place, counted=lying[0].qty - 6)
+            hands.do(PACKING, f"batch/{lying[0].batch}", args, why="51")
             return

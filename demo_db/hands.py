@@ -7,20 +7,19 @@ with a fixed seed.
 
 import heapq
 from collections import Counter
-from collections.abc import Generator, Iterable, Mapping
+from collections.abc import Generator, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from random import Random
 from typing import NamedTuple
 
 from station.ledger.ledger import Ledger
-from station.shop.acts import Act, Answer
+from station.shop.acts import Act, Answer, Args, TakeBack, add_known
 from station.shop.views import View
 
 Process = Generator[float, None, None]  # yields minutes
 
 SUPERVISOR, OFFICE = "01", "6"
-_NOTHING: Mapping[str, object] = {}
 
 
 class Done(NamedTuple):
@@ -89,33 +88,31 @@ class Hands:
     def do(
         self,
         who: Who,
-        kind: str,
         subject: str,
-        given: Mapping[str, object] = _NOTHING,
+        args: Args,
         *,
         numbers: tuple[str, ...] = (),
         why: str = "",
     ) -> Done:
         """An act. What the rule asks for is given: a second scan, the supervisor, `why`."""
-        args = dict(given)
-        if numbers:
-            args["numbers"] = {n: self.ledger.take_number(n) for n in numbers}
-        answers: dict[str, dict[str, object]] = {
-            "sure": {"sure": True},
-            "supervisor": {"approved": SUPERVISOR},
-            "reason": {"reason": why},
+        taken = {n: self.ledger.take_number(n) for n in numbers}
+        args = add_known(args, Args(numbers=taken))
+        answers = {
+            "sure": Args(sure=True),
+            "supervisor": Args(approved=SUPERVISOR),
+            "reason": Args(reason=why),
         }
         for _ in range(4):
-            done = self._record(who, kind, subject, args)
+            done = self._record(who, subject, args)
             asks = done.answer.asks
             if done.ok or not asks or (asks == "reason" and not why):
                 break
-            args = {**args, **answers[asks]}
-        self._count(kind, done)
+            args = add_known(args, answers[asks])
+        self._count(args.kind, done)
         return done
 
-    def _record(self, who: Who, kind: str, subject: str, args: dict[str, object]) -> Done:
-        act = Act(id=self._id(), kind=kind, at=self.at.isoformat(timespec="seconds"),
+    def _record(self, who: Who, subject: str, args: Args) -> Done:
+        act = Act(id=self._id(), kind=args.kind, at=self.at.isoformat(timespec="seconds"),
                   worker=who.worker, station=who.station, subject=subject,
                   args=args)  # fmt: skip
         recorded = self.ledger.record(act)
@@ -132,9 +129,9 @@ class Hands:
 
     def undo(self, who: Who, done: Done, subject: str) -> None:
         """Takes an act back."""
-        act = Act(id=self._id(), kind="undo", at=self.at.isoformat(timespec="seconds"),
+        act = Act(id=self._id(), kind=TakeBack.kind, at=self.at.isoformat(timespec="seconds"),
                   worker=who.worker, station=who.station, subject=subject,
-                  args={"entry": done.id})  # fmt: skip
+                  args=TakeBack(entry=done.id))  # fmt: skip
         recorded = self.ledger.undo(done.id, act)
         self._count("undo", Done(recorded.answer, recorded.entry or ""))
 

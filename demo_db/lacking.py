@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from demo_db.hands import BOSS, Hands
 from demo_db.office import Office
+from station.floor.office.acts import CancelBatch, CancelOrder, CorrectCount, SetFact
 from station.queries.underway import list_queued
 from station.shop.facts import Batch, Line, Order
 from station.shop.plain import to_plain
@@ -27,7 +28,7 @@ def lack_cards(hands: Hands, office: Office, now: datetime) -> None:
     """Brings orders, rack and queues to where the morning is to be."""
     for batch in list_queued(hands.view):
         if batch.cut_file == CARDS_FILE:
-            hands.do(BOSS, "cancel_batch", batch.key)
+            hands.do(BOSS, batch.key, CancelBatch())
     _count_rack(hands)
     wanting = [o for o in hands.view.shelf(Order, "open", 300) if _find_sets(o)]
     late = [o for o in wanting if o.due < now.isoformat()]
@@ -43,12 +44,12 @@ def _find_sets(order: Order) -> int:
 
 def _count_rack(hands: Hands) -> None:
     """Five cards are counted; the book said what chance had left there."""
-    place, given = f"rack/{CARD}", {"part": CARD, "place": f"rack/{CARD}"}
+    place = f"rack/{CARD}"
     lots = [held.batch for held in hands.view.stock(place=place) if held.part == CARD]
     cut = [b.id for b in hands.view.shelf(Batch, "cut", 2000) if b.cut_file == CARDS_FILE]
     for n, lot in enumerate(lots or cut[-1:]):
-        hands.do(BOSS, "correct_count", f"part/{CARD}", why="51",
-                 given={**given, "batch": lot, "counted": 0 if n else THERE})  # fmt: skip
+        args = CorrectCount(part=CARD, place=place, batch=lot, counted=0 if n else THERE)
+        hands.do(BOSS, f"part/{CARD}", args, why="51")
 
 
 def _fit_orders(
@@ -56,7 +57,7 @@ def _fit_orders(
 ) -> None:
     """Changes, enters or cancels orders, until one wants each of these numbers of sets."""
     for order in orders[len(sets) :]:
-        hands.do(BOSS, "cancel_order", order.key)
+        hands.do(BOSS, order.key, CancelOrder())
     for n, (wanted, due) in enumerate(zip(sets, dues, strict=True)):
         line = Line(product=CARD_SET, quantity=wanted)
         if n < len(orders):
@@ -68,4 +69,4 @@ def _fit_orders(
 
 
 def _enter(hands: Hands, order: Order) -> None:
-    hands.do(BOSS, "set_fact", order.key, {"kind": "order", "value": to_plain(order)})
+    hands.do(BOSS, order.key, SetFact(of=order.kind, value=to_plain(order)))

@@ -7,8 +7,28 @@ from datetime import datetime
 from demo_db.hands import BOSS, Done, Hands, Process, Who
 from demo_db.machines import large_bit, small_bit
 from demo_db.parts import THICKNESS
+from station.floor.loading.acts import (
+    AddSheet,
+    BreakBit,
+    ChangeBit,
+    CheckFirstOff,
+    EndSheet,
+    EndStop,
+    MeasureFirstOff,
+    ReadNotice,
+    Rehome,
+    ReportStop,
+    Resurface,
+    SetZero,
+    SpoilSheet,
+    StartDay,
+    StartSheet,
+    TakeBatch,
+)
+from station.floor.office.acts import ReceiveLot, SetFact
 from station.queries.batches import find_revision
 from station.queries.first_offs import find_repeated, find_unsettled, list_sizes
+from station.shop.acts import Args
 from station.shop.facts import Batch, Bed, Bit, BitUse, FirstOff, Lot, Notice, Revision, Router
 from station.shop.moves import BOARD, SHEET, WEAR
 from station.shop.plain import to_plain
@@ -45,18 +65,17 @@ class RouterDay:
         """The bed as it stands."""
         return self.hands.view.get(Bed, self.router) or Bed(id=self.router)
 
-    def do(self, kind: str, subject: str = "", /, *, why: str = "", **args: object) -> Done:
+    def do(self, args: Args, subject: str = "", *, why: str = "") -> Done:
         """An act at this router, about it where nothing else is named."""
-        return self.hands.do(self.who, kind, subject or f"router/{self.router}",
-                             {**args, "router": self.router}, why=why)  # fmt: skip
+        return self.hands.do(self.who, subject or f"router/{self.router}", args, why=why)
 
     def run(self) -> Process:
         """Sheet after sheet, until none would be done before the day ends."""
         yield self.hands.minutes(1, 14)
-        self.do("start_day")
+        self.do(StartDay())
         yield self.hands.minutes(3, 8)
         if self._is_uneven():
-            self.do("resurface")
+            self.do(Resurface())
             yield 15
         while self.left() > 15:
             batch = self._batch()
@@ -74,7 +93,7 @@ class RouterDay:
     def stand_still(self, reason: str) -> None:
         """The router stops now, for this reason, unless it stands still already."""
         if self.bed.state != "stopped":
-            self.do("report_stop", why=reason)
+            self.do(ReportStop(), why=reason)
 
     def keep_cutting(self, until: datetime) -> None:
         """A sheet lies on the bed that is not done at a time: the present one, or the next."""
@@ -85,7 +104,8 @@ class RouterDay:
             gone = (until - datetime.fromisoformat(bed.started)).total_seconds() - bed.paused_s
             if gone < bed.minutes * 60 - 90:
                 return
-            self.do("off_bed", f"slip/{bed.batch}-{bed.sheet}", sheet=bed.sheet)
+            args = EndSheet(router=self.router, sheet=bed.sheet)
+            self.do(args, f"slip/{bed.batch}-{bed.sheet}")
         batch = self._batch()
         revision = batch and find_revision(self.hands.view, batch)
         if batch and revision:
@@ -95,8 +115,8 @@ class RouterDay:
     def _run_on(self) -> None:
         """What the stop asks for is done, and the router runs on."""
         if self.bed.rehome:
-            self.do("rehome")
-        self.do("end_stop", ticks=list(RESTART))
+            self.do(Rehome())
+        self.do(EndStop(ticks=RESTART))
 
     def _batch(self) -> Batch | None:
         """The batch on the bed, or the next one of the queue."""
@@ -106,7 +126,8 @@ class RouterDay:
             return batch
         for waiting in view.shelf(Batch, f"queue/{self.router}"):
             if not waiting.holds and waiting.cut < waiting.sheets:
-                taken = self.do("take_batch", f"batch/{waiting.id}", copy=waiting.copy)
+                args = TakeBatch(router=self.router, copy=waiting.copy)
+                taken = self.do(args, f"batch/{waiting.id}")
                 return view.get(Batch, waiting.id) if taken.ok else None
         return None
 
@@ -114,32 +135,36 @@ class RouterDay:
         """Everything that is due before a sheet."""
         hands = self.hands
         if hands.view.shelf(Notice, f"router/{self.router}"):
-            self.do("read_notice")
+            self.do(ReadNotice())
             yield hands.minutes(0.5, 2)
         for use in revision.bits:
             yield from self._fit(use)
         if self.bed.rehome:
             yield hands.minutes(2, 4)
-            self.do("rehome")
+            self.do(Rehome())
         first = find_unsettled(self.bed)
         if first and first.state == "due":
             yield hands.minutes(2, 5)
             self._compare(first)
         if find_repeated(hands.view, self.bed, revision):
-            self.do("set_zero")
+            self.do(SetZero())
         yield hands.minutes(3, 8)
 
     def _compare(self, first: FirstOff) -> None:
         """Every size of the first sheet is measured; now and then it is wrong."""
         if self.hands.fault("first-off", 0.008):
-            self.do("check_first_off", good=False, file=first.file)
+            self.do(CheckFirstOff(good=False, file=first.file))
             return
         for one in list_sizes(self.hands.view, first):
             size = one.size
             give = (size.high_mm - size.low_mm) / 8
             mm = round(self.hands.rng.gauss(size.nominal_mm, give), 2)
-            self.do("measure_first_off", file=first.file, part=one.part.id, size=size.name,
-                    reading_mm=min(size.high_mm, max(size.low_mm, mm)))  # fmt: skip
+            within = min(size.high_mm, max(size.low_mm, mm))
+            self.do(
+                MeasureFirstOff(
+                    file=first.file, part=one.part.id, size=size.name, reading_mm=within
+                )
+            )
 
     def _fit(self, use: BitUse) -> Process:
         """A sharp bit of the right size where it is not there."""
@@ -153,7 +178,7 @@ class RouterDay:
                 return
         yield self.hands.minutes(2, 5)
         new = self._new_bit(use.diameter_mm)
-        changed = self.do("change_bit", bit=new, pocket=pocket)
+        changed = self.do(ChangeBit(bit=new, pocket=pocket))
         if changed.ok and bit and bit.state == "good":
             self._set(view.get(Bit, bit.id), state="worn")
 
@@ -173,7 +198,7 @@ class RouterDay:
         """The office enters a bit or marks it."""
         if bit:
             value = {**to_plain(bit), **fields}
-            self.hands.do(BOSS, "set_fact", f"bit/{bit.id}", {"kind": "bit", "value": value})
+            self.hands.do(BOSS, bit.key, SetFact(of=bit.kind, value=value))
 
     def _sheet(self, batch: str, revision: Revision) -> Process:
         """One sheet on and off, or spoiled."""
@@ -196,8 +221,8 @@ class RouterDay:
             return
         yield minutes * (1 - part) + hands.minutes(0.3, 3)
         paper = hands.view.get(Batch, batch) or known  # its copy may be a new one by now
-        self.do("off_bed", f"slip/{batch}-{self.bed.sheet}", sheet=self.bed.sheet,
-                copy=paper.copy)  # fmt: skip
+        args = EndSheet(router=self.router, sheet=self.bed.sheet, copy=paper.copy)
+        self.do(args, f"slip/{batch}-{self.bed.sheet}")
 
     def _is_uneven(self) -> bool:
         """Whether the spoilboard has borne all the sheets that it should."""
@@ -212,9 +237,14 @@ class RouterDay:
         return revision.minutes * router.pace + router.extra_s / 60
 
     def _start(self, batch: Batch, revision: Revision) -> Done:
-        material = revision.material
-        return self.do("start_sheet", batch.key, copy=batch.copy, ticks=list(TICKS), why="41",
-                       lot=self._lot(material), reading=self._reading(material))  # fmt: skip
+        args = StartSheet(
+            router=self.router,
+            copy=batch.copy,
+            ticks=TICKS,
+            lot=self._lot(revision.material),
+            reading=self._reading(revision.material),
+        )
+        return self.do(args, batch.key, why="41")
 
     def _lot(self, material: str) -> str:
         """A lot with a sheet left, a new one where there is none."""
@@ -223,8 +253,8 @@ class RouterDay:
             if total(view.stock(batch=lot.id, place="store"), part=SHEET):
                 return lot.id
         number = self.hands.ledger.take_number("lot")
-        self.hands.do(BOSS, "receive_lot", f"lot/{number}",
-                      {"material": material, "sheets": LOT_SIZE})  # fmt: skip
+        args = ReceiveLot(material=material, sheets=LOT_SIZE)
+        self.hands.do(BOSS, f"lot/{number}", args)
         return number
 
     def _reading(self, material: str) -> float:
@@ -240,7 +270,7 @@ class RouterDay:
                 yield from self._lost(batch, revision, part, stop, why)
                 return True
         if hands.chance(0.04):
-            self.do("report_stop", why=hands.rng.choice(STOPS))
+            self.do(ReportStop(), why=hands.rng.choice(STOPS))
             yield hands.minutes(3, 26)
             self._run_on()
         return False
@@ -248,15 +278,16 @@ class RouterDay:
     def _lost(self, batch: str, revision: Revision, part: float, stop: str, why: str) -> Process:
         """A stop, and the sheet is spoiled; one more is cut to make good."""
         hands = self.hands
-        self.do("report_stop", why=stop)
+        self.do(ReportStop(), why=stop)
         if why == BIT_BROKE:
             yield hands.minutes(0.5, 2)
             inside = [b for _, b in self.bed.bits]
-            self.do("bit_broken", bit=inside[0])
+            self.do(BreakBit(bit=inside[0]))
         yield hands.minutes(4, 18)
         survived = {p: int(n * part * hands.minutes(0.7, 1)) for p, n in revision.makes().items()}
-        self.do("spoil_sheet", f"batch/{batch}", why=why, survived=survived)
+        args = SpoilSheet(router=self.router, survived=survived)
+        self.do(args, f"batch/{batch}", why=why)
         yield hands.minutes(1, 3)
         self._run_on()
         if hands.chance(0.7):
-            self.do("add_sheet", f"batch/{batch}")
+            self.do(AddSheet(router=self.router), f"batch/{batch}")

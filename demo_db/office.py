@@ -8,6 +8,10 @@ from math import ceil
 from demo_db.hands import BOSS, Hands, Process
 from demo_db.orders import needs, new_order
 from demo_db.sheets import NAMES
+from station.floor.anywhere.acts import ReleaseHold
+from station.floor.office.acts import CancelOrder, SetFact
+from station.floor.shared.queue import ReleaseBatch
+from station.floor.today.acts import SettleConcern
 from station.queries.batches import find_approved, find_revision
 from station.shop.facts import Batch, Concern, CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import head
@@ -30,8 +34,7 @@ class Office:
 
     def enter(self, fact: Fact) -> None:
         """Sets a fact."""
-        self.hands.do(BOSS, "set_fact", fact.key,
-                      {"kind": fact.kind, "value": to_plain(fact)})  # fmt: skip
+        self.hands.do(BOSS, fact.key, SetFact(of=fact.kind, value=to_plain(fact)))
 
     def orders(self, count: int) -> Process:
         """Orders that come in over a day."""
@@ -93,11 +96,14 @@ class Office:
         if best is None or most < 0.3:
             return
         sheets = max(2, min(MOST_SHEETS, ceil(most)))
-        released = self.hands.do(
-            BOSS, "release_batch", f"cutfile/{best.cut_file}", numbers=("batch",),
-            given={"cut_file": best.cut_file, "router": router, "sheets": sheets,
-                   "due": self._first_due(best), "why": self._why(best, short)},
-        )  # fmt: skip
+        args = ReleaseBatch(
+            cut_file=best.cut_file,
+            router=router,
+            sheets=sheets,
+            due=self._first_due(best),
+            why=self._why(best, short),
+        )
+        released = self.hands.do(BOSS, f"cutfile/{best.cut_file}", args, numbers=("batch",))
         if released.ok:
             self.live.update(f.id for f in released.answer.sets)
             for part, n in self._makes(best).items():
@@ -175,9 +181,8 @@ class Office:
             if concern.since < before and hands.chance(0.8):
                 how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
                 if concern.what == "hold":
-                    hands.do(BOSS, "release_hold", concern.about, why="41")
-                hands.do(BOSS, "settle_concern", concern.key,
-                         {"how": how, "why": "looked at"})  # fmt: skip
+                    hands.do(BOSS, concern.about, ReleaseHold(), why="41")
+                hands.do(BOSS, concern.key, SettleConcern(how=how, why="looked at"))
 
     def _cancel(self) -> None:
         """Now and then a customer calls an order off."""
@@ -185,7 +190,7 @@ class Office:
             return
         waiting = self.hands.view.shelf(Order, "open", 100)
         if len(waiting) > 6:
-            self.hands.do(BOSS, "cancel_order", self.hands.rng.choice(waiting[3:]).key)
+            self.hands.do(BOSS, self.hands.rng.choice(waiting[3:]).key, CancelOrder())
 
 
 def _worth(makes: dict[str, int], short: Counter[str]) -> float:

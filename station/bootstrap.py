@@ -7,7 +7,7 @@ puts the window on top.
 import os
 import sys
 import uuid
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
@@ -36,11 +36,14 @@ JOINED = "shop.json"  # is there once this PC shares
 
 def load_rooms() -> dict[str, Room]:
     """Loads every room by its area: its rules, its dialogue and its screen."""
-    loaded = {area.id: _load_room(area.id, area.title) for area in AREAS}
-    return loaded | {ANYWHERE: _load_room(ANYWHERE)}
+    loaded = {ANYWHERE: _load_room(ANYWHERE, Say(), Work)}
+    for area in AREAS:
+        work = import_module(f"station.floor.{area.id}.work").WORK
+        loaded[area.id] = _load_room(area.id, area.title, work)
+    return loaded
 
 
-def _load_room(folder: str, title: Say = Say()) -> Room:
+def _load_room(folder: str, title: Say, work: type[Work]) -> Room:
     base = f"station.floor.{folder}"
     dialogue = import_module(f"{base}.dialogue")
     return Room(
@@ -48,18 +51,9 @@ def _load_room(folder: str, title: Say = Say()) -> Room:
         rules=import_module(f"{base}.rules").RULES,
         handle_input=dialogue.handle_input,
         screen=import_module(f"{base}.screen").screen,
-        work=_find_work(base),
+        work=work,
         think=getattr(dialogue, "think_ahead", None),
     )
-
-
-def _find_work(base: str) -> Callable[[], Work | Mapping[str, object]]:
-    """Finds what a room's hand holds; plain values where it has no type yet."""
-    try:
-        work: type[Work] = import_module(f"{base}.work").WORK
-    except ModuleNotFoundError:
-        return dict
-    return work
 
 
 def load_rules() -> Rules:

@@ -23,7 +23,7 @@ from station.ledger.codec import (
     write_fact,
 )
 from station.ledger.store import Store
-from station.shop.acts import Act, Answer, good
+from station.shop.acts import Act, Answer, Args, good
 from station.shop.facts import Batch, Bed, Fact, Pile, Slip
 from station.shop.moves import SHEET, WEAR, Move, Spot, move
 from station.shop.readings import MINUTES, Reading
@@ -65,15 +65,24 @@ def off_the_bed(batch: Batch, bed: Bed, sheet: int, at: str) -> Answer:
     return replace(done, router=ROUTER)
 
 
-def bench_off_bed(act: Act, view: View) -> Answer:
+class BenchOffBed(Args, frozen=True, kw_only=True):
+    """A sheet comes off the bed."""
+
+    kind = "bench_off_bed"
+
+    batch: str
+    sheet: int
+
+
+def bench_off_bed(act: Act[BenchOffBed], view: View) -> Answer:
     """The same as a rule, reading what it needs."""
-    batch, bed = view.get(Batch, str(act.args["batch"])), view.get(Bed, ROUTER)
+    batch, bed = view.get(Batch, act.args.batch), view.get(Bed, ROUTER)
     assert batch is not None
     assert bed is not None
-    return off_the_bed(batch, bed, int(str(act.args["sheet"])), act.at)
+    return off_the_bed(batch, bed, act.args.sheet, act.at)
 
 
-OFF_BED = Rule(frozenset({Batch, Bed}), bench_off_bed)
+OFF_BED = Rule(args=BenchOffBed, reads=frozenset({Batch, Bed}), decide=bench_off_bed)
 
 
 def clock(number: int) -> str:

@@ -16,7 +16,7 @@ from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.readings import MINUTES
 from tests.bench import SHORT, Bench, median, ratio
-from tests.bench_history import OFF_BED
+from tests.bench_history import OFF_BED, BenchOffBed
 
 ACTS = 1500
 WARM = 100  # the first ones warm all sides up
@@ -45,21 +45,21 @@ def acts(count: int) -> Iterator[Act]:
         batch, second = f"{n * 7919 % (SHORT // 12) + 1:05d}", n % 3600
         yield Act(
             id=f"{n * 2654435761 % 2**32:08x}bench{n:04d}",
-            kind="bench_off_bed",
+            kind=BenchOffBed.kind,
             at=f"2031-01-05T10:{second // 60:02d}:{second % 60:02d}",
             worker="01",
             station="1",
             subject=f"slip/{batch}-{n + 4}",
-            args={"batch": batch, "sheet": n + 4},
+            args=BenchOffBed(batch=batch, sheet=n + 4),
         )
 
 
 def written(ledger: Ledger, act: Act) -> Rows:
     """Reads back what the act wrote."""
-    run, batch = ledger._store.run, act.args["batch"]
+    run, batch = ledger._store.run, act.args.batch
     number = ledger.count()
-    keys = (f"slip/{batch}-{act.args['sheet']}", f"batch/{batch}", "bed/1")
-    spots = (f"popping/{act.args['sheet']}", "cut")
+    keys = (f"slip/{batch}-{act.args.sheet}", f"batch/{batch}", "bed/1")
+    spots = (f"popping/{act.args.sheet}", "cut")
     balance = run(
         "SELECT * FROM balance WHERE batch=? AND place IN (?,?) UNION ALL "
         "SELECT * FROM balance WHERE batch IN ('0001', '')",

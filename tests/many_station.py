@@ -20,6 +20,7 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
 from station.commands.text_station import take_line
+from station.floor.office.acts import SetFact
 from station.ledger.ledger import Ledger
 from station.ledger.numbers import printable
 from station.ledger.supply import NoNumbers
@@ -203,12 +204,12 @@ class Person:
             print("scan", "place", number, flush=True)
             act = Act(
                 id=self.new_id(),
-                kind="set_fact",
+                kind=SetFact.kind,
                 at=self.clock(),
                 worker=SUPERVISOR,
                 station=self.ledger.station,
                 subject=f"rack/{number}",
-                args={"kind": "rack", "value": place, "approved": SUPERVISOR},
+                args=SetFact(of="rack", value=place, approved=SUPERVISOR),
             )
             done = self.ledger.record(act)
             self.tell(done.entry, certain=done.certain)

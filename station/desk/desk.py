@@ -20,7 +20,6 @@ from station.shop.acts import (
     Act,
     Answer,
     Args,
-    Plain,
     TakeBack,
     add_known,
     good,
@@ -449,7 +448,7 @@ class Desk:
         gone_on = self._do(then)
         return gone_on._replace(moves=(*given.moves, *gone_on.moves))
 
-    def _complete(self, do: Do, known: Args) -> Args | Plain:
+    def _complete(self, do: Do, known: Args) -> Args:
         """The arguments of an act with all that the desk adds to them."""
         args = add_known(do.args, known)
         has = known_of(args)
@@ -502,7 +501,7 @@ class Desk:
                 failed[kind, name] = (error.strerror or "") if isinstance(error, OSError) else ""
         return mishaps.tell_not_printed(answer, failed, recorded=recorded) if failed else answer
 
-    def _act(self, subject: str, args: Args | Plain) -> Act[Any]:
+    def _act(self, subject: str, args: Args) -> Act[Any]:
         return Act(
             id=self.ids(),
             kind=args.kind,

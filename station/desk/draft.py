@@ -8,7 +8,7 @@ from typing import Any
 import msgspec
 
 from station.ledger.codec import lay_say, lift_say
-from station.shop.acts import Args, Plain, add_known, plain_of
+from station.shop.acts import Args, add_known, plain_of
 from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import Say
 
@@ -41,9 +41,7 @@ class OpenQuestion:
 
     def knowing(self, found: Args) -> "OpenQuestion":
         """The same act with more known."""
-        known = add_known(self.known, found)
-        assert isinstance(known, Args)
-        return replace(self, known=known)
+        return replace(self, known=add_known(self.known, found))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -139,12 +137,8 @@ def _lay_hand(hand: Hand[Any]) -> dict[str, object]:
     return {**plain, "work": _lay(hand.work), **aside}
 
 
-def _lay(value: object) -> dict[str, object]:
+def _lay(value: Work | Aside) -> dict[str, object]:
     """Work as plain values; what stands at its default is left out."""
-    if isinstance(value, Mapping):
-        plain: dict[str, object] = msgspec.to_builtins(value, enc_hook=dict)
-        return plain
-    assert isinstance(value, Work | Aside)
     bare = type(value)()
     names = [f.name for f in fields(value) if getattr(value, f.name) != getattr(bare, f.name)]
     return {name: msgspec.to_builtins(getattr(value, name)) for name in names}
@@ -206,8 +200,7 @@ class _Reading:
 
     def _do(self, raw: list[Any]) -> Do:
         kind, subject, args, after, numbers = raw
-        rule = self._rules[kind]
-        typed = msgspec.convert(args, rule.args) if rule.args else Plain(kind, args)
+        typed = msgspec.convert(args, self._rules[kind].args)
         return Do(subject, typed, self.hand(after), tuple(numbers))
 
     def hand(self, raw: dict[str, Any]) -> Hand[Any]:
@@ -220,12 +213,10 @@ class _Reading:
         except msgspec.ValidationError:
             return Hand(**plain, work=self._rooms[raw["area"]].work()).empty()
 
-    def _work(self, area: str, raw: dict[str, Any]) -> object:
-        bare = self._rooms[area].work()
-        if not isinstance(bare, Work):
-            return raw
+    def _work(self, area: str, raw: dict[str, Any]) -> Work:
+        work = self._rooms[area].work
         kept = {name: value for name, value in raw.items() if value is not None}
-        return msgspec.convert(bare.renamed(kept), type(bare))
+        return msgspec.convert(work.renamed(kept), work)
 
     def held(self, text: str) -> str:
         """What was held when the newest act was done, written as today."""

@@ -183,9 +183,8 @@ def lift_say(kept: Any) -> Say:  # noqa: ANN401 - plain JSON
 
 def keep_act(act: Act[Any]) -> KeptAct:
     """The act as an entry holds it. Raises EffectsWrong when it holds what JSON cannot."""
-    args = dict(act.args) if isinstance(act.args, Mapping) else act.args
     try:
-        return with_args(act, msgspec.Raw(_write(args)))
+        return with_args(act, msgspec.Raw(_write(act.args)))
     except TypeError as error:
         raise EffectsWrong(f"The act {act.kind} cannot be kept: {error}") from error
 
@@ -204,8 +203,6 @@ def read_act(act: KeptAct, rules: Rules) -> Act[Any]:
     rule = rules.get(act.kind)
     if rule is None:
         return with_args(act, UnreadArgs(kept=plain_args(act)))
-    if rule.args is None:
-        return with_args(act, plain_args(act))
     try:
         return with_args(act, _args_decoder(rule.args).decode(_text_of(act)))
     except msgspec.DecodeError as error:

@@ -16,9 +16,9 @@ from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
 from station.ledger.view import OpenView
-from station.shop.acts import Act
+from station.shop.acts import Act, Args
 from station.shop.moves import Held
-from station.shop.views import F, Passed, Rules, View, fitted
+from station.shop.views import F, Passed, Rules, View
 
 __all__ = ["HistoryEntry", "Ledger", "Recorded"]
 
@@ -63,7 +63,7 @@ class Ledger:
 
     def record(
         self,
-        act: Act[Any],
+        act: Act[Args],
         draft: bytes | str | None = None,
         kept: Mapping[str, str] = MappingProxyType({}),
     ) -> Recorded:
@@ -76,7 +76,7 @@ class Ledger:
         if draft is not None:
             local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
         rule = rule_for(self.rules, act.kind)
-        done = self._history.record(fitted(act, rule), rule, local)
+        done = self._history.record(act, rule, local)
         kept = self._store.values
         for key in [k for k, v in self._handed.items() if kept.get(k) == v]:
             del self._handed[key]

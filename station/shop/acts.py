@@ -5,9 +5,9 @@ kind that is written down there. A type may grow by fields that have a default; 
 name and what it holds never change (`tests/shop/kinds.txt`).
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, ClassVar, Generic, Literal, TypeVar
+from typing import ClassVar, Generic, Literal, TypeVar
 
 import msgspec
 
@@ -57,25 +57,9 @@ class SetPin(Args, frozen=True, kw_only=True):
     hash: str = ""  # of the PIN, as argon2 writes it
 
 
-@dataclass(frozen=True)
-class Plain(Mapping[str, object]):
-    """Arguments of a kind that has no type yet: plain JSON values. Goes with the last of them."""
-
-    kind: str
-    values_: Mapping[str, object]
-
-    def __getitem__(self, name: str) -> object:
-        return self.values_[name]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self.values_)
-
-    def __len__(self) -> int:
-        return len(self.values_)
-
-
 A_co = TypeVar("A_co", covariant=True)
 T = TypeVar("T")
+G = TypeVar("G", bound=Args)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,24 +95,19 @@ def with_args(act: Act[object], args: T) -> Act[T]:
     )
 
 
-def add_known(args: Args | Plain, known: Args) -> Args | Plain:
-    """The arguments with what the desk has found out: where it knows something, that counts."""
+def add_known(args: G, known: Args) -> G:
+    """Adds what the desk has found out to the arguments: where it knows something, that counts."""
     found = {n: v for n in _ADDED if (v := getattr(known, n))}
-    if isinstance(args, Plain):
-        return Plain(args.kind, {**args, **found})
     return msgspec.structs.replace(args, **found)
 
 
-def known_of(args: Args | Mapping[str, object]) -> Args:
+def known_of(args: Args) -> Args:
     """What the desk adds to any act, as far as these arguments say it."""
-    plain = plain_of(args)
-    return msgspec.convert({n: plain[n] for n in _ADDED if n in plain}, Args)
+    return Args(**{name: getattr(args, name) for name in _ADDED})
 
 
-def plain_of(args: Args | Mapping[str, object]) -> Mapping[str, object]:
+def plain_of(args: Args) -> Mapping[str, object]:
     """The arguments as plain JSON values; what stands at its default is left out."""
-    if isinstance(args, Mapping):
-        return args
     plain: Mapping[str, object]
     plain = args.kept if isinstance(args, UnreadArgs) else msgspec.to_builtins(args)
     return plain
@@ -228,9 +207,7 @@ def notice(said: Say, do: Say = Say()) -> Answer:
     return Answer(tone="attention", said=said, do=do, refused=True)
 
 
-def new_number(act: Act[Any], kind: str) -> str:
+def new_number(act: Act[Args], kind: str) -> str:
     """The number that the desk took for this act, of one kind of code."""
-    args = act.args
-    numbers = args.numbers if isinstance(args, Args) else args.get("numbers")
-    assert numbers, f"{act.kind} was not given numbers"
-    return str(numbers[kind])
+    assert act.args.numbers, f"{act.kind} was not given numbers"
+    return act.args.numbers[kind]

@@ -6,10 +6,10 @@ counted so far. It is plain data, kept through a power cut, and changed only by
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Any, Generic, NamedTuple, Protocol, TypeVar
 
-from station.shop.acts import Answer, Args, Plain
+from station.shop.acts import Answer, Args
 from station.shop.codes import Code
 from station.shop.faces import Face
 from station.shop.views import Rules, View
@@ -70,29 +70,19 @@ class Hand(Generic[W_co]):
     """
 
     area: str
+    work: W_co
     router: str = ""
     facing: str = ""  # the one of several routers looked at; stays when work is put down
     bench: str = ""
     worker: str = ""
     station: str = ""
     subject: str = ""
-    work: W_co = field(default_factory=dict)  # type: ignore[assignment] # a room without a type
     aside: Aside = Aside()
     digits: str = ""
     now: str = ""
     opened: str = ""
     doing: Doing | None = None
     thought: object = None  # an outcome of `station.jobs.messages`; None: it is not known yet
-
-    def with_work(self, **changes: object) -> "Hand[Any]":
-        """The same hand with some of its work set anew (None takes a name away).
-
-        For a room whose work has no type yet; goes with the last of them.
-        """
-        assert isinstance(self.work, Mapping)
-        merged = {**self.work, **changes}
-        work: Any = {k: v for k, v in merged.items() if v is not None}
-        return replace(self, work=work)
 
     @property
     def has_work(self) -> bool:
@@ -158,7 +148,7 @@ class Do(NamedTuple):
     """
 
     subject: str
-    args: Args | Plain
+    args: Args
     after: Hand[Any]
     numbers: tuple[str, ...] = ()  # the kinds of new number that it needs, into its `numbers`
     refused: Hand[Any] | None = None  # without what the next button must not use
@@ -172,17 +162,6 @@ class Do(NamedTuple):
         """Finds what is in hand once it was not done; a notice changes nothing."""
         wrong = answer.tone == "stop" or bool(answer.asks)
         return self.refused if wrong and self.refused else hand
-
-
-def plain_do(
-    kind: str,
-    subject: str,
-    args: Mapping[str, object],
-    after: Hand[Any],
-    numbers: tuple[str, ...] = (),
-) -> Do:
-    """An act of a kind whose arguments have no type yet. Goes with the last of them."""
-    return Do(subject, Plain(kind, args), after, numbers)
 
 
 class Took(NamedTuple):
@@ -262,5 +241,5 @@ class Room(NamedTuple):
     rules: Rules
     handle_input: HandleInput
     screen: Callable[[Hand[Any], View], Face]
-    work: Callable[[], Work | Mapping[str, object]] = dict  # a hand without work begun
+    work: type[Work]  # what its hand holds; made anew, nothing
     think: Callable[[Hand[Any], View, RoomMemory], object] | None = None

@@ -3,9 +3,7 @@
 from collections.abc import Callable, Iterable
 from typing import Any, Generic, NamedTuple, Protocol, TypeVar, overload
 
-import msgspec
-
-from station.shop.acts import Act, Answer, Args, plain_of, with_args
+from station.shop.acts import Act, Answer, Args
 from station.shop.facts import Fact
 from station.shop.moves import Held, Move
 from station.shop.readings import Reading
@@ -106,31 +104,21 @@ class View(Protocol):
 class Rule(NamedTuple, Generic[A]):
     """A pure decision on one kind of act: its arguments, the kinds of fact that it may read.
 
-    Without `args` the act has plain ones: a kind that has no type yet. Where `stays` is said,
-    undo does not take the act back: it says what to do instead.
+    Where `stays` is said, undo does not take the act back: it says what to do instead.
     """
 
+    args: type[A]
     reads: frozenset[type[Fact]]
     decide: Callable[[Act[A], View], Answer]
-    args: type[A] | None = None
     stays: Say = Say()
 
 
 Rules = dict[str, Rule[Any]]
 
 
-def fitted(act: Act[Any], rule: Rule[Any]) -> Act[Any]:
-    """The act with its arguments as its kind says. Goes with the last plain ones."""
-    if rule.args is None:
-        return with_args(act, dict(plain_of(act.args)))
-    if isinstance(act.args, rule.args):
-        return act
-    return with_args(act, msgspec.convert(dict(act.args), rule.args))
-
-
 def by_kind(*rules: Rule[Any]) -> Rules:
     """A room's rules by the kind of act that each decides on."""
-    table = {rule.args.kind: rule for rule in rules if rule.args}
+    table = {rule.args.kind: rule for rule in rules}
     assert all(table), "an act without a kind"
     assert len(table) == len(rules), "two rules decide on one kind of act"
     return table

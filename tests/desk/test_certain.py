@@ -8,6 +8,7 @@ from station.desk.desk import Given
 from station.floor.packing.acts import ClaimOrder
 from station.shop.acts import Act
 from station.shop.facts import Cart, Line, Order, Pack
+from tests.fakes import fit_args
 from tests.floor.shop_small import COMB, DAY, SHUTTLE, small_facts
 from tests.ledger.stations import Station
 from tests.simulate.shop import MemoryShop
@@ -37,7 +38,7 @@ def station(tmp_path):
 
 def do(station, id, kind, subject, **args):
     act = Act(id=id, kind=kind, at=AT, worker="02", station="1", subject=subject, args=args)
-    return station.ledger.record(act)
+    return station.ledger.record(fit_args(act, station.ledger.rules))
 
 
 def away(station):

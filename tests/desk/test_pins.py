@@ -7,6 +7,7 @@ from station.bootstrap import Where
 from station.clock import Clock
 from station.commands.text_station import take_line
 from station.desk.pin import agrees
+from station.floor.office.acts import SetFact
 from station.floor.office.lists import list_facts
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
@@ -98,10 +99,10 @@ def second_supervisor(stage):
     value = {"id": "08", "supervisor": True}
     return Act(
         id=stage.new_id(),
-        kind="set_fact",
+        kind=SetFact.kind,
         at=stage.clock(),
         worker="07",
         station="1",
         subject="worker/08",
-        args={"kind": "worker", "value": value, "approved": "07"},
+        args=SetFact(of="worker", value=value, approved="07"),
     )

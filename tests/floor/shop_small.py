@@ -12,10 +12,11 @@ from station.floor.loading.work import LoadingWork
 from station.floor.office.first import ISSUE, first_materials, first_reasons
 from station.floor.office.work import OfficeWork
 from station.floor.packing.work import PackingWork
+from station.floor.plan.work import PlanWork
 from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
 from station.floor.trimming.work import TrimmingWork
-from station.shop.acts import Act, Answer, Args, add_known, known_of
+from station.shop.acts import Act, Answer, Args, add_known
 from station.shop.facts import (
     Batch,
     Bed,
@@ -194,15 +195,16 @@ WORK = {
     "loading": LoadingWork,
     "office": OfficeWork,
     "packing": PackingWork,
+    "plan": PlanWork,
     "popping": PoppingWork,
     "today": TodayWork,
     "trimming": TrimmingWork,
-}  # a room whose work has no type yet holds plain values
+}
 
 
 def hand(area: str, now: str = "10:00", **fields: str) -> Hand:
     """Worker 02 at an area of the small shop, nothing in hand."""
-    work = WORK.get(area, dict)()
+    work = WORK[area]()
     plain = Hand(area=area, worker="02", station="s1", now=at(now), work=work)
     return replace(plain, **fields)  # type: ignore[arg-type]
 
@@ -268,7 +270,7 @@ class Player:
         args = add_known(do.args, more)
         for kind in do.numbers:
             self.next_number += 1
-            if not known_of(args).numbers:
+            if not args.numbers:
                 args = add_known(args, Args(numbers={kind: f"{self.next_number:05d}"}))
         act = Act(id=f"a{self.count}", kind=do.kind, at=self.hand.now, worker=self.hand.worker,
                   station=self.hand.station, subject=do.subject, args=args)  # fmt: skip

@@ -11,6 +11,7 @@ from station.shop.acts import Act
 from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER, bookable
 from station.shop.facts import Batch, Concern, Line, Order, Pile
 from station.shop.places import balances
+from tests.fakes import fit_args
 from tests.floor.shop_small import COMB, DAY, small_facts
 from tests.ledger.stations import Station, same
 from tests.simulate.shop import MemoryShop
@@ -48,7 +49,7 @@ def heal(stations):
 def do(station, id, kind, subject, **args):
     act = Act(id=id, kind=kind, at=AT, worker="02", station=station.number, subject=subject,
               args=args)  # fmt: skip
-    return station.ledger.record(act)
+    return station.ledger.record(fit_args(act, station.ledger.rules))
 
 
 def split(station, id, quantity, child):

@@ -18,7 +18,7 @@ from station.floor.office.acts import CancelOrder
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
 from station.queries.orders import count_wanted
-from station.shop.acts import Act, Args, add_known, known_of, plain_of
+from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import Cart, Line, Order, Pack
@@ -144,7 +144,7 @@ class Walk:
         for number, (was, inside) in before.items():
             if was.claimed in ("", station):
                 continue
-            if act.kind == "claim_order" and known_of(act.args).approved:
+            if act.kind == "claim_order" and act.args.approved:
                 continue
             assert self.view.get(Order, number) == was
             assert self._inside(number) == inside
@@ -152,7 +152,7 @@ class Walk:
     def _door(self, act: Act) -> None:
         """What was scanned at the door, and that only this left."""
         pack = act.subject.partition("/")[2]
-        cart = self.view.get(Cart, str(plain_of(act.args).get("cart", "")))
+        cart = self.view.get(Cart, getattr(act.args, "cart", ""))
         if act.kind == "check_pack" or (act.kind == "load_cart" and cart and cart.state == "door"):
             self.seen.add(pack)
         if act.kind == "unload_cart":

@@ -15,11 +15,10 @@ from station.ledger.shop_link import SharedRow
 from station.ledger.undo import decide_undo
 from station.shop.acts import good, refuse
 from station.shop.readings import Reading, name_size
-from station.shop.views import Rule
 from station.shop.words import say
 from tests.ledger import toy
 from tests.ledger.stations import Station, same
-from tests.ledger.toy import AT, COUNTED, act, given, tables_of
+from tests.ledger.toy import AT, COUNTED, act, given, tables_of, toy_rule
 from tests.simulate.shop import MemoryShop
 
 LATER = "2026-11-25T11:00:00"
@@ -180,8 +179,8 @@ def shop():
 @pytest.fixture
 def two(tmp_path, shop):
     more = {
-        "judge": Rule(frozenset(), judge),
-        "need": Rule(frozenset(), need),
+        "judge": toy_rule(frozenset(), judge),
+        "need": toy_rule(frozenset(), need),
         "given": given(ANSWERS),
     }
     made = [Station(tmp_path / n, n, shop, **more) for n in "12"]

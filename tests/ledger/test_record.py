@@ -22,9 +22,8 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import Held, Move, Spot, move
-from station.shop.views import Rule
 from station.shop.words import say
-from tests.ledger.toy import AT, act, given, new_batch, opened, tables_of
+from tests.ledger.toy import AT, ToyArgs, act, given, new_batch, opened, tables_of, toy_rule
 
 SQUARE = Shape(outline=((0.0, 0.0), (30.0, 0.0), (30.0, 20.5)), tabs=((1.5, 0.0),))
 RICH: dict[str, dict[str, object]] = {
@@ -175,7 +174,7 @@ def test_a_rule_reads_only_the_kinds_it_lists(tmp_path):
             read(view)
             return good(say("x"))
 
-        ledger = opened(tmp_path, sly=Rule(frozenset({Worker}), decide))
+        ledger = opened(tmp_path, sly=toy_rule(frozenset({Worker}), decide))
         with pytest.raises(ReadsWrong):
             ledger.record(act(name, "sly"))
         assert ledger.count() == 0
@@ -189,13 +188,13 @@ def test_an_act_without_a_rule_is_our_own_bug(tmp_path):
 
 def test_a_bug_in_a_rule_is_not_swallowed(tmp_path):
     ledger = opened(tmp_path)
-    with pytest.raises(KeyError):
-        ledger.record(dataclasses.replace(act("a"), args={}))
+    with pytest.raises(AttributeError):
+        ledger.record(dataclasses.replace(act("a"), args=None))
     assert ledger.record(act("b")).entry == "b"
 
 
 def test_what_cannot_be_written_is_our_own_bug(tmp_path):
-    strange = dataclasses.replace(act("a"), args={"batch": "1", "qty": 1, "x": object()})
+    strange = dataclasses.replace(act("a"), args=ToyArgs(batch="1", qty=1, reason=object()))
     with pytest.raises(OwnBug):
         opened(tmp_path).record(strange)
 

@@ -15,7 +15,7 @@ from station.ledger.talk import exchange
 from station.shop.facts import Batch, Concern, Numbers
 from station.shop.moves import Held
 from tests.ledger.stations import Station, same
-from tests.ledger.toy import act, tables_of
+from tests.ledger.toy import ToyArgs, act, tables_of
 from tests.simulate.shop import MemoryShop
 
 
@@ -389,7 +389,7 @@ def test_a_number_on_a_paper_that_was_not_counted_stays_spent(two):
     a.ledger.record(act("x"))
     settled(a, b)
     number = copy_of(b).take_number("pack")
-    lost = replace(act("p2", "pop"), args={"batch": "00412", "numbers": {"pack": number}})
+    lost = replace(act("p2", "pop"), args=ToyArgs(batch="00412", numbers={"pack": number}))
     together(b, a, act("p1", "pop"), lost)
     settled(a, b)
     assert a.ledger.verdict("p2") == "look"
@@ -399,7 +399,8 @@ def test_a_number_on_a_paper_that_was_not_counted_stays_spent(two):
 def test_a_number_of_an_act_that_was_taken_back_stays_spent(two):
     a, b = two
     number = copy_of(b).take_number("pack")
-    a.ledger.record(replace(act("x"), args={"batch": "1", "qty": 6, "numbers": {"pack": number}}))
+    args = ToyArgs(batch="1", qty=6, numbers={"pack": number})
+    a.ledger.record(replace(act("x"), args=args))
     a.ledger.undo("x", act("u", "undo"))
     settled(a, b)
     assert b.ledger.take_number("pack") == str(int(number) + 1).zfill(len(number))

@@ -1,12 +1,12 @@
 """Toy rules and a ledger for the tests of the ledger: no room's rules are needed."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from station.ledger.ledger import Ledger
-from station.shop.acts import Act, Answer, good, refuse
-from station.shop.facts import KINDS, Batch
+from station.shop.acts import Act, Answer, Args, good, refuse
+from station.shop.facts import KINDS, Batch, Fact
 from station.shop.moves import move
 from station.shop.readings import Reading
 from station.shop.views import Rule, View
@@ -17,11 +17,16 @@ COUNTED = "counted"
 EVERY = frozenset(KINDS.values())
 
 
-def cut(act: Act, view: View) -> Answer:
+class ToyArgs(Args, frozen=True, kw_only=True):
+    """The arguments of every toy act."""
+
+    batch: str = ""
+    qty: int = 0
+
+
+def cut(act: Act[ToyArgs], view: View) -> Answer:
     """So many pieces of a batch come off the bed."""
-    batch = view.get(Batch, str(act.args["batch"])) or new_batch(str(act.args["batch"]))
-    qty = act.args["qty"]
-    assert isinstance(qty, int)
+    batch, qty = view.get(Batch, act.args.batch) or new_batch(act.args.batch), act.args.qty
     if qty > 100:
         return refuse(say("{qty} is too many", qty=qty), say("Count again."))
     return good(
@@ -34,9 +39,9 @@ def cut(act: Act, view: View) -> Answer:
     )
 
 
-def pop(act: Act, view: View) -> Answer:
+def pop(act: Act[ToyArgs], view: View) -> Answer:
     """All that waits goes on to trimming."""
-    held = view.stock(batch=str(act.args["batch"]), place="popping/1")
+    held = view.stock(batch=act.args.batch, place="popping/1")
     if not held:
         return refuse(say("Nothing waits"))
     return good(
@@ -45,12 +50,17 @@ def pop(act: Act, view: View) -> Answer:
     )
 
 
+def toy_rule(reads: frozenset[type[Fact]], decide: Callable[..., Answer]) -> Rule:
+    """A rule on a toy act."""
+    return Rule(args=ToyArgs, reads=reads, decide=decide)
+
+
 def given(answers: Mapping[str, Answer]) -> Rule:
     """A rule that answers what was laid down for the act."""
-    return Rule(EVERY, lambda act, _view: answers[act.id])
+    return toy_rule(EVERY, lambda act, _view: answers[act.id])
 
 
-RULES = {"cut": Rule(frozenset({Batch}), cut), "pop": Rule(frozenset(), pop)}
+RULES = {"cut": toy_rule(frozenset({Batch}), cut), "pop": toy_rule(frozenset(), pop)}
 
 
 def new_batch(number: str) -> Batch:
@@ -61,7 +71,7 @@ def opened(folder: Path, **more: Rule) -> Ledger:
     return Ledger(folder / "shop.station", {**RULES, **more})
 
 
-def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: object = 6) -> Act:
+def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: int = 6) -> Act:
     return Act(
         id=id,
         kind=kind,
@@ -69,7 +79,7 @@ def act(id: str, kind: str = "cut", *, at: str = AT, batch: str = "00412", qty: 
         worker="03",
         station="1",
         subject=f"batch/{batch}",
-        args={"batch": batch, "qty": qty},
+        args=ToyArgs(batch=batch, qty=qty),
     )
 
 

@@ -14,7 +14,7 @@ from station.queries.batches import (
     refuse_uncuttable,
     refuse_wrong_paper,
 )
-from station.shop.acts import Act
+from station.shop.acts import Act, Args
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Revision
 from tests.fakes import FakeView
@@ -77,7 +77,7 @@ def test_a_child_has_no_sheets_and_a_paper_of_its_own():
     batch = Batch(id="00412", cut_file="008", revision="C", sheets=3, cut=2, spoiled=1, copy="B",
                   void=("A",), order="3306", holds=("why",), tries=1)  # fmt: skip
     act = Act(id="a", kind="split_batch", at="2026-11-26T00:10:00",
-              args={"numbers": {"batch": "00413"}})  # fmt: skip
+              args=Args(numbers={"batch": "00413"}))  # fmt: skip
     split, rework = make_child(act, batch, "split"), make_rework(act, batch)
     assert (split.id, split.parent, split.role, split.tries) == ("00413", "00412", "split", 1)
     assert (split.sheets, split.cut, split.copy, split.void, split.holds) == (0, 0, "A", (), ())

@@ -21,9 +21,11 @@ added = Area("gluing", Say("Gluing"), 60, Say("Work at gluing"))
 areas.AREAS = (*areas.AREAS, added)
 
 from station.shop.faces import Face
-for name in ("rules", "dialogue", "screen"):
+from station.shop.rooms import Work
+for name in ("rules", "work", "dialogue", "screen"):
     sys.modules[f"station.floor.gluing.{name}"] = ModuleType(name)
 sys.modules["station.floor.gluing.rules"].RULES = {}
+sys.modules["station.floor.gluing.work"].WORK = Work
 sys.modules["station.floor.gluing.dialogue"].handle_input = lambda hand, given, view: None
 sys.modules["station.floor.gluing.screen"].screen = lambda hand, view: Face(title=added.title)
 

@@ -27,9 +27,7 @@ ANY = {field.name for field in structs.fields(Args)}
 
 
 def line(kind, args):
-    """A kind as the file writes it; one whose arguments have no type yet ends with …"""
-    if args is None:
-        return f"{kind} …"
+    """A kind as the file writes it."""
     own = [f for f in structs.fields(args) if args is Args or f.name not in ANY]
     words = [f"{f.encode_name}{'' if f.required else '='}:{spelt(f.type)}" for f in own]
     return " ".join([kind, *words])
@@ -71,6 +69,5 @@ def fields_of(kind, name):
 
 def test_a_kind_is_written_down_where_its_arguments_are():
     for kind, rule in load_rules().items():
-        if rule.args:
-            assert "kind" in vars(rule.args), rule.args
-            assert rule.args.kind == kind
+        assert "kind" in vars(rule.args), rule.args
+        assert rule.args.kind == kind
