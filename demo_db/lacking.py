@@ -10,7 +10,8 @@ from datetime import datetime, timedelta
 
 from demo_db.hands import BOSS, Hands
 from demo_db.office import Office
-from station.floor.office.acts import CancelBatch, CancelOrder, CorrectCount, SetFact
+from station.floor.office.acts import CancelOrder, CorrectCount, SetFact
+from station.floor.shared.queue import CancelBatch
 from station.queries.underway import list_queued
 from station.shop.facts import Batch, Line, Order
 from station.shop.plain import to_plain
