@@ -277,12 +277,11 @@ def leave_uncut(draft: SheetDraft, rng: Random) -> Marked | None:
     if not chosen:
         return None
     index, line = chosen
-    if line.entry == "helix" and len(line.floors) > 1:
+    thick = draft.means.thickness
+    if line.entry == "helix" and len(line.floors) > 1 and line.floors[-2] > 0.5 - thick:
         line.unlevel = True
     else:
-        line.floors[-1] = -draft.means.thickness + rng.uniform(
-            0.7, min(1.5, draft.means.thickness / 3)
-        )
+        line.floors[-1] = rng.uniform(0.7, min(1.5, thick / 3)) - thick
         line.floors = [z for z in line.floors[:-1] if z > line.floors[-1]] + line.floors[-1:]
     make_again(draft)
     return Marked("", {index}, parts_hold=False)

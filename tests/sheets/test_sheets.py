@@ -2,10 +2,12 @@
 
 from dataclasses import replace
 from itertools import pairwise
+from random import Random
 
 import pytest
 
 from tests.sheets.comparing import judge
+from tests.sheets.faults import put_fault
 from tests.sheets.making import make_draft, make_sheet
 from tests.sheets.measure import measure
 from tests.sheets.raster import check_truth
@@ -32,6 +34,16 @@ def test_a_seed_gives_the_same_sheet_again():
 @pytest.mark.parametrize("seed", [0, 1, 2, 5, 30])
 def test_the_truth_is_what_a_grid_of_cells_shows(seed):
     assert check_truth(make_draft(seed, small=True), CELL) == []
+
+
+@pytest.mark.parametrize(
+    ("seed", "kind", "spoilt"),
+    [(9, "uncut", 1), (77, "uncut", 5), (85, "gouge", 2), (17, "tab cut", 0)],
+)
+def test_a_fault_does_to_the_parts_what_its_truth_says(seed, kind, spoilt):
+    draft = make_draft(seed, small=True)
+    assert put_fault(draft, Random(f"fault {seed}")).kind == kind
+    assert len(check_truth(draft, CELL)) == spoilt
 
 
 @pytest.mark.parametrize("seed", range(12))
