@@ -60,6 +60,14 @@
       <translation>Eine neue Form</translation>
     </message>
     <message>
+      <source>A number is the weight, g. Then close the pack.</source>
+      <translation>Eine Zahl ist das Gewicht, g. Dann das Paket schließen.</translation>
+    </message>
+    <message>
+      <source>A number is the weight, g; up to {n}: so many {part}.</source>
+      <translation>Eine Zahl ist das Gewicht, g; bis {n}: so viele {part}.</translation>
+    </message>
+    <message>
       <source>A number sets how many.</source>
       <translation>Eine Zahl sagt, wie viele.</translation>
     </message>
@@ -5216,10 +5224,6 @@
       <translation>Wiegen</translation>
     </message>
     <message>
-      <source>Weigh it, then close the pack.</source>
-      <translation>Wiegen, dann Paket schließen.</translation>
-    </message>
-    <message>
       <source>Weighed: close the pack when it is right.</source>
       <translation>Gewogen: Paket schließen, wenn es stimmt.</translation>
     </message>
@@ -7756,10 +7760,6 @@
       <translation>{part} hat keinen Regalplatz</translation>
     </message>
     <message>
-      <source>{part} has no weight in the book. Count the pack.</source>
-      <translation>{part} hat kein Gewicht im Buch. Paket nachzählen.</translation>
-    </message>
-    <message>
       <source>{part} is new: {n} a sheet.</source>
       <translation>{part} ist neu: {n} je Platte.</translation>
     </message>
@@ -7812,8 +7812,16 @@
       <translation>{part}, {size}, ist noch nicht gemessen</translation>
     </message>
     <message>
+      <source>{part}: density as</source>
+      <translation>{part}: Dichte wie</translation>
+    </message>
+    <message>
       <source>{part}: its tabs are elsewhere.</source>
       <translation>{part}: seine Stege liegen anders.</translation>
+    </message>
+    <message>
+      <source>{part}: no weight, no outline. Count the pack.</source>
+      <translation>{part}: kein Gewicht, kein Umriss. Das Paket nachzählen.</translation>
     </message>
     <message>
       <source>{part}: one less</source>

@@ -1,28 +1,23 @@
-"""Questions about a pack: which mailer it goes into, how its parts lie, what it weighs.
+"""Questions about a pack: which mailer it goes into, how its parts lie.
 
 Which mailer and how is worked out by `station.packs` from the parts' boxes. Nothing here is
 measured: the crew's hands decide.
 """
 
 import math
-from collections.abc import Iterable
 from typing import NamedTuple
 
 from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
+from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Mailer, Part
 from station.shop.views import View, by_part
-from station.shop.words import Say, say
 
 ALLOWANCE_MM = 10.0
 ASSUMED_MM = (100.0, 50.0)  # a part whose outline nobody has entered
 GAP_MM = 1.0  # between parts that lie beside each other
 OVERLAP_MM = 50.0  # of the wrap's ends
-WEIGHT_TOLERANCE = 0.05  # share of the parts' mass, for wood that is more or less dry
-LEAST_G = 5.0  # the tolerance of a light pack: scale and mailer differ as well
 MOST = 100  # mailers that are looked through
-
-Pieces = Iterable[tuple[Part, int]]  # so many of each part
 
 
 class Stack(NamedTuple):
@@ -55,42 +50,6 @@ class Stack(NamedTuple):
         return math.ceil((2 * (length + thick) + OVERLAP_MM) / 100) / 10
 
 
-class Weight(NamedTuple):
-    """What the scale should show: grams, their uncertainty, and what limits it.
-
-    `unknown` is the name of a part without a weight: then nothing can be told. `light`
-    and `light_g` are the lightest part: where one piece more or less would not show.
-    """
-
-    grams: float
-    plus: float
-    unknown: str
-    light: str
-    light_g: float
-
-    def agrees(self, scale_g: float) -> bool | None:
-        """Tells whether a reading is as it should be; None: it can't be told."""
-        return None if self.unknown else abs(scale_g - self.grams) <= self.plus
-
-    def words(self, scale_g: float) -> Say:
-        """Says a reading against what was expected."""
-        if self.unknown:
-            return say("{g} g on the scale: can't tell", g=round(scale_g))
-        if self.agrees(scale_g):
-            return say("{g} g on the scale: as it should be", g=round(scale_g))
-        return say(
-            "{g} g on the scale, {grams} ± {plus} g expected",
-            g=round(scale_g),
-            grams=round(self.grams),
-            plus=round(self.plus),
-        )
-
-    @property
-    def blind(self) -> int:
-        """Pieces of the lightest part more or less that stay within the tolerance."""
-        return int(self.plus / self.light_g) if self.light_g else 0
-
-
 class Parcel(NamedTuple):
     """Parts as they are packed: how they are stacked, the mailer, what both should weigh.
 
@@ -116,7 +75,7 @@ def plan_parcel(view: View, pieces: Pieces) -> Parcel:
     )
     guessed = next((part.name for part, _ in inside if part.shape is None), "")
     mailer = mailers.get(lies.mailer)
-    return Parcel(Stack(lies, guessed), mailer, weigh_parts(inside, mailer))
+    return Parcel(Stack(lies, guessed), mailer, weigh_parts(view, inside, mailer))
 
 
 def _lay_out(part: Part, count: int) -> PackPart:
@@ -138,20 +97,3 @@ def plan_open_pack(view: View, order: str) -> Parcel:
     """Plans how what lies in an order's open pack now is packed."""
     inside = by_part(view.stock(place=f"packing/{order}"))
     return plan_parcel(view, [(p, n) for part, n in inside.items() if (p := view.get(Part, part))])
-
-
-def weigh_parts(pieces: Pieces, mailer: Mailer | None) -> Weight:
-    """Weighs so many of each part and their mailer by the book, without wrap.
-
-    The uncertainty is a share of the wood's mass (k = 1), 5 g at the least.
-    """
-    inside = list(pieces)
-    parts_g = sum(p.mass_g * n for p, n in inside)
-    lightest = min((p for p, _ in inside), key=lambda p: p.mass_g, default=None)
-    return Weight(
-        parts_g + (mailer.mass_g if mailer else 0.0),
-        max(LEAST_G, parts_g * WEIGHT_TOLERANCE),
-        next((p.name for p, _ in inside if p.mass_g <= 0), ""),
-        lightest.name if lightest else "",
-        lightest.mass_g if lightest else 0.0,
-    )

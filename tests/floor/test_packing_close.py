@@ -232,13 +232,51 @@ def test_what_was_weighed_is_not_to_be_weighed_again():
 def test_the_scale_cannot_tell_without_a_weight_in_the_book():
     view = shop()
     no_weight(view, SHUTTLE)
+    bare = view.get(Part, SHUTTLE)
+    view.facts[bare.key] = replace(bare, shape=None)
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
     answer = player.give(Number("390"))
     assert str(answer.said) == "390 g on the scale: can't tell"
-    assert str(answer.do) == "ST-200 has no weight in the book. Count the pack."
+    assert str(answer.do) == "ST-200: no weight, no outline. Count the pack."
     assert not player.give(press("close_pack")).refused
     assert view.shelf(Pack, "packed")[0].mass_g == 0
+
+
+def test_a_part_without_a_weight_is_worked_out_and_said_to_be():
+    view = shop()
+    no_weight(view, SHUTTLE)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    # three combs by the book, three of 200 × 40 × 6.5 mm at 680 kg/m³, the mailer of 30 g
+    assert str(player.give(Number("316")).said) == "316 g on the scale: as it should be"
+    rows = screen.screen(player.hand, view).middle[1].rows
+    assert [tuple(map(str, row)) for row in rows[-3:]] == [
+        ("should weigh, no wrap", "316 g ± 25"),
+        ("ST-200: density as", "6.5 mm birch plywood"),
+        ("on the scale", "316 g, as it should be"),
+    ]
+
+
+def test_once_all_is_in_a_number_is_the_weight():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB)
+    assert player.give(Number("390")).refused  # some is still to go: a count, and too many
+    player.give(PART_SHUTTLE)
+    assert str(player.give(Number("390")).said) == "390 g on the scale: as it should be"
+    assert str(player.give(Number("389.5")).said) == "390 g on the scale: as it should be"
+    player.give(press("close_pack"))
+    assert view.shelf(Pack, "packed")[0].scale_g == 389.5
+
+
+def test_a_number_that_can_be_a_count_still_changes_the_pick_just_made():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    note = screen.screen(player.hand, view).main[-1].note
+    assert str(note) == "A number is the weight, g; up to 3: so many ST-200."
+    assert str(player.give(Number("2")).said) == "2 × ST-200, not 3: 2 in the pack"
 
 
 def test_the_scale_says_what_it_would_not_notice():

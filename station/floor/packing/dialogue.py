@@ -169,7 +169,7 @@ def _put_parts_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
 
 def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
     """Reads a number, by what was asked or done last."""
-    if hand.work.asks == "scale":
+    if _is_weight(hand, given, view):
         return _weigh_pack(hand, given, view)
     count = given.whole
     if count is None:
@@ -187,6 +187,21 @@ def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
     if hand.work.picked:
         return _correct_pick(hand, hand.work.picked, count)
     return _ask_which_part(hand, count, view)
+
+
+def _is_weight(hand: PackingHand, given: Number, view: View) -> bool:
+    """Tells whether a number is what the scale shows: once all is in, it is no count any more.
+
+    One that is no more than the pick just made still changes that.
+    """
+    order = view.get(Order, hand.subject)
+    if hand.work.asks or order is None or order.state == "cancelled":
+        return hand.work.asks == "scale"
+    found = list_needs(view, order)
+    if any(w.to_go or w.extra for w in found) or not any(w.inside for w in found):
+        return False
+    picked = hand.work.picked
+    return picked is None or given.whole is None or given.whole > picked.pieces
 
 
 def _ask_which_part(hand: PackingHand, count: int, view: View) -> Took:
@@ -236,7 +251,7 @@ def _judge_weight(hand: PackingHand, grams: float, view: View) -> Answer:
     weight = plan_open_pack(view, hand.subject).weight
     said, off = weight.words(grams), round(abs(grams - weight.grams))
     if weight.unknown:
-        do = say("{part} has no weight in the book. Count the pack.", part=weight.unknown)
+        do = say("{part}: no weight, no outline. Count the pack.", part=weight.unknown)
         return notice(said, do)
     if not weight.agrees(grams):
         if grams > weight.grams:

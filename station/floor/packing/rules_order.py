@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.floor.packing.acts import ClaimOrder, ClosePack, OpenPack, PrintLabel, PutOrderDown
 from station.queries.batches import keep_held
-from station.queries.mailers import Weight, closes_over, weigh_parts
+from station.queries.mailers import closes_over
 from station.queries.orders import (
     count_inside,
     find_unknown,
@@ -13,6 +13,7 @@ from station.queries.orders import (
     say_void,
 )
 from station.queries.settings import find_reason, list_reasons
+from station.queries.weights import Weight, weigh_parts
 from station.shop.acts import (
     Act,
     Answer,
@@ -266,7 +267,7 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order) -> Answer:
         return problem
     held = view.stock(place=f"packing/{order.id}")
     pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
-    weight = weigh_parts(pieces, mailer)
+    weight = weigh_parts(view, pieces, mailer)
     scale_g = act.args.scale_g or 0.0
     off = scale_g > 0 and weight.agrees(scale_g) is False
     if off and not act.args.sure:

@@ -38,6 +38,7 @@ from station.shop.facts import Order, Part
 from station.shop.views import View
 from station.shop.words import Say, say
 
+MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 SPOILED = Press(label=say("Spoiled"), code=button("spoiled_piece"))
@@ -207,13 +208,17 @@ def _say_what_follows(hand: PackingHand, found: tuple[Need, ...]) -> Say:
     """Says what the next input does: a scan takes, a number changes the pick just made."""
     picked = hand.work.picked
     part = next((w.part for w in found if picked and w.part.id == picked.part), None)
+    all_in = not any(w.to_go for w in found)
+    if picked and part and all_in:
+        return say("A number is the weight, g; up to {n}: so many {part}.", n=picked.pieces,
+                   part=part.name)  # fmt: skip
     if picked and part:
         return say("a number now changes the {n} × {part}", n=picked.pieces, part=part.name)
-    if any(w.to_go for w in found):
+    if not all_in:
         return say("scan the card under the master, or touch the row")
     if hand.work.scale:
         return say("Weighed: close the pack when it is right.")
-    return say("Weigh it, then close the pack.")
+    return say("A number is the weight, g. Then close the pack.")
 
 
 # --- how it is packed
@@ -296,7 +301,7 @@ def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
     return f"{len(same)} × ({inside})" if len(same) > 1 else inside
 
 
-def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, Pair]:
+def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, ...]:
     """Shows what the whole order should weigh, and what the scale shows of the pack."""
     weight = whole.weight
     should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
@@ -311,7 +316,11 @@ def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair
             shown = say("{g} g: can't tell", g=round(read))
         elif agrees:
             shown = say("{g} g, as it should be", g=round(read))
-    return ((say("should weigh, no wrap"), should), (say("on the scale"), shown))
+    assumed = tuple(
+        (say("{part}: density as", part=part), good)
+        for part, good in weight.assumed[:MOST_ASSUMED]
+    )
+    return ((say("should weigh, no wrap"), should), *assumed, (say("on the scale"), shown))
 
 
 # --- the buttons

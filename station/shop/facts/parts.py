@@ -49,6 +49,18 @@ class Shape:
         xs, ys = zip(*self.outline, strict=True) if self.outline else ((0.0,), (0.0,))
         return (max(xs) - min(xs), max(ys) - min(ys))
 
+    @property
+    def area_mm2(self) -> float:
+        """The area inside the outline, without its holes."""
+        return _measure_loop(self.outline) - sum(_measure_loop(hole) for hole in self.holes)
+
+
+def _measure_loop(loop: Loop) -> float:
+    """Measures the area that a closed outline goes around, mm²."""
+    following = (*loop[1:], *loop[:1])
+    pairs = zip(loop, following, strict=True)
+    return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs)) / 2
+
 
 @dataclass(frozen=True, kw_only=True)
 class Part(Fact):
