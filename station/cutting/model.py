@@ -165,6 +165,7 @@ class Program:
     units: str  # mm or inch
     refused: str = ""  # why it was not read at all
     bits_said: tuple[BitSaid, ...] = ()
+    zero_said: str = ""  # face or spoilboard, where a remark says it
     skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
     otherwise: Program | None = None  # as read where those lines are run, or are not
 
@@ -265,6 +266,12 @@ class Analysis:
     face_z: float
     assumed: tuple[str, ...]
     problems: tuple[Problem, ...]
+    parts_mm2: float = 0.0
+    waste_mm2: float = 0.0  # slugs and leftovers that come loose
+    skeleton_mm2: float = 0.0
+    kerf_mm2: float = 0.0  # what the bits take, tabs closed
+    closed_cuts: int = 0  # contours that free something
+    slugs: tuple[Ring, ...] = field(repr=False, default=())
 
     def mass_g(self, shape: ShapeFound, density_kg_m3: float) -> float:
         """Gives the mass of one piece of a shape, its holes taken off, grams."""

@@ -14,7 +14,13 @@ from station.cutting.analyse.passes import find_pass_faults
 from station.cutting.analyse.problems import find_problems
 from station.cutting.analyse.time import time_path
 from station.cutting.geometry.moves import Geometry, find_bounds, find_geometry, list_values
-from station.cutting.geometry.pieces import Sheet, find_sheet
+from station.cutting.geometry.pieces import (
+    Sheet,
+    count_closed,
+    find_sheet,
+    list_slugs,
+    measure_areas,
+)
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import (
     RAPID,
@@ -32,7 +38,7 @@ from station.cutting.model import (
 )
 from station.cutting.read.dialects import turn_skipping
 from station.cutting.read.reader_compiled import read_compiled
-from station.cutting.read.remarks import find_bits_said, number_bits
+from station.cutting.read.remarks import find_bits_said, find_zero_said, number_bits
 from station.cutting.read.text import find_skipped
 from station.shop.facts import Part
 
@@ -52,7 +58,8 @@ def read_program(
     program = read_compiled(data, setting, progress=progress, cancelled=cancelled)
     said = find_bits_said(data, inches=program.units == "inch")
     skipped = find_skipped(data)
-    program = replace(program, bits_said=said, skipped=skipped)
+    zero = find_zero_said(data)
+    program = replace(program, bits_said=said, skipped=skipped, zero_said=zero)
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
         program = replace(program, otherwise=number_bits(replace(other, bits_said=said)))
@@ -86,16 +93,29 @@ def analyse_program(
         *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)
-    return _make_analysis(program, setting, geo, inferred, pieces, shapes, problems)
+    found = _make_analysis(program, setting, geo, inferred, pieces, shapes, problems)
+    areas = measure_areas(sheet, _draw_edge(inferred))
+    return replace(
+        found,
+        parts_mm2=areas.parts,
+        waste_mm2=areas.waste,
+        skeleton_mm2=areas.skeleton,
+        kerf_mm2=areas.kerf,
+        closed_cuts=count_closed(sheet),
+        slugs=list_slugs(sheet),
+    )
 
 
 def _find_sheet(program: Program, setting: Setting, geo: Geometry, inferred: Inferred) -> Sheet:
     """Finds what is cut out of the sheet."""
-    edge = None
-    if setting.sheet is not None:
-        (x, y), (long, wide) = inferred.corner, inferred.sheet
-        edge = shapely.box(x, y, x + long, y + wide)
+    edge = _draw_edge(inferred) if setting.sheet is not None else None
     return find_sheet(program.moves, geo, inferred.bits, inferred.levels, edge)
+
+
+def _draw_edge(inferred: Inferred) -> shapely.Geometry:
+    """Draws the sheet's edge in the file's frame."""
+    (x, y), (long, wide) = inferred.corner, inferred.sheet
+    return shapely.box(x, y, x + long, y + wide)
 
 
 def _check_skipped(program: Program, setting: Setting, pieces: int) -> list[Problem]:

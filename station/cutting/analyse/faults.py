@@ -15,6 +15,7 @@ from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Sett
 
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.3  # a thinner tab breaks while it is cut: the same
+RIND = 0.1  # of an outline with a skin all around, that is cut through at most
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
@@ -28,7 +29,7 @@ def find_faults(
     found = [
         *_check_lost_tabs(sheet),
         *_check_low_tabs(pieces),
-        *_check_skins(pieces),
+        *_check_skins(sheet, pieces),
         *_check_ramps(sheet, levels),
         *_check_gouges(sheet),
         *_check_late_cuts(sheet, pieces),
@@ -102,15 +103,27 @@ def _check_low_tabs(pieces: Sequence[Piece]) -> list[Problem]:
     return found
 
 
-def _check_skins(pieces: Sequence[Piece]) -> list[Problem]:
-    """Tells of pieces that a skin holds all around; where few have one, it is not meant."""
-    skins = [piece for piece in pieces if piece.skin_mm]
-    meant = 2 * len(skins) > len(pieces) - 1 if len(pieces) != 2 else len(skins) == 2
-    kind = "skin" if meant else "uncut"
-    return [
-        _note_piece(piece, kind, f"A skin of {piece.skin_mm:.2f} mm holds this piece.")
-        for piece in skins
-    ]
+def _check_skins(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
+    """Tells of pieces that a skin holds; one that is not all around, or beside tabs, or on few
+    pieces alone, is not meant.
+    """
+    skins = [n for n, piece in enumerate(pieces) if piece.skin_mm]
+    few = 2 * len(skins) < len(pieces)
+    found = []
+    for n in skins:
+        piece = pieces[n]
+        text = f"A skin of {piece.skin_mm:.2f} mm holds this piece."
+        if few or piece.tabs or piece.covered > RIND:
+            face = sheet.of_piece[n]
+            along = (sheet.closed.left == face) | (sheet.closed.right == face)
+            first = int(sheet.closed.stretches.first[along & sheet.skins].min())
+            x, y = piece.outline.mean(axis=0)
+            text = f"This piece is not cut through: up to {piece.skin_mm:.2f} mm is left."
+            number = _find_line(sheet, first)
+            found.append(Problem(number, "uncut", text, at=(float(x), float(y))))
+        else:
+            found.append(_note_piece(piece, "skin", text))
+    return found
 
 
 def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
@@ -133,7 +146,7 @@ def _check_gouges(sheet: Sheet) -> list[Problem]:
     lines = [shapely.linestrings(sheet.contours.ways[c]) for c in names]
     if len(names) < 2:
         return []
-    one, other = shapely.STRtree(lines).query(lines, predicate="crosses")
+    one, other = shapely.STRtree(lines).query(lines, predicate="intersects")
     parts: dict[int, set[int]] = {}
     for (contour, face), inside in sheet.around.items():
         if inside and sheet.kinds[face] == PART:

@@ -8,7 +8,7 @@ import numpy as np
 
 from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.geometry.strokes import Levels
-from station.cutting.model import RAPID, Moves, Program, Setting
+from station.cutting.model import RAPID, Bools, Floats, Moves, Program, Setting
 
 SHEET = (2440.0, 1220.0)
 BIT_MM = 6.0  # common practice, no source
@@ -57,7 +57,7 @@ def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred
     if setting.sheet is None:
         said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
     corner = _infer_corner(moves, cuts, setting, sheet, said)
-    face, bottom, through = _infer_heights(moves, geo, setting, deepest, said)
+    face, bottom, through = _infer_heights(program, geo, setting, deepest, said)
     allowed = setting.spoilboard_mm
     if allowed is None:
         allowed = SPOILBOARD_MM
@@ -81,13 +81,12 @@ def _infer_corner(
 
 
 def _infer_heights(
-    moves: Moves, geo: Geometry, setting: Setting, deepest: float, said: list[str]
+    program: Program, geo: Geometry, setting: Setting, deepest: float, said: list[str]
 ) -> tuple[float, float, float]:
     """Finds the face, the bottom, and the height at or below which a cut goes through."""
     zero = setting.zero
     if zero is None:
-        zero = _infer_zero(moves, geo, setting, deepest)
-        said.append(f"Z is zero at the {'face' if zero == 'face' else 'spoilboard'}.")
+        zero = _infer_zero(program, geo, setting, deepest, said)
     if setting.thickness_mm is not None:
         face = 0.0 if zero == "face" else setting.thickness_mm
         bottom = face - setting.thickness_mm
@@ -95,26 +94,48 @@ def _infer_heights(
     if zero == "face":
         face, bottom = 0.0, min(deepest, -0.1)
     else:
-        face, bottom = _infer_face(moves, geo), 0.0
+        face, bottom = _infer_face(program.moves, geo), 0.0
     said.append(f"Thickness: {face - bottom:g} mm, the deepest cut.")
     return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
 
 
-def _infer_zero(moves: Moves, geo: Geometry, setting: Setting, deepest: float) -> str:
-    """Finds where Z is zero, at the face or the spoilboard.
+def _infer_zero(
+    program: Program, geo: Geometry, setting: Setting, deepest: float, said: list[str]
+) -> str:
+    """Finds where Z is zero, at the face or the spoilboard, and says by what.
 
-    The spoilboard where nothing goes deep below zero, and cuts or rapids run well above it.
+    A remark tells it; else the spoilboard where most runs end near zero, and cuts or all
+    rapids run well above it. One run that is too deep turns nothing.
     """
-    if deepest < DEEP_MM:
-        return "face"
+    if program.zero_said:
+        said.append(f"Z is zero at the {program.zero_said}, as a remark says.")
+        return program.zero_said
+    moves = program.moves
     z = moves.points[1:, 2]
     across = (geo.flat > 1e-9) & moves.sure
     cuts, rapids = across & (moves.kind != RAPID), across & (moves.kind == RAPID)
-    if (z[cuts] > ABOVE_MM).any():
-        return "spoilboard"
     thick = setting.thickness_mm
-    over = thick is not None and cuts.any() and rapids.any() and float(z[rapids].max()) > thick
-    return "spoilboard" if over else "face"
+    usual = _find_usual_low(z, moves.kind != RAPID)
+    if (thick is None and deepest < DEEP_MM) or (thick and usual < -thick / 2):
+        zero = "face"
+    elif (z[cuts] > ABOVE_MM).any():
+        zero = "spoilboard"
+    else:
+        over = thick is not None and cuts.any() and rapids.any()
+        zero = "spoilboard" if over and float(z[rapids].max()) > (thick or 0.0) else "face"
+    said.append(f"Z is zero at the {zero}.")
+    return zero
+
+
+def _find_usual_low(z: Floats, feed: Bools) -> float:
+    """Finds how low most runs of cuts go: the middle one of their deepest heights."""
+    starts = feed.copy()
+    starts[1:] &= ~feed[:-1]
+    index = np.flatnonzero(starts)
+    if not len(index):
+        return 0.0
+    lows = np.minimum.reduceat(np.where(feed, z, np.inf), index)
+    return float(np.median(lows))
 
 
 def _infer_face(moves: Moves, geo: Geometry) -> float:

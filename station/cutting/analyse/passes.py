@@ -115,7 +115,8 @@ def _check_changes(program: Program, levels: Levels) -> list[Problem]:
     found = []
     for pause in program.pauses:
         before = pause.move - 1
-        if pause.kind != "tool" and not _changes_bit(program, pause.move):
+        asks = pause.kind == "stop" and _changes_bit(program, pause.move)
+        if pause.kind != "tool" and not asks:
             continue
         if before < 0 or not moves.sure[before] or not (moves.kind[: before + 1] > 0).any():
             continue

@@ -69,6 +69,7 @@ class Sheet:
     edges: tuple[Ints, Ints]  # a face, and a line of `through` along it
     drawn: Shapes  # each face with its holes
     shallow: ShallowCuts
+    skins: Bools  # stretches that are no tabs
     plunges: Ints  # moves that only go down through the sheet
     pieces: tuple[Piece, ...]
     of_piece: tuple[int, ...]  # its face
@@ -99,9 +100,10 @@ def find_sheet(
     shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs)
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
-    made = []
+    made, sides = [], _measure_sides(closed, cuts, levels)
     for face in parts:
-        piece = _make_piece(face, cuts, levels, closed, contours, bounds[face])
+        first = _find_first_cut(face, contours, bounds[face], around)
+        piece = _make_piece(face, cuts, levels, closed, sides, first)
         made.append((replace(piece, hollows=tuple(hollows.get(face, ()))), face))
     made.sort(key=lambda pair: pair[0].line)
     return Sheet(
@@ -115,6 +117,7 @@ def find_sheet(
         edges=edges,
         drawn=drawn,
         shallow=shallow,
+        skins=sides.skin,
         plunges=plunges,
         pieces=tuple(p for p, _ in made),
         of_piece=tuple(f for _, f in made),
@@ -212,6 +215,7 @@ def _sort_faces(
     kept = np.flatnonzero(~faces.dust & (faces.parent >= 0))
     weight = np.where(held[kept] & ~held[faces.parent[kept]], np.inf, faces.size[kept])
     weight[~held[kept] & held[faces.parent[kept]]] = 0.0
+    weight[np.isin(kept, faces.home)] = np.inf  # a slug has no holes
     np.maximum.at(largest, faces.parent[kept], weight)
     for f in np.argsort(-faces.size).tolist():
         if faces.dust[f]:
@@ -271,28 +275,45 @@ def _take_ring(shape: shapely.Geometry) -> Ring:
     return tidy_ring(shapely.get_coordinates(closed)[:-1])
 
 
+@dataclass(frozen=True)
+class Sides:
+    """Holds what is measured of stretches once for all pieces: lengths, middles, normals."""
+
+    length: Floats
+    middle: Floats
+    normal: Floats
+    skin: Bools
+
+    def list_along(self, closed: Closed, face: int) -> Ints:
+        """Lists the stretches along a face."""
+        return np.flatnonzero((closed.left == face) | (closed.right == face))
+
+
+def _measure_sides(closed: Closed, cuts: Cuts, levels: Levels) -> Sides:
+    """Measures the stretches of a sheet."""
+    shape = closed.stretches.shape
+    length = shapely.length(shape)
+    middle, normal = find_normals(shape, length / 2) if len(shape) else (np.zeros((0, 2)),) * 2
+    return Sides(length, middle, normal, _pick_skins(closed.stretches, cuts, levels))
+
+
 def _make_piece(
-    face: int, cuts: Cuts, levels: Levels, closed: Closed, contours: Contours,
-    bounds: list[int],
-) -> Piece:  # fmt: skip
-    """Makes the piece of a face with its tabs."""
+    face: int, cuts: Cuts, levels: Levels, closed: Closed, sides: Sides, position: int
+) -> Piece:
+    """Makes the piece of a face with its tabs; its contour begins at a position in the cuts."""
     outline = _take_ring(closed.faces.ring[face])
     holes = [_take_ring(closed.faces.kerfs[k]) for k in closed.faces.list_cuts_in(face).tolist()]
-    own = np.flatnonzero((closed.left == face) | (closed.right == face))
-    skins = _pick_skins(closed.stretches, cuts, levels)
-    tabs = _make_tabs(face, own[~skins[own]], cuts, levels, closed)
-    skin = own[skins[own]]
+    own = sides.list_along(closed, face)
+    skin = own[sides.skin[own]]
     length = float(shapely.length(closed.faces.ring[face]))
-    uncut = float(shapely.length(closed.stretches.shape[own]).sum())
-    position = _find_first_cut(face, closed, contours, bounds)
     index = cuts.index[position]
     return Piece(
         outline=outline,
         holes=tuple(holes),
-        tabs=tuple(tabs),
+        tabs=tuple(_make_tabs(face, own[~sides.skin[own]], cuts, levels, closed, sides)),
         tool=int(cuts.moves.tool[index]),
         line=int(cuts.moves.line[index]),
-        covered=max(0.0, 1 - uncut / max(length, 1e-9)),
+        covered=max(0.0, 1 - float(sides.length[own].sum()) / max(length, 1e-9)),
         skin_mm=float(closed.stretches.top[skin].max() - levels.bottom) if len(skin) else 0.0,
     )
 
@@ -303,35 +324,74 @@ def _pick_skins(stretches: Stretches, cuts: Cuts, levels: Levels) -> Bools:
     return np.asarray(skin | (shapely.length(stretches.shape) > WIDEST_GAP_MM))
 
 
-def _find_first_cut(face: int, closed: Closed, contours: Contours, bounds: list[int]) -> int:
+def _find_first_cut(
+    face: int, contours: Contours, bounds: list[int], around: Mapping[tuple[int, int], bool]
+) -> int:
     """Finds where in the cuts the contour of a face begins."""
-    point = shapely.get_coordinates(shapely.point_on_surface(closed.faces.ring[face]))[0]
-    own = [c for c in bounds if contours.encloses(c, point)] or bounds
+    own = [c for c in bounds if around[c, face]] or bounds
     return min((contours.first[c] for c in own), default=0)
 
 
-def _make_tabs(face: int, own: Ints, cuts: Cuts, levels: Levels, closed: Closed) -> list[Tab]:
+def _make_tabs(
+    face: int, own: Ints, cuts: Cuts, levels: Levels, closed: Closed, sides: Sides
+) -> list[Tab]:
     """Makes the tabs along a face; stretches over the same place are one."""
-    some = closed.stretches.pick(own)
-    length = shapely.length(some.shape)
-    middle, normal = find_normals(some.shape, length / 2)
-    side = np.where(closed.left[own] == face, 1.0, -1.0)[:, None]
-    place = middle + normal * side * some.radius[:, None]
+    some = closed.stretches
     tabs: list[Tab] = []
     taken: list[int] = []
-    for n in np.argsort(some.top, kind="stable").tolist():
+    for n in own[np.argsort(some.top[own], kind="stable")].tolist():
         if any(shapely.distance(some.shape[n], some.shape[k]) < some.radius[n] for k in taken):
             continue
         taken.append(n)
+        side = some.radius[n] if closed.left[n] == face else -some.radius[n]
+        x, y = (sides.middle[n] + sides.normal[n] * side).tolist()
         jumped = bool(some.top[n] == np.inf)
         tabs.append(
             Tab(
-                x_mm=float(place[n, 0]),
-                y_mm=float(place[n, 1]),
-                width_mm=float(length[n]),
+                x_mm=x,
+                y_mm=y,
+                width_mm=float(sides.length[n]),
                 height_mm=float(min(some.top[n], levels.face) - levels.bottom),
                 style="gap" if jumped else "ramped" if some.ramped[n] else "square",
                 line=int(cuts.moves.line[cuts.index[some.first[n]]]),
             )
         )
     return sorted(tabs, key=lambda t: t.line)
+
+
+@dataclass(frozen=True)
+class Areas:
+    """Tells where the sheet goes, mm²: together it is the whole sheet."""
+
+    parts: float
+    waste: float
+    skeleton: float
+    kerf: float
+
+
+def measure_areas(sheet: Sheet, edge: shapely.Geometry) -> Areas:
+    """Measures parts, loose waste, skeleton and what the bits take within the sheet's edge."""
+    size = shapely.area(sheet.drawn)
+    kinds = np.array(sheet.kinds, dtype=object)
+    parts = float(size[kinds == PART].sum())
+    rest = float(size[kinds == REST].sum())
+    waste = float(size.sum()) - parts - rest
+    kerfs = sheet.closed.faces.kerfs
+    inside = shapely.contains_properly(edge, kerfs)
+    kerf = float(shapely.area(kerfs[inside]).sum())
+    kerf += float(shapely.area(shapely.intersection(kerfs[~inside], edge)).sum())
+    return Areas(parts, waste, max(0.0, float(shapely.area(edge)) - kerf - parts - waste), kerf)
+
+
+def count_closed(sheet: Sheet) -> int:
+    """Counts the contours that go around something that comes out."""
+    return len({c for (c, f), inside in sheet.around.items() if inside and sheet.kinds[f] != DUST})
+
+
+def list_slugs(sheet: Sheet) -> tuple[Ring, ...]:
+    """Lists the outlines of what comes loose and is no part."""
+    return tuple(
+        _take_ring(sheet.closed.faces.ring[f])
+        for f, kind in enumerate(sheet.kinds)
+        if kind in (SLUG, WASTE)
+    )

@@ -38,7 +38,7 @@ RULE = np.array(
         *[(_B, _B, _WB), (1 - 2 * _B, _B, _WB), (_B, 1 - 2 * _B, _WB)],
     ]
 )
-CORNER_MM, MOST_CORNERS = 0.02, 96  # of an outline, that are compared one by one
+CORNER_MM, MOST_CORNERS = 0.02, 40  # of an outline, that are compared one by one
 PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
 MOST_CORNER_TURNS = 24
 DEPTH_MM = 0.05
@@ -94,7 +94,6 @@ class Fingerprint:
     perimeter: float
     moments: Complexes
     corners: Complexes
-    edge: shapely.Geometry
     marks: Complexes
     weights: Floats  # (n, 3) depth (0: through), area, length around of each mark
 
@@ -115,12 +114,16 @@ def take_fingerprint(
     ring = outline[:, 0] + 1j * outline[:, 1] - middle
     edge = shapely.linearrings(np.column_stack((ring.real, ring.imag)))
     corners = shapely.get_coordinates(shapely.simplify(edge, CORNER_MM, preserve_topology=False))
-    corners = corners[:: -(-len(corners) // MOST_CORNERS)]
-    marks = [(0.0, h) for h in holes] + [(h.depth_mm, h.outline) for h in hollows]
+    marks = [*holes, *(h.outline for h in hollows)]
+    weights = [(0.0, abs(area_of(h)), perimeter_of(h)) for h in holes]
+    for h in hollows:
+        rings = (h.outline, *h.islands)
+        left = 2 * abs(area_of(h.outline)) - sum(abs(area_of(r)) for r in rings)
+        weights.append((h.depth_mm, left, sum(perimeter_of(r) for r in rings)))
     return Fingerprint(
-        width, length, area, around, moments, corners[:, 0] + 1j * corners[:, 1], edge,
-        np.array([complex(*centroid_of(ring)) - middle for _, ring in marks], np.complex128),
-        np.array([(d, abs(area_of(r)), perimeter_of(r)) for d, r in marks]).reshape(-1, 3),
+        width, length, area, around, moments, corners[:-1, 0] + 1j * corners[:-1, 1],
+        np.array([complex(*centroid_of(ring)) - middle for ring in marks], np.complex128),
+        np.array(weights).reshape(-1, 3),
     )  # fmt: skip
 
 
@@ -174,8 +177,8 @@ def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
         len(one.marks) == len(other.marks)
         and abs(one.width - other.width) < near
         and abs(one.length - other.length) < near
-        and abs(one.area - other.area) < 0.002 * one.area + 0.05
-        and abs(one.perimeter - other.perimeter) < 0.004 * one.perimeter + 0.05
+        and abs(one.area - other.area) < 0.01 * one.perimeter + 0.05
+        and abs(one.perimeter - other.perimeter) < 0.002 * one.perimeter + 0.05
     )
 
 
@@ -183,9 +186,10 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     """Tells whether the corners, holes and hollows of two shapes lie alike after a turn."""
     near = max(PLACE_MM, 3e-4 * one.length)
     turn = np.exp(1j * angle)
-    corners = (np.conj(one.corners) if mirrored else one.corners) * turn
-    at = shapely.points(corners.real, corners.imag)
-    if (shapely.distance(at, other.edge) > near).any():
+    corners = other.corners / turn
+    corners = np.conj(corners) if mirrored else corners
+    some = corners[:: -(-len(corners) // MOST_CORNERS)]
+    if (_measure_off(some, one.corners) > near).any():
         return False
     if not len(one.marks):
         return True
@@ -194,6 +198,15 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     same = np.abs(marks[:, None] - other.marks[None]) < near
     same &= (np.abs(one.weights[:, None] - other.weights[None]) < slack[:, None]).all(axis=2)
     return bool(same.any(axis=1).all() and same.any(axis=0).all())
+
+
+def _measure_off(points: Complexes, ring: Complexes) -> Floats:
+    """Measures how far points lie from a ring's edges."""
+    way = np.roll(ring, -1) - ring
+    away = points[:, None] - ring[None]
+    share = (away * np.conj(way)).real / np.maximum(np.abs(way) ** 2, 1e-18)
+    off: Floats = np.abs(away - np.clip(share, 0, 1) * way).min(axis=1)
+    return off
 
 
 def _list_angles(base: Complexes, turned: Complexes) -> list[float]:
@@ -212,13 +225,19 @@ def _list_angles(base: Complexes, turned: Complexes) -> list[float]:
 
 
 def _list_corner_angles(one: Fingerprint, other: Fingerprint, *, mirrored: bool) -> list[float]:
-    """Lists the turns that take the furthest corner to one as far: of shapes whose moments tell
-    no turn, as of a hexagon.
+    """Lists the turns that take the furthest hole or corner to one as far: of shapes whose
+    moments tell no turn, as of a hexagon.
     """
-    corners = np.conj(one.corners) if mirrored else one.corners
-    lead = corners[np.argmax(np.abs(corners))]
-    ends = other.corners[np.abs(np.abs(other.corners) - np.abs(lead)) < PLACE_MM]
-    return [float(a) for a in np.angle(ends[:MOST_CORNER_TURNS] / lead)]
+    angles: list[float] = []
+    for mine, theirs in ((one.marks, other.marks), (one.corners, other.corners)):
+        points = np.conj(mine) if mirrored else mine
+        far = np.abs(points)
+        if not len(points) or far.max() < 1.0:
+            continue
+        lead = points[np.argmax(far)]
+        ends = theirs[np.abs(np.abs(theirs) - abs(lead)) < PLACE_MM][:MOST_CORNER_TURNS]
+        angles += [float(a) for a in np.angle(ends / lead)]
+    return angles
 
 
 def group_pieces(

@@ -18,10 +18,11 @@ from station.cutting.model import CW, Bools, Floats, Ints
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
 ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
+STRAIGHT_ON = 0.999  # cosine: of a jump that goes on in a straight line
 BEND = 0.15  # sine: a jump that turns more goes around a corner
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
-PROBE_EVERY_MM, MOST_PROBES = 3.0, 9
+PROBE_EVERY_MM, MOST_PROBES = 3.0, 5
 PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the stretch
 ROUNDS = 4
 ON_ARC_MM = 0.1
@@ -208,6 +209,8 @@ def _draw_arc(start: Floats, end: Floats, centre: Floats, left: bool) -> Floats:
 
 def widen_stretches(stretches: Stretches) -> Shapes:
     """Gives what the bit would take along each stretch."""
+    if not len(stretches):
+        return np.zeros(0, object)
     made: Shapes = shapely.buffer(stretches.whole, stretches.radius, quad_segs=16)
     return made
 
@@ -231,18 +234,32 @@ def close_tabs(
     """Closes each stretch whose closing parts one face in two; the others stay open."""
     tree = shapely.STRtree(kerfs)
     left = right = np.zeros(0, int)
+    united = unite((kerfs, widen_stretches(stretches)))
     for _ in range(ROUNDS):
-        more = (widen_stretches(stretches),) if len(stretches) else ()
-        faces = find_faces(unite((kerfs, *more)), thin_mm, sheet)
+        faces = find_faces(united, thin_mm, sheet)
         if not len(stretches):
             break
         left, right = _find_sides(stretches, faces, tree)
         holds = (left != right) & _frees_enough(stretches, faces, left, right)
         if holds.all():
             break
-        stretches = stretches.pick(holds)
+        dropped, stretches = stretches.pick(~holds), stretches.pick(holds)
         left, right = left[holds], right[holds]
+        united = _reopen(united, dropped, kerfs, stretches)
     return Closed(faces, stretches, left, right)
+
+
+def _reopen(united: Shapes, dropped: Stretches, kerfs: Shapes, stretches: Stretches) -> Shapes:
+    """Unites anew the cuts that dropped stretches lie in."""
+    _, at = shapely.STRtree(united).query(dropped.shape, predicate="intersects")
+    touched = np.zeros(len(united), dtype=bool)
+    touched[at] = True
+    tree = shapely.STRtree(united[touched])
+    again = []
+    for some in (kerfs, widen_stretches(stretches)):
+        inside, _ = tree.query(shapely.get_point(shapely.get_exterior_ring(some), 0), "intersects")
+        again.append(some[np.unique(inside)])
+    return np.concatenate((united[~touched], unite(again)))
 
 
 def _frees_enough(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> Bools:
@@ -341,24 +358,53 @@ class LostTab:
 def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) -> list[LostTab]:
     """Finds the tabs that are cut through, by another cut or by the bit's own width."""
     lifts = _find_lifts(cuts, levels)
-    if not len(lifts) or not len(through):
+    jumps, before = _find_shallow_jumps(cuts, levels)
+    if not len(through) or not (len(lifts) or len(jumps)):
         return []
-    some = np.concatenate([np.arange(a, b) for a, b in lifts.tolist()])
-    lines = draw_lines(cuts, some)
-    left, of = _subtract(lines.shape, kerfs)
-    rest = np.bincount(of, weights=shapely.length(left), minlength=len(lines))
-    middle = shapely.line_interpolate_point(lines.shape, 0.5, normalized=True)
+    some = [np.arange(a, b) for a, b in lifts.tolist()]
+    lines = draw_lines(cuts, np.concatenate(some) if some else np.zeros(0, int))
+    ways = np.concatenate((lines.shape, jumps))
+    first = np.append(lines.first, before)
+    wide = 2 * cuts.radius[first] + LEAST_TAB_MM
+    left, of = _subtract(ways, kerfs)
+    rest = np.bincount(of, weights=shapely.length(left), minlength=len(ways))
+    middle = shapely.line_interpolate_point(ways, 0.5, normalized=True)
     _, near = shapely.STRtree(through.shape).query_nearest(middle, all_matches=False)
     found = []
     for n in np.flatnonzero(rest < LEAST_TAB_MM).tolist():
-        own = shapely.length(lines.shape[n]) < 2 * lines.radius[n] + LEAST_TAB_MM
-        if own and cuts.high[lines.first[n] - 1] > levels.through:
+        lifted = int(first[n])
+        own = n < len(lines) and bool(shapely.length(ways[n]) < wide[n])
+        if own and cuts.high[lifted - 1] > levels.through:
             continue  # a later lap tells it, if that is as short
-        first = int(lines.first[n])
-        cut = first if own else find_cut_at(cuts, through, int(near[n]), middle[n])
+        cut = lifted if own else find_cut_at(cuts, through, int(near[n]), middle[n])
         x, y = shapely.get_coordinates(middle[n])[0].tolist()
-        found.append(LostTab(first, cut, (x, y)))
+        found.append(LostTab(lifted, cut, (x, y)))
     return found
+
+
+def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
+    """Finds jumps straight on between two cuts of one depth that do not go through."""
+    if len(cuts) < 2:
+        return np.zeros(0, object), np.zeros(0, int)
+    moves, index = cuts.moves, cuts.index
+    before = np.flatnonzero(
+        (np.diff(cuts.run) == 1)
+        & (np.abs(np.diff(cuts.high)) < LIFT_MM)
+        & (cuts.high[:-1] > levels.through)
+        & (moves.tool[index[1:]] == moves.tool[index[:-1]])
+    )
+    end, start = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
+    away = start - end
+    far = np.hypot(*away.T)
+    good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
+    for ways in (
+        end - moves.points[index[before], :2],
+        moves.points[index[before + 1] + 1, :2] - start,
+    ):
+        size = np.maximum(np.hypot(*ways.T), 1e-9)
+        good &= (ways * away).sum(axis=1) > STRAIGHT_ON * far * size
+    jumps = shapely.linestrings(np.stack((end[good], start[good]), axis=1))
+    return np.asarray(jumps, dtype=object).reshape(-1), before[good]
 
 
 def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:

@@ -34,6 +34,7 @@ SKIPPED = re.compile(r"\([^)]*\)?|;.*")
 AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a stop to change it
 # what rounding may have taken from sizes that are sold: whole twentieths of a mm, 1/64 inch
 SNAPS = ((0.05, 0.003), (MM_PER_INCH / 64, 0.0051))
+HEAD_BYTES = 4000  # of a file, in which it says where its zero is
 LEAST_MM, MOST_MM = 0.05, 130.0
 
 
@@ -135,3 +136,20 @@ def number_bits(program: Program) -> Program:
         kept.append(replace(said, number=number))
     kept.sort(key=lambda said: said.line)
     return replace(program, moves=replace(moves, tool=tool), bits_said=tuple(kept))
+
+
+ZERO = re.compile(
+    rb"[(;][^)\r\n]*(?:\bZ\s*-?\s*(?:0|ZERO|ORIGIN|NULL)\b|\bZERO\b)([^)\r\n]*)", re.IGNORECASE
+)
+BELOW = re.compile(rb"SPOIL|WASTE|\bBED\b|TABLE|BOTTOM|UNDERSIDE|OPFER|TISCH", re.IGNORECASE)
+ABOVE = re.compile(rb"\bTOP\b|\bFACE\b|SURFACE|MATERIAL|STOCK|OBEN|OBERFL", re.IGNORECASE)
+
+
+def find_zero_said(data: bytes) -> str:
+    """Finds where a remark says that Z is zero: face, spoilboard, or nothing."""
+    for found in ZERO.finditer(data[:HEAD_BYTES]):
+        if BELOW.search(found[0]):
+            return "spoilboard"
+        if ABOVE.search(found[0]):
+            return "face"
+    return ""

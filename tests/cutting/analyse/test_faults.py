@@ -1,0 +1,76 @@
+"""What could go wrong with parts and passes is told at its line, and nothing else is."""
+
+import pytest
+from reading import HEAD, SETTING, box, found, program
+
+from station.cutting.model import Setting
+from station.cutting.report import analyse_program, read_program
+
+QUIET = {"no-tabs", "small-piece"}
+
+
+def told(body: str, setting: Setting = SETTING) -> list[tuple[int, str]]:
+    return [(p.line, p.kind) for p in found(body, setting).problems if p.kind not in QUIET]
+
+
+FIRST = box(20, 20, 106, 86, tab=12)  # lines 5 to 16
+HOLE = "G0 X60 Y60\nG1 Z-6.2 F900\nX80 F3000\nG0 Z5\n"
+DRILLED = "G0 X60 Y60\nG1 Z-6.2 F900\nG0 Z5\n"
+LOST = box(20, 20, 106, 86, z=-5, tab=12) + box(20, 20, 106, 86)
+
+
+@pytest.mark.parametrize(
+    ("body", "expected"),
+    [
+        (FIRST, []),
+        (HOLE + FIRST, []),
+        (FIRST + box(150, 20, 106, 86, tab=12), []),
+        (FIRST + box(120, 20, 106, 86, tab=12), [(20, "gouge")]),
+        (box(20, 20, 106, 86) + HOLE, [(15, "late-inside")]),
+        (box(20, 20, 106, 86) + DRILLED, [(14, "late-inside")]),
+        (LOST, [(20, "tab-cut-through")]),
+        (box(20, 20, 106, 86, tab=6.4), [(10, "tab-thin")]),
+        (box(20, 20, 106, 86, z=-5.5), [(8, "skin")]),
+        (box(20, 20, 106, 86, z=-5.5) + box(150, 20, 106, 86) * 1 + box(300, 20, 106, 86),
+         [(8, "uncut")]),
+        (FIRST + "G0 X200 Y20\nG1 Z-6.2 F900\nX300 F3000\nY90\nG0 Z5\n", [(19, "frees-nothing")]),
+        (FIRST + "G0 X200 Y20\nG1 Z-3 F2500\nX250 F3000\nG0 Z5\n", [(18, "plunge-fast")]),
+        (FIRST + "G0 X200 Y20\nG1 Z-3 F900\nM5\nT2 M6\nM3\nG0 Z5\n", [(20, "change-low")]),
+        (HOLE + FIRST + HOLE, [(23, "twice")]),
+    ],
+)  # fmt: skip
+def test_each_fault_stands_at_its_line(body, expected):
+    assert told(body) == expected
+
+
+def test_a_pass_that_is_too_deep_for_its_bit():
+    setting = Setting(thickness_mm=6.0, bit_mm={1: 1.5})
+    assert told(box(20, 20, 106, 86), setting) == [(8, "pass-deep")]
+    steps = "".join(box(20, 20, 106, 86, z=z) for z in (-2, -4, -6.2))
+    assert told(steps, setting) == []
+
+
+@pytest.mark.parametrize("thickness", [3.0, 12.0])
+def test_a_file_for_another_sheet(thickness):
+    body = FIRST + box(150, 20, 106, 86, tab=12)
+    got = told(body, Setting(thickness_mm=thickness, bit_mm={1: 6.0}))
+    assert "other-thickness" in {kind for _, kind in got}
+
+
+def test_what_the_router_may_skip_is_told_with_both_outcomes():
+    lines = "".join(f"/{line}\n" for line in box(150, 20, 106, 86).splitlines())
+    text = HEAD + FIRST + lines + "M30\n"
+    setting = Setting(thickness_mm=6.0, bit_mm={1: 6.0})
+    got = analyse_program(read_program(text.encode(), setting), setting)
+    (problem,) = [p for p in got.problems if p.kind == "skipped"]
+    assert problem.line == text.splitlines().index("/G0 X150 Y20") + 1
+    assert "2 parts where the router runs them, 1 where it skips them" in problem.text
+
+
+def test_one_cut_too_deep_does_not_turn_the_zero():
+    cut = box(20, 20, 106, 86, z=-0.2).replace("Z-4", "Z2").replace("Z5", "Z20")
+    deep = box(150, 20, 106, 86, z=-1.9).replace("Z5", "Z20")
+    text = HEAD.replace("Z5", "Z20") + cut + "G0 Z14\n" + deep
+    got = analyse_program(program(text), Setting(thickness_mm=6.0, bit_mm={1: 6.0}))
+    assert len(got.pieces) == 2
+    assert "too-deep" in {p.kind for p in got.problems}
