@@ -36,6 +36,7 @@ COMMANDS = {
     "drop-old": "drops what is older than 13 months from this PC alone",
     "update-shop": "brings the shop's database up to date",
     "cut-file": "what a cut file makes and takes",
+    "pack": "the cheapest way to pack and send what a file describes",
     "plan": "what to cut next",
 }
 OPEN = "open"  # what is run where no command is named

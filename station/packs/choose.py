@@ -56,7 +56,7 @@ def _fill_mailer(
     problem: PackProblem, parts: list[PackPart], mailer: PackMailer, strict: int
 ) -> Layers | None:
     """Lays the pieces so that a mailer closes over them, keeping the rules; None: it can't."""
-    for layers in _lay_ways(problem, parts, mailer, between=strict == 2):
+    for layers in lay_ways(problem, parts, mailer, between=strict == 2):
         length, width, thick = PackAnswer(layers=layers).size_mm
         if mailer.takes(length, width, thick, problem.allowance_mm) and (
             not strict or is_steady(layers)
@@ -71,7 +71,7 @@ def is_steady(layers: Layers) -> bool:
     return thick <= min(layers[0].size_mm) + NEAR and layers[0].covered >= HALF - NEAR
 
 
-def _lay_ways(
+def lay_ways(
     problem: PackProblem, parts: list[PackPart], mailer: PackMailer, *, between: bool
 ) -> Iterator[Layers]:
     """Lays the pieces in every way that may do, the flattest first.
@@ -87,7 +87,7 @@ def _lay_ways(
         thick = max(p.thick_mm for p in parts)
         tries = 0
         while thick <= mailer.thick_mm + NEAR and tries < TRIES:
-            room = _find_room(problem, mailer, thick)
+            room = mailer.find_room(thick, problem.allowance_mm)
             if max(room) < longest - NEAR or min(room) < widest - NEAR:
                 break
             if room[0] * room[1] * thick < volume - NEAR:
@@ -101,12 +101,6 @@ def _lay_ways(
             thick = max(thick + step, sum(layer.height_mm for layer in layers))
     if not between:
         yield lay_single(_order_by_area(parts), problem.gap_mm)
-
-
-def _find_room(problem: PackProblem, mailer: PackMailer, thick: float) -> tuple[float, float]:
-    """Finds the room that a stack so thick has in a mailer."""
-    less = thick + problem.allowance_mm
-    return mailer.length_mm - less, mailer.width_mm - less
 
 
 def _order_by_area(parts: Sequence[PackPart]) -> list[PackPart]:

@@ -4,7 +4,7 @@ Lengths are mm, masses g. x runs along a mailer's length, y along its width, z u
 """
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 NEAR = 1e-6  # mm: what is closer is the same
 
@@ -20,25 +20,48 @@ class PackPart(NamedTuple):
     small: bool = False
 
 
+PackKind = Literal["mailer", "sleeve", "box"]
+
+
 class PackMailer(NamedTuple):
-    """A mailer's inside lying flat, what it closes over, its mass."""
+    """What pieces are packed in: its inside lying flat, what it closes over, its mass.
+
+    A mailer still has its `flap_mm` in its length; a sleeve is open at both ends; a box is as
+    high inside as `thick_mm`.
+    """
 
     name: str
     length_mm: float
     width_mm: float
     thick_mm: float
     mass_g: float = 0.0
+    kind: PackKind = "mailer"
+    flap_mm: float = 0.0
+
+    def find_room(self, thick: float, allowance: float) -> tuple[float, float]:
+        """Finds the length and width that a stack so thick may have in it.
+
+        Lying flat, a mailer must be as long as the stack is long and thick together, and as wide
+        as it is wide and thick together; a sleeve only so wide; a box as its inside is (common
+        practice, no source).
+        """
+        around = 0.0 if self.kind == "box" else thick
+        along = thick if self.kind == "mailer" else 0.0
+        return (
+            self.length_mm - self.flap_mm - along - allowance,
+            self.width_mm - around - allowance,
+        )
 
     def takes(self, length: float, width: float, thick: float, allowance: float) -> bool:
-        """Tells whether it closes over a box that lies in it, either way round.
+        """Tells whether it closes over a box that lies in it, either way round."""
+        return thick <= self.thick_mm + NEAR and any(
+            self.takes_lying(*way, thick, allowance) for way in ((length, width), (width, length))
+        )
 
-        Lying flat it must be as long as the box is long and thick together, and as wide as
-        the box is wide and thick together, with the allowance (common practice, no source).
-        """
-        own = sorted((self.length_mm, self.width_mm))
-        box = sorted((length, width))
-        near = all(b + thick + allowance <= o + NEAR for b, o in zip(box, own, strict=True))
-        return near and thick <= self.thick_mm + NEAR
+    def takes_lying(self, length: float, width: float, thick: float, allowance: float) -> bool:
+        """Tells whether a box lies in it with its length along the mailer's."""
+        room = self.find_room(thick, allowance)
+        return length <= room[0] + NEAR and width <= room[1] + NEAR
 
 
 @dataclass(frozen=True, kw_only=True)
