@@ -5,9 +5,10 @@ import pytest
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
 from tests.plants_cutting import CUTTING
+from tests.plants_planning import PLANNING
 from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
 
-EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING]
+EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *PLANNING]
 
 
 @pytest.mark.parametrize("plant", EVERY, ids=lambda plant: plant.why)
@@ -19,7 +20,9 @@ def test_the_line_stands_just_once(plant):
 
 def test_there_are_thirty_one():
     assert [len(RULES), len(LEDGER), len(AT_DESK)] == [12, 10, 9]
-    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS), len(CUTTING)] == [34, 5, 7, 24]
+    assert [len(SIMULATED), len(OTHERS), len(CLOSINGS), len(CUTTING), len(PLANNING)] == [
+        34, 5, 7, 24, 18,
+    ]  # fmt: skip
 
 
 def test_a_line_that_moved_is_an_error():

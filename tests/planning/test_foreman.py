@@ -255,3 +255,20 @@ def test_nothing_is_ordered_where_use_or_store_cannot_be_told():
     assert think(shop(part("a"), files=files, materials=(empty,))).order == ()
     uncounted = (MaterialNow(id="ply", name="plywood"),)
     assert think(shop(part("a", use=STEADY), files=files, materials=uncounted)).order == ()
+
+
+def test_what_lies_there_goes_to_the_first_due_and_the_rest_is_blocked():
+    # 10 lie there: 6 for yesterday's order; today's wants 6 and cannot have them, tomorrow's 4 can
+    wants = [(6, YESTERDAY), (6, TODAY), (4, TOMORROW)]
+    asked = shop(part("a", wants, free=10), files=(file("A", {"a": 20}),))
+    (blocked,) = think(asked).blocked
+    assert (blocked.orders, blocked.late, blocked.release.due) == (("a2",), 0, TODAY)
+
+
+def test_the_rack_is_filled_to_what_its_use_asks_for_where_the_mark_is_too_low():
+    # mark 12, 20 a day: 60 to 75 should lie there, 40 do
+    asked = shop(part("a", free=40, mark=12, use=STEADY), files=(file("A", {"a": 10}),))
+    (release,) = think(asked).then
+    assert (release.because, release.mark) == ("use", 12)
+    assert 2 <= release.sheets <= 4
+    assert release.days_before == 2.0

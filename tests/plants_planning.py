@@ -1,0 +1,56 @@
+"""Lines of what to cut next broken on purpose."""
+
+from tests.plants import Plant
+
+HERE = "station/planning"
+ROOM = "station/floor/plan"
+FOREMAN = ("tests/planning/test_foreman.py",)
+SHORT = ("tests/queries/test_shortage.py",)
+SCREEN = ("tests/floor/test_plan.py",)
+SHEETS = ("tests/planning/test_sheets.py",)
+CHANCES = ("tests/planning/test_chances.py",)
+DEMAND = ("tests/planning/test_demand.py",)
+GATHER = ("tests/planning/test_gather.py",)
+
+PLANNING = (
+    Plant(f"{HERE}/chances.py", "    return high\n", "    return high - 1\n",
+          "one piece too few for the certainty", CHANCES),
+    Plant(f"{HERE}/chances.py", "    if seen < LEAST:\n        return None\n", "",
+          "a loss told from nothing", CHANCES),
+    Plant(f"{HERE}/demand.py", "return (1 - alpha / 2) * level / gap", "return level / gap",
+          "Croston without its correction", DEMAND),
+    Plant(f"{HERE}/demand.py", "since = 0\n    return (1", "since = 1\n    return (1",
+          "gaps of use a day too long", DEMAND),
+    Plant(f"{HERE}/sheets.py", "    for stock, sheets in limited.items():",
+          "    for stock, sheets in ():", "sheets planned that are not in the store", SHEETS),
+    Plant(f"{HERE}/sheets.py", "most[n])\n    limited", "most[n] - 1)\n    limited",
+          "a file that costs something once cannot make all of a part", SHEETS),
+    Plant(f"{HERE}/learnt.py", "            if wish.pieces > left:",
+          "            if wish.pieces > 0:",
+          "every order blocked by a part that lies there", FOREMAN),
+    Plant(f"{HERE}/learnt.py", "return max(self.now.mark, self.should or 0)",
+          "return self.now.mark", "the rack filled to a mark that is too low",
+          ("tests/planning/test_think.py", *FOREMAN)),
+    Plant(f"{HERE}/waiting.py", "batch.begun or batch.held or batch.order",
+          "batch.begun or batch.held", "a batch for one order taken back", FOREMAN),
+    Plant(f"{HERE}/waiting.py", "            gone = after\n", "",
+          "two batches taken back of which one is needed", FOREMAN),
+    Plant(f"{HERE}/routers.py", "and not router.stopped", "",
+          "a batch for a router that stands still", FOREMAN),
+    Plant(f"{HERE}/routers.py", "if b.begun or (b.due or LAST) <= due", "if True",
+          "an order's batch behind what is due later", FOREMAN),
+    Plant(f"{HERE}/think.py", "        return self._count(self.fresh)\n",
+          "        return self._count({p: k.lacking for p, k in self.parts.items()})\n",
+          "no sheet for what is lost", FOREMAN),
+    Plant(f"{HERE}/past.py", "    for back in range(DAYS, 0, -1):",
+          "    for back in range(DAYS, -1, -1):", "today counted as a whole day of use", GATHER),
+    Plant("station/queries/shortage.py", "        if held[lot.batch]:", "        if False:",
+          "held pieces counted as under way", SHORT),
+    Plant("station/queries/shortage.py", "    free = sum(h.qty for h in lying) - held\n",
+          "    free = sum(h.qty for h in lying)\n", "held pieces on the rack counted as free",
+          SHORT),
+    Plant(f"{ROOM}/dialogue.py", "if release.file in list_released_since(plan, view):",
+          "if False:", "a double touch releases twice", SCREEN),
+    Plant(f"{ROOM}/lines.py", "        if b.part in blocking\n", "",
+          "what is under way is offered again", SCREEN),
+)  # fmt: skip
