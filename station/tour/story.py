@@ -88,8 +88,8 @@ def find_queued(view: View, _rest: str, desk: Desk) -> str:
 
 
 def find_waiting_part(view: View, _rest: str, _desk: Desk) -> str:
-    """Finds a part that lies at trimming in the most batches."""
-    batches: dict[str, set[str]] = {}
+    """Finds a part that lies at trimming in the most batches; any part where none lies there."""
+    batches: dict[str, set[str]] = {p.id: set() for p in view.shelf(Part, "all", 1)}
     for held in view.stock(place="trimming"):
         batches.setdefault(held.part, set()).add(held.batch)
     return codes.write("part", max(batches, key=lambda p: len(batches[p])))
@@ -131,9 +131,9 @@ def find_at_trimming(view: View, _rest: str, _desk: Desk) -> str:
 
 
 def find_part_in_hand(view: View, number: str, desk: Desk) -> str:
-    """Finds the first (or n-th) part of the batch in hand."""
+    """Finds the first (or n-th, or last) part of the batch in hand."""
     parts = list(by_part(list_with_paper(view, desk.hand.subject)))
-    return codes.write("part", parts[int(number or 1) - 1])
+    return codes.write("part", parts[: int(number or 1)][-1])
 
 
 def find_packable(view: View, _rest: str, _desk: Desk) -> str:
@@ -239,7 +239,7 @@ STORY: tuple[TourStep, ...] = (
     TourStep(
         name="loading-stop-over", scans=("@after 4", *RESTART, "button stop_over"), tone="good"
     ),
-    TourStep(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="good"),
+    TourStep(name="loading-off-the-bed", scans=("@after 60", "button off_bed"), tone="attention"),
     TourStep(name="popping-waiting", scans=("button area_popping",), tone="good"),
     TourStep(name="popping-in-hand", scans=("waiting",), tone="good"),
     TourStep(
