@@ -704,8 +704,8 @@
       <translation>Mit der Laufkarte zum Verputzen bringen.</translation>
     </message>
     <message>
-      <source>By due time</source>
-      <translation>Nach Termin</translation>
+      <source>By what can leave</source>
+      <translation>Nach dem, was hinaus kann</translation>
     </message>
     <message>
       <source>CSV files in {folder}</source>
@@ -5688,6 +5688,10 @@
       <translation>Fräser {number}</translation>
     </message>
     <message>
+      <source>blocks {n} orders</source>
+      <translation>hält {n} Aufträge auf</translation>
+    </message>
+    <message>
       <source>bottom edge at {at} mm</source>
       <translation>Unterkante bei {at} mm</translation>
     </message>
@@ -7708,6 +7712,10 @@
       <translation>{n}, {wanted} verlangt</translation>
     </message>
     <message>
+      <source>{orders} · {where}</source>
+      <translation>{orders} · {where}</translation>
+    </message>
+    <message>
       <source>{packs}, {goes}</source>
       <translation>{packs}, {goes}</translation>
     </message>
@@ -7742,6 +7750,10 @@
     <message>
       <source>{part} agrees with its master</source>
       <translation>{part} stimmt mit dem Muster</translation>
+    </message>
+    <message>
+      <source>{part} blocks {n}</source>
+      <translation>{part} hält {n} auf</translation>
     </message>
     <message>
       <source>{part} differs from its master</source>
@@ -8058,6 +8070,10 @@
     <message>
       <source>{title} · page {page} of {count}</source>
       <translation>{title} · Seite {page} von {count}</translation>
+    </message>
+    <message>
+      <source>{title} · {n} more</source>
+      <translation>{title} · {n} weitere</translation>
     </message>
     <message>
       <source>{title}: {n} more</source>

@@ -250,3 +250,31 @@ def test_pieces_of_a_batch_for_the_order_are_in_its_pack_already():
     assert str(player.give(press("close_pack")).said) == "Too many: 2 × HC-300"
     player.give(press("take_back"), Number("2"), PART_COMB, press("close_pack"))
     assert view.get(Order, "3306").state == "packed"
+
+
+def test_what_is_blocked_keeps_a_row_where_many_are_ready():
+    kit = Product(id="060", name="KIT", words="Kit", parts=(("045", 2),))
+    one = {"lines": (Line(product="040", quantity=1),)}
+    ready = [order(id=f"34{n:02}", due=f"{DUE[:11]}16:{n:02}:00", **one) for n in range(9)]
+    none = [order(id=f"35{n:02}", lines=(Line(product="060", quantity=1),)) for n in range(3)]
+    view = shop(kit, *ready, *none)
+    player = packer(view)
+    face = screen.screen(player.hand, view)
+    assert str(face.main[1].title) == "By what can leave · 3 more"
+    assert [str(e.big) for e in face.main[1].entries] == [
+        "3306",
+        *(f"34{n:02}" for n in range(6)),
+        "SG-10 blocks 3",
+    ]
+    assert str(face.main[1].entries[-1].line1) == "3500, 3501, 3502 · none under way"
+    player.give(press("row_8"))
+    assert player.hand.subject == "3500"
+    beside = screen.screen(player.hand, view).side[0]
+    assert [str(cells[0].text) for cells, _ in beside.rows] == [
+        "3306",
+        "3400",
+        "3401",
+        "3402",
+        "SG-10",
+    ]
+    assert str(beside.title) == "Waiting to pack · 6 more"

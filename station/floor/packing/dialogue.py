@@ -21,8 +21,9 @@ from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
 from station.floor.shared.recounts import RecountPlace
+from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
-from station.queries.orders import count_inside, find_need, is_ready, list_needs
+from station.queries.orders import count_inside, find_need, list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -82,15 +83,16 @@ def _claim_order(hand: PackingHand, number: str) -> Do:
 
 
 def _press_next(hand: PackingHand, view: View) -> Do | Took:
-    """Claims the first order by due time that can be packed whole; else the first free one."""
+    """Claims the first order due that can be packed whole; else the one that lacks least."""
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
     begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
         return _claim_order(hand, half.id)
-    free = [o for o in live if o.state in ("open", "waiting")]
-    whole = (o for o in free if is_ready(view, o))
+    found = [p for p in list_prospects(view, hand.station) if p.order.id != hand.subject]
+    free = [p for p in found if p.order.state in ("open", "waiting")]
+    whole = (p.order for p in free if p.ready)
     mine = (o for o in live if o.claimed == hand.station)
-    first = next(whole, None) or next((o for o in free if o.state == "open"), None)
+    first = next(whole, None) or next((p.order for p in free if p.order.state == "open"), None)
     first = first or next(mine, None)
     if first is None:
         return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))

@@ -4,7 +4,10 @@ The n-th row is touched, or its card “Row n” scanned; both say the same. Thi
 number makes no printable code are touched by their row card (`row_code`).
 """
 
+from typing import NamedTuple
+
 from station.floor.packing.work import PackingHand
+from station.queries.leaving import WaitingTogether, gather_waiting, list_prospects
 from station.queries.orders import Need, list_needs
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
@@ -12,11 +15,27 @@ from station.shop.views import View
 
 MOST = 6  # rows of parts or packs on the screen at once
 ORDERS = 8  # orders, in two columns
+KEPT = 2  # rows of those, for orders that are blocked
 
 
-def list_orders(view: View) -> tuple[Order, ...]:
-    """Lists the orders that are due first, whoever packs them."""
-    return view.shelf(Order, "open", ORDERS)
+class Shown(NamedTuple):
+    """What waits, as it stands in the rows, and how many orders are left out."""
+
+    rows: tuple[WaitingTogether, ...]
+    more: int
+
+
+def list_orders(station: str, view: View, *, most: int = ORDERS, but: str = "") -> Shown:
+    """Lists the orders by what can leave, `but` one; those that one part blocks stand together.
+
+    Where more are ready than there are rows, the last rows are kept for what is blocked.
+    """
+    found = gather_waiting(p for p in list_prospects(view, station) if p.order.id != but)
+    ready = [w for w in found if w.prospects[0].ready]
+    blocked = [w for w in found if not w.prospects[0].ready]
+    kept = min(len(blocked), max(KEPT, most - len(ready)))
+    rows = (*ready[: most - kept], *blocked[:kept])
+    return Shown(rows, sum(len(w.prospects) for w in found if w not in rows))
 
 
 def list_parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:
@@ -56,7 +75,7 @@ def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
     if hand.work.asks == "label":
         shown = [Code("pack", p.id) for p in list_packs(view)]
     elif order is None:
-        shown = [Code("order", o.id) for o in list_orders(view)]
+        shown = [Code("order", w.first.id) for w in list_orders(hand.station, view).rows]
     else:
         back = is_putting_back(hand, order) or is_spoiling(hand)
         found = list_parts(view, order, back=back)

@@ -9,7 +9,9 @@ from station.queries.carts import (
     list_packs_on,
     say_when,
 )
+from station.queries.leaving import WaitingTogether
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
+from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -31,6 +33,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, day, say, when
 
 TITLE = say("Packing")
+NAMED = 3  # orders of those that a part blocks
 BESIDE = 5  # orders that are listed beside the one in hand
 BESIDE_CARTS = 3
 
@@ -77,7 +80,7 @@ def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
 
 def show_orders(hand: PackingHand, view: View) -> Face:
     """Shows the screen with nothing in hand: which order is due first."""
-    found = list_orders(view)
+    found, more = list_orders(hand.station, view)
     return Face(
         title=TITLE,
         where=say_where(hand),
@@ -87,8 +90,8 @@ def show_orders(hand: PackingHand, view: View) -> Face:
                 note=say("the first by due time whose parts are all there; or scan or touch one"),
             ),
             Cards(
-                title=say("By due time"),
-                entries=tuple(_show_order(o, n, hand, view) for n, o in enumerate(found, 1)),
+                title=_say_left_out(say("By what can leave"), more),
+                entries=tuple(_show_waiting(w, n, hand, view) for n, w in enumerate(found, 1)),
                 empty=say("Everything is packed."),
             ),
         ),
@@ -97,6 +100,29 @@ def show_orders(hand: PackingHand, view: View) -> Face:
             Press(label=say("Label again"), code=button("label_again")),
         ),
         side=(*_list_to_put_back(view), list_carts(view, hand.now), _warn_of_lifting()),
+    )
+
+
+def _say_left_out(title: Say, more: int) -> Say:
+    """Says over a list how many orders it leaves out."""
+    return say("{title} · {n} more", title=title, n=more) if more else title
+
+
+def _show_waiting(waiting: WaitingTogether, number: int, hand: PackingHand, view: View) -> Entry:
+    """Shows an order, or the part that blocks several of them and what is under way of it."""
+    part, order = waiting.blocked_by, waiting.first
+    if part is None:
+        return _show_order(order, number, hand, view)
+    named = [p.order.id for p in waiting.prospects[:NAMED]]
+    more = " …" if len(waiting.prospects) > NAMED else ""
+    coming = count_underway(view, part.id)
+    where = coming.words(hand.now) if coming.all else say("none under way")
+    return Entry(
+        big=say("{part} blocks {n}", part=part.name, n=len(waiting.prospects)),
+        right=say_due(order, hand.now),
+        tone="stop" if is_late(order, hand.now) else "attention",
+        line1=say("{orders} · {where}", orders=", ".join(named) + more, where=where),
+        code=row_code("order", order.id, number),
     )
 
 
@@ -113,13 +139,25 @@ def _show_order(order: Order, number: int, hand: PackingHand, view: View) -> Ent
 
 
 def list_waiting_orders(hand: PackingHand, view: View) -> Listing:
-    """Lists the other orders by due time, and what keeps them."""
-    found = [o for o in list_orders(view) if o.id != hand.subject][:BESIDE]
+    """Lists the other orders by what can leave, and what keeps them."""
+    found, more = list_orders(hand.station, view, most=BESIDE, but=hand.subject)
     return Listing(
-        title=say("Waiting to pack"),
-        rows=tuple(_list_order(order, hand, view) for order in found),
+        title=_say_left_out(say("Waiting to pack"), more),
+        rows=tuple(_list_waiting(one, hand, view) for one in found),
         empty=say("Nothing waits."),
     )
+
+
+def _list_waiting(
+    waiting: WaitingTogether, hand: PackingHand, view: View
+) -> tuple[tuple[Cell, ...], str]:
+    """Puts an order on one line, or the part that blocks several."""
+    cells, code = _list_order(waiting.first, hand, view)
+    part = waiting.blocked_by
+    if part is None:
+        return cells, code
+    blocks = say("blocks {n} orders", n=len(waiting.prospects))
+    return (Cell(text=part.name, bold=True), Cell(text=blocks, tone="attention"), cells[-1]), code
 
 
 def _list_order(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell, ...], str]:

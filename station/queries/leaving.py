@@ -1,0 +1,97 @@
+"""Questions about which order can leave next: ready, but for one part, or blocked by more."""
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from station.queries.orders import count_wanted, find_unknown
+from station.queries.stock import list_free_on_rack
+from station.shop.facts import Order, Part
+from station.shop.views import View, by_part, total
+
+LOOKED = 100  # open orders that are looked through, the first due
+
+
+class Lack(NamedTuple):
+    """So many pieces of a part that an order still takes and the rack does not have free."""
+
+    part: Part
+    pieces: int
+
+
+class Prospect(NamedTuple):
+    """An order and what it lacks; `known`: every product and part of it is entered."""
+
+    order: Order
+    lacks: tuple[Lack, ...]
+    known: bool
+
+    @property
+    def ready(self) -> bool:
+        """Whether the whole of it can be packed now."""
+        return self.known and not self.lacks
+
+    @property
+    def rank(self) -> int:
+        """What can leave first: ready, ready but for one part, blocked by more."""
+        return min(len(self.lacks), 2) if self.known else 2
+
+
+class WaitingTogether(NamedTuple):
+    """Orders that wait together: one alone, or several that lack the same part alone."""
+
+    prospects: tuple[Prospect, ...]
+
+    @property
+    def first(self) -> Order:
+        """The one that is due first."""
+        return self.prospects[0].order
+
+    @property
+    def blocked_by(self) -> Part | None:
+        """The part that several lack; None of one alone."""
+        return self.prospects[0].lacks[0].part if len(self.prospects) > 1 else None
+
+
+def list_prospects(view: View, station: str = "") -> tuple[Prospect, ...]:
+    """Lists the first orders by what can leave, then by due time.
+
+    Those that another station packs come last.
+    """
+    free: dict[str, int] = {}
+    found = [_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED)]
+    return tuple(sorted(found, key=lambda p: (p.order.claimed not in ("", station), p.rank)))
+
+
+def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:
+    """Looks at what an order lacks; `free` keeps what the rack has free of each part."""
+    inside, lacks = by_part(view.stock(place=f"packing/{order.id}")), []
+    for number, wanted in count_wanted(view, order).items():
+        part = view.get(Part, number)
+        if part is None:
+            continue
+        if number not in free:
+            free[number] = total(list_free_on_rack(view, part))
+        missing = max(0, wanted - inside.get(number, 0)) - free[number]
+        if missing > 0:
+            lacks.append(Lack(part, missing))
+    return Prospect(order, tuple(lacks), known=not find_unknown(view, order))
+
+
+def gather_waiting(prospects: Iterable[Prospect]) -> tuple[WaitingTogether, ...]:
+    """Puts the orders together that lack the same part alone; the others stay on their own."""
+    found = list(prospects)
+    same: dict[str, list[Prospect]] = {}
+    for one in found:
+        if lacks_one(one):
+            same.setdefault(one.lacks[0].part.id, []).append(one)
+    waiting = []
+    for one in found:
+        together = same.get(one.lacks[0].part.id, [one]) if lacks_one(one) else [one]
+        if together[0] is one:
+            waiting.append(WaitingTogether(tuple(together)))
+    return tuple(waiting)
+
+
+def lacks_one(prospect: Prospect) -> bool:
+    """Tells whether an order that nobody packs lacks one part alone."""
+    return prospect.known and len(prospect.lacks) == 1 and not prospect.order.claimed
