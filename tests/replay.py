@@ -235,7 +235,7 @@ def found(stage: Stage, words: list[str]) -> object:
     place, all sheets and reasons together), ``family 00001 ST-200 rack`` (with children),
     ``cut 00001``, ``sheets 00001``, ``order 3306``, ``packed 3306 NAME``, ``short 3306 NAME``,
     ``look KIND`` (how many), ``waits`` (acts not shared yet), ``holds 00001`` (how many),
-    ``undone`` (acts taken back).
+    ``undone`` (acts taken back), ``firsts`` (sizes that first-offs and doubts wait for).
     """
     what, *rest = words
     whole = describe_shop(stage.ledger, stage.clock())
@@ -249,6 +249,8 @@ def found(stage: Stage, words: list[str]) -> object:
         )
     if what == "look":
         return sum(1 for c in whole["look"] if c["kind"] == rest[0])
+    if what == "firsts":
+        return len(whole["firsts"])
     if what == "undone":
         return sum(1 for e in stage.ledger.entries() if e.kind == "undo")
     if what == "waits":

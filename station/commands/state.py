@@ -4,6 +4,7 @@ import argparse
 
 from station import bootstrap
 from station.commands.common import make_clock, print_json, require_shop
+from station.floor.loading.rules_first import list_open
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.looks import list_raised
@@ -14,6 +15,7 @@ from station.queries.stock import name_part
 from station.queries.underway import count_by_place, list_queue
 from station.shop.facts import (
     Batch,
+    Bed,
     Cart,
     Concern,
     CutFile,
@@ -54,8 +56,28 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
         "carts": [_describe_cart(ledger, c) for c in ledger.facts(Cart)],
         "routers": [_describe_router(ledger, r) for r in ledger.facts(Router)],
         "look": _list_looks(ledger, now),
+        "firsts": _list_firsts(ledger),
         "not_shared": ledger.not_shared(),
     }
+
+
+def _list_firsts(ledger: Ledger) -> list[Json]:
+    """Lists what first-offs and batches in doubt wait for: a size to be read, or a look by eye."""
+    view = ledger.view
+    rows: list[Json] = []
+    for bed in ledger.facts(Bed):
+        for first in (f for f in bed.firsts if f.state != "agreed"):
+            about: Json = {"router": f"R{bed.id}", "batch": first.batch, "sheet": first.sheet,
+                           "state": first.state}  # fmt: skip
+            sizes = list_open(view, first)
+            rows += [{**about, "part": m.part.id, "dimension": m.size.name} for m in sizes]
+            rows += [] if sizes else [{**about, "part": "", "dimension": ""}]
+    doubts = [(b, d) for b in ledger.facts(Batch) for d in b.doubts]
+    return rows + [
+        {"router": "", "batch": b.id, "sheet": 0, "state": "doubt", "part": d.part,
+         "dimension": d.size}
+        for b, d in doubts
+    ]  # fmt: skip
 
 
 def _list_looks(ledger: Ledger, now: str) -> list[Json]:

@@ -61,6 +61,7 @@ def test_state_has_every_field(data, capsys):
         "carts",
         "routers",
         "look",
+        "firsts",
         "not_shared",
     }
     assert [r["router"] for r in state["routers"]] == ["R1", "R2", "R3", "R4", "R5"]
