@@ -2660,6 +2660,10 @@
       <translation>Paket {pack} wieder öffnen?</translation>
     </message>
     <message>
+      <source>Open packs</source>
+      <translation>Offene Pakete</translation>
+    </message>
+    <message>
       <source>Order</source>
       <translation>Auftrag</translation>
     </message>
@@ -5656,8 +5660,16 @@
       <translation>Los {batch}</translation>
     </message>
     <message>
+      <source>batch {batch} is taken on</source>
+      <translation>Los {batch} ist übernommen</translation>
+    </message>
+    <message>
       <source>batch {batch}, sheet {n}: {why}</source>
       <translation>Los {batch}, Platte {n}: {why}</translation>
+    </message>
+    <message>
+      <source>batch {batch}, sheet {sheet} on it</source>
+      <translation>Los {batch}, Platte {sheet} darauf</translation>
     </message>
     <message>
       <source>because</source>
@@ -5870,6 +5882,10 @@
     <message>
       <source>file {file}, here {real} ± {spread}</source>
       <translation>Datei {file}, hier {real} ± {spread}</translation>
+    </message>
+    <message>
+      <source>first-off {state}</source>
+      <translation>Erstteil {state}</translation>
     </message>
     <message>
       <source>for order {order}</source>
@@ -6164,6 +6180,10 @@
       <translation>kein Platz</translation>
     </message>
     <message>
+      <source>no reason given</source>
+      <translation>ohne Grund</translation>
+    </message>
+    <message>
       <source>no. {bits}</source>
       <translation>Nr. {bits}</translation>
     </message>
@@ -6370,6 +6390,10 @@
     <message>
       <source>rack {place}</source>
       <translation>Regal {place}</translation>
+    </message>
+    <message>
+      <source>re-home it</source>
+      <translation>neu referenzieren</translation>
     </message>
     <message>
       <source>reason</source>
@@ -6752,6 +6776,10 @@
       <translation>falsch</translation>
     </message>
     <message>
+      <source>zero is due</source>
+      <translation>Nullpunkt fällig</translation>
+    </message>
+    <message>
       <source>zone</source>
       <translation>Bereich</translation>
     </message>
@@ -6922,6 +6950,10 @@
     <message>
       <source>{enough} {store}</source>
       <translation>{enough} {store}</translation>
+    </message>
+    <message>
+      <source>{far}, at station {station}</source>
+      <translation>{far}, an Station {station}</translation>
     </message>
     <message>
       <source>{faults}</source>
@@ -7464,6 +7496,10 @@
       <translation>{n} von {all}</translation>
     </message>
     <message>
+      <source>{n} of {all} in it</source>
+      <translation>{n} von {all} darin</translation>
+    </message>
+    <message>
       <source>{n} of {least} {least|sheet|sheets}</source>
       <translation>{n} von {least} {least|Platte|Platten}</translation>
     </message>
@@ -7518,6 +7554,10 @@
     <message>
       <source>{n} to go.</source>
       <translation>Noch {n}.</translation>
+    </message>
+    <message>
+      <source>{n} to put back: it is cancelled</source>
+      <translation>{n} zurückzulegen: storniert</translation>
     </message>
     <message>
       <source>{n} too many: put back</source>
@@ -7710,6 +7750,14 @@
     <message>
       <source>{n}, {wanted} wanted</source>
       <translation>{n}, {wanted} verlangt</translation>
+    </message>
+    <message>
+      <source>{on_it}, off at {at}</source>
+      <translation>{on_it}, fertig um {at}</translation>
+    </message>
+    <message>
+      <source>{on_it}, should be off since {at}</source>
+      <translation>{on_it}, sollte seit {at} fertig sein</translation>
     </message>
     <message>
       <source>{orders} · {where}</source>

@@ -14,6 +14,7 @@ class ShiftLeft(NamedTuple):
     routers: Rows
     popping: Rows
     trimming: Rows
+    packs: Rows
     bits: Rows
     looks: Rows
 
@@ -29,6 +30,7 @@ def make_handover(left: ShiftLeft, *, worker: str, printed: str, paper: str = "A
         ("Routers", left.routers, "There is none."),
         ("At popping", left.popping, "Nothing waits."),
         ("At trimming", left.trimming, "Nothing waits."),
+        ("Open packs", left.packs, "None."),
         ("Bits near their end", left.bits, "None."),
         ("Needs a look", left.looks, "Nothing."),
     ):

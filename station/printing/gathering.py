@@ -5,15 +5,16 @@ from typing import TYPE_CHECKING
 
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.handing_over import list_left_beds, list_open_packs
+from station.queries.looks import OPEN, list_raised
 from station.queries.orders import list_needs
-from station.queries.routers import list_beds, list_worn_bits
+from station.queries.routers import list_worn_bits
 from station.queries.runs import LASER, WORK, find_work, list_runs, name_run
 from station.queries.settings import find_shop
 from station.queries.underway import list_with_paper
 from station.shop.facts import (
     KINDS,
     Batch,
-    Bed,
     Cart,
     Concern,
     CutFile,
@@ -141,28 +142,23 @@ def _gather_handover(ledger: Ledger, name: str, now: str) -> "Page":
     from station.papers.page import write_moment  # noqa: PLC0415 - only when it is used
 
     view = ledger.view
-    left = handover.ShiftLeft(
-        routers=[(r.name, _describe_bed(b)) for r, b in list_beds(view)],
+    shift = handover.ShiftLeft(
+        routers=[(left.router.name, str(left.words)) for left in list_left_beds(view, now)],
         popping=_list_popping(ledger),
         trimming=_list_trimming(ledger),
+        packs=[(f"Order {p.order.id}", str(p.words)) for p in list_open_packs(view)],
         bits=[
             (f"Bit {b.id}", f"{b.words}, {used:.0%} of its life")
             for b, used in list_worn_bits(view)
         ],
-        looks=[(write_moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", 500)],
+        looks=[
+            *((write_moment(r.since or now), str(r.words)) for r in list_raised(view, now)),
+            *((write_moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", OPEN)),
+        ],
     )
     return handover.make_handover(
-        left, worker=name, printed=now, paper=find_shop(ledger.view).paper
+        shift, worker=name, printed=now, paper=find_shop(ledger.view).paper
     )
-
-
-def _describe_bed(bed: Bed) -> str:
-    """Describes what a router does now."""
-    words = {"cutting": f"cutting batch {bed.batch}, sheet {bed.sheet}", "stopped": "stopped"}
-    taken = f"free, batch {bed.batch} is taken on" if bed.batch else "free"
-    firsts = [f"first-off {f.state}" for f in bed.firsts if f.state != "agreed"]
-    zero = ["zero due"] if bed.zero else []
-    return ", ".join([words.get(bed.state, taken), *firsts, *zero])
 
 
 def _count_pieces(count: int) -> str:

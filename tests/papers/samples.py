@@ -33,6 +33,7 @@ LEFT = handover.ShiftLeft(
     routers=[("Router 1", "cutting batch 00412, sheet 3"), ("Router 2", "free, zero due")],
     popping=[("00412", f"sheet {n}, 12 pieces") for n in range(1, 31)],
     trimming=[("00409", "200 pieces"), ("00418", "7 pieces, to be made good")],
+    packs=[("Order 3307", "4 of 6 in it, at station 2")],
     bits=[("Bit 12", "6.0 mm compression, 90% of its life")],
     looks=[("Wed 25 Nov 07:02", "Batch 00398: 4 pieces fewer than the cut file says")],
 )

@@ -47,11 +47,13 @@ def test_what_is_in_the_pack_is_not_to_be_taken_again(stage):
 
 
 def test_the_handover_sheet_is_printed_from_its_page(stage):
-    for line in ("@worker 05", "button handover", "button print_page"):
+    for line in ("@area packing", "@worker 05", "order 3307", "part 045", "button put_down",
+                 "button handover", "button print_page"):  # fmt: skip
         given = stage.send(line)
     assert str(given.answer.said) == "The handover sheet is printed"
     text = words(stage.papers.made[-1])
-    for said in ("by worker 05", "Routers", "At popping", "00900", "Needs a look"):
+    wanted = ("by worker 05", "Routers", "At popping", "00900", "Order 3307", "6 of 6 in it")
+    for said in (*wanted, "Needs a look"):
         assert said in text
 
 

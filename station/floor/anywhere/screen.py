@@ -10,10 +10,11 @@ from station.floor.anywhere.acts import (
     SplitBatch,
 )
 from station.queries.batches import describe_batch
-from station.queries.routers import list_beds, list_worn_bits
+from station.queries.handing_over import list_left_beds, list_open_packs
+from station.queries.routers import list_worn_bits
 from station.queries.settings import find_shop
 from station.queries.stock import name_place
-from station.queries.underway import list_waiting, list_waiting_batches, list_with_paper
+from station.queries.underway import MOST, list_waiting, list_waiting_batches, list_with_paper
 from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, button
 from station.shop.cautions import list_cautions
@@ -35,11 +36,11 @@ from station.shop.faces import (
 from station.shop.facts import Batch, Part, Slip
 from station.shop.rooms import Hand, Work
 from station.shop.views import View, by_batch, by_part, total
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, say
 
 MOST_PARTS = 7  # rows that stand on the screen without scrolling
 
-WAIT = 8  # rows of what waits on the handover
+WAIT = 5  # rows of each list on the handover
 UNDER_WAY = 8  # batches to choose from
 TITLES: dict[str, Say] = {
     SplitBatch.kind: say("Split a part off"),
@@ -59,7 +60,7 @@ def screen(hand: Hand[Work], view: View) -> Face:
     """Shows the open dialogue: what is asked, what can be chosen."""
     what = hand.aside.what
     if what == "handover":
-        return _show_handover(view)
+        return _show_handover(hand, view)
     if what == "menu":
         return _show_menu()
     if what == "care":
@@ -202,17 +203,19 @@ def _show_lost(hand: Hand[Work], view: View) -> Face:
     )
 
 
-def _show_handover(view: View) -> Face:
-    """Shows both piles once, each router's state, and bits near their end."""
+def _show_handover(hand: Hand[Work], view: View) -> Face:
+    """Shows what is left to the next shift: piles, open packs, beds and stops, worn bits."""
+    waits, none = say("Nothing waits."), say("None.")
     return Face(
         title=TITLES["handover"],
         main=(
-            Listing(title=say("At popping"), rows=_list_slips(view), empty=say("Nothing waits.")),
-            Listing(title=say("At trimming"), rows=_list_piles(view), empty=say("Nothing waits.")),
+            _list_first(say("At popping"), _list_slips(view), waits),
+            _list_first(say("At trimming"), _list_piles(view), waits),
+            _list_first(say("Open packs"), _list_packs(view), none),
         ),
         side=(
-            Listing(title=say("Routers"), rows=_list_routers(view)),
-            Listing(title=say("Bits near their end"), rows=_list_bits(view), empty=say("None.")),
+            Listing(title=say("Routers"), rows=_list_routers(view, hand.now)),
+            _list_first(say("Bits near their end"), _list_bits(view), none),
         ),
         presses=(
             Press(label=say("Print"), code=button("print_page")),
@@ -233,6 +236,13 @@ def _count_pieces(count: int) -> Cell:
     return Cell(text=say("{count} {count|piece|pieces}", count=count))
 
 
+def _list_first(title: Say, lines: Lines, empty: Say) -> Listing:
+    """Lists the first lines; the title tells how many more there are, which the paper has."""
+    if (more := len(lines) - WAIT) > 0:
+        title = say("{title}: {n} more", title=title, n=more)
+    return Listing(title=title, rows=lines[:WAIT], empty=empty)
+
+
 def _list_slips(view: View) -> Lines:
     """Lists the sheets that wait at popping."""
     return tuple(
@@ -241,25 +251,31 @@ def _list_slips(view: View) -> Lines:
             Cell(text=say("sheet {sheet}", sheet=s.sheet)),
             _count_pieces(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}"))),
         )
-        for s in view.shelf(Slip, "popping", WAIT)
+        for s in view.shelf(Slip, "popping", MOST)
     )
 
 
 def _list_piles(view: View) -> Lines:
     """Lists what waits at trimming, good and to be made good, by batch."""
     waits = by_batch(list_waiting(view, "trimming"))
-    return tuple(_make_line(batch, _count_pieces(n)) for batch, n in list(waits.items())[:WAIT])
+    return tuple(_make_line(batch, _count_pieces(n)) for batch, n in waits.items())
 
 
-def _list_routers(view: View) -> Lines:
-    """Lists each router's state, and since when it cuts."""
+def _list_packs(view: View) -> Lines:
+    """Lists the orders whose packs are open, and how far they are."""
+    return tuple(
+        _make_line(say("order {order}", order=p.order.id), Cell(text=p.words))
+        for p in list_open_packs(view)
+    )
+
+
+def _list_routers(view: View, now: str) -> Lines:
+    """Lists what is left on each router's bed."""
     return tuple(
         _make_line(
-            r.name,
-            Cell(text=say(bed.state)),
-            Cell(text=clock(bed.started) if bed.state == "cutting" else ""),
+            left.router.name, Cell(text=left.words, tone="attention" if left.wrong else "good")
         )
-        for r, bed in list_beds(view)
+        for left in list_left_beds(view, now)
     )
 
 
