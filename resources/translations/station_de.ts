@@ -216,6 +216,10 @@
       <translation>Alles in Ordnung.</translation>
     </message>
     <message>
+      <source>All of batch {batch} is cut: {n} {n|piece that waits is|pieces that wait are} thrown away</source>
+      <translation>Los {batch} ist ganz gefräst: {n} {n|wartendes Stück wird|wartende Stücke werden} weggeworfen</translation>
+    </message>
+    <message>
       <source>All of it is in</source>
       <translation>Alles ist drin</translation>
     </message>
@@ -438,6 +442,10 @@
     <message>
       <source>Batch {batch} is cancelled</source>
       <translation>Los {batch} ist storniert</translation>
+    </message>
+    <message>
+      <source>Batch {batch} is closed: {n} {n|piece|pieces} thrown away</source>
+      <translation>Los {batch} ist geschlossen: {n} {n|Stück|Stücke} weggeworfen</translation>
     </message>
     <message>
       <source>Batch {batch} is held</source>
@@ -2436,6 +2444,10 @@
       <translation>Nichts wird aufgenommen, bevor es angesehen ist. Auch Esc hält es an.</translation>
     </message>
     <message>
+      <source>Nothing of batch {batch} waits any more</source>
+      <translation>Von Los {batch} wartet nichts mehr</translation>
+    </message>
+    <message>
       <source>Nothing of it is left to pack: close it as owed.</source>
       <translation>Davon ist nichts mehr zu packen: als offen schließen.</translation>
     </message>
@@ -3460,6 +3472,10 @@
       <translation>Ein anderes Teil scannen.</translation>
     </message>
     <message>
+      <source>Scan another traveller.</source>
+      <translation>Einen anderen Begleitzettel scannen.</translation>
+    </message>
+    <message>
       <source>Scan another.</source>
       <translation>Ein anderes scannen.</translation>
     </message>
@@ -4268,10 +4284,6 @@
       <translation>Diese PIN stimmt nicht</translation>
     </message>
     <message>
-      <source>That batch has no sheets left to cancel</source>
-      <translation>Dieses Los hat keine Platten mehr zu stornieren</translation>
-    </message>
-    <message>
       <source>That batch is not held</source>
       <translation>Dieses Los ist nicht gesperrt</translation>
     </message>
@@ -4704,6 +4716,10 @@
       <translation>Es gibt kein solches Los</translation>
     </message>
     <message>
+      <source>There is no such batch to cancel</source>
+      <translation>Ein solches Los gibt es nicht zu stornieren</translation>
+    </message>
+    <message>
       <source>There is no such bit</source>
       <translation>Es gibt keinen solchen Fräser</translation>
     </message>
@@ -4854,6 +4870,10 @@
     <message>
       <source>Throw it away; use copy {new}. Nothing was counted.</source>
       <translation>Wegwerfen; Kopie {new} benutzen. Nichts wurde gezählt.</translation>
+    </message>
+    <message>
+      <source>Throw its papers away with them.</source>
+      <translation>Seine Papiere mit wegwerfen.</translation>
     </message>
     <message>
       <source>Throw its traveller away.</source>
@@ -5322,6 +5342,10 @@
     <message>
       <source>What was typed is not saved yet</source>
       <translation>Das Eingetippte ist noch nicht gesichert</translation>
+    </message>
+    <message>
+      <source>What went on is on the rack or packed: count it there.</source>
+      <translation>Was weiterging, liegt im Regal oder ist gepackt: dort zählen.</translation>
     </message>
     <message>
       <source>When it runs again: “The stop is over”.</source>

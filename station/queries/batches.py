@@ -165,12 +165,16 @@ def refuse_unapproved(view: View, batch: Batch) -> Answer | None:
 
 
 def refuse_wrong_paper(code: Code, batch: Batch | None) -> Answer | None:
-    """Refuses a paper that cannot be picked up: no such batch, or a void copy."""
+    """Refuses a paper that cannot be picked up: no such batch, or a void copy of a traveller.
+
+    A slip lies with the parts of its sheet: it tells what they are though its traveller is void.
+    """
     if batch is None:
         return refuse(
             say("There is no batch {batch}", batch=code.number), say("Look at the paper.")
         )
-    if code.copy and code.copy != batch.copy:
+    slip_of_before = bool(code.sheet) and code.copy in batch.void
+    if code.copy and code.copy != batch.copy and not slip_of_before:
         return refuse(
             say("Void: see copy {copy}", copy=batch.copy),
             say("Throw this paper away. Nothing was counted."),

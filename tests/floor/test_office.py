@@ -42,10 +42,12 @@ from station.shop.facts import (
     Notice,
     Order,
     Part,
+    Pile,
     Product,
     Revision,
     Router,
     Shop,
+    Slip,
     Worker,
 )
 from station.shop.file_requests import OpenCutFile
@@ -207,6 +209,28 @@ def test_cancelling_ends_a_batch_and_an_order(view):
     assert view.do(RULES, act("cancel_batch", "batch/00412")).refused
     assert view.do(RULES, act("cancel_order", "order/3306")).tone == "good"
     assert view.do(RULES, act("cancel_order", "order/3306")).refused
+
+
+def test_a_batch_whose_sheets_are_all_cut_is_closed_for_a_reason(view):
+    cut = batch(state="cut", cut=4)
+    view.facts[cut.key] = cut
+    asked = view.do(RULES, act("cancel_batch", "batch/00412"))
+    assert asked.refused
+    assert "Nothing of batch 00412 waits" in str(asked.said)
+    slip = Slip(id="00412-3", batch="00412", sheet=3, router="1", at=DUE)
+    pile = Pile(id="trimming/00412", area="trimming", batch="00412", since=DUE)
+    view.facts |= {slip.key: slip, pile.key: pile}
+    view.pieces["popping/3", "00412", "014"] = 24
+    view.pieces["trimming", "00412", "014"] = 20
+    view.pieces["rack/014", "00412", "014"] = 28
+    asked = view.do(RULES, act("cancel_batch", "batch/00412"))
+    assert (asked.asks, asked.uses) == ("reason", ("spoiled",))
+    done = view.do(RULES, act("cancel_batch", "batch/00412", reason="05"))
+    assert str(done.said) == "Batch 00412 is closed: 44 pieces thrown away"
+    assert total(view.stock(place="spoiled/05")) == 44
+    assert total(view.stock(place="rack/014", batch="00412")) == 28
+    assert view.get(Slip, "00412-3").state == "spoiled"
+    assert view.get(Pile, "trimming/00412").done
 
 
 def test_a_pin_is_kept_only_as_a_hash(view):

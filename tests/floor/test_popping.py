@@ -138,6 +138,14 @@ def test_refusals_say_why() -> None:
     assert "At most 24" in str(many.said)
 
 
+def test_a_slip_tells_what_it_is_though_its_traveller_is_void() -> None:
+    p = popping(COMBS, copy="B", void=("A",))
+    assert not p.give(SLIP).refused
+    assert str(p.give(press("pass_on")).said) == "Batch 00412: 24 good passed on"
+    again = popping(COMBS, copy="B", void=("A",))
+    assert "Void: see copy B" in str(refused(again, PAPER).said)
+
+
 def test_passed_on_already_says_when_and_by_whom() -> None:
     p = popping(COMBS)
     p.give(SLIP, press("pass_on"), now="10:42")

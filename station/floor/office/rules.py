@@ -28,12 +28,13 @@ from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason, has_pin
-from station.queries.underway import list_queued
+from station.queries.underway import list_queued, list_with_paper
 from station.shop.acts import (
     Act,
     Answer,
     SetPin,
     ask,
+    ask_why,
     attention,
     good,
     new_number,
@@ -55,6 +56,7 @@ from station.shop.facts import (
     Order,
     Pack,
     Part,
+    Pile,
     RackPlace,
     Reason,
     Revision,
@@ -63,7 +65,7 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
-from station.shop.moves import SHEET, move
+from station.shop.moves import SHEET, move, tail
 from station.shop.places import kind_of
 from station.shop.plain import build
 from station.shop.views import Rule, Rules, View, by_kind, total
@@ -276,12 +278,17 @@ def _refuse_release(
 
 
 def cancel_batch(act: Act[CancelBatch], view: View) -> Answer:
-    """Ends a batch: no more of its sheets are cut; what is cut goes on."""
+    """Ends a batch: no more of its sheets are cut; what is cut goes on.
+
+    Where all are cut, what waits of it is thrown away for a reason.
+    """
     if asked := ask_supervisor(act):
         return asked
     batch = view.get(Batch, act.subject.partition("/")[2])
-    if batch is None or batch.state not in ("queued", "cutting"):
-        return refuse(say("That batch has no sheets left to cancel"))
+    if batch is None or batch.state == "cancelled":
+        return refuse(say("There is no such batch to cancel"), say("Scan another traveller."))
+    if batch.state == "cut":
+        return _throw_rest_away(act, view, batch)
     bed = view.get(Bed, batch.router)
     if bed and bed.state == "cutting" and bed.batch == batch.id:
         return refuse(say("A sheet of it is on the bed"), say("Take it off the bed first."))
@@ -297,6 +304,34 @@ def cancel_batch(act: Act[CancelBatch], view: View) -> Answer:
         say("Batch {batch}: no more sheets", batch=batch.id),
         say("{count} {count|sheet was|sheets were} cut.", count=batch.cut),
         sets=(replace(batch, state=state, sheets=batch.cut), *freed),
+    )
+
+
+def _throw_rest_away(act: Act[CancelBatch], view: View, batch: Batch) -> Answer:
+    """Throws away what still waits of a batch whose sheets are all cut."""
+    lying = list_with_paper(view, batch.id)
+    if not lying:
+        said = say("Nothing of batch {batch} waits any more", batch=batch.id)
+        return refuse(said, say("What went on is on the rack or packed: count it there."))
+    reason, n = find_reason(view, act.args.reason, "spoiled"), total(lying)
+    if reason is None:
+        cut = say(
+            "All of batch {batch} is cut: {n} {n|piece that waits is|pieces that wait are} thrown "
+            "away",
+            batch=batch.id,
+            n=n,
+        )
+        return ask_why(cut, "spoiled")
+    slips = (view.get(Slip, f"{batch.id}-{tail(h.place)}") for h in lying)
+    piles = (view.get(Pile, f"{h.place}/{batch.id}") for h in lying)
+    done = {f.key: replace(f, state="spoiled") for f in slips if f}
+    over = {f.key: replace(f, done=True) for f in piles if f}
+    said = say("Batch {batch} is closed: {n} {n|piece|pieces} thrown away", batch=batch.id, n=n)
+    return attention(
+        said,
+        say("Throw its papers away with them."),
+        moves=tuple(move(h.part, h.qty, h.place, f"spoiled/{reason.id}", h.batch) for h in lying),
+        sets=(*done.values(), *over.values()),
     )
 
 
@@ -416,7 +451,7 @@ RULES: Rules = {
         Rule(args=SetList, reads=_EVERY_KIND, decide=set_list),
         Rule(args=ApproveRevision, reads=_ANY, decide=approve_revision),
         Rule(args=ReleaseBatch, reads=_ANY, decide=release_batch),
-        Rule(args=CancelBatch, reads=_ANY | {Slip}, decide=cancel_batch),
+        Rule(args=CancelBatch, reads=_ANY | {Slip, Pile}, decide=cancel_batch),
         Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
         Rule(args=ReceiveLot, reads=_ANY, decide=receive_lot),
         Rule(args=CorrectCount, reads=_ANY, decide=correct_count),
