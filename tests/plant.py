@@ -14,6 +14,7 @@ from pathlib import Path
 from tests.measured import note
 from tests.plants import PLANTS, Plant
 from tests.plants_cutting import CUTTING
+from tests.plants_holds import HOLDS
 from tests.plants_planning import PLANNING
 from tests.plants_sharing import CLOSINGS, SHARING
 
@@ -71,7 +72,7 @@ def fails(folder: Path, test: str) -> str:
 def main() -> int:
     """Plants each, or those whose file or reason holds a word given; 1 when one is missed."""
     words = sys.argv[1:]
-    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *PLANNING)
+    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *PLANNING)
     chosen = [p for p in every if not words or any(w in p.file + p.why for w in words)]
     missed = 0
     with tempfile.TemporaryDirectory() as scratch:
