@@ -7,9 +7,13 @@ best. It is loaded in here alone, by the job that asks.
 
 import math
 from collections.abc import Mapping
+from time import perf_counter
 from typing import Any, NamedTuple
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
+SHARE = 0.4  # of the time for the solver, where search betters what it does not end
+ENDED = 1e-6  # share of the cost: so near to its bound a solution is the best
+SMALLEST = 1e-6  # minutes that a piece is worth at least
 
 
 class SheetFile(NamedTuple):
@@ -47,6 +51,8 @@ class _Model(NamedTuple):
     row_low: list[float]
     row_high: list[float]
     dear: float  # minutes that a piece left uncovered costs: more than any sheet
+    files: int  # the first columns
+    limited: bool  # whether sheets or room are short, so that pieces may be left uncovered
 
 
 def count_sheets(
@@ -112,11 +118,12 @@ def _make_model(
             for f in files]  # fmt: skip
     cost = [f.minutes + over_cost * sum(f.makes.values()) for f in files]
     dear = 2 * max(c + f.fixed for c, f in zip(cost, files, strict=True)) + 1
-    model = _Model(cost, [float(n) for n in most], [], [], [], dear)
+    limited = {f.stock: in_store[f.stock] for f in files if f.stock in in_store}
+    model = _Model(cost, [float(n) for n in most], [], [], [], dear,
+                   len(files), bool(limited or room))  # fmt: skip
     for n, f in enumerate(files):
         if f.fixed:
             _add_fixed(model, n, f.fixed, most[n])
-    limited = {f.stock: in_store[f.stock] for f in files if f.stock in in_store}
     for part, pieces in wanted.items():
         row = [(n, float(f.makes[part])) for n, f in enumerate(files) if f.makes.get(part)]
         if limited or room:
@@ -151,7 +158,31 @@ def _add_row(model: _Model, row: list[tuple[int, float]], low: float, high: floa
 
 
 def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
-    """Gives the value of each column, and the proven bound. Raises RuntimeError without one."""
+    """Gives the value of each file's column, and the proven bound.
+
+    What the solver does not end in its share of the time is bettered by search. Raises
+    RuntimeError where nothing is found.
+    """
+    began = perf_counter()
+    solver = _run_solver(model, seconds * (1.0 if model.limited else SHARE))
+    info = solver.getInfo()
+    found = info.primal_solution_status == FEASIBLE
+    values = [float(v) for v in solver.getSolution().col_value] if found else []
+    bound = float(info.mip_dual_bound)
+    cost = float(info.objective_function_value)
+    if model.limited or (found and cost - bound <= ENDED * max(1.0, abs(cost))):
+        if not found:
+            raise RuntimeError("no count of sheets was found in time")
+        return values, bound
+    relaxed = _run_solver(model, seconds, whole=False)
+    worth = [float(v) for v in relaxed.getSolution().row_dual]
+    bound = max(bound, float(relaxed.getInfo().objective_function_value))
+    left = max(0.05, seconds - (perf_counter() - began))
+    return _search(model, values, worth, left), bound
+
+
+def _run_solver(model: _Model, seconds: float, *, whole: bool = True) -> Any:  # noqa: ANN401 - it has no types
+    """Runs HiGHS on a problem; with `whole` false its counts need not be whole."""
     import highspy  # noqa: PLC0415 - a job's start alone pays for it
 
     # what it is derived from: the solver itself greets on standard output, even when told not to
@@ -160,12 +191,40 @@ def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     solver.setOptionValue("time_limit", max(0.1, seconds))
     solver.setOptionValue("mip_rel_gap", 0.0)
     solver.setOptionValue("threads", 1)  # the other core is the screen's
-    solver.passModel(_lay_model(highspy, model))
+    lp = _lay_model(highspy, model)
+    if not whole:
+        lp.integrality_ = []
+    solver.passModel(lp)
     solver.run()
-    info = solver.getInfo()
-    if info.primal_solution_status != FEASIBLE:
-        raise RuntimeError("no count of sheets was found in time")
-    return [float(v) for v in solver.getSolution().col_value], float(info.mip_dual_bound)
+    return solver
+
+
+def _search(model: _Model, values: list[float], worth: list[float], seconds: float) -> list[float]:
+    """Betters what the solver found; `worth` is what each row costs at least."""
+    import numpy as np  # noqa: PLC0415 - as above
+
+    from station.planning.search import Cover, better_cover  # noqa: PLC0415 - as above
+
+    covers = [n for n, low in enumerate(model.row_low) if low > 0]
+    makes = np.zeros((model.files, len(covers)), dtype=np.int64)
+    for part, row in enumerate(covers):
+        for file, pieces in model.rows[row]:
+            makes[file, part] = round(pieces)
+    fixed = np.zeros(model.files)
+    for (file, _), *others in model.rows:
+        if others and others[-1][0] >= model.files:
+            fixed[file] = model.cost[others[-1][0]]
+    cover = Cover(
+        makes=makes,
+        cost=np.array(model.cost[: model.files]),
+        fixed=fixed,
+        wanted=np.array([round(model.row_low[n]) for n in covers], dtype=np.int64),
+        worth=np.maximum(np.array([worth[n] for n in covers]), SMALLEST),
+    )
+    start = np.array(
+        [round(v) for v in values[: model.files]] or [0] * model.files, dtype=np.int64
+    )
+    return [float(n) for n in better_cover(cover, start, seconds)]
 
 
 def _lay_model(highspy: Any, model: _Model) -> Any:  # noqa: ANN401 - it has no types of its own

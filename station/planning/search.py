@@ -1,0 +1,89 @@
+"""Betters a cover of needs by search: takes some of its sheets out, and covers anew what is open.
+
+For problems that the solver does not end in its time. Known as ruin and recreate (Schrimpf and
+others 2000, from memory). All in arrays: rows are files, columns are parts.
+"""
+
+import math
+import time
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+Counts = NDArray[np.int64]
+SEED = 1  # nothing depends on when it runs
+MOST_OUT = 4  # files that sheets are taken out of at once
+HEAT = 0.003  # share of the cost by which a worse cover is still gone on from, at first
+
+
+class Cover(NamedTuple):
+    """Files that make parts, what they cost, and what is wanted."""
+
+    makes: Counts  # pieces of each part on a sheet of each file
+    cost: NDArray[np.float64]  # of a sheet
+    fixed: NDArray[np.float64]  # once, where a file is used
+    wanted: Counts
+    worth: NDArray[np.float64]  # of a piece of each part: what covering it costs at least
+
+    def count_cost(self, counts: Counts) -> float:
+        """Counts what so many sheets cost."""
+        return float(self.cost @ counts + self.fixed @ (counts > 0))
+
+
+def better_cover(cover: Cover, start: Counts, seconds: float) -> Counts:
+    """Betters a cover for so many seconds; without one (all zero) it makes one first."""
+    chance, until = np.random.default_rng(SEED), time.perf_counter() + seconds
+    began = time.perf_counter()
+    here = best = _leave_out(cover, _cover_open(cover, start.copy()), chance)
+    cost_here = cost_best = cover.count_cost(best)
+    while (now := time.perf_counter()) < until:
+        tried = _leave_out(cover, _cover_open(cover, _take_out(here, chance)), chance)
+        cost = cover.count_cost(tried)
+        heat = HEAT * cost_best * (1 - (now - began) / seconds)
+        if cost < cost_here + heat * -math.log(1 - chance.random()):
+            here, cost_here = tried, cost
+        if cost < cost_best - 1e-9:
+            best, cost_best = tried, cost
+    return best
+
+
+def _take_out(counts: Counts, chance: np.random.Generator) -> Counts:
+    """Takes sheets of some files out: all of a file's, or some."""
+    tried, used = counts.copy(), np.flatnonzero(counts)
+    if not len(used):
+        return tried
+    for file in chance.choice(used, min(len(used), int(chance.integers(1, MOST_OUT + 1))), False):
+        all_ = chance.random() < 0.5
+        tried[file] -= tried[file] if all_ else chance.integers(1, tried[file] + 1)
+    return tried
+
+
+def _cover_open(cover: Cover, counts: Counts) -> Counts:
+    """Adds sheets until everything wanted is covered, those first that are worth most."""
+    open_ = np.maximum(cover.wanted - counts @ cover.makes, 0)
+    while open_.any():
+        worth = np.minimum(cover.makes, open_) @ cover.worth
+        price = cover.cost + cover.fixed * (counts == 0)
+        file = int(np.argmax(worth / price))
+        made = cover.makes[file]
+        useful = (made > 0) & (open_ > 0)
+        times = max(1, int((open_[useful] // made[useful]).min()))
+        counts[file] += times
+        open_ = np.maximum(open_ - times * made, 0)
+    return counts
+
+
+def _leave_out(cover: Cover, counts: Counts, chance: np.random.Generator) -> Counts:
+    """Leaves out the sheets that nobody misses, the dear ones first."""
+    spare = counts @ cover.makes - cover.wanted
+    used = np.flatnonzero(counts)
+    dear = cover.cost[used] * chance.uniform(0.8, 1.2, len(used))
+    for file in used[np.argsort(-dear)]:
+        made = cover.makes[file]
+        useful = made > 0
+        times = min(int(counts[file]), int((spare[useful] // made[useful]).min()))
+        if times > 0:
+            counts[file] -= times
+            spare -= times * made
+    return counts
