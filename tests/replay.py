@@ -251,12 +251,10 @@ def found(stage: Stage, words: list[str]) -> object:
         return sum(1 for c in whole["look"] if c["kind"] == rest[0])
     if what == "firsts":
         return len(whole["firsts"])
-    if what == "undone":
-        return sum(1 for e in stage.ledger.entries() if e.kind == "undo")
     if what == "waits":
         return stage.ledger.not_shared()
-    if what == "entries":
-        return sum(1 for e in stage.ledger.entries() if e.kind == rest[0])
+    if what in ("entries", "undone"):
+        return sum(1 for e in stage.ledger.entries() if e.kind == (*rest, "undo")[0])
     if what == "order":
         order = stage.ledger.view.get(Order, rest[0])
         return order.state if order else "none"
