@@ -192,6 +192,10 @@
       <translation>Gegen freigegebene Revision {letter}</translation>
     </message>
     <message>
+      <source>Against the bit's rotation, guard on; never between bit and fence.</source>
+      <translation>Gegen die Drehung des Fräsers, Schutz dran; nie zwischen Fräser und Anschlag.</translation>
+    </message>
+    <message>
       <source>Against the master</source>
       <translation>Gegen das Muster</translation>
     </message>
@@ -1268,20 +1272,28 @@
       <translation>Absaugung an; beim Leeren eine Maske; Staub saugen, nie blasen.</translation>
     </message>
     <message>
-      <source>Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
-      <translation>Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
+      <source>Eye and ear protection, dust extraction on. Guard on; feed against the bit's rotation; small parts in a holder; never between bit and fence.</source>
+      <translation>Augen- und Gehörschutz, Absaugung an. Schutz dran; gegen die Drehung des Fräsers führen; kleine Teile im Halter; nie zwischen Fräser und Anschlag.</translation>
+    </message>
+    <message>
+      <source>Eye and ear protection, dust extraction on. Guards on; spindle isolated before hands go near the bit.</source>
+      <translation>Augen- und Gehörschutz, Absaugung an. Schutz dran; Spindel gesichert, bevor Hände an den Fräser kommen.</translation>
+    </message>
+    <message>
+      <source>Eyes and ears protected, hair and sleeves tied back, gloves off, extraction on.</source>
+      <translation>Augen und Ohren geschützt, Haare und Ärmel zurück, keine Handschuhe, Absaugung an.</translation>
     </message>
     <message>
       <source>Eyes and ears protected. Nobody reaches over the bed or into what moves.</source>
       <translation>Augen und Ohren geschützt. Niemand greift über den Tisch oder in Bewegtes.</translation>
     </message>
     <message>
-      <source>Farther</source>
-      <translation>Weiter weg</translation>
+      <source>Eyes protected. Pry and cut away from the hand; mind splinters and edges.</source>
+      <translation>Augen geschützt. Von der Hand weg hebeln und schneiden; Vorsicht, Splitter und Kanten.</translation>
     </message>
     <message>
-      <source>Feed against the bit's rotation, guard on, {small}; never between bit and fence. Gloves off. Extraction on. {local}</source>
-      <translation>Gegen die Drehrichtung des Fräsers zuführen, Schutz dran, {small}; nie zwischen Fräser und Anschlag. Handschuhe aus. Absaugung an. {local}</translation>
+      <source>Farther</source>
+      <translation>Weiter weg</translation>
     </message>
     <message>
       <source>Files are taken in at the office</source>
@@ -1568,6 +1580,10 @@
       <translation>Wenn Sie das tun</translation>
     </message>
     <message>
+      <source>In a holder or against the starting pin.</source>
+      <translation>Im Halter oder am Anlaufstift.</translation>
+    </message>
+    <message>
       <source>Inches</source>
       <translation>Zoll</translation>
     </message>
@@ -1700,6 +1716,10 @@
       <translation>Die Laufkarte ist mit einem Abschnitt mehr gedruckt.</translation>
     </message>
     <message>
+      <source>Knife away from the other hand; mind splinters.</source>
+      <translation>Messer weg von der anderen Hand; Vorsicht, Splitter.</translation>
+    </message>
+    <message>
       <source>Label again</source>
       <translation>Noch ein Etikett</translation>
     </message>
@@ -1714,6 +1734,10 @@
     <message>
       <source>Laser</source>
       <translation>Laser</translation>
+    </message>
+    <message>
+      <source>Laser: eyes covered for its wavelength, fume drawn off, never left alone.</source>
+      <translation>Laser: Augen für seine Wellenlänge geschützt, Rauch abgesaugt, nie unbeaufsichtigt.</translation>
     </message>
     <message>
       <source>Lay bit {bit} ready, {size} mm: scan it at the change.</source>
@@ -2992,8 +3016,8 @@
       <translation>Zur Tür schieben und „An der Tür“ scannen.</translation>
     </message>
     <message>
-      <source>Push the cart, never pull it. See over the load. Heavy packs low. {local}</source>
-      <translation>Wagen schieben, nie ziehen. Über die Ladung sehen. Schweres nach unten. {local}</translation>
+      <source>Push the cart, never pull it. See over the load. Heavy packs low.</source>
+      <translation>Den Wagen schieben, nie ziehen. Über die Ladung sehen. Schweres nach unten.</translation>
     </message>
     <message>
       <source>Put a file there, then look again.</source>
@@ -3806,10 +3830,6 @@
     <message>
       <source>Sheet spoiled</source>
       <translation>Platte ist Ausschuss</translation>
-    </message>
-    <message>
-      <source>Sheet {kg} kg: two people or a lift. Eye protection while popping; gloves for sheets only. Vacuum dust, never blow it. {local}</source>
-      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Augenschutz beim Ausbrechen; Handschuhe nur für Platten. Staub saugen, nie blasen. {local}</translation>
     </message>
     <message>
       <source>Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.</source>
@@ -5128,6 +5148,10 @@
       <translation>Zu zweit oder mit Hebehilfe, wenn sie schwer ist; Handschuhe dafür an, an der Spindel aus.</translation>
     </message>
     <message>
+      <source>Two people or a lift; gloves for sheets and offcuts only.</source>
+      <translation>Zu zweit oder mit Heber; Handschuhe nur für Platten und Reste.</translation>
+    </message>
+    <message>
       <source>Type 1 or more.</source>
       <translation>1 oder mehr tippen.</translation>
     </message>
@@ -5172,6 +5196,10 @@
       <translation>Letztes zurücknehmen</translation>
     </message>
     <message>
+      <source>Unplugged or locked first. The bit is hot, its edges are sharp.</source>
+      <translation>Zuerst ausgesteckt oder gesichert. Der Fräser ist heiß, seine Schneiden sind scharf.</translation>
+    </message>
+    <message>
       <source>Up to {n} {part} more or less would not show: count those.</source>
       <translation>Bis zu {n} {part} mehr oder weniger würden nicht auffallen: nachzählen.</translation>
     </message>
@@ -5202,6 +5230,10 @@
     <message>
       <source>Use the router's own stop. Then scan a reason.</source>
       <translation>Den eigenen Halt der Fräse benutzen. Dann einen Grund scannen.</translation>
+    </message>
+    <message>
+      <source>Vacuum dust, never blow it; a mask where it flies.</source>
+      <translation>Staub saugen, nie blasen; Maske, wo er fliegt.</translation>
     </message>
     <message>
       <source>Vacuum the bed, hold the sheet down, tick it.</source>
@@ -5496,6 +5528,10 @@
       <translation>Warum? Grund scannen oder berühren.</translation>
     </message>
     <message>
+      <source>With the legs, close to the body; a heavy one by two.</source>
+      <translation>Aus den Beinen, nah am Körper; ein schweres zu zweit.</translation>
+    </message>
+    <message>
       <source>With this work</source>
       <translation>Mit dieser Arbeit</translation>
     </message>
@@ -5616,12 +5652,20 @@
       <translation>ein Fräser dafür</translation>
     </message>
     <message>
+      <source>a heavy sheet</source>
+      <translation>eine schwere Platte</translation>
+    </message>
+    <message>
       <source>a number now changes the {n} × {part}</source>
       <translation>eine Zahl ändert jetzt {n} × {part}</translation>
     </message>
     <message>
       <source>a sheet</source>
       <translation>je Platte</translation>
+    </message>
+    <message>
+      <source>a small part</source>
+      <translation>ein kleines Teil</translation>
     </message>
     <message>
       <source>about</source>
@@ -5670,6 +5714,14 @@
     <message>
       <source>at the door: {seen} of {n} seen · {kilos}</source>
       <translation>an der Tür: {seen} von {n} gesehen · {kilos}</translation>
+    </message>
+    <message>
+      <source>at the laser</source>
+      <translation>am Laser</translation>
+    </message>
+    <message>
+      <source>at the router table</source>
+      <translation>am Frästisch</translation>
     </message>
     <message>
       <source>badges</source>
@@ -5804,6 +5856,10 @@
       <translation>Fräserwechsel</translation>
     </message>
     <message>
+      <source>changing the table's bit</source>
+      <translation>den Fräser am Tisch wechseln</translation>
+    </message>
+    <message>
       <source>clamped bed</source>
       <translation>Spanntisch</translation>
     </message>
@@ -5890,6 +5946,10 @@
     <message>
       <source>every station</source>
       <translation>jede Station</translation>
+    </message>
+    <message>
+      <source>feeding a part</source>
+      <translation>ein Teil führen</translation>
     </message>
     <message>
       <source>field</source>
@@ -6090,6 +6150,10 @@
     <message>
       <source>lifted clear of sheet and hold-downs</source>
       <translation>frei über Platte und Niederhaltern</translation>
+    </message>
+    <message>
+      <source>lifting a pack</source>
+      <translation>ein Paket heben</translation>
     </message>
     <message>
       <source>lifting a sheet</source>
@@ -6344,6 +6408,10 @@
       <translation>gepackt</translation>
     </message>
     <message>
+      <source>packing</source>
+      <translation>Packen</translation>
+    </message>
+    <message>
       <source>packs for a cart</source>
       <translation>Pakete für einen Wagen</translation>
     </message>
@@ -6382,6 +6450,10 @@
     <message>
       <source>point</source>
       <translation>Komma</translation>
+    </message>
+    <message>
+      <source>popping parts</source>
+      <translation>Teile lösen</translation>
     </message>
     <message>
       <source>popping, sheet {number}</source>
@@ -6564,10 +6636,6 @@
       <translation>seit {day}</translation>
     </message>
     <message>
-      <source>small parts in a holder or against the starting pin</source>
-      <translation>kleine Teile im Halter oder am Anlaufstift</translation>
-    </message>
-    <message>
       <source>split {n} off</source>
       <translation>{n} abgetrennt</translation>
     </message>
@@ -6640,12 +6708,20 @@
       <translation>das ist es</translation>
     </message>
     <message>
+      <source>the cart</source>
+      <translation>der Wagen</translation>
+    </message>
+    <message>
       <source>the first by due time whose parts are all there; or scan or touch one</source>
       <translation>der erste nach Termin, dessen Teile alle da sind; oder einen scannen oder berühren</translation>
     </message>
     <message>
       <source>the laser</source>
       <translation>der Laser</translation>
+    </message>
+    <message>
+      <source>the router table</source>
+      <translation>der Frästisch</translation>
     </message>
     <message>
       <source>the state before of {key} is another</source>
@@ -6658,10 +6734,6 @@
     <message>
       <source>thick</source>
       <translation>dick</translation>
-    </message>
-    <message>
-      <source>this small part in a holder or against the starting pin</source>
-      <translation>dieses kleine Teil im Halter oder am Anlaufstift</translation>
     </message>
     <message>
       <source>to be made good, try {n} of {most} · {here} {here|part|parts}</source>

@@ -1,6 +1,6 @@
-"""Chooses the cheapest mailer that closes over the pieces, and how they lie in it.
+"""Chooses the mailer of a pack at packing: the smallest that closes over the pieces as they lie.
 
-Cheapest is the one with the smallest flat area, then the lightest. The stack is not higher than
+Smallest is the one with the smallest flat area, then the lightest. The stack is not higher than
 the shorter side of its first layer, which covers half of its box or more; of an order with
 two larger pieces or more, small ones lie between those. Only where no mailer takes such a
 stack are these rules let go, the small parts first (common practice, no source).

@@ -5,23 +5,15 @@ from typing import NamedTuple
 
 from station.papers import bars, drawing, slips, table
 from station.papers.page import LEADING, LEGIBLE, MM, Page, measure_code, write_moment
+from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
 
 CARE = 14.0  # mm, the caution's box where its words are short
 STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
-AT_THE_BED = (
-    "Eye and ear protection, dust extraction on. Guards on; spindle isolated before hands go "
-    "near the bit."
-)
-AT_THE_LASER = "Laser: eyes covered for its wavelength, fume drawn off, never left alone."
-AT_THE_TABLE = (
-    "Eye and ear protection, dust extraction on. Guard on; feed against the bit's rotation; "
-    "small parts in a holder; never between bit and fence."
-)
 
 
-class Caution(NamedTuple):
+class FittedCaution(NamedTuple):
     """The usual cautions as lines of a size that can be read, and how high their box is."""
 
     lines: list[str]
@@ -64,7 +56,7 @@ def make_traveller(
 
 def _draw_body(
     page: Page, y: float, batch: Batch, revision: Revision, parts: Mapping[str, Part],
-    pieces: Mapping[str, int], rows: list[table.CountRow], care: Caution, printed: str,
+    pieces: Mapping[str, int], rows: list[table.CountRow], care: FittedCaution, printed: str,
 ) -> None:  # fmt: skip
     """Draws what stands below the head: drawing, table, signatures, caution, foot, slips."""
     foot = slips.find_top(page, batch) - 3
@@ -212,22 +204,23 @@ def _signature_height(page: Page) -> float:
 
 def _fit_caution(
     page: Page, material: Material | None, batch: Batch, shop: Shop, *, laser: bool
-) -> Caution:
+) -> FittedCaution:
     """Fits the cautions, all of them: smaller where they are long, then in a higher box."""
-    words = f"{AT_THE_TABLE if batch.parent else AT_THE_BED} {shop.caution}"
+    here = CAUTIONS["paper_table" if batch.parent else "paper_bed"].line
+    words = f"{here} {shop.caution}"
     if material and not batch.parent and material.sheet_kg >= shop.two_people_kg:
         words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
     if laser and not batch.parent:
-        words = f"{AT_THE_LASER} {words}"
+        words = f"{CAUTIONS['paper_laser'].line} {words}"
     for size in (9.5, 9.0, 8.5, LEGIBLE):
         lines = page.break_lines(page.inner - 20, words, size)
         high = len(lines) * size * LEADING / MM + 3
         if high <= CARE:
             break
-    return Caution(lines, size, max(CARE, high))
+    return FittedCaution(lines, size, max(CARE, high))
 
 
-def _draw_caution(page: Page, y: float, care: Caution) -> None:
+def _draw_caution(page: Page, y: float, care: FittedCaution) -> None:
     """Draws the cautions in a box, deferring to local rules."""
     page.draw_box(page.edge, y, page.inner, care.high, line=0.5)
     warning = [(page.edge + 3, y + 11), (page.edge + 8, y + 3), (page.edge + 13, y + 11)]

@@ -82,7 +82,87 @@ CAUTIONS: dict[str, Caution] = {
         say("taking a part out"),
         say("Spindle at rest. Cut its tabs away from the hand; mind splinters and edges."),
     ),
+    "pop": Caution(
+        "popping",
+        say("popping parts"),
+        say("Eyes protected. Pry and cut away from the hand; mind splinters and edges."),
+    ),
+    "pop_dust": Caution(
+        "popping",
+        say("dust"),
+        say("Vacuum dust, never blow it; a mask where it flies."),
+    ),
+    "pop_sheet": Caution(
+        "popping",
+        say("a heavy sheet"),
+        say("Two people or a lift; gloves for sheets and offcuts only."),
+    ),
+    "table": Caution(
+        "trimming",
+        say("the router table"),
+        say("Eyes and ears protected, hair and sleeves tied back, gloves off, extraction on."),
+    ),
+    "table_feed": Caution(
+        "trimming",
+        say("feeding a part"),
+        say("Against the bit's rotation, guard on; never between bit and fence."),
+    ),
+    "table_small": Caution(
+        "trimming",
+        say("a small part"),
+        say("In a holder or against the starting pin."),
+    ),
+    "table_bit": Caution(
+        "trimming",
+        say("changing the table's bit"),
+        say("Unplugged or locked first. The bit is hot, its edges are sharp."),
+    ),
+    "pack": Caution(
+        "packing",
+        say("packing"),
+        say("Knife away from the other hand; mind splinters."),
+    ),
+    "pack_lift": Caution(
+        "packing",
+        say("lifting a pack"),
+        say("With the legs, close to the body; a heavy one by two."),
+    ),
+    "cart": Caution(
+        "cart",
+        say("the cart"),
+        say("Push the cart, never pull it. See over the load. Heavy packs low."),
+    ),
+    "paper_bed": Caution(
+        "paper",
+        say("at the bed"),
+        say(
+            "Eye and ear protection, dust extraction on. Guards on; spindle isolated before "
+            "hands go near the bit."
+        ),
+    ),
+    "paper_laser": Caution(
+        "paper",
+        say("at the laser"),
+        say("Laser: eyes covered for its wavelength, fume drawn off, never left alone."),
+        source="classes of lasers: IEC 60825-1 (PUBLISHED); the rest common practice, no source",
+    ),
+    "paper_table": Caution(
+        "paper",
+        say("at the router table"),
+        say(
+            "Eye and ear protection, dust extraction on. Guard on; feed against the bit's "
+            "rotation; small parts in a holder; never between bit and fence."
+        ),
+    ),
 }
+
+
+def say_cautions(names: tuple[str, ...], local: str) -> Say:
+    """Says some cautions in a row, and the shop's own words last."""
+    said = CAUTIONS[names[0]].line
+    for name in names[1:]:
+        said = say("{first} {next}", first=said, next=CAUTIONS[name].line)
+    return say("{said} {local}", said=said, local=local)
 
 
 def list_cautions(area: str) -> tuple[Caution, ...]:

@@ -2,12 +2,15 @@
 
 import pytest
 
+from station.shop.cards import button
 from station.shop.cautions import CAUTIONS, list_cautions
-from station.shop.faces import Cards
+from station.shop.faces import Cards, Remark
 from station.shop.facts import Shop
 
+PAPER = "paper"  # what is printed, and stands on no screen
 
-@pytest.mark.parametrize("area", sorted({c.area for c in CAUTIONS.values()}))
+
+@pytest.mark.parametrize("area", sorted({c.area for c in CAUTIONS.values()} - {PAPER}))
 def test_a_touch_shows_all_of_them(stage, area):
     for line in ("@worker 02", f"@area {area}", "button care"):
         stage.send(line)
@@ -29,3 +32,30 @@ def test_the_work_in_hand_goes_on_after_it(stage):
 
 def test_each_says_where_it_comes_from():
     assert all("no source" in c.source or "PUBLISHED" in c.source for c in CAUTIONS.values())
+
+
+# where each stands without a touch, besides loading's, which go by the moment
+AT_WORK = [
+    (("@area popping",), ("pop", "pop_dust")),
+    (("@area trimming",), ("table", "table_feed", "table_small")),
+    (("@area trimming", "traveller 00900"), ("table", "table_feed")),
+    (("@area cart",), ("cart",)),
+]
+
+
+@pytest.mark.parametrize(("lines", "names"), AT_WORK)
+def test_the_caution_stands_where_the_hand_is(stage, lines, names):
+    for line in ("@worker 04", *lines):
+        stage.send(line)
+    face = stage.desk.face()
+    (care,) = (b for b in (*face.main, *face.side) if isinstance(b, Remark))
+    for name in names:
+        assert str(CAUTIONS[name].line) in str(care.text)
+    assert str(care.text).endswith(Shop(id="shop").caution)
+    assert care.code == button("care")
+
+
+def test_every_room_where_hands_work_has_its_cautions():
+    assert {c.area for c in CAUTIONS.values()} == {
+        "loading", "popping", "trimming", "packing", "cart", PAPER,
+    }  # fmt: skip

@@ -5,6 +5,7 @@ from station.floor.cart.work import CartHand, Mode
 from station.queries.carts import PACKS, list_packs_on, say_when
 from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
+from station.shop.cautions import CAUTIONS, say_cautions
 from station.shop.codes import write_touch
 from station.shop.faces import (
     Block,
@@ -188,12 +189,6 @@ def _whose(pack: Pack, view: View) -> Cell:
 
 
 def _care(view: View) -> Remark:
-    shop = find_shop(view)
-    return Remark(
-        tone="attention",
-        title=say("Take care"),
-        text=say(
-            "Push the cart, never pull it. See over the load. Heavy packs low. {local}",
-            local=shop.caution,
-        ),
-    )
+    title = say("Take care: {at}", at=CAUTIONS["cart"].at)
+    text = say_cautions(("cart",), find_shop(view).caution)
+    return Remark(tone="attention", title=title, text=text, code=button("care"))

@@ -8,6 +8,7 @@ from station.floor.shared.reasons import list_entries
 from station.queries.batches import describe_batch, find_revision
 from station.queries.settings import find_shop
 from station.shop.cards import button
+from station.shop.cautions import CAUTIONS, say_cautions
 from station.shop.faces import (
     Block,
     Cards,
@@ -145,20 +146,12 @@ def _draw_sheet(hand: PoppingHand, view: View) -> tuple[Block, ...]:
 
 
 def _remind_care(batch: Batch | None, view: View) -> Remark:
-    """Reminds of hands, eyes, lungs and backs, briefly."""
+    """Reminds of eyes, hands, lungs and backs; a touch shows all of it."""
     shop = find_shop(view)
     revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
-    text = say(
-        "Eye protection while popping; gloves for sheets only. "
-        "Vacuum dust, never blow it. {local}",
-        local=shop.caution,
-    )
-    if material and material.sheet_kg >= shop.two_people_kg:
-        text = say(
-            "Sheet {kg} kg: two people or a lift. Eye protection while popping; gloves for "
-            "sheets only. Vacuum dust, never blow it. {local}",
-            kg=f"{material.sheet_kg:.1f}",
-            local=shop.caution,
-        )
-    return Remark(tone="attention", title=say("Take care"), text=text)
+    heavy = material is not None and material.sheet_kg >= shop.two_people_kg
+    names = ("pop", "pop_dust", *(("pop_sheet",) if heavy else ()))
+    title = say("Take care: {at}", at=CAUTIONS["pop"].at)
+    text = say_cautions(names, shop.caution)
+    return Remark(tone="attention", title=title, text=text, code=button("care"))

@@ -13,6 +13,7 @@ from station.queries.batches import describe_batch
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
+from station.shop.cautions import CAUTIONS, say_cautions
 from station.shop.faces import (
     Block,
     Cards,
@@ -201,18 +202,8 @@ def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
 
 
 def _remind_care(part: Part | None, view: View) -> Remark:
-    """Reminds of hands and lungs at the router table, briefly."""
-    shop = find_shop(view)
-    small = say("small parts in a holder or against the starting pin")
-    if part and part.small:
-        small = say("this small part in a holder or against the starting pin")
-    return Remark(
-        tone="attention",
-        title=say("Take care"),
-        text=say(
-            "Feed against the bit's rotation, guard on, {small}; never between bit and fence. "
-            "Gloves off. Extraction on. {local}",
-            small=small,
-            local=shop.caution,
-        ),
-    )
+    """Reminds of eyes, ears, hands and lungs at the router table; a touch shows all of it."""
+    names = ("table", "table_feed", *(("table_small",) if part is None or part.small else ()))
+    title = say("Take care: {at}", at=CAUTIONS["table"].at)
+    text = say_cautions(names, find_shop(view).caution)
+    return Remark(tone="attention", title=title, text=text, code=button("care"))
