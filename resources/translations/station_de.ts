@@ -3497,7 +3497,7 @@
     </message>
     <message>
       <source>Scan another traveller.</source>
-      <translation>Einen anderen Begleitzettel scannen.</translation>
+      <translation>Eine andere Laufkarte scannen.</translation>
     </message>
     <message>
       <source>Scan another.</source>
@@ -8270,6 +8270,10 @@
     <message>
       <source>{where}, due {at}</source>
       <translation>{where}, fällig {at}</translation>
+    </message>
+    <message>
+      <source>{why} (as of {at})</source>
+      <translation>{why} (Stand {at})</translation>
     </message>
     <message>
       <source>{why}. Measure it again.</source>

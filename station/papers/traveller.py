@@ -130,6 +130,8 @@ def _draw_what(
 def _draw_reason(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
     """Draws what the batch is made for, and when the first of it leaves."""
     words = batch.why
+    if words and batch.released:
+        words = f"{words} (as of {write_moment(batch.released)})"
     if batch.order:
         words = f"For order {batch.order}"
     elif orders:

@@ -8,7 +8,7 @@ from station.shop.codes import Code
 from station.shop.facts import Batch, BatchRole, Concern, CutFile, Fact, Pile, PileArea, Revision
 from station.shop.moves import Held
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, moment, say
 
 LET_GO = "let it go on"  # how a hold is settled
 
@@ -33,6 +33,13 @@ def describe_batch(view: View, batch: Batch) -> str:
     """Describes what a batch makes by the words of its cut file; by its number where unknown."""
     cut_file = view.get(CutFile, batch.cut_file)
     return cut_file.words if cut_file else batch.cut_file
+
+
+def say_why(batch: Batch) -> Say | str:
+    """Says why a batch was released and as of when: what lacked then may lie there now."""
+    if not batch.why or not batch.released:
+        return batch.why
+    return say("{why} (as of {at})", why=batch.why, at=moment(batch.released))
 
 
 def find_hold(view: View, number: str) -> Batch | None:
@@ -195,6 +202,7 @@ def make_child(act: Act[Any], batch: Batch, role: BatchRole, *, tries: int = 0) 
         spoiled=0,
         copy="A",
         void=(),
+        why="",  # its parent's was of other pieces, at another time
         holds=(),  # while its parent is held it is held too, and free with it
         doubts=(),
         looks=(),

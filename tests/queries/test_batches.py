@@ -13,11 +13,13 @@ from station.queries.batches import (
     refuse_unapproved,
     refuse_uncuttable,
     refuse_wrong_paper,
+    say_why,
 )
 from station.shop.acts import Act, Args
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Revision
 from tests.fakes import FakeView
+from tests.floor.shop_small import batch
 
 B = Revision(id="008.B", cut_file="008", letter="B", material="01", minutes=20)
 C = Revision(id="008.C", cut_file="008", letter="C", material="01", minutes=22)
@@ -89,3 +91,12 @@ def test_a_batch_is_described_by_its_cut_file():
     batch = Batch(id="00412", cut_file="008", revision="C")
     assert describe_batch(FakeView.of(COMBS), batch) == "Heddle comb 300"
     assert describe_batch(FakeView.of(), batch) == "008"
+
+
+def test_a_reason_bears_its_time_and_is_no_childs():
+    plain = batch(why="59 HC-300 short of orders", released="2026-11-25T07:02:00")
+    assert str(say_why(plain)) == "59 HC-300 short of orders (as of 25.11. 07:02)"
+    assert str(say_why(batch(why=""))) == ""
+    act = Act(id="a", kind="split_batch", at="2026-11-25T10:00:00",
+              args=Args(numbers={"batch": "00500"}))  # fmt: skip
+    assert say_why(make_rework(act, plain)) == ""

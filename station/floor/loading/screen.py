@@ -34,7 +34,7 @@ from station.floor.loading.side_pane import (
     write_touch,
 )
 from station.floor.loading.work import LoadingHand
-from station.queries.batches import refuse_unapproved, refuse_uncuttable
+from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
 from station.queries.routers import find_bit_in
 from station.queries.settings import list_reasons
 from station.queries.underway import list_queue
@@ -227,7 +227,7 @@ def _show_free(here: Now) -> Face:
         entry = show_queued(here, waiting[0])
         main = (
             Hint(title=say("Next: batch {batch}", batch=waiting[0].id), right=entry.right,
-                 note=say("{why}. Scan its traveller.", why=waiting[0].why or entry.line1)),
+                 note=say("{why}. Scan its traveller.", why=say_why(waiting[0]) or entry.line1)),
         )  # fmt: skip
         take = say("Take batch {batch}", batch=waiting[0].id)
         style = "plain" if first else "primary"

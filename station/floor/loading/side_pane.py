@@ -11,7 +11,7 @@ from station.floor.loading.needs import (
     refuse_bit,
 )
 from station.floor.loading.preparing import Now, list_served
-from station.queries.batches import describe_batch, find_revision
+from station.queries.batches import describe_batch, find_revision, say_why
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
     count_metres_cut,
@@ -112,7 +112,7 @@ def show_queued(here: Now, batch: Batch) -> Entry:
             sheets=batch.sheets,
             material=name_material(here.view, revision.material) if revision else "-",
         ),
-        line2=batch.holds[-1] if held else batch.why,
+        line2=batch.holds[-1] if held else say_why(batch),
         code=write_batch_touch(batch),
     )
 
