@@ -1,8 +1,22 @@
 """What settles the first-off of a router, for tests that play whole days."""
 
+from collections.abc import Iterable
+
 from station.queries.first_offs import find_unsettled, list_sizes
 from station.queries.routers import find_bed
+from station.shop.facts import Bed
 from station.shop.views import View
+
+
+def list_passed_over(beds: Iterable[Bed]) -> list[str]:
+    """Lists the routers that cut a sheet while the first-off of another one is not settled."""
+    return [
+        bed.id
+        for bed in beds
+        for first in bed.firsts
+        if bed.sheet and first.state == "due"
+        and (first.batch, first.sheet) != (bed.batch, bed.sheet)
+    ]  # fmt: skip
 
 
 def list_answers(view: View, router: str) -> list[str]:

@@ -11,10 +11,11 @@ from station.floor.loading.screen import screen
 from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import Batch
+from station.shop.facts import Batch, Bed
 from station.shop.places import balances
 from station.shop.rooms import Do, Hand, Input, Number, Point, Took
 from tests.fakes import FakeView
+from tests.first_offs import list_passed_over
 from tests.floor.shop_small import COMBS, DAY, GAUGES, batch, hand, small_shop
 
 LOADING = [c for c in BUTTONS.values() if c.area == "loading"]
@@ -33,7 +34,7 @@ INPUTS: list[Input] = [
     *(Code("button", BUTTONS[n].number) for n in ("row_1", "row_2")),
     Point(10.0, 10.0),
 ]
-QUICK = [
+HASTY = [
     Code("batch", "00412", "A"),
     Code("lot", "0931"),
     Number("6.4"),
@@ -41,16 +42,18 @@ QUICK = [
     Code("button", BUTTONS["bit_good"].number),
     Code("button", BUTTONS["file_right"].number),
     Code("button", BUTTONS["zeroed"].number),
-    Number("100"),
-    Code("button", BUTTONS["first_off_good"].number),
     Code("button", BUTTONS["start"].number),
 ]
+QUICK = [Number("100"), *HASTY]  # with a reading of the first-off, if one is due
+OFF = [Code("batch", "00412", "A", n) for n in (1, 2, 3, 4)]
 AFTER = [Code("button", BUTTONS[n].number)
          for n in ("bit_out", "rehomed", "bed_clear", "held_down", "nobody_near", "zeroed",
                    "stop_over")]  # fmt: skip
 moves = st.one_of(
     st.sampled_from(INPUTS).map(lambda i: [i]),
     st.just(QUICK),
+    st.just(HASTY),
+    st.just(OFF),
     st.just(AFTER),
 )
 
@@ -70,6 +73,7 @@ def test_any_input_in_any_order(walk: list[tuple[list[Input], int, bool]]) -> No
             elif isinstance(result, Do):
                 one = _act(view, result, one.now, sure=sure) or one
         assert screen(one, view)
+        assert list_passed_over(f for f in view.facts.values() if isinstance(f, Bed)) == []
     _sound(view)
 
 

@@ -21,6 +21,7 @@ from station.shop.cards import BUTTONS, ZONES
 from station.shop.facts import (
     KINDS,
     Batch,
+    Bed,
     Numbers,
     Order,
     Pack,
@@ -32,7 +33,7 @@ from station.shop.facts import (
 )
 from station.shop.moves import NO_PIECES
 from station.shop.places import balances
-from tests.first_offs import list_answers
+from tests.first_offs import list_answers, list_passed_over
 from tests.replay import PIN, Stage
 
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
@@ -181,6 +182,10 @@ class Shop(RuleBasedStateMachine):
             makes = view.get(Revision, f"{batch.cut_file}.{batch.revision}").makes()
             for part, count in makes.items():
                 assert came.get((batch.id, part), 0) == count * batch.cut, batch.id
+
+    @invariant()
+    def no_first_off_is_passed_over(self):
+        assert list_passed_over(self.stage.ledger.facts(Bed)) == []
 
     @invariant()
     def slips_and_pieces_agree(self):
