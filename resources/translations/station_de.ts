@@ -7840,6 +7840,10 @@
       <translation>{n} × {product}</translation>
     </message>
     <message>
+      <source>{n} × {product}: {inside}</source>
+      <translation>{n} × {product}: {inside}</translation>
+    </message>
+    <message>
       <source>{n}, {m} left out</source>
       <translation>{n}, {m} ausgelassen</translation>
     </message>
@@ -8058,6 +8062,10 @@
     <message>
       <source>{reading} mm read, limits are {low} to {high}</source>
       <translation>{reading} mm gemessen, Grenzen {low} bis {high}</translation>
+    </message>
+    <message>
+      <source>{ready} of {n} whole</source>
+      <translation>{ready} von {n} ganz</translation>
     </message>
     <message>
       <source>{read} mm read</source>

@@ -1,9 +1,9 @@
 """Chooses the mailer of a pack at packing: the smallest that closes over the pieces as they lie.
 
 Smallest is the one with the smallest flat area, then the lightest. The stack is not higher than
-the shorter side of its first layer, which covers half of its box or more; of an order with
-two larger pieces or more, small ones lie between those. Only where no mailer takes such a
-stack are these rules let go, the small parts first (common practice, no source).
+the shorter side of its first layer, which covers half of its box or more; only where no mailer
+takes such a stack is this let go. Where the same mailer can have them so, small pieces lie
+between two larger ones (common practice, no source).
 """
 
 from collections.abc import Iterator, Sequence
@@ -34,11 +34,11 @@ def choose_mailer(problem: PackProblem) -> PackAnswer:
         return PackAnswer()
     mailers = sorted(problem.mailers, key=_rate_mailer)
     between = has_between(parts)
-    for strict in (2, 1, 0) if between else (1, 0):
-        for mailer in mailers:
-            if layers := _fill_mailer(problem, parts, mailer, strict):
-                loose = strict < (2 if between else 1)
-                return PackAnswer(layers=_centre(layers), mailer=mailer.name, loose=loose)
+    steady = [(mailer, strict) for mailer in mailers for strict in ((2, 1) if between else (1,))]
+    for mailer, strict in (*steady, *((mailer, 0) for mailer in mailers)):
+        if layers := _fill_mailer(problem, parts, mailer, strict):
+            loose = strict < (2 if between else 1)
+            return PackAnswer(layers=_centre(layers), mailer=mailer.name, loose=loose)
     return PackAnswer(layers=_centre(lay_single(_order_by_area(parts), problem.gap_mm)))
 
 

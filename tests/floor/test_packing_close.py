@@ -12,6 +12,7 @@ from station.queries.orders import list_needs
 from station.queries.underway import count_underway
 from station.shop.acts import Act
 from station.shop.codes import Code
+from station.shop.faces import Table
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number
@@ -356,7 +357,7 @@ def test_an_assumed_batch_is_marked():
     view = shop()
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
-    notes = {r.title: str(r.note) for r in screen.screen(player.hand, view).main[1].rows}
+    notes = {r.title: str(r.note) for r in screen.screen(player.hand, view).main[2].rows}
     assert notes == {"ST-200": "Stick shuttle 200",
                      "HC-300": "Heddle comb 300 · ≈ batch assumed"}  # fmt: skip
 
@@ -415,3 +416,26 @@ def test_faces_of_every_question(asks, taken, state):
     shown = screen.screen(replace(player.hand, work=replace(player.hand.work, asks=asks)), view)
     assert shown.main
     assert shown.presses[-1].code == str(press("put_down"))
+
+
+def test_products_stand_above_their_parts_set_by_set():
+    view = shop(order(lines=(Line(product="040", quantity=2), Line(product="021", quantity=1))))
+    player = packer(view)
+    player.give(ORDER, PART_COMB, Number("2"), PART_SHUTTLE)
+    header, sets, table, _ = screen.screen(player.hand, view).main
+    assert str(header.title) == "2 lines, 7 parts"
+    assert [tuple(map(str, row)) for row in sets.rows] == [
+        ("2 × PAIR: 1 HC-300 and 1 ST-200", "2 of 2 whole"),
+        ("1 × LOOM-KIT: 1 HC-300 and 2 ST-200", "0 of 1 whole"),
+    ]
+    assert len(table.rows) == 2
+
+
+def test_one_product_is_the_title_and_many_parts_leave_no_room_for_products():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER)
+    assert str(screen.screen(player.hand, view).main[0].title) == "3 × PAIR, 6 parts"
+    lines = tuple(Line(product="040", quantity=1) for _ in range(8))
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), lines=lines)
+    assert isinstance(screen.screen(player.hand, view).main[1], Table)

@@ -201,7 +201,7 @@ def test_what_the_office_changed_while_it_was_packed_is_not_shipped():
     fewer = replace(view.get(Order, "3306"), lines=(Line(product="040", quantity=2),))
     view.facts["order/3306"] = fewer
     assert str(player.give(press("close_pack")).said) == "Too many: 1 × ST-200"
-    assert [r.cells[1].tone for r in screen.screen(player.hand, view).main[1].rows] == ["stop"] * 2
+    assert [r.cells[1].tone for r in screen.screen(player.hand, view).main[2].rows] == ["stop"] * 2
     player.give(press("take_back"), Number("1"), PART_SHUTTLE)
     player.give(press("take_back"), Number("1"), PART_COMB)
     assert not player.give(press("close_pack")).refused

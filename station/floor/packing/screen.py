@@ -17,7 +17,7 @@ from station.floor.packing.waiting import (
 from station.floor.packing.work import PackingHand
 from station.packs.messages import PackLayer
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
-from station.queries.orders import Need, is_late, list_needs
+from station.queries.orders import Need, count_packed, is_late, list_needs
 from station.shop.cards import button, row_code
 from station.shop.faces import (
     Asked,
@@ -34,10 +34,12 @@ from station.shop.faces import (
     Row,
     Table,
 )
-from station.shop.facts import Order, Part
-from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.facts import Order, Part, Product
+from station.shop.views import View, by_part
+from station.shop.words import Say, say, together
 
+NAMED = 3  # parts of one set; a set of more is told by its words
+SET_HIGH, PART_HIGH, ROOM = 27, 60, 310  # px: a product, a part, and what is left for both
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
@@ -59,8 +61,8 @@ def screen(hand: PackingHand, view: View) -> Face:
         title=TITLE,
         where=say_where(hand),
         main=(
-            _show_header(order, found, hand.now),
-            *(_ask_number(hand, found, view) or _show_parts(hand, order, found, view)),
+            _show_header(order, found, hand.now, view),
+            *(_ask_number(hand, found, view) or _show_work(hand, order, found, view)),
         ),
         presses=_offer_presses(hand, order, found),
         middle=_show_parcel(hand, found, view),
@@ -69,7 +71,7 @@ def screen(hand: PackingHand, view: View) -> Face:
     )
 
 
-def _show_header(order: Order, found: tuple[Need, ...], now: str) -> Header:
+def _show_header(order: Order, found: tuple[Need, ...], now: str, view: View) -> Header:
     parts = sum(w.wanted for w in found)
     short = sum(line.short for line in order.lines)
     leaves = say("leaves {due}", due=say_due(order, now))
@@ -84,8 +86,48 @@ def _show_header(order: Order, found: tuple[Need, ...], now: str) -> Header:
         label=say("Order"),
         number=order.id,
         note=note,
-        title=say("{lines}, {parts} {parts|part|parts}", lines=say_lines(order), parts=parts),
+        title=say(
+            "{lines}, {parts} {parts|part|parts}", lines=_say_what(order, view), parts=parts
+        ),
     )
+
+
+def _say_what(order: Order, view: View) -> Say:
+    """Says what an order is: the product of the only line, else how many lines there are."""
+    product = view.get(Product, order.lines[0].product) if len(order.lines) == 1 else None
+    if product is None:
+        return say_lines(order)
+    sets = order.lines[0].quantity - order.lines[0].short
+    return say("{n} × {product}", n=sets, product=product.name)
+
+
+def _show_work(
+    hand: PackingHand, order: Order, found: tuple[Need, ...], view: View
+) -> tuple[Block, ...]:
+    """Shows the products above, as far as there is room, and their parts beneath."""
+    blocks = _show_parts(hand, order, found, view)
+    rows = sum(len(block.rows) for block in blocks if isinstance(block, Table))
+    if len(order.lines) * SET_HIGH + rows * PART_HIGH > ROOM:
+        return blocks
+    return (*_show_sets(order, view), *blocks)
+
+
+def _show_sets(order: Order, view: View) -> tuple[Block, ...]:
+    """Shows each product: how many sets, what one set is, how many are whole in the pack."""
+    whole = count_packed(view, order, by_part(view.stock(place=f"packing/{order.id}")))
+    rows: list[Pair] = []
+    for line, ready in zip(order.lines, whole, strict=True):
+        sets = line.quantity - line.short
+        if (product := view.get(Product, line.product)) and sets:
+            each = [
+                say("{n} {part}", n=n, part=part.name)
+                for number, n in product.parts
+                if (part := view.get(Part, number))
+            ]
+            inside = together(each) if len(each) <= NAMED else product.words
+            label = say("{n} × {product}: {inside}", n=sets, product=product.name, inside=inside)
+            rows.append((label, say("{ready} of {n} whole", ready=ready, n=sets)))
+    return (Pairs(rows=tuple(rows)),) if rows else ()
 
 
 def _ask_number(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
