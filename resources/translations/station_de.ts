@@ -4120,6 +4120,10 @@
       <translation>Lesen anhalten</translation>
     </message>
     <message>
+      <source>Stop. {what}</source>
+      <translation>Halt. {what}</translation>
+    </message>
+    <message>
       <source>Stopped since</source>
       <translation>Steht seit</translation>
     </message>
@@ -6888,6 +6892,10 @@
       <translation>{at} von {whole}</translation>
     </message>
     <message>
+      <source>{a} closed {a|cut|cuts}, {b} {b|part|parts}</source>
+      <translation>{a} {a|geschlossener Schnitt|geschlossene Schnitte}, {b} {b|Teil|Teile}</translation>
+    </message>
+    <message>
       <source>{a} to {b} mm deep</source>
       <translation>{a} bis {b} mm tief</translation>
     </message>
@@ -7018,6 +7026,10 @@
     <message>
       <source>{count} {part} {count|goes|go} on now</source>
       <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
+    </message>
+    <message>
+      <source>{c} loose {c|slug|slugs}</source>
+      <translation>{c} {c|loser Butzen|lose Butzen}</translation>
     </message>
     <message>
       <source>{days} days</source>
@@ -7166,6 +7178,10 @@
     <message>
       <source>{file} was released just now</source>
       <translation>{file} wurde eben freigegeben</translation>
+    </message>
+    <message>
+      <source>{file} · {what}</source>
+      <translation>{file} · {what}</translation>
     </message>
     <message>
       <source>{file}, {n} {n|sheet|sheets}</source>

@@ -58,6 +58,7 @@ class Setting:
     dialect: str = "report"
     hold_downs: tuple[tuple[float, float], ...] = ()
     chip_band_mm: tuple[float, float] = (0.02, 0.8)
+    cuts_out: bool = True  # False: a run on the sheets of another file, which need not go through
     bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked
 
     def count_teeth(self, number: int) -> int:

@@ -89,7 +89,7 @@ def analyse_program(
     problems = [
         *find_problems(program, geo, inferred, setting),
         *find_faults(sheet, pieces, inferred.levels, setting),
-        *find_pass_faults(program, sheet, geo, inferred.levels),
+        *find_pass_faults(program, sheet, geo, inferred.levels, cuts_out=setting.cuts_out),
         *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)
@@ -221,8 +221,13 @@ def make_report(analysis: Analysis) -> dict[str, object]:
         "tab_count": sum(len(p.tabs) for p in analysis.pieces),
         "bounds_mm": dict(zip(names, map(_round_off, analysis.bounds_mm), strict=True)),
         "scrap_mm2": _round_off(analysis.scrap_mm2),
+        "closed_cuts": analysis.closed_cuts,
+        "slugs": len(analysis.slugs),
         "assumed": list(analysis.assumed),
-        "problems": [{"line": p.line, "kind": p.kind, "text": p.text} for p in analysis.problems],
+        "problems": [
+            {"line": p.line, "kind": p.kind, "grade": p.grade, "text": p.text}
+            for p in analysis.problems
+        ],
     }
 
 
@@ -241,6 +246,8 @@ def _report_part(analysis: Analysis, shape: ShapeFound) -> dict[str, object]:
         "width_mm": _round_off(shape.width_mm),
         "length_mm": _round_off(shape.length_mm),
         "area_mm2": _round_off(shape.area_mm2),
+        "holes": len(shape.holes),
+        "hollows": [h.depth_mm for h in shape.hollows],
         "perimeter_mm": _round_off(shape.perimeter_mm),
         "tabs": counts[0] if len(set(counts)) == 1 else counts,
     }

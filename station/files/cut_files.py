@@ -203,6 +203,7 @@ def _to_work(read: CutFileRead) -> ReadText:
         assumed=tuple(read.assumed),
         router=read.router,
         path=read.path,
+        explained=read.explained,
     )
 
 

@@ -72,6 +72,7 @@ class CutFileRead(Message, frozen=True):
     assumed: list[str]  # what the text did not say and was taken as usual
     router: str  # its id; "": not known
     path: PackedPath
+    explained: str = ""  # how many cuts close, and what comes of them
 
 
 class AlreadyTaken(Message, frozen=True):

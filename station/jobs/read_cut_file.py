@@ -25,6 +25,7 @@ from station.shop.words import say
 if TYPE_CHECKING:
     from station.cutting.model import Analysis, Setting, ShapeFound
 
+GRAVEST = ("stop", "look", "know")  # how grave a problem is, in the order that they are told
 TOLD = 200  # problems that are kept to be shown
 STAGES = {
     "read": say("Reading the text"),
@@ -87,6 +88,7 @@ def _make_setting(request: ReadCutFile) -> "Setting":
         flutes_of={p.number: p.flutes for p in pockets},
         bits_there=frozenset(p.number for p in pockets) or None,
         hold_downs=router.hold_downs if router else (),
+        cuts_out=request.cuts_out,
     )
 
 
@@ -107,19 +109,30 @@ def _describe(
         names=names,
         digest=digest,
     )
-    problems = analysis.problems[:TOLD]
+    problems = sorted(analysis.problems, key=lambda p: GRAVEST.index(p.grade))[:TOLD]
     return CutFileRead(
         file=Path(request.path).name,
         revision=made,
         sizes={names[s.index]: _write_size(s) for s in shapes},
         unnamed=[names[s.index] for s in shapes if s.part is None],
         found=len(analysis.problems),
-        problems=[_write_problem(p.line, p.text) for p in problems],
+        problems=[_write_problem(p.line, p.text, stop=p.grade == "stop") for p in problems],
         spots=[_place_on_sheet(p.at, analysis) for p in problems if p.at],
         assumed=[str(a) for a in analysis.assumed],
         router=request.router.id if request.router else "",
         path=path,
+        explained=_explain(analysis) if request.cuts_out else "",
     )
+
+
+def _explain(analysis: "Analysis") -> str:
+    """Says what the cuts make, in one line."""
+    cuts, parts, slugs = analysis.closed_cuts, len(analysis.pieces), len(analysis.slugs)
+    text = say("{a} closed {a|cut|cuts}, {b} {b|part|parts}", a=cuts, b=parts)
+    if slugs:
+        more = say("{c} loose {c|slug|slugs}", c=slugs)
+        return f"{text}, {more}"
+    return str(text)
 
 
 def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> PackedPath:
@@ -144,6 +157,7 @@ def _write_size(shape: "ShapeFound") -> str:
     return f"{shape.length_mm:.1f} × {shape.width_mm:.1f} mm"
 
 
-def _write_problem(line: int, text: object) -> str:
+def _write_problem(line: int, text: object, *, stop: bool) -> str:
     words = str(text)
-    return str(say("Line {line}: {what}", line=line, what=words)) if line else words
+    words = str(say("Line {line}: {what}", line=line, what=words)) if line else words
+    return str(say("Stop. {what}", what=words)) if stop else words

@@ -10,7 +10,7 @@ from station.shop.facts import Bit, Router
 from tests.cutting.layouts import make
 
 FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm",
-          "scrap_mm2", "assumed", "problems"}  # fmt: skip
+          "scrap_mm2", "closed_cuts", "slugs", "assumed", "problems"}  # fmt: skip
 
 
 def options(*words):
@@ -41,6 +41,8 @@ def test_one_file_gives_one_object_with_the_fields(file):
         "area_mm2",
         "perimeter_mm",
         "tabs",
+        "holes",
+        "hollows",
     }
     assert all(set(p) == part for p in got["parts"])
 

@@ -18,7 +18,7 @@ MOST_PASSES = 200
 
 
 def find_pass_faults(
-    program: Program, sheet: Sheet, geo: Geometry, levels: Levels
+    program: Program, sheet: Sheet, geo: Geometry, levels: Levels, *, cuts_out: bool
 ) -> list[Problem]:
     """Finds what could go wrong pass by pass, in the order of the file."""
     found = [
@@ -26,7 +26,7 @@ def find_pass_faults(
         *_check_depths(sheet, levels),
         *_check_changes(program, levels),
         *_check_twice(sheet, levels),
-        *_check_thickness(sheet, levels),
+        *(_check_thickness(sheet, levels) if cuts_out else ()),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 

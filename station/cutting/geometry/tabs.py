@@ -19,12 +19,17 @@ WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
 ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
 STRAIGHT_ON = 0.999  # cosine: of a jump that goes on in a straight line
+BACK = -0.7  # cosine: around a corner it may go back by so much
 BEND = 0.15  # sine: a jump that turns more goes around a corner
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
 PROBE_EVERY_MM, MOST_PROBES = 3.0, 5
 PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the stretch
 ROUNDS = 4
+PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
+GAP_SHARE = 0.2
+MOST_TABS = 16  # of one contour that is jumped over them
+LEAST_SHARE = 0.03  # of what lies around a stretch, that a face beside it has
 ON_ARC_MM = 0.1
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
@@ -64,7 +69,10 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
     jumps, before, after = _find_jumps(cuts, through)
     gaps, of = _subtract(jumps, kerfs)
     alone = np.bincount(of, minlength=len(jumps))[of] == 1  # else it passes another cut
-    gaps, of = gaps[alone], of[alone]
+    beside = (shapely.length(through.shape[line]) for line in (before[of], after[of]))
+    wide = shapely.length(gaps)
+    narrow = (wide <= PLAIN_TAB_MM) | (wide < GAP_SHARE * sum(beside))
+    gaps, of = gaps[alone & narrow], of[alone & narrow]
     before, after = before[of], after[of]
     n = len(gaps)
     whole = _add_ends(gaps, jumps[of], through.radius[before])
@@ -142,13 +150,14 @@ def _find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
     good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM) & (tool[before] == tool[after])
     for way in (leave, arrive):
         size = np.maximum(np.hypot(*way.T), 1e-9)
-        good &= (way * away).sum(axis=1) > ALONG * far * size
+        good &= (way * away).sum(axis=1) > BACK * far * size
     before, after = before[good], after[good]
     ways = [
         _draw_jump(cuts, through, b, a, (end[i], leave[i], start[i], arrive[i]))
         for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
     ]
-    return np.array(ways, dtype=object), before, after
+    drawn = np.array([w is not None for w in ways], dtype=bool)
+    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn]
 
 
 def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
@@ -160,16 +169,17 @@ def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
         return np.zeros(0, int), np.zeros(0, int)
     last = np.flatnonzero(np.append(np.diff(through.run) != 0, True))
     first = np.append(0, last[:-1] + 1)
-    before = np.concatenate((last[:-1], last, last[1:], last[2:], last[3:]))
-    after = np.concatenate((first[1:], first, first[:-1], first[:-2], first[:-3]))
+    back = range(min(MOST_TABS, len(last)))
+    before = np.concatenate((last[:-1], *(last[k:] for k in back)))
+    after = np.concatenate((first[1:], *(first[: len(first) - k] for k in back)))
     return before, after
 
 
 def _draw_jump(
     cuts: Cuts, through: Lines, before: int, after: int, ends: tuple[Floats, ...]
-) -> shapely.Geometry:
+) -> shapely.Geometry | None:
     """Draws the way over a gap as the cuts before and after it go on: along their arc, or around
-    the corner where they meet ahead, else straight.
+    the corner where they meet ahead, else straight; None where they do not go on like that.
     """
     end, leave, start, arrive = ends
     u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
@@ -187,15 +197,23 @@ def _draw_jump(
     near = abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) < ON_ARC_MM
     if bent.any() and near:
         sweep = cuts.moves.sweep[one if bent[0] else other]
-        return shapely.linestrings([end, *_draw_arc(foot, touch, centre, sweep > 0), start])
+        return _keep_short([end, *_draw_arc(foot, touch, centre, sweep > 0), start])
+    away = start - end
     cross = u[0] * v[1] - u[1] * v[0]
     if abs(cross) > BEND:
-        away = start - end
         ahead = (away[0] * v[1] - away[1] * v[0]) / cross
         back = (away[0] * u[1] - away[1] * u[0]) / cross
-        if 0 < ahead < WIDEST_GAP_MM and 0 < -back < WIDEST_GAP_MM:
-            return shapely.linestrings([end, end + u * ahead, start])
+        if ahead > 0 and -back > 0:
+            return _keep_short([end, end + u * ahead, start])
+    if min(u @ away, v @ away) < ALONG * np.hypot(*away):
+        return None
     return shapely.linestrings([end, start])
+
+
+def _keep_short(points: list[Floats]) -> shapely.Geometry | None:
+    """Draws a way over a gap, unless it is longer than a tab."""
+    way = shapely.linestrings(points)
+    return way if shapely.length(way) < WIDEST_GAP_MM else None
 
 
 def _draw_arc(start: Floats, end: Floats, centre: Floats, left: bool) -> Floats:  # noqa: FBT001
@@ -294,7 +312,34 @@ def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> t
     left, right = np.zeros(n, int), np.zeros(n, int)
     some = first >= 0
     left[some], right[some] = sides[0][first[some]], sides[1][first[some]]
+    for k in np.flatnonzero(np.bincount(of[known], minlength=n) == 0).tolist():
+        left[k], right[k] = _look_around(stretches.shape[k], stretches.radius[k], faces, kerfs)
     return left, right
+
+
+def _look_around(
+    shape: shapely.Geometry, radius: float, faces: Faces, kerfs: shapely.STRtree
+) -> tuple[int, int]:
+    """Finds the two faces around a stretch in a corner; the same where there are not two.
+
+    The first lies to the left of the stretch where that can be told.
+    """
+    ring = shapely.get_exterior_ring(shapely.buffer(shape, radius + PROBE_MM))
+    at = shapely.line_interpolate_point(ring, np.arange(0.01, 1, 0.02), normalized=True)
+    here = faces.find_at(shapely.get_coordinates(at))
+    for tree in (kerfs, shapely.STRtree(faces.kerfs)):
+        here[tree.query(at, predicate="within")[0]] = UNKNOWN
+    inner = np.flatnonzero(here >= 0)
+    here[inner[faces.dust[here[inner]]]] = UNKNOWN
+    names, counts = np.unique(here[here > UNKNOWN], return_counts=True)
+    names = names[counts >= LEAST_SHARE * len(at)]
+    if len(names) != 2:
+        return 0, 0
+    middle, normal = find_normals(np.array([shape]), shapely.length(np.array([shape])) / 2)
+    points = shapely.get_coordinates(at)[here == names[0]].mean(axis=0)
+    left = float((points - middle[0]) @ normal[0]) > 0
+    one, other = (int(name) for name in names)
+    return (one, other) if left else (other, one)
 
 
 UNKNOWN = -2  # where another cut goes, or only dust is

@@ -240,7 +240,9 @@ def _list_shapes(read: ReadText, view: View) -> Table:
     return Table(
         columns=(say("part"), say("a sheet"), say("tabs")),
         rows=tuple(rows),
-        title=say("{file}", file=read.file),
+        title=say("{file} · {what}", file=read.file, what=read.explained)
+        if read.explained
+        else say("{file}", file=read.file),
     )
 
 

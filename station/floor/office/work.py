@@ -66,6 +66,7 @@ class ReadText:
     router: str  # its id; "": not known
     path: PackedPath
     parts: dict[str, str] = field(default_factory=dict)  # names of new parts by shape
+    explained: str = ""  # how many cuts close, and what comes of them
 
 
 @dataclass(frozen=True, kw_only=True)
