@@ -74,6 +74,25 @@ def test_loading(stage, screen, do):
     assert screen.said == "Sheet 1 is off the bed: 160 parts"
 
 
+def test_a_first_off_is_measured_again(stage, screen, do):
+    released(stage, screen)
+    for line in LOADING:
+        screen.scan(line) if not line[0].isdigit() else screen.type(line)
+    stage.clock.pin("2026-11-25T08:00:00")
+    do("button off_bed", "button row_1", "100.5")
+    assert screen.said == "SG-10 A along: 100.5 mm, limits 99.7 to 100.3"
+    do("100.1", "100.2")
+    assert screen.said == "First-off agrees on Router 1"
+
+
+def test_the_other_cautions_are_behind_a_touch(stage, screen, do):
+    released(stage, screen)
+    do("traveller 00001", "button care")
+    assert screen.said == "Take care"
+    do("button put_down", "lot 0931")
+    assert screen.said == "Sheet from lot 0931"
+
+
 def test_a_sheet_spoiled(stage, screen, do):
     released(stage, screen)
     do(*LOADING, "button sheet_spoiled", "reason 11")
