@@ -5684,6 +5684,22 @@
       <translation>etwa {kg} kg darauf</translation>
     </message>
     <message>
+      <source>accel</source>
+      <translation>Beschleunigung</translation>
+    </message>
+    <message>
+      <source>accel y</source>
+      <translation>Beschleunigung y</translation>
+    </message>
+    <message>
+      <source>accel z</source>
+      <translation>Beschleunigung z</translation>
+    </message>
+    <message>
+      <source>active</source>
+      <translation>in Gebrauch</translation>
+    </message>
+    <message>
       <source>all cut by</source>
       <translation>alles gefräst bis</translation>
     </message>
@@ -5694,6 +5710,18 @@
     <message>
       <source>all of it is there</source>
       <translation>alles ist da</translation>
+    </message>
+    <message>
+      <source>approved</source>
+      <translation>freigegeben</translation>
+    </message>
+    <message>
+      <source>area</source>
+      <translation>Bereich</translation>
+    </message>
+    <message>
+      <source>areas</source>
+      <translation>Bereiche</translation>
     </message>
     <message>
       <source>as most files here</source>
@@ -5756,6 +5784,14 @@
       <translation>weil</translation>
     </message>
     <message>
+      <source>bed</source>
+      <translation>Bett</translation>
+    </message>
+    <message>
+      <source>bed clear</source>
+      <translation>Bett frei</translation>
+    </message>
+    <message>
       <source>bed of router {number}</source>
       <translation>Tisch von Fräse {number}</translation>
     </message>
@@ -5776,6 +5812,10 @@
       <translation>Fräser</translation>
     </message>
     <message>
+      <source>bit out</source>
+      <translation>Fräser heraus</translation>
+    </message>
+    <message>
       <source>bit {number}</source>
       <translation>Fräser {number}</translation>
     </message>
@@ -5790,6 +5830,10 @@
     <message>
       <source>bought</source>
       <translation>gekauft</translation>
+    </message>
+    <message>
+      <source>breaks bit</source>
+      <translation>Fräser bricht</translation>
     </message>
     <message>
       <source>button</source>
@@ -5852,8 +5896,20 @@
       <translation>Wagen {number}</translation>
     </message>
     <message>
+      <source>caution</source>
+      <translation>Warnung</translation>
+    </message>
+    <message>
+      <source>change</source>
+      <translation>Werkzeugwechsel</translation>
+    </message>
+    <message>
       <source>change after sheet {n}</source>
       <translation>nach Platte {n} wechseln</translation>
+    </message>
+    <message>
+      <source>changer</source>
+      <translation>Wechsler</translation>
     </message>
     <message>
       <source>changing a bit</source>
@@ -5862,6 +5918,18 @@
     <message>
       <source>changing the table's bit</source>
       <translation>den Fräser am Tisch wechseln</translation>
+    </message>
+    <message>
+      <source>check</source>
+      <translation>Prüfung</translation>
+    </message>
+    <message>
+      <source>check every</source>
+      <translation>prüfen jedes</translation>
+    </message>
+    <message>
+      <source>claimed</source>
+      <translation>genommen von</translation>
     </message>
     <message>
       <source>clamped bed</source>
@@ -5874,6 +5942,10 @@
     <message>
       <source>closed {at} by worker {by}</source>
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
+    </message>
+    <message>
+      <source>corner</source>
+      <translation>Ecke</translation>
     </message>
     <message>
       <source>counted</source>
@@ -5912,8 +5984,32 @@
       <translation>fräst {batch}, Platte {sheet}, frei in {left} min</translation>
     </message>
     <message>
+      <source>day checks</source>
+      <translation>Prüfungen am Morgen</translation>
+    </message>
+    <message>
+      <source>day ends</source>
+      <translation>Tag endet</translation>
+    </message>
+    <message>
+      <source>day starts</source>
+      <translation>Tag beginnt</translation>
+    </message>
+    <message>
       <source>days of stock</source>
       <translation>Tage Vorrat</translation>
+    </message>
+    <message>
+      <source>density</source>
+      <translation>Dichte</translation>
+    </message>
+    <message>
+      <source>description</source>
+      <translation>Beschreibung</translation>
+    </message>
+    <message>
+      <source>diameter</source>
+      <translation>Durchmesser</translation>
     </message>
     <message>
       <source>digit</source>
@@ -5952,6 +6048,10 @@
       <translation>jede Station</translation>
     </message>
     <message>
+      <source>extra</source>
+      <translation>Zuschlag</translation>
+    </message>
+    <message>
       <source>feeding a part</source>
       <translation>ein Teil führen</translation>
     </message>
@@ -5972,8 +6072,24 @@
       <translation>Datei {file}, hier {real} ± {spread}</translation>
     </message>
     <message>
+      <source>first at</source>
+      <translation>zuerst bei</translation>
+    </message>
+    <message>
+      <source>first off</source>
+      <translation>Erstteil</translation>
+    </message>
+    <message>
       <source>first-off {state}</source>
       <translation>Erstteil {state}</translation>
+    </message>
+    <message>
+      <source>flutes</source>
+      <translation>Schneiden</translation>
+    </message>
+    <message>
+      <source>folder</source>
+      <translation>Ordner</translation>
     </message>
     <message>
       <source>for order {order}</source>
@@ -6052,6 +6168,18 @@
       <translation>gesperrt: {why}</translation>
     </message>
     <message>
+      <source>high</source>
+      <translation>höchstens</translation>
+    </message>
+    <message>
+      <source>hold down</source>
+      <translation>Niederhalter</translation>
+    </message>
+    <message>
+      <source>hold downs</source>
+      <translation>Niederhalter</translation>
+    </message>
+    <message>
       <source>hold-downs set</source>
       <translation>Niederhalter gesetzt</translation>
     </message>
@@ -6112,6 +6240,10 @@
       <translation>von der letzten Platte behalten</translation>
     </message>
     <message>
+      <source>kind</source>
+      <translation>Art</translation>
+    </message>
+    <message>
       <source>label of pack</source>
       <translation>Etikett des Pakets</translation>
     </message>
@@ -6140,8 +6272,16 @@
       <translation>später</translation>
     </message>
     <message>
+      <source>lead days</source>
+      <translation>Liefertage</translation>
+    </message>
+    <message>
       <source>leaves {due}</source>
       <translation>geht {due} ab</translation>
+    </message>
+    <message>
+      <source>left</source>
+      <translation>abgefahren</translation>
     </message>
     <message>
       <source>left edge at {at} mm</source>
@@ -6150,6 +6290,18 @@
     <message>
       <source>left on this sheet</source>
       <translation>noch an dieser Platte</translation>
+    </message>
+    <message>
+      <source>length</source>
+      <translation>Länge</translation>
+    </message>
+    <message>
+      <source>letter</source>
+      <translation>Buchstabe</translation>
+    </message>
+    <message>
+      <source>life</source>
+      <translation>Standweg</translation>
     </message>
     <message>
       <source>lifted clear of sheet and hold-downs</source>
@@ -6184,6 +6336,10 @@
       <translation>Zeile {n}: {what}</translation>
     </message>
     <message>
+      <source>lines</source>
+      <translation>Zeilen</translation>
+    </message>
+    <message>
       <source>list of cart</source>
       <translation>Liste von Wagen</translation>
     </message>
@@ -6204,6 +6360,10 @@
       <translation>länger als erwartet</translation>
     </message>
     <message>
+      <source>look at board</source>
+      <translation>Opferplatte ansehen</translation>
+    </message>
+    <message>
       <source>lost</source>
       <translation>verloren</translation>
     </message>
@@ -6212,8 +6372,20 @@
       <translation>Charge</translation>
     </message>
     <message>
+      <source>low</source>
+      <translation>mindestens</translation>
+    </message>
+    <message>
       <source>mailer</source>
       <translation>Versandtasche</translation>
+    </message>
+    <message>
+      <source>mark</source>
+      <translation>Marke</translation>
+    </message>
+    <message>
+      <source>mass</source>
+      <translation>Masse</translation>
     </message>
     <message>
       <source>material</source>
@@ -6236,6 +6408,10 @@
       <translation>messen: {low} bis {high} mm</translation>
     </message>
     <message>
+      <source>minutes</source>
+      <translation>Minuten</translation>
+    </message>
+    <message>
       <source>missing</source>
       <translation>fehlt</translation>
     </message>
@@ -6250,6 +6426,10 @@
     <message>
       <source>moved</source>
       <translation>bewegt</translation>
+    </message>
+    <message>
+      <source>name</source>
+      <translation>Name</translation>
     </message>
     <message>
       <source>new</source>
@@ -6284,6 +6464,14 @@
       <translation>Nr. {bit}</translation>
     </message>
     <message>
+      <source>nobody near</source>
+      <translation>niemand nahe</translation>
+    </message>
+    <message>
+      <source>nominal</source>
+      <translation>Nennmaß</translation>
+    </message>
+    <message>
       <source>none free</source>
       <translation>keine frei</translation>
     </message>
@@ -6306,6 +6494,10 @@
     <message>
       <source>not used</source>
       <translation>nicht gebraucht</translation>
+    </message>
+    <message>
+      <source>note</source>
+      <translation>Notiz</translation>
     </message>
     <message>
       <source>nothing</source>
@@ -6400,8 +6592,16 @@
       <translation>ganz offen</translation>
     </message>
     <message>
+      <source>pace</source>
+      <translation>Zeitfaktor</translation>
+    </message>
+    <message>
       <source>pack</source>
       <translation>Paket</translation>
+    </message>
+    <message>
+      <source>pack sheets</source>
+      <translation>Platten im Paket</translation>
     </message>
     <message>
       <source>pack {number}</source>
@@ -6418,6 +6618,10 @@
     <message>
       <source>packs for a cart</source>
       <translation>Pakete für einen Wagen</translation>
+    </message>
+    <message>
+      <source>paper</source>
+      <translation>Papier</translation>
     </message>
     <message>
       <source>part</source>
@@ -6464,6 +6668,10 @@
       <translation>Ausbrechen, Platte {number}</translation>
     </message>
     <message>
+      <source>prefix</source>
+      <translation>Vorsatz</translation>
+    </message>
+    <message>
       <source>product</source>
       <translation>Produkt</translation>
     </message>
@@ -6474,6 +6682,10 @@
     <message>
       <source>put {n} on the rack</source>
       <translation>{n} ins Regal gelegt</translation>
+    </message>
+    <message>
+      <source>quantity</source>
+      <translation>Menge</translation>
     </message>
     <message>
       <source>queued, but nobody needs it yet</source>
@@ -6492,12 +6704,32 @@
       <translation>Regal {place}</translation>
     </message>
     <message>
+      <source>rapid</source>
+      <translation>Eilgang</translation>
+    </message>
+    <message>
       <source>re-home it</source>
       <translation>neu referenzieren</translation>
     </message>
     <message>
       <source>reason</source>
       <translation>Grund</translation>
+    </message>
+    <message>
+      <source>received</source>
+      <translation>erhalten</translation>
+    </message>
+    <message>
+      <source>recount limit</source>
+      <translation>Grenze der Nachzählung</translation>
+    </message>
+    <message>
+      <source>rehome</source>
+      <translation>neu referenzieren</translation>
+    </message>
+    <message>
+      <source>revision</source>
+      <translation>Revision</translation>
     </message>
     <message>
       <source>revision {has}, approved is {is_}</source>
@@ -6532,8 +6764,16 @@
       <translation>Fräse, fertig</translation>
     </message>
     <message>
+      <source>routers</source>
+      <translation>Fräsen</translation>
+    </message>
+    <message>
       <source>running on</source>
       <translation>Weiterlaufen</translation>
+    </message>
+    <message>
+      <source>runs</source>
+      <translation>Durchgänge</translation>
     </message>
     <message>
       <source>said</source>
@@ -6596,6 +6836,10 @@
       <translation>Platte</translation>
     </message>
     <message>
+      <source>sheet held</source>
+      <translation>Platte gehalten</translation>
+    </message>
+    <message>
       <source>sheet store</source>
       <translation>Plattenlager</translation>
     </message>
@@ -6614,6 +6858,10 @@
     <message>
       <source>shipped</source>
       <translation>verschickt</translation>
+    </message>
+    <message>
+      <source>short</source>
+      <translation>fehlend</translation>
     </message>
     <message>
       <source>short {n} × {part}</source>
@@ -6640,8 +6888,20 @@
       <translation>seit {day}</translation>
     </message>
     <message>
+      <source>sizes</source>
+      <translation>Maße</translation>
+    </message>
+    <message>
+      <source>small</source>
+      <translation>klein</translation>
+    </message>
+    <message>
       <source>split {n} off</source>
       <translation>{n} abgetrennt</translation>
+    </message>
+    <message>
+      <source>spoilboard bears, sheets</source>
+      <translation>Opferplatte trägt, Platten</translation>
     </message>
     <message>
       <source>spoilboard of router {number}</source>
@@ -6658,6 +6918,10 @@
     <message>
       <source>stack</source>
       <translation>Stapel</translation>
+    </message>
+    <message>
+      <source>state</source>
+      <translation>Zustand</translation>
     </message>
     <message>
       <source>station {id}</source>
@@ -6740,6 +7004,10 @@
       <translation>dick</translation>
     </message>
     <message>
+      <source>thickness</source>
+      <translation>Dicke</translation>
+    </message>
+    <message>
       <source>to be made good, try {n} of {most} · {here} {here|part|parts}</source>
       <translation>nachzubessern, Versuch {n} von {most} · {here} {here|Teil|Teile}</translation>
     </message>
@@ -6768,6 +7036,10 @@
       <translation>Verputzen</translation>
     </message>
     <message>
+      <source>two people</source>
+      <translation>zu zweit ab</translation>
+    </message>
+    <message>
       <source>typing</source>
       <translation>Eingabe</translation>
     </message>
@@ -6780,12 +7052,20 @@
       <translation>Einheit</translation>
     </message>
     <message>
+      <source>use</source>
+      <translation>Verwendung</translation>
+    </message>
+    <message>
       <source>used a day</source>
       <translation>am Tag gebraucht</translation>
     </message>
     <message>
       <source>used up</source>
       <translation>verbraucht</translation>
+    </message>
+    <message>
+      <source>usual at</source>
+      <translation>üblich bei</translation>
     </message>
     <message>
       <source>usual loss</source>
@@ -6810,6 +7090,10 @@
     <message>
       <source>value</source>
       <translation>Wert</translation>
+    </message>
+    <message>
+      <source>waits</source>
+      <translation>wartet auf</translation>
     </message>
     <message>
       <source>waits for {part}</source>
@@ -6848,8 +7132,16 @@
       <translation>warum</translation>
     </message>
     <message>
+      <source>width</source>
+      <translation>Breite</translation>
+    </message>
+    <message>
       <source>will not last a sheet</source>
       <translation>reicht keine Platte mehr</translation>
+    </message>
+    <message>
+      <source>work</source>
+      <translation>Arbeit</translation>
     </message>
     <message>
       <source>worker</source>
@@ -6874,6 +7166,14 @@
     <message>
       <source>wrong</source>
       <translation>falsch</translation>
+    </message>
+    <message>
+      <source>x</source>
+      <translation>x</translation>
+    </message>
+    <message>
+      <source>y</source>
+      <translation>y</translation>
     </message>
     <message>
       <source>zero is due</source>
@@ -7072,16 +7372,16 @@
       <translation>{field}</translation>
     </message>
     <message>
-      <source>{field} cannot be below 0</source>
-      <translation>{field} darf nicht unter 0 sein</translation>
+      <source>{field} cannot be below {limit}</source>
+      <translation>{field} darf nicht unter {limit} liegen</translation>
     </message>
     <message>
       <source>{field} is one of {words}</source>
       <translation>{field} ist eins von {words}</translation>
     </message>
     <message>
-      <source>{field} must be above 0</source>
-      <translation>{field} muss über 0 sein</translation>
+      <source>{field} must be above {limit}</source>
+      <translation>{field} muss über {limit} liegen</translation>
     </message>
     <message>
       <source>{field} names one thing twice</source>
@@ -7290,6 +7590,10 @@
     <message>
       <source>{k|slip for sheet|slips for sheets} {sheets} of {all} · cut on {routers}</source>
       <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
+    </message>
+    <message>
+      <source>{label}, {unit}</source>
+      <translation>{label}, {unit}</translation>
     </message>
     <message>
       <source>{leaves} · nothing short</source>

@@ -12,12 +12,13 @@ from pathlib import Path
 from typing import NamedTuple
 
 from station.floor.office.acts import SetList
-from station.floor.office.fields import COLUMNS, from_text, shown, text_of, typed_fields
 from station.floor.office.lists import LISTS
 from station.floor.office.rules import build_sound
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Fact
+from station.shop.field_texts import read_value, write_value
+from station.shop.fields import fields_by_name, typed_fields
 from station.shop.plain import Plain, to_plain
 from station.shop.views import View
 from station.shop.words import Say, say, several
@@ -39,16 +40,17 @@ def write(ledger: Ledger, kind: type[Fact]) -> str:
     """A list as CSV text: the fields that can be typed, `id` first."""
     out = io.StringIO()
     table = csv.writer(out, lineterminator="\n")
-    names = typed_fields(kind)
-    table.writerow(names)
+    fields = typed_fields(kind)
+    table.writerow([field.name for field in fields])
     for fact in ledger.facts(kind):
         plain = to_plain(fact)
-        table.writerow([_cell(kind, name, plain[name]) for name in names])
+        table.writerow([write_value(field, plain[field.name]) for field in fields])
     return out.getvalue()
 
 
-def _cell(kind: type[Fact], name: str, value: object) -> str:
-    return text_of(kind, name, value) if (kind, name) in COLUMNS else shown(value)
+def list_names(kind: type[Fact]) -> tuple[str, ...]:
+    """Lists the names of a list's columns."""
+    return tuple(field.name for field in typed_fields(kind))
 
 
 def read_file(view: View, file: Path, kind: type[Fact] | None = None) -> Read:
@@ -103,7 +105,7 @@ def _find_kind(names: list[str]) -> type[Fact] | None:
     """Finds the list whose columns these are: the one that has most of them, if it is one."""
     if "id" not in names:
         return None
-    shared = {kind: len({*names} & {*typed_fields(kind)}) for kind in NAMES.values()}
+    shared = {kind: len({*names} & {*list_names(kind)}) for kind in NAMES.values()}
     most = max(shared.values())
     best = [kind for kind, count in shared.items() if count == most]
     strange = len(names) - most
@@ -119,7 +121,7 @@ def _say_no_list(names: list[str]) -> Say:
 
 def _explain_header(names: list[str], kind: type[Fact]) -> Say | None:
     """Explains what is wrong with a list's columns; None: they can be read."""
-    known = typed_fields(kind)
+    known = list_names(kind)
     if strange := [name for name in names if name not in known]:
         return say(
             "line 1: this list has no column {strange}; its columns are {names}",
@@ -150,7 +152,8 @@ def _row(
     if before is None and (lost := _zeros(view, kind, number)):
         return {"id": number}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
-    value |= {name: from_text(kind, name, text) for name, text in cells.items()}
+    fields = fields_by_name(kind)
+    value |= {name: read_value(fields[name], text) for name, text in cells.items()}
     made = build_sound(kind.kind, value, view)
     return value, made if isinstance(made, list) else []
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import msgspec
 
-from station.shop.plain import choices, field_types
+from station.shop.fields import choices, field_types
 from station.shop.views import F
 
 

@@ -11,12 +11,10 @@ import typing
 from collections.abc import Mapping
 
 from station.shop.facts import KINDS, Fact
+from station.shop.fields import choices, field_types, say_name
 from station.shop.words import Say, say, several
 
 Plain = dict[str, object]
-
-# fields that a person knows by another name than the code does
-SPOKEN = {"words": "description", "flat_after": "spoilboard bears, sheets"}
 
 
 def to_plain(fact: Fact) -> Plain:
@@ -37,22 +35,6 @@ def build(kind: str, values: Mapping[str, object]) -> Fact | list[Say]:
     return made
 
 
-_FIELD_TYPES: dict[type, dict[str, object]] = {}  # resolving type hints is slow
-
-
-def field_types(cls: type) -> dict[str, object]:
-    """The resolved types of a dataclass's fields by name."""
-    if cls not in _FIELD_TYPES:
-        hints = typing.get_type_hints(cls)
-        _FIELD_TYPES[cls] = {f.name: hints[f.name] for f in dataclasses.fields(cls)}
-    return _FIELD_TYPES[cls]
-
-
-def choices(hint: object) -> tuple[str, ...]:
-    """The words that a field may hold, where its type names them; else none."""
-    return typing.get_args(hint) if typing.get_origin(hint) is typing.Literal else ()
-
-
 def _lay(value: object) -> object:
     """One value as JSON."""
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
@@ -69,14 +51,15 @@ def _dataclass(cls: type, values: object) -> tuple[object, list[Say]]:
     given: dict[str, object] = {}
     for field in dataclasses.fields(cls):
         if field.name in values:
-            given[field.name], wrong = _fit(hints[field.name], values[field.name], field.name)
+            called = say_name(cls, field.name)
+            given[field.name], wrong = _fit(hints[field.name], values[field.name], called)
             problems += wrong
         elif field.default is field.default_factory is dataclasses.MISSING:
-            problems.append(say("{name} is missing", name=SPOKEN.get(field.name, field.name)))
+            problems.append(say("{name} is missing", name=say_name(cls, field.name)))
     return (None, problems) if problems else (cls(**given), [])
 
 
-def _fit(hint: object, value: object, name: str) -> tuple[object, list[Say]]:
+def _fit(hint: object, value: object, name: Say | str) -> tuple[object, list[Say]]:
     """One value made to fit its type, or the problem."""
     origin = typing.get_origin(hint)
     if origin is types.UnionType:
@@ -91,12 +74,11 @@ def _fit(hint: object, value: object, name: str) -> tuple[object, list[Say]]:
     return _fit_scalar(hint, value, name)
 
 
-def _one_of(name: str, words: tuple[str, ...]) -> Say:
-    named = SPOKEN.get(name, name).replace("_", " ")
-    return say("{field} is one of {words}", field=named, words=several(list(words)))
+def _one_of(name: Say | str, words: tuple[str, ...]) -> Say:
+    return say("{field} is one of {words}", field=name, words=several(list(words)))
 
 
-def _fit_tuple(hint: object, value: object, name: str) -> tuple[object, list[Say]]:
+def _fit_tuple(hint: object, value: object, name: Say | str) -> tuple[object, list[Say]]:
     """A tuple of one repeated type, or of fixed ones."""
     if not isinstance(value, list | tuple):
         return None, [say("{name} must be a list", name=name)]
@@ -110,7 +92,7 @@ def _fit_tuple(hint: object, value: object, name: str) -> tuple[object, list[Say
     return tuple(v for v, _ in fitted), [p for _, problems in fitted for p in problems]
 
 
-def _fit_scalar(hint: object, value: object, name: str) -> tuple[object, list[Say]]:
+def _fit_scalar(hint: object, value: object, name: Say | str) -> tuple[object, list[Say]]:
     """A text, a whole number, a number or a yes/no."""
     if hint is float and isinstance(value, int) and not isinstance(value, bool):
         return float(value), []

@@ -10,17 +10,8 @@ from station.bootstrap import load_rooms
 from station.desk import draft as drafts
 from station.desk.draft import Draft
 from station.floor.office import dialogue, lists, screen
-from station.floor.office.fields import (
-    a_time,
-    from_text,
-    label,
-    list_from_text,
-    text_of,
-    typed_fields,
-)
 from station.floor.office.lists import LISTS
 from station.floor.office.rules import RULES
-from station.floor.office.values import say_value
 from station.floor.office.work import (
     Counting,
     EditedRows,
@@ -38,18 +29,17 @@ from station.shop.facts import (
     Concern,
     CutFile,
     Lot,
-    Material,
     Notice,
     Order,
     Part,
     Pile,
     Product,
     Revision,
-    Router,
-    Shop,
     Slip,
     Worker,
 )
+from station.shop.field_texts import read_time
+from station.shop.fields import find_field, typed_fields
 from station.shop.file_requests import OpenCutFile
 from station.shop.plain import build, to_plain
 from station.shop.rooms import Number, Typed
@@ -91,19 +81,19 @@ def test_every_fact_is_built_again_from_its_plain_values(fact):
     ("kind", "value", "problem"),
     [
         ("nothing", {}, "There is no list called nothing"),
-        ("worker", {}, "id is missing"),
+        ("worker", {}, "number is missing"),
         ("worker", {"id": "03", "age": 3}, "There is no field age"),
-        ("worker", {"id": 3}, "id must be a text"),
+        ("worker", {"id": 3}, "number must be a text"),
         ("worker", {"id": "a b"}, "Its number has letters and digits only"),
         (
             "material",
             {"id": "1", "name": "x", "thickness_mm": "six", "low_mm": 1.0, "high_mm": 2.0},
-            "thickness_mm must be a number",
+            "thickness, mm must be a number",
         ),
         (
             "material",
             {"id": "1", "name": "x", "thickness_mm": float("nan"), "low_mm": 1.0, "high_mm": 2.0},
-            "thickness_mm must be a number",
+            "thickness, mm must be a number",
         ),
         (
             "part",
@@ -141,7 +131,7 @@ def test_setting_a_fact_asks_for_a_supervisor(view):
     [
         ({"kind": "batch", "value": to_plain(batch(id="00999"))}, "not set by hand"),
         ({"kind": "lot", "value": {"id": "0999", "material": "77"}}, "no material 77"),
-        ({"kind": "worker", "value": {}}, "id is missing"),
+        ({"kind": "worker", "value": {}}, "number is missing"),
     ],
 )
 def test_a_fact_that_cannot_be_is_refused(view, args, said):
@@ -247,7 +237,7 @@ def test_the_form_works_for_every_list(view):
             opened = dialogue.handle_input(hand, read(button("row_1")), view).hand
             assert opened.work.chosen == rows[0].id
             assert screen.screen(opened, view).presses
-        assert typed_fields(entry.kind)[0] == "id"
+        assert typed_fields(entry.kind)[0].name == "id"
 
 
 FORM = {"id": "9", "name": "12 mm birch plywood"}
@@ -309,29 +299,6 @@ def test_typing_saves_over_what_was_there(view):
     assert view.get(Part, "014").shape is not None
 
 
-@pytest.mark.parametrize(
-    ("kind", "field", "text", "value"),
-    [
-        (Part, "mark", "12", 12),
-        (Part, "mark", "x", "x"),
-        (Material, "low_mm", "6,1", 6.1),
-        (Worker, "active", "no", False),
-        (Worker, "active", "perhaps", "perhaps"),
-        (Part, "name", "HC", "HC"),
-    ],
-)
-def test_a_text_becomes_its_fields_value(kind, field, text, value):
-    assert from_text(kind, field, text) == value
-
-
-@pytest.mark.parametrize(
-    ("field", "words"),
-    [("low_mm", "low, mm"), ("name", "name"), ("density_kg_m3", "density, kg/m³")],
-)
-def test_a_field_has_a_name_in_words(field, words):
-    assert label(field) == words
-
-
 def test_every_kind_that_is_set_has_a_name():
     assert all(entry.kind.kind in KINDS for entry in LISTS)
 
@@ -389,28 +356,6 @@ def test_a_new_rack_place_is_given_to_its_part(view):
 
 
 @pytest.mark.parametrize(
-    ("text", "at"),
-    [
-        ("2026-11-26 14:00", "2026-11-26T14:00:00"),
-        ("2026-11-26", "2026-11-26T16:00:00"),
-        ("26.11.2026 9:30", "2026-11-26T09:30:00"),
-        ("26.11. 2030", "2026-11-26T20:30:00"),
-        ("26.11.2025", "2025-11-26T16:00:00"),
-        ("31.02.2026 9:30", "31.02.2026 9:30"),
-        ("26.11. 9:30", "2026-11-26T09:30:00"),
-        ("26.11.", "2026-11-26T16:00:00"),
-        ("26110930", "2026-11-26T09:30:00"),
-        ("0301", "2027-01-03T16:00:00"),
-        ("31.02.", "31.02."),
-        ("25:99", "25:99"),
-        ("soon", "soon"),
-    ],
-)
-def test_a_time_is_typed_as_people_write_it(text, at):
-    assert a_time(text, "2026-11-25T10:00:00") == at
-
-
-@pytest.mark.parametrize(
     ("kind", "field", "value", "words"),
     [
         (Order, "due", "2026-11-26T09:30:00", "26.11.2026 09:30"),
@@ -422,24 +367,9 @@ def test_a_time_is_typed_as_people_write_it(text, at):
     ],
 )
 def test_a_time_is_shown_as_it_can_be_typed(kind, field, value, words, view):
-    assert say_value(kind, field, value, view) == words
+    assert lists.say_value(find_field(kind, field), value, view) == words
     if words != value:
-        assert a_time(words, value[:19]) in (value, f"{value}T16:00:00")
-
-
-@pytest.mark.parametrize(
-    ("kind", "field", "value", "text"),
-    [
-        (Product, "parts", [["014", 2], ["021", 1]], "014 x 2; 021 x 1"),
-        (Order, "lines", [{"product": "031", "quantity": 2, "short": 0}], "031 x 2"),
-        (Order, "lines", [{"product": "031", "quantity": 2, "short": 1}], "031 x 2 x 1"),
-        (Router, "hold_downs", [[120.0, 40.5]], "120 x 40.5"),
-        (Shop, "day_checks", ["air pressure", "extraction on"], "air pressure; extraction on"),
-    ],
-)
-def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
-    assert text_of(kind, field, value) == text
-    assert list_from_text(kind, field, text) == value
+        assert read_time(words, value[:19]) in (value, f"{value}T16:00:00")
 
 
 def test_a_field_that_points_refuses_what_does_not_exist(view):

@@ -10,7 +10,7 @@ from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
 from station.floor.office.rules import RULES as OFFICE
-from station.floor.office.sound import wrong
+from station.floor.office.sound import find_problems
 from station.papers.marks import TextMark
 from station.papers.traveller import make_traveller as paper
 from station.queries.runs import LASER, WORK, find_due
@@ -235,7 +235,7 @@ def test_what_may_be_a_run(runs: tuple[str, ...], problem: str) -> None:
     view = shop(extra=other)
     revision = view.get(Revision, f"{COMBS}.C")
     assert revision
-    told = " ".join(str(p) for p in wrong(replace(revision, runs=runs), view))
+    told = " ".join(str(p) for p in find_problems(replace(revision, runs=runs), view))
     assert (problem in told) if problem else not told
 
 

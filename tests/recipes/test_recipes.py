@@ -9,7 +9,7 @@ from tests.recipes.carry import PAGE, Copy, steps_of
 
 CARRIED_OUT = (
     *("A work area", "A rule", "A reason", "A command", "A paper"),
-    "A cut-file dialect",
+    *("A cut-file dialect", "A field"),
 )
 
 GERMAN = "resources/translations/station_de.ts"
@@ -165,6 +165,35 @@ def test_a_cut_file_dialect(copy):
         print(*(f"{z:g}" for z in moves.points[1:, 2]))
     """)
     assert heights == "2 -2 2 0 -6 2 -4 -10 2"
+
+
+def test_a_field(copy):
+    copy.carry_out("A field")
+    copy.check()
+    shown, problem, saved, listed = json.loads(
+        copy.look("""
+        import json, tempfile
+        from pathlib import Path
+        from station.files import lists
+        from station.shop.facts import Cart
+        from tests.replay import PIN, Stage
+        stage = Stage(Path(tempfile.mkdtemp()))
+        for line in ("@worker 07", "@area office", "cart 1"):
+            stage.send(line)
+        rows = [str(row.title) for row in stage.desk.face().main[0].rows]
+        place = rows.index("holds, kg") + 1
+        for line in (f"button row_{place}", "-1", "button save", "worker 07"):
+            stage.send(line)
+        problem = str(stage.send(PIN).answer.said)
+        for line in (f"button row_{place}", "80", "button save"):
+            given = stage.send(line)
+        print(json.dumps([place, problem, stage.ledger.view.get(Cart, "1").holds_kg,
+                          lists.write(stage.ledger, Cart)]))
+    """)
+    )
+    assert (shown, problem, saved) == (4, "holds, kg cannot be below 0", 80.0)
+    assert listed.splitlines()[0] == "id,name,goes,holds_kg"
+    assert "<source>holds</source>" in (copy.folder / GERMAN).read_text(encoding="utf-8")
 
 
 def test_a_step_that_does_not_fit_is_an_error(copy):

@@ -18,7 +18,7 @@ from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
 from station.ledger.sound import LEFT_OUT
 from station.shop.acts import Args, TakeBack
 from station.shop.facts import KINDS
-from station.shop.plain import choices, field_types
+from station.shop.fields import choices, field_types
 from station.shop.readings import KINDS as READ
 from station.shop.readings import Reading
 

@@ -3,9 +3,14 @@
 from collections.abc import Callable
 
 from station.floor.office import count, intake_face, lines, release
-from station.floor.office.fields import POINTS, label
-from station.floor.office.lists import ROWS, find_chosen, find_list, list_facts, name_fact
-from station.floor.office.values import say_rows
+from station.floor.office.lists import (
+    ROWS,
+    find_chosen,
+    find_list,
+    list_facts,
+    name_fact,
+    say_rows,
+)
 from station.floor.office.work import OfficeHand
 from station.queries.settings import find_shop
 from station.queries.stock import name_place
@@ -26,6 +31,8 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import CutFile, Fact, Order, Part, Revision, Router
+from station.shop.field_texts import write_scalar
+from station.shop.fields import FactField, fields_by_name
 from station.shop.moves import Held, head
 from station.shop.views import View
 from station.shop.words import Say, moment, say
@@ -56,9 +63,9 @@ def _make_face(
     )
 
 
-def offer_things(kind: type[Fact], field: str, view: View) -> Cards | None:
+def offer_things(field: FactField, view: View) -> Cards | None:
     """Offers the things that a field can point at, as cards, where they have codes."""
-    points = POINTS.get((kind, field))
+    points = field.points
     return _list_cards(points, view) if points and points.kind in LETTERS else None
 
 
@@ -78,7 +85,7 @@ def _list_cards(kind: type[Fact], view: View) -> Cards:
 
 def _show_rows(hand: OfficeHand, view: View) -> Face:
     """Shows the rows of a list field, and what can be added."""
-    of, rows, first = lines.list_columns(hand), hand.work.editing.rows, hand.work.page * ROWS
+    field, rows, first = lines.find_edited(hand), hand.work.editing.rows, hand.work.page * ROWS
     shown = tuple(
         _make_row(hand, view, n, row) for n, row in enumerate(rows[first : first + ROWS], first)
     )
@@ -87,7 +94,7 @@ def _show_rows(hand: OfficeHand, view: View) -> Face:
         "{kind} {id}: {field}, page {page} of {pages}",
         kind=find_list(hand).one,
         id=hand.work.chosen or say("new"),
-        field=label(hand.work.editing.field),
+        field=field.label,
         page=hand.work.page + 1,
         pages=pages,
     )
@@ -95,7 +102,8 @@ def _show_rows(hand: OfficeHand, view: View) -> Face:
     out = Press(label=say("Take it out"), code=button("remove"))
     chosen = lines.find_item(hand) is not None
     presses = (done, *((out,) if chosen else ()), *(PAGES if pages > 1 else ()), LEAVE)
-    table = Table(columns=tuple(label(c.name) for c in of if c.asked), rows=shown, title=title)
+    heads = tuple(c.label for c in field.columns if c.about.typed)
+    table = Table(columns=heads, rows=shown, title=title)
     bed = _draw_bed(hand, view)
     main = (bed, table) if bed else (table,)
     side = _show_beside_rows(hand, view)
@@ -103,17 +111,17 @@ def _show_rows(hand: OfficeHand, view: View) -> Face:
 
 
 def _make_row(hand: OfficeHand, view: View, n: int, row: tuple[object, ...]) -> Row:
-    of = lines.list_columns(hand)
-    points, quantity = of[0].points, [c.name for c in of if c.asked][1:] == ["quantity"]
+    of = lines.find_edited(hand).columns
+    points, quantity = of[0].points, [c.counts for c in of if c.about.typed][1:] == [True]
     chosen_one = n == lines.find_item(hand)
     part = view.get(Part, str(row[0])) if points is Part else None
     return Row(
-        title=name_fact(points, row[0], view) if points else _write_plain(row[0]),
+        title=name_fact(points, row[0], view) if points else write_scalar(row[0]),
         note=str(row[0]) if points else "",
         cells=tuple(
-            Cell(text=_write_plain(v), bold=chosen_one)
+            Cell(text=write_scalar(v), bold=chosen_one)
             for v, c in zip(row[1:], of[1:], strict=True)
-            if c.asked
+            if c.about.typed
         ),
         shape=part.shape if part else None,
         code=button(f"row_{n % ROWS + 1}"),
@@ -129,25 +137,24 @@ def _write_codes(n: int, name: str) -> str:
     return f"{button(f'row_{n % ROWS + 1}')}|{button(name)}"
 
 
-def _write_plain(value: object) -> str:
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
 def _show_beside_rows(hand: OfficeHand, view: View) -> tuple[Block, ...]:
     """Shows what can be added, or a keypad for the chosen row's number."""
-    of, item = lines.list_columns(hand), lines.find_item(hand)
+    of, item = lines.find_edited(hand).columns, lines.find_item(hand)
     column = of[hand.work.editing.column if item is not None else 0]
     if column.points:
         return (_list_cards(column.points, view),)
-    if column.kind is str:
+    if column.of is str:
         return (Hint(title=say("Type it on the keyboard"), note=say("Enter adds it.")),)
-    return (Asked(question=say("{field}", field=label(column.name)), typed=hand.digits),)
+    return (Asked(question=say("{field}", field=column.label), typed=hand.digits),)
 
 
 def _draw_bed(hand: OfficeHand, view: View) -> SheetDrawing | None:
     """Draws the bed or sheet that places stand on; a touch adds one."""
     fact = find_chosen(hand, view)
-    if not isinstance(fact, Router | Revision) or lines.list_columns(hand)[0].kind is not float:
+    if (
+        not isinstance(fact, Router | Revision)
+        or lines.find_edited(hand).columns[0].of is not float
+    ):
         return None
     drawn = (
         Revision(id="bed", cut_file="", letter="", material="", minutes=0,
@@ -230,7 +237,8 @@ def _list_orders(hand: OfficeHand, view: View) -> Cards:
 
 
 def _say_wanted(order: Order, view: View) -> str:
-    return say_rows(Order, "lines", [[x.product, x.quantity] for x in order.lines], view)
+    lines_field = fields_by_name(Order)["lines"]
+    return say_rows(lines_field, [[x.product, x.quantity] for x in order.lines], view)
 
 
 def _show_sheets(hand: OfficeHand, view: View) -> Face:

@@ -5,35 +5,28 @@ from datetime import date, timedelta
 
 from station.floor.office import lines
 from station.floor.office.acts import SetFact
-from station.floor.office.fields import (
-    CHOICES,
-    COLUMNS,
-    POINTS,
-    TIMES,
-    a_time,
-    from_text,
-    is_time,
-    label,
-    typed_fields,
-)
 from station.floor.office.lists import (
     FIELDS,
     LISTS,
     find_chosen,
+    find_chosen_field,
     find_fact,
     find_list,
+    find_value,
+    give_value,
     list_facts,
     name_press,
     propose_number,
     read_row,
 )
-from station.floor.office.values import find_value, give_value
 from station.floor.office.work import OfficeHand, OfficeWork
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import Fact, Revision, Shop
-from station.shop.plain import field_types, to_plain
+from station.shop.field_texts import is_time, read_time, read_value
+from station.shop.fields import FactField, typed_fields
+from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
@@ -72,11 +65,11 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None
         return _take_text(hand, given.text, view)
     name = name_press(given)
     if (row := read_row(name)) is not None:
-        names = typed_fields(find_list(hand).kind)
+        fields = typed_fields(find_list(hand).kind)
         place = hand.work.page * FIELDS + row
-        if place >= len(names):
+        if place >= len(fields):
             return Took(hand, refuse(say("There is no field in that row"), say("Touch a field.")))
-        return choose_field(hand, names[place], view)
+        return choose_field(hand, fields[place], view)
     if name == "next_field":
         return _choose_next(hand, view)
     if name in ("more", "fewer"):
@@ -86,100 +79,93 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None
     return _scan_thing(hand, given, view) if isinstance(given, Code) else None
 
 
-def choose_field(hand: OfficeHand, name: str, view: View) -> Took:
+def choose_field(hand: OfficeHand, field: FactField, view: View) -> Took:
     """Chooses the field that the next input goes to; a list opens."""
-    if name == "id" and find_chosen(hand, view):
+    if field.name == "id" and find_chosen(hand, view):
         return Took(hand, refuse(say("Its number stays as it is"), say("Touch another field.")))
-    if (find_list(hand).kind, name) in COLUMNS:
-        return lines.open_rows(hand, name, view)
+    if field.columns:
+        return lines.open_rows(hand, field, view)
     return Took(
-        replace(hand, work=replace(hand.work, field=name)),
+        replace(hand, work=replace(hand.work, field=field.name)),
         good(
-            say("{field}", field=label(name)),
-            say("{field}: type it and press Enter.", field=label(name)),
+            say("{field}", field=field.label),
+            say("{field}: type it and press Enter.", field=field.label),
         ),
     )
 
 
 def _choose_next(hand: OfficeHand, view: View) -> Took:
     """Chooses the next field in turn; the number of a fact that is there is left out."""
-    every = typed_fields(find_list(hand).kind)
-    names = every[1:] if find_chosen(hand, view) else every
-    now = hand.work.field
-    name = names[(names.index(now) + 1) % len(names)] if now in names else names[0]
-    page = every.index(name) // FIELDS
-    return choose_field(replace(hand, work=replace(hand.work, page=page)), name, view)
+    every, now = typed_fields(find_list(hand).kind), find_chosen_field(hand)
+    fields = every[1:] if find_chosen(hand, view) else every
+    field = fields[(fields.index(now) + 1) % len(fields)] if now in fields else fields[0]
+    page = every.index(field) // FIELDS
+    return choose_field(replace(hand, work=replace(hand.work, page=page)), field, view)
 
 
 def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
     """Gives a typed text to the field that is chosen."""
-    field, kind = hand.work.field, find_list(hand).kind
-    if not field:
+    field = find_chosen_field(hand)
+    if field is None:
         return Took(hand, refuse(say("No field is chosen"), say("Touch a field first.")))
-    if (kind, field) in POINTS and (found := find_fact(POINTS[kind, field], text, view)):
+    if field.points and (found := find_fact(field.points, text, view)):
         text = found.id
-    elif (kind, field) in POINTS and text.strip():
-        return Took(
-            hand,
-            refuse(say("There is no {field} {text}", field=label(field), text=text), LISTED),
-        )
-    if (kind, field) in TIMES:
-        shop = find_shop(view)
-        done = give_value(hand, field, a_time(text, hand.now, shop.day_ends), view)
-    else:
-        done = give_value(hand, field, from_text(kind, field, text), view)
-    return _go_down(done)
+    elif field.points and text.strip():
+        said = say("There is no {field} {text}", field=field.label, text=text)
+        return Took(hand, refuse(said, LISTED))
+    value = read_value(field, text)
+    if field.about.written == "time":
+        value = read_time(text, hand.now, find_shop(view).day_ends)
+    return _go_down(give_value(hand, field, value, view))
 
 
 def _go_down(done: Took) -> Took:
     """Goes down the form: the field after this one is chosen, unless it is a list."""
     hand: OfficeHand = done.hand
-    kind = find_list(hand).kind
-    names = typed_fields(kind)
-    place = names.index(hand.work.field) + 1
-    if place >= len(names) or (kind, names[place]) in COLUMNS:
+    fields = typed_fields(find_list(hand).kind)
+    place = [field.name for field in fields].index(hand.work.field) + 1
+    if place >= len(fields) or fields[place].columns:
         return done
-    after = replace(hand, work=replace(hand.work, field=names[place], page=place // FIELDS))
-    next_ = say("Next: {field}. Type it, or save.", field=label(names[place]))
+    after = replace(hand, work=replace(hand.work, field=fields[place].name, page=place // FIELDS))
+    next_ = say("Next: {field}. Type it, or save.", field=fields[place].label)
     return Took(after, good(done.answer.said, next_))
 
 
 def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
     """Fills the field that points at such things with the one whose card was scanned."""
-    field, kind = hand.work.field, find_list(hand).kind
-    points = POINTS.get((kind, field))
-    if points and points.kind == code.kind and view.get(points, code.number):
+    field = find_chosen_field(hand)
+    points = field.points if field else None
+    if field and points and points.kind == code.kind and view.get(points, code.number):
         return give_value(hand, field, code.number, view)
     return None
 
 
-def can_step(kind: type[Fact], field: str) -> bool:
+def can_step(field: FactField) -> bool:
     """Says whether “one more” and “one less” change a field."""
-    numbers = field_types(kind).get(field) in (int, float, bool) and field != "id"
-    return numbers or any((kind, field) in table for table in (CHOICES, POINTS, TIMES))
+    few = bool(field.choices or field.points) or field.about.written == "time"
+    return few or field.of in (int, float, bool)
 
 
 def _step_value(hand: OfficeHand, by: int, view: View) -> Took:
-    field, kind = hand.work.field, find_list(hand).kind
-    if not field or not can_step(kind, field):
+    field = find_chosen_field(hand)
+    if field is None or not can_step(field):
         return Took(hand, refuse(say("That is typed"), say("Choose a field and type.")))
-    return give_value(hand, field, _find_beside(kind, field, hand, by, view), view)
+    return give_value(hand, field, _find_beside(field, hand, by, view), view)
 
 
-def _find_beside(kind: type[Fact], field: str, hand: OfficeHand, by: int, view: View) -> object:
+def _find_beside(field: FactField, hand: OfficeHand, by: int, view: View) -> object:
     """Finds the value after or before the one that stands there."""
     value = find_value(hand, field, view)
     if isinstance(value, bool):
         return not value
-    if (kind, field) in CHOICES:
-        return _turn_choice(CHOICES[kind, field], str(value), by)
-    if (kind, field) in POINTS:
-        ids = tuple(f.id for f in list_facts(POINTS[kind, field], view))
-        return _turn_choice(ids, str(value), by)
-    if (kind, field) in TIMES:
+    if field.choices:
+        return _turn_choice(field.choices, str(value), by)
+    if field.points:
+        return _turn_choice(tuple(f.id for f in list_facts(field.points, view)), str(value), by)
+    if field.about.written == "time":
         return move_by_days(str(value), hand.now, by, view)
     number = value if isinstance(value, int | float) else 0
-    if field_types(kind)[field] is int:
+    if field.of is int:
         return int(number) + by
     return round(number + by * (1.0 if abs(number) >= SMALL else 0.1), 3)
 

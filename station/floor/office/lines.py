@@ -6,19 +6,21 @@ quantity of 0 takes its row out.
 
 from dataclasses import replace
 
-from station.floor.office.fields import COLUMNS, Column, rows_of, value_from_text, value_of
 from station.floor.office.lists import (
     ROWS,
     find_fact,
     find_list,
+    find_value,
+    give_value,
     name_fact,
     name_press,
     read_row,
 )
-from station.floor.office.values import find_value, give_value
-from station.floor.office.work import EditedRows, OfficeHand, Rows
+from station.floor.office.work import EditedRows, OfficeHand
 from station.shop.acts import Answer, good, refuse
 from station.shop.codes import Code
+from station.shop.field_texts import Rows, from_rows, read_scalar, start_row, to_rows
+from station.shop.fields import FactField, fields_by_name
 from station.shop.rooms import Input, Number, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -29,12 +31,12 @@ NOTHING_CHOSEN = refuse(say("No line is chosen"), say("Touch a line first."))
 ON = say("Add the next one, or close the list.")
 
 
-def open_rows(hand: OfficeHand, field: str, view: View) -> Took:
+def open_rows(hand: OfficeHand, field: FactField, view: View) -> Took:
     """Opens a list field with its rows as they stand."""
-    rows = rows_of(find_list(hand).kind, field, find_value(hand, field, view))
-    opened = _edit(hand, EditedRows(field=field, rows=rows), page=0)
-    opened = replace(opened, work=replace(opened.work, ask="lines", field=field))
-    do = _say_what_first(list_columns(opened))
+    rows = to_rows(field, find_value(hand, field, view))
+    opened = _edit(hand, EditedRows(field=field.name, rows=rows), page=0)
+    opened = replace(opened, work=replace(opened.work, ask="lines", field=field.name))
+    do = _say_what_first(field.columns[0])
     return Took(opened, good(say("{n} {n|line|lines}", n=len(rows)), do))
 
 
@@ -44,9 +46,9 @@ def _edit(hand: OfficeHand, editing: EditedRows, page: int | None = None) -> Off
     return replace(hand, work=replace(hand.work, editing=editing, page=page))
 
 
-def list_columns(hand: OfficeHand) -> tuple[Column, ...]:
-    """Lists the columns of the list that is being edited."""
-    return COLUMNS[find_list(hand).kind, hand.work.editing.field]
+def find_edited(hand: OfficeHand) -> FactField:
+    """Finds the list field that is being edited."""
+    return fields_by_name(find_list(hand).kind)[hand.work.editing.field]
 
 
 def find_item(hand: OfficeHand) -> int | None:
@@ -55,16 +57,15 @@ def find_item(hand: OfficeHand) -> int | None:
     return item if item is not None and item < len(hand.work.editing.rows) else None
 
 
-def _say_what_first(of: tuple[Column, ...]) -> Say:
-    first = of[0]
+def _say_what_first(first: FactField) -> Say:
     if first.points:
         return say("Scan or type a {kind} to add it.", kind=first.points.kind)
-    return say("Type one to add it.") if first.kind is str else say("Type x, then y; or touch it.")
+    return say("Type one to add it.") if first.of is str else say("Type x, then y; or touch it.")
 
 
 def handle_input(hand: OfficeHand, given: Input, view: View) -> Took | None:
     """Takes one input while a list field is open."""
-    if isinstance(given, Point) and list_columns(hand)[0].kind is float:
+    if isinstance(given, Point) and find_edited(hand).columns[0].of is float:
         rows = hand.work.editing.rows
         point = (float(round(given.x_mm)), float(round(given.y_mm)))
         return _complete_row(hand, (*rows, point), len(rows))
@@ -84,26 +85,25 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Took | None:
 
 def close_rows(hand: OfficeHand, view: View) -> Took:
     """Gives the rows back to the form, still to be saved."""
-    editing, kind = hand.work.editing, find_list(hand).kind
+    field, rows = find_edited(hand), hand.work.editing.rows
     closed = replace(hand, work=replace(hand.work, ask="", editing=EditedRows(), page=0))
-    value = value_of(kind, editing.field, editing.rows)
-    return give_value(closed, editing.field, value, view)
+    return give_value(closed, field, from_rows(field, rows), view)
 
 
 def _choose_row(hand: OfficeHand, place: int) -> Took:
-    editing, of = hand.work.editing, list_columns(hand)
+    editing, of = hand.work.editing, find_edited(hand).columns
     if place >= len(editing.rows):
         return Took(hand, refuse(say("There is no line in that row"), say("Touch a line.")))
-    column = next((n for n, c in enumerate(of) if c.kind is not str), 0)
+    column = next((n for n, c in enumerate(of) if c.of is not str), 0)
     return Took(
         _edit(hand, replace(editing, item=place, column=column)),
-        good(say("Line {n}", n=place + 1), say("Enter its {what}.", what=of[column].name)),
+        good(say("Line {n}", n=place + 1), say("Enter its {what}.", what=of[column].label)),
     )
 
 
 def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
     """Adds the thing whose card was scanned, or chooses its row."""
-    points = list_columns(hand)[0].points
+    points = find_edited(hand).columns[0].points
     if not points or points.kind != code.kind:
         return None
     if view.get(points, code.number) is None:
@@ -119,15 +119,15 @@ def _refuse_unknown(kind: str, text: str) -> Answer:
 
 def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
     """Takes a text or number into the chosen row's column, or begins a row with it."""
-    of, item = list_columns(hand), find_item(hand)
+    of, item = find_edited(hand).columns, find_item(hand)
     column = of[hand.work.editing.column if item is not None else 0]
     if column.points:
         found = find_fact(column.points, text, view)
         if found is None:
             return Took(hand, _refuse_unknown(column.points.kind, text))
         return _name_thing(hand, found.id, view)
-    value = value_from_text(column.kind, text)
-    if type(value) is not column.kind:
+    value = read_scalar(column.of, text)
+    if type(value) is not column.of:
         return Took(hand, refuse(say("{text} is no number", text=text), say("Enter a number.")))
     if isinstance(value, str):
         value = value.replace(";", ",").strip()  # a line of a file parts them by semicolons
@@ -138,13 +138,14 @@ def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
 
 def _name_thing(hand: OfficeHand, id: str, view: View) -> Took:
     """Chooses the row that names this thing: the one that is there, or a new one."""
-    rows, of = hand.work.editing.rows, list_columns(hand)
+    rows, field = hand.work.editing.rows, find_edited(hand)
+    of = field.columns
     known = next((n for n, row in enumerate(rows) if row[0] == id), None)
     name = name_fact(of[0].points, id, view) if of[0].points else id
     if known is None:
         if len(rows) >= MOST:
             return Took(hand, FULL)
-        rows, known = (*rows, (id, *(c.start for c in of[1:]))), len(rows)
+        rows, known = (*rows, start_row(field, id)), len(rows)
     item = known if len(of) > 1 else None
     editing = replace(hand.work.editing, rows=rows, item=item, column=1)
     after = _edit(hand, editing, page=known // ROWS)
@@ -155,16 +156,16 @@ def _name_thing(hand: OfficeHand, id: str, view: View) -> Took:
 
 def _begin_row(hand: OfficeHand, value: object) -> Took:
     """Begins a new row with its first column given."""
-    of, rows = list_columns(hand), hand.work.editing.rows
+    rows = hand.work.editing.rows
     if len(rows) >= MOST:
         return Took(hand, FULL)
-    longer = (*rows, (value, *(c.start for c in of[1:])))
+    longer = (*rows, start_row(find_edited(hand), value))
     begun = _edit(hand, replace(hand.work.editing, rows=longer), page=len(rows) // ROWS)
     return _go_right(begun, len(rows), 0)
 
 
 def _set_column(hand: OfficeHand, item: int, column: int, value: object) -> Took:
-    if list_columns(hand)[column].name == "quantity" and isinstance(value, int) and value < 1:
+    if find_edited(hand).columns[column].counts and isinstance(value, int) and value < 1:
         return _remove_row(hand)
     return _go_right(_edit(hand, _put(hand.work.editing, item, column, value)), item, column)
 
@@ -178,13 +179,13 @@ def _put(editing: EditedRows, item: int, column: int, value: object) -> EditedRo
 
 def _go_right(hand: OfficeHand, item: int, column: int) -> Took:
     """Goes to the next column that is asked; after the last one the row is complete."""
-    of = list_columns(hand)
-    after = next((n for n in range(column + 1, len(of)) if of[n].asked), None)
+    of = find_edited(hand).columns
+    after = next((n for n in range(column + 1, len(of)) if of[n].about.typed), None)
     if after is None:
         return _complete_row(hand, hand.work.editing.rows, item)
     return Took(
         _edit(hand, replace(hand.work.editing, item=item, column=after)),
-        good(say("Line {n}", n=item + 1), say("Enter its {what}.", what=of[after].name)),
+        good(say("Line {n}", n=item + 1), say("Enter its {what}.", what=of[after].label)),
     )
 
 
@@ -200,7 +201,7 @@ def _step_number(hand: OfficeHand, by: int) -> Took:
     value = None if item is None else editing.rows[item][editing.column]
     if item is None or not isinstance(value, int | float):
         return Took(hand, NOTHING_CHOSEN)
-    if value + by < 1 and list_columns(hand)[editing.column].name == "quantity":
+    if value + by < 1 and find_edited(hand).columns[editing.column].counts:
         return _remove_row(hand)
     return Took(
         _edit(hand, _put(editing, item, editing.column, value + by)),

@@ -1,8 +1,9 @@
-"""Lists what the office knows: its lists, the facts on them, and which is open."""
+"""Lists what the office knows: its lists, the facts on them, what is open, and its values."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from station.floor.office.work import OfficeHand
+from station.shop.acts import good
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, usable
 from station.shop.facts import (
@@ -23,9 +24,12 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
-from station.shop.rooms import Input
+from station.shop.field_texts import is_time, to_rows, write_scalar, write_value
+from station.shop.fields import FactField, find_field
+from station.shop.plain import to_plain
+from station.shop.rooms import Input, Took
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, clock, dated, say
 
 ROWS = 6  # of a list on one page, each large enough to touch
 FIELDS = 7  # of a form on one page
@@ -181,3 +185,54 @@ def _keep_typed(numbers: list[str]) -> list[str]:
     wide = max([ORDER_WIDTH, *map(len, numbers)])
     first = "9".ljust(wide, "0")
     return [first, *(n for n in numbers if len(n) == wide and n > first)]
+
+
+# --- what stands in a field
+
+
+def find_chosen_field(hand: OfficeHand) -> FactField | None:
+    """Finds the field of the open form that the next input goes to."""
+    return find_field(find_list(hand).kind, hand.work.field)
+
+
+def find_value(hand: OfficeHand, field: FactField, view: View) -> object:
+    """Finds a field's plain value: as given, else as known, else as a new fact has it."""
+    if hand.work.form and field.name in hand.work.form:
+        return hand.work.form[field.name]
+    fact = find_chosen(hand, view)
+    return to_plain(fact)[field.name] if fact else field.start
+
+
+def give_value(hand: OfficeHand, field: FactField, value: object, view: View) -> Took:
+    """Gives a field its value, still to be saved."""
+    form = {**(hand.work.form or {}), field.name: value}
+    said = say("{field}: {value}", field=field.label, value=say_value(field, value, view))
+    return Took(
+        replace(hand, work=replace(hand.work, form=form)),
+        good(said, say("Touch the next field, or save.")),
+    )
+
+
+def say_value(field: FactField, value: object, view: View) -> str:
+    """Says a field's value for a person: names for numbers, a time without its seconds."""
+    if field.columns:
+        return say_rows(field, value, view)
+    if field.points and value:
+        name = name_fact(field.points, value, view)
+        return name if name == value else f"{value} · {name}"
+    text = write_scalar(value)
+    if field.about.written == "day" and is_time(f"{text}T00:00:00"):
+        return dated(text)
+    return f"{dated(text)} {clock(text)}" if is_time(text) else text
+
+
+def say_rows(field: FactField, value: object, view: View) -> str:
+    """Says a list field in one line: ``2 × HC-300, 1 × ST-200``."""
+    points = field.columns[0].points
+    if not points:
+        return write_value(field, value)
+    found = []
+    for row in to_rows(field, value):
+        name = name_fact(points, row[0], view)
+        found.append(f"{row[1]} × {name}" if len(row) > 1 else name)
+    return ", ".join(found)

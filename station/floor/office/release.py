@@ -5,7 +5,6 @@ The number of sheets releases it.
 
 from dataclasses import replace
 
-from station.floor.office.fields import a_time
 from station.floor.office.form import move_by_days
 from station.floor.office.lists import find_chosen, name_press, read_row
 from station.floor.office.work import OfficeHand, Releasing
@@ -18,6 +17,7 @@ from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Order, Revision, Router
+from station.shop.field_texts import read_time
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, moment, say
@@ -121,7 +121,7 @@ def _say_next(hand: OfficeHand) -> Say:
 
 
 def _take_due(hand: OfficeHand, text: str, view: View) -> Took:
-    due = a_time(text, hand.now, find_shop(view).day_ends)
+    due = read_time(text, hand.now, find_shop(view).day_ends)
     if due == text and len(text) != 19:
         return Took(
             hand, refuse(say("{text} is no time", text=text), say("Type it as 26.11. 14:00."))

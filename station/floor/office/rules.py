@@ -19,11 +19,10 @@ from station.floor.office.acts import (
     SetList,
 )
 from station.floor.office.approval import ask_supervisor
-from station.floor.office.fields import is_time
 from station.floor.office.first import ISSUE, later_reasons, renewed
 from station.floor.office.keeping import keep_orders, refuse_last_supervisor
 from station.floor.office.lists import LISTS
-from station.floor.office.sound import wrong
+from station.floor.office.sound import find_problems
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
@@ -65,6 +64,7 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
+from station.shop.field_texts import is_time
 from station.shop.moves import SHEET, move, tail
 from station.shop.places import kind_of
 from station.shop.plain import build
@@ -155,7 +155,7 @@ def build_sound(kind: str, value: GivenFields, view: View) -> Fact | list[Say]:
         return made
     if isinstance(made, NOT_BY_HAND):
         return [say("{kind} follows from the work and is not set by hand", kind=kind)]
-    return wrong(made, view) or made
+    return find_problems(made, view) or made
 
 
 def _give_place(made: Fact, view: View) -> tuple[Part, ...]:

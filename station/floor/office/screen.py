@@ -1,7 +1,6 @@
 """Shows the office: a list, or one form; the acts beside it."""
 
 from station.floor.office import asked
-from station.floor.office.fields import UNTYPED, label, typed_fields
 from station.floor.office.form import can_step
 from station.floor.office.intake_face import compare_revisions, show_progress
 from station.floor.office.lists import (
@@ -10,12 +9,14 @@ from station.floor.office.lists import (
     ROWS,
     OfficeList,
     find_chosen,
+    find_chosen_field,
     find_list,
+    find_value,
     list_facts,
     list_page,
     name_fact,
+    say_value,
 )
-from station.floor.office.values import find_value, say_value
 from station.floor.office.work import OfficeHand
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
@@ -50,8 +51,9 @@ from station.shop.facts import (
     Router,
     Worker,
 )
+from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.moves import WEAR
-from station.shop.plain import field_types, to_plain
+from station.shop.plain import to_plain
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -69,21 +71,22 @@ def screen(hand: OfficeHand, view: View) -> Face:
 
 def _show_list(hand: OfficeHand, view: View) -> Face:
     of = find_list(hand)
+    first, *others = (fields_by_name(of.kind)[name] for name in of.shows[:4])
     rows = tuple(
         Row(
             title=fact.id,
-            note=_say_field(fact, of.shows[0], view),
+            note=_say_field(fact, first, view),
             code=button(f"row_{n}"),
             shape=fact.shape if isinstance(fact, Part) else None,
             cells=tuple(
-                Cell(text=_say_field(fact, f, view), tone=_choose_tone(hand, fact, f))
-                for f in of.shows[1:4]
+                Cell(text=_say_field(fact, field, view), tone=_choose_tone(hand, fact, field))
+                for field in others
             ),
         )
         for n, fact in enumerate(list_page(hand, view), 1)
     )
     pages = max(1, -(-len(list_facts(of.kind, view)) // ROWS))
-    heads: tuple[Say | str, ...] = (say("number"), *(label(f) for f in of.shows[1:4]))
+    heads = (say("number"), *(field.label for field in others))
     return Face(
         title=say("Office"),
         where=of.words,
@@ -94,9 +97,9 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
     )
 
 
-def _choose_tone(hand: OfficeHand, fact: Fact, field: str) -> Tone:
+def _choose_tone(hand: OfficeHand, fact: Fact, field: FactField) -> Tone:
     """Marks an open order that is late, a bit or worker out of use: seen at a glance."""
-    if isinstance(fact, Order) and field == "due" and fact.shelf and fact.shelf[0] == "open":
+    if isinstance(fact, Order) and field.name == "due" and fact.shelf and fact.shelf[0] == "open":
         return "attention" if fact.due < hand.now else ""
     return "" if getattr(fact, "active", True) else "quiet"
 
@@ -122,8 +125,8 @@ def _list_presses(pages: int) -> tuple[Press, ...]:
     )
 
 
-def _say_field(fact: Fact, field: str, view: View) -> str:
-    return say_value(type(fact), field, to_plain(fact)[field], view)
+def _say_field(fact: Fact, field: FactField, view: View) -> str:
+    return say_value(field, to_plain(fact)[field.name], view)
 
 
 def _list_lists(of: OfficeList) -> Block:
@@ -159,20 +162,20 @@ def _list_files(hand: OfficeHand) -> Block:
 
 def _show_form(hand: OfficeHand, view: View) -> Face:
     of, fact, typed = find_list(hand), find_chosen(hand, view), hand.work.form or {}
-    first, field = hand.work.page * FIELDS, hand.work.field
+    first, chosen = hand.work.page * FIELDS, find_chosen_field(hand)
     rows = tuple(
         Row(
-            title=label(name),
+            title=field.label,
             code=button(f"row_{n}"),
-            selected=name == field,
+            selected=field == chosen,
             cells=(
                 Cell(
-                    text=say_value(of.kind, name, find_value(hand, name, view), view),
-                    bold=name in typed,
+                    text=say_value(field, find_value(hand, field, view), view),
+                    bold=field.name in typed,
                 ),
             ),
         )
-        for n, name in enumerate(typed_fields(of.kind)[first : first + FIELDS], 1)
+        for n, field in enumerate(typed_fields(of.kind)[first : first + FIELDS], 1)
     )
     title = say("{kind} {id}", kind=of.one, id=fact.id if fact else say("new"))
     return Face(
@@ -180,12 +183,12 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
         where=of.words,
         side=_show_beside(hand, view, fact),
         main=(Table(columns=(say("field"), say("value")), rows=rows, title=title),),
-        presses=_list_form_presses(of, field, saving=bool(typed)),
+        presses=_list_form_presses(chosen, saving=bool(typed)),
         weights=(64, 0, 36),
     )
 
 
-def _list_form_presses(of: OfficeList, field: str, *, saving: bool) -> tuple[Press, ...]:
+def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press, ...]:
     save = Press(
         label=say("Save"), code=button("save"), wide=2, style="primary" if saving else "off"
     )
@@ -194,7 +197,7 @@ def _list_form_presses(of: OfficeList, field: str, *, saving: bool) -> tuple[Pre
             Press(label="−", code=button("fewer")),
             Press(label="+", code=button("more")),
         )
-        if field and can_step(of.kind, field)
+        if field and can_step(field)
         else ()
     )
     return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE)
@@ -202,11 +205,11 @@ def _list_form_presses(of: OfficeList, field: str, *, saving: bool) -> tuple[Pre
 
 def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block, ...]:
     """Shows a keypad for a number, things to choose from, or what can be done with the thing."""
-    kind, field = find_list(hand).kind, hand.work.field
-    if things := asked.offer_things(kind, field, view):
+    field = find_chosen_field(hand)
+    if field and (things := asked.offer_things(field, view)):
         return (things,)
-    if field and (field == "id" or field_types(kind).get(field) in (int, float)):
-        return (Asked(question=say("{field}", field=label(field)), typed=hand.digits),)
+    if field and (field.name == "id" or field.of in (int, float)):
+        return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
     return _show_acts(fact, view)
 
 
@@ -230,9 +233,9 @@ def _show_acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
         entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
     acts = Cards(title=say("Do"), entries=tuple(entries))
     known: tuple[tuple[Text, Text], ...] = tuple(
-        (label(name), _say_field(fact, name, view))
-        for name in sorted(UNTYPED.get(type(fact), ()))
-        if name not in ("pin", "digest") and getattr(fact, name)
+        (field.label, _say_field(fact, field, view))
+        for name, field in sorted(fields_by_name(type(fact)).items())
+        if not field.about.typed and getattr(fact, name)
     )
     known += _tell_pace(fact, view) + _tell_worn(fact, view)
     blocks: list[Block] = [acts] if entries else []

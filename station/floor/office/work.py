@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from station.shop.facts import Revision
+from station.shop.field_texts import Rows
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import Hand, Work
 from station.shop.strokes import PackedPath
@@ -12,7 +13,6 @@ from station.shop.strokes import PackedPath
 # The question that is open: about a release, sheets received, a count, files to choose from,
 # the rows of a field that is a list, a cut file to be taken in.
 Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut"]
-Rows = tuple[tuple[object, ...], ...]  # of a field that is a list
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,9 +1,19 @@
 """What every fact has: its kind, its id, its key, its shelf."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import Annotated, ClassVar
+
+from station.shop.facts.about import About
+from station.shop.words import say
 
 Shelf = tuple[str, str] | None
+Name = Annotated[str, About(say("name"))]
+Description = Annotated[str, About(say("description"))]
+InUse = Annotated[bool, About(say("active"))]
+# where something lies or presses on a bed or a sheet, from its lower left
+PlaceOnBed = tuple[
+    Annotated[float, About(say("x"), unit="mm")], Annotated[float, About(say("y"), unit="mm")]
+]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -11,7 +21,7 @@ class Fact:
     """A thing the shop knows, by its id. Its kind is the name it is stored under."""
 
     kind: ClassVar[str] = "fact"
-    id: str
+    id: Annotated[str, About(say("number"))]
 
     @property
     def shelf(self) -> Shelf:

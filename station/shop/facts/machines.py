@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import About
+from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
+from station.shop.words import say
 
 BedKind = Literal["clamped", "vacuum"]
 BedState = Literal["free", "cutting", "stopped"]
@@ -36,23 +38,28 @@ class Router(Fact):
     """A router as it was bought and set up."""
 
     kind: ClassVar[str] = "router"
-    name: str  # "Router 3"
-    bed: BedKind = "clamped"
-    changer: bool = False  # changes bits itself and keeps their zero
-    length_mm: float = 2500.0
-    width_mm: float = 1250.0
-    rapid_mm_min: float = 20000.0
-    accel_mm_s2: float = 800.0  # along x; along y too, unless that has its own
-    accel_z_mm_s2: float = 400.0
-    corner_mm: float = 0.02
-    change_s: float = 120.0  # one tool change
-    pace: float = 1.0  # real time over the file's time
-    extra_s: float = 0.0  # added a sheet
-    flat_after: int = 100  # sheets until its spoilboard is cut flat again; 0: not counted
-    hold_downs: tuple[tuple[float, float], ...] = ()  # where its bed takes them, (x, y)
-    folder: str = ""  # on its PC, where the texts it runs lie; empty: they are not looked at
-    active: bool = True
-    accel_y_mm_s2: float = 0.0  # 0: as along x
+    name: Name  # "Router 3"
+    bed: Annotated[BedKind, About(say("bed"))] = "clamped"
+    # changes bits itself and keeps their zero
+    changer: Annotated[bool, About(say("changer"))] = False
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2500.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1250.0
+    rapid_mm_min: Annotated[float, About(say("rapid"), unit="mm/min")] = 20000.0
+    # along x; along y too, unless that has its own
+    accel_mm_s2: Annotated[float, About(say("accel"), unit="mm/s²")] = 800.0
+    accel_z_mm_s2: Annotated[float, About(say("accel z"), unit="mm/s²")] = 400.0
+    corner_mm: Annotated[float, About(say("corner"), unit="mm")] = 0.02
+    change_s: Annotated[float, About(say("change"), unit="s", least=0)] = 120.0  # one tool change
+    pace: Annotated[float, About(say("pace"), above=0)] = 1.0  # real time over the file's time
+    extra_s: Annotated[float, About(say("extra"), unit="s", least=0)] = 0.0  # added a sheet
+    # sheets until its spoilboard is cut flat again; 0: not counted
+    flat_after: Annotated[int, About(say("spoilboard bears, sheets"), least=0)] = 100
+    # where its bed takes them, (x, y)
+    hold_downs: Annotated[tuple[PlaceOnBed, ...], About(say("hold downs"))] = ()
+    # on its PC, where the texts it runs lie; empty: they are not looked at
+    folder: Annotated[str, About(say("folder"))] = ""
+    active: InUse = True
+    accel_y_mm_s2: Annotated[float, About(say("accel y"), unit="mm/s²")] = 0.0  # 0: as along x
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -103,12 +110,13 @@ class Bit(Fact):
     """A router bit. Its metres are counted in moves (place ``bit/<id>``)."""
 
     kind: ClassVar[str] = "bit"
-    words: str  # "6.0 mm compression"
-    diameter_mm: float
-    flutes: int = 2
-    life_m: float = 1500.0
-    router: str = ""  # where it is; empty: in the drawer
-    state: BitState = "good"
+    words: Description  # "6.0 mm compression"
+    diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
+    flutes: Annotated[int, About(say("flutes"))] = 2
+    life_m: Annotated[float, About(say("life"), unit="m", above=0)] = 1500.0
+    # where it is; empty: in the drawer
+    router: Annotated[str, About(say("router"), points_at="router", may_be_empty=True)] = ""
+    state: Annotated[BitState, About(say("state"))] = "good"
 
     @property
     def shelf(self) -> Shelf:

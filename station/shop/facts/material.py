@@ -1,9 +1,11 @@
 """Sheet goods, and the lots they come in."""
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import About
+from station.shop.facts.base import Fact, Name, Shelf
+from station.shop.words import say
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -11,15 +13,17 @@ class Material(Fact):
     """A sheet good: its nominal thickness, the limits a reading must keep, its size."""
 
     kind: ClassVar[str] = "material"
-    name: str
-    thickness_mm: float
-    low_mm: float
-    high_mm: float
-    length_mm: float = 2440.0
-    width_mm: float = 1220.0
-    density_kg_m3: float = 700.0
-    lead_days: int = 0  # worked days from an order until it is there; 0: not known
-    pack_sheets: int = 0  # that come together; 0: any number
+    name: Name
+    thickness_mm: Annotated[float, About(say("thickness"), unit="mm", above=0)]
+    low_mm: Annotated[float, About(say("low"), unit="mm")]
+    high_mm: Annotated[float, About(say("high"), unit="mm")]
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2440.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1220.0
+    density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³")] = 700.0
+    # worked days from an order until it is there; 0: not known
+    lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
+    # that come together; 0: any number
+    pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
 
     @property
     def sheet_kg(self) -> float:
@@ -33,9 +37,9 @@ class Lot(Fact):
     """Sheets received together. How many are left is counted in moves (place ``store``)."""
 
     kind: ClassVar[str] = "lot"
-    material: str
-    received: str = ""
-    mark: str = ""  # why to look twice: "5.8 mm read on router 1"
+    material: Annotated[str, About(say("material"), points_at="material")]
+    received: Annotated[str, About(say("received"), written="day")] = ""
+    mark: Annotated[str, About(say("mark"))] = ""  # why to look twice: "5.8 mm read on router 1"
 
     @property
     def shelf(self) -> Shelf:

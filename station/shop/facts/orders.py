@@ -1,14 +1,18 @@
 """What is sold and must leave: products, orders, mailers, packs, carts."""
 
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import About
+from station.shop.facts.base import Description, Fact, InUse, Name, Shelf
+from station.shop.words import say
 
 # owed: it left, and all of it is owed
 OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", "cancelled"]
 PackState = Literal["packed", "cart", "shipped", "opened"]
 CartState = Literal["here", "door", "gone"]
+PartId = Annotated[str, About(say("part"), points_at="part")]
+Quantity = Annotated[int, About(say("quantity"), least=1)]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -16,19 +20,19 @@ class Product(Fact):
     """What is sold: a list of parts."""
 
     kind: ClassVar[str] = "product"
-    name: str
-    words: str
-    parts: tuple[tuple[str, int], ...]
-    active: bool = True
+    name: Name
+    words: Description
+    parts: Annotated[tuple[tuple[PartId, Quantity], ...], About(say("parts"))]
+    active: InUse = True
 
 
 @dataclass(frozen=True, kw_only=True)
 class Line:
     """One line of an order. `short` of the quantity was approved to be owed."""
 
-    product: str
-    quantity: int
-    short: int = 0
+    product: Annotated[str, About(say("product"), points_at="product")]
+    quantity: Quantity
+    short: Annotated[int, About(say("short"), typed=False)] = 0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,12 +40,12 @@ class Order(Fact):
     """What must leave, and when."""
 
     kind: ClassVar[str] = "order"
-    lines: tuple[Line, ...]
-    due: str
-    state: OrderState = "open"
-    claimed: str = ""  # station that packs it
-    by: str = ""
-    waits: str = ""  # the part that it waits for
+    lines: Annotated[tuple[Line, ...], About(say("lines"))]
+    due: Annotated[str, About(say("due"), written="time")]
+    state: Annotated[OrderState, About(say("state"), typed=False)] = "open"
+    claimed: Annotated[str, About(say("claimed"), typed=False)] = ""  # station that packs it
+    by: Annotated[str, About(say("by"), typed=False)] = ""
+    waits: Annotated[str, About(say("waits"), typed=False)] = ""  # the part that it waits for
 
     @property
     def to_pack(self) -> bool:
@@ -64,12 +68,12 @@ class Mailer(Fact):
     """A flat mailer: inside size lying flat, the flap already taken off."""
 
     kind: ClassVar[str] = "mailer"
-    name: str
-    length_mm: float
-    width_mm: float
-    thick_mm: float = 40.0  # what it closes over
-    mass_g: float = 30.0
-    active: bool = True
+    name: Name
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)]
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)]
+    thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0  # what it closes over
+    mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 30.0
+    active: InUse = True
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -106,8 +110,8 @@ class Cart(Fact):
     """A cart to shipping."""
 
     kind: ClassVar[str] = "cart"
-    name: str
-    state: CartState = "here"
-    goes: str = ""  # usual time, HH:MM
-    left: str = ""  # when it last left
-    runs: int = 0
+    name: Name
+    state: Annotated[CartState, About(say("state"), typed=False)] = "here"
+    goes: Annotated[str, About(say("goes"), written="clock")] = ""  # usual time, HH:MM
+    left: Annotated[str, About(say("left"), typed=False)] = ""  # when it last left
+    runs: Annotated[int, About(say("runs"), typed=False)] = 0

@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import About
+from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
+from station.shop.words import say
 
 SizeKind = Literal["outside", "inside", "pitch", "thickness"]
 # cuts parts out; or is a run on their sheets: a second operation, an engraving, a laser
@@ -15,11 +17,11 @@ CutWork = Literal["parts", "second", "engraving", "laser"]
 class Size:
     """One size of a part that is compared with its master. `low`/`high` are limits."""
 
-    name: str  # "A along"
-    nominal_mm: float
-    low_mm: float
-    high_mm: float
-    kind: SizeKind = "outside"
+    name: Name  # "A along"
+    nominal_mm: Annotated[float, About(say("nominal"), unit="mm")]
+    low_mm: Annotated[float, About(say("low"), unit="mm")]
+    high_mm: Annotated[float, About(say("high"), unit="mm")]
+    kind: Annotated[SizeKind, About(say("kind"), typed=False)] = "outside"
 
 
 Loop = tuple[tuple[float, float], ...]  # a closed outline, (x, y) in mm, last joins first
@@ -67,17 +69,19 @@ class Part(Fact):
     """A small flat part. `mark`: when the rack falls below it, more is cut."""
 
     kind: ClassVar[str] = "part"
-    name: str  # "HC-300"
-    words: str  # "Heddle comb 300"
-    rack: str = ""  # id of its rack place
-    mark: int = 0
-    thickness_mm: float = 6.0
-    mass_g: float = 0.0
+    name: Name  # "HC-300"
+    words: Description  # "Heddle comb 300"
+    # id of its rack place
+    rack: Annotated[str, About(say("rack"), points_at="rack", may_be_empty=True)] = ""
+    mark: Annotated[int, About(say("mark"), least=0)] = 0
+    thickness_mm: Annotated[float, About(say("thickness"), unit="mm", above=0)] = 6.0
+    mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 0.0
     shape: Shape | None = None
-    sizes: tuple[Size, ...] = ()
-    small: bool = False  # trim in a holder
-    check_every: int = 20  # one in so many is compared with the master
-    active: bool = True
+    sizes: Annotated[tuple[Size, ...], About(say("sizes"))] = ()
+    small: Annotated[bool, About(say("small"))] = False  # trim in a holder
+    # one in so many is compared with the master
+    check_every: Annotated[int, About(say("check every"))] = 20
+    active: InUse = True
 
     @property
     def tabs(self) -> int:
@@ -90,8 +94,8 @@ class RackPlace(Fact):
     """A place on the rack, under the master of one part."""
 
     kind: ClassVar[str] = "rack"
-    name: str  # "C 14"
-    part: str
+    name: Name  # "C 14"
+    part: Annotated[str, About(say("part"), points_at="part")]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,11 +124,12 @@ class CutFile(Fact):
     """A cut file by name, and which of its revisions may be cut."""
 
     kind: ClassVar[str] = "cutfile"
-    name: str  # "HC300-SET"
-    words: str  # "Heddle comb 300 + shuttles"
-    approved: str = ""  # revision letter; empty: none may be cut
-    work: CutWork = "parts"
-    active: bool = True
+    name: Name  # "HC300-SET"
+    words: Description  # "Heddle comb 300 + shuttles"
+    # revision letter; empty: none may be cut
+    approved: Annotated[str, About(say("approved"), typed=False)] = ""
+    work: Annotated[CutWork, About(say("work"))] = "parts"
+    active: InUse = True
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -136,20 +141,28 @@ class Revision(Fact):
     """
 
     kind: ClassVar[str] = "revision"
-    cut_file: str
-    letter: str
-    material: str
-    minutes: float
-    routers: tuple[str, ...] = ()  # ids that can run it; empty: every one
-    length_mm: float = 2440.0
-    width_mm: float = 1220.0
+    cut_file: Annotated[str, About(say("cut file"), points_at="cutfile")]
+    letter: Annotated[str, About(say("letter"))]
+    material: Annotated[str, About(say("material"), points_at="material")]
+    minutes: Annotated[float, About(say("minutes"), above=0)]
+    # ids that can run it; empty: every one
+    routers: Annotated[
+        tuple[Annotated[str, About(say("router"), points_at="router")], ...],
+        About(say("routers")),
+    ] = ()
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2440.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1220.0
     shapes: tuple[tuple[str, Shape], ...] = ()
     placed: tuple[Placed, ...] = ()
     bits: tuple[BitUse, ...] = ()
-    hold_downs: tuple[tuple[float, float], ...] = ()
+    hold_downs: Annotated[tuple[PlaceOnBed, ...], About(say("hold downs"))] = ()
     digest: str = ""  # SHA-256 of the text that was approved
-    runs: tuple[str, ...] = ()  # ids of the revisions that run on each sheet, in order
-    note: str = ""
+    # ids of the revisions that run on each sheet, in order
+    runs: Annotated[
+        tuple[Annotated[str, About(say("revision"), points_at="revision")], ...],
+        About(say("runs")),
+    ] = ()
+    note: Annotated[str, About(say("note"))] = ""
 
     @staticmethod
     def id_of(cut_file: str, letter: str) -> str:

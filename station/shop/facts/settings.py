@@ -1,13 +1,16 @@
 """The shop itself: its settings, its people, its reasons, its numbers."""
 
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import About
+from station.shop.facts.base import Description, Fact, InUse, Name, Shelf
+from station.shop.words import say
 
 Units = Literal["mm", "inch"]
 Paper = Literal["A4", "A5"]
 ReasonUse = Literal["spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack"]
+AreaName = Annotated[str, About(say("area"))]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -15,23 +18,27 @@ class Shop(Fact):
     """The shop's own settings; there is one, with the id ``shop``."""
 
     kind: ClassVar[str] = "shop"
-    name: str = "Workshop"
-    units: Units = "mm"  # how lengths are shown
-    paper: Paper = "A4"
-    prefix: str = ""  # what the shop's scanners put before a code
-    day_checks: tuple[str, ...] = (
+    name: Name = "Workshop"
+    units: Annotated[Units, About(say("units"))] = "mm"  # how lengths are shown
+    paper: Annotated[Paper, About(say("paper"))] = "A4"
+    prefix: Annotated[str, About(say("prefix"))] = ""  # what the shop's scanners put before a code
+    day_checks: Annotated[
+        tuple[Annotated[str, About(say("check"))], ...], About(say("day checks"))
+    ] = (
         "spoilboard flat and clean",
         "spindle warmed up",
         "air pressure",
         "extraction on",
     )
-    day_starts: str = "07:00"
-    day_ends: str = "16:00"
+    day_starts: Annotated[str, About(say("day starts"), written="clock")] = "07:00"
+    day_ends: Annotated[str, About(say("day ends"), written="clock")] = "16:00"
     # from this mass on: two people or a lift; common practice, no source, and local limits differ
-    two_people_kg: float = 12.0
-    folder: str = ""  # where lists and copies go; empty: "files" beside this station's data
-    recount_limit: int = 50  # pieces: a recount that is farther off asks for a supervisor
-    caution: str = "Local rules and your safety lead come first."
+    two_people_kg: Annotated[float, About(say("two people"), unit="kg")] = 12.0
+    # where lists and copies go; empty: "files" beside this station's data
+    folder: Annotated[str, About(say("folder"))] = ""
+    # pieces: a recount that is farther off asks for a supervisor
+    recount_limit: Annotated[int, About(say("recount limit"))] = 50
+    caution: Annotated[str, About(say("caution"))] = "Local rules and your safety lead come first."
     first: int = 0  # the issue of the first facts that its own have been brought up to
 
 
@@ -40,9 +47,9 @@ class Worker(Fact):
     """A worker by number. `pin` is an argon2 hash, set for supervisors only."""
 
     kind: ClassVar[str] = "worker"
-    supervisor: bool = False
+    supervisor: Annotated[bool, About(say("supervisor"))] = False
     pin: str = ""
-    active: bool = True
+    active: InUse = True
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,21 +62,26 @@ class Reason(Fact):
     """
 
     kind: ClassVar[str] = "reason"
-    words: str
-    use: ReasonUse
-    first_off: bool = False  # after a stop for this reason a first-off is due
-    rehome: bool = False  # and the router must be re-homed
-    breaks_bit: bool = False  # a sheet spoiled for it: its bit is broken
-    hold_down: bool = False  # a stop: parts may lie loose, nobody holds them by hand
-    look_at_board: bool = False  # to rework: the router's spoilboard or Z is told of
-    bed_clear: bool = True  # before the router runs on: nothing loose lies on its bed
-    sheet_held: bool = True  # and the sheet is held down
-    bit_out: bool = True  # and the bit is out of the wood
-    nobody_near: bool = True  # and nobody is at the bed
-    areas: tuple[str, ...] = ()
-    first_at: tuple[str, ...] = ()
-    usual_at: tuple[str, ...] = ()
-    active: bool = True  # false: on no screen any more; what was counted for it stays
+    words: Description
+    use: Annotated[ReasonUse, About(say("use"))]
+    # after a stop for this reason a first-off is due
+    first_off: Annotated[bool, About(say("first off"))] = False
+    rehome: Annotated[bool, About(say("rehome"))] = False  # and the router must be re-homed
+    # a sheet spoiled for it: its bit is broken
+    breaks_bit: Annotated[bool, About(say("breaks bit"))] = False
+    # a stop: parts may lie loose, nobody holds them by hand
+    hold_down: Annotated[bool, About(say("hold down"))] = False
+    # to rework: the router's spoilboard or Z is told of
+    look_at_board: Annotated[bool, About(say("look at board"))] = False
+    # before the router runs on: nothing loose lies on its bed
+    bed_clear: Annotated[bool, About(say("bed clear"))] = True
+    sheet_held: Annotated[bool, About(say("sheet held"))] = True  # and the sheet is held down
+    bit_out: Annotated[bool, About(say("bit out"))] = True  # and the bit is out of the wood
+    nobody_near: Annotated[bool, About(say("nobody near"))] = True  # and nobody is at the bed
+    areas: Annotated[tuple[AreaName, ...], About(say("areas"))] = ()
+    first_at: Annotated[tuple[AreaName, ...], About(say("first at"))] = ()
+    usual_at: Annotated[tuple[AreaName, ...], About(say("usual at"))] = ()
+    active: InUse = True  # false: on no screen any more; what was counted for it stays
 
     @property
     def shelf(self) -> Shelf:
