@@ -16,6 +16,8 @@ from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Sett
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.3  # a thinner tab breaks while it is cut: the same
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most
+MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
+ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
@@ -108,12 +110,13 @@ def _check_skins(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
     pieces alone, is not meant.
     """
     skins = [n for n, piece in enumerate(pieces) if piece.skin_mm]
-    few = 2 * len(skins) < len(pieces)
+    few, most = 2 * len(skins) < len(pieces), len(skins) > MOST_SKINS * len(pieces)
     found = []
     for n in skins:
         piece = pieces[n]
         text = f"A skin of {piece.skin_mm:.2f} mm holds this piece."
-        if few or piece.tabs or piece.covered > RIND:
+        tabs = any(tab.height_mm > piece.skin_mm + ABOVE_SKIN_MM for tab in piece.tabs)
+        if few or tabs or (piece.covered > RIND and not most):
             face = sheet.of_piece[n]
             along = (sheet.closed.left == face) | (sheet.closed.right == face)
             first = int(sheet.closed.stretches.first[along & sheet.skins].min())
