@@ -120,6 +120,10 @@
       <translation>Eine Platte davon liegt auf dem Tisch</translation>
     </message>
     <message>
+      <source>A stop ends by its checks: tick them, then “The stop is over”.</source>
+      <translation>Ein Halt endet mit seinen Prüfungen: hake sie ab, dann „Der Halt ist vorbei“.</translation>
+    </message>
+    <message>
       <source>A supervisor corrects it, with a reason; both are kept.</source>
       <translation>Die Aufsicht berichtigt es mit Grund; beides bleibt erhalten.</translation>
     </message>
@@ -466,6 +470,10 @@
     <message>
       <source>Batch {batch} is held with batch {parent}: {why}</source>
       <translation>Los {batch} ist mit Los {parent} gesperrt: {why}</translation>
+    </message>
+    <message>
+      <source>Batch {batch} is held, and {n} of it would be gone</source>
+      <translation>Los {batch} ist gesperrt, und {n} davon wären weg</translation>
     </message>
     <message>
       <source>Batch {batch} is held. Measure the same once more, or “{wrong}”.</source>
@@ -888,6 +896,10 @@
       <translation>Kommt als Nächstes</translation>
     </message>
     <message>
+      <source>Compare another piece, or this one anew.</source>
+      <translation>Vergleiche ein anderes Teil, oder dieses noch einmal.</translation>
+    </message>
+    <message>
       <source>Compare it by eye: it agrees, or it is wrong.</source>
       <translation>Mit dem Auge vergleichen: Es stimmt, oder es ist falsch.</translation>
     </message>
@@ -1198,6 +1210,10 @@
     <message>
       <source>Enter it again.</source>
       <translation>Noch einmal eingeben.</translation>
+    </message>
+    <message>
+      <source>Enter it right, or touch what it was for; then go on.</source>
+      <translation>Gib es richtig ein, oder berühre, wofür es war; dann weiter.</translation>
     </message>
     <message>
       <source>Enter its {what}.</source>
@@ -3024,6 +3040,10 @@
       <translation>Eine Datei dort ablegen, dann noch einmal nachsehen.</translation>
     </message>
     <message>
+      <source>Put a fit bit in. Not broken after all? The office sets it right.</source>
+      <translation>Setze einen guten Fräser ein. Doch nicht gebrochen? Das Büro berichtigt es.</translation>
+    </message>
+    <message>
       <source>Put a new one in and scan it, or report the sheet spoiled.</source>
       <translation>Neuen einsetzen und scannen, oder die Platte als Ausschuss melden.</translation>
     </message>
@@ -4578,6 +4598,10 @@
     <message>
       <source>The router's own stop; never hold parts by hand.</source>
       <translation>Den Halt der Fräse selbst nehmen; nie Teile mit der Hand halten.</translation>
+    </message>
+    <message>
+      <source>The same again within a moment: counted once</source>
+      <translation>Dasselbe gleich noch einmal: einmal gezählt</translation>
     </message>
     <message>
       <source>The same parts, places, time and bits.</source>
@@ -7778,6 +7802,10 @@
     <message>
       <source>{now} min a sheet instead of {was}.</source>
       <translation>{now} min je Platte statt {was}.</translation>
+    </message>
+    <message>
+      <source>{number} was not taken</source>
+      <translation>{number} wurde nicht genommen</translation>
     </message>
     <message>
       <source>{n|Batch|Batches} {batches} {n|is|are} held</source>

@@ -59,4 +59,8 @@ def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:
     known = find_supervisor(ledger.view, worker)
     if known is None:
         return False
-    return agrees(known.pin, getpass.getpass(f"PIN of supervisor {worker}: "))
+    try:
+        typed = getpass.getpass(f"PIN of supervisor {worker}: ")
+    except EOFError:  # nobody is there to type it
+        return False
+    return agrees(known.pin, typed)

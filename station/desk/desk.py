@@ -32,6 +32,7 @@ from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.moves import Move
 from station.shop.rooms import (
+    Aside,
     Begin,
     Do,
     DoFileJob,
@@ -46,11 +47,13 @@ from station.shop.rooms import (
     Took,
     Typed,
 )
+from station.shop.views import View
 from station.shop.words import Say, say
 
 log = logging.getLogger(__name__)
 PASSES = 15  # signs of a time, up to its ten minutes: then it is another time to think about
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
+PASSING = ("menu", "care", "handover")  # what is shown beside the work and asks for nothing
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
 
@@ -100,7 +103,7 @@ class Desk:
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
-        self._draft = _begin_with(kept, hand, resumed=self.resumed)
+        self._draft = _begin_with(kept, hand, ledger.view, resumed=self.resumed)
         self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
         self._code = ""  # the text of the input being taken
         self.recorded: Given | None = None  # what the newest input has recorded so far
@@ -283,10 +286,18 @@ class Desk:
         """The room knows what the input means with the work in hand."""
         if not self.hand.worker:
             return Given(replies.NOBODY)
+        if self.hand.aside.what in PASSING and not _is_button(given):
+            return self._ask_left(given)
         for name in self._order(given):
             if done := self._ask(name, self.hand, given):
                 return done
         return Given(replies.meaningless(given, self.hand))
+
+    def _ask_left(self, given: Input) -> Given:
+        """The room takes what is scanned while only something is shown: that is left."""
+        hand = replace(self.hand, aside=Aside())
+        done = self._ask(hand.area, hand, given)
+        return done or Given(replies.meaningless(given, hand))
 
     def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
@@ -536,11 +547,23 @@ class Desk:
         self._draft = draft
 
 
-def _begin_with(kept: Draft | None, hand: Hand[Any], *, resumed: bool) -> Draft:
-    """The draft that a station begins with: as it was kept, or with another hand."""
+def _begin_with(kept: Draft | None, hand: Hand[Any], view: View, *, resumed: bool) -> Draft:
+    """The draft that a station begins with: as it was kept, or with another hand.
+
+    What was counted in another area is laid aside there, and told where it comes back.
+    """
     if kept is None:
         return Draft(hand=hand)
-    return kept if resumed else replace(kept.with_hand(hand), counted_by=())
+    if resumed:
+        return kept
+    left = aside.lay_aside(kept, view, comes_back=True)
+    begun = replace(left.with_hand(hand), counted_by=())
+    found = aside.find_for_area(begun, hand.area)
+    return aside.take_up(begun, found) if found else begun
+
+
+def _is_button(given: Input) -> bool:
+    return isinstance(given, Code) and given.kind == "button"
 
 
 def _gone(since: str, now: str) -> timedelta:

@@ -323,3 +323,25 @@ def test_who_does_not_work_here_records_nothing(stage):
     assert stage.desk.hand.worker == ""
     assert stage.send("worker 04").entry is None
     assert stage.send("button on_rack").entry
+
+
+def test_what_was_counted_is_there_again_though_the_station_starts_elsewhere(stage):
+    for line in ("@worker 03", "@area trimming", "traveller 00900", "reason 01", "7"):
+        stage.send(line)
+    stage.desk = stage.new_desk("popping")
+    stage.send("worker 03")
+    stage.send("button area_trimming")
+    assert str(stage.desk.hand.work.tell_counted(stage.ledger.view)) == "7 × torn at a tab"
+
+
+def test_the_menu_is_left_by_what_is_scanned(stage):
+    for line in ("@worker 03", "@area trimming", "button menu"):
+        stage.send(line)
+    assert say(stage.send("traveller 00900")) == ("good", "Batch 00900 in hand")
+
+
+def test_a_stop_is_not_taken_back(stage):
+    for line in ("@worker 02", "@area loading", "@router R1", "button stop", "reason 32"):
+        given = stage.send(line)
+    assert given.entry
+    assert say(stage.send("button undo")) == ("stop", "That stays: it is not taken back here")

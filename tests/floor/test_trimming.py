@@ -145,7 +145,7 @@ def test_one_more_outside_begins_anew() -> None:
     p.give(PAPER, press("row_1"), *(Number(n) for n in ("300.4", "300.1", "300.5", "300.1")))
     assert p.give(press("on_rack")).refused
     assert len(p.view.shelf(Concern, "open")) == 1
-    p.give(Number("300.1"))
+    p.give(Number("300.2"))
     assert not p.give(press("on_rack")).refused
 
 
@@ -156,7 +156,10 @@ def test_what_differs_to_the_eye_keeps_the_batch_back_too() -> None:
     p.hand = p.hand.empty()
     taken = p.give(PAPER)
     assert str(taken.said) == "Batch 00412 in hand: it waits"
-    p.give(press("master_agrees"), press("master_agrees"))
+    p.give(press("master_agrees"))
+    assert str(p.give(press("master_agrees")).said).startswith("The same again")
+    assert p.give(press("on_rack")).refused
+    p.give(press("master_agrees"), now="10:30")
     assert not p.give(press("on_rack")).refused
 
 
@@ -164,7 +167,7 @@ def test_a_reading_stays_on_its_size_until_it_is_settled_then_the_next_is_asked(
     p = trimming(COMBS, COMB, 24)
     p.give(PAPER, press("row_1"), Number("300.4"))
     assert p.hand.work.size == 0
-    p.give(Number("300.1"), Number("300.1"))
+    p.give(Number("300.1"), Number("300.2"))
     assert p.hand.work.size == 0  # it has one size only
 
 
@@ -266,3 +269,21 @@ def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:
     assert ["HC-300", "C 14", "10 of 20"] in low
     put = [[str(c.text) for c in cells] for cells, _ in lists["On the rack today"].rows]
     assert put == [["HC-300", "10 good"]]
+
+
+def test_a_number_that_was_refused_is_put_right_before_the_heap_goes_on() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("lost"), Number("999"))
+    refused = p.give(press("on_rack"))
+    assert str(refused.said) == "999 was not taken"
+    assert p.view.entries == []
+    p.give(Number("2"), press("on_rack"))
+    assert lie(p.view, "rack") == 22
+
+
+def test_a_reading_that_was_asked_about_is_settled_before_the_heap_goes_on() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("row_1"), Number("600.9"))
+    assert str(p.give(press("on_rack")).said) == "600.9 was not taken"
+    p.give(Number("300.0"), press("on_rack"))
+    assert lie(p.view, "rack") == 24

@@ -125,6 +125,14 @@ def recount_parts(act: Act[Recount], view: View) -> Answer:
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
     if problem := ask_about_count(act, view, view.get(Part, part), book, counted):
         return problem
+    if counted < book and find_hold(view, batch) and not (act.args.approved or act.again):
+        return ask(
+            say(
+                "Batch {batch} is held, and {n} of it would be gone", batch=batch, n=book - counted
+            ),
+            say("Supervisor: scan your badge, then enter your PIN."),
+            "supervisor",
+        )
     if counted == book:
         return good(say("Counted {n}: the book agrees", n=counted), say("Go on."))
     by = counted - book
@@ -203,7 +211,7 @@ def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
         return refuse(say("That batch is not held"), say("Go on."))
     if not act.args.approved:
         return ask(
-            say("Held: {why}", why=batch.why_held),
+            say("Held: {why}", why="; ".join(batch.reasons_held)),
             say("Supervisor: scan your badge, then enter your PIN."),
             "supervisor",
         )

@@ -51,6 +51,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.views import Rule, Rules, by_kind
+from station.shop.words import say
 
 READS: frozenset[type[Fact]] = frozenset(
     {
@@ -78,10 +79,20 @@ RULES: Rules = by_kind(
     Rule(args=EndSheet, reads=READS, decide=end_sheet),
     Rule(args=SpoilSheet, reads=READS, decide=spoil_sheet),
     Rule(args=AddSheet, reads=READS, decide=add_sheet),
-    Rule(args=ReportStop, reads=READS, decide=report_stop),
+    Rule(
+        args=ReportStop,
+        reads=READS,
+        decide=report_stop,
+        stays=say("A stop ends by its checks: tick them, then “The stop is over”."),
+    ),
     Rule(args=EndStop, reads=READS, decide=end_stop),
     Rule(args=ChangeBit, reads=READS, decide=change_bit),
-    Rule(args=BreakBit, reads=READS, decide=break_bit),
+    Rule(
+        args=BreakBit,
+        reads=READS,
+        decide=break_bit,
+        stays=say("Put a fit bit in. Not broken after all? The office sets it right."),
+    ),
     Rule(args=CheckFirstOff, reads=READS, decide=check_first_off, stays=MEASURE_AGAIN),
     Rule(args=MeasureFirstOff, reads=READS, decide=measure_first_off, stays=MEASURE_AGAIN),
     Rule(args=SetZero, reads=READS, decide=set_zero),

@@ -128,7 +128,8 @@ def _is_begun(batch: Batch, slips: tuple[str, ...], view: View) -> bool:
 def _press_button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
     parts = count_here(hand, view)
     if name == "pass_on":
-        return _pass_on(hand, parts, view)
+        open_ = counting.refuse_open(hand)
+        return Took(hand, open_) if open_ else _pass_on(hand, parts, view)
     if name == "some":
         return counting.ask_some(hand, parts, view)
     return press_counter(hand, name, parts, view, COUNTS)

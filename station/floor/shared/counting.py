@@ -35,6 +35,7 @@ class CountingWork(Work):
     asks: Literal["", "some", "size"] = ""  # a number says how many go on, or is a reading
     marks: dict[str, dict[str, Marks]] = field(default_factory=dict)  # where counted pieces lay
     seen: dict[str, int] = field(default_factory=dict)  # lay here when it was picked up
+    open: str = ""  # a number that was refused or asked about, and not put right yet
     reasons: int = 0  # the page of reasons that is open
 
     def tell_counted(self, view: View) -> Say:
@@ -71,7 +72,7 @@ class Tally(NamedTuple):
 
 def set_part(hand: CountingHand, part: str) -> CountingHand:
     """Sets the part that the next counts go to."""
-    return replace(hand, work=replace(hand.work, part=part, counter=""))
+    return replace(hand, work=replace(hand.work, part=part, counter="", open=""))
 
 
 def set_counter(hand: CountingHand, part: str, counter: str) -> CountingHand:
@@ -84,7 +85,7 @@ def set_count(hand: CountingHand, counter: str, count: int) -> CountingHand:
     work, part = hand.work, hand.work.part
     row = {c: n for c, n in {**work.counts.get(part, {}), counter: count}.items() if n > 0}
     counts = {p: r for p, r in {**work.counts, part: row}.items() if r}
-    after = replace(hand, work=replace(work, counts=counts, counter=counter, asks=""))
+    after = replace(hand, work=replace(work, counts=counts, counter=counter, asks="", open=""))
     return set_marks(after, get_marks(after)[:count])
 
 
@@ -203,8 +204,9 @@ def count_pieces(
         wanted = counted  # no more can be: it is only chosen, for a number to set it
     if not 0 <= wanted <= most:
         armed = hand.work.counter if hand.work.counter == counter else ""
+        left_open = str(exact) if exact is not None else hand.work.open
         return Took(
-            replace(hand, work=replace(hand.work, counter=armed, asks="")),
+            replace(hand, work=replace(hand.work, counter=armed, asks="", open=left_open)),
             refuse(
                 say("At most {most} of them {most|is|are} left", most=most), say("Count again.")
             ),
@@ -220,6 +222,16 @@ def count_pieces(
             ),
             say("A number sets how many."),
         ),
+    )
+
+
+def refuse_open(hand: CountingHand) -> Answer | None:
+    """Refuses to go on while a number is not put right; None: none is open."""
+    if not hand.work.open:
+        return None
+    return refuse(
+        say("{number} was not taken", number=hand.work.open),
+        say("Enter it right, or touch what it was for; then go on."),
     )
 
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.shared import counting
-from station.floor.shared.readings import is_inside, name_size
+from station.floor.shared.readings import ask_if_far, is_inside, name_size
 from station.floor.shared.reasons import press_counter
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, list_lying
@@ -125,7 +125,8 @@ def _press_button(
     hand: TrimmingHand, name: str, parts: dict[str, int], view: View
 ) -> Do | Took | None:
     if name == "on_rack":
-        return _put_on_rack(hand, parts)
+        open_ = counting.refuse_open(hand)
+        return Took(hand, open_) if open_ else _put_on_rack(hand, parts)
     if name == "some_trimmed":
         return counting.ask_some(hand, parts, view)
     if name.startswith("row_"):
@@ -141,11 +142,11 @@ def _enter_number(
 ) -> Do | Took:
     """Takes a count for the last counter, or a reading in mm where a size is measured.
 
-    A whole number is a reading only once a size was chosen: it may be a count.
+    A whole number is a reading only once a size was chosen: it may be a count. One with a point
+    is never a count.
     """
     part = view.get(Part, counting.find_part(hand, parts))
-    begun = hand.work.counter or hand.work.asks == "some"
-    measures = hand.work.asks == "size" or (not begun and given.whole is None)
+    measures = hand.work.asks == "size" or (given.whole is None and given.reading is not None)
     if measures and part and part.sizes:
         return _take_reading(hand, given, part, view)
     return counting.take_number(hand, given, parts, view)
@@ -158,12 +159,14 @@ def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> 
         return Took(hand, refuse(said, say("Enter the mm, such as 399.8.")))
     chosen = find_chosen_size(hand, part)
     size, batch = part.sizes[chosen], view.get(Batch, hand.subject)
+    if far := ask_if_far(size, given.reading):
+        return Took(replace(hand, work=replace(hand.work, asks="size", open=given.text)), far)
     doubt = find_doubt(batch, part.id, size.name)
     settled = is_inside(size, given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
     following = (chosen + 1) % len(part.sizes) if settled else chosen
     args = CheckMaster(batch=hand.subject, reading_mm=given.reading, size=chosen)
-    after = replace(hand, work=replace(hand.work, size=following, asks="size", counter=""))
-    return Do(part.key, args, after)
+    work = replace(hand.work, size=following, asks="size", counter="", open="")
+    return Do(part.key, args, replace(hand, work=work))
 
 
 def find_chosen_size(hand: TrimmingHand, part: Part) -> int:

@@ -1,16 +1,18 @@
 """Compares a piece with its master: what differs keeps its batch back until it is settled."""
 
 from dataclasses import replace
+from datetime import datetime, timedelta
 
 from station.floor.shared.readings import ask_if_far, is_inside
 from station.floor.trimming.acts import CheckMaster
 from station.floor.trimming.readings import give_comparison
-from station.shop.acts import Act, Answer, attention, good, refuse
+from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, say
 
+A_MOMENT = timedelta(seconds=3)  # the trigger pulled twice
 ENOUGH = 2  # readings inside in a row settle a doubt
 MEASURE_AGAIN = say("Measure again: every reading is kept.")
 
@@ -25,6 +27,9 @@ def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
     part, batch = view.get(Part, tail(act.subject)), view.get(Batch, act.args.batch)
     if part is None:
         return refuse(say("There is no such part"), say("Scan its card."))
+    if _is_same_again(act, view, part):
+        said = say("The same again within a moment: counted once")
+        return notice(said, say("Compare another piece, or this one anew."))
     size, mm, agrees = find_size(part, act.args), act.args.reading_mm or 0.0, act.args.agrees
     if size is not None:
         if far := ask_if_far(size, mm):
@@ -33,6 +38,15 @@ def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
     settled = _settle(act, view, part, batch, size, agrees=agrees)
     readings = give_comparison(view, part, act.args.batch, size, mm, agrees=agrees)
     return replace(settled, readings=readings)
+
+
+def _is_same_again(act: Act[CheckMaster], view: View, part: Part) -> bool:
+    """Tells whether a card was read twice by one pull of the trigger."""
+    past = view.last(part.key, CheckMaster)
+    if past is None or past.act.args != act.args or past.undone:
+        return False
+    gone = datetime.fromisoformat(act.at) - datetime.fromisoformat(past.act.at)
+    return gone < A_MOMENT
 
 
 def find_size(part: Part, compared: CheckMaster) -> Size | None:

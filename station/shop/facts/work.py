@@ -68,6 +68,11 @@ class Batch(Fact):
         return (self.state, self.id)
 
     @property
+    def reasons_held(self) -> tuple[str, ...]:
+        """Every reason why it may not go on."""
+        return (*self.holds, *(d.text for d in self.doubts))
+
+    @property
     def why_held(self) -> str:
         """Why it may not go on, the newest hold first; empty: it may."""
         if self.holds:
