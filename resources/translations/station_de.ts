@@ -976,6 +976,10 @@
       <translation>Nachzählen. Vielleicht hat jemand etwas weitergegeben.</translation>
     </message>
     <message>
+      <source>Count again. What never left is counted at its rack place.</source>
+      <translation>Neu zählen. Was nie fort war, wird an seinem Regalplatz gezählt.</translation>
+    </message>
+    <message>
       <source>Count again: {who}.</source>
       <translation>Nachzählen: {who}.</translation>
     </message>
@@ -1540,6 +1544,10 @@
       <translation>Wie viele sind heil?</translation>
     </message>
     <message>
+      <source>How many came back?</source>
+      <translation>Wie viele kamen zurück?</translation>
+    </message>
+    <message>
       <source>How many did you count?</source>
       <translation>Wie viele haben Sie gezählt?</translation>
     </message>
@@ -1582,6 +1590,10 @@
     <message>
       <source>How many?</source>
       <translation>Wie viele?</translation>
+    </message>
+    <message>
+      <source>How many? Leave out what is thrown away.</source>
+      <translation>Wie viele? Ohne das, was weggeworfen wird.</translation>
     </message>
     <message>
       <source>How thick is the sheet?</source>
@@ -1906,6 +1918,10 @@
     <message>
       <source>Look it over, then approve it.</source>
       <translation>Durchsehen, dann freigeben.</translation>
+    </message>
+    <message>
+      <source>Look it over, then count its rack place again.</source>
+      <translation>Ansehen, dann seinen Regalplatz neu zählen.</translation>
     </message>
     <message>
       <source>Look it over, then take it in.</source>
@@ -2362,6 +2378,10 @@
     <message>
       <source>Nobody is signed in here</source>
       <translation>Hier ist niemand angemeldet</translation>
+    </message>
+    <message>
+      <source>Nobody knows of which batch {part} is</source>
+      <translation>Niemand weiß, aus welchem Los {part} ist</translation>
     </message>
     <message>
       <source>Nobody signed in</source>
@@ -4016,6 +4036,10 @@
       <translation>Jemand anders</translation>
     </message>
     <message>
+      <source>Something came back</source>
+      <translation>Etwas kam zurück</translation>
+    </message>
+    <message>
       <source>Something is wrong in the program; nothing was counted</source>
       <translation>Im Programm ist etwas falsch; nichts wurde gezählt</translation>
     </message>
@@ -4976,6 +5000,10 @@
       <translation>Ins Regal: {count}</translation>
     </message>
     <message>
+      <source>To trimming with its traveller: look at each, then onto the rack.</source>
+      <translation>Mit seiner Laufkarte zum Verputzen: jedes ansehen, dann ins Regal.</translation>
+    </message>
+    <message>
       <source>Told by</source>
       <translation>Aus</translation>
     </message>
@@ -5314,6 +5342,10 @@
     <message>
       <source>Weight on the scale</source>
       <translation>Gewicht auf der Waage</translation>
+    </message>
+    <message>
+      <source>What came back?</source>
+      <translation>Was kam zurück?</translation>
     </message>
     <message>
       <source>What does it wait for?</source>
@@ -8148,6 +8180,18 @@
       <translation>{n} {part} (Regal {place})</translation>
     </message>
     <message>
+      <source>{n} {part} came back</source>
+      <translation>{n} {part} kamen zurück</translation>
+    </message>
+    <message>
+      <source>{n} {part} came back: batch {batch}</source>
+      <translation>{n} {part} kamen zurück: Los {batch}</translation>
+    </message>
+    <message>
+      <source>{n} {part} have left by the book</source>
+      <translation>{n} {part} sind laut Buch fort</translation>
+    </message>
+    <message>
       <source>{n} {part} would be owed</source>
       <translation>{n} {part} blieben offen</translation>
     </message>
@@ -8250,6 +8294,10 @@
     <message>
       <source>{part} blocks {n}</source>
       <translation>{part} hält {n} auf</translation>
+    </message>
+    <message>
+      <source>{part} came back</source>
+      <translation>{part} kam zurück</translation>
     </message>
     <message>
       <source>{part} differs from its master</source>

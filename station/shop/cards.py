@@ -59,6 +59,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (44, "language", "Another language"),
             (45, "print_page", "Print the list"),
             (46, "care", "Take care: all of it"),
+            (47, "returned", "Something came back"),
         ),
     ),
     (

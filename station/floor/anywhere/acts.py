@@ -42,6 +42,14 @@ class NewCopy(Args, frozen=True, kw_only=True):
     kind = "new_copy"
 
 
+class TakeReturn(Args, frozen=True, kw_only=True):
+    """Takes back pieces of a part that have left; the subject is the part."""
+
+    kind = "take_return"
+
+    quantity: int
+
+
 class HoldBatch(Args, frozen=True, kw_only=True):
     """Holds a batch until a supervisor lets it go on."""
 

@@ -13,6 +13,7 @@ from station.floor.anywhere.acts import (
     Recount,
     ReleaseHold,
     SplitBatch,
+    TakeReturn,
 )
 from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
@@ -35,6 +36,7 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
     "hold": HoldBatch.kind,
     "release": ReleaseHold.kind,
     "lost_paper": "lost_paper",
+    "returned": TakeReturn.kind,
     "handover": "handover",
     "care": "care",
     "menu": "menu",
@@ -42,6 +44,7 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
 OF_BATCH: dict[str, Args] = {  # what is done once the batch is known
     args.kind: args for args in (NewCopy(), HoldBatch(), ReleaseHold())
 }
+OF_PART = ("lost_paper", TakeReturn.kind)  # they begin with a part
 BATCH_AREAS = ("loading", "popping", "trimming")
 
 
@@ -103,7 +106,7 @@ def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
         return Took(fresh, good(say("Take care"), first))
     if what == "menu":
         return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
-    if hand.area in BATCH_AREAS and hand.subject and what != "lost_paper":
+    if hand.area in BATCH_AREAS and hand.subject and what not in OF_PART:
         fresh = _add_answers(fresh, batch=hand.subject)
     return _ask_next(fresh, what, view)
 
@@ -145,6 +148,8 @@ def _ask_next(hand: Hand[Work], what: str, view: View) -> Do | Took:
     """Asks for what is still missing, or does it."""
     if what == "lost_paper":
         return _ask_lost(hand, view)
+    if what == TakeReturn.kind:
+        return _ask_returned(hand, view)
     batch = hand.aside.batch
     if not batch:
         return Took(hand, notice(ASKS[what], say("Scan its traveller or touch its row.")))
@@ -205,6 +210,9 @@ def _take_number(hand: Hand[Work], what: str, count: int, view: View) -> Do | To
     batch, part = hand.aside.batch, hand.aside.part
     if head(hand.aside.place) == "rack":
         return Do(f"part/{part}", RecountPlace(part=part, counted=count), close_dialogue(hand))
+    if what == TakeReturn.kind and part:
+        args, done = TakeReturn(quantity=count), close_dialogue(hand)
+        return Do(f"part/{part}", args, done, ("batch",))
     if not batch or not part or what not in HOW_MANY:
         return None
     subject, area, after = f"batch/{batch}", hand.area, close_dialogue(hand)
@@ -220,6 +228,15 @@ def _find_place(view: View, batch: str, part: str, area: str) -> str:
     """Finds the one place where a batch's pieces of a part lie in this area."""
     here = (*list_with_paper(view, batch, area), *list_with_paper(view, batch))
     return next((h.place for h in here if h.part == part), "")
+
+
+def _ask_returned(hand: Hand[Work], view: View) -> Took:
+    """Asks what came back, then how many."""
+    part = view.get(Part, hand.aside.part)
+    if part is None:
+        return Took(hand, notice(say("What came back?"), say("Scan the part's card.")))
+    said = say("{part} came back", part=part.name)
+    return Took(hand, notice(said, say("How many? Leave out what is thrown away.")))
 
 
 def _ask_lost(hand: Hand[Work], view: View) -> Do | Took:

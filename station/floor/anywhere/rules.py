@@ -12,7 +12,9 @@ from station.floor.anywhere.acts import (
     Recount,
     ReleaseHold,
     SplitBatch,
+    TakeReturn,
 )
+from station.floor.anywhere.returns import take_return
 from station.floor.shared.recounts import (
     COUNT_READS,
     RecountPlace,
@@ -236,6 +238,7 @@ RULES: Rules = by_kind(
     Rule(args=FindParts, reads=_READS, decide=find_parts),
     Rule(args=Recount, reads=_READS, decide=recount_parts),
     Rule(args=RecountPlace, reads=_READS, decide=recount_place),
+    Rule(args=TakeReturn, reads=_READS, decide=take_return),
     Rule(args=NewCopy, reads=_READS, decide=make_copy),
     Rule(
         args=HoldBatch,

@@ -8,6 +8,7 @@ from station.floor.anywhere.acts import (
     Recount,
     ReleaseHold,
     SplitBatch,
+    TakeReturn,
 )
 from station.queries.batches import describe_batch
 from station.queries.handing_over import list_left_beds, list_open_packs
@@ -50,6 +51,7 @@ TITLES: dict[str, Say] = {
     HoldBatch.kind: say("Hold a batch"),
     ReleaseHold.kind: say("Let a batch go on"),
     "lost_paper": say("Traveller lost"),
+    TakeReturn.kind: say("Something came back"),
     "handover": say("Handover"),
     "care": say("Take care"),
     "menu": say("More"),
@@ -67,6 +69,8 @@ def screen(hand: Hand[Work], view: View) -> Face:
         return _show_cautions(hand, view)
     if what == "lost_paper":
         return _show_lost(hand, view)
+    if what == TakeReturn.kind:
+        return _show_returned(hand, view)
     batch = hand.aside.batch
     if not batch:
         return _make_frame(
@@ -92,8 +96,8 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
     )
 
 
-MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "hold", "release",
-        "handover", "print_page")  # fmt: skip
+MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned", "hold",
+        "release", "handover", "print_page")  # fmt: skip
 SCREEN = ("dark", "sounds", "language")
 
 
@@ -177,6 +181,20 @@ def _make_card(view: View, id: str, count: int | None = None) -> Entry | None:
         line2=", ".join(places[:3]),
         code=write_code(batch),
     )
+
+
+def _show_returned(hand: Hand[Work], view: View) -> Face:
+    """Shows what came back, and asks how many."""
+    part = view.get(Part, hand.aside.part)
+    if part is None:
+        note = say("Scan the part's card at the rack.")
+        return _make_frame(TakeReturn.kind, Hint(title=say("What came back?"), note=note))
+    asked = Asked(
+        question=say("How many came back?"),
+        typed=hand.digits,
+        unit=say("{n|piece|pieces}", n=hand.digits),
+    )
+    return _make_frame(TakeReturn.kind, Hint(title=part.name, note=part.words), asked)
 
 
 def _show_lost(hand: Hand[Work], view: View) -> Face:
