@@ -1824,10 +1824,6 @@
       <translation>Abheben, bestätigen, dann referenzieren.</translation>
     </message>
     <message>
-      <source>Lift with the legs, keep the pack close. Knife away from the other hand. Local rules come first.</source>
-      <translation>Aus den Beinen heben, Paket nah am Körper. Messer von der anderen Hand weg. Örtliche Regeln gehen vor.</translation>
-    </message>
-    <message>
       <source>Line {line}: {what}</source>
       <translation>Zeile {line}: {what}</translation>
     </message>

@@ -53,7 +53,7 @@ from station.shop.words import Say, say
 log = logging.getLogger(__name__)
 PASSES = 15  # signs of a time, up to its ten minutes: then it is another time to think about
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
-PASSING = ("menu", "care", "handover")  # what is shown beside the work and asks for nothing
+PASSING = ("menu",)  # what is shown beside the work and asks for nothing
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
 

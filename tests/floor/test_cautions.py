@@ -39,6 +39,8 @@ AT_WORK = [
     (("@area popping",), ("pop", "pop_dust")),
     (("@area trimming",), ("table", "table_feed", "table_small")),
     (("@area trimming", "traveller 00900"), ("table", "table_feed")),
+    (("@area packing",), ("pack", "pack_lift")),
+    (("@area packing", "order 3307"), ("pack", "pack_lift")),
     (("@area cart",), ("cart",)),
 ]
 

@@ -9,6 +9,7 @@ from station.floor.packing.waiting import (
     ask_which_label,
     list_carts,
     list_waiting_orders,
+    remind_care,
     say_due,
     say_lines,
     say_where,
@@ -66,7 +67,7 @@ def screen(hand: PackingHand, view: View) -> Face:
         ),
         presses=_offer_presses(hand, order, found),
         middle=_show_parcel(hand, found, view),
-        side=(list_waiting_orders(hand, view), list_carts(view, hand.now)),
+        side=(list_waiting_orders(hand, view), list_carts(view, hand.now), remind_care(view)),
         weights=(48, 27, 25),
     )
 

@@ -11,8 +11,10 @@ from station.queries.carts import (
 )
 from station.queries.leaving import WaitingTogether
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
+from station.queries.settings import find_shop
 from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
+from station.shop.cautions import CAUTIONS, say_cautions
 from station.shop.codes import usable, write
 from station.shop.faces import (
     Block,
@@ -99,7 +101,7 @@ def show_orders(hand: PackingHand, view: View) -> Face:
             Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
             Press(label=say("Label again"), code=button("label_again")),
         ),
-        side=(*_list_to_put_back(view), list_carts(view, hand.now), _warn_of_lifting()),
+        side=(*_list_to_put_back(view), list_carts(view, hand.now), remind_care(view)),
     )
 
 
@@ -226,16 +228,12 @@ def ask_which_label(hand: PackingHand, view: View) -> Face:
             Cards(title=say("Closed last"), entries=entries, empty=say("No pack is here.")),
         ),
         presses=(Press(label=say("Leave it"), code=button("put_down")),),
-        side=(list_carts(view, hand.now), _warn_of_lifting()),
+        side=(list_carts(view, hand.now), remind_care(view)),
     )
 
 
-def _warn_of_lifting() -> Remark:
-    return Remark(
-        tone="attention",
-        title=say("Take care"),
-        text=say(
-            "Lift with the legs, keep the pack close. Knife away from the other hand. Local rules "
-            "come first."
-        ),
-    )
+def remind_care(view: View) -> Remark:
+    """Reminds of knife and back; a touch shows all of it."""
+    title = say("Take care: {at}", at=CAUTIONS["pack"].at)
+    text = say_cautions(("pack", "pack_lift"), find_shop(view).caution)
+    return Remark(tone="attention", title=title, text=text, code=button("care"))
