@@ -5872,8 +5872,8 @@
       <translation>Fräser {number}</translation>
     </message>
     <message>
-      <source>blocks {n} orders</source>
-      <translation>hält {n} Aufträge auf</translation>
+      <source>blocks {n} {n|order|orders}</source>
+      <translation>hält {n} {n|Auftrag|Aufträge} auf</translation>
     </message>
     <message>
       <source>bottom edge at {at} mm</source>

@@ -158,7 +158,7 @@ def _list_waiting(
     part = waiting.blocked_by
     if part is None:
         return cells, code
-    blocks = say("blocks {n} orders", n=len(waiting.prospects))
+    blocks = say("blocks {n} {n|order|orders}", n=len(waiting.prospects))
     return (Cell(text=part.name, bold=True), Cell(text=blocks, tone="attention"), cells[-1]), code
 
 
