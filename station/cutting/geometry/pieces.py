@@ -37,6 +37,8 @@ from station.cutting.model import Bools, Floats, Ints, Moves, Piece, Ring, Tab
 
 PART, SLUG, WASTE, DUST, REST = "part", "slug", "waste", "dust", "rest"
 STRIP_SHARE = 0.6  # of the outline of a strip that is cut on both sides, at least
+SKIN_SHARE = 0.15  # of an outline: less of a skin holds nothing
+LIFTED_MM = 0.05
 STRAIGHT_MM = 0.0002
 NEAR_MM = 0.05  # a line this near, with its bit, bounds a face
 RING_SHARE = 0.3  # of what a hole frees: an inner face larger than that is a part of its own
@@ -306,6 +308,8 @@ def _make_piece(
     own = sides.list_along(closed, face)
     skin = own[sides.skin[own]]
     length = float(shapely.length(closed.faces.ring[face]))
+    if float(sides.length[skin].sum()) < SKIN_SHARE * length:
+        skin = skin[:0]  # what an earlier pass left beside a tab
     index = cuts.index[position]
     return Piece(
         outline=outline,
@@ -320,7 +324,9 @@ def _make_piece(
 
 def _pick_skins(stretches: Stretches, cuts: Cuts, levels: Levels) -> Bools:
     """Picks what is no tab: left by runs that go through nowhere, or too long for a tab."""
-    skin = (stretches.top <= levels.skin) & (cuts.run_low[stretches.run] > levels.through)
+    low = cuts.run_low[stretches.run]
+    skin = (stretches.top <= levels.skin) & (low > levels.through)
+    skin &= stretches.top < low + LIFTED_MM  # else it is lifted over a tab
     return np.asarray(skin | (shapely.length(stretches.shape) > WIDEST_GAP_MM))
 
 
