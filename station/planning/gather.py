@@ -1,5 +1,9 @@
 """Gathers what planning thinks about from the shop as it stands: a view in, plain figures out."""
 
+from itertools import islice
+from statistics import quantiles
+
+from station.planning.hours import Hours
 from station.planning.messages import (
     FileNow,
     MaterialNow,
@@ -20,10 +24,17 @@ from station.queries.settings import find_shop
 from station.queries.shortage import Standing, survey_parts
 from station.queries.stock import count_in_store
 from station.queries.underway import list_queue
-from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router
+from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router, Slip
 from station.shop.views import View
 
-MOST = 2000  # cut files, and lots of a material
+MOST = 2000  # cut files, lots of a material, sheets of a router's day
+LEAD_DAYS, LEAD_MOST, LEAD_LEAST = (
+    5,
+    40,
+    5,
+)  # days and batches that are looked at; batches it takes
+USUAL_LEAD = 2.0  # worked days from a release to the rack, until it is observed; our own choice
+SHORTEST_LEAD = 0.5
 
 
 def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
@@ -32,8 +43,10 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     routers = list_routers(view)
     beds = {router.id: find_bed(view, router.id) for router in routers}
     corrected = {router.id: correct_router(view, router) for router in routers}
+    hours = Hours(shop.day_starts, shop.day_ends, past.weekdays)
     return PlanCutting(
         now=now,
+        lead_days=_observe_lead(view, routers, past.days, hours),
         day_starts=shop.day_starts,
         day_ends=shop.day_ends,
         weekdays=past.weekdays,
@@ -48,6 +61,26 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         ),
         materials=tuple(_tell_material(view, m) for m in view.shelf(Material, "all", MOST)),
     )
+
+
+def _observe_lead(
+    view: View, routers: tuple[Router, ...], days: tuple[str, ...], hours: Hours
+) -> float:
+    """Observes in how many worked days three of four batches were on the rack, once released."""
+    slips = (
+        slip
+        for day in reversed(days[-LEAD_DAYS:])
+        for router in routers
+        for slip in view.shelf(Slip, f"cut/{router.id}/{day}", MOST)
+    )
+    took = []
+    for number in islice(dict.fromkeys(slip.batch for slip in slips), LEAD_MOST):
+        batch, last = view.get(Batch, number), view.last(f"batch/{number}", "put_on_rack")
+        if batch and batch.released and last and not last.undone:
+            took.append(hours.count_days(batch.released, last.act.at))
+    if len(took) < LEAD_LEAST:
+        return USUAL_LEAD
+    return round(max(SHORTEST_LEAD, quantiles(took, n=4)[2]), 2)
 
 
 def _tell_part(standing: Standing, shop: ShopPast) -> PartNow:

@@ -27,6 +27,17 @@ class Hours(NamedTuple):
             moment = self._first_worked(self._at(moment + timedelta(days=1), self.starts))
         return _write(moment + timedelta(minutes=left))
 
+    def count_days(self, since: str, until: str) -> float:
+        """Counts the worked days from one time to a later one."""
+        moment, end, worked = datetime.fromisoformat(since), datetime.fromisoformat(until), 0.0
+        if not self.weekdays or self.minutes <= 0:
+            return max(0.0, (end - moment).total_seconds() / 86_400)
+        while (moment := self._first_worked(moment)) < end:
+            stop = min(end, self._at(moment, self.ends))
+            worked += (stop - moment).total_seconds() / 60
+            moment = self._at(moment + timedelta(days=1), self.starts)
+        return worked / self.minutes
+
     def _first_worked(self, moment: datetime) -> datetime:
         """Finds the first worked moment from this one on."""
         if moment.weekday() in self.weekdays and moment < self._at(moment, self.ends):

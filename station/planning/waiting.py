@@ -7,7 +7,7 @@ from station.planning.messages import MarkAdvice, OverFull, PlanCutting, QueuedN
 from station.planning.routers import LAST
 
 Parts = Mapping[str, PartLearnt]
-SPARE_DAYS = 2.0  # worked days beyond the lead time for which nobody may need a batch that waits
+SPARE_DAYS = 4.0  # worked days beyond the lead time for which nobody may need a batch that waits
 LONG_DAYS = 15.0  # worked days of stock, from which on a part is named
 FAR_OFF = 0.8  # a mark below this share of what it should be is named
 

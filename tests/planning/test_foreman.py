@@ -140,7 +140,7 @@ def test_a_queued_batch_that_nobody_needs_can_be_taken_back():
 @pytest.mark.parametrize(
     ("stock", "fields"),
     [
-        (70, {}),  # three days and a half: the lead time and two days to spare are four
+        (110, {}),  # five days and a half: the lead time and four days to spare are six
         (200, {"begun": True}),
         (200, {"order": "3301"}),
         (200, {"held": True}),
@@ -153,9 +153,9 @@ def test_a_batch_that_is_needed_begun_held_or_for_an_order_stays(stock, fields):
 
 
 def test_of_two_queued_batches_the_later_waits_where_one_is_needed():
-    # 65 lie there, 20 a day: without both 3.2 days; with one of them (40) 5.2 days
+    # 105 lie there, 20 a day: without both 5.2 days; with one of them (40) 7.2 days
     queue = (queued("1", "A", {"a": 20}, due=TODAY), queued("2", "A", {"a": 20}))
-    asked = shop(part("a", free=65, use=STEADY), files=(file("A", {"a": 20}),), queue=queue)
+    asked = shop(part("a", free=105, use=STEADY), files=(file("A", {"a": 20}),), queue=queue)
     assert [back.batch for back in think(asked).take_back] == ["2"]
 
 

@@ -6,7 +6,7 @@ from station.planning.gather import gather_plan as gather_all
 from station.planning.messages import Passage, Wish
 from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
-from station.shop.facts import Bed, Lot, Router
+from station.shop.facts import Bed, Lot, Router, Slip
 from station.shop.moves import move
 from tests.floor.shop_small import COMB, COMBS, DAY, SPACER, batch, small_facts, small_shop
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
@@ -123,3 +123,31 @@ def test_the_past_is_read_in_slices_to_the_same_end():
     assert slices == 42 * 24 + 1
     assert reading.tell() == read_past(view, NOW)
     assert reading.tell().days == ("2026-11-19", "2026-11-20", "2026-11-23")
+
+
+def released(view, number, sheet_at, *, on_rack, day="2026-11-24"):
+    """A batch that was released at 8, cut then, and on the rack at a time."""
+    view.facts[f"batch/{number}"] = batch(id=number, state="cut", released=f"{day}T08:00:00")
+    slip = Slip(id=f"{number}-1", batch=number, sheet=1, router="1", at=sheet_at, state="popped")
+    view.facts[slip.key] = slip
+    done(view, sheet_at, move(COMB, 24, "cut", "popping/1", number))
+    act = Act(id=f"r{number}", kind="put_on_rack", at=on_rack, subject=f"batch/{number}")
+    view.apply(act, Answer(tone="good", said="", moves=()))
+
+
+def test_the_lead_time_is_that_of_three_batches_of_four():
+    # a day is worked from 7 to 16; 540 minutes. Four took an hour, four three, one until Thursday
+    view = small_shop()
+    for n, hour in enumerate((9, 9, 9, 9, 11, 11, 11, 11)):
+        released(view, f"0039{n}", "2026-11-24T08:30:00", on_rack=f"2026-11-24T{hour:02d}:00:00")
+    assert gather_plan(view, NOW).lead_days == 0.5  # the third quarter is three hours: too short
+    for n in range(4):
+        released(view, f"0040{n}", "2026-11-24T08:40:00", on_rack=f"{DAY}T08:00:00")
+    assert gather_plan(view, NOW).lead_days == 1.0  # 8 to 16, and 7 to 8
+
+
+def test_a_few_batches_do_not_tell_a_lead_time():
+    view = small_shop()
+    for n in range(4):
+        released(view, f"0039{n}", "2026-11-24T08:30:00", on_rack="2026-11-24T09:00:00")
+    assert gather_plan(view, NOW).lead_days == 2.0

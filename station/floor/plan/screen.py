@@ -33,8 +33,8 @@ CERTAINTY = 0.95
 TITLE = say("What to cut")
 ROWS = 4  # of what else there is to cut
 WAITING = 2  # of what can wait
-ADVICE = 2  # lines of one thing that is only told
-LINES = 8  # of all that is told, their titles too
+FEW = 2  # rows of what else there is to cut, below which there is room for more
+SEVERAL = 3  # lines of what is only told, where there is room
 
 
 def screen(hand: PlanHand, view: View) -> Face:
@@ -46,14 +46,18 @@ def screen(hand: PlanHand, view: View) -> Face:
         return Face(title=TITLE, where=say("today and tomorrow"), main=(hint,))
     lines = list_lines(hand, view)
     chosen = find_chosen(hand, lines)
+    then = _list_then(lines, chosen, hand)
+    roomy = sum(len(table.rows) for table in then) <= FEW
+    marks = _list_marks(plan, SEVERAL if roomy else 1)
     sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
-    beside = (sums, *_list_waiting(lines), *_advise(plan, LINES))
+    beside = (sums, *_list_waiting(lines), *_list_orders(plan),
+              *(() if roomy else marks), *_list_over(plan, WAITING if roomy else 1))  # fmt: skip
     if hand.work.chosen and chosen and chosen.release:
         beside = (_show_reasons(chosen.release), sums)
     return Face(
         title=TITLE,
         where=say("today and tomorrow"),
-        main=(_show_first(lines, hand), *_list_then(lines, chosen, hand)),
+        main=(_show_first(lines, hand), *then, *(marks if roomy else ())),
         side=beside,
         presses=_list_presses(lines, chosen),
         weights=(66, 0, 34),
@@ -97,7 +101,7 @@ def _note_offer(blocked: Blocked, hand: PlanHand) -> tuple[Say, ...]:
 
 def _list_then(
     lines: tuple[PlanLine, ...], chosen: PlanLine | None, hand: PlanHand
-) -> tuple[Block, ...]:
+) -> tuple[Table, ...]:
     """Lists what else blocks, then all other sheets."""
     rows = [
         _make_row(line, n, chosen, hand)
@@ -171,19 +175,22 @@ def _show_reasons(release: Release) -> Block:
     return Pairs(title=say("{file}: why", file=release.name), rows=words.list_reasons(release))
 
 
-def _advise(plan: CuttingPlan, lines: int) -> tuple[Block, ...]:
-    """Tells what to order, which marks are off, of which parts too much lies there."""
-    told: list[Block] = []
-    for title, rows in (
-        (_title_order(plan), tuple(map(_make_order_row, plan.order))),
-        (say("Marks that are too low"), tuple(map(_make_mark_row, plan.marks))),
-        (say("On the rack for long"), tuple(map(_make_over_row, plan.over_full))),
-    ):
-        shown = rows[: max(0, min(ADVICE, lines - 1))]
-        if shown:
-            told.append(Listing(title=title, rows=shown))
-            lines -= 1 + len(shown)
-    return tuple(told)
+def _list_marks(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
+    """Lists the marks that are far too low."""
+    rows = tuple(map(_make_mark_row, plan.marks[:most]))
+    return (Listing(title=say("Marks that are too low"), rows=rows),) if rows else ()
+
+
+def _list_over(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
+    """Lists the parts of which far more lies there than is used."""
+    rows = tuple(map(_make_over_row, plan.over_full[:most]))
+    return (Listing(title=say("On the rack for long"), rows=rows),) if rows else ()
+
+
+def _list_orders(plan: CuttingPlan) -> tuple[Block, ...]:
+    """Lists the sheets to order soon."""
+    rows = tuple(map(_make_order_row, plan.order[:WAITING]))
+    return (Listing(title=_title_order(plan), rows=rows),) if rows else ()
 
 
 def _title_order(plan: CuttingPlan) -> Say:
