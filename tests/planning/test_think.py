@@ -1,5 +1,9 @@
 """What must hold of every plan."""
 
+import subprocess
+import sys
+from pathlib import Path
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -126,3 +130,13 @@ def test_beside_the_screen_it_thinks_the_same():
 def test_the_time_it_may_take_is_no_part_of_the_answer():
     asked = shop(part("a", [(46, TODAY)]), files=(file("A", {"a": 24}),))
     assert think(replace(asked, seconds=9.0)) == think(asked)
+
+
+def test_a_stations_start_loads_nothing_of_the_thinking():
+    code = (
+        "import sys; from station.bootstrap import load_rooms; load_rooms();"
+        "print(sorted({'highspy', 'numpy', 'station.planning.think'} & set(sys.modules)))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True,
+                          cwd=Path(__file__).resolve().parents[2])  # fmt: skip
+    assert done.stdout.strip() == "[]"
