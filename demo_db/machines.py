@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
-from station.floor.office.first import ISSUE, first_mailers, first_materials, first_reasons
 from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Mailer, Router, Shop, Worker
+from station.shop.first_facts import ISSUE, first_mailers, first_materials, first_reasons
 
 # The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
 PIN_HASH = (

@@ -195,7 +195,7 @@ def set_up_shop(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     One that is set up is brought up to what the first facts say by now; where PCs share,
     station 1 alone does so, or each would.
     """
-    first = import_module("station.floor.office.first")
+    first = import_module("station.shop.first_facts")
     shop = ledger.view.get(Shop, "shop")
     if shop is not None:
         if shop.first < first.ISSUE and ledger.station == FIRST_STATION:

@@ -48,7 +48,7 @@ RULES = (
           ("tests/floor", "replay:17")),
     Plant(f"{FLOOR}/cart/rules.py", 'order.state == "cancelled"', 'order.state == "no such"',
           "a cancelled order is shipped", HELD),
-    Plant(f"{FLOOR}/office/approval.py", "    if act.args.approved:",
+    Plant(f"{FLOOR}/shared/approval.py", "    if act.args.approved:",
           "    if not act.args.approved:", "office work without a supervisor",
           ("tests/floor/test_office.py",)),
     Plant("station/queries/stock.py", "min(held.qty, quantity)", "held.qty",

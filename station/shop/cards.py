@@ -2,7 +2,7 @@
 
 A button on a screen sends the code of its printed card, so scanner, touch and keyboard
 are one way in. Numbers are fixed for good once printed: add, never renumber. Reasons are
-facts (a shop lists its own); the ones a shop starts with are in `floor.office.first`.
+facts (a shop lists its own); the ones a shop starts with are in `shop.first_facts`.
 """
 
 from typing import NamedTuple

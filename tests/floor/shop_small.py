@@ -9,7 +9,6 @@ from dataclasses import replace
 
 from station.floor.cart.work import CartWork
 from station.floor.loading.work import LoadingWork
-from station.floor.office.first import ISSUE, first_materials, first_reasons
 from station.floor.office.work import OfficeWork
 from station.floor.packing.work import PackingWork
 from station.floor.plan.work import PlanWork
@@ -39,6 +38,7 @@ from station.shop.facts import (
     Slip,
     Worker,
 )
+from station.shop.first_facts import ISSUE, first_materials, first_reasons
 from station.shop.moves import SHEET, Move, move
 from station.shop.rooms import Do, Hand, HandleInput, Input, Number, Took
 from station.shop.views import Rules

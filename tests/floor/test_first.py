@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from station.floor.office.first import ISSUE, first_facts, renewed
 from station.floor.office.rules import RULES
 from station.shop.acts import Act
 from station.shop.cards import REASON_USES
 from station.shop.codes import LETTERS, usable
 from station.shop.facts import Material, Reason, Shop, Worker
+from station.shop.first_facts import ISSUE, first_facts, renewed
 from station.shop.plain import build, to_plain
 from tests.fakes import FakeView
 

@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import pytest
 
-from station.floor.office.first import first_reasons
 from station.floor.popping import dialogue as popping
 from station.floor.popping.screen import screen as popping_screen
 from station.floor.shared.reasons import find_counter, find_usual, list_offered
@@ -14,6 +13,7 @@ from station.shop.cards import BUTTONS
 from station.shop.codes import Code, write
 from station.shop.faces import Cards, Face
 from station.shop.facts import Pile, Reason
+from station.shop.first_facts import first_reasons
 from station.shop.moves import move
 from station.shop.rooms import Hand
 from tests.fakes import FakeView

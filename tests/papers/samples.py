@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from station.floor.office.first import first_reasons
 from station.papers import cards, handover, join_cards, packing, picking, rack
 from station.papers.traveller import make_traveller
 from station.shop.cards import BUTTONS, DIGITS, ZONES
@@ -28,6 +27,7 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
+from station.shop.first_facts import first_reasons
 
 LEFT = handover.ShiftLeft(
     routers=[("Router 1", "cutting batch 00412, sheet 3"), ("Router 2", "free, zero due")],

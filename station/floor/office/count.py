@@ -7,11 +7,21 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from station.floor.office.acts import CorrectCount
-from station.floor.office.lists import find_chosen, name_press, read_row
+from station.floor.office.lists import (
+    find_chosen,
+    list_cards,
+    make_face,
+    name_fact,
+    name_press,
+    read_row,
+)
 from station.floor.office.work import Counting, OfficeHand
+from station.queries.stock import name_place
 from station.queries.underway import list_waiting
 from station.shop.acts import good, refuse
+from station.shop.cards import button
 from station.shop.codes import Code
+from station.shop.faces import Asked, Cell, Face, Hint, Row, Table
 from station.shop.facts import Batch, Lot, Part, RackPlace
 from station.shop.moves import NO_PIECES, SHEET, Held, head, tail
 from station.shop.places import kind_of
@@ -126,3 +136,40 @@ def _take_number(hand: OfficeHand, given: Number, view: View) -> Do | Took:
     args = CorrectCount(part=spot.part, place=spot.place, batch=spot.batch, counted=given.whole)
     work = replace(hand.work, ask="", counting=Counting(), batch="")
     return Do(hand.work.counting.about, args, replace(hand, work=work))
+
+
+# --- its screen
+
+
+def show_count(hand: OfficeHand, view: View) -> Face:
+    """Shows where the thing lies by the book; then asks for the number that was counted."""
+    found, spot = find_spots(hand, view), find_spot(hand, view)
+    if found is None:
+        note = say("Scan a part, a rack place, a lot or a traveller; or touch a part.")
+        hint = Hint(title=say("What was counted?"), note=note)
+        return make_face(hand, hint, list_cards(Part, view))
+    rows = tuple(
+        Row(
+            title=name_place(view, held.place),
+            note=_say_whose(view, held),
+            cells=(Cell(text=say("{n}", n=held.qty), bold=True),),
+            code=button(f"row_{n}"),
+            selected=held == spot,
+        )
+        for n, held in enumerate(found.held, 1)
+    )
+    table = Table(columns=(say("place"), say("by the book")), rows=rows, title=found.words)
+    if spot is None:
+        return make_face(hand, table)
+    pad = Asked(question=say("How many did you count?"), typed=hand.digits)
+    note = say("A supervisor corrects it, with a reason; both are kept.")
+    hint = Hint(title=say("The book is set right"), note=note)
+    return make_face(hand, table, side=(pad, hint))
+
+
+def _say_whose(view: View, held: Held) -> Say:
+    if head(held.place) == "store":
+        return say("sheets of this lot")
+    if held.batch == NO_BATCH:
+        return say("of no batch")
+    return say("{part}, batch {batch}", part=name_fact(Part, held.part, view), batch=held.batch)

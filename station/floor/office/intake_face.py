@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.office.lists import ROWS, find_chosen, find_list
+from station.floor.office.lists import LEAVE, PAGES, ROWS, find_chosen, make_face
 from station.floor.office.work import OfficeHand, ReadText
 from station.queries.batches import find_approved
 from station.queries.pace import expect_minutes, find_fit
@@ -33,7 +33,6 @@ from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
 from station.shop.words import Say, say
 
-LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 TOLD = 7  # lines of what to look at, and of differences
 FEW = 4  # lines of what was taken as usual
 SHAPES = 5  # rows of shapes
@@ -53,14 +52,8 @@ def show_intake(hand: OfficeHand, view: View) -> Face:
 def _make_face(
     hand: OfficeHand, *main: Block, side: tuple[Block, ...] = (), presses: tuple[Press, ...]
 ) -> Face:
-    return Face(
-        title=say("Office"),
-        where=find_list(hand).words,
-        main=main,
-        side=side,
-        presses=presses,
-        weights=(52, 0, 48) if side else (1, 0, 0),
-    )
+    weights = (52, 0, 48) if side else (1, 0, 0)
+    return make_face(hand, *main, side=side, presses=presses, weights=weights)
 
 
 def show_progress(hand: OfficeHand, doing: Doing) -> Face:
@@ -106,13 +99,9 @@ def _show_files(hand: OfficeHand) -> Face:
         ),
     )
     again = Press(label=say("Look again"), code=button("read_file"))
-    pages = (
-        Press(label=say("Page back"), code=button("back_page")),
-        Press(label=say("Next page"), code=button("next_page")),
-    )
     note = say("The text that the router runs. It is only read, never changed.")
     title = say("Which file?") if found.names else say("No cut file lies there")
-    presses = (again, *(pages if len(found.names) > ROWS else ()), LEAVE)
+    presses = (again, *(PAGES if len(found.names) > ROWS else ()), LEAVE)
     return _make_face(hand, Hint(title=title, note=note), table, presses=presses)
 
 

@@ -7,19 +7,27 @@ quantity of 0 takes its row out.
 from dataclasses import replace
 
 from station.floor.office.lists import (
+    LEAVE,
+    PAGES,
     ROWS,
+    find_chosen,
     find_fact,
     find_list,
     find_value,
     give_value,
+    list_cards,
+    make_face,
     name_fact,
     name_press,
     read_row,
 )
 from station.floor.office.work import EditedRows, OfficeHand
 from station.shop.acts import Answer, good, refuse
+from station.shop.cards import button
 from station.shop.codes import Code
-from station.shop.field_texts import Rows, from_rows, read_scalar, start_row, to_rows
+from station.shop.faces import Asked, Block, Cell, Face, Hint, Press, Row, SheetDrawing, Table
+from station.shop.facts import Part, Revision, Router
+from station.shop.field_texts import Rows, from_rows, read_scalar, start_row, to_rows, write_scalar
 from station.shop.fields import FactField, fields_by_name
 from station.shop.rooms import Input, Number, Point, Took, Typed
 from station.shop.views import View
@@ -218,3 +226,87 @@ def _remove_row(hand: OfficeHand) -> Took:
         _edit(hand, replace(editing, rows=rows, item=None, column=0)),
         good(say("Line {n} is taken out", n=item + 1), ON),
     )
+
+
+# --- its screen
+
+
+def show_rows(hand: OfficeHand, view: View) -> Face:
+    """Shows the rows of a list field, and what can be added."""
+    field, rows, first = find_edited(hand), hand.work.editing.rows, hand.work.page * ROWS
+    shown = tuple(
+        _make_row(hand, view, n, row) for n, row in enumerate(rows[first : first + ROWS], first)
+    )
+    pages = max(1, -(-len(rows) // ROWS))
+    title = say(
+        "{kind} {id}: {field}, page {page} of {pages}",
+        kind=find_list(hand).one,
+        id=hand.work.chosen or say("new"),
+        field=field.label,
+        page=hand.work.page + 1,
+        pages=pages,
+    )
+    done = Press(label=say("List complete"), code=button("lines_done"), style="primary", wide=2)
+    out = Press(label=say("Take it out"), code=button("remove"))
+    chosen = find_item(hand) is not None
+    presses = (done, *((out,) if chosen else ()), *(PAGES if pages > 1 else ()), LEAVE)
+    heads = tuple(c.label for c in field.columns if c.about.typed)
+    table = Table(columns=heads, rows=shown, title=title)
+    bed = _draw_bed(hand, view)
+    main = (bed, table) if bed else (table,)
+    side = _show_beside_rows(hand, view)
+    return make_face(hand, *main, side=side, presses=presses, weights=(60, 0, 40))
+
+
+def _make_row(hand: OfficeHand, view: View, n: int, row: tuple[object, ...]) -> Row:
+    of = find_edited(hand).columns
+    points, quantity = of[0].points, [c.counts for c in of if c.about.typed][1:] == [True]
+    chosen_one = n == find_item(hand)
+    part = view.get(Part, str(row[0])) if points is Part else None
+    return Row(
+        title=name_fact(points, row[0], view) if points else write_scalar(row[0]),
+        note=str(row[0]) if points else "",
+        cells=tuple(
+            Cell(text=write_scalar(v), bold=chosen_one)
+            for v, c in zip(row[1:], of[1:], strict=True)
+            if c.about.typed
+        ),
+        shape=part.shape if part else None,
+        code=button(f"row_{n % ROWS + 1}"),
+        selected=chosen_one,
+        counter=0 if quantity else None,
+        minus=_write_codes(n, "fewer") if quantity else "",
+        plus=_write_codes(n, "more") if quantity else "",
+    )
+
+
+def _write_codes(n: int, name: str) -> str:
+    """Writes what a touch beside a row sends: the row is chosen, then one more or one less."""
+    return f"{button(f'row_{n % ROWS + 1}')}|{button(name)}"
+
+
+def _show_beside_rows(hand: OfficeHand, view: View) -> tuple[Block, ...]:
+    """Shows what can be added, or a keypad for the chosen row's number."""
+    of, item = find_edited(hand).columns, find_item(hand)
+    column = of[hand.work.editing.column if item is not None else 0]
+    if column.points:
+        return (list_cards(column.points, view),)
+    if column.of is str:
+        return (Hint(title=say("Type it on the keyboard"), note=say("Enter adds it.")),)
+    return (Asked(question=say("{field}", field=column.label), typed=hand.digits),)
+
+
+def _draw_bed(hand: OfficeHand, view: View) -> SheetDrawing | None:
+    """Draws the bed or sheet that places stand on; a touch adds one."""
+    fact = find_chosen(hand, view)
+    if not isinstance(fact, Router | Revision) or find_edited(hand).columns[0].of is not float:
+        return None
+    drawn = (
+        Revision(id="bed", cut_file="", letter="", material="", minutes=0,
+                 length_mm=fact.length_mm, width_mm=fact.width_mm)
+        if isinstance(fact, Router)
+        else fact
+    )  # fmt: skip
+    rows = hand.work.editing.rows
+    spots = tuple((float(str(x)), float(str(y)), "attention") for x, y in rows)
+    return SheetDrawing(revision=drawn, spots=spots, touch=True)  # type: ignore[arg-type]  # tones

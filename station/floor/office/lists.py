@@ -1,11 +1,12 @@
-"""Lists what the office knows: its lists, the facts on them, what is open, and its values."""
+"""Lists what the office knows: its lists, the facts on them, what is open, how it is shown."""
 
 from dataclasses import dataclass, replace
 
 from station.floor.office.work import OfficeHand
 from station.shop.acts import good
-from station.shop.cards import BY_NUMBER
-from station.shop.codes import Code, usable
+from station.shop.cards import BY_NUMBER, button
+from station.shop.codes import LETTERS, Code, usable, write
+from station.shop.faces import Block, Cards, Entry, Face, Press
 from station.shop.facts import (
     Bit,
     Cart,
@@ -236,3 +237,49 @@ def say_rows(field: FactField, value: object, view: View) -> str:
         name = name_fact(points, row[0], view)
         found.append(f"{row[1]} × {name}" if len(row) > 1 else name)
     return ", ".join(found)
+
+
+# --- what its screens have in common
+
+LEAVE = Press(label=say("Leave it"), code=button("put_down"))
+PAGES = (
+    Press(label=say("Page back"), code=button("back_page")),
+    Press(label=say("Next page"), code=button("next_page")),
+)
+THINGS = 10  # cards of things to choose from
+
+
+def make_face(
+    hand: OfficeHand,
+    *main: Block,
+    side: tuple[Block, ...] = (),
+    presses: tuple[Press, ...] = (LEAVE,),
+    weights: tuple[int, int, int] = (71, 0, 29),
+) -> Face:
+    """Makes a screen of the office."""
+    return Face(
+        title=say("Office"),
+        where=find_list(hand).words,
+        main=main,
+        side=side,
+        presses=presses,
+        weights=weights,
+    )
+
+
+def offer_things(field: FactField, view: View) -> Cards | None:
+    """Offers the things that a field can point at, as cards, where they have codes."""
+    points = field.points
+    return list_cards(points, view) if points and points.kind in LETTERS else None
+
+
+def list_cards(kind: type[Fact], view: View) -> Cards:
+    """Lists the things of a kind that are in use, as cards to touch."""
+    found = [f for f in list_facts(kind, view) if getattr(f, "active", True)]
+    return Cards(
+        title=say("Scan, type or touch one"),
+        entries=tuple(
+            Entry(big=name_fact(kind, f.id, view), code=write(kind.kind, f.id))
+            for f in found[:THINGS]
+        ),
+    )

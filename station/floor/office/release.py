@@ -6,7 +6,14 @@ The number of sheets releases it.
 from dataclasses import replace
 
 from station.floor.office.form import move_by_days
-from station.floor.office.lists import find_chosen, name_press, read_row
+from station.floor.office.lists import (
+    LEAVE,
+    find_chosen,
+    make_face,
+    name_press,
+    read_row,
+    say_rows,
+)
 from station.floor.office.work import OfficeHand, Releasing
 from station.floor.shared.queue import ReleaseBatch
 from station.queries.batches import find_approved
@@ -15,9 +22,12 @@ from station.queries.routers import list_routers
 from station.queries.runs import list_runs
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
-from station.shop.codes import Code
+from station.shop.cards import button
+from station.shop.codes import Code, write
+from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press
 from station.shop.facts import CutFile, Order, Revision, Router
 from station.shop.field_texts import read_time
+from station.shop.fields import fields_by_name
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, moment, say
@@ -150,3 +160,78 @@ def _take_sheets(hand: OfficeHand, given: Number, view: View) -> Do | Took:
     )
     after = replace(hand, work=replace(hand.work, ask="", releasing=Releasing()))
     return Do(fact.key if fact else "", args, after, ("batch",))
+
+
+# --- its screen
+
+
+def show_release(hand: OfficeHand, view: View) -> Face:
+    """Shows router, order and due time to touch; the number of sheets releases."""
+    fact, held = find_chosen(hand, view), hand.work.releasing
+    router, due = view.get(Router, held.router), find_due(hand, view)
+    known = [
+        say("due {due}", due=moment(due)) if due else say("no due time: by need"),
+        say("for order {order}", order=held.order) if held.order else say("for the rack"),
+    ]
+    head = Hint(
+        title=say("Release {name}", name=fact.name if isinstance(fact, CutFile) else ""),
+        right=router.name if router else "",
+        note=say("{due}, {order}", due=known[0], order=known[1]),
+    )
+    sooner = Press(label=say("Due a day sooner"), code=button("fewer"))
+    later = Press(label=say("Due a day later"), code=button("more"))
+    return make_face(
+        hand,
+        head,
+        _list_routers(hand, view, router),
+        _list_orders(hand, view),
+        side=(ask_sheets(hand),),
+        presses=(sooner, later, LEAVE),
+        weights=(66, 0, 34),
+    )
+
+
+def _list_routers(hand: OfficeHand, view: View, chosen_one: Router | None) -> Cards:
+    return Cards(
+        title=say("Which router?"),
+        entries=tuple(
+            Entry(
+                big=r.name,
+                right="●" if chosen_one and r.id == chosen_one.id else "",
+                code=write("router", r.id),
+            )
+            for r in list_able(hand, view)
+        ),
+        empty=say("No router runs it."),
+    )
+
+
+def _list_orders(hand: OfficeHand, view: View) -> Cards:
+    return Cards(
+        title=say("For one order? Scan or touch it"),
+        entries=tuple(
+            Entry(
+                big=o.id,
+                right=say("due {at}", at=moment(o.due)),
+                line1=_say_wanted(o, view),
+                tone="good" if o.id == hand.work.releasing.order else "",
+                code=write("order", o.id),
+            )
+            for o in list_wanting(hand, view)
+        ),
+        empty=say("No open order wants its parts."),
+    )
+
+
+def _say_wanted(order: Order, view: View) -> str:
+    lines_field = fields_by_name(Order)["lines"]
+    return say_rows(lines_field, [[x.product, x.quantity] for x in order.lines], view)
+
+
+def ask_sheets(hand: OfficeHand) -> Asked:
+    """Asks how many sheets, of a batch or a lot."""
+    return Asked(
+        question=say("How many sheets?"),
+        typed=hand.digits,
+        unit=say("{n|sheet|sheets}", n=hand.digits),
+    )

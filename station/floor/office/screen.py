@@ -1,11 +1,15 @@
 """Shows the office: a list, or one form; the acts beside it."""
 
-from station.floor.office import asked
+from collections.abc import Callable
+
+from station.floor.office.count import show_count
 from station.floor.office.form import can_step
-from station.floor.office.intake_face import compare_revisions, show_progress
+from station.floor.office.intake_face import compare_revisions, show_intake, show_progress
+from station.floor.office.lines import show_rows
 from station.floor.office.lists import (
     FIELDS,
     LISTS,
+    PAGES,
     ROWS,
     OfficeList,
     find_chosen,
@@ -14,13 +18,17 @@ from station.floor.office.lists import (
     find_value,
     list_facts,
     list_page,
+    make_face,
     name_fact,
+    offer_things,
     say_value,
 )
+from station.floor.office.release import ask_sheets, show_release
 from station.floor.office.work import OfficeHand
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
 from station.queries.routers import count_metres_cut
+from station.queries.settings import find_shop
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import LETTERS, usable
 from station.shop.faces import (
@@ -30,6 +38,8 @@ from station.shop.faces import (
     Cell,
     Entry,
     Face,
+    Hint,
+    Listing,
     Pairs,
     Press,
     Row,
@@ -64,7 +74,7 @@ def screen(hand: OfficeHand, view: View) -> Face:
     """Shows the open list, the form of a row, what is asked, or how far a file is read."""
     if hand.doing:
         return show_progress(hand, hand.doing)
-    if show := asked.FACES.get(hand.work.ask):
+    if show := QUESTIONS.get(hand.work.ask):
         return show(hand, view)
     return _show_list(hand, view) if hand.work.form is None else _show_form(hand, view)
 
@@ -206,7 +216,7 @@ def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press,
 def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block, ...]:
     """Shows a keypad for a number, things to choose from, or what can be done with the thing."""
     field = find_chosen_field(hand)
-    if field and (things := asked.offer_things(field, view)):
+    if field and (things := offer_things(field, view)):
         return (things,)
     if field and (field.name == "id" or field.of in (int, float)):
         return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
@@ -314,3 +324,61 @@ def _name_act(name: str, fact: Fact) -> Say:
     if name == "cancel_it":
         return say("Cancel this order")
     return say(BUTTONS[name].words)
+
+
+# --- what is asked
+
+LINES = 14  # problems of a file on the screen
+
+
+def _show_sheets(hand: OfficeHand, view: View) -> Face:
+    fact = find_chosen(hand, view)
+    head = Hint(title=say("{kind} {id}", kind=find_list(hand).one, id=fact.id if fact else ""))
+    return make_face(hand, head, ask_sheets(hand))
+
+
+def _show_wrong(hand: OfficeHand) -> Face:
+    """Shows what is wrong in a file, by line."""
+    wrong = hand.work.found.problems
+    rows = tuple(((Cell(text=text),), "") for text in wrong[:LINES])
+    more = len(wrong) - LINES
+    title = say("{n} {n|problem|problems}: nothing was taken in", n=len(wrong))
+    note = (
+        say("{n} more; mend these first.", n=more)
+        if more > 0
+        else say("Mend the file and read it again.")
+    )
+    again = Press(label=say("Read again"), code=button("read_csv"), style="primary", wide=2)
+    hint = Hint(title=title, note=note, tone="stop")
+    return make_face(hand, hint, Listing(title="", rows=rows), presses=(again, LEAVE))
+
+
+def _show_files(hand: OfficeHand, view: View) -> Face:
+    """Shows the files found, to touch; or what is wrong in one, by line."""
+    found, first = hand.work.found, hand.work.page * ROWS
+    if found.problems:
+        return _show_wrong(hand)
+    table = Table(
+        columns=(say("file"),),
+        title=say("CSV files in {folder}", folder=found.folder or find_shop(view).folder),
+        rows=tuple(
+            Row(title=name, code=button(f"row_{n}"))
+            for n, name in enumerate(found.names[first : first + ROWS], 1)
+        ),
+    )
+    note = say(
+        "A file tells by its first line which list it is. All of it is taken in, or nothing."
+    )
+    title = say("Which file?") if found.names else say("No CSV file lies there")
+    presses = (*(PAGES if len(found.names) > ROWS else ()), LEAVE)
+    return make_face(hand, Hint(title=title, note=note), table, presses=presses)
+
+
+QUESTIONS: dict[str, Callable[[OfficeHand, View], Face]] = {
+    "release": show_release,
+    "sheets": _show_sheets,
+    "count": show_count,
+    "files": _show_files,
+    "lines": show_rows,
+    "cut": show_intake,
+}

@@ -1,4 +1,4 @@
-"""Asks for a supervisor: what the office does is supervisor's work."""
+"""Asks for a supervisor where what is done is supervisor's work."""
 
 from station.shop.acts import Act, Answer, Args, ask
 from station.shop.words import say
