@@ -159,9 +159,9 @@ class Tour:
 
     def _end_thought(self) -> None:
         """What the room thinks about by itself is thought to its end."""
-        assert isinstance(self.desk.ahead.running, ShownJob)
-        self.desk.ahead.running.shown = True
         while self.desk.ahead.is_thinking:
+            if isinstance(self.desk.ahead.running, ShownJob):
+                self.desk.ahead.running.shown = True
             QTest.qWait(50)
 
     def _end_job(self) -> None:
