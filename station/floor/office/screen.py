@@ -8,6 +8,7 @@ from station.floor.office.intake_face import compare_revisions, show_intake, sho
 from station.floor.office.lines import show_rows
 from station.floor.office.lists import (
     FIELDS,
+    LEAVE,
     LISTS,
     PAGES,
     ROWS,
@@ -67,7 +68,7 @@ from station.shop.plain import to_plain
 from station.shop.views import View
 from station.shop.words import Say, say
 
-LEAVE = Press(label=say("Leave"), code=button("put_down"))
+LEAVE_FORM = Press(label=say("Leave"), code=button("put_down"))
 
 
 def screen(hand: OfficeHand, view: View) -> Face:
@@ -210,7 +211,7 @@ def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press,
         if field and can_step(field)
         else ()
     )
-    return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE)
+    return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE_FORM)
 
 
 def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block, ...]:
