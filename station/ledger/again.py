@@ -8,7 +8,7 @@ needs a look. Nothing scanned is ever dropped.
 import logging
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import NamedTuple
 
 import msgspec
@@ -29,7 +29,7 @@ from station.ledger.faults import OwnBug
 from station.ledger.history import Decided, History, pending_row, rule_for
 from station.ledger.numbers import TAKE_BLOCK, TAKING, given_to, spent_by
 from station.ledger.undo import decide_undo
-from station.shop.acts import Answer, attention, refuse
+from station.shop.acts import ActAgain, Answer, attention, refuse
 from station.shop.conflicts import BOTH, no_longer
 from station.shop.views import Rules
 from station.shop.words import Say, say
@@ -109,7 +109,8 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
     if was.reverses:
         return decide_undo(history, was.reverses, was.act)
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
-    act = replace(read_act(was.act, {was.act.kind: rule}), again=True)
+    read = read_act(was.act, {was.act.kind: rule})
+    act = ActAgain(**{f.name: getattr(read, f.name) for f in fields(read)})
     decided = history.decide(act, rule, was.act)
     for kind, number in given_to(was.act):
         if history.reader.state(f"{kind}/{number}") is not None:

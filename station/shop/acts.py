@@ -68,8 +68,7 @@ class Act(Generic[A_co]):
 
     `id` is random and unique; `at` is the shop's clock as ``YYYY-MM-DDTHH:MM:SS``;
     `subject` is what it is about (a batch, a slip, an order …: ``batch/00412``); `args`
-    are of the type that its `kind` has. `again`: it was done before, and is decided anew on top
-    of what others did; it is not kept.
+    are of the type that its `kind` has.
     """
 
     id: str
@@ -79,7 +78,15 @@ class Act(Generic[A_co]):
     station: str = ""
     subject: str = ""
     args: A_co = Args()  # type: ignore[assignment] # none of its own
-    again: bool = False
+
+    @property
+    def again(self) -> bool:
+        """Whether it was done before, and is decided anew on top of what others did."""
+        return isinstance(self, ActAgain)
+
+
+class ActAgain(Act[A_co]):
+    """An act that was done before and is decided anew: nobody is there to be asked."""
 
 
 def with_args(act: Act[object], args: T) -> Act[T]:

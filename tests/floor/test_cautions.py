@@ -50,7 +50,8 @@ def test_the_caution_stands_where_the_hand_is(stage, lines, names):
     for line in ("@worker 04", *lines):
         stage.send(line)
     face = stage.desk.face()
-    (care,) = (b for b in (*face.main, *face.side) if isinstance(b, Remark))
+    blocks = (*face.main, *face.middle, *face.side)
+    (care,) = (b for b in blocks if isinstance(b, Remark))
     for name in names:
         assert str(CAUTIONS[name].line) in str(care.text)
     assert str(care.text).endswith(Shop(id="shop").caution)

@@ -36,7 +36,7 @@ from station.shop.words import Say, clock, day, say, when
 
 TITLE = say("Packing")
 NAMED = 3  # orders of those that a part blocks
-BESIDE = 5  # orders that are listed beside the one in hand
+BESIDE = 4  # orders that are listed beside the one in hand
 BESIDE_CARTS = 3
 
 

@@ -24,7 +24,7 @@ from station.shop.facts import Batch, Material, Router, Slip
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
 
-ROOM = 4  # reasons on a page, beside the two ways that are always there
+ROOM = 3  # reasons on a page, beside the two ways that are always there: two rows of cards
 
 
 def screen(hand: PoppingHand, view: View) -> Face:
@@ -151,7 +151,7 @@ def _remind_care(batch: Batch | None, view: View) -> Remark:
     revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
     heavy = material is not None and material.sheet_kg >= shop.two_people_kg
-    names = ("pop", "pop_dust", *(("pop_sheet",) if heavy else ()))
+    names = ("pop", "pop_sheet" if heavy else "pop_dust")
     title = say("Take care: {at}", at=CAUTIONS["pop"].at)
     text = say_cautions(names, shop.caution)
     return Remark(tone="attention", title=title, text=text, code=button("care"))

@@ -26,12 +26,12 @@ from station.shop.faces import (
     PartDrawing,
     Press,
     Remark,
+    Tone,
 )
-from station.shop.facts import Batch, Doubt, Order, Part, RackPlace, Size
+from station.shop.facts import Batch, Order, Part, RackPlace, Size
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
-SIZES = 3  # of a part that are shown
 ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution no room
 
 
@@ -164,29 +164,29 @@ def _show_destination(
 
 
 def _list_sizes(hand: TrimmingHand, part: Part, batch: Batch) -> tuple[Block, ...]:
-    """Lists what is measured of the part, to touch; the one that is measured now stands out."""
+    """Shows the size that is measured now or next; a touch begins with it, then goes on."""
     if not part.sizes:
         return ()
-    now = dialogue.find_chosen_size(hand, part) if hand.work.asks == "size" else -1
-    rows = tuple(
-        (_build_size_cells(size, find_doubt(batch, part.id, size.name), now=n == now),
-         button(f"row_{n + 1}"))
-        for n, size in enumerate(part.sizes[:SIZES])
-    )  # fmt: skip
+    doubtful = [n for n, s in enumerate(part.sizes) if find_doubt(batch, part.id, s.name)]
+    now = dialogue.find_chosen_size(hand, part)
+    measures = hand.work.asks == "size"
+    if doubtful and not measures:
+        now = doubtful[0]
     title = say("Against the master: one in {n}", n=part.check_every)
-    if now >= 0:
+    if measures:
         title = say("Measure {size}, enter the mm", size=part.sizes[now].name)
-    return (Listing(title=title, rows=rows),)
+    cells = _build_size_cells(part.sizes[now], doubtful=now in doubtful, now=measures)
+    if len(part.sizes) > 1:
+        which = say("{n} of {most}", n=now + 1, most=len(part.sizes))
+        cells = (*cells, Cell(text=which, tone="quiet"))
+    touched = (now + 1) % len(part.sizes) if measures else now
+    return (Listing(title=title, rows=((cells, button(f"row_{touched + 1}")),)),)
 
 
-def _build_size_cells(size: Size, doubt: Doubt | None, *, now: bool) -> tuple[Cell, ...]:
+def _build_size_cells(size: Size, *, doubtful: bool, now: bool) -> tuple[Cell, ...]:
     limits = say("{low} to {high} mm", low=f"{size.low_mm:g}", high=f"{size.high_mm:g}")
-    if doubt:
-        return (Cell(text=size.name, tone="stop"), Cell(text=limits, tone="stop"))
-    return (
-        Cell(text=size.name, tone="good" if now else "", bold=now),
-        Cell(text=limits, tone="quiet"),
-    )
+    tone: Tone = "stop" if doubtful else "good" if now else ""
+    return (Cell(text=size.name, tone=tone, bold=now), Cell(text=limits, tone="quiet"))
 
 
 def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
