@@ -168,8 +168,8 @@ def test_an_order_with_its_lines(stage, screen, do):
     do("button list_order", "button new", "product 032", "6", "product 031", "3")
     do("button row_1", "7", "button row_2", "button remove", "button lines_done")
     do("button row_3", "button more", "button save", "worker 07", PIN)
-    assert screen.said == "Order 3310 is new"
-    order = stage.ledger.view.get(Order, "3310")
+    assert screen.said == "Order 9001 is new"
+    order = stage.ledger.view.get(Order, "9001")
     assert [(line.product, line.quantity) for line in order.lines] == [("032", 7)]
     assert order.due == f"{stage.clock()[:10]}T16:00:00"
 
