@@ -214,7 +214,7 @@ def test_the_screen_names_the_run_and_the_laser_its_dangers() -> None:
     five.give(traveller(), now="08:30")
     shown = str(screen(five.hand, view))
     assert "On its reference pins" in shown
-    assert re.search("Laser: .*eye protection.*Fume.*safety person decides", shown)
+    assert re.search("Covers shut, eyes covered for its wavelength, fumes drawn off", shown)
     assert "lead come first" in shown
 
 
