@@ -2416,6 +2416,10 @@
       <translation>Nicht für einen Auftrag</translation>
     </message>
     <message>
+      <source>Not good off it in {n} days</source>
+      <translation>In {n} Tagen nicht gut von ihm</translation>
+    </message>
+    <message>
       <source>Not held down or bed not vacuumed yet</source>
       <translation>Noch nicht niedergehalten oder Tisch nicht gesaugt</translation>
     </message>
@@ -2534,6 +2538,10 @@
     <message>
       <source>Nothing was counted twice.</source>
       <translation>Nichts wurde doppelt gezählt.</translation>
+    </message>
+    <message>
+      <source>Nothing was counted.</source>
+      <translation>Es wurde nichts gezählt.</translation>
     </message>
     <message>
       <source>Nothing was cut on {router} since: {why}</source>
@@ -6518,6 +6526,10 @@
     <message>
       <source>nobody near</source>
       <translation>niemand nahe</translation>
+    </message>
+    <message>
+      <source>nobody said where</source>
+      <translation>niemand sagte, wo</translation>
     </message>
     <message>
       <source>nominal</source>

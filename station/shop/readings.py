@@ -13,7 +13,8 @@ MASTER: Final = "master"  # whether a part agrees with its master
 FIRST_OFF: Final = "first-off"  # whether a router's first-off agrees
 THICKNESS: Final = "thickness"  # of a sheet
 MINUTES: Final = "minutes"  # that a sheet was cut
-KINDS: Final = (SIZE, MASTER, FIRST_OFF, THICKNESS, MINUTES)
+SPOILED: Final = "spoiled"  # pieces that were not good off a router, for a reason
+KINDS: Final = (SIZE, MASTER, FIRST_OFF, THICKNESS, MINUTES, SPOILED)
 
 YES, NO = 1.0, 0.0
 MOST = 1e9  # of any unit
@@ -24,7 +25,8 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
 
     `subject` is what it is of, as the key of a fact (``part/014``), and `kind` what was read
     there. `value` is in `unit`; what was seen has none and is `YES` or `NO`. `low` and `high`
-    are the limits that it was to keep, where there are any. All the rest says where it comes
+    are the limits that it was to keep, where there are any. `why` is the number of a reason,
+    `place` where on the sheet it was, in words. All the rest says where it comes
     from, by number, as far as it is known: `revision` is that of the cut file.
     """
 
@@ -41,6 +43,8 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     part: str = ""
     lot: str = ""
     revision: str = ""
+    why: str = ""
+    place: str = ""
 
     @property
     def subjects(self) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from station.floor.popping.dialogue import handle_input
 from station.floor.popping.rules import RULES
 from station.floor.popping.screen import screen
+from station.queries.spoiled import list_spoiled_by_place
 from station.shop.acts import Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -295,3 +296,13 @@ def test_what_comes_next_from_the_routers(bed: dict[str, object], now: str, when
     assert [[str(c.text) for c in cells] for cells, _ in listing.rows] == [
         ["Router 1", "00412, sheet 1", when]
     ]
+
+
+def test_where_pieces_were_spoiled_stays_with_their_reason_and_router() -> None:
+    p = popping(COMBS)
+    p.give(SLIP, Code("reason", "01"), Number("3"), Code("zone", "51"), Code("reason", "02"),
+           press("pass_on"))  # fmt: skip
+    found = list_spoiled_by_place(p.view, "1", f"{DAY}T00:00:00")
+    assert [(s.pieces, s.reason, s.place) for s in found] == [(3, "01", "top left"), (1, "02", "")]
+    assert list_spoiled_by_place(p.view, "2", f"{DAY}T00:00:00") == ()
+    assert list_spoiled_by_place(p.view, "1", f"{DAY}T23:00:00") == ()

@@ -1,6 +1,7 @@
 """Shows the office: a list, or one form; the acts beside it."""
 
 from collections.abc import Callable
+from datetime import datetime, timedelta
 
 from station.floor.office.count import show_count
 from station.floor.office.form import can_step
@@ -30,6 +31,7 @@ from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
 from station.queries.routers import count_metres_cut
 from station.queries.settings import find_shop
+from station.queries.spoiled import list_spoiled_by_place
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import LETTERS, usable
 from station.shop.faces import (
@@ -58,6 +60,7 @@ from station.shop.facts import (
     Pace,
     Part,
     RackPlace,
+    Reason,
     Revision,
     Router,
     Worker,
@@ -68,6 +71,8 @@ from station.shop.plain import to_plain
 from station.shop.views import View
 from station.shop.words import Say, say
 
+SPOILED_LATELY = timedelta(days=14)
+SPOILED_ROWS = 4
 LEAVE_FORM = Press(label=say("Leave"), code=button("put_down"))
 
 
@@ -221,10 +226,10 @@ def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block
         return (things,)
     if field and (field.name == "id" or field.of in (int, float)):
         return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
-    return _show_acts(fact, view)
+    return _show_acts(fact, view, hand.now)
 
 
-def _show_acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
+def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
     """Shows what can be done with the chosen thing, and what follows from the work."""
     if fact is None:
         return ()
@@ -252,6 +257,8 @@ def _show_acts(fact: Fact | None, view: View) -> tuple[Block, ...]:
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
+    if isinstance(fact, Router):
+        blocks.append(_list_spoiled(fact, view, now))
     if isinstance(fact, CutFile) and (drawn := _draw_sheet(fact, view)):
         blocks.append(drawn)
     if isinstance(fact, Revision):
@@ -280,6 +287,30 @@ def _tell_pace(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
         (say("Spread"), say("± {s} s", s=round(found.spread_s))),
         (say("Told by"), sheets),
     )
+
+
+def _list_spoiled(router: Router, view: View, now: str) -> Listing:
+    """Lists what was not good off a router lately, by place on the sheet; nobody's name."""
+    since = (datetime.fromisoformat(now) - SPOILED_LATELY).isoformat() if now else ""
+    found = list_spoiled_by_place(view, router.id, since)
+    rows = tuple(
+        (
+            (
+                Cell(text=say("{n}", n=one.pieces), bold=True),
+                Cell(text=_name_reason(one.reason, view)),
+                Cell(text=one.place or say("nobody said where"), tone="quiet"),
+            ),
+            "",
+        )
+        for one in found[:SPOILED_ROWS]
+    )
+    title = say("Not good off it in {n} days", n=SPOILED_LATELY.days)
+    return Listing(title=title, rows=rows, empty=say("Nothing was counted."))
+
+
+def _name_reason(number: str, view: View) -> str:
+    reason = view.get(Reason, number)
+    return reason.words if reason else number
 
 
 def _tell_worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:

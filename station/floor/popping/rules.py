@@ -14,6 +14,7 @@ from station.shop.beginning import not_here
 from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
 from station.shop.facts import Batch, Fact, Notice, Part, Pile, RackPlace, Reason, Router, Slip
 from station.shop.moves import Held, Move, head, tail
+from station.shop.readings import SPOILED, Reading
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
 from station.shop.words import Say, clock, plain, say, several
 
@@ -45,7 +46,31 @@ def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
         return asked
     routers = {slip.router for s in act.args.slips if (slip := view.get(Slip, s))}
     router = routers.pop() if len(routers) == 1 else ""
-    return replace(_pass_on(act, view, batch, held, counts), router=router)
+    answer = _pass_on(act, view, batch, held, counts)
+    return replace(answer, router=router, readings=_note_spoiled(act, batch, router))
+
+
+def _note_spoiled(act: Act[PassOn], batch: Batch, router: str) -> tuple[Reading, ...]:
+    """Notes what was not good, with its reason and where on the sheet, for its router's page."""
+    if not router:
+        return ()
+    sheets = [int(tail(slip.replace("-", "/"))) for slip in act.args.slips]
+    return tuple(
+        Reading(
+            subject=f"router/{router}",
+            kind=SPOILED,
+            value=float(count),
+            batch=batch.id,
+            sheet=sheets[0] if len(sheets) == 1 else 0,
+            router=router,
+            part=part,
+            why=tail(counter),
+            place=several(list(act.args.where.get(part, {}).get(counter, ()))),
+        )
+        for part, row in act.args.parts.items()
+        for counter, count in row.items()
+        if head(counter) in ("spoiled", "rework") and count > 0
+    )
 
 
 def _refuse_counts(
