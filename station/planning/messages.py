@@ -164,7 +164,7 @@ class Blocked(msgspec.Struct, frozen=True, kw_only=True):
     why_not: Literal["", "no file", "no router", "no sheets"] = ""
 
 
-class TakeBack(msgspec.Struct, frozen=True, kw_only=True):
+class TakeQueuedBack(msgspec.Struct, frozen=True, kw_only=True):
     """A queued batch whose parts nobody needs yet."""
 
     batch: str
@@ -220,7 +220,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     seen: tuple[str, ...] = ()  # the batches that were queued then
     blocked: tuple[Blocked, ...] = ()
     then: tuple[Release, ...] = ()  # all other sheets, the most urgent first
-    take_back: tuple[TakeBack, ...] = ()
+    take_back: tuple[TakeQueuedBack, ...] = ()
     over_full: tuple[OverFull, ...] = ()
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()

@@ -23,7 +23,7 @@ OVER_MIN = 0.05  # router minutes that a piece beyond need weighs; of our own ch
 Counts = Mapping[str, int]  # sheets by cut file
 
 
-class Draft(NamedTuple):
+class DraftLine(NamedTuple):
     """Sheets of a file that are still to get a router, and the part they are cut for."""
 
     rank: tuple[str | float, ...]
@@ -138,24 +138,26 @@ class Thinking:
             lower_bound=round(sum(f.lower_bound for f in self.found), 3),
         )
 
-    def _draft_orders(self, counts: Counts) -> list[Draft]:
+    def _draft_orders(self, counts: Counts) -> list[DraftLine]:
         """Drafts the sheets for orders, those first that the first order waits for."""
         drafts = []
         for file, sheets in counts.items():
             lacked = [p for p in map(self.parts.get, self.files[file].makes) if p and p.lacking]
             part = min(lacked, key=PartLearnt.find_first_due)
             due = part.find_first_due()
-            drafts.append(Draft((due, file), file, sheets, part, due, "orders"))
+            drafts.append(DraftLine((due, file), file, sheets, part, due, "orders"))
         return sorted(drafts, key=lambda d: d.rank)
 
-    def _draft_rack(self, counts: Counts) -> list[Draft]:
+    def _draft_rack(self, counts: Counts) -> list[DraftLine]:
         """Drafts the sheets for the rack, those first of which least lies there."""
         drafts = []
         for file, sheets in counts.items():
             made = [p for p in map(self.parts.get, self.files[file].makes) if p and p.level]
             part = min(made, key=self._find_share)
             because: Because = "mark" if self._count_left(part) < part.now.mark else "use"
-            drafts.append(Draft((self._find_share(part), file), file, sheets, part, "", because))
+            drafts.append(
+                DraftLine((self._find_share(part), file), file, sheets, part, "", because)
+            )
         return sorted(drafts, key=lambda d: d.rank)
 
     def _count_left(self, part: PartLearnt) -> float:
@@ -166,7 +168,7 @@ class Thinking:
         """Finds the share of what should lie there that does."""
         return self._count_left(part) / part.level
 
-    def _release(self, draft: Draft) -> Release:
+    def _release(self, draft: DraftLine) -> Release:
         """Gives a draft the router where it ends first."""
         file, part = self.files[draft.file], draft.part
         bare = self._describe(file, draft.sheets, part, draft)
@@ -184,7 +186,7 @@ class Thinking:
             bit_missing=slot.bit_missing,
         )
 
-    def _describe(self, file: FileNow, sheets: int, part: PartLearnt, draft: Draft) -> Release:
+    def _describe(self, file: FileNow, sheets: int, part: PartLearnt, draft: DraftLine) -> Release:
         """Says what so many sheets are good for, whatever router takes them."""
         fresh, unmet, chance = sheets * file.makes[part.now.id], part.list_unmet(), part.chance
         left = part.left if draft.due else self._count_left(part)
@@ -216,7 +218,7 @@ class Thinking:
             store_left=self.store.get(file.material),
         )
 
-    def _count_beyond(self, file: FileNow, sheets: int, draft: Draft) -> int:
+    def _count_beyond(self, file: FileNow, sheets: int, draft: DraftLine) -> int:
         """Counts the pieces beyond what orders lack and what should lie on the rack."""
         beyond = 0
         for made, each in file.makes.items():

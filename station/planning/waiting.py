@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from station.planning.learnt import PartLearnt
-from station.planning.messages import MarkAdvice, OverFull, PlanCutting, QueuedNow, TakeBack
+from station.planning.messages import MarkAdvice, OverFull, PlanCutting, QueuedNow, TakeQueuedBack
 from station.planning.routers import LAST
 
 Parts = Mapping[str, PartLearnt]
@@ -12,7 +12,7 @@ LONG_DAYS = 15.0  # worked days of stock, from which on a part is named
 FAR_OFF = 0.8  # a mark below this share of what it should be is named
 
 
-def list_take_back(asked: PlanCutting, parts: Parts) -> tuple[TakeBack, ...]:
+def list_take_back(asked: PlanCutting, parts: Parts) -> tuple[TakeQueuedBack, ...]:
     """Lists the queued batches without which every part lasts long enough.
 
     The ones due last go first; without them the others must still be missed by nobody.
@@ -56,12 +56,12 @@ def _may_wait(part: PartLearnt, gone: float, lead_days: float) -> bool:
 
 def _take_back(
     asked: PlanCutting, batch: QueuedNow, made: list[PartLearnt], gone: Mapping[str, int]
-) -> TakeBack:
+) -> TakeQueuedBack:
     """Names the batch by the part of it that lasts shortest."""
     lasts = [(p.count_days(_count_left(p, gone[p.now.id])), p) for p in made]
     days, part = min(lasts, key=lambda last: (last[0] is None, last[0] or 0.0))
     names = {f.id: f.name for f in asked.files}
-    return TakeBack(
+    return TakeQueuedBack(
         batch=batch.id,
         file=batch.file,
         name=names.get(batch.file, batch.file),

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from station.floor.plan.work import PlanHand
-from station.planning.messages import Blocked, CuttingPlan, Release, TakeBack
+from station.planning.messages import Blocked, CuttingPlan, Release, TakeQueuedBack
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued
 from station.shop.facts import Batch
@@ -16,7 +16,7 @@ class PlanLine(NamedTuple):
     key: str
     blocked: Blocked | None = None
     release: Release | None = None
-    take_back: TakeBack | None = None
+    take_back: TakeQueuedBack | None = None
 
 
 def find_plan(hand: PlanHand) -> CuttingPlan | None:
@@ -50,7 +50,7 @@ def list_released_since(plan: CuttingPlan, view: View) -> frozenset[str]:
     return frozenset(b.cut_file for b in list_queued(view) if b.id not in plan.seen)
 
 
-def is_queued(view: View, back: TakeBack) -> bool:
+def is_queued(view: View, back: TakeQueuedBack) -> bool:
     """Says whether a batch still waits as it did when it was thought about."""
     batch = view.get(Batch, back.batch)
     return batch is not None and batch.state == "queued" and not batch.cut

@@ -9,7 +9,7 @@ from station.planning.messages import (
     MarkAdvice,
     OverFull,
     Release,
-    TakeBack,
+    TakeQueuedBack,
     ToOrder,
 )
 from station.shop.cards import BUTTONS, button
@@ -159,7 +159,7 @@ def _list_waiting(lines: tuple[PlanLine, ...]) -> tuple[Block, ...]:
     return (Table(title=title, columns=(head,), rows=rows),)
 
 
-def _make_back_row(back: TakeBack) -> Row:
+def _make_back_row(back: TakeQueuedBack) -> Row:
     days = say("not used") if back.days is None else words.say_days(back.days)
     return Row(
         title=say("{file}, {n} {n|sheet|sheets}", file=back.name, n=back.sheets),
