@@ -73,7 +73,7 @@ GRADES = {
     "change-low": STOP,
     "gouge": STOP,
     "bit-differs": STOP,
-    "other-thickness": STOP,
+    "thickness": STOP,
     "outside-bed": STOP,
     "bit-missing": STOP,
     "skin": KNOW,

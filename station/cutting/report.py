@@ -131,7 +131,7 @@ def _check_skipped(program: Program, setting: Setting, pieces: int) -> list[Prob
         f"Lines between {first} and {last} begin with a slash: {runs} parts where the router runs"
         f" them, {skips} where it skips them."
     )
-    return [Problem(first, "skipped", text)]
+    return [Problem(first, "block-deleted", text)]
 
 
 def _make_analysis(

@@ -8,7 +8,7 @@ from tests.sheets.truth import Found, FoundGroup, FoundProblem
 # The program's kinds of problem, by those of `faults.KINDS`
 KINDS = {
     "tab-cut-through": "tab cut",
-    "tab-thin": "thin tab",
+    "thin-tab": "thin tab",
     "too-deep": "too deep",
     "rapid-in-sheet": "rapid low",
     "spindle-off": "spindle off",
@@ -16,7 +16,8 @@ KINDS = {
     "plunge-fast": "plunge fast",
     "pass-deep": "pass deep",
     "change-low": "change low",
-    "other-thickness": "other thickness",
+    "thickness": "other thickness",
+    "block-deleted": "skipped",
 }
 
 

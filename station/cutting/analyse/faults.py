@@ -101,7 +101,7 @@ def _check_low_tabs(pieces: Sequence[Piece]) -> list[Problem]:
                 f"This tab is too thin to hold: {tab.width_mm:.1f} mm wide and"
                 f" {tab.height_mm:.1f} mm high."
             )
-            found.append(Problem(tab.line, "tab-thin", text, at=(tab.x_mm, tab.y_mm)))
+            found.append(Problem(tab.line, "thin-tab", text, at=(tab.x_mm, tab.y_mm)))
     return found
 
 

@@ -172,4 +172,4 @@ def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:
     else:
         return []
     position = int(np.argmin(cuts.low))
-    return [_tell(sheet, position, "other-thickness", f"{text} Is the file for another sheet?")]
+    return [_tell(sheet, position, "thickness", f"{text} Is the file for another sheet?")]

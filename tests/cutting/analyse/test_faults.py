@@ -29,7 +29,7 @@ LOST = box(20, 20, 106, 86, z=-5, tab=12) + box(20, 20, 106, 86)
         (box(20, 20, 106, 86) + HOLE, [(15, "late-inside")]),
         (box(20, 20, 106, 86) + DRILLED, [(14, "late-inside")]),
         (LOST, [(20, "tab-cut-through")]),
-        (box(20, 20, 106, 86, tab=6.4), [(10, "tab-thin")]),
+        (box(20, 20, 106, 86, tab=6.4), [(10, "thin-tab")]),
         (box(20, 20, 106, 86, z=-5.5), [(8, "skin")]),
         (box(20, 20, 106, 86, z=-5.5) + box(150, 20, 106, 86) * 1 + box(300, 20, 106, 86),
          [(8, "uncut")]),
@@ -54,7 +54,7 @@ def test_a_pass_that_is_too_deep_for_its_bit():
 def test_a_file_for_another_sheet(thickness):
     body = FIRST + box(150, 20, 106, 86, tab=12)
     got = told(body, Setting(thickness_mm=thickness, bit_mm={1: 6.0}))
-    assert "other-thickness" in {kind for _, kind in got}
+    assert "thickness" in {kind for _, kind in got}
 
 
 def test_what_the_router_may_skip_is_told_with_both_outcomes():
@@ -62,7 +62,7 @@ def test_what_the_router_may_skip_is_told_with_both_outcomes():
     text = HEAD + FIRST + lines + "M30\n"
     setting = Setting(thickness_mm=6.0, bit_mm={1: 6.0})
     got = analyse_program(read_program(text.encode(), setting), setting)
-    (problem,) = [p for p in got.problems if p.kind == "skipped"]
+    (problem,) = [p for p in got.problems if p.kind == "block-deleted"]
     assert problem.line == text.splitlines().index("/G0 X150 Y20") + 1
     assert "2 parts where the router runs them, 1 where it skips them" in problem.text
 
