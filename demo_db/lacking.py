@@ -8,7 +8,7 @@ stood first.
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from demo_db.hands import BOSS, Hands
+from demo_db.hands import BOSS, SUPERVISOR, Hands
 from demo_db.office import Office
 from station.floor.office.acts import CancelOrder, CorrectCount, SetFact
 from station.floor.shared.queue import CancelBatch
@@ -49,7 +49,8 @@ def _count_rack(hands: Hands) -> None:
     lots = [held.batch for held in hands.view.stock(place=place) if held.part == CARD]
     cut = [b.id for b in hands.view.shelf(Batch, "cut", 2000) if b.cut_file == CARDS_FILE]
     for n, lot in enumerate(lots or cut[-1:]):
-        args = CorrectCount(part=CARD, place=place, batch=lot, counted=0 if n else THERE)
+        there = 0 if n else THERE
+        args = CorrectCount(part=CARD, place=place, batch=lot, counted=there, approved=SUPERVISOR)
         hands.do(BOSS, f"part/{CARD}", args, why="51")
 
 

@@ -124,10 +124,6 @@
       <translation>Ein Halt endet mit seinen Prüfungen: hake sie ab, dann „Der Halt ist vorbei“.</translation>
     </message>
     <message>
-      <source>A supervisor corrects it, with a reason; both are kept.</source>
-      <translation>Die Aufsicht berichtigt es mit Grund; beides bleibt erhalten.</translation>
-    </message>
-    <message>
       <source>A supervisor lets the batch go on: “More”, then “Let it go on”.</source>
       <translation>Eine Aufsicht gibt das Los frei: „Mehr“, dann „Freigeben“.</translation>
     </message>
@@ -944,10 +940,6 @@
       <translation>Berichtigen und noch einmal speichern.</translation>
     </message>
     <message>
-      <source>Corrected from {book} to {n}</source>
-      <translation>Berichtigt von {book} auf {n}</translation>
-    </message>
-    <message>
       <source>Corrected: {counted} there, {by}</source>
       <translation>Korrigiert: {counted} dort, {by}</translation>
     </message>
@@ -998,10 +990,6 @@
     <message>
       <source>Counted {counted}, the book says {book}</source>
       <translation>{counted} gezählt, das Buch sagt {book}</translation>
-    </message>
-    <message>
-      <source>Counted {n}, the book says {book}</source>
-      <translation>{n} gezählt, das Buch sagt {book}</translation>
     </message>
     <message>
       <source>Counted {n}: the book agrees</source>
@@ -3312,10 +3300,6 @@
       <translation>Grund</translation>
     </message>
     <message>
-      <source>Reason: {reason}.</source>
-      <translation>Grund: {reason}.</translation>
-    </message>
-    <message>
       <source>Reasons</source>
       <translation>Gründe</translation>
     </message>
@@ -5552,6 +5536,10 @@
       <translation>Welche Aufsicht?</translation>
     </message>
     <message>
+      <source>Who counted and why is kept; a supervisor sees it under Needs a look.</source>
+      <translation>Wer gezählt hat und warum, wird festgehalten; die Aufsicht sieht es unter „Bitte ansehen“.</translation>
+    </message>
+    <message>
       <source>Who works here?</source>
       <translation>Wer arbeitet hier?</translation>
     </message>
@@ -6578,10 +6566,6 @@
     <message>
       <source>number</source>
       <translation>Nummer</translation>
-    </message>
-    <message>
-      <source>of no batch</source>
-      <translation>von keinem Los</translation>
     </message>
     <message>
       <source>of {n} {n|part|parts}</source>
@@ -8360,6 +8344,10 @@
       <translation>{part} {size}: {mm} mm, Grenzen {low} bis {high}</translation>
     </message>
     <message>
+      <source>{part}, all batches together</source>
+      <translation>{part}, alle Lose zusammen</translation>
+    </message>
+    <message>
       <source>{part}, batch {batch}</source>
       <translation>{part}, Los {batch}</translation>
     </message>
@@ -8442,6 +8430,10 @@
     <message>
       <source>{place}</source>
       <translation>{place}</translation>
+    </message>
+    <message>
+      <source>{place}: {book} by the book, {counted} counted</source>
+      <translation>{place}: {book} laut Buch, {counted} gezählt</translation>
     </message>
     <message>
       <source>{place}: {n}</source>

@@ -157,18 +157,18 @@ def count_promised(view: View) -> dict[str, int]:
     return promised
 
 
-def list_losing(view: View, part: Part, fewer: int) -> tuple[Order, ...]:
-    """Lists the orders that would lack a part if so many fewer were free on the rack.
+def list_losing(view: View, part: Part, there: int, fewer: int) -> tuple[Order, ...]:
+    """Lists the orders that would lack a part if so many fewer were `there` for all of them.
 
     The earliest due takes first; those that lack it already are not among them.
     """
-    free, losing = total(keep_free(view, list_on_rack(view, part))), []
+    losing = []
     for order in view.shelf(Order, "open", MOST):
         need = find_need(view, order, part.id)
         if need is None or not need.to_go:
             continue
-        free -= need.to_go
-        if free - fewer < 0 <= free:
+        there -= need.to_go
+        if there - fewer < 0 <= there:
             losing.append(order)
     return tuple(losing)
 

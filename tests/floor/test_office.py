@@ -193,6 +193,23 @@ def test_a_correction_needs_a_reason_and_leaves_nothing_below_zero(view):
     assert total(view.stock(place="store", batch="0931")) == 35
 
 
+def test_a_count_in_the_office_is_asked_about_as_on_the_floor(view):
+    args = {"part": "sheet", "place": "store", "batch": "0931"}
+    far = {**args, "counted": 20, "approved": ""}
+    assert view.do(RULES, act("correct_count", **far)).asks == "sure"
+    assert view.do(RULES, act("correct_count", **far, sure=True)).asks == "reason"
+    many = {**args, "counted": 400, "approved": "", "sure": True}
+    assert view.do(RULES, act("correct_count", **many)).asks == "supervisor"
+    held = batch(holds=("seen",), state="cut")
+    view.facts[held.key] = held
+    view.pieces["trimming", held.id, "014"] = 20
+    gone = {"part": "014", "place": "trimming", "batch": held.id, "counted": 19, "reason": "54"}
+    assert view.do(RULES, act("correct_count", **gone, approved="")).asks == "supervisor"
+    assert not view.do(RULES, act("correct_count", **gone)).sets
+    done = view.do(RULES, act("correct_count", **far | {"sure": True, "reason": "54"}))
+    assert [fact.what for fact in done.sets] == ["recount"]
+
+
 def test_cancelling_ends_a_batch_and_an_order(view):
     assert view.do(RULES, act("cancel_batch", "batch/00412")).tone == "good"
     assert view.get(Batch, "00412").state == "cancelled"

@@ -19,6 +19,7 @@ from station.floor.shared.recounts import (
     COUNT_READS,
     RecountPlace,
     ask_about_count,
+    ask_about_held,
     recount_place,
     say_difference,
 )
@@ -125,16 +126,10 @@ def recount_parts(act: Act[Recount], view: View) -> Answer:
     batch, part = tail(act.subject), act.args.part
     place, counted = act.args.place, act.args.counted
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
-    if problem := ask_about_count(act, view, view.get(Part, part), book, counted):
+    if problem := ask_about_count(act, view, view.get(Part, part), book, counted, place=place):
         return problem
-    if counted < book and find_hold(view, batch) and not (act.args.approved or act.again):
-        return ask(
-            say(
-                "Batch {batch} is held, and {n} of it would be gone", batch=batch, n=book - counted
-            ),
-            say("Supervisor: scan your badge, then enter your PIN."),
-            "supervisor",
-        )
+    if problem := ask_about_held(act, view, batch, book - counted):
+        return problem
     if counted == book:
         return good(say("Counted {n}: the book agrees", n=counted), say("Go on."))
     by = counted - book

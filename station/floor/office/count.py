@@ -1,6 +1,6 @@
 """A reasoned correction of a count: which spot, how many are really there.
 
-The rule asks for a supervisor and for a reason card.
+A rack place is counted as a whole, as on the floor; the rules ask what they ask there.
 """
 
 from dataclasses import replace
@@ -16,7 +16,8 @@ from station.floor.office.lists import (
     read_row,
 )
 from station.floor.office.work import Counting, OfficeHand
-from station.queries.stock import name_place
+from station.floor.shared.recounts import RecountPlace
+from station.queries.stock import list_on_rack, name_place
 from station.queries.underway import list_waiting
 from station.shop.acts import good, refuse
 from station.shop.cards import button
@@ -26,10 +27,9 @@ from station.shop.facts import Batch, Lot, Part, RackPlace
 from station.shop.moves import NO_PIECES, SHEET, Held, head, tail
 from station.shop.places import kind_of
 from station.shop.rooms import Do, Input, Number, Took
-from station.shop.views import View
+from station.shop.views import View, total
 from station.shop.words import Say, say
 
-NO_BATCH = "00000"  # pieces that lay there before the books began
 MOST = 6  # spots on the screen
 
 
@@ -97,9 +97,13 @@ def find_spots(hand: OfficeHand, view: View) -> Spots | None:
 
 
 def _list_of_rack(rack: RackPlace, view: View) -> tuple[Held, ...]:
-    """Lists by batch; a place that is empty by the book may hold pieces of no batch."""
-    place = f"rack/{rack.id}"
-    return view.stock(place=place) or (Held(place, NO_BATCH, rack.part, 0),)
+    """Lists a rack place: its part as a whole, what else the book has there by batch."""
+    part = view.get(Part, rack.part)
+    lying = view.stock(place=f"rack/{rack.id}")
+    if part is None or part.rack != rack.id:
+        return lying
+    whole = Held(f"rack/{rack.id}", "", part.id, total(list_on_rack(view, part)))
+    return (whole, *(h for h in lying if h.part != part.id))
 
 
 def _list_of_part(part: Part, view: View) -> tuple[Held, ...]:
@@ -133,9 +137,11 @@ def _take_number(hand: OfficeHand, given: Number, view: View) -> Do | Took:
         return Took(
             hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
         )
+    after = replace(hand, work=replace(hand.work, ask="", counting=Counting(), batch=""))
+    if not spot.batch:  # a rack place, counted as a whole
+        return Do(f"part/{spot.part}", RecountPlace(part=spot.part, counted=given.whole), after)
     args = CorrectCount(part=spot.part, place=spot.place, batch=spot.batch, counted=given.whole)
-    work = replace(hand.work, ask="", counting=Counting(), batch="")
-    return Do(hand.work.counting.about, args, replace(hand, work=work))
+    return Do(hand.work.counting.about, args, after)
 
 
 # --- its screen
@@ -162,7 +168,7 @@ def show_count(hand: OfficeHand, view: View) -> Face:
     if spot is None:
         return make_face(hand, table)
     pad = Asked(question=say("How many did you count?"), typed=hand.digits)
-    note = say("A supervisor corrects it, with a reason; both are kept.")
+    note = say("Who counted and why is kept; a supervisor sees it under Needs a look.")
     hint = Hint(title=say("The book is set right"), note=note)
     return make_face(hand, table, side=(pad, hint))
 
@@ -170,6 +176,6 @@ def show_count(hand: OfficeHand, view: View) -> Face:
 def _say_whose(view: View, held: Held) -> Say:
     if head(held.place) == "store":
         return say("sheets of this lot")
-    if held.batch == NO_BATCH:
-        return say("of no batch")
+    if not held.batch:
+        return say("{part}, all batches together", part=name_fact(Part, held.part, view))
     return say("{part}, batch {batch}", part=name_fact(Part, held.part, view), batch=held.batch)

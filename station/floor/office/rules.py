@@ -34,6 +34,7 @@ from station.floor.office.rules_work import (
 from station.floor.office.sound import find_problems
 from station.floor.shared.approval import ask_supervisor
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
+from station.floor.shared.recounts import COUNT_READS
 from station.queries.settings import has_pin
 from station.shop.acts import (
     Act,
@@ -236,5 +237,5 @@ RULES: Rules = by_kind(
     Rule(args=CancelBatch, reads=_ANY | {Slip, Pile}, decide=cancel_batch),
     Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
     Rule(args=ReceiveLot, reads=_ANY, decide=receive_lot),
-    Rule(args=CorrectCount, reads=_ANY, decide=correct_count),
+    Rule(args=CorrectCount, reads=_ANY | COUNT_READS, decide=correct_count),
 )

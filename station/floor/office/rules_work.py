@@ -12,14 +12,15 @@ from station.floor.office.acts import (
 )
 from station.floor.shared.approval import ask_supervisor
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
+from station.floor.shared.recounts import ask_about_count, ask_about_held, say_difference
 from station.queries.batches import find_approved
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason
+from station.queries.stock import name_place
 from station.queries.underway import list_queued, list_with_paper
 from station.shop.acts import (
     Act,
     Answer,
-    ask,
     ask_why,
     attention,
     good,
@@ -321,27 +322,38 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
 
 
 def correct_count(act: Act[CorrectCount], view: View) -> Answer:
-    """Sets the book right at one spot, up or down, with a reason, against ``recount``."""
-    if asked := ask_supervisor(act):
-        return asked
+    """Sets the book right at one spot, asked about as every recount is, against ``recount``."""
     part, place = act.args.part, act.args.place
     batch, counted = act.args.batch, act.args.counted
-    if not 0 <= counted <= MOST or not kind_of(place).counted:
+    if not kind_of(place).counted:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
     book = sum(h.qty for h in view.stock(batch=batch, place=place) if h.part == part)
+    if problem := ask_about_count(act, view, view.get(Part, part), book, counted, place=place):
+        return problem
+    if problem := ask_about_held(act, view, batch, book - counted):
+        return problem
     if counted == book:
         return notice(say("Counted {n}: the book agrees", n=counted), NEXT)
-    reason = find_reason(view, act.args.reason, "correct")
-    if reason is None:
-        return ask(
-            say("Counted {n}, the book says {book}", n=counted, book=book),
-            say("Why? Scan or touch a reason."),
-            "reason",
-        )
     by = counted - book
     frm, to = ("recount", place) if by > 0 else (place, "recount")
+    agreed = bool(act.args.approved)
     return attention(
-        say("Corrected from {book} to {n}", book=book, n=counted),
-        say("Reason: {reason}.", reason=reason.words),
+        say("Corrected: {counted} there, {by}", counted=counted, by=say_difference(by)),
+        NEXT if agreed else say("The supervisor sees it under Needs a look."),
         moves=(move(part, abs(by), frm, to, batch),),
+        sets=() if agreed else (_look_at_count(act, view, book),),
+    )
+
+
+def _look_at_count(act: Act[CorrectCount], view: View, book: int) -> Concern:
+    """Asks a supervisor, who was not there, for a look at a count that was corrected."""
+    text = say(
+        "{place}: {book} by the book, {counted} counted",
+        place=name_place(view, act.args.place),
+        book=book,
+        counted=act.args.counted,
+    )
+    of = "lot" if act.args.part == SHEET else "batch"
+    return Concern(
+        id=act.id, what="recount", since=act.at, about=f"{of}/{act.args.batch}", text=text
     )

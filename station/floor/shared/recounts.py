@@ -26,7 +26,7 @@ from station.shop.facts import (
     Shop,
     Slip,
 )
-from station.shop.moves import Move, move
+from station.shop.moves import Move, head, move
 from station.shop.views import View, total
 from station.shop.words import Say, say, several
 
@@ -91,11 +91,12 @@ def recount_place(act: Act[RecountPlace], view: View) -> Answer:
 
 
 def ask_about_count(
-    act: Act[Args], view: View, part: Part | None, book: int, counted: int
+    act: Act[Args], view: View, part: Part | None, book: int, counted: int, *, place: str = "rack"
 ) -> Answer | None:
     """Asks about a count that differs from the book: whether it is so, a supervisor, and why.
 
-    A supervisor is asked for beyond the shop's limit. None: it is corrected, or agrees.
+    What lies before the rack is lacked only where rack and all that is under way are too few. A
+    supervisor is asked for beyond the shop's limit. None: it is corrected, or agrees.
     """
     by, known = counted - book, act.args
     if not 0 <= counted <= MOST:
@@ -104,12 +105,23 @@ def ask_about_count(
         return None
     differs = say("Counted {counted}, the book says {book}", counted=counted, book=book)
     if is_far(book, counted) and not known.sure:
-        return ask(differs, _say_losing(view, part, -by), "sure")
+        return ask(differs, _say_losing(view, part, place, -by), "sure")
     if abs(by) > find_shop(view).recount_limit and not known.approved:
         return ask(differs, say("Supervisor: scan your badge, then enter your PIN."), "supervisor")
     if find_reason(view, known.reason, "correct") is None:
         return ask(differs, say("Why? Scan or touch a reason."), "reason")
     return None
+
+
+def ask_about_held(act: Act[Args], view: View, batch: str, fewer: int) -> Answer | None:
+    """Asks for a supervisor where so many of a held batch would be gone. None: go on."""
+    if fewer <= 0 or act.args.approved or act.again or not find_hold(view, batch):
+        return None
+    return ask(
+        say("Batch {batch} is held, and {n} of it would be gone", batch=batch, n=fewer),
+        say("Supervisor: scan your badge, then enter your PIN."),
+        "supervisor",
+    )
 
 
 def say_difference(by: int) -> Say:
@@ -124,8 +136,13 @@ def is_far(book: int, counted: int) -> bool:
     return abs(counted - book) > max(FAR, FAR_SHARE * book)
 
 
-def _say_losing(view: View, part: Part | None, fewer: int) -> Say:
-    losing = list_losing(view, part, fewer) if part and fewer > 0 else ()
+def _say_losing(view: View, part: Part | None, place: str, fewer: int) -> Say:
+    losing: tuple[Order, ...] = ()
+    if part and fewer > 0:
+        there = total(list_free_on_rack(view, part))
+        if head(place) != "rack":
+            there += count_underway(view, part.id).all
+        losing = list_losing(view, part, there, fewer)
     if not losing:
         return say("Count once more; then enter it again, or say that you are sure.")
     names = several([o.id for o in losing[:NAMED]])
