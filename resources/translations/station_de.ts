@@ -452,6 +452,10 @@
       <translation>Los {batch} ist geschlossen: {n} {n|Stück|Stücke} weggeworfen</translation>
     </message>
     <message>
+      <source>Batch {batch} is cut, but {n} {n|sheet is|sheets are} not made anew</source>
+      <translation>Los {batch} ist gefräst, aber {n} {n|Platte ist|Platten sind} nicht nachgefertigt</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held</source>
       <translation>Los {batch} ist gesperrt</translation>
     </message>
@@ -550,6 +554,10 @@
     <message>
       <source>Batch {batch} waits: {why}</source>
       <translation>Los {batch} wartet: {why}</translation>
+    </message>
+    <message>
+      <source>Batch {batch}, sheet {sheet} is not made anew: {n} {n|piece|pieces} lost</source>
+      <translation>Los {batch}, Platte {sheet} ist nicht nachgefertigt: {n} {n|Stück|Stück} verloren</translation>
     </message>
     <message>
       <source>Batch {batch}: no fresh sheets</source>
@@ -3546,6 +3554,10 @@
     <message>
       <source>Scan it again to cut it here all the same.</source>
       <translation>Noch einmal scannen, um es trotzdem hier zu fräsen.</translation>
+    </message>
+    <message>
+      <source>Scan it again to cut one more sheet, or take the next batch.</source>
+      <translation>Noch einmal scannen fräst eine Platte mehr, oder nimm das nächste Los.</translation>
     </message>
     <message>
       <source>Scan it again.</source>
@@ -7870,6 +7882,10 @@
     <message>
       <source>{n} at popping</source>
       <translation>{n} beim Ausbrechen</translation>
+    </message>
+    <message>
+      <source>{n} begun {n|batch|batches} can't be cut to the end, another revision is approved: {names}</source>
+      <translation>{n} {n|begonnenes Los kann|begonnene Lose können} nicht zu Ende gefräst werden, eine andere Revision ist freigegeben: {names}</translation>
     </message>
     <message>
       <source>{n} being cut</source>

@@ -6,10 +6,12 @@ are held without anything to settle, a cart that should have gone. One line for 
 
 from typing import NamedTuple
 
+from station.queries.batches import find_approved_letter
 from station.queries.carts import find_next_cart, is_loaded
 from station.queries.orders import MOST, is_late
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued, list_waiting_batches
+from station.queries.unmade import UNMADE
 from station.shop.facts import Batch, Concern, Order
 from station.shop.views import View
 from station.shop.words import Say, say, several
@@ -38,6 +40,7 @@ def list_raised(view: View, now: str) -> tuple[Raised, ...]:
         _find_late_orders(view, now),
         _find_late_cart(view, now),
         _find_held(view),
+        _find_uncuttable(view),
     )
     return tuple(raised for raised in found if raised)
 
@@ -90,6 +93,24 @@ def _find_held(view: View) -> Raised | None:
         return None
     words = say("{n} {n|batch is|batches are} held: {names}", n=len(held), names=_name_first(held))
     return Raised("held", words, len(held), "release")
+
+
+def _find_uncuttable(view: View) -> Raised | None:
+    """Finds begun batches whose other sheets nobody may cut: another revision is approved."""
+    stuck = sorted(
+        b.id
+        for b in list_queued(view)
+        if b.cut and not b.why_held and find_approved_letter(view, b) != b.revision
+    )
+    if not stuck:
+        return None
+    words = say(
+        "{n} begun {n|batch|batches} can't be cut to the end, another revision is approved: "
+        "{names}",
+        n=len(stuck),
+        names=_name_first(stuck),
+    )
+    return Raised(UNMADE, words, len(stuck), "area_office")
 
 
 def _name_first(names: list[str]) -> str:

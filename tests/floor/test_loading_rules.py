@@ -533,6 +533,29 @@ def test_one_more_sheet_for_each_that_was_spoiled_is_not_asked_again() -> None:
     assert not decide(view, "add_sheet", now="09:13", sure=True).refused
 
 
+def unmade(view: FakeView) -> list[str]:
+    return [str(c.text) for c in view.shelf(Concern, "open")]
+
+
+def test_a_spoiled_sheet_is_told_until_one_more_is_cut_or_its_batch_is_over() -> None:
+    view = small_shop(replace(GOOD, sheets=4, cut=3, state="cutting"), CUTTING, moves=ON_BED)
+    decide(view, "spoil_sheet", reason="12", survived={GAUGE: 70}, now="09:10")
+    lost = "Batch 00412, sheet 1 is not made anew: 90 pieces lost"
+    assert unmade(view) == [lost]
+    # Other work came first; its traveller, scanned again, does not send it away.
+    asked = decide(view, "take_batch", now="11:00")
+    assert asked.asks == "sure"
+    assert "Batch 00412 is cut, but 1 sheet is not made anew" in told(asked)
+    assert unmade(view) == [lost]
+    taken = decide(view, "take_batch", now="11:01", sure=True)
+    assert taken.prints == (("traveller", "00412"),)
+    more, bed = view.get(Batch, "00412"), view.get(Bed, "1")
+    assert more
+    assert bed
+    assert (more.sheets, more.state, bed.batch) == (5, "cutting", "00412")
+    assert unmade(view) == []
+
+
 def test_a_single_bit_changed_in_a_stop_wears_nothing_yet() -> None:
     view = small_shop(GOOD, STOPPED, moves=ON_BED)
     assert not decide(view, "change_bit", "router/1", bit="17").moves

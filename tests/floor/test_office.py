@@ -20,6 +20,7 @@ from station.floor.office.work import (
     OfficeWork,
     Releasing,
 )
+from station.queries.unmade import raise_unmade
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
@@ -216,6 +217,15 @@ def test_cancelling_ends_a_batch_and_an_order(view):
     assert view.do(RULES, act("cancel_batch", "batch/00412")).refused
     assert view.do(RULES, act("cancel_order", "order/3306")).tone == "good"
     assert view.do(RULES, act("cancel_order", "order/3306")).refused
+
+
+def test_what_is_not_made_of_a_batch_is_dropped_with_it(view):
+    begun = batch(state="cutting", cut=2, spoiled=1)
+    worry = raise_unmade(begun, 2, 90, id="c1", at=DUE)
+    view.facts |= {begun.key: begun, worry.key: worry}
+    assert view.do(RULES, act("cancel_batch", "batch/00412")).tone == "good"
+    settled = view.get(Concern, "c1")
+    assert (settled.settled, settled.by) == ("drop it", "07")
 
 
 def test_a_batch_whose_sheets_are_all_cut_is_closed_for_a_reason(view):

@@ -73,6 +73,17 @@ def test_a_held_batch_that_nothing_tells_of_raises_itself():
     assert lines(view) == []
 
 
+def test_sheets_of_a_begun_batch_of_an_old_revision_raise_themselves_until_it_is_over():
+    begun = batch(cut=2, state="cutting", revision="B")
+    words = "1 begun batch can't be cut to the end, another revision is approved: 00412"
+    view = small_shop(begun)
+    assert lines(view) == [("unmade", words, 1, "area_office")]
+    view.facts[begun.key] = replace(begun, cut=0)  # not begun: the office releases it anew
+    assert lines(view) == []
+    view.facts[begun.key] = replace(begun, state="cut", sheets=2)
+    assert lines(view) == []
+
+
 def concern(n):
     since = f"{DAY}T08:{n // 60:02d}:{n % 60:02d}"
     return Concern(id=f"c{n:03d}", what="hold", text=f"Look {n}", since=since)

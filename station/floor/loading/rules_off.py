@@ -33,6 +33,7 @@ from station.queries.runs import (
     name_run,
 )
 from station.queries.settings import find_reason
+from station.queries.unmade import raise_unmade
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import (
     Batch,
@@ -398,6 +399,8 @@ def _lose_sheet(
         sets += (slip,)
     elif bed.run > 1:  # its slip waits for a run that does not come
         sets += (replace(slip, state="spoiled"),)
+    if batch.state != "cancelled":
+        sets += (raise_unmade(batch, n, sum(lost.values()), id=act.id, at=act.at),)
     return attention(
         say("Sheet {sheet} spoiled: {kept} whole, {lost} lost", sheet=n,
             kept=sum(survived.values()), lost=sum(lost.values())),

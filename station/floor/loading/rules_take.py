@@ -15,8 +15,9 @@ from station.queries.batches import find_revision, refuse_unapproved, refuse_unc
 from station.queries.first_offs import find_unsettled
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import find_due
+from station.queries.unmade import MADE, list_unmade, settle_unmade
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Router
+from station.shop.facts import Batch, Bed, Concern, Router
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -30,14 +31,18 @@ def take_batch(act: Act[TakeBatch], view: View) -> Answer:
     if batch is None:
         return NO_BATCH
     bed = find_bed(view, act.args.router)
+    unmade = list_unmade(view, batch) if batch.state == "cut" else ()
+    wanted = _want_one_more(batch) if unmade and batch.sheets < MOST_SHEETS else batch
     wrong = (
         refuse_void_copy(batch, act.args.copy)
-        or refuse_uncuttable(view, batch)
-        or refuse_unapproved(view, batch)
-        or _refuse_here(view, batch, bed)
+        or refuse_uncuttable(view, wanted)
+        or refuse_unapproved(view, wanted)
+        or _refuse_here(view, wanted, bed)
     )
     if wrong:
         return wrong
+    if wanted is not batch:
+        return _take_for_one_more(act, view, wanted, bed, unmade)
     if bed.batch == batch.id and batch.router == bed.id:
         return notice(
             say("Batch {batch} is on {router} already", batch=batch.id,
@@ -52,6 +57,28 @@ def take_batch(act: Act[TakeBatch], view: View) -> Answer:
             "sure",
         )  # fmt: skip
     return _put_on_router(view, batch, bed)
+
+
+def _want_one_more(batch: Batch) -> Batch:
+    """Gives the batch one sheet more, to be cut."""
+    return replace(batch, sheets=batch.sheets + 1, state="cutting")
+
+
+def _take_for_one_more(
+    act: Act[TakeBatch], view: View, more: Batch, bed: Bed, unmade: tuple[Concern, ...]
+) -> Answer:
+    """Takes a batch on again whose sheets are all cut, for one that was spoiled."""
+    if not act.args.sure:
+        return ask(
+            say("Batch {batch} is cut, but {n} {n|sheet is|sheets are} not made anew",
+                batch=more.id, n=len(unmade)),
+            say("Scan it again to cut one more sheet, or take the next batch."),
+            "sure",
+        )  # fmt: skip
+    here = replace(more, router=bed.id)
+    taken = _put_on_router(view, here, bed)
+    made = settle_unmade(unmade[:1], MADE, at=act.at, by=act.worker)
+    return replace(taken, sets=(here, *taken.sets, *made), prints=(("traveller", here.id),))
 
 
 def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
@@ -132,21 +159,23 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
         view.last(act.subject, AddSheet),
         view.last(act.subject, SpoilSheet),
     )
+    unmade = list_unmade(view, batch)
     added = before and not before.undone and (not spoilt or before.act.at >= spoilt.act.at)
-    if before and added and not act.args.sure:
+    if before and added and not unmade and not act.args.sure:
         return ask(
             say("One more was added at {at} by worker {by}", at=clock(before.act.at),
                 by=before.act.worker),
             say("Scan it again for yet another."),
             "sure",
         )  # fmt: skip
-    return _add_one(view, batch, find_bed(view, act.args.router))
+    made = settle_unmade(unmade[:1], MADE, at=act.at, by=act.worker)
+    return _add_one(view, batch, find_bed(view, act.args.router), made)
 
 
-def _add_one(view: View, batch: Batch, bed: Bed) -> Answer:
+def _add_one(view: View, batch: Batch, bed: Bed, made: tuple[Concern, ...]) -> Answer:
     """Gives the batch one sheet more; the bed takes it up again if it is free."""
-    more = replace(batch, sheets=batch.sheets + 1, state="cutting")
-    sets: tuple[Bed | Batch, ...] = (more,)
+    more = _want_one_more(batch)
+    sets: tuple[Bed | Batch | Concern, ...] = (more, *made)
     if not bed.batch and view.get(Router, bed.id):
         sets += (replace(bed, batch=batch.id),)
     return good(

@@ -18,6 +18,7 @@ from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason
 from station.queries.stock import name_place
 from station.queries.underway import list_queued, list_with_paper
+from station.queries.unmade import DROP, list_unmade, settle_unmade
 from station.shop.acts import (
     Act,
     Answer,
@@ -229,18 +230,19 @@ def cancel_batch(act: Act[CancelBatch], view: View) -> Answer:
     bed = view.get(Bed, batch.router)
     if bed and bed.state == "cutting" and bed.batch == batch.id:
         return refuse(say("A sheet of it is on the bed"), say("Take it off the bed first."))
+    dropped = settle_unmade(list_unmade(view, batch), DROP, at=act.at, by=act.args.approved)
     if begun := len(list_between(view, batch.id)):
         return good(
             say("Batch {batch}: no fresh sheets", batch=batch.id),
             say("{n} {n|sheet lies|sheets lie} between two runs: they are finished.", n=begun),
-            sets=(replace(batch, sheets=batch.cut + begun),),
+            sets=(replace(batch, sheets=batch.cut + begun), *dropped),
         )
     state: BatchState = "cut" if batch.cut else "cancelled"
     freed = (replace(bed, batch=""),) if bed and bed.batch == batch.id else ()
     return good(
         say("Batch {batch}: no more sheets", batch=batch.id),
         say("{count} {count|sheet was|sheets were} cut.", count=batch.cut),
-        sets=(replace(batch, state=state, sheets=batch.cut), *freed),
+        sets=(replace(batch, state=state, sheets=batch.cut), *freed, *dropped),
     )
 
 
