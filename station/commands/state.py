@@ -4,9 +4,9 @@ import argparse
 
 from station import bootstrap
 from station.commands.common import make_clock, print_json, require_shop
-from station.floor.loading.rules_first import list_open
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
+from station.queries.first_offs import list_open_sizes, list_sizes
 from station.queries.looks import list_raised
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
@@ -69,7 +69,7 @@ def _list_firsts(ledger: Ledger) -> list[Json]:
         for first in (f for f in bed.firsts if f.state != "agreed"):
             about: Json = {"router": f"R{bed.id}", "batch": first.batch, "sheet": first.sheet,
                            "state": first.state}  # fmt: skip
-            sizes = list_open(view, first)
+            sizes = list_open_sizes(first, list_sizes(view, first))
             rows += [{**about, "part": m.part.id, "dimension": m.size.name} for m in sizes]
             rows += [] if sizes else [{**about, "part": "", "dimension": ""}]
     doubts = [(b, d) for b in ledger.facts(Batch) for d in b.doubts]

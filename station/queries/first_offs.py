@@ -4,6 +4,7 @@ What agreed holds for the same bits, zero and file, whatever else is cut between
 router stops for a reason that asks for a new one.
 """
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from station.queries.routers import find_bit_in
@@ -23,6 +24,27 @@ class Measured(NamedTuple):
     def name(self) -> str:
         """Names it within its first-off: ``014/A along``."""
         return f"{self.part.id}/{self.size.name}"
+
+    @property
+    def was_outside(self) -> bool:
+        """Tells whether a reading was outside its limits."""
+        return not all(map(self.size.allows, self.readings))
+
+
+def is_settled(size: Size, readings: Sequence[float], least: int = 1) -> bool:
+    """Tells whether a size is right: inside, and twice in turn after one that was outside."""
+    inside = [size.allows(mm) for mm in readings]
+    return all(inside[-2:]) and len(inside) >= (least if all(inside) else 2)
+
+
+def list_open_sizes(first: FirstOff, found: tuple[Measured, ...]) -> tuple[Measured, ...]:
+    """Lists those `found` of a first-off that are not settled yet, what was outside first.
+
+    Of one that a person said is wrong, each must be inside twice.
+    """
+    least = 2 if first.state == "wrong" and not any(m.was_outside for m in found) else 1
+    open_ = [m for m in found if not is_settled(m.size, m.readings, least)]
+    return tuple(sorted(open_, key=lambda m: not m.readings))
 
 
 def find_of_file(bed: Bed, file: str) -> FirstOff | None:

@@ -1,11 +1,28 @@
-"""Questions about readings: how what is measured went over time, and what it came from."""
+"""Questions about readings: can it be one, how did they go over time, what do they come from."""
 
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.shop.facts import Batch, Revision, Slip
+from station.shop.acts import Answer, notice
+from station.shop.facts import Batch, Revision, Size, Slip
 from station.shop.readings import name_size
 from station.shop.views import Noted, View
+from station.shop.words import say
+
+# A reading this far from what is nominal is of something else: common practice, no source.
+FAR_SHARE = 0.1
+FAR_MM = 2.0
+
+
+def ask_if_far(size: Size, mm: float) -> Answer | None:
+    """Asks about a reading that can't be of this size; it is not booked."""
+    far = max(FAR_SHARE * size.nominal_mm, FAR_MM, size.high_mm - size.nominal_mm)
+    if abs(mm - size.nominal_mm) <= far:
+        return None
+    return notice(
+        say("{mm} mm: is that {size}?", mm=f"{mm:g}", size=size.in_words),
+        say("Measure it again, or choose the size that it is."),
+    )
 
 
 class Source(NamedTuple):

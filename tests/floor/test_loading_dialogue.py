@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.dialogue import handle_input
-from station.floor.loading.preparing import find_faced_router
+from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
 from station.floor.loading.work import LoadingWork
 from station.shop.cards import BUTTONS
@@ -168,7 +168,7 @@ def test_putting_work_down_keeps_the_router_in_front() -> None:
     one = player(GOOD, BED, router="1,2")
     one.give(press("next_router"))
     assert one.hand.empty().facing == "2"
-    assert find_faced_router(one.hand.empty(), one.view) == "2"
+    assert find_now(one.hand.empty(), one.view).bed.id == "2"
 
 
 def test_without_a_router_set_up_every_router_is_served() -> None:

@@ -6,10 +6,11 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.dialogue import handle_input
-from station.floor.loading.preparing import find_measured, find_now
+from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
-from station.floor.shared.readings import ask_if_far, is_settled
+from station.queries.first_offs import is_settled
+from station.queries.readings import ask_if_far
 from station.shop.acts import Act, Answer
 from station.shop.faces import Asked, Checks, PartDrawing
 from station.shop.facts import (
@@ -317,7 +318,7 @@ def player(*facts: Fact) -> Player:
 
 def asked(one: Player) -> str:
     here = find_now(one.hand, one.view)
-    found = find_measured(here, here.first) if here.first else None
+    found = here.compared.asked
     return found.name if found else ""
 
 

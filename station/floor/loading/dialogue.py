@@ -35,15 +35,12 @@ from station.floor.loading.preparing import (
     Now,
     close_question,
     find_counted,
-    find_measured,
     find_now,
     hold_batch,
     is_ready,
     keep_for_next,
     let_go,
     let_go_of_sheet,
-    list_served,
-    list_shown,
     open_question,
     refuse_no_next,
     say_next,
@@ -54,7 +51,6 @@ from station.floor.loading.preparing import (
     untick_restart,
 )
 from station.floor.loading.work import LoadingHand
-from station.floor.shared.readings import name_size
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
@@ -62,7 +58,7 @@ from station.queries.settings import find_reason
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bit, FirstOff, Lot, Router, Slip
+from station.shop.facts import Batch, Bit, FirstOff, Lot, Slip
 from station.shop.file_requests import ProveText
 from station.shop.rooms import Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
@@ -109,7 +105,7 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
 
 def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
     """Takes a reading of the size of the first-off that is asked for."""
-    asked, mm = find_measured(here, first), given.reading
+    asked, mm = here.compared.asked, given.reading
     if asked is None:
         said = say("Nothing of it is measured")
         return Took(here.hand, refuse(said, say("Compare it by eye: it agrees, or it is wrong.")))
@@ -124,13 +120,12 @@ def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
 
 def _choose_size(here: Now, number: int) -> Took | None:
     """Chooses the size of the first-off that is measured next, by its row."""
-    first = here.first
-    sizes = list_shown(here, first) if first else ()
-    if first is None or number > len(sizes):
+    sizes = here.compared.shown
+    if number > len(sizes):
         return None
     chosen = sizes[number - 1]
     hand = replace(here.hand, work=replace(here.hand.work, size=chosen.name), digits="")
-    said = say("{part}, {size}", part=chosen.part.name, size=name_size(chosen.size))
+    said = say("{part}, {size}", part=chosen.part.name, size=chosen.size.in_words)
     return Took(hand, good(said, say("Measure it, enter the mm.")))
 
 
@@ -215,7 +210,7 @@ def _scan_slip(here: Now, code: Code) -> Do | Took:
     if waiting := _find_waiting(here, code):
         return _want_sheet(here, code, waiting)
     router = here.bed.id
-    for other in list_served(here.hand, here.view):
+    for other in here.served:
         if find_bed(here.view, other).batch == code.number:
             router = other
     args = EndSheet(router=router, sheet=code.sheet, copy=code.copy)
@@ -230,7 +225,7 @@ def _find_waiting(here: Now, code: Code) -> Slip | None:
     if slip is None or slip.state != BETWEEN:
         return None
     batch = here.view.get(Batch, code.number)
-    at = [find_bed(here.view, r) for r in {*list_served(here.hand, here.view), here.bed.id}]
+    at = [find_bed(here.view, r) for r in {*here.served, here.bed.id}]
     on_bed = any((b.batch, b.sheet) == (slip.batch, slip.sheet) for b in at)
     void = batch is None or code.copy not in ("", batch.copy)
     just_now = count_seconds(slip.at, here.hand.now) <= MOMENT_S
@@ -242,7 +237,7 @@ def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
     if here.bed.batch != slip.batch:
         return _take_on(here, code)
     hand = replace(here.hand, work=replace(here.hand.work, sheet=slip.sheet, ticks=()))
-    following = here._replace(hand=hand).due
+    following = replace(here, hand=hand).due
     if following is None or following.sheet != slip.sheet:
         return Took(
             let_go(here.hand),
@@ -298,7 +293,7 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
 
 def _find_pocket(here: Now, bit: Bit) -> int | None:
     """Finds where a bit goes: the spindle, or the pocket that wants its diameter."""
-    router = here.view.get(Router, here.bed.id)
+    router = here.router
     if router is None or not router.changer:
         return 0
     run = here.running if here.bed.sheet else here.next_run
@@ -311,7 +306,7 @@ def _find_pocket(here: Now, bit: Bit) -> int | None:
 
 
 def _scan_router(here: Now, code: Code) -> Took:
-    if code.number not in list_served(here.hand, here.view):
+    if code.number not in here.served:
         return Took(
             let_go(here.hand),
             refuse(
@@ -458,7 +453,7 @@ def _press_more(here: Now) -> Do | Took:
 
 
 def _press_next_router(here: Now) -> Took:
-    served = list_served(here.hand, here.view)
+    served = here.served
     if len(served) < 2:
         return Took(
             here.hand, notice(say("This screen serves one router"), say("Go on with your work."))
@@ -560,7 +555,7 @@ def _tick_bit(here: Now) -> Took:
 def _tick_file(here: Now) -> Took | FileJob:
     """Ticks the file; where the router's folder is known, its texts are read first."""
     ticked, revision = tick_item(here, "file"), here.next_run
-    router = here.view.get(Router, here.bed.id)
+    router = here.router
     if ticked.answer.tone != "good" or not (router and router.folder and revision):
         return ticked
     if not revision.digest:

@@ -1,8 +1,6 @@
 """Shows a first-off: the part with the size that is asked for, what was read, and the ways on."""
 
-from station.floor.loading.preparing import Now, find_measured, list_shown
-from station.floor.loading.rules_first import list_open
-from station.floor.shared.readings import is_inside, name_size
+from station.floor.loading.preparing import Now
 from station.queries.batches import describe_batch
 from station.queries.first_offs import Measured
 from station.shop.cards import button
@@ -24,10 +22,10 @@ def show_first_off(here: Now, first: FirstOff) -> tuple[Block, ...]:
         right_label=say("Sheet"),
         right=str(first.sheet),
     )
-    asked = find_measured(here, first)
+    asked = here.compared.asked
     if asked is None:
         return (header, _say_by_eye(first))
-    question = say("{part}: {size}", part=asked.part.name, size=name_size(asked.size))
+    question = say("{part}: {size}", part=asked.part.name, size=asked.size.in_words)
     return (
         header,
         PartDrawing(part=asked.part, note=_say_limits(asked), measured=asked.size),
@@ -49,19 +47,17 @@ def _say_limits(one: Measured) -> Say:
                low=f"{one.size.low_mm:g}", high=f"{one.size.high_mm:g}")  # fmt: skip
 
 
-def list_measured(here: Now, first: FirstOff) -> Checks:
+def list_measured(here: Now) -> Checks:
     """Lists every size with what was read of it; a touch asks for that one."""
-    open_ = {m.name for m in list_open(here.view, first)}
-    asked = find_measured(here, first)
+    open_, asked = here.compared.open, here.compared.asked
     items = []
-    for n, one in enumerate(list_shown(here, first), 1):
-        outside = any(not is_inside(one.size, mm) for mm in one.readings)
-        state = "done" if one.name not in open_ else "wrong" if outside else "due"
+    for n, one in enumerate(here.compared.shown, 1):
+        state = "done" if one not in open_ else "wrong" if one.was_outside else "due"
         read = several([f"{mm:g}" for mm in one.readings])
         text = say("{read} mm read", read=read) if read else say("measure it")
-        if asked and one.name == asked.name:
+        if one == asked:
             text = say("{read} mm: once more", read=read) if read else say("measure it now")
-        label = say("{part}: {size}", part=one.part.name, size=name_size(one.size))
+        label = say("{part}: {size}", part=one.part.name, size=one.size.in_words)
         items.append(Check(label=label, text=text, code=button(f"row_{n}"), state=state))
     return Checks(title=say("Against the master"), items=tuple(items))
 
@@ -73,7 +69,7 @@ def offer_first_off(here: Now, first: FirstOff) -> tuple[Press, ...]:
         passed = Press(label=say("A supervisor passes it"), code=button("first_off_good"))
         zero = Press(label=say("Zero is set anew"), code=button("zeroed"))
         return (wrong, zero, passed)
-    if list_open(here.view, first):
+    if here.compared.open:
         return (wrong,)
     agrees = Press(
         label=say("First-off agrees"), code=button("first_off_good"), style="primary", wide=2

@@ -9,7 +9,6 @@ from station.floor.loading.needs import (
     list_first_uses,
     list_later_uses,
     list_restart_ticks,
-    list_unread,
     name_material,
     refuse_bit,
 )
@@ -30,14 +29,14 @@ from station.queries.stock import count_in_store
 from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
-from station.shop.facts import Batch, BitUse, Material, Part, Revision, Router
+from station.shop.facts import Batch, BitUse, Material, Part, Revision
 from station.shop.views import View
 from station.shop.words import Say, say, several
 
 
 def say_where(here: Now) -> Say:
     """Says which bed this is: ``Router 3 · clamped bed``."""
-    router = here.view.get(Router, here.bed.id)
+    router = here.router
     vacuum = router is not None and router.bed == "vacuum"
     bed = say("vacuum bed") if vacuum else say("clamped bed")
     return say("{router} · {bed}", router=name_router(here.view, here.bed.id), bed=bed)
@@ -147,7 +146,7 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
     holds = here.batch.holds if here.batch else ()
     items = [
         Check(label=say("Read this"), text=n.text, code=button("told"))
-        for n in list_unread(here.view, bed.id)[:AT_ONCE]
+        for n in here.unread[:AT_ONCE]
     ]
     items += [Check(label=say("This batch is held"), text=why, state="wrong") for why in holds]
     if bed.day != day:
@@ -327,7 +326,7 @@ def _show_run(here: Now, run: Revision) -> Check:
 
 
 def _show_hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
-    router = here.view.get(Router, here.bed.id)
+    router = here.router
     count = len(revision.hold_downs)
     how: Text = (
         say("{count} {count|hold-down|hold-downs}", count=count)

@@ -1,19 +1,19 @@
 """Finds how a router stands now, and what its next sheet still needs."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import NamedTuple
 
 from station.floor.loading.acts import EndSheet, StartSheet
 from station.floor.loading.needs import changes_by_hand, list_needed_ticks, list_unread
-from station.floor.loading.rules_first import list_open
 from station.floor.loading.work import LoadingHand, LoadingWork, Mode
 from station.queries.batches import find_revision, refuse_unapproved
-from station.queries.first_offs import Measured, find_asked, list_sizes
+from station.queries.first_offs import Measured, find_asked, list_open_sizes, list_sizes
 from station.queries.routers import find_bed, find_running, list_routers
 from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
-from station.shop.facts import Batch, Bed, FirstOff, Revision
+from station.shop.facts import Batch, Bed, FirstOff, Notice, Revision, Router
 from station.shop.rooms import Do, Took
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -21,27 +21,55 @@ from station.shop.words import Say, say
 MOST_SIZES = 6  # of a first-off that the screen has room for
 
 
-class Now(NamedTuple):
-    """Tells how the station stands now: hand, view, its router's bed, the batch in hand."""
+class Compared(NamedTuple):
+    """What is measured of a first-off: every size, the open ones, the one that is asked for."""
+
+    every: tuple[Measured, ...] = ()
+    open: tuple[Measured, ...] = ()
+    asked: Measured | None = None
+
+    @property
+    def shown(self) -> tuple[Measured, ...]:
+        """Lists the sizes that the screen shows: where not all can, the open ones."""
+        return (self.every if len(self.every) <= MOST_SIZES else self.open)[:MOST_SIZES]
+
+
+@dataclass(frozen=True)
+class Now:
+    """Tells how the station stands now: hand, view, its router's bed, the batch in hand.
+
+    What follows from these is found when it is first asked for, and then holds.
+    """
 
     hand: LoadingHand
     view: View
     bed: Bed
     batch: Batch | None
+    served: tuple[str, ...]  # the routers of this screen
 
-    @property
+    @cached_property
+    def router(self) -> Router | None:
+        """Finds the router that is looked at."""
+        return self.view.get(Router, self.bed.id)
+
+    @cached_property
+    def unread(self) -> tuple[Notice, ...]:
+        """Lists what went wrong with this router's parts and was not read yet, oldest first."""
+        return list_unread(self.view, self.bed.id)
+
+    @cached_property
     def revision(self) -> Revision | None:
         """Finds the revision of the batch in hand."""
         return find_revision(self.view, self.batch) if self.batch else None
 
-    @property
+    @cached_property
     def due(self) -> Due | None:
         """Finds what this router cuts next of the batch in hand, after the sheet on its bed."""
         if self.batch is None or self.revision is None:
             return None
         return find_due(self.view, self.batch, self.revision, self.bed, self.hand.work.sheet)
 
-    @property
+    @cached_property
     def running(self) -> Revision | None:
         """Finds what runs on the sheet on the bed, or is made ready to run."""
         if self.bed.sheet:
@@ -49,20 +77,30 @@ class Now(NamedTuple):
         following = self.due
         return following.file if following else self.revision
 
-    @property
+    @cached_property
     def next_run(self) -> Revision | None:
         """Finds what runs next; while the last sheet is cut, that."""
         following = self.due
         return following.file if following else self.running
 
-    @property
+    @cached_property
     def first(self) -> FirstOff | None:
         """Finds the first-off that is settled now, once nothing else stands first."""
         bed = self.bed
-        if bed.rehome or bed.day != self.hand.now[:10] or list_unread(self.view, bed.id):
+        if bed.rehome or bed.day != self.hand.now[:10] or self.unread:
             return None
         following = self.next_run if self.batch else None
         return find_asked(self.view, self.bed, following)
+
+    @cached_property
+    def compared(self) -> Compared:
+        """Tells what is measured of the first-off; asks for the chosen size while it is open."""
+        if self.first is None:
+            return Compared()
+        every = list_sizes(self.view, self.first)
+        open_ = list_open_sizes(self.first, every)
+        chosen = (m for m in open_ if m.name == self.hand.work.size)
+        return Compared(every, open_, next(chosen, open_[0] if open_ else None))
 
     @property
     def mode(self) -> Mode:
@@ -81,16 +119,12 @@ def list_served(hand: LoadingHand, view: View) -> tuple[str, ...]:
     return given or tuple(r.id for r in list_routers(view))
 
 
-def find_faced_router(hand: LoadingHand, view: View) -> str:
-    """Finds the router that is looked at now."""
-    served = list_served(hand, view)
-    return hand.facing if hand.facing in served else (served[0] if served else "")
-
-
 def find_now(hand: LoadingHand, view: View) -> Now:
     """Finds how the station stands at this moment."""
-    bed = find_bed(view, find_faced_router(hand, view))
-    return Now(hand, view, bed, _find_batch(hand, view, bed))
+    served = list_served(hand, view)
+    faced = hand.facing if hand.facing in served else (served[0] if served else "")
+    bed = find_bed(view, faced)
+    return Now(hand, view, bed, _find_batch(hand, view, bed), served)
 
 
 def _find_batch(hand: LoadingHand, view: View, bed: Bed) -> Batch | None:
@@ -155,24 +189,9 @@ def find_counted(here: Now) -> str:
     return here.hand.work.part or (next(iter(makes)) if len(makes) == 1 else "")
 
 
-def find_measured(here: Now, first: FirstOff) -> Measured | None:
-    """Finds the size that is measured next: the chosen one until it is settled, else the first."""
-    open_ = list_open(here.view, first)
-    chosen = here.hand.work.size
-    return next((m for m in open_ if m.name == chosen), open_[0] if open_ else None)
-
-
-def list_shown(here: Now, first: FirstOff) -> tuple[Measured, ...]:
-    """Lists the sizes of a first-off that the screen shows: where not all can, the open ones."""
-    every = list_sizes(here.view, first)
-    if len(every) > MOST_SIZES:
-        every = list_open(here.view, first)
-    return every[:MOST_SIZES]
-
-
 def find_missing(here: Now, hand: LoadingHand) -> str:
     """Finds what is still missing before the next sheet; empty when it can start."""
-    following = here._replace(hand=hand).due
+    following = replace(here, hand=hand).due
     lot = hand.work.lot
     if following and following.run > 1:
         lot = ""
@@ -228,11 +247,11 @@ def say_next(here: Now, hand: LoadingHand) -> Say:
     need = find_missing(here, hand)
     if here.bed.sheet and (not need or needs_free_bed(here, need)):
         return say("Wait for sheet {n}, then scan its slip.", n=here.bed.sheet)
-    first = here.first or here.bed.rehome or list_unread(here.view, here.bed.id)
+    first = here.first or here.bed.rehome or here.unread
     if first and not here.bed.sheet:
         return say("First what stands on the screen, then the sheet.")
     if need:
-        following = here._replace(hand=hand).due
+        following = replace(here, hand=hand).due
         return ON_PINS if need == "held_down" and following and following.run > 1 else NEXT[need]
     return say("Press “{start}”.", start=say("Start the sheet"))
 

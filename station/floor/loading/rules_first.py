@@ -10,15 +10,16 @@ from station.floor.loading.needs import (
     refuse_no_router,
 )
 from station.floor.loading.readings import give_first_off, give_size
-from station.floor.shared.readings import ask_if_far, is_inside, is_settled, name_size
 from station.queries.first_offs import (
     Measured,
     find_of_file,
     find_unsettled,
     find_what_is_new,
     list_bits_used,
+    list_open_sizes,
     list_sizes,
 )
+from station.queries.readings import ask_if_far
 from station.queries.routers import find_bed, find_running, name_router
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
@@ -115,29 +116,17 @@ def _book_reading(
     said = say("{part} {size}: {mm} mm, limits {low} to {high}", part=one.part.name,
                size=size.name, mm=f"{mm:g}", low=f"{size.low_mm:g}",
                high=f"{size.high_mm:g}")  # fmt: skip
-    if not is_inside(size, mm):
+    if not size.allows(mm):
         outside = _find_outside(act, view, bed, read, said)
         return replace(outside, readings=(*measured, *outside.readings))
-    open_ = list_open(view, read)
+    open_ = list_open_sizes(read, list_sizes(view, read))
     if not open_:
         agreed = _say_agrees(act, view, bed, read)
         return replace(agreed, readings=(*measured, *agreed.readings))
-    do = say("Next: {part}, {size}.", part=open_[0].part.name, size=name_size(open_[0].size))
+    do = say("Next: {part}, {size}.", part=open_[0].part.name, size=open_[0].size.in_words)
     if open_[0].name == one.name:
         do = say("Once more the same: two inside in turn count.")
     return good(said, do, sets=(keep_first(bed, read),), readings=measured)
-
-
-def list_open(view: View, first: FirstOff) -> tuple[Measured, ...]:
-    """Lists the sizes that are not settled yet, those that were outside first.
-
-    Of one that a person said is wrong, each must be inside twice.
-    """
-    found = list_sizes(view, first)
-    outside = any(not is_inside(m.size, mm) for m in found for mm in m.readings)
-    least = 2 if first.state == "wrong" and not outside else 1
-    open_ = [m for m in found if not is_settled(m.size, m.readings, least)]
-    return tuple(sorted(open_, key=lambda m: not m.readings))
 
 
 def _refuse_now(view: View, bed: Bed, first: FirstOff | None) -> Answer | None:
@@ -187,10 +176,10 @@ def check_first_off(act: Act[CheckFirstOff], view: View) -> Answer:
         return wrong or NOT_DUE
     if first.state == "wrong":
         return _overrule(act, view, bed, first)
-    if open_ := list_open(view, first):
+    if open_ := list_open_sizes(first, list_sizes(view, first)):
         return refuse(
             say("{part}, {size}, is not measured yet", part=open_[0].part.name,
-                size=name_size(open_[0].size)),
+                size=open_[0].size.in_words),
             say("Enter what you read in mm."),
         )  # fmt: skip
     return _say_agrees(act, view, bed, first)

@@ -12,7 +12,7 @@ from station.floor.loading.main_pane import (
     show_progress,
     show_restart,
 )
-from station.floor.loading.needs import judge_thickness, list_restart_ticks, list_unread
+from station.floor.loading.needs import judge_thickness, list_restart_ticks
 from station.floor.loading.preparing import (
     Now,
     find_counted,
@@ -66,7 +66,7 @@ def screen(hand: LoadingHand, view: View) -> Face:
     here = find_now(hand, view)
     modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit}
     if here.mode == "spoil" and not here.bed.sheet:
-        here = here._replace(hand=replace(hand, work=replace(hand.work, mode="")))
+        here = replace(here, hand=replace(hand, work=replace(hand.work, mode="")))
     if (asked := modes.get(here.mode)) is not None:
         return asked(here)
     if here.bed.state == "stopped":
@@ -102,7 +102,7 @@ def _show_first_off(here: Now, first: FirstOff) -> Face:
         title=TITLE,
         where=say_where(here),
         main=show_first_off(here, first),
-        beside=(list_measured(here, first),),
+        beside=(list_measured(here),),
         presses=(
             *offer_first_off(here, first),
             Press(label=say("Report a stop"), code=button("stop")),
@@ -171,7 +171,7 @@ def _label_start(here: Now, batch: Batch) -> Say:
 def _offer_first(here: Now) -> tuple[Press, ...]:
     """Offers the button for what stands before any sheet."""
     bed = here.bed
-    if list_unread(here.view, bed.id):
+    if here.unread:
         return (_make_primary("told"),)
     if bed.day != here.hand.now[:10]:
         return (_make_primary("day_done"),)

@@ -6,11 +6,10 @@ from station.floor.loading.needs import (
     find_ready_bit,
     list_later_uses,
     list_restart_ticks,
-    list_unread,
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import Now, list_served
+from station.floor.loading.preparing import Now
 from station.queries.batches import describe_batch, find_revision, say_why
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
@@ -30,7 +29,7 @@ from station.shop.cards import button
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision, Router
+from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
 from station.shop.moves import WEAR
 from station.shop.views import total
 from station.shop.words import Say, clock, say
@@ -79,7 +78,7 @@ def show_cut_today(here: Now, most: int) -> Listing:
 
 def offer_other_router(here: Now) -> tuple[Press, ...]:
     """Offers the button to the next router, on a screen that serves several."""
-    if len(list_served(here.hand, here.view)) < 2:
+    if len(here.served) < 2:
         return ()
     return (Press(label=say("Next router"), code=button("next_router")),)
 
@@ -119,7 +118,7 @@ def show_queued(here: Now, batch: Batch) -> Entry:
 
 def show_routers(here: Now) -> tuple[Cards, ...]:
     """Shows each router of a screen that serves several, the next free first."""
-    served = list_served(here.hand, here.view)
+    served = here.served
     if len(served) < 2:
         return ()
     beds = [find_bed(here.view, r) for r in served]
@@ -168,7 +167,7 @@ def show_meters(here: Now) -> tuple[Meter, ...]:
 
 def _show_spoilboard(here: Now) -> tuple[Meter, ...]:
     """Shows the sheets that were cut on the spoilboard since it was last flat."""
-    router, done = here.view.get(Router, here.bed.id), count_passes(here.view, here.bed.id)
+    router, done = here.router, count_passes(here.view, here.bed.id)
     if router is None or not router.flat_after:
         return ()
     left = router.flat_after - done
@@ -225,7 +224,7 @@ def show_care(here: Now) -> Remark:
 
 def list_moments(here: Now) -> tuple[str, ...]:
     """Lists what can hurt at this moment, names of CAUTIONS: one, with a laser's beside it."""
-    router, run = here.view.get(Router, here.bed.id), here.running
+    router, run = here.router, here.running
     found = [_find_moment(here)]
     if found == ["bit"] and router and router.changer:
         found.append("changer")
@@ -266,7 +265,7 @@ def _find_in_stop(here: Now) -> str:
 
 def _find_before_sheet(here: Now) -> str:
     """Finds what is done at a free bed: a bit, the spoilboard, the next sheet, or nothing yet."""
-    router, run = here.view.get(Router, here.bed.id), here.next_run if here.batch else None
+    router, run = here.router, here.next_run if here.batch else None
     if run and any(refuse_bit(here.view, here.bed, u) for u in run.bits[:1]):
         return "bit"
     if here.batch and here.hand.work.lot:
@@ -298,7 +297,7 @@ def show_told(here: Now) -> tuple[Remark, ...]:
         return ()
     return tuple(
         Remark(tone="attention", title=say("Read before the next sheet"), text=n.text)
-        for n in list_unread(here.view, here.bed.id)[:AT_ONCE]
+        for n in here.unread[:AT_ONCE]
     )
 
 

@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 from station.floor.shared import counting
-from station.floor.shared.readings import ask_if_far, is_inside, name_size
 from station.floor.shared.reasons import press_counter
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, list_lying
 from station.floor.trimming.rules_master import ENOUGH, find_doubt
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import find_hold, refuse_held, refuse_wrong_paper
+from station.queries.readings import ask_if_far
 from station.queries.underway import count_good
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
@@ -162,7 +162,7 @@ def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> 
     if far := ask_if_far(size, given.reading):
         return Took(replace(hand, work=replace(hand.work, asks="size", open=given.text)), far)
     doubt = find_doubt(batch, part.id, size.name)
-    settled = is_inside(size, given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
+    settled = size.allows(given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
     following = (chosen + 1) % len(part.sizes) if settled else chosen
     args = CheckMaster(batch=hand.subject, reading_mm=given.reading, size=chosen)
     work = replace(hand.work, size=following, asks="size", counter="", open="")
@@ -183,7 +183,7 @@ def _choose_size(hand: TrimmingHand, row: int, parts: dict[str, int], view: View
         said = say("Nothing is measured there")
         return Took(hand, refuse(said, say("Choose a size that is shown.")))
     chosen = replace(hand, work=replace(hand.work, size=row, asks="size", counter=""))
-    said = say("{part}: {size}", part=part.name, size=name_size(part.sizes[row]))
+    said = say("{part}: {size}", part=part.name, size=part.sizes[row].in_words)
     return Took(chosen, notice(said, say("Measure it, enter the mm.")))
 
 

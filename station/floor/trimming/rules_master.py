@@ -3,9 +3,9 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from station.floor.shared.readings import ask_if_far, is_inside
 from station.floor.trimming.acts import CheckMaster
 from station.floor.trimming.readings import give_comparison
+from station.queries.readings import ask_if_far
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
@@ -34,7 +34,7 @@ def decide_check_master(act: Act[CheckMaster], view: View) -> Answer:
     if size is not None:
         if far := ask_if_far(size, mm):
             return far
-        agrees = is_inside(size, mm)
+        agrees = size.allows(mm)
     settled = _settle(act, view, part, batch, size, agrees=agrees)
     readings = give_comparison(view, part, act.args.batch, size, mm, agrees=agrees)
     return replace(settled, readings=readings)

@@ -1,7 +1,6 @@
 """Shows at trimming the batch in hand, its tabs, its master, its rack place."""
 
 from station.floor.shared import counting, counting_screen
-from station.floor.shared.readings import name_size
 from station.floor.shared.reasons import list_entries
 from station.floor.trimming import dialogue
 from station.floor.trimming.lists import list_put_today, list_waiting, list_wanted, say_due
@@ -121,7 +120,7 @@ def _draw_part(hand: TrimmingHand, part: Part | None) -> tuple[Block, ...]:
     measured = None
     if hand.work.asks == "size" and part.sizes:
         measured = part.sizes[dialogue.find_chosen_size(hand, part)]
-        note = say("Measure {size}.", size=name_size(measured))
+        note = say("Measure {size}.", size=measured.in_words)
     return (PartDrawing(part=part, note=note, measured=measured),)
 
 

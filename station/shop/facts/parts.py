@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
 from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
-from station.shop.words import say
+from station.shop.words import Say, say
 
 SizeKind = Literal["outside", "inside", "pitch", "thickness"]
 # cuts parts out; or is a run on their sheets: a second operation, an engraving, a laser
@@ -22,6 +22,15 @@ class Size:
     low_mm: Annotated[float, About(say("low"), unit="mm")]
     high_mm: Annotated[float, About(say("high"), unit="mm")]
     kind: Annotated[SizeKind, About(say("kind"), typed=False)] = "outside"
+
+    @property
+    def in_words(self) -> Say:
+        """Its name with what it should be about: ``A along, about 399 mm``."""
+        return say("{size}, about {mm} mm", size=self.name, mm=f"{self.nominal_mm:g}")
+
+    def allows(self, mm: float) -> bool:
+        """Whether a reading keeps the limits; one that is on a limit does."""
+        return self.low_mm <= mm <= self.high_mm
 
 
 Loop = tuple[tuple[float, float], ...]  # a closed outline, (x, y) in mm, last joins first
