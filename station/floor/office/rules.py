@@ -234,7 +234,7 @@ RULES: Rules = by_kind(
     Rule(args=TakeInFile, reads=_ANY | {Part}, decide=take_in_file),
     Rule(args=ApproveRevision, reads=_ANY, decide=approve_revision),
     Rule(args=ReleaseBatch, reads=_ANY, decide=release_batch),
-    Rule(args=CancelBatch, reads=_ANY | {Slip, Pile}, decide=cancel_batch),
+    Rule(args=CancelBatch, reads=_ANY | {Slip, Pile, Concern}, decide=cancel_batch),
     Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
     Rule(args=ReceiveLot, reads=_ANY, decide=receive_lot),
     Rule(args=CorrectCount, reads=_ANY | COUNT_READS, decide=correct_count),
