@@ -6,6 +6,7 @@ import pytest
 
 from station.floor.cart import dialogue, screen
 from station.floor.cart.rules import RULES
+from station.floor.packing.waiting import list_carts
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
 from station.shop.moves import move
@@ -131,7 +132,7 @@ def test_many_packs_are_paged():
     [
         ("15:30", "", 1, "goes 15:30"),
         ("09:30", "", 1, "late: 09:30"),
-        ("09:30", "", 0, "usually 09:30"),
+        ("09:30", "", 0, "late: 09:30"),  # two packs wait for a cart
         ("09:30", f"{DAY}T09:34:00", 1, "last left 09:34"),
         ("", "", 1, ""),
     ],
@@ -140,6 +141,23 @@ def test_when_the_cart_goes(view, loader, goes, left, packs, words):
     view.facts["cart/1"] = Cart(id="1", name="Cart 1", goes=goes, left=left)
     loader.give(CART, *(A,) * packs)
     assert str(screen.screen(loader.hand, view).main[0].right_small) == words
+
+
+def test_nobody_is_late_where_no_pack_waits(view, loader):
+    view.facts["cart/1"] = Cart(id="1", name="Cart 1", goes="09:30")
+    for key in [k for k in view.facts if k.startswith("pack/")]:
+        del view.facts[key]
+    loader.give(CART)
+    assert str(screen.screen(loader.hand, view).main[0].right_small) == "usually 09:30"
+
+
+def test_the_list_of_carts_says_the_same_as_packing(view):
+    for number in ("1", "2"):
+        view.facts[f"cart/{number}"] = Cart(id=number, name=f"Cart {number}", goes="09:30")
+    cards = screen.screen(hand("cart"), view).main[1]
+    (_, beside), *_ = list_carts(view, hand("cart").now).rows
+    assert [str(entry.line1) for entry in cards.entries] == ["late: 09:30", "late: 09:30"]
+    assert str(beside).endswith("late: 09:30")
 
 
 @pytest.mark.parametrize(

@@ -10,14 +10,14 @@ from station.floor.popping.dialogue import handle_input
 from station.floor.popping.rules import RULES
 from station.floor.popping.screen import screen
 from station.queries.spoiled import list_spoiled_by_place
-from station.shop.acts import Answer
+from station.shop.acts import Act, Answer
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Cards, Listing, SheetDrawing, Table
 from station.shop.facts import Batch, Notice, Pile, Placed, Revision, Slip
 from station.shop.moves import SHEET, move
 from station.shop.rooms import Input, Number, Point
-from station.shop.views import total
+from station.shop.views import Past, total
 from tests.fakes import FakeView
 from tests.floor.beds import CUTTING
 from tests.floor.shop_small import (
@@ -25,6 +25,7 @@ from tests.floor.shop_small import (
     COMBS,
     DAY,
     GAUGES,
+    SHUTTLE,
     SHUTTLES,
     SPACERS,
     Player,
@@ -306,3 +307,37 @@ def test_where_pieces_were_spoiled_stays_with_their_reason_and_router() -> None:
     assert [(s.pieces, s.reason, s.place) for s in found] == [(3, "01", "top left"), (1, "02", "")]
     assert list_spoiled_by_place(p.view, "2", f"{DAY}T00:00:00") == ()
     assert list_spoiled_by_place(p.view, "1", f"{DAY}T23:00:00") == ()
+
+
+def _passed(view: FakeView, at: str, count: int) -> None:
+    """Pieces passed on as good, as the history has it."""
+    act = Act(id=f"p{at}", kind="pass_on", at=at, subject="batch/00412")
+    moves = (move(SHUTTLE, count, "popping/1", "trimming", "00412"),)
+    view.entries.append(Past(act, moves, (), undone=False))
+
+
+def _list_passed(view: FakeView) -> Listing:
+    face = screen(hand("popping"), view)
+    return next(
+        b for b in face.side if isinstance(b, Listing) and str(b.title).startswith("Passed")
+    )
+
+
+def test_all_that_was_passed_on_today_is_told_and_nothing_of_another_day() -> None:
+    view = small_shop(replace(batch(SHUTTLES), cut=2))  # its sheets were cut on another day
+    assert _list_passed(view).rows == ()
+    _passed(view, "2026-11-24T16:00:00", 90)
+    _passed(view, f"{DAY}T07:10:00", 40)
+    _passed(view, f"{DAY}T07:50:00", 16)
+    rows = [[str(cell.text) for cell in cells] for cells, _ in _list_passed(view).rows]
+    assert rows == [["ST-200", "56 good"]]
+
+
+def test_a_list_of_what_was_passed_on_says_what_it_leaves_out() -> None:
+    view = small_shop(batch(SHUTTLES))
+    parts = [f"9{n:02d}" for n in range(8)]
+    moves = tuple(move(part, 5, "popping/1", "trimming", "00412") for part in parts)
+    act = Act(id="p", kind="pass_on", at=f"{DAY}T07:10:00", subject="batch/00412")
+    view.entries.append(Past(act, moves, (), undone=False))
+    listing = _list_passed(view)
+    assert (str(listing.title), len(listing.rows)) == ("Passed on today: 3 more", 5)

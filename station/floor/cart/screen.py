@@ -2,7 +2,7 @@
 
 from station.floor.cart import rows
 from station.floor.cart.work import CartHand, Mode
-from station.queries.carts import PACKS, list_packs_on, say_when
+from station.queries.carts import PACKS, is_loaded, list_packs_on, say_when
 from station.queries.settings import find_shop
 from station.shop.cards import button, row_code
 from station.shop.cautions import CAUTIONS, say_cautions
@@ -36,13 +36,13 @@ def screen(hand: CartHand, view: View) -> Face:
     return Face(
         title=say("Cart"),
         where=cart.name,
-        main=(_header(hand, cart, packs), *_hint(packs, mode), *_packs(hand, cart, view)),
+        main=(_header(hand, cart, packs, view), *_hint(packs, mode), *_packs(hand, cart, view)),
         presses=_presses(cart, packs, mode, rows.pages(hand, packs)[1]),
         side=(_waiting(view), _care(view)),
     )
 
 
-def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
+def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...], view: View) -> Header:
     kilos = _say_load(packs)
     if cart.state == "door":
         seen = sum(1 for p in packs if p.seen)
@@ -57,7 +57,7 @@ def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...]) -> Header:
         note=note,
         right_label=say("{n|pack|packs} on it", n=len(packs)),
         right=f"{len(packs)}",
-        right_small=say_when(cart, hand.now, loaded=bool(packs)),
+        right_small=say_when(cart, hand.now, loaded=is_loaded(view, cart)),
     )
 
 
@@ -90,7 +90,7 @@ def _choose(hand: CartHand, view: View) -> Face:
         Entry(
             big=c.name,
             right=say("{n} {n|pack|packs}", n=len(list_packs_on(view, c))),
-            line1=say_when(c, hand.now, loaded=bool(list_packs_on(view, c))),
+            line1=say_when(c, hand.now, loaded=is_loaded(view, c)),
             line2=say("at the door") if c.state == "door" else "",
             code=row_code("cart", c.id, n),
         )

@@ -1,17 +1,18 @@
 """Lists what waits at popping, what comes next from the routers, what was passed on today."""
 
-from station.floor.popping.acts import PassOn
 from station.floor.popping.work import PoppingHand
+from station.floor.shared.put_today import list_passed_on
 from station.queries.batches import describe_batch, find_hold
 from station.queries.routers import list_beds
-from station.queries.underway import count_good
 from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
-from station.shop.facts import Batch, Bed, Router, Slip
+from station.shop.facts import Batch, Bed, Slip
+from station.shop.places import KINDS, areas_of
 from station.shop.views import View, total
 from station.shop.words import Say, clock, say, several
 
 LONG_WAIT = 45  # minutes after which a batch that waits is shown as late
+GOOD = frozenset(name for name, kind in KINDS.items() if kind.good)
 A_DAY_AGO = 600  # minutes that stand for "not today"
 
 
@@ -90,27 +91,6 @@ def _say_when(bed: Bed, now: str) -> Cell:
 
 
 def list_passed(hand: PoppingHand, view: View) -> Listing:
-    """Lists what was passed on today, newest first, from the slips that are popped."""
-    rows: dict[str, tuple[str, int]] = {}
-    for router in view.shelf(Router, "all"):
-        for slip in view.shelf(Slip, f"cut/{router.id}/{hand.now[:10]}", 60):
-            past = view.last(f"batch/{slip.batch}", PassOn)
-            if past and not past.undone and slip.batch not in rows:
-                good = count_good(past.moves)
-                rows[slip.batch] = (past.act.at, good)
-    newest = sorted(rows.items(), key=lambda r: r[1][0], reverse=True)[:5]
-    return Listing(
-        title=say("Passed on today"),
-        rows=tuple(
-            (
-                (
-                    Cell(text=clock(at), tone="quiet"),
-                    Cell(text=batch, bold=True),
-                    Cell(text=say("{n} good", n=good)),
-                ),
-                "",
-            )
-            for batch, (at, good) in newest
-        ),
-        empty=say("Nothing yet."),
-    )
+    """Lists what was passed on as good today, the most first."""
+    title = say("Passed on today")
+    return list_passed_on(title, view, hand.now, frm=areas_of("popping"), to=GOOD)

@@ -1,10 +1,9 @@
 """Lists what waits at trimming, what the rack lacks, what went onto it today."""
 
-from collections import Counter
-
+from station.floor.shared.put_today import list_passed_on
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch, find_hold
-from station.queries.stock import list_on_rack, name_part
+from station.queries.stock import list_on_rack
 from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Part, Pile, RackPlace
@@ -83,15 +82,6 @@ def _name_rack(view: View, part: Part) -> str:
 
 def list_put_today(hand: TrimmingHand, view: View) -> Listing:
     """Lists what went from trimming to the rack today, the most first."""
-    sums: Counter[str] = Counter()
-    for moved in view.passed(f"{hand.now[:10]}T00", hand.now[:13]):
-        if moved.frm in areas_of("trimming") and moved.to == "rack":
-            sums[moved.part] += moved.qty
-    return Listing(
-        title=say("On the rack today"),
-        rows=tuple(
-            ((Cell(text=name_part(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
-            for part, n in sums.most_common(MOST)
-        ),
-        empty=say("Nothing yet."),
+    return list_passed_on(
+        say("On the rack today"), view, hand.now, frm=areas_of("trimming"), to=("rack",)
     )

@@ -1,0 +1,36 @@
+"""Lists what a work area has passed on today, by part."""
+
+from collections import Counter
+from collections.abc import Container
+
+from station.queries.stock import name_part
+from station.shop.faces import Cell, Listing
+from station.shop.views import View
+from station.shop.words import Say, say
+
+MOST = 5  # rows of it
+
+
+def list_passed_on(
+    title: Say, view: View, now: str, *, frm: Container[str], to: Container[str]
+) -> Listing:
+    """Lists the good pieces of each part that went on today, the most first.
+
+    `frm` and `to` are kinds of place. The sums of moves are asked: a batch may be passed on
+    several times a day, its sheets may have been cut on another, and an undo takes pieces back.
+    """
+    sums: Counter[str] = Counter()
+    for moved in view.passed(f"{now[:10]}T00", now[:13]):
+        if moved.frm in frm and moved.to in to:
+            sums[moved.part] += moved.qty
+    parts = [(part, n) for part, n in sums.most_common() if n > 0]
+    if (more := len(parts) - MOST) > 0:
+        title = say("{title}: {n} more", title=title, n=more)
+    return Listing(
+        title=title,
+        rows=tuple(
+            ((Cell(text=name_part(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
+            for part, n in parts[:MOST]
+        ),
+        empty=say("Nothing yet."),
+    )
