@@ -5,6 +5,7 @@ A scenario file holds, line by line:
     # a remark                          kept for the reader
     @area popping                       an order to the text station, passed on as it is
     slip 00001 3                        a code by what it is; see `code_of`
+    touch HC300-SET                     what on the screen says so; see `tests.touch`
     32                                  a number
     > good | 384 parts … | Pass on …    the answer that must come: level | happened | next
     = rack ST-200 379                   what the state must hold afterwards; see `holds`
@@ -31,6 +32,7 @@ from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
+from station.shop.faces import Face
 from station.shop.facts import (
     Batch,
     BitUse,
@@ -48,6 +50,7 @@ from station.shop.facts import (
 from station.shop.moves import SHEET, WEAR, head
 from tests.floor.shop_small import COMBS, FRAME, FRAMES, GAUGE, GAUGES, small_facts
 from tests.measured import note
+from tests.touch import find_touch
 
 HERE = Path(__file__).resolve().parent / "scenarios"
 PIN = "2468"
@@ -59,11 +62,14 @@ class Mismatch(AssertionError):  # noqa: N818 - the scenario and the shop do not
     """A line whose answer or state is not what the file says."""
 
 
-def code_of(words: str, ledger: Ledger) -> str:
+def code_of(words: str, ledger: Ledger, face: Callable[[], Face] | None = None) -> str:
     """A code's text from words: ``traveller 00001``, ``slip 00001 3``, ``button start``,
-    ``part 021``, ``digit 5``, ``copy 00001 A``; anything else is passed on as it stands.
+    ``part 021``, ``digit 5``, ``copy 00001 A``, and ``touch WORDS`` for what on the screen
+    says so; anything else is passed on as it stands.
     """
     kind, *rest = words.split()
+    if kind == "touch" and face:
+        return find_touch(face(), words.removeprefix("touch "))
     if kind == "button":
         return cards.button(rest[0])
     if kind in ("traveller", "slip", "copy"):
@@ -104,7 +110,7 @@ class Stage:
         if text == "restart":
             self.desk = self.new_desk(self.desk.hand.area)
             return Given(self.desk.greeting())
-        words = text if text.startswith("@") else code_of(text, self.ledger)
+        words = text if text.startswith("@") else code_of(text, self.ledger, self.desk.face)
         return take_line(self.desk, self.clock, words)
 
 

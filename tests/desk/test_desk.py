@@ -28,7 +28,7 @@ def released(stage):
         "@worker 07",
         "@area office",
         "button next_kind",
-        "button row_2",
+        "touch ST200-SET",
         "button release_batch",
         "router 2",
         "4",
@@ -62,7 +62,7 @@ def test_the_first_scan(stage, text, tone, said):
 def test_another_badge_takes_over_and_the_work_stays(stage):
     released(stage)
     stage.send("worker 01")
-    stage.send("button row_1")
+    stage.send("touch name")
     before = stage.desk.hand.work
     assert say(stage.send("worker 06")) == ("good", "Worker 06 takes over from 01")
     assert stage.desk.hand.work == before
@@ -86,7 +86,7 @@ def test_a_worker_is_no_supervisor_and_a_wrong_pin_is_refused(stage):
         "@worker 07",
         "@area office",
         "button next_kind",
-        "button row_2",
+        "touch ST200-SET",
         "button release_batch",
         "router 2",
         "4",
@@ -104,7 +104,7 @@ def test_pin_digits_are_not_shown(stage):
         "@worker 07",
         "@area office",
         "button next_kind",
-        "button row_2",
+        "touch ST200-SET",
         "button release_batch",
         "router 2",
         "4",
@@ -223,7 +223,7 @@ def test_an_opened_office_locks_again(stage, locks):
     for line in (
         "button put_down",
         "button next_kind",
-        "button row_1",
+        "touch HC300-SET",
         "button release_batch",
         "router 1",
     ):
@@ -234,7 +234,7 @@ def test_an_opened_office_locks_again(stage, locks):
 def test_an_opened_office_asks_for_no_second_pin(stage):
     opened(stage)
     stage.clock.pin("2026-11-25T07:09:00")
-    for line in ("button put_down", "button next_kind", "button row_1", "button release_batch"):
+    for line in ("button put_down", "button next_kind", "touch HC300-SET", "button release_batch"):
         stage.send(line)
     stage.send("router 1")
     assert stage.send("1").entry

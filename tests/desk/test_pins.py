@@ -84,7 +84,7 @@ def test_digits_of_a_new_pin_are_not_shown(morning):
 
 def test_nobody_else_sets_a_first_pin_once_there_is_one(stage):
     """A second supervisor without a PIN needs the first one's."""
-    for line in ("@worker 07", "@area office", "button next_kind", "button row_2"):
+    for line in ("@worker 07", "@area office", "button next_kind", "touch ST200-SET"):
         stage.send(line)
     for line in ("button release_batch", "router 2", "4"):
         stage.send(line)

@@ -7,6 +7,7 @@ Everything is of our own invention.
 
 from dataclasses import replace
 
+from station.bootstrap import load_rooms
 from station.floor.cart.work import CartWork
 from station.floor.loading.work import LoadingWork
 from station.floor.office.work import OfficeWork
@@ -16,6 +17,7 @@ from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
 from station.floor.trimming.work import TrimmingWork
 from station.shop.acts import Act, Answer, Args, add_known
+from station.shop.codes import Code
 from station.shop.facts import (
     Batch,
     Bed,
@@ -43,6 +45,7 @@ from station.shop.moves import SHEET, Move, move
 from station.shop.rooms import Do, Hand, HandleInput, Input, Number, Took
 from station.shop.views import Rules
 from tests.fakes import FakeView
+from tests.touch import touch
 
 DAY = "2026-11-25"
 COMB, SHUTTLE, SPACER, GAUGE, FRAME = "014", "021", "032", "045", "051"
@@ -225,12 +228,16 @@ class Player:
         self.count = 0
         self.next_number = 500
 
-    def give(self, *inputs: Input, now: str = "") -> Answer:
-        """Inputs in turn; the last one's answer (None from the room fails the test)."""
+    def give(self, *inputs: Input | str, now: str = "") -> Answer:
+        """Inputs in turn; the last one's answer (None from the room fails the test).
+
+        A text is a touch on what says so on the screen now.
+        """
         if now:
             self.hand = replace(self.hand, now=at(now))
         for one in inputs:
-            result = self.handle_input(self.hand, one, self.view)
+            given = self.touch(one) if isinstance(one, str) else one
+            result = self.handle_input(self.hand, given, self.view)
             assert result is not None, f"{one} means nothing here"
             if isinstance(result, Took):
                 self.hand = result.hand
@@ -238,6 +245,11 @@ class Player:
             else:
                 self._do(result, Args())
         return self.said[-1]
+
+    def touch(self, words: str) -> Code:
+        """What a touch on these words sends."""
+        face = load_rooms()[self.hand.area].screen(self.hand, self.view)
+        return touch(face, words)
 
     def yes(self) -> Answer:
         """Yes, I am sure."""

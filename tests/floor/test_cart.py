@@ -13,6 +13,7 @@ from station.shop.moves import move
 from station.shop.views import total
 from tests.floor.orders import order, press, shop
 from tests.floor.shop_small import COMB, DAY, Player, hand
+from tests.touch import NO_ROW
 
 CART, OTHER = Code("cart", "1"), Code("cart", "2")
 A, B, GONE = Code("pack", "00001"), Code("pack", "00002"), Code("pack", "00003")
@@ -46,7 +47,7 @@ def loader(view):
         ((press("at_door"),), "Which cart?", "Scan the cart's card first."),
         ((Code("cart", "9"),), "There is no cart 9", "Scan its card."),
         ((press("row_2"),), "Cart 2 in hand", "Scan packs onto it."),
-        ((press("row_3"),), "There is no row 3", "Choose a row."),
+        ((press(NO_ROW),), "There is no row 9", "Choose a row."),
         ((CART, A), "Pack 00001 is on Cart 1", "Packs on it: 1. Next pack, or to the door."),
         ((CART, A, A), "Pack 00001 is on cart 1 already", "Next pack."),
         ((CART, A, OTHER, A), "Pack 00001 is on cart 1 already", "Next pack."),

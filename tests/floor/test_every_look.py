@@ -17,7 +17,7 @@ from tests.replay import PIN
 
 LOOSEN = "let it go on"
 ASKED = ("worker 07", PIN)
-RELEASED = ("@worker 07", "@area office", "button put_down", "button next_kind", "button row_4",
+RELEASED = ("@worker 07", "@area office", "button put_down", "button next_kind", "touch SG010-SET",
             "button release_batch", "router 1", "2", *ASKED, "@worker 02", "@area loading",
             "@router R1", "traveller 00001", "lot 0931")  # fmt: skip
 CHECKED = ("button held_down", "button bit_good", "button file_right", "button zeroed")
@@ -50,12 +50,12 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         ("keep the lot", "send it back"),
     ),
     "office.cancel_order": (
-        (*PACKING, "order 3306", "part 062", "@worker 07", "@area office", "button row_1",
+        (*PACKING, "order 3306", "part 062", "@worker 07", "@area office", "touch 3306",
          "button cancel_it", *ASKED),
         ("put back", "send it"),
     ),
     "office._make_wish": (
-        (*PACKING, "order 3307", "@worker 07", "@area office", "button row_2", "button row_3",
+        (*PACKING, "order 3307", "@worker 07", "@area office", "touch 3307", "touch due",
          "2026-11-26 14:00", "button save", *ASKED),
         ("told the customer", "entered as a new order", "left as it is"),
     ),
@@ -67,7 +67,7 @@ STORIES = {  # by the function that raises it: what is done, and its choices
     "packing._look_at_owed": (
         (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51",
          "@area today",
-         "button show_concerns", "button row_1", "button settle", *ASKED, "reason 51",
+         "button show_concerns", "touch part 045", "button settle", *ASKED, "reason 51",
          "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
         ("looked at",),
     ),
@@ -127,9 +127,9 @@ def test_it_arises_and_is_settled(story, how, stage):
     assert concern.choices == choices
     batch = view.get(Batch, concern.about.removeprefix("batch/"))
     before, entries = balances(stage), stage.ledger.count()
-    for line in ("@area today", "button show_concerns", "button row_1"):
+    for line in ("@area today", "button show_concerns", f"touch {concern.text}"):
         stage.send(line)
-    stage.send(f"button row_{choices.index(how) + 1}" if len(choices) > 1 else "button settle")
+    stage.send(f"touch {how}" if len(choices) > 1 else "button settle")
     for line in (*ASKED, "reason 51"):
         given = stage.send(line)
     assert given.answer.tone == "good"

@@ -17,9 +17,12 @@ from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
 from tests.floor.shop_small import GAUGES
 from tests.replay import PIN
+from tests.touch import NO_ROW
 
 TEXTS = Path(demo_db.__file__).parent / "cut_files"
 
+
+BIRCH, ST120, ODD = "touch 6.5 mm birch plywood", "touch ST120-SET-A.nc", "touch odd.nc"
 
 pytestmark = pytest.mark.usefixtures("compiled")
 
@@ -44,7 +47,7 @@ def folder_with(stage, *names):
 def new_cut_file(stage):
     """A cut file NEW-SET without a revision, its form open."""
     office(stage, "@worker 07", "@area office", "button list_cutfile", "button new")
-    office(stage, "'NEW-SET", "button row_3", "'Something new", "button save", "worker 07")
+    office(stage, "'NEW-SET", "touch description", "'Something new", "button save", "worker 07")
     office(stage, PIN, "'NEW-SET")
     return stage.desk.hand.work.chosen
 
@@ -53,9 +56,9 @@ def test_from_a_text_to_an_approved_revision(stage):
     folder_with(stage, "SG010-SET-C.nc", "ST120-SET-A.nc")
     number = new_cut_file(stage)
     thick = ("stop", "ST120-SET-A.nc cuts no part out of 9.0 mm")
-    assert office(stage, "button read_file", "button row_2", "button row_1") == thick
-    assert office(stage, "button row_1") == ("good", "2 cut files")
-    assert office(stage, "button row_1") == ("good", "ST120-SET-A.nc is read")
+    assert office(stage, "button read_file", "touch 9 mm birch plywood", ST120) == thick
+    assert office(stage, BIRCH) == ("good", "2 cut files")
+    assert office(stage, ST120) == ("good", "ST120-SET-A.nc is read")
     assert office(stage, "button save") == ("stop", "A shape has no name yet")
     assert office(stage, "'ST-120") == ("good", "That is ST-120")
     assert office(stage, "button save") == ("good", "Revision A of NEW-SET is in")
@@ -72,27 +75,27 @@ def test_from_a_text_to_an_approved_revision(stage):
 def test_a_known_part_is_found_again_by_its_shape(stage):
     folder_with(stage, "ST120-SET-A.nc", "SG010-SET-C.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_2")
-    office(stage, "'ST-120", "button save", "button read_file", "button row_2")
+    office(stage, "button read_file", BIRCH, ST120)
+    office(stage, "'ST-120", "button save", "button read_file", ST120)
     assert stage.desk.hand.work.intake.read is None  # the very text is known
     folder = folder_with(stage, "ST120-SET-A.nc")
     text = (folder / "ST120-SET-A.nc").read_text(encoding="utf-8")
     (folder / "again.nc").write_text("(written once more)\n" + text, encoding="utf-8")
-    assert office(stage, "button read_file", "button row_1")[1] == "again.nc is read"
+    assert office(stage, "button read_file", "touch again.nc")[1] == "again.nc is read"
     assert stage.desk.hand.work.intake.read.unnamed == ()
 
 
 def test_a_shape_is_named_by_touch_after_its_size(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1")
+    office(stage, "button read_file", BIRCH, ST120)
     assert office(stage, "button new") == ("good", "That is 120.0 × 40.0")
 
 
 def test_what_differs_is_told_against_the_approved_revision(stage):
     folder_with(stage, "ST120-SET-A.nc")
     number = new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1", "'ST-120", "button save")
+    office(stage, "button read_file", BIRCH, ST120, "'ST-120", "button save")
     office(stage, "button approve")
     first = stage.ledger.view.get(Revision, f"{number}.A")
     later = replace(first, letter="B", placed=first.placed[1:], minutes=first.minutes * 2)
@@ -115,25 +118,25 @@ def test_what_differs_is_told_against_the_approved_revision(stage):
 def test_a_text_that_is_no_cut_file(stage, text, said):
     (folder_with(stage) / "odd.nc").write_bytes(text)
     new_cut_file(stage)
-    tone, words = office(stage, "button read_file", "button row_1", "button row_1")
+    tone, words = office(stage, "button read_file", BIRCH, ODD)
     assert (tone, said in words) == ("stop", True), words
 
 
 # in inches the path is as much larger, and the 6 mm of the bit are not
-@pytest.mark.parametrize(("row", "along"), [("row_1", 120.0), ("row_2", 126 * 25.4 - 6)])
+@pytest.mark.parametrize(("row", "along"), [("Millimetres", 120.0), ("Inches", 126 * 25.4 - 6)])
 def test_a_text_without_units_is_asked_about(stage, row, along):
     text = (TEXTS / "ST120-SET-A.nc").read_text(encoding="utf-8")
     assert "G21" in text
     text = text.replace("G21", "")
     (folder_with(stage) / "odd.nc").write_text(text, encoding="utf-8")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1")
+    office(stage, "button read_file", BIRCH)
     asked = ("attention", "odd.nc does not say whether it is in mm or in inches")
-    assert office(stage, "button row_1") == asked
+    assert office(stage, ODD) == asked
     rows = next(b for b in stage.desk.face().main if isinstance(b, Table)).rows
     assert [str(r.title) for r in rows] == ["Millimetres", "Inches"]
-    assert office(stage, "button row_3") == ("stop", "There is nothing in that row")
-    office(stage, f"button {row}")
+    assert office(stage, f"button {NO_ROW}") == ("stop", "There is nothing in that row")
+    office(stage, f"touch {row}")
     assert stage.desk.hand.work.intake.read.sizes["new0"].startswith(f"{along:.1f} ×")
     assert stage.desk.hand.work.intake.which is None
 
@@ -142,7 +145,7 @@ def test_a_part_without_a_shape_gets_the_one_that_is_cut(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
     assert stage.ledger.view.get(Part, "061").shape is None
-    office(stage, "button read_file", "button row_1", "button row_1", "part 061", "button save")
+    office(stage, "button read_file", BIRCH, ST120, "part 061", "button save")
     box = stage.ledger.view.get(Part, "061").shape.box
     assert sorted(box) == pytest.approx([40, 120], abs=0.01)
 
@@ -191,7 +194,7 @@ def test_a_folder_that_is_away_ticks_nothing(stage, at_bed):
 def test_the_path_is_shown_and_the_draft_stays_small(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1")
+    office(stage, "button read_file", BIRCH, ST120)
     path = stage.desk.hand.work.intake.read.path
     assert len(path.strokes) < 100_000
     assert office(stage, "button show_path") == ("good", "The path of the bit")
@@ -209,7 +212,7 @@ def test_every_problem_of_a_text_can_be_paged_to(stage):
         text.insert(60 + 2 * n, f"M77{n}")
     (folder_with(stage) / "odd.nc").write_text("\n".join(text), encoding="utf-8")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1", "'ST-120")
+    office(stage, "button read_file", BIRCH, ODD, "'ST-120")
     read = stage.desk.hand.work.intake.read
     assert read.found == len(read.problems) > 2 * 7
     seen = []
@@ -227,10 +230,10 @@ def test_every_problem_of_a_text_can_be_paged_to(stage):
 def test_cards_ask_the_path_each_time_they_are_scanned(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1", "button show_path")
+    office(stage, "button read_file", BIRCH, ST120, "button show_path")
     asked = []
-    for card in ("path_in", "path_in", "row_2", "path_play"):
-        assert office(stage, f"button {card}")[0] == "good"
+    for card in ("button path_in", "button path_in", "button row_2", "button path_play"):
+        assert office(stage, card)[0] == "good"
         (block,) = stage.desk.face().main
         asked.append(block.asked)
     assert asked == [(1, "in"), (2, "in"), (3, "layer 2"), (4, "play")]
@@ -247,7 +250,7 @@ def test_cards_ask_the_path_each_time_they_are_scanned(stage):
 def test_the_answer_claims_no_more_than_the_screen_shows(stage, card, said, do):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", "button row_1", "button row_1", "button show_path")
+    office(stage, "button read_file", BIRCH, ST120, "button show_path")
     for _ in range(2):
         answer = stage.send(f"button {card}").answer
         assert (str(answer.said), str(answer.do)) == (said, do)
@@ -270,7 +273,7 @@ def test_the_text_of_a_run_is_taken_in_though_it_cuts_no_part_out(stage):
     text = "G21 G90 T1 M6\nM3 S18000\nG0 X50 Y50 Z5\nG1 Z-2 F900\nX90 F3000\nG0 Z5\nM30\n"
     (folder_with(stage) / "pocket.nc").write_text(text)
     office(stage, "@worker 07", "@area office", "button list_cutfile", "'POCKET-B")
-    tone, words = office(stage, "button read_file", "button row_1")
+    tone, words = office(stage, "button read_file", "touch pocket.nc")
     assert (tone, words) == ("good", "pocket.nc is read")
     office(stage, "button save", "worker 07", PIN)
     made = stage.ledger.view.get(Revision, "071.B")

@@ -31,6 +31,7 @@ from tests.fakes import FakeView
 from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE
 from tests.floor.shop_small import COMB, COMBS, GAUGE, GAUGES, Player, at, batch, hand, small_shop
 from tests.floor.test_loading_dialogue import press
+from tests.touch import NO_ROW
 
 GOOD = batch(GAUGES, state="cutting", cut=1)
 WRONG = replace(FIRST, state="wrong", concern="c")
@@ -347,11 +348,11 @@ def test_it_stays_on_a_size_until_that_is_settled() -> None:
 
 def test_another_size_can_be_chosen() -> None:
     one = player(both())
-    one.give(press("row_2"))
+    one.give("HC-300: A along, about 300 mm")
     assert asked(one) == f"{COMB}/A along"
     one.give(Number("300"))
     assert asked(one) == f"{GAUGE}/A along"
-    assert handle_input(one.hand, press("row_3"), one.view) is None
+    assert handle_input(one.hand, press(NO_ROW), one.view) is None
 
 
 @pytest.mark.parametrize("what", ["x", "1" * 12])

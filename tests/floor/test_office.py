@@ -261,7 +261,8 @@ def test_the_form_works_for_every_list(view):
         assert screen.screen(hand, view).main
         rows = lists.list_page(hand, view)
         if rows:
-            opened = dialogue.handle_input(hand, read(button("row_1")), view).hand
+            chosen = screen.screen(hand, view).main[0].rows[0].code
+            opened = dialogue.handle_input(hand, read(chosen), view).hand
             assert opened.work.chosen == rows[0].id
             assert screen.screen(opened, view).presses
         assert typed_fields(entry.kind)[0].name == "id"

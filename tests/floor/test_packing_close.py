@@ -31,6 +31,7 @@ from tests.floor.orders import (
     shop,
 )
 from tests.floor.shop_small import COMB, DAY, SHUTTLE, SHUTTLES, at, batch
+from tests.touch import NO_ROW
 
 AT_TWO = f"{DAY}T14:00:00"
 SOON, LATER = batch(SHUTTLES, "00500", due=AT_TWO, state="cut"), f"{DAY[:-2]}26T09:00:00"
@@ -336,7 +337,7 @@ def test_a_label_is_printed_again(by):
     [
         (Code("order", "3399"), "Order 3399 has no pack"),
         (Code("pack", "00999"), "There is no such pack"),
-        (press("row_2"), "There is no row 2"),
+        (press(NO_ROW), "There is no row 9"),
         (press("put_down"), "Left; nothing was changed"),
     ],
 )

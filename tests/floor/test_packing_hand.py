@@ -25,6 +25,7 @@ from tests.floor.orders import (
     shop,
 )
 from tests.floor.shop_small import COMB, GAUGE, SHUTTLE
+from tests.touch import NO_ROW
 
 BOTH = {COMB: 3, SHUTTLE: 3}
 
@@ -123,7 +124,7 @@ def test_the_rule_corrects_only_what_was_picked(was, quantity, said):
         (7, (PART_COMB, Number("1"), press("all_of_it")), {COMB: 3}, "2 × HC-300 in the pack"),
         (2, (press("all_of_it"),), {}, "Only 2 ST-200 in A 03 by the book"),
         (7, (press("row_2"),), {COMB: 3}, "3 × HC-300 in the pack"),
-        (7, (press("row_3"),), {}, "There is no row 3"),
+        (7, (press(NO_ROW),), {}, "There is no row 9"),
     ],
 )
 def test_all_that_is_asked_of_the_row_in_front(shuttles, inputs, holds, said):
@@ -267,7 +268,7 @@ def test_what_is_blocked_keeps_a_row_where_many_are_ready():
         "SG-10 blocks 3",
     ]
     assert str(face.main[1].entries[-1].line1) == "3500, 3501, 3502 · none under way"
-    player.give(press("row_8"))
+    player.give("SG-10 blocks 3")
     assert player.hand.subject == "3500"
     beside = screen.screen(player.hand, view).side[0]
     assert [str(cells[0].text) for cells, _ in beside.rows] == [

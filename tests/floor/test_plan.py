@@ -19,6 +19,7 @@ from tests.floor.shop_small import COMBS, DAY, FRAME, FRAMES, batch, hand, small
 from tests.floor.test_today import today_lines
 from tests.planning.test_gather import done, gather_plan
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
+from tests.touch import NO_ROW
 
 SIDES = Product(id="033", name="SIDE", words="One side", parts=((FRAME, 1),))
 
@@ -113,7 +114,7 @@ def test_a_double_touch_before_the_next_thought_releases_once():
     assert str(again.answer.said) == "HC300-SET was released just now"
 
 
-@pytest.mark.parametrize("code", [write("batch", "00646", "A"), button("row_2"), "card"])
+@pytest.mark.parametrize("code", [write("batch", "00646", "A"), "row", "card"])
 def test_a_batch_that_can_wait_is_taken_back_by_its_paper_its_row_or_its_card(code):
     waits = batch(FRAMES, "00646", router="2", sheets=2, due="2026-11-30T15:00:00")
     view = shop(waits)
@@ -148,7 +149,7 @@ def test_a_row_shows_what_it_rests_on():
 
 def test_a_row_that_is_not_there_says_so():
     view = shop()
-    for code in (button("row_9"), write("cutfile", "099"), button("take_back_line")):
+    for code in (button(NO_ROW), write("cutfile", "099"), button("take_back_line")):
         assert take(think(view), code, view).answer.refused
     calm = small_shop()  # nothing blocks; the rack is below its marks
     assert take(think(calm), button("release_first"), calm).answer.refused

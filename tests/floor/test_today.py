@@ -8,13 +8,12 @@ from station.floor.today import dialogue, figures, looks, screen
 from station.floor.today.rules import RULES
 from station.floor.today.versions import compare_versions
 from station.shop.acts import Act, Args, add_known
-from station.shop.cards import button
-from station.shop.codes import read
 from station.shop.faces import Bands, Flow, Places
 from station.shop.facts import Batch, Concern, Shop
 from station.shop.moves import move
 from station.shop.views import Passed, Past
 from tests.floor.shop_small import DAY, batch, hand, off_bed, small_shop
+from tests.touch import touch
 
 
 @pytest.mark.parametrize(
@@ -87,11 +86,10 @@ def test_a_concern_is_chosen_and_settled():
             choices=("let it go on", "keep it"),
         ),
     )
-    chosen = dialogue.handle_input(
-        hand("today", "10:42", worker="07"), read(button("row_1")), view
-    ).hand
+    at = hand("today", "10:42", worker="07")
+    chosen = dialogue.handle_input(at, touch(screen.screen(at, view), "Held"), view).hand
     assert screen.screen(chosen, view).main
-    done = dialogue.handle_input(chosen, read(button("row_1")), view)
+    done = dialogue.handle_input(chosen, touch(screen.screen(chosen, view), "let it go on"), view)
     plain = Act(id="a", kind=done.kind, at="", subject=done.subject, args=done.args)
     assert view.do(RULES, plain).asks == "supervisor"
     view.do(

@@ -125,7 +125,7 @@ def test_some_go_on_and_the_rest_stays() -> None:
 def test_what_is_outside_the_limits_keeps_the_batch_back_until_it_is_right_twice() -> None:
     p = trimming(COMBS, COMB, 24)
     assert p.give(PAPER, Number("300.1")).tone == "good"
-    assert p.give(press("row_1"), Number("300.4")).tone == "attention"
+    assert p.give("A along", Number("300.4")).tone == "attention"
     worry = p.view.shelf(Concern, "open")[0]
     refused = p.give(press("on_rack"))
     assert str(refused.said).startswith("Batch 00412 waits: HC-300 A along: 300.40 mm")
@@ -142,7 +142,7 @@ def test_what_is_outside_the_limits_keeps_the_batch_back_until_it_is_right_twice
 
 def test_one_more_outside_begins_anew() -> None:
     p = trimming(COMBS, COMB, 24)
-    p.give(PAPER, press("row_1"), *(Number(n) for n in ("300.4", "300.1", "300.5", "300.1")))
+    p.give(PAPER, "A along", *(Number(n) for n in ("300.4", "300.1", "300.5", "300.1")))
     assert p.give(press("on_rack")).refused
     assert len(p.view.shelf(Concern, "open")) == 1
     p.give(Number("300.2"))
@@ -165,7 +165,7 @@ def test_what_differs_to_the_eye_keeps_the_batch_back_too() -> None:
 
 def test_a_reading_stays_on_its_size_until_it_is_settled_then_the_next_is_asked() -> None:
     p = trimming(COMBS, COMB, 24)
-    p.give(PAPER, press("row_1"), Number("300.4"))
+    p.give(PAPER, "A along", Number("300.4"))
     assert p.hand.work.size == 0
     p.give(Number("300.1"), Number("300.2"))
     assert p.hand.work.size == 0  # it has one size only
@@ -174,7 +174,7 @@ def test_a_reading_stays_on_its_size_until_it_is_settled_then_the_next_is_asked(
 @pytest.mark.parametrize("typed", ["80.9", "9000", "0", "36", "298.9.1"])
 def test_what_cannot_be_that_size_is_asked_about_and_never_booked(typed: str) -> None:
     p = trimming(COMBS, COMB, 24)
-    answer = p.give(PAPER, press("row_1"), Number(typed))
+    answer = p.give(PAPER, "A along", Number(typed))
     assert answer.refused
     assert p.view.entries == []
     assert "A along" in str(answer.said) or "no reading" in str(answer.said)
@@ -183,7 +183,7 @@ def test_what_cannot_be_that_size_is_asked_about_and_never_booked(typed: str) ->
 def test_a_count_is_never_taken_for_a_reading() -> None:
     p = trimming(COMBS, COMB, 24)
     assert str(p.give(PAPER, Number("300")).said) == "How many of what?"
-    p.give(press("row_1"), press("overtrimmed"), Number("3"))
+    p.give("A along", press("overtrimmed"), Number("3"))
     assert p.hand.work.counts == {COMB: {"spoiled/03": 3}}
     assert p.view.entries == []
 
@@ -283,7 +283,7 @@ def test_a_number_that_was_refused_is_put_right_before_the_heap_goes_on() -> Non
 
 def test_a_reading_that_was_asked_about_is_settled_before_the_heap_goes_on() -> None:
     p = trimming(COMBS, COMB, 24)
-    p.give(PAPER, press("row_1"), Number("600.9"))
+    p.give(PAPER, "A along", Number("600.9"))
     assert str(p.give(press("on_rack")).said) == "600.9 was not taken"
     p.give(Number("300.0"), press("on_rack"))
     assert lie(p.view, "rack") == 24

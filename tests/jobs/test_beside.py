@@ -31,6 +31,8 @@ def large_text(size):
     return "\n".join(head) + "\n" + line * (size // len(line) + 1) + "G0 Z5\nM30\n"
 
 
+BIRCH = "touch 6.5 mm birch plywood"
+
 pytestmark = pytest.mark.usefixtures("compiled")
 
 
@@ -49,8 +51,7 @@ def reading(live, name="large.nc", text=None):
     folder = folder_with(live.stage)
     (folder / name).write_text(text or large_text(LARGE), encoding="utf-8")
     new_cut_file(live.stage)
-    for code in ("read_file", "row_1", "row_1"):
-        live.session.take(button(code))
+    live.scan("button read_file", BIRCH, f"touch {name}")
     assert str(live.session.answered.said) == f"{name} is being read"
 
 
@@ -151,10 +152,10 @@ def test_a_reading_that_breaks_off_is_our_own_bug(live, qtbot, caplog):
 def test_a_file_that_goes_away_is_told(live, qtbot):
     folder_with(live.stage, "ST120-SET-A.nc")
     new_cut_file(live.stage)
-    for code in ("read_file", "row_1"):
-        live.session.take(button(code))
+    live.scan("button read_file", BIRCH)
+    chosen = live.code_of("touch ST120-SET-A.nc")
     (folder_with(live.stage) / "ST120-SET-A.nc").unlink()
-    live.session.take(button("row_1"))
+    live.session.take(chosen)
     until_over(live, qtbot)
     assert "ST120-SET-A.nc: No such file" in said(live)
 
@@ -185,7 +186,7 @@ def test_a_cut_file_is_dropped_on_its_form(live, qtbot):
     new_cut_file(live.stage)
     drop(live, str(TEXTS / "ST120-SET-A.nc"))
     assert said(live) == "Cut from which material?"
-    live.session.take(button("row_1"))
+    live.scan(BIRCH)
     assert said(live) == "ST120-SET-A.nc is being read"
     until_over(live, qtbot)
     assert said(live) == "ST120-SET-A.nc is read"
@@ -198,7 +199,7 @@ def test_a_cut_file_is_dropped_in_the_office_and_asked_where_it_belongs(live, qt
     drop(live, str(TEXTS / "ST120-SET-A.nc"))
     assert said(live) == "ST120-SET-A.nc is here"
     live.session.take("NEW-SET")
-    live.session.take(button("row_1"))
+    live.scan(BIRCH)
     until_over(live, qtbot)
     assert said(live) == "ST120-SET-A.nc is read"
     assert live.session.desk.hand.work.intake.read.revision.cut_file == number
@@ -211,7 +212,7 @@ def test_a_cut_file_is_dropped_for_a_new_one(live, qtbot):
     live.scan("button new")
     for text in ("DROPPED", "Dropped", button("save")):
         live.session.take(text)
-    live.scan("button read_file", "button row_1")
+    live.scan("button read_file", BIRCH)
     until_over(live, qtbot)
     assert said(live) == "ST120-SET-A.nc is read"
 
@@ -243,10 +244,10 @@ def test_a_text_that_cuts_nothing_is_told_after_reading(live, qtbot, tmp_path):
     (tmp_path / "notes.txt").write_text("Buy glue.\n", encoding="utf-8")
     new_cut_file(live.stage)
     drop(live, str(tmp_path / "notes.txt"))
-    live.session.take(button("row_1"))
+    live.scan(BIRCH)
     until_over(live, qtbot)
     assert said(live) == "notes.txt cuts no part out of 6.5 mm"
-    live.session.take(button("row_2"))  # of another material, perhaps
+    live.scan("touch 9 mm birch plywood")  # of another material, perhaps
     assert said(live) == "notes.txt is being read"
     live.scan("button stop_reading")
     assert live.session.desk.hand.work.intake.read is None

@@ -107,7 +107,7 @@ class Kept:
             return Given(good(say("{name} is there", name=name)))
         if line.startswith("'"):
             return self.desk.take(line[1:])
-        words = line if line.startswith("@") else code_of(line, self.ledger)
+        words = line if line.startswith("@") else code_of(line, self.ledger, self.desk.face)
         return take_line(self.desk, self.clock, words)
 
     def share(self) -> list[Turned]:

@@ -167,7 +167,7 @@ def settle_doubts(station):
     batch = station.ledger.view.get(Batch, station.desk.hand.subject)
     for doubt in batch.doubts:
         eye = ("button master_agrees", "@at 2026-11-25T23:58:00", "button master_agrees")
-        right = ("button row_1", "200.0", "200.1") if doubt.size else eye
+        right = ("touch A along", "200.0", "200.1") if doubt.size else eye
         for line in right:
             station.send(line)
 

@@ -33,7 +33,7 @@ def stage(tmp_path_factory):
         "@worker 07",
         "@area office",
         "button next_kind",
-        "button row_2",
+        "touch ST200-SET",
         "button release_batch",
         "router 2",
         "9",

@@ -4,10 +4,10 @@ import pytest
 
 from station.look import inspect
 from station.look.window import Window
-from station.shop.cards import button
 from station.shop.facts import Concern
 from station.window.session import Session
 from tests.sharing.two_stage import TwoStations
+from tests.touch import find_touch
 
 BATCH = ("traveller 00900", "button on_rack")
 
@@ -49,7 +49,7 @@ def test_both_versions_stand_on_the_screen_of_every_station(stage, qapp, number,
     session = Session(window, desk)
     window.show()
     session.start()
-    session.take(button("row_1"))
+    session.take(find_touch(desk.face(), "0 min"))
     qapp.processEvents()
     texts = inspect.list_texts(window)
     assert {"not counted", "counted", "leave it out", "book what is there"} <= set(texts)

@@ -9,6 +9,7 @@ from station.planning.messages import CuttingPlan
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.facts import Batch
+from tests.touch import NO_ROW
 from tests.window.ways import on_screen
 
 SOON_MS = 60_000
@@ -53,7 +54,7 @@ def test_it_thinks_by_itself_is_touched_once_and_thinks_anew(live, qtbot):
 def test_scans_are_answered_while_it_reads_and_thinks(live, qtbot):
     live.session.tick()
     for _ in range(5):
-        live.scan("button row_9")
+        live.scan(f"button {NO_ROW}")
         assert live.said == "That is not in the plan"
         live.session.look_at_job()
     wait_for_thought(live, qtbot)

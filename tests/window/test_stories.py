@@ -8,6 +8,7 @@ from station.shop.facts import Batch, Order, Pack, Part
 from station.shop.views import total
 from tests.floor.shop_small import GAUGE
 from tests.replay import PIN
+from tests.window.ways import by_touch
 
 
 def stock(stage, place):
@@ -24,7 +25,7 @@ def test_loading_by_scanner(screen, stage):
         "@worker 07",
         "@area office",
         "button list_cutfile",
-        "button row_4",
+        "touch SG010-SET",
         "button release_batch",
         "router 1",
         "1",
@@ -91,8 +92,8 @@ def test_shop_today_by_touch(screen, stage):
     screen.at("trimming")
     screen.scan("traveller 00900", "button hold")
     screen.at("today", worker="07")
-    screen.touch(button("row_1"))
-    screen.touch(button("row_1"))
+    by_touch(screen, "touch Batch 00900 is held")
+    by_touch(screen, "touch let it go on")
     screen.scan("worker 07", PIN, "reason 51")
     assert screen.said == "Settled: let it go on"
     assert stage.ledger.view.get(Batch, "00900").holds == ()
@@ -101,8 +102,8 @@ def test_shop_today_by_touch(screen, stage):
 def test_the_office_by_typing(screen, stage):
     screen.at("office", worker="07")
     screen.touch(button("list_part"))
-    screen.touch(button("row_1"))
-    screen.scan("button row_3", "Heddle comb of 300", "button save", "worker 07", PIN)
+    by_touch(screen, "touch HC-300")
+    screen.scan("touch description", "Heddle comb of 300", "button save", "worker 07", PIN)
     assert screen.said == "Part 014 is changed"
     assert stage.ledger.view.get(Part, "014").words == "Heddle comb of 300"
 

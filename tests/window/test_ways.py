@@ -13,7 +13,7 @@ RELEASE = (
     "@worker 07",
     "@area office",
     "button list_cutfile",
-    "button row_4",
+    "touch SG010-SET",
     "button release_batch",
     "router 1",
     "1",
@@ -79,7 +79,7 @@ def test_a_first_off_is_measured_again(stage, screen, do):
     for line in LOADING:
         screen.scan(line) if not line[0].isdigit() else screen.type(line)
     stage.clock.pin("2026-11-25T08:00:00")
-    do("button off_bed", "button row_1", "100.5")
+    do("button off_bed", "touch A along", "100.5")
     assert screen.said == "SG-10 A along: 100.5 mm, limits 99.7 to 100.3"
     do("100.1", "100.2")
     assert screen.said == "First-off agrees on Router 1"
@@ -149,7 +149,7 @@ def test_shop_today(stage, screen, do):
     screen.at("trimming")
     screen.scan("traveller 00900", "button hold")
     screen.at("today", worker="07")
-    do("button row_1", "button row_1", "worker 07", PIN, "reason 51")
+    do("touch Batch 00900 is held", "touch let it go on", "worker 07", PIN, "reason 51")
     assert screen.said == "Settled: let it go on"
 
 
@@ -157,7 +157,7 @@ def test_everything_that_needs_a_look(stage, screen, do):
     screen.at("trimming")
     screen.scan("traveller 00900", "button recount", "158", "reason 51")
     screen.at("today", worker="07")
-    do("button show_concerns", "button row_1", "button settle", "worker 07", PIN, "reason 52")
+    do("button show_concerns", "touch batch 00900", "button settle", "worker 07", PIN, "reason 52")
     assert screen.said == "Settled: looked at"
     do("button show_flow")
     assert screen.said == "The day so far"
@@ -166,8 +166,8 @@ def test_everything_that_needs_a_look(stage, screen, do):
 def test_an_order_with_its_lines(stage, screen, do):
     screen.at("office", worker="07")
     do("button list_order", "button new", "product 032", "6", "product 031", "3")
-    do("button row_1", "7", "button row_2", "button remove", "button lines_done")
-    do("button row_3", "button more", "button save", "worker 07", PIN)
+    do("touch GAUGE · 032", "7", "touch COMB-50 · 031", "button remove", "button lines_done")
+    do("touch due", "button more", "button save", "worker 07", PIN)
     assert screen.said == "Order 9001 is new"
     order = stage.ledger.view.get(Order, "9001")
     assert [(line.product, line.quantity) for line in order.lines] == [("032", 7)]
@@ -176,7 +176,7 @@ def test_an_order_with_its_lines(stage, screen, do):
 
 def test_a_batch_for_one_order(stage, screen, do):
     screen.at("office", worker="07")
-    do("button list_cutfile", "button row_4", "button release_batch", "router 3", "order 3307")
+    do("button list_cutfile", "touch SG010-SET", "button release_batch", "router 3", "order 3307")
     do("button more", "2", "worker 07", PIN)
     batch = stage.ledger.view.get(Batch, "00001")
     assert (batch.router, batch.order, batch.sheets) == ("3", "3307", 2)
@@ -187,9 +187,9 @@ def test_a_count_set_right_with_a_reason(stage, screen, do):
     screen.at("office", worker="07")
     do(
         "button list_part",
-        "button row_4",
+        "touch SG-10",
         "button correct",
-        "button row_1",
+        "touch B 07",
         "12",
         "worker 07",
         PIN,
@@ -204,12 +204,12 @@ def test_lists_and_copies_as_files(stage, screen, do):
     assert screen.said == "The list is written"
     file = next((stage.ledger.path.parent / "files").glob("material-*.csv"))
     file.write_text(file.read_text("utf-8-sig").replace("6.5 mm birch", "Birch"), "utf-8")
-    do("button read_csv", "button row_1", "worker 07", PIN)
+    do("button read_csv", f"touch {file.name}", "worker 07", PIN)
     assert screen.said == "Taken in: 0 new, 1 changed"
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
     do("button backup")
     assert screen.said == "The whole history is copied"
-    do("button lock", "button list_router", "button row_1", "button row_5", "button more")
+    do("button lock", "button list_router", "touch Router 1", "touch length, mm", "button more")
     do("button save")
     assert screen.said == "Supervisor's work"
 

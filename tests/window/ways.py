@@ -29,7 +29,11 @@ class Screen:
 
     def scan(self, *lines: str) -> None:
         for line in lines:
-            self.type(code_of(line, self.stage.ledger))
+            self.type(self.code_of(line))
+
+    def code_of(self, line: str) -> str:
+        """A line's code; what is found by its words is what the desk shows now."""
+        return code_of(line, self.stage.ledger, self.session.desk.face)
 
     def type(self, text: str) -> None:
         QTest.keyClicks(self.window, text)
@@ -75,7 +79,7 @@ def codes(words: str, screen: Screen) -> list[str]:
     """The codes for a line; a number is its digits and “That is it”."""
     if words.replace(".", "").isdecimal():
         return [*(button("point") if c == "." else digit(c) for c in words), button("enter")]
-    return [code_of(words, screen.stage.ledger)]
+    return [screen.code_of(words)]
 
 
 def by_scanner(screen: Screen, words: str) -> None:
@@ -92,7 +96,7 @@ def by_keyboard(screen: Screen, words: str) -> None:
     if words.replace(".", "").isdecimal():
         screen.type(words)
         return
-    code = code_of(words, screen.stage.ledger)
+    code = screen.code_of(words)
     large = [b.code for b in screen.window.body.list_buttons()]
     if code in large:
         screen.press(large.index(code) + 1)
