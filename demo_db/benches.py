@@ -17,6 +17,7 @@ from station.floor.packing.acts import (
 from station.floor.popping.acts import PassOn
 from station.floor.shared.recounts import RecountPlace
 from station.floor.trimming.acts import CheckMaster, PutOnRack
+from station.queries.first_offs import find_unmeasured
 from station.queries.orders import count_wanted
 from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Slip
 from station.shop.moves import Held
@@ -66,7 +67,8 @@ class Popping:
     def _next(self) -> Slip | None:
         for slip in self.hands.view.shelf(Slip, "popping", 20):
             batch = self.hands.view.get(Batch, slip.batch)
-            if batch and not batch.holds:
+            waits = find_unmeasured(self.hands.view, slip.batch, slip.sheet)
+            if batch and not batch.holds and waits is None:
                 return slip
         return None
 

@@ -11,10 +11,8 @@ from station.floor.loading.acts import (
     AddSheet,
     BreakBit,
     ChangeBit,
-    CheckFirstOff,
     EndSheet,
     EndStop,
-    MeasureFirstOff,
     ReadNotice,
     Rehome,
     ReportStop,
@@ -26,8 +24,9 @@ from station.floor.loading.acts import (
     TakeBatch,
 )
 from station.floor.office.acts import ReceiveLot, SetFact
+from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff
 from station.queries.batches import find_revision
-from station.queries.first_offs import find_repeated, find_unsettled, list_sizes
+from station.queries.first_offs import find_in_the_way, find_unsettled, list_sizes
 from station.shop.acts import Args
 from station.shop.facts import Batch, Bed, Bit, BitUse, FirstOff, Lot, Notice, Revision, Router
 from station.shop.moves import BOARD, SHEET, WEAR
@@ -146,7 +145,7 @@ class RouterDay:
         if first and first.state == "due":
             yield hands.minutes(2, 5)
             self._compare(first)
-        if find_repeated(hands.view, self.bed, revision):
+        if find_in_the_way(hands.view, self.bed, revision):
             self.do(SetZero())
         yield hands.minutes(3, 8)
 

@@ -472,10 +472,6 @@
       <translation>Los {batch} ist mit Los {parent} gesperrt: {why}</translation>
     </message>
     <message>
-      <source>Batch {batch} is held, and {n} of it would be gone</source>
-      <translation>Los {batch} ist gesperrt, und {n} davon wären weg</translation>
-    </message>
-    <message>
       <source>Batch {batch} is held. Measure the same once more, or “{wrong}”.</source>
       <translation>Los {batch} ist gesperrt. Dasselbe noch einmal messen oder „{wrong}“.</translation>
     </message>
@@ -898,6 +894,10 @@
     <message>
       <source>Comes next</source>
       <translation>Kommt als Nächstes</translation>
+    </message>
+    <message>
+      <source>Compare a piece with its master by eye: right or wrong?</source>
+      <translation>Ein Teil mit dem Auge mit dem Muster vergleichen: richtig oder falsch?</translation>
     </message>
     <message>
       <source>Compare another piece, or this one anew.</source>
@@ -1356,6 +1356,10 @@
       <translation>Erstteil prüfen, dann alles zum Ausbrechen. Das Los ist gefräst.</translation>
     </message>
     <message>
+      <source>First-off is due of sheet {n}: nothing of it goes on</source>
+      <translation>Erstteil von Platte {n} ist fällig: nichts davon geht weiter</translation>
+    </message>
+    <message>
       <source>First-off is due: batch {batch}, sheet {n}</source>
       <translation>Erstteil ist fällig: Los {batch}, Platte {n}</translation>
     </message>
@@ -1374,6 +1378,14 @@
     <message>
       <source>First-off of this file is wrong on {router}</source>
       <translation>Das Erstteil dieser Datei ist auf {router} falsch</translation>
+    </message>
+    <message>
+      <source>First-off of {file} is wrong on {router}, same bit and zero</source>
+      <translation>Erstteil von {file} ist auf {router} falsch, Fräser und Nullpunkt sind dieselben</translation>
+    </message>
+    <message>
+      <source>First: measure one piece of sheet {n}</source>
+      <translation>Zuerst: ein Teil von Platte {n} messen</translation>
     </message>
     <message>
       <source>First: measure sheet {n} of batch {batch}.</source>
@@ -1614,6 +1626,10 @@
     <message>
       <source>Is nobody at the bed?</source>
       <translation>Ist niemand am Tisch?</translation>
+    </message>
+    <message>
+      <source>It agrees with its master</source>
+      <translation>Es stimmt mit seinem Muster überein</translation>
     </message>
     <message>
       <source>It can be settled in several ways</source>
@@ -2024,8 +2040,8 @@
       <translation>Miss noch einmal, oder wähle das Maß, das es ist.</translation>
     </message>
     <message>
-      <source>Measure it again; or put another bit in, or set zero anew.</source>
-      <translation>Noch einmal messen; oder anderen Fräser einsetzen oder Nullpunkt neu setzen.</translation>
+      <source>Measure it again; or put another bit in, set zero anew; or a supervisor passes it.</source>
+      <translation>Noch einmal messen; oder einen anderen Fräser einsetzen, Nullpunkt neu setzen; oder die Aufsicht lässt es zu.</translation>
     </message>
     <message>
       <source>Measure it once more. Till then nothing of it goes on.</source>
@@ -2042,6 +2058,14 @@
     <message>
       <source>Measure it, enter the reading in mm.</source>
       <translation>Messen, Wert in mm eingeben.</translation>
+    </message>
+    <message>
+      <source>Measure one of its pieces here, or at {router}.</source>
+      <translation>Eines seiner Teile hier messen, oder an {router}.</translation>
+    </message>
+    <message>
+      <source>Measure one piece: {part}, {size}.</source>
+      <translation>Ein Teil messen: {part}, {size}.</translation>
     </message>
     <message>
       <source>Measure the sheet, enter mm.</source>
@@ -3108,8 +3132,8 @@
       <translation>Weglegen</translation>
     </message>
     <message>
-      <source>Put down. Start again.</source>
-      <translation>Weggelegt. Neu beginnen.</translation>
+      <source>Put down. Start again in {m} min.</source>
+      <translation>Abgelegt. In {m} min von vorn beginnen.</translation>
     </message>
     <message>
       <source>Put down; nothing was counted</source>
@@ -3394,6 +3418,10 @@
     <message>
       <source>Right twice: batch {batch} may go on.</source>
       <translation>Zweimal richtig: Los {batch} darf weiter.</translation>
+    </message>
+    <message>
+      <source>Right twice: batch {batch} may go on. Measure {heaps} too, each for itself.</source>
+      <translation>Zweimal richtig: Los {batch} darf weiter. Auch {heaps} messen, jedes für sich.</translation>
     </message>
     <message>
       <source>Router</source>
@@ -3874,6 +3902,10 @@
     <message>
       <source>Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.</source>
       <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Handschuhe dafür an, an der Spindel aus.</translation>
+    </message>
+    <message>
+      <source>Sheet {n} is a first-off: {why}</source>
+      <translation>Platte {n} ist ein Erstteil: {why}</translation>
     </message>
     <message>
       <source>Sheet {n} is next: run {run} of {of}</source>
@@ -4524,6 +4556,10 @@
       <translation>Die erste Platte danach wird gemessen.</translation>
     </message>
     <message>
+      <source>The first-off of sheet {n} is wrong</source>
+      <translation>Das Erstteil von Platte {n} ist falsch</translation>
+    </message>
+    <message>
       <source>The handover sheet is printed</source>
       <translation>Das Übergabeblatt ist gedruckt</translation>
     </message>
@@ -5016,6 +5052,10 @@
       <translation>{g} g zu leicht: Paket durchsehen.</translation>
     </message>
     <message>
+      <source>Too many wrong PINs</source>
+      <translation>Zu viele falsche PINs</translation>
+    </message>
+    <message>
       <source>Too many: {n} × {part}</source>
       <translation>Zu viel: {n} × {part}</translation>
     </message>
@@ -5318,6 +5358,10 @@
     <message>
       <source>Wait for sheet {n}, then scan its slip.</source>
       <translation>Auf Platte {n} warten, dann ihren Abschnitt scannen.</translation>
+    </message>
+    <message>
+      <source>Wait {m} min, then enter it.</source>
+      <translation>{m} min warten, dann eingeben.</translation>
     </message>
     <message>
       <source>Waiting here</source>
@@ -6140,6 +6184,10 @@
       <translation>Erstteil</translation>
     </message>
     <message>
+      <source>first-off is due of sheet {n}</source>
+      <translation>Erstteil von Platte {n} ist fällig</translation>
+    </message>
+    <message>
       <source>first-off {state}</source>
       <translation>Erstteil {state}</translation>
     </message>
@@ -6810,6 +6858,10 @@
     <message>
       <source>right edge at {at} mm</source>
       <translation>rechte Kante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>right from {low} to {high} mm</source>
+      <translation>richtig von {low} bis {high} mm</translation>
     </message>
     <message>
       <source>router</source>
@@ -7788,6 +7840,10 @@
       <translation>{name} fährt diese Datei nicht</translation>
     </message>
     <message>
+      <source>{name} is held, and {n} of it would be gone</source>
+      <translation>{name} ist gesperrt, und {n} davon wären weg</translation>
+    </message>
+    <message>
       <source>{name} is in the list</source>
       <translation>{name} steht in der Liste</translation>
     </message>
@@ -8674,6 +8730,10 @@
     <message>
       <source>{what}, and {n} more</source>
       <translation>{what}, und {n} weitere</translation>
+    </message>
+    <message>
+      <source>{what}. {do}</source>
+      <translation>{what}. {do}</translation>
     </message>
     <message>
       <source>{what}. {next}</source>

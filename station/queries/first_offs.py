@@ -4,13 +4,27 @@ What agreed holds for the same bits, zero and file, whatever else is cut between
 router stops for a reason that asks for a new one.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from station.queries.routers import find_bit_in
+from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import find_work, name_run
-from station.shop.facts import Bed, Bit, FirstOff, Part, Revision, Router, Size
+from station.shop.acts import Answer, refuse
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    FirstOff,
+    Lot,
+    Material,
+    Part,
+    Revision,
+    Router,
+    Size,
+    Slip,
+)
 from station.shop.views import View
+from station.shop.words import Say, say
 
 
 class Measured(NamedTuple):
@@ -58,12 +72,94 @@ def find_unsettled(bed: Bed, file: str = "") -> FirstOff | None:
     return min(open_[::-1], key=lambda f: f.state != "due", default=None)
 
 
-def find_repeated(view: View, bed: Bed, run: Revision) -> FirstOff | None:
-    """Finds the wrong first-off that a run would cut again: same file, bits and zero."""
-    known = find_of_file(bed, run.id)
-    if known is None or known.state != "wrong" or known.zero_since != bed.zero_since:
+def find_in_the_way(view: View, bed: Bed, run: Revision) -> FirstOff | None:
+    """Finds the newest first-off that is wrong with the bit and zero that a run would be cut with.
+
+    Nobody knows yet whether bit, zero or file made it wrong: while zero is the same, it stands
+    in the way of its own file and of every other one that shares a bit with it. Where the next
+    zero is set anew, for a sheet of another thickness, it does not.
+    """
+    if find_other_thickness(view, bed, run):
         return None
-    return known if _list_bits_in(view, bed, run) <= set(known.bits) else None
+    bits = _list_bits_in(view, bed, run)
+    wrong = (f for f in bed.firsts[::-1] if f.state == "wrong" and f.zero_since == bed.zero_since)
+    return next((f for f in wrong if _shares_cause(f, bits, same=f.file == run.id)), None)
+
+
+def _shares_cause(first: FirstOff, bits: set[str], *, same: bool) -> bool:
+    """Tells whether what may have made a first-off wrong is in again; a laser's zero alone may."""
+    return bits <= set(first.bits) if same else not bits or bool(bits & set(first.bits))
+
+
+def find_other_thickness(view: View, bed: Bed, run: Revision) -> str:
+    """Finds how thick a run's sheets are against the last one there; empty: no other than it.
+
+    Zero and hold-downs that were set for the one are wrong for the other.
+    """
+    before = view.get(Lot, bed.lot)
+    was = view.get(Material, before.material) if before else None
+    now = view.get(Material, run.material)
+    if was is None or now is None or was.thickness_mm == now.thickness_mm:
+        return ""
+    return f"{now.thickness_mm:g} mm after {was.thickness_mm:g} mm"
+
+
+def say_in_the_way(view: View, bed: Bed, first: FirstOff, run: Revision | None) -> tuple[Say, Say]:
+    """Says that a first-off is wrong on a router, whose it is, and every way on."""
+    router = name_router(view, bed.id)
+    if run and run.id == first.file:
+        said = say("First-off of this file is wrong on {router}", router=router)
+    else:
+        file = view.get(Revision, first.file)
+        said = say("First-off of {file} is wrong on {router}, same bit and zero",
+                   file=name_run(view, file) if file else first.file, router=router)  # fmt: skip
+    return said, say(
+        "Measure it again; or put another bit in, set zero anew; or a supervisor passes it."
+    )
+
+
+class Unmeasured(NamedTuple):
+    """A first-off that did not agree, of the sheet whose pieces wait; the bed that has cut it."""
+
+    bed: Bed
+    first: FirstOff
+
+
+def find_unmeasured(view: View, number: str, sheet: int) -> Unmeasured | None:
+    """Finds the first-off of a sheet of a batch, or of one that it came from, that is open.
+
+    While it is due, nobody knows whether the pieces of that sheet are right: they wait. One that
+    is wrong is measured again as long as its batch is held.
+    """
+    asked: set[str] = set()
+    while number and number not in asked:
+        slip = view.get(Slip, f"{number}-{sheet}")
+        for router in (slip.router, *(r.router for r in slip.runs)) if slip else ():
+            bed = find_bed(view, router)
+            for first in bed.firsts:
+                if (first.batch, first.sheet) == (number, sheet) and _is_open(view, first):
+                    return Unmeasured(bed, first)
+        asked.add(number)
+        batch = view.get(Batch, number)
+        number = batch.parent if batch else ""
+    return None
+
+
+def _is_open(view: View, first: FirstOff) -> bool:
+    batch = view.get(Batch, first.batch)
+    held = batch is not None and bool(batch.holds)
+    return first.state == "due" or (first.state == "wrong" and held)
+
+
+def refuse_unmeasured(view: View, number: str, sheets: Iterable[int]) -> Answer | None:
+    """Refuses to move pieces of a sheet on before its first-off agrees. None: they may go on."""
+    for sheet in sheets:
+        if waits := find_unmeasured(view, number, sheet):
+            said = say("First-off is due of sheet {n}: nothing of it goes on", n=sheet)
+            router = name_router(view, waits.bed.id)
+            do = say("Measure one of its pieces here, or at {router}.", router=router)
+            return refuse(said, do)
+    return None
 
 
 def find_asked(view: View, bed: Bed, run: Revision | None) -> FirstOff | None:
@@ -74,7 +170,7 @@ def find_asked(view: View, bed: Bed, run: Revision | None) -> FirstOff | None:
     if first is None or first.state == "due":
         return first
     run = run or view.get(Revision, first.file)
-    return find_repeated(view, bed, run) if run else None
+    return find_in_the_way(view, bed, run) if run else None
 
 
 def find_what_is_new(view: View, bed: Bed, run: Revision) -> str:

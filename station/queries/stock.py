@@ -71,6 +71,12 @@ def tell_where(view: View, number: str, most: int = 3, *, gone: bool = False) ->
     return together(told)
 
 
+def count_in_shop(view: View, number: str, part: str) -> int:
+    """Counts the pieces of a part of a batch that are in the shop; what is missing may be."""
+    lying = (h for h in view.stock(batch=number) if h.part == part)
+    return sum(h.qty for h in lying if head(h.place) in (*_FARTHEST, "missing"))
+
+
 # where pieces may lie, the farthest from their sheet first
 _FARTHEST = ("cart", "pack", "packing", "rack", "rework", "held", "trimming", "popping", "between")
 

@@ -34,10 +34,10 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "button first_off_bad"),
         (LOOSEN, "keep it"),
     ),
-    "loading.drop_broken": (
+    "loading.hold_uncompared": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:20:00", "button off_bed",
          "button bit_broken"),
-        ("looked at",),
+        (LOOSEN, "keep it"),
     ),
     "loading._hold_ran_on": (
         (*RELEASED, "6.4", *CHECKED, "button start", "button stop", "reason 34", "button bit_out",
@@ -74,6 +74,10 @@ STORIES = {  # by the function that raises it: what is done, and its choices
     "shared.recount_place": (
         (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51"),
         ("looked at",),
+    ),
+    "trimming._pass_doubt": (
+        (*TRIMMING, "button split", "60", *TRIMMING, "button row_1", "100.9", "100.1", "100"),
+        (LOOSEN, "keep it"),
     ),
     "trimming._raise_doubt": ((*TRIMMING, "button master_differs"), (LOOSEN, "keep it")),
 }  # fmt: skip

@@ -12,6 +12,7 @@ from station.floor.loading.screen import screen
 from station.queries.first_offs import is_settled
 from station.queries.readings import ask_if_far
 from station.shop.acts import Act, Answer
+from station.shop.codes import Code
 from station.shop.faces import Asked, Checks, PartDrawing
 from station.shop.facts import (
     Batch,
@@ -29,7 +30,19 @@ from station.shop.facts import (
 from station.shop.rooms import Number
 from tests.fakes import FakeView
 from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE
-from tests.floor.shop_small import COMB, COMBS, GAUGE, GAUGES, Player, at, batch, hand, small_shop
+from tests.floor.shop_small import (
+    COMB,
+    COMBS,
+    FRAME,
+    FRAMES,
+    GAUGE,
+    GAUGES,
+    Player,
+    at,
+    batch,
+    hand,
+    small_shop,
+)
 from tests.floor.test_loading_dialogue import press
 from tests.touch import NO_ROW
 
@@ -113,10 +126,19 @@ def test_what_a_bit_has_cut_before_it_broke_needs_a_look_if_nobody_compared_it()
     assert states(view) == {}
     (look,) = view.shelf(Concern, "open")
     assert (look.what, look.about) == ("not-compared", "batch/00412")
+    assert holds(view) == ("sheet 1: bit 11 broke before it was compared",)
     view = small_shop(GOOD, replace(CUTTING, sheet=2, firsts=(AGREED,)), moves=ON_BED)
     decide(view, "spoil_sheet", "batch/00412", reason="11", survived={GAUGE: 3})
     assert not view.shelf(Concern, "open")
     assert bed(view).zero == "bit 11 broke"
+
+
+def test_what_survives_of_a_first_sheet_whose_bit_broke_is_held() -> None:
+    for survived, held in (({GAUGE: 3}, 1), ({}, 0)):
+        view = small_shop(GOOD, CUTTING, moves=ON_BED)
+        decide(view, "spoil_sheet", "batch/00412", reason="11", survived=survived)
+        assert len(holds(view)) == held
+        assert view.get(Batch, "00412").cut == 2  # type: ignore[union-attr]
 
 
 def test_after_a_stop_that_asks_for_it_no_file_counts_as_it_agreed_before() -> None:
@@ -295,12 +317,121 @@ def test_a_wrong_one_stops_the_same_bit_zero_and_file(
     assert answer.refused == refused
 
 
-def test_another_file_may_be_cut_and_is_compared_itself() -> None:
+OTHERS: tuple[tuple[str, Mapping[str, object], bool], ...] = (
+    ("with the same bit and zero", {}, True),
+    ("its bit, its zero", {"bits": ((0, "17"),), "zero_since": at("09:30")}, False),
+    ("another bit that keeps its zero", {"bits": ((0, "17"),)}, False),
+    ("zero set anew", {"zero_since": at("09:30")}, False),
+    ("agreed itself before", {"firsts": (replace(AGREED, file=f"{COMBS}.C"), WRONG)}, True),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("what", "fields", "refused"), OTHERS, ids=[o[0] for o in OTHERS])
+def test_a_wrong_one_stops_every_file_that_is_cut_with_its_bit_and_zero(
+    what: str, fields: dict[str, object], *, refused: bool
+) -> None:
+    view = small_shop(batch(COMBS), replace(BED, **{"firsts": (WRONG,), **fields}))
+    answer = decide(view, "start_sheet", "batch/00412", lot="0931", reading=6.4, ticks=WHOLE)
+    assert answer.refused == refused
+    if refused:
+        assert told(answer) == (
+            "First-off of SG010-SET C is wrong on Router 1, same bit and zero | Measure it again; "
+            "or put another bit in, set zero anew; or a supervisor passes it."
+        )
+
+
+def test_it_is_measured_again_with_another_batch_in_hand() -> None:
+    view = small_shop(batch(COMBS), batch(GAUGES, "00400"),
+                      replace(BED, firsts=(replace(WRONG, batch="00400"),)))  # fmt: skip
+    one = Player(view, RULES, handle_input, hand("loading", router="1"))
+    assert asked(one) == f"{GAUGE}/A along"
+    one.give(Number("100"), Number("100.1"))
+    assert states(view) == {f"{GAUGES}.C": "agreed"}
+    assert not decide(view, "start_sheet", "batch/00412", lot="0931", reading=6.4,
+                      ticks=WHOLE).refused  # fmt: skip
+
+
+def test_a_supervisor_lets_another_file_be_cut() -> None:
     view = small_shop(batch(COMBS), replace(BED, firsts=(WRONG,)))
+    decide(view, "check_first_off", good=True, approved="07", reason="43")
+    assert not decide(view, "start_sheet", "batch/00412", lot="0931", reading=6.4,
+                      ticks=WHOLE).refused  # fmt: skip
+
+
+def test_taking_a_batch_on_says_what_stands_in_its_way() -> None:
+    view = small_shop(batch(COMBS), replace(BED, batch="", firsts=(WRONG,)))
+    assert "is wrong on Router 1, same bit and zero" in told(
+        decide(view, "take_batch", "batch/00412")
+    )
+
+
+def test_a_laser_without_a_bit_waits_for_the_zero() -> None:
+    marks = replace(small_shop().get(Revision, f"{COMBS}.C"), bits=())  # type: ignore[type-var]
+    for fields, refused in (({}, True), ({"zero_since": at("09:30")}, False)):
+        view = small_shop(batch(COMBS), marks, replace(BED, firsts=(WRONG,), **fields))
+        one = decide(view, "start_sheet", "batch/00412", lot="0931", reading=6.4, ticks=WHOLE)
+        assert one.refused == refused
+
+
+def test_another_file_that_is_cut_with_a_new_zero_is_compared_itself() -> None:
+    view = small_shop(batch(COMBS), replace(BED, firsts=(WRONG,), zero_since=at("09:30")))
     one = decide(view, "start_sheet", "batch/00412", lot="0931", reading=6.4, ticks=WHOLE)
     assert not one.refused
     decide(view, "off_bed", "slip/00412-1", "10:30", sheet=1)
     assert states(view) == {f"{GAUGES}.C": "wrong", f"{COMBS}.C": "due"}
+
+
+# --- a sheet of another thickness
+
+
+def thick() -> FakeView:
+    """Frame sides of 9 mm are next, after a sheet of 6.5 mm."""
+    agreed = (AGREED, replace(AGREED, file=f"{FRAMES}.C"))
+    return small_shop(batch(FRAMES), replace(BED, lot="0931", firsts=agreed))
+
+
+def start_thick(view: FakeView, *ticks: str) -> Answer:
+    return decide(view, "start_sheet", "batch/00412", lot="0940", reading=9.0,
+                  ticks=(*WHOLE, *ticks))  # fmt: skip
+
+
+def test_another_thickness_asks_for_the_zero_and_is_a_first_off() -> None:
+    view = thick()
+    refused = start_thick(view)
+    assert told(refused) == "Zero is not set yet | Due: 9 mm after 6.5 mm."
+    assert not start_thick(view, "zero").refused
+    assert (bed(view).zero_since, bed(view).first_off) == (at("10:00"), "9 mm after 6.5 mm")
+    decide(view, "off_bed", "slip/00412-1", "10:50", sheet=1)
+    assert states(view) == {f"{FRAMES}.C": "due"}
+
+
+def test_the_same_thickness_keeps_the_zero() -> None:
+    view = thick()
+    start_thick(view, "zero")
+    decide(view, "off_bed", "slip/00412-1", "10:50", sheet=1)
+    measure(view, 560.0, FRAME)
+    assert not start_thick(view).refused
+    bare = small_shop(batch(FRAMES), replace(BED, lot=""))  # nothing was cut there yet
+    assert not start_thick(bare).refused
+
+
+def test_a_wrong_first_off_of_another_thickness_does_not_stop_what_gets_a_new_zero() -> None:
+    view = thick()
+    view.facts["bed/1"] = replace(bed(view), firsts=(WRONG,))
+    assert told(start_thick(view)).startswith("Zero is not set yet")
+    assert not start_thick(view, "zero").refused
+
+
+def test_the_screen_asks_for_zero_after_another_thickness() -> None:
+    view = thick()
+    one = Player(view, RULES, handle_input, hand("loading", router="1"))
+    one.give(Code("lot", "0940"), Number("9"), press("held_down"), press("bit_good"))
+    answer = one.give(press("file_right"))
+    assert str(answer.do) == "Set zero, tick it."
+    (checks,) = [b for b in screen(one.hand, view).beside if isinstance(b, Checks)]
+    assert "set it: 9 mm after 6.5 mm" in [str(c.text) for c in checks.items]
+    one.give(press("zeroed"))
+    assert not one.give(press("start")).refused
 
 
 # --- at the screen

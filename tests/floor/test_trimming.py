@@ -163,6 +163,59 @@ def test_what_differs_to_the_eye_keeps_the_batch_back_too() -> None:
     assert not p.give(press("on_rack")).refused
 
 
+CHILD = Code("batch", "00501", "A")
+
+
+def in_doubt(*places: str, part: str = COMB) -> Player:
+    """A batch in doubt of which four pieces were split off and lie at these places."""
+    child = batch(COMBS, "00501", parent="00412", role="split", sheets=0)
+    p = trimming(COMBS, COMB, 24)
+    p.view.facts[child.key] = child
+    p.view._move(tuple(move(part, 4, "cut", place, "00501") for place in places))
+    p.give(PAPER, press("row_1"), Number("300.4"))
+    return p
+
+
+def test_one_piece_of_the_parent_settles_nothing_for_what_was_split_off() -> None:
+    p = in_doubt("trimming")
+    assert "with batch 00412" not in str(p.give(CHILD).said)
+    assert str(p.give(CHILD).said).startswith("Batch 00412 waits")
+    answer = p.give(Number("300.1"), Number("300"))
+    assert str(answer.do) == (
+        "Right twice: batch 00412 may go on. Measure 00501 too, each for itself."
+    )
+    assert not p.give(press("on_rack")).refused
+    assert str(p.give(CHILD).said) == "Batch 00501 in hand: it waits"
+    assert p.give(press("on_rack")).refused
+    (look,) = p.view.shelf(Concern, "open")
+    assert (look.about, look.choices) == ("batch/00501", ("let it go on", "keep it"))
+    p.give(press("row_1"), Number("300.1"), Number("300"))
+    assert not p.view.shelf(Concern, "open")
+    assert not p.give(press("on_rack")).refused
+    assert lie(p.view, "rack", "00501") == 4
+
+
+@pytest.mark.parametrize(
+    ("places", "part", "waits"),
+    [
+        (("rework",), COMB, True),
+        ((f"rack/{COMB}",), COMB, True),
+        (("missing",), COMB, True),
+        (("shipped",), COMB, False),
+        (("trimming",), SHUTTLE, False),  # none of what was wrong
+        ((), COMB, False),
+    ],
+)
+def test_a_heap_shows_for_itself_where_it_has_such_pieces(
+    places: tuple[str, ...], part: str, *, waits: bool
+) -> None:
+    p = in_doubt(*places, part=part)
+    p.give(Number("300.1"), Number("300"))
+    heap = p.view.get(Batch, "00501")
+    assert heap is not None
+    assert bool(heap.doubts) == waits
+
+
 def test_a_reading_stays_on_its_size_until_it_is_settled_then_the_next_is_asked() -> None:
     p = trimming(COMBS, COMB, 24)
     p.give(PAPER, "A along", Number("300.4"))

@@ -52,6 +52,8 @@ def test_loading_by_scanner(screen, stage):
 
 def test_popping_by_touch(screen, stage):
     test_loading_by_scanner(screen, stage)
+    screen.type("100")
+    assert screen.said == "First-off agrees on Router 1"
     screen.at("popping")
     screen.touch(write("batch", "00001", "A"))
     screen.touch(button("more"))

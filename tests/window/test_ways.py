@@ -106,6 +106,11 @@ def test_popping(stage, screen, do):
     stage.clock.pin("2026-11-25T08:00:00")
     screen.scan("button off_bed")
     screen.at("popping")
+    screen.scan("traveller 00001")
+    assert screen.said.startswith("Sheet 1 is a first-off")
+    screen.type("100")
+    assert screen.said == "First-off agrees on Router 1"
+    screen.scan("button put_down")
     do("traveller 00001", "reason 01", "button more", "button missing", "button pass_on")
     assert screen.said == "Batch 00001: 157 good, 2 spoiled and 1 missing"
 

@@ -91,27 +91,6 @@ class BreakBit(Args, frozen=True, kw_only=True):
     bit: str = ""
 
 
-class CheckFirstOff(Args, frozen=True, kw_only=True):
-    """Notes that the first-off agrees with the master, or is wrong."""
-
-    kind = "check_first_off"
-
-    good: bool
-    batch: str = ""  # as older programs wrote it: the one on the router
-    file: str = ""  # whose first-off: id of the revision; empty: what is due
-
-
-class MeasureFirstOff(Args, frozen=True, kw_only=True):
-    """Takes a reading of one size of a part on the first sheet."""
-
-    kind = "measure_first_off"
-
-    part: str
-    size: str  # its name
-    reading_mm: float
-    file: str = ""  # whose first-off: id of the revision; empty: what is due
-
-
 class SetZero(Args, frozen=True, kw_only=True):
     """Notes that zero was set anew though it was not due."""
 

@@ -8,10 +8,8 @@ from station.floor.loading.acts import (
     AddSheet,
     BreakBit,
     ChangeBit,
-    CheckFirstOff,
     EndSheet,
     EndStop,
-    MeasureFirstOff,
     ReadNotice,
     Rehome,
     ReportStop,
@@ -51,6 +49,7 @@ from station.floor.loading.preparing import (
     untick_restart,
 )
 from station.floor.loading.work import LoadingHand
+from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff, take_reading
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
@@ -105,17 +104,10 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
 
 def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
     """Takes a reading of the size of the first-off that is asked for."""
-    asked, mm = here.compared.asked, given.reading
-    if asked is None:
-        said = say("Nothing of it is measured")
-        return Took(here.hand, refuse(said, say("Compare it by eye: it agrees, or it is wrong.")))
-    if mm is None:
-        said = say("{typed} is no reading", typed=given.text)
-        return Took(here.hand, refuse(said, say("Enter the mm, such as 399.8.")))
-    args = MeasureFirstOff(
-        part=asked.part.id, size=asked.size.name, reading_mm=mm, file=first.file
-    )
-    return Do(here.subject, args, here.hand)
+    taken = take_reading(first, here.compared.asked, given)
+    if isinstance(taken, MeasureFirstOff):
+        return Do(here.subject, taken, here.hand)
+    return Took(here.hand, taken)
 
 
 def _choose_size(here: Now, number: int) -> Took | None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.loading.needs import (
     AT_ONCE,
     find_ready_bit,
+    find_zero_due,
     judge_thickness,
     list_first_uses,
     list_later_uses,
@@ -158,7 +159,7 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
     if bed.rehome:
         items.append(Check(label=say("Re-home the router"), text=bed.rehome,
                            code=button("rehomed"), state=later))  # fmt: skip
-    first = find_unsettled(bed)
+    first = here.first or find_unsettled(bed)
     if first and (here.first or first.state == "due"):
         said = say("batch {batch}, sheet {n}: {why}", batch=first.batch, n=first.sheet,
                    why=first.why)  # fmt: skip
@@ -386,7 +387,7 @@ def _show_file(here: Now, batch: Batch, run: Revision) -> Check:
 
 
 def _show_zero(here: Now) -> Check:
-    label, why = say("Zero"), here.bed.zero
+    label, why = say("Zero"), find_zero_due(here.view, here.bed, here.next_run)
     if not why:
         return Check(label=label, text=say("kept from the last sheet"), state="done")
     said = say("set it: {why}", why=why)

@@ -6,6 +6,7 @@ the file stops for it; each is checked at its change.
 """
 
 from station.queries.batches import find_revision
+from station.queries.first_offs import find_other_thickness
 from station.queries.routers import count_metres_left, find_bit_in, name_router
 from station.queries.runs import find_due, name_run
 from station.queries.stock import count_in_store
@@ -126,12 +127,20 @@ def refuse_unread(view: View, router: str) -> Answer | None:
     )
 
 
-def list_needed_ticks(bed: Bed, run: Revision | None) -> tuple[str, ...]:
+def find_zero_due(view: View, bed: Bed, run: Revision | None) -> str:
+    """Finds why zero must be set before a run; empty: it is kept from the last sheet.
+
+    Sheets of another thickness ask for it: common practice, no source.
+    """
+    return bed.zero or (find_other_thickness(view, bed, run) if run else "")
+
+
+def list_needed_ticks(view: View, bed: Bed, run: Revision | None) -> tuple[str, ...]:
     """Lists what a person must confirm before each sheet; zero only when it is due.
 
     A run without a bit, a laser's, asks for none.
     """
-    without = {"zero"} if not bed.zero else set()
+    without = {"zero"} if not find_zero_due(view, bed, run) else set()
     if run and not run.bits:
         without.add("bit")
     return tuple(t for t in TICKS if t not in without)

@@ -199,7 +199,8 @@ def find_missing(here: Now, hand: LoadingHand) -> str:
         return "lot"
     elif not hand.work.reading:
         return "reading"
-    needed = list_needed_ticks(here.bed, following.file if following else here.revision)
+    run = following.file if following else here.revision
+    needed = list_needed_ticks(here.view, here.bed, run)
     return next((t for t in needed if t not in hand.work.ticks), "")
 
 

@@ -4,10 +4,8 @@ from station.floor.loading.acts import (
     AddSheet,
     BreakBit,
     ChangeBit,
-    CheckFirstOff,
     EndSheet,
     EndStop,
-    MeasureFirstOff,
     ReadNotice,
     Rehome,
     ReportStop,
@@ -32,6 +30,7 @@ from station.floor.loading.rules_stop import (
     start_day,
 )
 from station.floor.loading.rules_take import add_sheet, read_notice, take_batch
+from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff
 from station.shop.facts import (
     Batch,
     Bed,

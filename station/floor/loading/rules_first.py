@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from station.floor.loading.acts import CheckFirstOff, MeasureFirstOff
 from station.floor.loading.needs import (
     find_next_run,
     list_first_uses,
@@ -10,6 +9,7 @@ from station.floor.loading.needs import (
     refuse_no_router,
 )
 from station.floor.loading.readings import give_first_off, give_size
+from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff
 from station.queries.first_offs import (
     Measured,
     find_of_file,
@@ -70,21 +70,30 @@ def keep_first(bed: Bed, first: FirstOff) -> Bed:
     return replace(bed, firsts=(*(f for f in known if f.file != first.file), first))
 
 
-def drop_broken(act: Act[object], bed: Bed, bit: Bit) -> tuple[Bed, tuple[Concern, ...]]:
+def drop_broken(
+    act: Act[object], view: View, bed: Bed, bit: Bit, cut: Batch | None = None
+) -> tuple[Bed, tuple[Fact, ...]]:
     """Takes back what was due of a bit that broke: nothing it has cut can agree any more.
 
-    What it has cut, and nobody has compared, needs a look.
+    What it has cut, and nobody has compared, is held. `cut` is a batch as this act leaves it.
     """
     gone = [f for f in bed.firsts if f.state == "due" and bit.id in f.bits]
-    concerns = tuple(
-        Concern(
-            id=f"{act.id}-{f.file}", what="not-compared", since=act.at,
-            about=f"batch/{f.batch}",
-            text=f"Batch {f.batch}, sheet {f.sheet}: bit {bit.id} broke before it was compared",
-        )
-        for f in gone
+    held: tuple[Fact, ...] = ()
+    for number, sheet in {f.batch: f.sheet for f in gone}.items():
+        batch = cut if cut and cut.id == number else view.get(Batch, number)
+        held += hold_uncompared(act, batch, sheet, bit) if batch else ()
+    return replace(bed, firsts=tuple(f for f in bed.firsts if f not in gone)), held
+
+
+def hold_uncompared(act: Act[object], batch: Batch, sheet: int, bit: Bit) -> tuple[Fact, ...]:
+    """Holds a batch whose sheet was a first-off that nobody compared before its bit broke."""
+    why = f"sheet {sheet}: bit {bit.id} broke before it was compared"
+    look = Concern(
+        id=f"{act.id}-{batch.id}", what="not-compared", since=act.at, about=batch.key,
+        text=f"Batch {batch.id} is held: {why}", choices=("let it go on", "keep it"),
     )  # fmt: skip
-    return replace(bed, firsts=tuple(f for f in bed.firsts if f not in gone)), concerns
+    held = replace(batch, holds=(*batch.holds, why), looks=(*batch.looks, look.id))
+    return (held, look)
 
 
 # --- what is found

@@ -13,8 +13,9 @@ from station.floor.loading.needs import (
     wear_bit,
 )
 from station.floor.loading.readings import give_minutes
-from station.floor.loading.rules_first import drop_broken, make_due
+from station.floor.loading.rules_first import drop_broken, hold_uncompared, make_due
 from station.queries.batches import find_revision
+from station.queries.first_offs import find_what_is_new
 from station.queries.pace import extend_pace
 from station.queries.routers import (
     count_cutting_s,
@@ -389,7 +390,8 @@ def _lose_sheet(
     )
     emptied, after = _empty_bed(view, bed, after, revision)
     if reason.breaks_bit:
-        sets = (*_break_bit_in(act, view, bed, run, emptied), after)
+        whole = any(survived.values())
+        sets = _break_bit_in(act, view, bed, run, emptied, after, whole=whole)
     else:
         if any(survived.values()):
             emptied, _ = make_due(view, bed, run, emptied)
@@ -411,18 +413,31 @@ def _lose_sheet(
 
 
 def _break_bit_in(
-    act: Act[SpoilSheet], view: View, bed: Bed, revision: Revision, after: Bed
+    act: Act[SpoilSheet],
+    view: View,
+    bed: Bed,
+    revision: Revision,
+    after: Bed,
+    batch: Batch,
+    *,
+    whole: bool,
 ) -> tuple[Fact, ...]:
-    """Marks the bit that broke, and the bed with its zero due."""
+    """Marks the bit that broke, and the bed with its zero due.
+
+    The batch is held where pieces are left `whole` of a sheet that was to be compared.
+    """
     uses = [b for use in revision.bits if (b := find_bit_in(view, bed, use))]
     named = view.get(Bit, act.args.bit)
     bit = named if named and named.id in dict(bed.bits).values() else next(iter(uses), None)
     why = f"bit {bit.id} broke" if bit else "a bit broke"
     due = replace(after, zero=why, zero_since=act.at)
     if bit is None:
-        return (due,)
-    due, concerns = drop_broken(act, due, bit)
-    return (due, replace(bit, state="broken"), *concerns)
+        return (due, batch)
+    due, held = drop_broken(act, view, due, bit, batch)
+    if whole and not held and find_what_is_new(view, bed, revision):
+        held = hold_uncompared(act, batch, bed.sheet, bit)
+    facts = (due, replace(bit, state="broken"), batch, *held)
+    return tuple({fact.key: fact for fact in facts}.values())
 
 
 def _wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:

@@ -11,6 +11,7 @@ from station.floor.loading.needs import (
     find_batch,
     find_ready_bit,
     find_short_bit,
+    find_zero_due,
     judge_thickness,
     list_first_uses,
     list_later_uses,
@@ -24,7 +25,12 @@ from station.floor.loading.needs import (
 )
 from station.floor.loading.readings import give_thickness
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
-from station.queries.first_offs import find_repeated, find_unsettled
+from station.queries.first_offs import (
+    find_in_the_way,
+    find_other_thickness,
+    find_unsettled,
+    say_in_the_way,
+)
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
@@ -138,7 +144,7 @@ def _check_rehome(sheet: Sheet) -> Answer | None:
 
 
 def _check_first_off(sheet: Sheet) -> Answer | None:
-    """Refuses a sheet while the first one is not compared, or would be cut wrong again.
+    """Refuses a sheet while the first one is not compared, or bit and zero may be wrong.
 
     A further run goes on the same sheet before it is compared.
     """
@@ -151,12 +157,8 @@ def _check_first_off(sheet: Sheet) -> Answer | None:
             say("First-off is due: batch {batch}, sheet {n}", batch=first.batch, n=first.sheet),
             say("Compare it with the master before sheet {sheet}.", sheet=sheet.number),
         )
-    if find_repeated(sheet.view, bed, sheet.file) is None:
-        return None
-    return refuse(
-        say("First-off of this file is wrong on {router}", router=name_router(sheet.view, bed.id)),
-        say("Measure it again; or put another bit in, or set zero anew."),
-    )
+    wrong = find_in_the_way(sheet.view, bed, sheet.file)
+    return refuse(*say_in_the_way(sheet.view, bed, wrong, sheet.file)) if wrong else None
 
 
 def _check_router(sheet: Sheet) -> Answer | None:
@@ -195,9 +197,9 @@ def _check_bits(sheet: Sheet) -> Answer | None:
 
 
 def _check_ticks(sheet: Sheet) -> Answer | None:
-    for name in list_needed_ticks(sheet.bed, sheet.file):
+    for name in list_needed_ticks(sheet.view, sheet.bed, sheet.file):
         if name not in sheet.act.args.ticks:
-            why = sheet.bed.zero if name == "zero" else ""
+            why = find_zero_due(sheet.view, sheet.bed, sheet.file) if name == "zero" else ""
             return refuse(
                 TICKS[name], say("Due: {why}.", why=why) if why else say("Check it, tick it.")
             )
@@ -246,6 +248,8 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     minutes = expect_minutes(view, sheet.file, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
                      minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
+    if thickness := find_other_thickness(view, bed, sheet.file):
+        loaded = replace(loaded, zero_since=act.at, first_off=bed.first_off or thickness)
     moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)
     sets = (loaded, replace(batch, state="cutting"))
     said = say("Sheet {sheet} started at {at}", sheet=sheet.number, at=clock(act.at))

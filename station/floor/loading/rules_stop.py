@@ -241,7 +241,7 @@ def break_bit(act: Act[BreakBit], view: View) -> Answer:
     if bit.state == "broken":
         return notice(say("Bit {bit} is broken already", bit=bit.id), say("Put a new one in."))
     why = f"bit {bit.id} broke"
-    left, concerns = drop_broken(act, bed, bit)
+    left, held = drop_broken(act, view, bed, bit)
     do = say("Spindle isolated? Then put a new bit in and scan it.")
     if bed.sheet:
         do = say("Use the router's own stop. Report the sheet spoiled.")
@@ -251,7 +251,7 @@ def break_bit(act: Act[BreakBit], view: View) -> Answer:
         sets=(
             replace(bit, state="broken"),
             replace(left, zero=why, zero_since=act.at),
-            *concerns,
+            *held,
         ),
     )
 

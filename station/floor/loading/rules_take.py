@@ -12,7 +12,7 @@ from station.floor.loading.needs import (
     refuse_void_copy,
 )
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
-from station.queries.first_offs import find_unsettled
+from station.queries.first_offs import find_in_the_way, find_unsettled, say_in_the_way
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import find_due
 from station.queries.unmade import MADE, list_unmade, settle_unmade
@@ -130,6 +130,9 @@ def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
         return say("First: measure sheet {n} of batch {batch}.", batch=first.batch, n=first.sheet)
     revision = find_revision(view, batch)
     following = find_due(view, batch, revision, bed) if revision else None
+    if following and (wrong := find_in_the_way(view, bed, following.file)):
+        said, do = say_in_the_way(view, bed, wrong, following.file)
+        return say("{what}. {do}", what=said, do=do)
     if following is None or following.run == 1:
         return say("Scan the lot of the sheet, measure it.")
     return say(

@@ -3,14 +3,22 @@
 from dataclasses import replace
 
 from station.floor.popping.acts import PassOn
-from station.floor.popping.rules import list_lying, refuse_empty
+from station.floor.popping.rules import list_lying, read_sheet, refuse_empty
 from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting
 from station.floor.shared.counting import CountingHand
+from station.floor.shared.first_offs import (
+    CheckFirstOff,
+    MeasureFirstOff,
+    find_measured,
+    list_open,
+    take_reading,
+)
 from station.floor.shared.reasons import find_counter, press_counter
 from station.queries.batches import find_revision, refuse_held, refuse_wrong_paper
+from station.queries.first_offs import Unmeasured, find_unmeasured
 from station.queries.underway import explain_last
-from station.shop.acts import Answer, good, notice, refuse
+from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.cards import BY_NUMBER, ZONES, middle_of, zone_of
 from station.shop.codes import Code
 from station.shop.counts import has_rework
@@ -22,6 +30,7 @@ from station.shop.words import Say, say, several
 
 # what the room's own buttons count
 COUNTS = {"missing": "missing", "spoil": "spoiled", "uncut": "rework"}
+MOST_SIZES = 3  # of a first-off that the screen has room for
 
 
 def handle_input(hand: PoppingHand, given: Input, view: View) -> Do | Took | None:
@@ -31,8 +40,51 @@ def handle_input(hand: PoppingHand, given: Input, view: View) -> Do | Took | Non
     if not hand.subject:
         return None
     if isinstance(given, Number):
-        return counting.take_number(hand, given, count_here(hand, view), view)
+        return _enter_number(hand, given, view)
     return _touch_point(hand, given, view) if isinstance(given, Point) else None
+
+
+def _enter_number(hand: PoppingHand, given: Number, view: View) -> Do | Took:
+    """Takes a reading of a first-off that is due, or a count for the counter chosen last.
+
+    What has a point is never a count; a whole number is a reading until a counter is chosen.
+    """
+    waits = find_first(hand, view)
+    if waits is None or (hand.work.asks != "size" and given.whole is not None):
+        return counting.take_number(hand, given, count_here(hand, view), view)
+    asked = find_measured(view, waits.first, hand.work.measured)
+    taken = take_reading(waits.first, asked, given)
+    if isinstance(taken, MeasureFirstOff):
+        return Do(f"router/{waits.bed.id}", taken, hand)
+    return Took(hand, taken)
+
+
+def find_first(hand: PoppingHand, view: View) -> Unmeasured | None:
+    """Finds the first-off that is open of a sheet in hand: it is measured before all else."""
+    found = (find_unmeasured(view, hand.subject, read_sheet(slip)) for slip in hand.work.slips)
+    return next((waits for waits in found if waits), None)
+
+
+def _judge_first(hand: PoppingHand, view: View, *, agrees: bool) -> Do | None:
+    """Says of a first-off that is due that it agrees by eye, or that it is wrong."""
+    waits = find_first(hand, view)
+    if waits is None:
+        return None
+    args = CheckFirstOff(good=agrees, file=waits.first.file)
+    return Do(f"router/{waits.bed.id}", args, hand)
+
+
+def _choose_size(hand: PoppingHand, number: int, view: View) -> Took | None:
+    """Chooses the size of the first-off that is measured next, by its row."""
+    waits = find_first(hand, view)
+    sizes = list_open(view, waits.first)[:MOST_SIZES] if waits else ()
+    if not 0 < number <= len(sizes):
+        return None
+    chosen = sizes[number - 1]
+    work = replace(hand.work, measured=chosen.name, asks="size", counter="")
+    said = say("{part}, {size}", part=chosen.part.name, size=chosen.size.in_words)
+    do = say("Measure it, enter the mm.")
+    return Took(replace(hand, work=work, digits=""), good(said, do))
 
 
 def count_here(hand: PoppingHand, view: View) -> dict[str, int]:
@@ -58,26 +110,43 @@ def _scan_code(hand: PoppingHand, code: Code, view: View) -> Do | Took | None:
 def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took:
     """Picks up a slip, or for a traveller every slip of it that waits here."""
     batch = view.get(Batch, code.number)
-    if wrong := _refuse_pick_up(hand, code, batch, view):
-        return Took(hand, wrong)
+    left = counting.let_go_of_other(hand, code.number)
+    if wrong := _refuse_pick_up(hand, code, batch):
+        return Took(left, wrong)
     assert batch is not None
     waiting = _list_waiting(view, batch.id)
     wanted = tuple(s for s in waiting if not code.sheet or s == f"{batch.id}-{code.sheet}")
+    held = refuse_held(view, batch.id)
+    if held and not any(find_unmeasured(view, batch.id, read_sheet(s)) for s in wanted):
+        return Took(left, held)
     if not wanted:
-        return Took(hand, _refuse_none_waiting(view, batch, code.sheet))
+        return Took(left, _refuse_none_waiting(view, batch, code.sheet))
     base = hand if hand.subject == batch.id else hand.empty()
     slips = tuple(dict.fromkeys((*base.work.slips, *wanted)))
     parts = by_part(list_lying(view, batch.id, slips))
     part = next(iter(parts)) if len(parts) == 1 else base.work.part
     work = replace(base.work, slips=slips, seen=parts, part=part)
     picked = replace(base, subject=batch.id, work=work)
+    if waits := find_first(picked, view):
+        measures = replace(picked, work=replace(work, asks="size", counter=""))
+        return Took(measures, _say_first(waits, view))
     return Took(picked, _say_in_hand(batch, slips, parts, view))
 
 
-def _refuse_pick_up(
-    hand: PoppingHand, code: Code, batch: Batch | None, view: View
-) -> Answer | None:
-    if wrong := refuse_wrong_paper(code, batch) or refuse_held(view, code.number):
+def _say_first(waits: Unmeasured, view: View) -> Answer:
+    """Says that a sheet in hand is a first-off, and what is measured of it now."""
+    said = say("Sheet {n} is a first-off: {why}", n=waits.first.sheet, why=waits.first.why)
+    if waits.first.state == "wrong":
+        said = say("The first-off of sheet {n} is wrong", n=waits.first.sheet)
+    asked = find_measured(view, waits.first, "")
+    if asked is None:
+        return attention(said, say("Compare a piece with its master by eye: right or wrong?"))
+    name, size = asked.part.name, asked.size.in_words
+    return attention(said, say("Measure one piece: {part}, {size}.", part=name, size=size))
+
+
+def _refuse_pick_up(hand: PoppingHand, code: Code, batch: Batch | None) -> Answer | None:
+    if wrong := refuse_wrong_paper(code, batch):
         return wrong
     assert batch is not None
     if hand.subject and hand.subject != batch.id and hand.work.counts:
@@ -132,6 +201,10 @@ def _press_button(hand: PoppingHand, name: str, view: View) -> Do | Took | None:
         return Took(hand, open_) if open_ else _pass_on(hand, parts, view)
     if name == "some":
         return counting.ask_some(hand, parts, view)
+    if name in ("first_off_good", "first_off_bad"):
+        return _judge_first(hand, view, agrees=name == "first_off_good")
+    if name.startswith("row_"):
+        return _choose_size(hand, int(name.removeprefix("row_")), view)
     return press_counter(hand, name, parts, view, COUNTS)
 
 

@@ -3,6 +3,7 @@
 from station.floor.popping.work import PoppingHand
 from station.floor.shared.put_today import list_passed_on
 from station.queries.batches import describe_batch, find_hold
+from station.queries.first_offs import find_unmeasured
 from station.queries.routers import list_beds
 from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
@@ -34,14 +35,16 @@ def _make_entry(view: View, slips: list[Slip], now: str) -> Entry:
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
     sheets = several([str(s.sheet) for s in slips[:6]])
     hold = find_hold(view, slips[0].batch)
+    due = [s.sheet for s in slips if find_unmeasured(view, s.batch, s.sheet)]
+    first = say("first-off is due of sheet {n}", n=due[0]) if due else ""
     return Entry(
         big=slips[0].batch,
         right=_say_waited(waited, slips[0].at),
-        tone="attention" if hold or waited >= LONG_WAIT else "",
+        tone="attention" if hold or due or waited >= LONG_WAIT else "",
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
                   words=describe_batch(view, batch) if batch else "", k=len(slips),
                   sheets=sheets, n=lying),
-        line2=say("held: {why}", why=hold.why_held) if hold else "",
+        line2=say("held: {why}", why=hold.why_held) if hold else first,
         code=write_touch("batch", slips[0].batch, batch.copy if batch else ""),
     )  # fmt: skip
 

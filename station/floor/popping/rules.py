@@ -6,13 +6,25 @@ from dataclasses import replace
 from station.floor.popping.acts import PassOn
 from station.floor.shared.counting import draw_pieces
 from station.queries.batches import make_pile, make_rework, refuse_held
+from station.queries.first_offs import refuse_unmeasured
 from station.queries.routers import name_router
 from station.queries.stock import name_part, tell_where
 from station.queries.underway import ask_if_changed, count_good, explain_last
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.beginning import not_here
 from station.shop.counts import Counts, has_rework, read_counts, sum_by_fate
-from station.shop.facts import Batch, Fact, Notice, Part, Pile, RackPlace, Reason, Router, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Fact,
+    Notice,
+    Part,
+    Pile,
+    RackPlace,
+    Reason,
+    Router,
+    Slip,
+)
 from station.shop.moves import Held, Move, head, tail
 from station.shop.readings import SPOILED, Reading
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
@@ -25,6 +37,11 @@ def list_lying(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ..
     return tuple(h for h in view.stock(batch=batch) if h.place in places)
 
 
+def read_sheet(slip: str) -> int:
+    """Reads the number of the sheet from the id of its slip."""
+    return int(slip.rpartition("-")[2])
+
+
 def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
     """Sends counted pieces to trimming; spoiled, missing and rework to where they belong.
 
@@ -33,7 +50,8 @@ def decide_pass_on(act: Act[PassOn], view: View) -> Answer:
     batch = view.get(Batch, tail(act.subject))
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
-    if problem := refuse_held(view, batch.id):
+    sheets = [read_sheet(slip) for slip in act.args.slips]
+    if problem := refuse_held(view, batch.id) or refuse_unmeasured(view, batch.id, sheets):
         return problem
     held = list_lying(view, batch.id, act.args.slips)
     if not held:
@@ -54,7 +72,7 @@ def _note_spoiled(act: Act[PassOn], batch: Batch, router: str) -> tuple[Reading,
     """Notes what was not good, with its reason and where on the sheet, for its router's page."""
     if not router:
         return ()
-    sheets = [int(tail(slip.replace("-", "/"))) for slip in act.args.slips]
+    sheets = [read_sheet(slip) for slip in act.args.slips]
     return tuple(
         Reading(
             subject=f"router/{router}",
@@ -245,6 +263,6 @@ def _say_passed(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-_READS = frozenset({Batch, Notice, Part, Pile, RackPlace, Reason, Router, Slip})
+_READS = frozenset({Batch, Bed, Notice, Part, Pile, RackPlace, Reason, Router, Slip})
 
 RULES: Rules = by_kind(Rule(args=PassOn, reads=_READS, decide=decide_pass_on))

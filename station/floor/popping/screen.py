@@ -4,8 +4,10 @@ from station.floor.popping import dialogue
 from station.floor.popping.lists import list_coming, list_passed, list_waiting
 from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting, counting_screen
+from station.floor.shared.first_offs import find_measured, list_open
 from station.floor.shared.reasons import list_entries
 from station.queries.batches import describe_batch, find_revision
+from station.queries.first_offs import Unmeasured
 from station.queries.settings import find_shop
 from station.shop.cards import button
 from station.shop.cautions import CAUTIONS, say_cautions
@@ -33,7 +35,8 @@ def screen(hand: PoppingHand, view: View) -> Face:
     if batch is None:
         return _show_waiting(hand, view)
     tallies = counting.tally_parts(hand, dialogue.count_here(hand, view))
-    reasons = _offer_reasons(hand, view)
+    first = dialogue.find_first(hand, view)
+    reasons = _offer_first(first, hand, view) if first else _offer_reasons(hand, view)
     beside = len(tallies) > 1  # many rows leave the reasons no room under them
     return Face(
         title=say("Popping"),
@@ -125,6 +128,29 @@ def _offer_reasons(hand: PoppingHand, view: View) -> tuple[Block, ...]:
         Entry(big=say("to rework"), code=button("uncut")),
     )
     return (Cards(title="", entries=entries),)
+
+
+def _offer_first(waits: Unmeasured, hand: PoppingHand, view: View) -> tuple[Block, ...]:
+    """Offers the sizes of a first-off that is due, the one that is measured now first.
+
+    Nothing of its sheet goes on before: what else can be said of it is said then.
+    """
+    first = waits.first
+    asked = find_measured(view, first, hand.work.measured)
+    entries = tuple(
+        Entry(
+            big=say("{part}: {size}", part=m.part.name, size=m.size.in_words),
+            line1=say("right from {low} to {high} mm", low=f"{m.size.low_mm:g}",
+                      high=f"{m.size.high_mm:g}"),
+            tone="attention" if asked and m.name == asked.name else "",
+            code=button(f"row_{n}"),
+        )
+        for n, m in enumerate(list_open(view, first)[: dialogue.MOST_SIZES], 1)
+    )  # fmt: skip
+    agrees = Entry(big=say("It agrees with its master"), code=button("first_off_good"))
+    wrong = Entry(big=say("It is wrong"), code=button("first_off_bad"))
+    title = say("First: measure one piece of sheet {n}", n=first.sheet)
+    return (Cards(title=title, entries=(*(entries or (agrees,)), wrong)),)
 
 
 def _draw_sheet(hand: PoppingHand, view: View) -> tuple[Block, ...]:

@@ -11,6 +11,7 @@ class PoppingWork(CountingWork):
     """Holds the slips that were picked up, and the count of what lies on them."""
 
     slips: tuple[str, ...] = ()  # ids
+    measured: str = ""  # name of the size that was chosen, of the first-off that is due
 
 
 PoppingHand = Hand[PoppingWork]

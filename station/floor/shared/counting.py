@@ -70,6 +70,15 @@ class Tally(NamedTuple):
 # --- the count in the hand
 
 
+def let_go_of_other(hand: CountingHand, batch: str) -> CountingHand:
+    """Lets go of the batch in hand where the paper of another one was refused.
+
+    The next number or reading may be of the other one's pieces. What was counted stays in hand.
+    """
+    counted = hand.work.counts or hand.work.good
+    return hand if counted or hand.subject in ("", batch) else hand.empty()
+
+
 def set_part(hand: CountingHand, part: str) -> CountingHand:
     """Sets the part that the next counts go to."""
     return replace(hand, work=replace(hand.work, part=part, counter="", open=""))

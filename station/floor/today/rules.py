@@ -4,9 +4,10 @@ from dataclasses import replace
 
 from station.floor.today.acts import SettleConcern
 from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
+from station.queries.first_offs import refuse_unmeasured
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, good, refuse
-from station.shop.facts import Batch, Concern, Order, Part, Reason
+from station.shop.facts import Batch, Bed, Concern, Order, Part, Reason, Router, Slip
 from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
@@ -52,7 +53,7 @@ def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
         said = say("The order that they were for takes no pieces any more")
         return refuse(said, say("Leave it out: they stay where they are."))
     for m in moves:
-        problem = refuse_held(view, m.frm.batch) if kind_of(m.to.place).onward else None
+        problem = _refuse_onward(view, m) if kind_of(m.to.place).onward else None
         if problem:
             return replace(problem, do=say("Leave it out, or let the batch go on first."))
     booked, meant = sum(m.qty for m in moves), sum(m.qty for m in concern.meant)
@@ -62,6 +63,13 @@ def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
         moves=moves,
         sets=(done,),
     )
+
+
+def _refuse_onward(view: View, meant: Move) -> Answer | None:
+    """Refuses to move pieces onward that are held, or whose sheet nobody has measured yet."""
+    at, batch = meant.frm.place, meant.frm.batch
+    sheets = (int(tail(at)),) if head(at) == "popping" else ()
+    return refuse_held(view, batch) or refuse_unmeasured(view, batch, sheets)
 
 
 def _lead_on(view: View, meant: Move) -> Move | None:
@@ -98,7 +106,7 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
 RULES: Rules = by_kind(
     Rule(
         args=SettleConcern,
-        reads=frozenset({Batch, Concern, Order, Part, Reason}),
+        reads=frozenset({Batch, Bed, Concern, Order, Part, Reason, Router, Slip}),
         decide=settle_concern,
     )
 )

@@ -52,7 +52,7 @@ def count_here(hand: TrimmingHand, view: View) -> dict[str, int]:
 def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
     batch = view.get(Batch, code.number)
     if wrong := _refuse_pick_up(hand, code, batch, view):
-        return Took(hand, wrong)
+        return Took(counting.let_go_of_other(hand, code.number), wrong)
     assert batch is not None
     base = hand if hand.subject == batch.id else hand.empty()
     parts = by_part(list_lying(view, batch.id))

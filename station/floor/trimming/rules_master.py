@@ -5,12 +5,14 @@ from datetime import datetime, timedelta
 
 from station.floor.trimming.acts import CheckMaster
 from station.floor.trimming.readings import give_comparison
+from station.queries.batches import list_family
 from station.queries.readings import ask_if_far
+from station.queries.stock import count_in_shop
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, say, several
 
 A_MOMENT = timedelta(seconds=3)  # the trigger pulled twice
 ENOUGH = 2  # readings inside in a row settle a doubt
@@ -88,10 +90,43 @@ def _settle(
         return good(
             text, say("Once more the same: two that are right in a row count."), sets=(kept,)
         )
+    heaps = _list_heaps(view, batch, doubt.part)
     return good(
         text,
-        _say_free(replace(batch, doubts=others)),
-        sets=(_drop_doubt(batch, doubt), *_settle_look(act, view, doubt)),
+        _say_free(replace(batch, doubts=others), heaps),
+        sets=(
+            _drop_doubt(batch, doubt),
+            *_settle_look(act, view, doubt),
+            *(fact for heap in heaps for fact in _pass_doubt(act, heap, doubt)),
+        ),
+    )
+
+
+def _list_heaps(view: View, batch: Batch, part: str) -> tuple[Batch, ...]:
+    """Lists what came of a batch and has pieces of a part in the shop: heaps of their own.
+
+    A piece that was right shows nothing of a heap that it does not lie in.
+    """
+    family = (view.get(Batch, number) for number in list_family(view, batch.id)[1:])
+    return tuple(b for b in family if b and count_in_shop(view, b.id, part))
+
+
+def _pass_doubt(act: Act[CheckMaster], heap: Batch, doubt: Doubt) -> tuple[Fact, ...]:
+    """Passes a doubt on to a heap that shows for itself, with what asks for a look at it."""
+    if find_doubt(heap, doubt.part, doubt.size):
+        return ()
+    look = Concern(
+        id=f"{act.id}-{heap.id}",
+        what="master",
+        since=act.at,
+        text=f"Batch {heap.id} waits with batch {heap.parent}: {doubt.text}",
+        about=heap.key,
+        choices=("let it go on", "keep it"),
+    )
+    waits = replace(doubt, again=0, look=look.id)
+    return (
+        replace(heap, doubts=(*heap.doubts, waits), looks=(*heap.looks, look.id)),
+        look,
     )
 
 
@@ -110,7 +145,10 @@ def _say_found(part: Part, size: Size | None, found: CheckMaster) -> Say:
     return say("{part} differs from its master", part=part.name)
 
 
-def _say_free(batch: Batch) -> Say:
+def _say_free(batch: Batch, heaps: tuple[Batch, ...]) -> Say:
+    if heaps and not batch.why_held:
+        return say("Right twice: batch {batch} may go on. Measure {heaps} too, each for itself.",
+                   batch=batch.id, heaps=several([heap.id for heap in heaps]))  # fmt: skip
     if batch.why_held:
         return say("Batch {batch} still waits: {why}", batch=batch.id, why=batch.why_held)
     return say("Right twice: batch {batch} may go on.", batch=batch.id)
