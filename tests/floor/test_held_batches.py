@@ -336,3 +336,61 @@ def test_what_let_a_batch_go_who_and_why_is_kept() -> None:
     settled = view.get(Concern, worry.id)
     assert (settled.settled, settled.by) == ("let it go on", "07")
     assert settled.reason == "counted again"
+
+
+def count(view: FakeView, counted: int, **known: object) -> Answer:
+    """Worker 02 counts the rack place of the combs, for a reason."""
+    return do(view, ANYWHERE, "recount_place", f"part/{COMB}", part=COMB, counted=counted,
+              **{"sure": True, "reason": "51", **known})  # fmt: skip
+
+
+def test_held_pieces_are_not_counted_off_the_rack_without_a_supervisor() -> None:
+    view = shop(OLD, NEW)  # 2 and 5 combs
+    hold(view, "00100")
+    assert not count(view, 3).refused  # free ones first
+    assert batches_at(view, f"rack/{COMB}") == {"00100": 2, "00101": 1}
+    asked = count(view, 1)
+    assert (str(asked.said), asked.asks) == (
+        "Batch 00100 is held, and 1 of it would be gone", "supervisor",
+    )  # fmt: skip
+    assert not count(view, 1, approved="07").refused
+    assert batches_at(view, f"rack/{COMB}") == {"00100": 1}
+
+
+def test_what_is_found_where_held_pieces_lie_is_held_with_them() -> None:
+    view = shop(OLD, NEW)
+    hold(view, "00100")
+    answer = count(view, 9)
+    assert batches_at(view, f"rack/{COMB}") == {"00100": 4, "00101": 5}
+    assert "Enough" not in str(answer.do)
+    release(view, "00100")
+    count(view, 10)
+    assert batches_at(view, f"rack/{COMB}") == {"00100": 4, "00101": 6}
+
+
+def test_held_pieces_that_were_counted_off_are_held_when_they_turn_up_again() -> None:
+    view = shop(OLD, NEW)
+    hold(view, "00101")
+    count(view, 0, approved="07")
+    assert count(view, 3).tone == "attention"
+    assert batches_at(view, f"rack/{COMB}") == {"00101": 3}
+
+
+@pytest.mark.parametrize(("counted", "asks"), [(5, ""), (6, "reason"), (4, "reason")])
+def test_every_count_above_what_was_there_asks_why(counted: int, asks: str) -> None:
+    view = shop(NEW, moves=(move(COMB, 5, "cut", "trimming", "00101"),))
+    answer = do(view, ANYWHERE, "recount", NEW.key, part=COMB, place="trimming", counted=counted)
+    assert answer.asks == asks
+    sure = do(view, ANYWHERE, "recount_place", f"part/{COMB}", part=COMB, counted=counted + 2)
+    assert sure.asks == asks
+
+
+def test_what_is_found_with_its_paper_joins_the_holds_of_its_batch() -> None:
+    view = shop(NEW, moves=(move(COMB, 5, "cut", "trimming", "00101"),))
+    hold(view, "00101")
+    assert not do(view, ANYWHERE, "recount", NEW.key, part=COMB, place="trimming", counted=8,
+                  reason="51").refused  # fmt: skip
+    counts = {COMB: {"good": 8}}
+    assert do(view, TRIMMING, "put_on_rack", NEW.key, parts=counts).refused
+    release(view, "00101")
+    assert not do(view, TRIMMING, "put_on_rack", NEW.key, parts=counts).refused

@@ -1,10 +1,12 @@
 """Counts again what lies there: what can hardly be so is asked once more, and why is kept.
 
 A rack place is counted as a whole: nobody tells the batches in it apart. The book then takes
-what is too few from its oldest batch, as packing does, and puts what is too many to its newest.
+what is too few from its oldest free batch, as packing does, and puts what is too many to its
+newest; but while pieces of a held batch lie there, or were counted off, what is found may be
+theirs: it is held with them.
 """
 
-from station.queries.batches import find_hold
+from station.queries.batches import find_hold, keep_free, keep_held
 from station.queries.orders import find_need, list_losing
 from station.queries.settings import find_reason, find_shop
 from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
@@ -63,7 +65,10 @@ def recount_place(act: Act[RecountPlace], view: View) -> Answer:
             say("The office gives it one first."),
         )
     book = total(list_on_rack(view, part))
-    if problem := ask_about_count(act, view, part, book, counted):
+    problem = ask_about_count(act, view, part, book, counted)
+    held = keep_held(view, list_on_rack(view, part))
+    gone = total(held) - counted  # free ones are counted off first
+    if problem := problem or (ask_about_held(act, view, held[0].batch, gone) if held else None):
         return problem
     moves = _correct_book(view, part, counted - book)
     do = _say_after_count(act, view, part, _count_free_after(view, part, moves))
@@ -157,11 +162,14 @@ def _say_losing(view: View, part: Part | None, place: str, fewer: int) -> Say:
 
 def _correct_book(view: View, part: Part, by: int) -> tuple[Move, ...]:
     lying = list_on_rack(view, part)
+    held = keep_held(view, lying)
     if by == 0:
         return ()
     if by < 0:
-        return move_in_order(lying, -by, "recount")
-    batch = lying[-1].batch if lying else ""
+        return move_in_order((*keep_free(view, lying), *held), -by, "recount")
+    lost = (h for h in view.stock(place="recount") if h.part == part.id)
+    found = (*lying, *keep_held(view, tuple(lost)), *held)  # whose they may be: the last of these
+    batch = found[-1].batch if found else ""
     return (move(part.id, by, "recount", f"rack/{part.rack}", batch),)
 
 
