@@ -447,6 +447,8 @@ class Desk:
             if aside.tell_counted(do.after, self.ledger.view)
             else (),
             aside=self._draft.aside,
+            wrong_pins=self._draft.wrong_pins,
+            wrong_at=self._draft.wrong_at,
         )
         step = steps.lay_step(depth, act.id, self.hand)
         recorded = self.ledger.record(act, drafts.write(after), step)
@@ -530,6 +532,7 @@ class Desk:
         if isinstance(done, questions.Again):
             if done.approver:
                 self.unlocked = done.approver if self.hand.area in SUPERVISED else ""
+                self._draft = replace(self._draft, wrong_pins=0, wrong_at="")
             self._draft = replace(self._draft, waiting=None)
             return self._do(done.waiting.do, done.waiting)
         if done:

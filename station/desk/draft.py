@@ -32,7 +32,6 @@ class OpenQuestion:
     code: str = ""
     known: Args = Args()
     approver: str = ""
-    tries: int = 0
     at: str = ""
     said: Say = Say()
     next: Say = Say()
@@ -65,6 +64,7 @@ class Draft:
     made, or given back: where more is held now, or the station stands elsewhere, undo asks for
     that first. `depth` is how many acts can be taken back one by one (`desk/steps.py`).
     `counted_by` are the workers who counted what is in hand, `aside` what else was counted here.
+    `wrong_pins` counts the wrong PINs since the last right one, `wrong_at` when the newest came.
     """
 
     hand: Hand[Any]
@@ -74,6 +74,8 @@ class Draft:
     depth: int = 0
     counted_by: tuple[str, ...] = ()
     aside: tuple[LaidAside, ...] = ()
+    wrong_pins: int = 0
+    wrong_at: str = ""
 
     def with_hand(self, hand: Hand[Any]) -> "Draft":
         """The same draft with another hand and no open question."""
@@ -96,6 +98,8 @@ def write(draft: Draft) -> str:
         "depth": draft.depth,
         "counted_by": draft.counted_by,
         "aside": [[_lay_hand(a.hand), a.by, a.comes_back] for a in draft.aside],
+        "wrong_pins": draft.wrong_pins,
+        "wrong_at": draft.wrong_at,
     }
     return msgspec.json.encode(raw).decode()
 
@@ -117,7 +121,6 @@ def _lay_waiting(waiting: OpenQuestion) -> dict[str, object]:
         "code": waiting.code,
         "args": plain_of(waiting.known),
         "approver": waiting.approver,
-        "tries": waiting.tries,
         "at": waiting.at,
         "said": lay_say(waiting.said),
         "next": lay_say(waiting.next),
@@ -160,6 +163,8 @@ def read(text: str, rooms: Mapping[str, Room]) -> Draft | None:
                 LaidAside(hand=reading.hand(hand), by=tuple(by), comes_back=back)
                 for hand, by, back in raw.get("aside", ())
             ),
+            wrong_pins=raw.get("wrong_pins", 0),
+            wrong_at=raw.get("wrong_at", ""),
         )
     except (ValueError, TypeError, KeyError, AttributeError):
         return None
@@ -190,7 +195,6 @@ class _Reading:
             code=raw["code"],
             known=msgspec.convert(known, Args),
             approver=raw["approver"],
-            tries=raw["tries"],
             at=raw["at"],
             said=lift_say(raw["said"]),
             next=lift_say(raw["next"]),

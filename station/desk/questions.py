@@ -4,6 +4,7 @@ Pure: gives the act to run again with what is known now, the question as it stan
 input, or None when the input was no answer to it.
 """
 
+import math
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
@@ -20,7 +21,10 @@ from station.shop.views import View
 from station.shop.words import say
 
 A_MOMENT = timedelta(seconds=2)
-MOST_TRIES = 5  # wrong PINs before the question is dropped
+MOST_TRIES = 5  # wrong PINs before the question is dropped, and one has to wait
+# From then on each wrong PIN makes the wait twice as long: common practice, no source.
+FIRST_WAIT = timedelta(minutes=1)
+LONGEST_WAIT = timedelta(hours=1)
 
 
 class Again(NamedTuple):
@@ -98,17 +102,35 @@ def _approver(draft: Draft, waiting: OpenQuestion, number: str, view: View) -> A
 
 
 def _pin(draft: Draft, waiting: OpenQuestion, text: str, view: View) -> Again | Replied:
+    """Compares a PIN, unless too many were wrong lately: then none is compared for a while."""
+    if left := _find_wait(draft):
+        since = min(draft.wrong_at, draft.hand.now)  # the clock may have been set back
+        do = say("Wait {m} min, then enter it.", m=_in_minutes(left))
+        return Replied(replace(draft, wrong_at=since), refuse(say("Too many wrong PINs"), do))
     worker = find_supervisor(view, waiting.approver)
     if worker and agrees(worker.pin, text):
         return _with(waiting, Args(approved=worker.id))._replace(approver=worker.id)
-    left = MOST_TRIES - waiting.tries - 1
-    return Replied(
-        replace(draft, waiting=replace(waiting, tries=waiting.tries + 1) if left else None),
-        refuse(
-            say("That PIN is not right"),
-            say("Enter it again.") if left else say("Put down. Start again."),
-        ),
-    )
+    wrong = replace(draft, wrong_pins=draft.wrong_pins + 1, wrong_at=draft.hand.now)
+    said, wait = say("That PIN is not right"), _find_wait(wrong)
+    if not wait:
+        return Replied(wrong, refuse(said, say("Enter it again.")))
+    do = say("Put down. Start again in {m} min.", m=_in_minutes(wait))
+    return Replied(replace(wrong, waiting=None), refuse(said, do))
+
+
+def _find_wait(draft: Draft) -> timedelta:
+    """Finds how long no PIN is taken at this station; nothing: one is."""
+    over = draft.wrong_pins - MOST_TRIES
+    if over < 0 or not draft.wrong_at:
+        return timedelta()
+    wait = min(LONGEST_WAIT, FIRST_WAIT * 2 ** min(over, 10))
+    gone = datetime.fromisoformat(draft.hand.now) - datetime.fromisoformat(draft.wrong_at)
+    return max(timedelta(), wait - max(gone, timedelta()))
+
+
+def _in_minutes(wait: timedelta) -> int:
+    """Says a wait in whole minutes, the begun one too."""
+    return math.ceil(wait / timedelta(minutes=1))
 
 
 def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:
