@@ -3,7 +3,9 @@
 Each plant goes into a copy of the tree, its tests run there, and the line is mended again.
 """
 
+import argparse
 import os
+import random
 import re
 import shutil
 import subprocess
@@ -69,11 +71,28 @@ def fails(folder: Path, test: str) -> str:
     return f"the simulator's seed {seed[1]}" if seed else "the simulator, as it founds the shop"
 
 
-def main() -> int:
-    """Plants each, or those whose file or reason holds a word given; 1 when one is missed."""
-    words = sys.argv[1:]
+def choose(words: list[str], draw: int | None, seed: int) -> list[Plant]:
+    """Those whose file or reason holds a word given, or whose group is; so many drawn of them."""
     every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *PLANNING)
-    chosen = [p for p in every if not words or any(w in p.file + p.why for w in words)]
+    chosen = [
+        p
+        for p in every
+        if not words or any(w in p.file + p.why or (w == "holds:" and p in HOLDS) for w in words)
+    ]
+    if draw is None or draw >= len(chosen):
+        return chosen
+    return random.Random(seed).sample(chosen, draw)
+
+
+def main() -> int:
+    """Plants each that is chosen; 1 when one is missed."""
+    reading = argparse.ArgumentParser(prog="python -m tests.plant")
+    said = "what stands in its file or reason; “holds:” for all of plants_holds"
+    reading.add_argument("words", nargs="*", help=said)
+    reading.add_argument("--draw", type=int, help="so many of them")
+    reading.add_argument("--seed", type=int, default=1, help="that draws them")
+    told = reading.parse_args()
+    chosen = choose(told.words, told.draw, told.seed)
     missed = 0
     with tempfile.TemporaryDirectory() as scratch:
         folder = Path(scratch) / "copy"

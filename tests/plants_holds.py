@@ -1,4 +1,4 @@
-"""Lines that keep a wrong sheet back, or a hand out of danger, broken on purpose."""
+"""Lines that keep a wrong piece back, or a hand out of danger, broken on purpose."""
 
 from tests.plants import Plant
 
@@ -7,22 +7,59 @@ FIRST = ("tests/floor/test_loading_first.py",)
 RULES = ("tests/floor/test_loading_rules.py",)
 DIALOGUE = ("tests/floor/test_loading_dialogue.py",)
 FACES = ("tests/floor/test_loading_faces.py",)
+POPPED = ("tests/floor/test_popping_first.py",)
+TRIMMED = ("tests/floor/test_trimming.py",)
+BATCHES = ("tests/floor/test_held_batches.py",)
+PINS = ("tests/desk/test_wrong_pins.py",)
+CARE = ("tests/floor/test_cautions.py",)
+OFFS = "station/queries/first_offs.py"
+HELD = "station/queries/batches.py"
+MASTER = "station/floor/trimming/rules_master.py"
+COUNTS = "station/floor/shared/recounts.py"
+ASKS = "station/desk/questions.py"
 
-HOLDS = (
-    Plant(f"{LOADING}/rules_start.py", "if find_repeated(sheet.view, bed, sheet.file) is None:",
-          "if True:", "a wrong first-off is cut again", FIRST),
-    Plant("station/queries/first_offs.py", "known.zero_since != bed.zero_since:", "False:",
-          "a new zero does not count as new", FIRST),
-    Plant("station/queries/first_offs.py", "if known.bits != list_bits_used(view, bed, run):",
+# what a first-off and a restart ask for
+AT_THE_BED = (
+    Plant(f"{LOADING}/rules_start.py",
+          "return refuse(*say_in_the_way(sheet.view, bed, wrong, sheet.file)) if wrong else None",
+          "return None", "a wrong first-off is cut again", FIRST),
+    Plant(OFFS, 'f.state == "wrong" and f.zero_since == bed.zero_since)',
+          'f.state == "wrong")', "a new zero does not count as new", FIRST),
+    Plant(OFFS, "same else not bits or bool(bits & set(first.bits))", "same else False",
+          "another file is cut with a bit and zero that are wrong", FIRST),
+    Plant(OFFS, "if same else not bits or bool(", "if same else bool(",
+          "a laser goes on at a zero that is wrong", FIRST),
+    Plant(OFFS, "if known.bits != list_bits_used(view, bed, run):",
           "if False:", "another bit has no first-off", FIRST),
+    Plant(OFFS, "if was is None or now is None or was.thickness_mm == now.thickness_mm:",
+          "if True:", "a thicker sheet is cut at the old zero", FIRST),
+    Plant(f"{LOADING}/rules_start.py",
+          "zero_since=act.at, first_off=bed.first_off or thickness)",
+          "first_off=bed.first_off)", "a thicker sheet is no first-off", FIRST),
     Plant(f"{LOADING}/rules_first.py", "if far := ask_if_far(one.size, act.args.reading_mm):",
           "if far := None:", "a reading that cannot be the size is booked", FIRST),
-    Plant("station/queries/first_offs.py",
-          'least = 2 if first.state == "wrong" and not', "least = 1 if not",
+    Plant(OFFS, 'least = 2 if first.state == "wrong" and not', "least = 1 if not",
           "what a person says is wrong is right at one reading", FIRST),
     Plant(f"{LOADING}/rules_first.py", 'known = list_unagreed(bed) if first.state == "wrong"',
           "known = bed.firsts if first", "what agreed with a wrong bit still counts", FIRST),
-    Plant("station/queries/first_offs.py", "return all(inside[-2:]) and",
+    Plant(f"{LOADING}/rules_first.py", 'if bit and bit.state == "broken":', "if False:",
+          "what a broken bit has cut is measured and agrees", FIRST),
+    Plant(f"{LOADING}/rules_first.py",
+          "if open_ := list_open_sizes(first, list_sizes(view, first)):", "if open_ := ():",
+          "it agrees though nothing was measured", FIRST),
+    Plant(f"{LOADING}/rules_first.py", "    if not act.args.approved:\n        return ask(said",
+          "    if False:\n        return ask(said",
+          "anybody passes a first-off that is wrong", FIRST),
+    Plant(f"{LOADING}/rules_first.py",
+          "sets += (replace(batch, holds=(*batch.holds, why), looks=looks),)",
+          "sets += ()", "a wrong first-off holds no batch", FIRST),
+    Plant(f"{LOADING}/rules_first.py",
+          "held += hold_uncompared(act, batch, sheet, bit) if batch else ()",
+          "pass", "what a bit cut before it broke goes on uncompared", FIRST),
+    Plant(f"{LOADING}/rules_off.py",
+          "if whole and not held and find_what_is_new(view, bed, revision):", "if False:",
+          "what survives of a first sheet whose bit broke goes on", FIRST),
+    Plant(OFFS, "return all(inside[-2:]) and",
           "return inside[-1:] == [True] and", "one reading inside settles one outside", FIRST),
     Plant(f"{LOADING}/rules_stop.py", "if unsafe := _refuse_restart(act, view, bed):",
           "if unsafe := None:", "a router runs on with nothing confirmed", RULES),
@@ -39,3 +76,85 @@ HOLDS = (
     Plant(f"{LOADING}/side_pane.py", 'return ("laser", found[0])', 'return ("laser",)',
           "a laser's caution replaces the others", FACES),
 )  # fmt: skip
+
+# what keeps pieces back behind the bed
+BEHIND_IT = (
+    Plant("station/floor/popping/rules.py", " or refuse_unmeasured(view, batch.id, sheets):", ":",
+          "parts of a sheet whose first-off is due go on", POPPED),
+    Plant(OFFS, 'number = batch.parent if batch else ""\n    return None\n\n\ndef _is_open',
+          'number = ""\n    return None\n\n\ndef _is_open',
+          "what is split off a first sheet goes on unmeasured", POPPED),
+    Plant(OFFS, "for router in (slip.router, *(r.router for r in slip.runs)) if slip else ():",
+          "for router in (slip.router,) if slip else ():",
+          "a run before on another router is not looked for", POPPED),
+    Plant("station/floor/today/rules.py",
+          "return refuse_held(view, batch) or refuse_unmeasured(view, batch, sheets)",
+          "return refuse_held(view, batch)", "settling books unmeasured pieces onward", POPPED),
+    Plant("station/floor/today/rules.py",
+          "return refuse_held(view, batch) or refuse_unmeasured(view, batch, sheets)",
+          "return refuse_unmeasured(view, batch, sheets)", "settling books held pieces onward",
+          BATCHES),
+    Plant("station/floor/popping/dialogue.py",
+          'if waits is None or (hand.work.asks != "size" and given.whole is not None):',
+          "if waits is None:", "a reading at popping is a count", POPPED),
+    Plant(HELD, "        if batch is None or batch.why_held:\n            return batch",
+          "        if batch is None or batch.holds:\n            return batch",
+          "a doubt keeps nothing back", TRIMMED),
+    Plant(HELD, "        number = batch.parent\n    return None\n\n\ndef refuse_held(",
+          '        number = ""\n    return None\n\n\ndef refuse_held(',
+          "what was split off a held batch goes on", BATCHES),
+    Plant(HELD, "return tuple(h for h in lying if find_hold(view, h.batch) is None)",
+          "return lying", "held pieces are taken from the rack", BATCHES),
+    Plant("station/floor/trimming/rules.py",
+          "    if problem := refuse_held(view, batch.id):\n        return problem\n    counts",
+          "    counts", "pieces in doubt are put on the rack", TRIMMED),
+    Plant(MASTER, "    if again < ENOUGH:", "    if False:",
+          "right once settles a doubt", TRIMMED),
+    Plant(MASTER, "    if _is_same_again(act, view, part):", "    if False:",
+          "a card read twice counts as right twice", TRIMMED),
+    Plant(MASTER, "for heap in heaps for fact in _pass_doubt(act, heap, doubt)",
+          "for heap in () for fact in _pass_doubt(act, heap, doubt)",
+          "one piece of a parent settles the doubt of its children", TRIMMED),
+    Plant("station/queries/stock.py",
+          "lying = (h for h in view.stock(batch=number) if h.part == part)",
+          "lying = (h for h in view.stock(batch=number))",
+          "a heap without such pieces is to show them", TRIMMED),
+    Plant(COUNTS, "return move_in_order((*keep_free(view, lying), *held), -by,",
+          "return move_in_order(lying, -by,",
+          "a count takes held pieces before free ones", BATCHES),
+    Plant(COUNTS, "(ask_about_held(act, view, held[0].batch, gone) if held else None)", "None",
+          "anybody counts held pieces off the rack", BATCHES),
+    Plant(COUNTS, "*keep_held(view, tuple(lost)), *held)", "*keep_held(view, tuple(lost)))",
+          "what is found beside held pieces is free", BATCHES),
+    Plant(COUNTS, "found = (*lying, *keep_held(view, tuple(lost)), *held)",
+          "found = (*lying, *held)", "held pieces that were counted off turn up free", BATCHES),
+    Plant("station/floor/anywhere/rules.py",
+          "if problem := ask_about_held(act, view, batch, book - counted):", "if problem := None:",
+          "held pieces with their paper are counted off by anybody", BATCHES),
+    Plant("station/floor/anywhere/rules.py",
+          "    if not act.args.approved:\n        return ask(\n",
+          "    if False:\n        return ask(\n", "a worker lets his own hold go", BATCHES),
+    Plant("station/floor/cart/rules.py",
+          "        if problem := cancelled(view, pack) or _held_on_cart(view, pack):",
+          "        if problem := cancelled(view, pack):",
+          "a cart leaves with held pieces", BATCHES),
+    Plant("station/floor/cart/rules.py", "cancelled(view, pack) or _held(view, pack, inside):",
+          "cancelled(view, pack):", "a pack with held pieces goes on the cart", BATCHES),
+    Plant("station/floor/packing/rules_order.py",
+          "if problem := _refuse_held_inside(view, order) or _refuse_incomplete(view, order):",
+          "if problem := _refuse_incomplete(view, order):",
+          "a pack with held pieces is closed", BATCHES),
+    Plant("station/floor/shared/counting.py",
+          'return hand if counted or hand.subject in ("", batch) else hand.empty()',
+          "return hand", "a refused paper leaves the other batch armed", ("replay:47",)),
+    Plant(ASKS, "if left := _find_wait(draft):\n        since",
+          "if left := timedelta():\n        since",
+          "a PIN is compared while one has to wait", PINS),
+    Plant(ASKS, "FIRST_WAIT * (1 << min(over, 10))", "FIRST_WAIT", "the wait never doubles", PINS),
+    Plant("station/desk/desk.py", "            wrong_pins=self._draft.wrong_pins,\n",
+          "", "an act forgets the wrong PINs", PINS),
+    Plant("station/desk/draft.py", 'wrong_pins=raw.get("wrong_pins", 0),', "wrong_pins=0,",
+          "a restart forgets the wrong PINs", PINS),
+)  # fmt: skip
+
+HOLDS = (*AT_THE_BED, *BEHIND_IT)

@@ -472,6 +472,10 @@
       <translation>Los {batch} ist mit Los {parent} gesperrt: {why}</translation>
     </message>
     <message>
+      <source>Batch {batch} is held, and {n} of it would be gone</source>
+      <translation>Los {batch} ist gesperrt, und {n} davon wären weg</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held. Measure the same once more, or “{wrong}”.</source>
       <translation>Los {batch} ist gesperrt. Dasselbe noch einmal messen oder „{wrong}“.</translation>
     </message>
@@ -7838,10 +7842,6 @@
     <message>
       <source>{name} does not run this file</source>
       <translation>{name} fährt diese Datei nicht</translation>
-    </message>
-    <message>
-      <source>{name} is held, and {n} of it would be gone</source>
-      <translation>{name} ist gesperrt, und {n} davon wären weg</translation>
     </message>
     <message>
       <source>{name} is in the list</source>

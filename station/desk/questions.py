@@ -123,7 +123,7 @@ def _find_wait(draft: Draft) -> timedelta:
     over = draft.wrong_pins - MOST_TRIES
     if over < 0 or not draft.wrong_at:
         return timedelta()
-    wait = min(LONGEST_WAIT, FIRST_WAIT * 2 ** min(over, 10))
+    wait = min(LONGEST_WAIT, FIRST_WAIT * (1 << min(over, 10)))
     gone = datetime.fromisoformat(draft.hand.now) - datetime.fromisoformat(draft.wrong_at)
     return max(timedelta(), wait - max(gone, timedelta()))
 

@@ -180,7 +180,8 @@ def test_one_piece_of_the_parent_settles_nothing_for_what_was_split_off() -> Non
     p = in_doubt("trimming")
     assert "with batch 00412" not in str(p.give(CHILD).said)
     assert str(p.give(CHILD).said).startswith("Batch 00412 waits")
-    answer = p.give(Number("300.1"), Number("300"))
+    assert p.hand.subject == ""  # no number goes to the other batch by mistake
+    answer = p.give(PAPER, Number("300.1"), Number("300"))
     assert str(answer.do) == (
         "Right twice: batch 00412 may go on. Measure 00501 too, each for itself."
     )
