@@ -9,7 +9,7 @@ import shapely
 
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.rings import area_of
-from station.cutting.geometry.strokes import Levels
+from station.cutting.geometry.strokes import Levels, Shapes
 from station.cutting.geometry.tabs import WIDEST_GAP_MM, find_cut_at
 from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Setting
 
@@ -188,15 +188,37 @@ def _find_cut_near(sheet: Sheet, contour: int, place: shapely.Geometry) -> int:
 
 
 def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
-    """Tells of cuts in pieces that are free by then."""
+    """Tells of cuts in pieces whose outline is cut already: free by then, or held by tabs."""
     face, line = sheet.edges
-    loose = [f for f, p in zip(sheet.of_piece, pieces, strict=True) if is_loose(p)]
-    if not loose or not len(line):
+    if not pieces or not len(line):
         return []
     moves, index = sheet.cuts.moves, sheet.cuts.index
     freed = np.zeros(len(sheet.kinds), dtype=np.int64)
     np.maximum.at(freed, face, index[sheet.through.stop[line] - 1])
-    rings = sheet.closed.faces.ring[loose]
+    place, first = _list_cuts_within(sheet)
+    own = np.array(sheet.of_piece)
+    ring, cut = shapely.STRtree(place).query(sheet.closed.faces.ring[own], predicate="contains")
+    late = (first[cut] > freed[own[ring]]) & (freed[own[ring]] > 0)
+    found: dict[int, Problem] = {}
+    for n, inside in zip(ring[late].tolist(), cut[late].tolist(), strict=True):
+        number = int(moves.line[first[inside]])
+        if n in found and number >= found[n].line:
+            continue
+        x, y = shapely.get_coordinates(place[inside])[0].tolist()
+        kind, text = "late-inside", "This is cut in a piece that is free already."
+        if not is_loose(pieces[n]):
+            kind, text = "outside-first", "The outline of this piece is cut before this."
+        deep = inside < len(sheet.through) or inside >= len(place) - len(sheet.plunges)
+        graded = "" if deep or kind == "late-inside" else KNOW  # a tab holds it well enough
+        found[n] = Problem(number, kind, text, at=(x, y), graded=graded)
+    return list(found.values())
+
+
+def _list_cuts_within(sheet: Sheet) -> tuple[Shapes, Ints]:
+    """Lists a place of each cut, of lines through the sheet, of shallow ones and of plunges, and
+    the move that it begins with.
+    """
+    moves, index = sheet.cuts.moves, sheet.cuts.index
     lines = np.concatenate((sheet.through.shape, sheet.shallow.lines.shape))
     place = np.concatenate(
         (
@@ -205,17 +227,7 @@ def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
         )
     )
     begin = (index[sheet.through.first], index[sheet.shallow.lines.first], sheet.plunges)
-    first = np.concatenate(begin)
-    ring, cut = shapely.STRtree(place).query(rings, predicate="contains")
-    late = first[cut] > freed[np.array(loose)[ring]]
-    found: dict[int, Problem] = {}
-    for n, inside in zip(ring[late].tolist(), cut[late].tolist(), strict=True):
-        x, y = shapely.get_coordinates(place[inside])[0].tolist()
-        text = "This is cut in a piece that is free already."
-        number = int(moves.line[first[inside]])
-        if n not in found or number < found[n].line:
-            found[n] = Problem(number, "late-inside", text, at=(x, y))
-    return list(found.values())
+    return place, np.concatenate(begin)
 
 
 def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:

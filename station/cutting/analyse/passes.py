@@ -6,8 +6,8 @@ import numpy as np
 
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
-from station.cutting.geometry.strokes import Cuts, Levels, name_ways, pick_through
-from station.cutting.model import LINE, Ints, Problem, Program
+from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
+from station.cutting.model import LINE, XY, Bools, Floats, Ints, Moves, Problem, Program
 
 PLUNGE_MM_MIN = 2000.0  # straight down into a sheet, at most: common practice, no source
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
@@ -15,6 +15,9 @@ PASS_SHARE = 3.0  # of the bit's diameter, in one pass: common practice (checks,
 TWICE_SHARE = 0.9
 MEANT_MM = 1.0
 MOST_PASSES = 200
+BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
+OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
+MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
 def find_pass_faults(
@@ -25,7 +28,7 @@ def find_pass_faults(
         *_check_plunges(program, geo, levels),
         *_check_depths(sheet, levels),
         *_check_changes(program, levels),
-        *_check_twice(sheet, levels),
+        *_check_twice(sheet),
         *(_check_thickness(sheet, levels) if cuts_out else ()),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
@@ -58,55 +61,101 @@ def _check_plunges(program: Program, geo: Geometry, levels: Levels) -> list[Prob
 
 
 def _check_depths(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Looks for passes much deeper than their bit is wide, the first of each run."""
+    """Looks for passes much deeper than their bit is wide, level or sinking, the first of each
+    run.
+    """
     cuts = sheet.cuts
-    most = PASS_SHARE * 2 * cuts.radius
-    deep = np.flatnonzero((levels.face - cuts.low > most + 0.05) & (cuts.high - cuts.low < 0.01))
+    most = PASS_SHARE * 2 * cuts.radius + 0.05
+    deep = np.flatnonzero(levels.face - cuts.low > most)
     if not len(deep):
         return []
-    before = _find_depths_before(cuts, deep, levels)
+    deep = deep[_find_heights_before(cuts, deep, levels) - cuts.low[deep] > most[deep]]
+    deep = deep[~_pick_bored(cuts)[deep]][:MOST_LOOKED_AT]
+    way = np.cumsum(cuts.flat)
     found: dict[int, Problem] = {}
-    for position, took in zip(deep.tolist(), (before - cuts.low[deep]).tolist(), strict=True):
+    for position in deep.tolist():
         run = int(cuts.run[position])
-        if took <= most[position] + 0.05 or run in found or len(found) >= MOST_PASSES:
+        if run in found or len(found) >= MOST_PASSES:
             continue
-        beside = _find_near_before(cuts, position, levels) - float(cuts.low[position])
-        wide = 2 * float(cuts.radius[position])
-        text = f"Cuts {min(took, beside):.1f} mm deep in one pass with a bit of {wide:g} mm."
-        if beside > most[position] + 0.05:
+        took = _find_near_before(cuts, position, way, levels) - float(cuts.low[position])
+        if took > most[position]:
+            wide = 2 * float(cuts.radius[position])
+            text = f"Cuts {took:.1f} mm deep in one pass with a bit of {wide:g} mm."
             found[run] = _tell(sheet, position, "pass-deep", text)
     return list(found.values())
 
 
-def _find_depths_before(cuts: Cuts, some: Ints, levels: Levels) -> np.ndarray:
-    """Finds how low the same way was cut before each of the given cuts; the face: not at all."""
+def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
+    """Finds from which height down the same way was cut before each of the given cuts; the face:
+    it was not.
+    """
     keys = name_ways(cuts, np.arange(len(cuts)))
     order = np.lexsort((np.arange(len(cuts)), keys))
     before = np.full(len(cuts), levels.face)
-    for one, other in ((order[1:], order[:-1]),):
-        same = keys[one] == keys[other]
-        before[one[same]] = cuts.low[other[same]]
+    one, other = order[1:], order[:-1]
+    same = keys[one] == keys[other]
+    before[one[same]] = np.minimum(cuts.high[other[same]], levels.face)
     return before[some]
 
 
-def _find_near_before(cuts: Cuts, position: int, levels: Levels) -> float:
-    """Finds how low the place in the middle of a cut was cut before it."""
+def _pick_bored(cuts: Cuts) -> Bools:
+    """Picks the cuts of runs that stay on the spot: they drill more than they mill."""
+    ends = cuts.moves.points[cuts.index + 1, :2]
+    runs = len(cuts.run_low)
+    low, high = np.full((runs, 2), np.inf), np.full((runs, 2), -np.inf)
+    np.minimum.at(low, cuts.run, ends)
+    np.maximum.at(high, cuts.run, ends)
+    wide = (high - low).max(axis=1)[cuts.run]
+    return np.asarray(wide < BORED_SHARE * 2 * cuts.radius)
+
+
+def _find_near_before(cuts: Cuts, position: int, way: Floats, levels: Levels) -> float:
+    """Finds how low the place that a cut goes through deepest was cut before it.
+
+    `way` is how far the bit has gone along the sheet by the end of each cut; what it did in the
+    same run just before is the same cut.
+    """
     moves, index = cuts.moves, cuts.index
-    start, end = moves.points[index[:position], :2], moves.points[index[:position] + 1, :2]
-    i = int(index[position])
-    middle = (moves.points[i, :2] + moves.points[i + 1, :2]) / 2
-    if moves.kind[i] > LINE:
-        spoke = complex(*(moves.points[i, :2] - moves.centre[i])) * np.exp(0.5j * moves.sweep[i])
-        middle = moves.centre[i] + np.array([spoke.real, spoke.imag])
-    step = end - start
+    i, some = int(index[position]), index[:position]
+    place = _find_deepest_place(moves, i)
+    start = moves.points[some, :2]
+    step = moves.points[some + 1, :2] - start
     size = np.maximum((step * step).sum(axis=1), 1e-12)
-    share = np.clip(((middle - start) * step).sum(axis=1) / size, 0, 1)
-    off = np.hypot(*(start + step * share[:, None] - middle).T)
-    arc = moves.kind[index[:position]] > LINE
-    centre = moves.centre[index[:position]]
-    around = np.abs(np.hypot(*(start - centre).T) - np.hypot(*(centre - middle).T))
-    near = np.where(arc, around, off) < 0.9 * cuts.radius[position]
-    return float(min(cuts.high[:position][near].min(initial=levels.face), levels.face))
+    share = np.clip(((place - start) * step).sum(axis=1) / size, 0, 1)
+    off = np.hypot(*(start + step * share[:, None] - place).T)
+    bent = np.flatnonzero((moves.kind[some] > LINE) & (moves.plane[some] == XY))
+    if len(bent):
+        share[bent], off[bent] = _measure_to_arcs(moves, some[bent], place)
+    near = off < 0.9 * np.maximum(cuts.radius[position], cuts.radius[:position])
+    own = cuts.run[:position] == cuts.run[position]
+    near &= ~own | (way[position] - way[:position] > OWN_SHARE * 2 * cuts.radius[position])
+    z = moves.points[some, 2] + (moves.points[some + 1, 2] - moves.points[some, 2]) * share
+    return float(min(z[near].min(initial=levels.face), levels.face))
+
+
+def _find_deepest_place(moves: Moves, move: int) -> Floats:
+    """Finds where a move is deepest: its lower end, or the middle of a level one."""
+    start, end = moves.points[move], moves.points[move + 1]
+    if abs(end[2] - start[2]) > LEVEL_MM:
+        return np.asarray((end if end[2] < start[2] else start)[:2])
+    if moves.kind[move] <= LINE or moves.plane[move] != XY:
+        return np.asarray((start + end)[:2] / 2)
+    spoke = complex(*(start[:2] - moves.centre[move])) * np.exp(0.5j * moves.sweep[move])
+    return np.asarray(moves.centre[move] + np.array([spoke.real, spoke.imag]))
+
+
+def _measure_to_arcs(moves: Moves, some: Ints, place: Floats) -> tuple[Floats, Floats]:
+    """Measures where along arcs a place lies beside them, as a share, and how far off."""
+    centre, sweep = moves.centre[some], moves.sweep[some]
+    spoke, away = moves.points[some, :2] - centre, place - centre
+    ahead = np.arctan2(away[:, 1], away[:, 0]) - np.arctan2(spoke[:, 1], spoke[:, 0])
+    ahead = np.where(sweep > 0, ahead, -ahead) % (2 * np.pi)
+    whole = np.maximum(np.abs(sweep), 1e-12)
+    off = np.abs(np.hypot(*spoke.T) - np.hypot(*away.T))
+    ends = [np.hypot(*(moves.points[some + k, :2] - place).T) for k in (0, 1)]
+    beside = ahead <= whole
+    share = np.where(beside, ahead / whole, np.where(ends[0] < ends[1], 0.0, 1.0))
+    return share, np.where(beside, off, np.minimum(*ends))
 
 
 def _check_changes(program: Program, levels: Levels) -> list[Problem]:
@@ -133,27 +182,45 @@ def _changes_bit(program: Program, move: int) -> bool:
     return 0 < move < len(tool) and bool(tool[move] != tool[move - 1])
 
 
-def _check_twice(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Looks for runs through the sheet over what an earlier run has cut through."""
+def _check_twice(sheet: Sheet) -> list[Problem]:
+    """Looks for runs over what earlier runs have cut as deep."""
     cuts = sheet.cuts
-    through = np.flatnonzero(pick_through(cuts, levels))
-    if not len(through):
+    if not len(cuts):
         return []
-    keys, run = name_ways(cuts, through), cuts.run[through]
-    order = np.argsort(keys, kind="stable")
-    first = np.empty(len(keys), dtype=np.int64)
-    starts = np.append(True, np.diff(keys[order]) != 0)
-    first[order] = order[np.flatnonzero(starts)][np.cumsum(starts) - 1]
-    again = run[first] < run - 1
-    way = cuts.flat[through]
-    whole, twice = (np.bincount(run, weights=w) for w in (way, way * again))
+    earlier, low = _find_lowest_earlier(cuts)
+    again = low <= cuts.low + TOUCH_MM
+    runs = len(cuts.run_low)
+    whole, twice = (
+        np.bincount(cuts.run, weights=w, minlength=runs) for w in (cuts.flat, cuts.flat * again)
+    )
     found = []
-    for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0)).tolist():
-        position = int(through[np.argmax(run == n)])
-        earlier = int(cuts.moves.line[cuts.index[through[first[np.argmax(run == n)]]]])
-        text = f"This is cut a second time; line {earlier} has cut it through."
+    for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0))[:MOST_PASSES].tolist():
+        position = int(np.argmax((cuts.run == n) & again))
+        line = int(cuts.moves.line[cuts.index[earlier[position]]])
+        text = f"This is cut a second time; line {line} has cut it as deep."
         found.append(_tell(sheet, position, "twice", text))
     return found
+
+
+def _find_lowest_earlier(cuts: Cuts) -> tuple[Ints, Floats]:
+    """Finds for each cut how low an earlier run has cut the same way (inf: none has), and a cut
+    of such a run.
+    """
+    n = len(cuts)
+    keys = name_ways(cuts, np.arange(n))
+    order = np.lexsort((np.arange(n), keys))
+    new = np.append(True, np.diff(keys[order]) != 0)
+    group = np.cumsum(new) - 1
+    apart = float(np.ptp(cuts.low)) + 1.0  # so that each group begins anew
+    lowest = np.minimum.accumulate(cuts.low[order] - group * apart) + group * apart
+    block = new | np.append(True, np.diff(cuts.run[order]) != 0)
+    start = np.flatnonzero(block)[np.cumsum(block) - 1]  # where a run's cuts of this way begin
+    first = np.flatnonzero(new)[group]
+    known = start > first
+    low, earlier = np.full(n, np.inf), np.zeros(n, dtype=np.int64)
+    low[order[known]] = lowest[start[known] - 1]
+    earlier[order[known]] = order[start[known] - 1]
+    return earlier, low
 
 
 def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:

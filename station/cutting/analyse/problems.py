@@ -139,13 +139,18 @@ def _check_places(
 
 
 def _pick_over_edge(geo: Geometry, some: Bools, box: tuple[float, float, float, float]) -> Bools:
-    """Picks cuts that run from edge to edge of the sheet, and a little over, as rips do."""
+    """Picks cuts that run straight over an edge of the sheet, and a little past it, as rips and
+    leads from outside do.
+    """
     low, high = geo.low[:, :2], geo.high[:, :2]
-    less, more = np.array(box[:2]) - low, high - np.array(box[2:])
-    across = (less > TOUCH_MM) & (more > TOUCH_MM)
-    within = (less <= TOUCH_MM) & (more <= TOUCH_MM)
-    little = (less < RIP_MM) & (more < RIP_MM)
-    level = (across | within).all(axis=1) | (geo.flat < 1e-9)
+    out = (np.array(box[:2]) - low > TOUCH_MM) | (high - np.array(box[2:]) > TOUCH_MM)
+    little = (np.array(box[:2]) - low < RIP_MM) & (high - np.array(box[2:]) < RIP_MM)
+    still = high - low < TOUCH_MM
+    straight = (still[:, ::-1] | ~out).all(axis=1) & ~out.all(axis=1)
+    across = ((box[0] - low[:, 0] > TOUCH_MM) & (high[:, 0] - box[2] > TOUCH_MM)) | (
+        (box[1] - low[:, 1] > TOUCH_MM) & (high[:, 1] - box[3] > TOUCH_MM)
+    )
+    level = (straight | across | (geo.flat < 1e-9)) & np.isinf(geo.radius)
     return np.asarray(some & little.all(axis=1) & level)
 
 

@@ -13,7 +13,7 @@ import shapely
 
 from station.cutting.geometry.faces import Faces, find_faces, unite
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
-from station.cutting.model import CW, Bools, Floats, Ints
+from station.cutting.model import CW, LINE, Bools, Floats, Ints
 
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
@@ -29,7 +29,7 @@ ROUNDS = 4
 PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
 GAP_SHARE = 0.2
 MOST_TABS = 16  # of one contour that is jumped over them
-LEAST_SHARE = 0.03  # of what lies around a stretch, that a face beside it has
+LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
 ON_ARC_MM = 0.1
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
@@ -312,34 +312,53 @@ def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> t
     left, right = np.zeros(n, int), np.zeros(n, int)
     some = first >= 0
     left[some], right[some] = sides[0][first[some]], sides[1][first[some]]
-    for k in np.flatnonzero(np.bincount(of[known], minlength=n) == 0).tolist():
-        left[k], right[k] = _look_around(stretches.shape[k], stretches.radius[k], faces, kerfs)
+    dark = np.flatnonzero(np.bincount(of[known], minlength=n) == 0)
+    rings = _list_rings(faces) if len(dark) else None
+    for k in dark.tolist():
+        assert rings
+        left[k], right[k] = _look_around(stretches, k, faces, rings, kerfs)
     return left, right
 
 
 def _look_around(
-    shape: shapely.Geometry, radius: float, faces: Faces, kerfs: shapely.STRtree
+    stretches: Stretches, n: int, faces: Faces, rings: Rings, kerfs: shapely.STRtree
 ) -> tuple[int, int]:
-    """Finds the two faces around a stretch in a corner; the same where there are not two.
-
-    The first lies to the left of the stretch where that can be told.
+    """Finds the two faces that what stands under a stretch is joined to most; the same where
+    there are not two. The first lies to the left of the stretch where that can be told.
     """
-    ring = shapely.get_exterior_ring(shapely.buffer(shape, radius + PROBE_MM))
-    at = shapely.line_interpolate_point(ring, np.arange(0.01, 1, 0.02), normalized=True)
-    here = faces.find_at(shapely.get_coordinates(at))
-    for tree in (kerfs, shapely.STRtree(faces.kerfs)):
-        here[tree.query(at, predicate="within")[0]] = UNKNOWN
-    inner = np.flatnonzero(here >= 0)
-    here[inner[faces.dust[here[inner]]]] = UNKNOWN
-    names, counts = np.unique(here[here > UNKNOWN], return_counts=True)
-    names = names[counts >= LEAST_SHARE * len(at)]
-    if len(names) != 2:
+    shape = stretches.shape[n]
+    stands = shapely.buffer(stretches.whole[n], stretches.radius[n])
+    cut = kerfs.geometries[kerfs.query(stands)]
+    stands = shapely.difference(stands, shapely.union_all(cut))
+    rim = shapely.buffer(stands, PROBE_MM)
+    near = rings.tree.query(rim, predicate="intersects")
+    contact = shapely.intersection(rings.tree.geometries[near], rim)
+    length, face = shapely.length(contact), rings.face[near]
+    real = (length > LEAST_CONTACT_MM) & ((face < 0) | ~faces.dust[np.maximum(face, 0)])
+    names, of = np.unique(face[real], return_inverse=True)
+    if len(names) < 2:
         return 0, 0
+    most = np.argsort(-np.bincount(of, weights=length[real]), kind="stable")[:2]
+    one, other = (int(name) for name in names[most])
     middle, normal = find_normals(np.array([shape]), shapely.length(np.array([shape])) / 2)
-    points = shapely.get_coordinates(at)[here == names[0]].mean(axis=0)
+    points = shapely.get_coordinates(contact[real][of == most[0]]).mean(axis=0)
     left = float((points - middle[0]) @ normal[0]) > 0
-    one, other = (int(name) for name in names)
     return (one, other) if left else (other, one)
+
+
+@dataclass(frozen=True)
+class Rings:
+    """Holds the rings that bound faces, and the face within each or around it."""
+
+    tree: shapely.STRtree
+    face: Ints
+
+
+def _list_rings(faces: Faces) -> Rings:
+    """Lists the outlines of faces, and of the cuts that lie in them."""
+    some = np.concatenate((faces.ring, faces.kerfs))
+    face = np.concatenate((np.arange(len(faces)), faces.home))
+    return Rings(shapely.STRtree(shapely.get_exterior_ring(some)), face)
 
 
 UNKNOWN = -2  # where another cut goes, or only dust is
@@ -428,7 +447,9 @@ def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) ->
 
 
 def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
-    """Finds jumps straight on between two cuts of one depth that do not go through."""
+    """Finds ways over the sheet between two cuts of one depth that do not go through: at feed, or
+    by a rapid straight on.
+    """
     if len(cuts) < 2:
         return np.zeros(0, object), np.zeros(0, int)
     moves, index = cuts.moves, cuts.index
@@ -441,15 +462,26 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     end, start = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
     away = start - end
     far = np.hypot(*away.T)
-    good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
+    straight = np.ones(len(before), dtype=bool)
     for ways in (
         end - moves.points[index[before], :2],
         moves.points[index[before + 1] + 1, :2] - start,
     ):
         size = np.maximum(np.hypot(*ways.T), 1e-9)
-        good &= (ways * away).sum(axis=1) > STRAIGHT_ON * far * size
-    jumps = shapely.linestrings(np.stack((end[good], start[good]), axis=1))
-    return np.asarray(jumps, dtype=object).reshape(-1), before[good]
+        straight &= (ways * away).sum(axis=1) > STRAIGHT_ON * far * size
+    ways = [
+        moves.points[index[b] + 1 : index[b + 1] + 1, :2]
+        if (moves.kind[index[b] + 1 : index[b + 1]] == LINE).all()
+        else np.stack((end[n], start[n]))
+        if straight[n]
+        else None
+        for n, b in enumerate(before.tolist())
+    ]
+    drawn = np.array([w is not None for w in ways], dtype=bool)
+    jumps = np.array([shapely.linestrings(w) for w in ways if w is not None], dtype=object)
+    before, far = before[drawn], shapely.length(jumps)
+    good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
+    return jumps[good], before[good]
 
 
 def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:

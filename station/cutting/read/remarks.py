@@ -48,7 +48,7 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
     ends = 0
     line = 1
     for found in REMARK.finditer(data):
-        text = (found[1] if found[1] is not None else found[2]).decode("latin-1").upper()
+        text = _decode(found[1] if found[1] is not None else found[2]).upper()
         if not any(c.isdigit() for c in text):
             continue
         size = read_size(text, inches=inches)
@@ -64,6 +64,14 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
         if named or number is not None or BIT_WORDS.search(text) or NAMED.search(text):
             said.append(BitSaid(number, size, line, text.strip()[:80]))
     return tuple(said)
+
+
+def _decode(remark: bytes) -> str:
+    """Reads the characters of a remark, as it was written on one system or another."""
+    try:
+        return remark.decode("utf-8")
+    except UnicodeDecodeError:
+        return remark.decode("latin-1")
 
 
 def read_size(text: str, *, inches: bool) -> float | None:
@@ -108,7 +116,12 @@ def number_bits(program: Program) -> Program:
     """Gives a number to each bit that is put in by hand at a stop and has none of its own."""
     moves = program.moves
     called = set(np.unique(moves.tool).tolist())
-    loose = [said for said in program.bits_said if said.number not in called]
+    by_hand = not any(called)
+    loose = [
+        said
+        for said in program.bits_said
+        if said.number not in called and (said.number is None or by_hand)
+    ]
     if not loose or not len(moves):
         return program
     feed = np.flatnonzero(moves.kind != RAPID)
