@@ -7184,6 +7184,10 @@
       <translation>üblich bei</translation>
     </message>
     <message>
+      <source>usual bit</source>
+      <translation>üblicher Fräser</translation>
+    </message>
+    <message>
       <source>usual loss</source>
       <translation>üblicher Verlust</translation>
     </message>

@@ -4,6 +4,7 @@ import argparse
 import json
 import sys
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -91,6 +92,7 @@ def make_setting(
     options: argparse.Namespace,
     router: Router | None = None,
     pockets: Mapping[int, Bit] | None = None,
+    spindle: Bit | None = None,
 ) -> "Setting":
     """Makes the setting of the options, and the router with the bits in its changer."""
     from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
@@ -102,6 +104,8 @@ def make_setting(
         sheet=options.sheet,
         bit_mm=dict(options.bit_diameter),
         changer_mm={n: b.diameter_mm for n, b in pockets.items()},
+        spindle_mm=spindle.diameter_mm if spindle else None,
+        usual_mm=(router.usual_bit_mm or None) if router else None,
         flutes_of={n: b.flutes for n, b in pockets.items()},
         bits_there=frozenset(pockets) or None,
         hold_downs=router.hold_downs if router else (),
@@ -115,50 +119,61 @@ def make_setting(
 
 def run(options: argparse.Namespace) -> int:
     """Prints what cut files make and take; with a shop at hand, timed for its router."""
-    router, known, pockets = _find_machine(options)
-    text, code = analyse_files(options, router=router, known=known, pockets=pockets)
+    machine = _find_machine(options)
+    text, code = analyse_files(options, machine)
     print(text, file=sys.stderr if code else sys.stdout)
     return code
 
 
-def _find_machine(
-    options: argparse.Namespace,
-) -> tuple[Router | None, dict[str, Part], dict[int, Bit]]:
-    """Finds the router that is asked about, the shop's parts, and the changer's bits."""
+@dataclass(frozen=True)
+class CutFileMachine:
+    """Holds the router that is asked about, the shop's parts, and the bits that are in."""
+
+    router: Router | None = None
+    known: Mapping[str, Part] = field(default_factory=dict)
+    pockets: Mapping[int, Bit] = field(default_factory=dict)
+    spindle: Bit | None = None
+
+
+def _find_machine(options: argparse.Namespace) -> CutFileMachine:
+    """Finds the router that is asked about, the shop's parts, and the bits that are in."""
     data = find_data(options)
     asked = str(options.router or "").upper().removeprefix("R")
     if not (data / bootstrap.FILE).exists():
         if asked:
             raise CommandError(f"There is no shop in {data}, so router {asked} is not known.")
-        return None, {}, {}
+        return CutFileMachine()
     with bootstrap.open_ledger(data) as ledger:
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:
             raise CommandError(f"There is no router {asked}.")
         router = correct_router(ledger.view, router) if router else None
-        bed = ledger.view.get(Bed, asked) if router and router.changer else None
-        held = ((n, ledger.view.get(Bit, bit)) for n, bit in (bed.bits if bed else ()))
-        pockets = {n: bit for n, bit in held if n and bit}
-        return router, {part.id: part for part in ledger.facts(Part)}, pockets
+        bed = ledger.view.get(Bed, asked) if router else None
+        held = {n: ledger.view.get(Bit, bit) for n, bit in (bed.bits if bed else ())}
+        bits = {n: bit for n, bit in held.items() if bit}
+        changer = router is not None and router.changer
+        return CutFileMachine(
+            router,
+            {part.id: part for part in ledger.facts(Part)},
+            {n: bit for n, bit in bits.items() if n} if changer else {},
+            None if changer else bits.get(0),
+        )
 
 
 def analyse_files(
-    options: argparse.Namespace,
-    *,
-    router: Router | None = None,
-    known: Mapping[str, Part] | None = None,
-    pockets: Mapping[int, Bit] | None = None,
+    options: argparse.Namespace, machine: CutFileMachine | None = None
 ) -> tuple[str, int]:
     """Analyses cut files: gives the JSON text and the exit code.
 
     For a file that cannot be read it gives a sentence and 2.
     """
+    machine = machine or CutFileMachine()
     if not is_prepared():
         print("Preparing to read cut files, once on this computer …", file=sys.stderr)
         prepare_reader()
     from station.cutting.report import analyse_program, make_report, read_program  # noqa: PLC0415 - compiled by now
 
-    setting = make_setting(options, router, pockets)
+    setting = make_setting(options, machine.router, machine.pockets, machine.spindle)
     results: list[dict[str, object]] = []
     for name in options.files:
         try:
@@ -168,7 +183,7 @@ def analyse_files(
         program = read_program(data, setting)
         if program.refused:
             return f"{name}: {program.refused}", 2
-        results.append(make_report(analyse_program(program, setting, known=known)))
+        results.append(make_report(analyse_program(program, setting, known=machine.known)))
     if len(results) == 1:
         return json.dumps(results[0]), 0
     named = [{"file": n, **r} for n, r in zip(options.files, results, strict=True)]

@@ -85,6 +85,7 @@ def _make_setting(request: ReadCutFile) -> "Setting":
         units=request.units,
         changer_mm={p.number: p.diameter_mm for p in pockets},
         spindle_mm=request.spindle_mm,
+        usual_mm=(router.usual_bit_mm or None) if router else None,
         flutes_of={p.number: p.flutes for p in pockets},
         bits_there=frozenset(p.number for p in pockets) or None,
         hold_downs=router.hold_downs if router else (),

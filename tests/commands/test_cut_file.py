@@ -5,12 +5,13 @@ import json
 
 import pytest
 
-from station.commands.cut_file import add_arguments, analyse_files
+from station.commands.cut_file import CutFileMachine, add_arguments, analyse_files
 from station.shop.facts import Bit, Router
 from tests.cutting.layouts import make
 
-FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm",
-          "scrap_mm2", "closed_cuts", "slugs", "assumed", "problems"}  # fmt: skip
+FIELDS = {"feed_mm", "rapid_mm", "time_s", "bits", "parts", "tab_count", "bounds_mm", "waste_mm2",
+          "scrap_mm2", "skeleton_mm2", "kerf_mm2", "closed_cuts", "slugs", "assumed",
+          "problems"}  # fmt: skip
 
 
 def options(*words):
@@ -49,7 +50,7 @@ def test_one_file_gives_one_object_with_the_fields(file):
 
 def test_a_router_gives_the_time(file):
     given = options(file)
-    text, _ = analyse_files(given, router=Router(id="1", name="Router 1"))
+    text, _ = analyse_files(given, CutFileMachine(router=Router(id="1", name="Router 1")))
     assert json.loads(text)["time_s"] > 10
 
 
@@ -64,7 +65,9 @@ def test_the_routers_hold_downs_are_looked_at(file):
     grid = tuple((x, y) for x in range(0, 2440, 20) for y in range(0, 1220, 20))
     for places, hit in (((), False), ((on_path, *grid), True), (((-500.0, -500.0),), False)):
         router = Router(id="1", name="Router 1", hold_downs=places)
-        assert ("hold-down" in kinds(analyse_files(given, router=router)[0])) == hit
+        assert (
+            "hold-down" in kinds(analyse_files(given, CutFileMachine(router=router))[0])
+        ) == hit
 
 
 def test_the_changers_bits_are_looked_at(tmp_path):
@@ -74,12 +77,30 @@ def test_the_changers_bits_are_looked_at(tmp_path):
     router = Router(id="5", name="Router 5", changer=True)
     for number, missing in ((1, True), (2, False)):
         bit = Bit(id="12", words="", diameter_mm=3.0, flutes=1)
-        text, _ = analyse_files(given, router=router, pockets={number: bit})
+        text, _ = analyse_files(given, CutFileMachine(router=router, pockets={number: bit}))
         assert ("bit-missing" in kinds(text)) == missing
     assert json.loads(text)["bits"][0]["diameter_mm"] == 3.0
     given = options(path, "--bit-diameter", "2=4")
-    text, _ = analyse_files(given, router=router, pockets={2: bit})
+    text, _ = analyse_files(given, CutFileMachine(router=router, pockets={2: bit}))
     assert json.loads(text)["bits"][0]["diameter_mm"] == 4.0
+
+
+def test_what_tells_a_bit_is_asked_in_turn_and_said(tmp_path):
+    path = tmp_path / "a.nc"
+    cut = "G21\nS18000 M3\nG1 Z-3 F900\nX50 F3000\nG0 Z5\nM30\n"
+    router = Router(id="1", name="Router 1", usual_bit_mm=8.0)
+    bit = Bit(id="12", words="", diameter_mm=4.0)
+    for head, machine, size, why in (
+        ("(3.175 mm straight bit)\n", CutFileMachine(router, spindle=bit), 3.175, "as line 1"),
+        ("", CutFileMachine(router, spindle=bit), 4.0, "in the spindle"),
+        ("", CutFileMachine(router), 8.0, "as usual on this router"),
+        ("", CutFileMachine(), 6.0, "only assumed"),
+    ):
+        path.write_text(head + cut)
+        told = json.loads(analyse_files(options(path), machine)[0])
+        assert told["bits"][0]["diameter_mm"] == size
+        assert any(why in line for line in told["assumed"])
+        assert ("bit-differs" in kinds(json.dumps(told))) == (size == 3.175)
 
 
 def test_several_files(file):

@@ -182,9 +182,11 @@ def plunge_fast(draft: SheetDraft, rng: Random) -> Marked | None:
 
 def go_deep_at_once(draft: SheetDraft, rng: Random) -> Marked | None:
     """Cuts a line in one pass far deeper than its bit is wide."""
+    pocketed = {n.part for n in draft.lines if n.role == "pocket"}  # a hole may go on from there
     chosen = choose_line(
         draft, rng,
-        lambda n: n.role != "drilled" and n.entry != "helix" and -n.floors[-1] >= 3.4 * n.wide,
+        lambda n: n.role != "drilled" and n.entry != "helix" and -n.floors[-1] >= 3.4 * n.wide
+        and not (n.role == "hole" and n.part in pocketed),
     )  # fmt: skip
     if not chosen:
         return None

@@ -126,8 +126,7 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
     boxes = [part.box for part in parts]
     drawn = model.outline.trace(0.0).bounds()
     sizes = {(round(b[2] - b[0], 4), round(b[3] - b[1], 4)) for b in [drawn, *boxes]}
-    if any(min(abs(p.frame.turn.real), abs(p.frame.turn.imag)) > 0.01 for p in parts):
-        sizes.add(find_least_box(model.outline.trace(0.0)))
+    sizes.add(find_least_box(model.outline.trace(0.0)))
     return TrueGroup(
         name=model.name + (" mirrored" if parts[0].frame.mirrored and model.handed else ""),
         sizes=tuple(sorted(sizes)),
@@ -149,20 +148,28 @@ def find_least_box(track: Track) -> tuple[float, float]:
     turns += [
         (seg.b - seg.a).conjugate() / abs(seg.b - seg.a) for seg in track.segs if not seg.sweep
     ]
-    best = (1e9, 1e9)
-    for turn in turns:
+
+    def measure(turn: complex) -> tuple[float, float]:
         turned = [point * turn for point in points]
         xs, ys = [p.real for p in turned], [p.imag for p in turned]
-        box = (max(xs) - min(xs), max(ys) - min(ys))
-        best = min(best, box, key=lambda b: b[0] * b[1])
-    return round(best[0], 3), round(best[1], 3)
+        return max(xs) - min(xs), max(ys) - min(ys)
+
+    def area(turn: complex) -> float:
+        return measure(turn)[0] * measure(turn)[1]
+
+    best = min(turns, key=area)
+    for little in (1j ** (0.5**k / 90) for k in range(12)):
+        best = min(best * little, best, best / little, key=area)
+    found = measure(best)
+    return round(found[0], 3), round(found[1], 3)
 
 
 def count_tabs(lines: Sequence[CutLine], part: int) -> int:
-    """Counts the tabs that hold a part."""
+    """Counts the tabs that hold a part; those of a line that is cut again stand once."""
+    once = {id(line.track): line for line in lines}.values()
     return sum(
         (len(line.tabs) if line.part == part else line.holds.count(part)) - len(line.lost)
-        for line in lines
+        for line in once
         if line.part == part or part in line.holds
     )
 

@@ -173,6 +173,7 @@ def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int
             said.append(f"Bit {number}: {remark.diameter_mm:g} mm, as line {remark.line} says.")
         elif number in setting.changer_mm:
             bits[number] = setting.changer_mm[number]
+            said.append(f"Bit {number}: {bits[number]:g} mm, the one in the changer.")
         elif setting.spindle_mm is not None and number == first:
             bits[number] = setting.spindle_mm
             said.append(f"Bit {number}: {setting.spindle_mm:g} mm, the one in the spindle.")

@@ -100,11 +100,11 @@ def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
 
 def _pick_bored(cuts: Cuts) -> Bools:
     """Picks the cuts of runs that stay on the spot: they drill more than they mill."""
-    ends = cuts.moves.points[cuts.index + 1, :2]
     runs = len(cuts.run_low)
     low, high = np.full((runs, 2), np.inf), np.full((runs, 2), -np.inf)
-    np.minimum.at(low, cuts.run, ends)
-    np.maximum.at(high, cuts.run, ends)
+    for ends in (cuts.moves.points[cuts.index, :2], cuts.moves.points[cuts.index + 1, :2]):
+        np.minimum.at(low, cuts.run, ends)
+        np.maximum.at(high, cuts.run, ends)
     wide = (high - low).max(axis=1)[cuts.run]
     return np.asarray(wide < BORED_SHARE * 2 * cuts.radius)
 

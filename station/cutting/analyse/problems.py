@@ -21,6 +21,7 @@ from station.cutting.model import (
 
 TOUCH_MM = 0.01
 SAME_BIT_MM = 0.05
+SAME_RIP_MM = 0.1  # cuts along one line lie this near
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
 
@@ -139,19 +140,21 @@ def _check_places(
 
 
 def _pick_over_edge(geo: Geometry, some: Bools, box: tuple[float, float, float, float]) -> Bools:
-    """Picks cuts that run straight over an edge of the sheet, and a little past it, as rips and
-    leads from outside do.
+    """Picks cuts straight over an edge of the sheet, and a little past it, that are part of a rip:
+    cuts along the same line go over the opposite edge too.
     """
     low, high = geo.low[:, :2], geo.high[:, :2]
-    out = (np.array(box[:2]) - low > TOUCH_MM) | (high - np.array(box[2:]) > TOUCH_MM)
-    little = (np.array(box[:2]) - low < RIP_MM) & (high - np.array(box[2:]) < RIP_MM)
-    still = high - low < TOUCH_MM
-    straight = (still[:, ::-1] | ~out).all(axis=1) & ~out.all(axis=1)
-    across = ((box[0] - low[:, 0] > TOUCH_MM) & (high[:, 0] - box[2] > TOUCH_MM)) | (
-        (box[1] - low[:, 1] > TOUCH_MM) & (high[:, 1] - box[3] > TOUCH_MM)
-    )
-    level = (straight | across | (geo.flat < 1e-9)) & np.isinf(geo.radius)
-    return np.asarray(some & little.all(axis=1) & level)
+    less, more = np.array(box[:2]) - low, high - np.array(box[2:])
+    little = ((less < RIP_MM) & (more < RIP_MM)).all(axis=1) & np.isinf(geo.radius)
+    over = np.zeros(len(some), dtype=bool)
+    for axis in (0, 1):
+        before, behind = less[:, axis] > TOUCH_MM, more[:, axis] > TOUCH_MM
+        along = high[:, 1 - axis] - low[:, 1 - axis] < TOUCH_MM
+        line = np.round(low[:, 1 - axis] / SAME_RIP_MM).astype(np.int64)
+        ends = (line[some & along & side] for side in (before, behind))
+        both = np.isin(line, np.intersect1d(*ends))
+        over |= (before & behind) | (along & both & (before | behind))
+    return np.asarray(some & little & (over | (geo.flat < 1e-9)))
 
 
 def _check_spindle(

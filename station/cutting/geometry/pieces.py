@@ -341,14 +341,15 @@ def _find_first_cut(
 def _make_tabs(
     face: int, own: Ints, cuts: Cuts, levels: Levels, closed: Closed, sides: Sides
 ) -> list[Tab]:
-    """Makes the tabs along a face; stretches over the same place are one."""
+    """Makes the tabs along a face; stretches over the same place are one, as high as the lowest
+    that goes over most of it.
+    """
     some = closed.stretches
     tabs: list[Tab] = []
-    taken: list[int] = []
-    for n in own[np.argsort(some.top[own], kind="stable")].tolist():
-        if any(shapely.distance(some.shape[n], some.shape[k]) < some.radius[n] for k in taken):
-            continue
-        taken.append(n)
+    for group in _join_touching(some, own):
+        length = sides.length[group]
+        most = group[length >= length.max() / 2]
+        n = int(most[np.argmin(some.top[most])])
         side = some.radius[n] if closed.left[n] == face else -some.radius[n]
         x, y = (sides.middle[n] + sides.normal[n] * side).tolist()
         jumped = bool(some.top[n] == np.inf)
@@ -356,13 +357,31 @@ def _make_tabs(
             Tab(
                 x_mm=x,
                 y_mm=y,
-                width_mm=float(sides.length[n]),
+                width_mm=float(length.max()),
                 height_mm=float(min(some.top[n], levels.face) - levels.bottom),
                 style="gap" if jumped else "ramped" if some.ramped[n] else "square",
                 line=int(cuts.moves.line[cuts.index[some.first[n]]]),
             )
         )
     return sorted(tabs, key=lambda t: t.line)
+
+
+def _join_touching(some: Stretches, own: Ints) -> list[Ints]:
+    """Joins the stretches that lie over one another, or go on where another ends: cuts between
+    two tabs leave them the bit's width apart.
+    """
+    left = own.tolist()
+    groups = []
+    while left:
+        group, new = [], [left.pop(0)]
+        while new:
+            n = new.pop()
+            group.append(n)
+            near = shapely.distance(some.shape[n], some.shape[left]) < some.radius[n]
+            new += [k for k, touches in zip(left, near.tolist(), strict=True) if touches]
+            left = [k for k, touches in zip(left, near.tolist(), strict=True) if not touches]
+        groups.append(np.array(group))
+    return groups
 
 
 @dataclass(frozen=True)

@@ -168,7 +168,24 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
     again = np.zeros(len(picked), dtype=bool)
     again[order[1:]] = keys[order[1:]] == keys[order[:-1]]
     some[picked[~taken & ~again]] = True
+    some[_list_covered(cuts, np.flatnonzero(some))] = False
     return some
+
+
+def _list_covered(cuts: Cuts, picked: Ints) -> Ints:
+    """Lists what of the picked cuts, as a ramp, lies over others that leave a level skin."""
+    level = cuts.high[picked] < cuts.run_low[cuts.run[picked]] + LEVEL_MM
+    skin, above = picked[level], picked[~level]
+    if not len(skin) or not len(above):
+        return above[:0]
+    own = draw_lines(cuts, above, by=np.arange(len(cuts)))
+    tree = shapely.STRtree(draw_lines(cuts, skin).shape)
+    covered = np.ones(len(above), dtype=bool)
+    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+        place = shapely.line_interpolate_point(own.shape, share, normalized=True)
+        near = tree.query(place, predicate="dwithin", distance=SAME_MM)[0]
+        covered &= np.isin(np.arange(len(above)), near)
+    return above[covered]
 
 
 def _lies_over(cuts: Cuts, through: Bools) -> Bools:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
-from station.cutting.geometry.faces import Faces, find_faces, unite
+from station.cutting.geometry.faces import SKELETON, Faces, find_faces, unite
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
 from station.cutting.model import CW, LINE, Bools, Floats, Ints
 
@@ -33,6 +33,7 @@ LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
 ON_ARC_MM = 0.1
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
+SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
 
 
 @dataclass(frozen=True)
@@ -259,6 +260,7 @@ def close_tabs(
             break
         left, right = _find_sides(stretches, faces, tree)
         holds = (left != right) & _frees_enough(stretches, faces, left, right)
+        holds &= ~_pick_webs(stretches, faces, left, right, holds)
         if holds.all():
             break
         dropped, stretches = stretches.pick(~holds), stretches.pick(holds)
@@ -287,6 +289,20 @@ def _frees_enough(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -
     least = 4 * stretches.radius * shapely.length(stretches.whole)
     enough = [(side < 0) | (faces.size[np.maximum(side, 0)] > least) for side in (left, right)]
     return np.asarray((stretches.top < np.inf) | (enough[0] & enough[1]))
+
+
+def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, holds: Bools) -> Bools:
+    """Picks jumps between slots within a part: no tabs, for those that hold the parts of this
+    sheet are made otherwise, or of another width.
+    """
+    jumped = stretches.top == np.inf
+    inner = (left >= 0) & (right >= 0)
+    parent = np.append(faces.parent, SKELETON)
+    inner &= (parent[left] == right) | (parent[right] == left)
+    wide = shapely.length(stretches.shape)
+    outer = wide[holds & ~inner & jumped]
+    usual = float(np.median(outer)) if len(outer) else -np.inf
+    return np.asarray(jumped & inner & (np.abs(wide - usual) > SAME_TAB_MM))
 
 
 def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> tuple[Ints, Ints]:
@@ -463,12 +479,12 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     away = start - end
     far = np.hypot(*away.T)
     straight = np.ones(len(before), dtype=bool)
-    for ways in (
+    for run in (
         end - moves.points[index[before], :2],
         moves.points[index[before + 1] + 1, :2] - start,
     ):
-        size = np.maximum(np.hypot(*ways.T), 1e-9)
-        straight &= (ways * away).sum(axis=1) > STRAIGHT_ON * far * size
+        size = np.maximum(np.hypot(*run.T), 1e-9)
+        straight &= (run * away).sum(axis=1) > STRAIGHT_ON * far * size
     ways = [
         moves.points[index[b] + 1 : index[b + 1] + 1, :2]
         if (moves.kind[index[b] + 1 : index[b + 1]] == LINE).all()

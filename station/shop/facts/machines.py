@@ -60,6 +60,8 @@ class Router(Fact):
     folder: Annotated[str, About(say("folder"))] = ""
     active: InUse = True
     accel_y_mm_s2: Annotated[float, About(say("accel y"), unit="mm/s²")] = 0.0  # 0: as along x
+    # what a cut file is read with where nothing else tells its bit; 0: none
+    usual_bit_mm: Annotated[float, About(say("usual bit"), unit="mm", least=0)] = 0.0
 
 
 @dataclass(frozen=True, kw_only=True)
