@@ -151,8 +151,8 @@ def _pick_over_edge(geo: Geometry, some: Bools, box: tuple[float, float, float, 
         before, behind = less[:, axis] > TOUCH_MM, more[:, axis] > TOUCH_MM
         along = high[:, 1 - axis] - low[:, 1 - axis] < TOUCH_MM
         line = np.round(low[:, 1 - axis] / SAME_RIP_MM).astype(np.int64)
-        ends = (line[some & along & side] for side in (before, behind))
-        both = np.isin(line, np.intersect1d(*ends))
+        first, last = (line[some & along & side] for side in (before, behind))
+        both = np.isin(line, np.intersect1d(first, last))
         over |= (before & behind) | (along & both & (before | behind))
     return np.asarray(some & little & (over | (geo.flat < 1e-9)))
 
