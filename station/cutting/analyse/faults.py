@@ -19,6 +19,8 @@ RIND = 0.1  # of an outline with a skin all around, that is cut through at most
 MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
 ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
+OPEN_SHARE = 0.1  # of a contour's length that may lie between its ends
+HELD_SHARE = 0.5  # of what a contour goes around, that is part
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
 LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
@@ -159,12 +161,26 @@ def _check_gouges(sheet: Sheet) -> list[Problem]:
         pair = names[a], names[b]
         later = sheet.contours.first[pair[0]] > sheet.contours.first[pair[1]]
         mine, others = (parts.get(c, set()) for c in pair)
-        if later and mine - others and others - mine and _overlap(lines[a], lines[b]):
+        apart = bool(mine - others and others - mine)
+        if later and (apart or mine ^ others) and _overlap(lines[a], lines[b]):
+            if not apart and not all(_goes_around_part(sheet, lines[n]) for n in (a, b)):
+                continue
             x, y = shapely.get_coordinates(lines[a].intersection(lines[b]))[0].tolist()
             position = _find_cut_near(sheet, pair[0], shapely.points(x, y))
             text = "This contour cuts into another part."
             found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
     return found
+
+
+def _goes_around_part(sheet: Sheet, line: shapely.Geometry) -> bool:
+    """Tells whether a closed contour holds mostly part: two parts may have come off as one."""
+    ends = shapely.get_coordinates(line)[[0, -1]]
+    if np.hypot(*(ends[1] - ends[0])) > OPEN_SHARE * shapely.length(line):
+        return False
+    around = shapely.make_valid(shapely.polygons(shapely.get_coordinates(line)))
+    parts = sheet.drawn[np.array([kind == PART for kind in sheet.kinds], dtype=bool)]
+    inside = shapely.area(shapely.intersection(parts, around)).sum()
+    return bool(inside > HELD_SHARE * shapely.area(around))
 
 
 def _overlap(one: shapely.Geometry, other: shapely.Geometry) -> bool:
