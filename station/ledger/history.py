@@ -159,12 +159,14 @@ class History:
         reads: AbstractSet[str] = frozenset(),
     ) -> None:
         """Writes one act with its effects in one transaction."""
+        self.reader.held.drop_outdated()
         try:
             self._write(body, local, reads)
         except BaseException:
             self.after_a_stop()
             raise
         self.at = body.act.at
+        self.reader.held.drop_touched(body)
         self._hold(body, facts)
         self.store.values.update(local)
         self.store.bound_log()

@@ -43,6 +43,17 @@ class Store:
             self.connection.close()
             raise
         self.run = self.connection.execute
+        self._local = 0  # rows written of local values
+
+    @property
+    def in_transaction(self) -> bool:
+        """Whether what is read now may still be rolled back."""
+        return self.connection.in_transaction
+
+    @property
+    def written(self) -> int:
+        """Counts the rows written since it was opened, local values left out."""
+        return self.connection.total_changes - self._local
 
     def _prepare(self) -> None:
         run = self.connection.execute
@@ -154,7 +165,9 @@ class Store:
 
     def put(self, key: str, value: str) -> None:
         """Sets a local value; inside a transaction only."""
+        before = self.connection.total_changes
         self.run(statements.PUT_LOCAL, (key, value))
+        self._local += self.connection.total_changes - before
 
     def bound_log(self) -> None:
         """Forces a checkpoint when the log has grown past its size."""

@@ -1,6 +1,6 @@
 """The shop as rules, dialogues and faces read it, straight from the derived tables."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple, overload
 
 import msgspec
@@ -8,11 +8,12 @@ import msgspec
 from station.ledger import statements
 from station.ledger.codec import Body, State, past_of, read_body, read_fact, read_reading
 from station.ledger.faults import ReadsWrong
+from station.ledger.held import HeldReads
 from station.ledger.store import Store
 from station.shop.acts import Args
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import A, F, Noted, Passed, Past, Rules
+from station.shop.views import A, F, Noted, Passed, Past, Rules, T
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
 
@@ -32,6 +33,7 @@ class Reader:
         self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._store, self._rows, self._rules = store, store.rows, rules
         self._kept: dict[str, KeptFact] = {}
+        self.held = HeldReads(store)
 
     def state(self, key: str) -> State | None:
         """A fact as it stands, of whatever kind."""
@@ -51,11 +53,16 @@ class Reader:
 
     def shelf(self, kind: type[F], name: str, limit: int) -> tuple[F, ...]:
         """Facts on a shelf by rank."""
-        rows = self._rows(statements.SHELF, (f"{kind.kind}/{name}", limit))
-        return self._all(kind, rows)
+        shelf = f"{kind.kind}/{name}"
+        return self.held.shelf(
+            shelf, limit, lambda: self._all(kind, self._rows(statements.SHELF, (shelf, limit)))
+        )
 
     def stock(self, batch: str, place: str) -> tuple[Held, ...]:
         """Pieces above zero, oldest batch first."""
+        return self.held.stock((batch, place), lambda: self._stock(batch, place))
+
+    def _stock(self, batch: str, place: str) -> tuple[Held, ...]:
         if batch and place:
             rows = self._rows(statements.STOCK_AT, (batch, place))
         elif batch:
@@ -193,6 +200,10 @@ class OpenView:
         """Facts on a shelf in the order of their rank."""
         return self._reader.shelf(kind, name, limit)
 
+    def once(self, name: str, work_out: Callable[[], T]) -> T:
+        """What a question works out, held until the books change."""
+        return self._reader.held.once(name, work_out)
+
     def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
         return self._reader.past(id)
@@ -250,6 +261,10 @@ class NotingView:
         self._check(kind)
         self.reads.add(f"shelf/{kind.kind}/{name}")
         return self._reader.shelf(kind, name, limit)
+
+    def once(self, _name: str, work_out: Callable[[], T]) -> T:
+        """Works it out anew, so that every read is noted."""
+        return work_out()
 
     def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""

@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.queries.orders import count_wanted, find_unknown
+from station.queries.orders import count_wanted
 from station.queries.stock import list_free_on_rack
-from station.shop.facts import Order, Part
+from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part, total
 
 LOOKED = 100  # open orders that are looked through, the first due
@@ -57,24 +57,31 @@ def list_prospects(view: View, station: str = "") -> tuple[Prospect, ...]:
 
     Those that another station packs come last.
     """
-    free: dict[str, int] = {}
-    found = [_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED)]
+    found = view.once("leaving/prospects", lambda: _look_over(view))
     return tuple(sorted(found, key=lambda p: (p.order.claimed not in ("", station), p.rank)))
+
+
+def _look_over(view: View) -> tuple[Prospect, ...]:
+    """Looks at each of the first orders, by due time."""
+    free: dict[str, int] = {}
+    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED))
 
 
 def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:
     """Looks at what an order lacks; `free` keeps what the rack has free of each part."""
     inside, lacks = by_part(view.stock(place=f"packing/{order.id}")), []
+    known = all(view.get(Product, line.product) for line in order.lines)
     for number, wanted in count_wanted(view, order).items():
         part = view.get(Part, number)
         if part is None:
+            known = False
             continue
         if number not in free:
             free[number] = total(list_free_on_rack(view, part))
         missing = max(0, wanted - inside.get(number, 0)) - free[number]
         if missing > 0:
             lacks.append(Lack(part, missing))
-    return Prospect(order, tuple(lacks), known=not find_unknown(view, order))
+    return Prospect(order, tuple(lacks), known=known)
 
 
 def gather_waiting(prospects: Iterable[Prospect]) -> tuple[WaitingTogether, ...]:

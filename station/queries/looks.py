@@ -4,6 +4,7 @@ Nobody raised these and nobody settles them: late orders, parts that block order
 are held without anything to settle, a cart that should have gone. One line for each of these.
 """
 
+from itertools import takewhile
 from typing import NamedTuple
 
 from station.queries.batches import find_approved_letter
@@ -61,8 +62,7 @@ def _find_late_orders(view: View, now: str) -> Raised | None:
     late = [
         order
         for shelf in ("open", "packed")
-        for order in view.shelf(Order, shelf, MOST)
-        if is_late(order, now)
+        for order in takewhile(lambda o: is_late(o, now), view.shelf(Order, shelf, MOST))
     ]
     if not late:
         return None

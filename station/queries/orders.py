@@ -96,7 +96,11 @@ def _along_the_rack(need: Need) -> tuple[bool, str, str]:
 
 def find_need(view: View, order: Order, part: str) -> Need | None:
     """Finds what an order needs of one part; None: it is neither wanted nor in the pack."""
-    return next((n for n in list_needs(view, order) if n.part.id == part), None)
+    inside = tuple(h for h in view.stock(place=f"packing/{order.id}") if h.part == part)
+    wanted, found = count_wanted(view, order).get(part), view.get(Part, part)
+    if found is None or (wanted is None and not inside):
+        return None
+    return _need(view, found, wanted or 0, inside)
 
 
 def count_inside(view: View, order: Order) -> int:
@@ -163,14 +167,30 @@ def list_losing(view: View, part: Part, there: int, fewer: int) -> tuple[Order, 
     The earliest due takes first; those that lack it already are not among them.
     """
     losing = []
-    for order in view.shelf(Order, "open", MOST):
-        need = find_need(view, order, part.id)
-        if need is None or not need.to_go:
-            continue
-        there -= need.to_go
+    for order, to_go in list_takers(view, part.id):
+        there -= to_go
         if there - fewer < 0 <= there:
             losing.append(order)
     return tuple(losing)
+
+
+def list_takers(view: View, part: str) -> tuple[tuple[Order, int], ...]:
+    """Lists the open orders that still take pieces of a part, by due time, and how many."""
+    each: dict[str, int] = {}  # of the part in a product
+    found = []
+    for order in view.shelf(Order, "open", MOST):
+        wanted = 0
+        for line in order.lines:
+            if line.product not in each:
+                product = view.get(Product, line.product)
+                each[line.product] = dict(product.parts).get(part, 0) if product else 0
+            wanted += each[line.product] * (line.quantity - line.short)
+        if not wanted:
+            continue
+        inside = total(view.stock(place=f"packing/{order.id}"), part=part)
+        if (to_go := wanted - inside) > 0:
+            found.append((order, to_go))
+    return tuple(found)
 
 
 def say_void(pack: Pack) -> Say:
@@ -193,5 +213,9 @@ def say_packed_anew(view: View, pack: Pack) -> Say:
 
 def count_due(view: View, until: str) -> int:
     """Counts the pieces that orders still to be packed, due by then, want in closed packs."""
-    due = (o for o in view.shelf(Order, "open", MOST) if o.due <= until)
-    return sum(sum(count_wanted(view, order).values()) for order in due)
+
+    def count_all() -> int:
+        due = (o for o in view.shelf(Order, "open", MOST) if o.due <= until)
+        return sum(sum(count_wanted(view, order).values()) for order in due)
+
+    return view.once(f"orders/due/{until}", count_all)

@@ -4,11 +4,12 @@ All parts are looked over at once, for one order's question would read the same 
 again.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from typing import NamedTuple
 
 from station.queries.batches import find_hold, find_revision
-from station.queries.orders import count_wanted, is_late
+from station.queries.orders import count_wanted
 from station.queries.routers import list_beds
 from station.queries.stock import list_on_rack
 from station.queries.underway import MOST, list_queue
@@ -82,12 +83,25 @@ class Blocking(NamedTuple):
 
 def list_blocking(view: View, now: str) -> tuple[Blocking, ...]:
     """Lists the parts that block orders, the one with most late orders first."""
-    found = []
-    for standing in survey_parts(view, wanted_only=True):
-        if standing.lacking:
-            orders = standing.list_blocked()
-            found.append(Blocking(standing, orders, sum(is_late(o, now) for o in orders)))
+    found = [
+        Blocking(standing, orders, bisect_left(dues, now))
+        for standing, orders, dues in view.once("shortage/blocked", lambda: _list_blocked(view))
+    ]
     return tuple(sorted(found, key=lambda b: (-b.late, -len(b.orders), b.standing.part.id)))
+
+
+def _list_blocked(
+    view: View,
+) -> tuple[tuple[Standing, tuple[Order, ...], tuple[str, ...]], ...]:
+    """Lists the parts that open orders lack, each with the orders without it, and their dues."""
+    blocked = (
+        (standing, standing.list_blocked())
+        for standing in survey_parts(view, wanted_only=True)
+        if standing.lacking
+    )
+    return tuple(
+        (standing, orders, tuple(sorted(o.due for o in orders))) for standing, orders in blocked
+    )
 
 
 def say_blocking(part: str, orders: int, late: int) -> Say:

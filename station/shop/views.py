@@ -9,6 +9,7 @@ from station.shop.moves import Held, Move
 from station.shop.readings import Reading
 from station.shop.words import Say
 
+T = TypeVar("T")
 F = TypeVar("F", bound=Fact)
 A = TypeVar("A", bound=Args)
 A_co = TypeVar("A_co", bound=Args, covariant=True)
@@ -68,6 +69,12 @@ class View(Protocol):
 
     def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
         """Facts on a shelf in the order of their rank."""
+
+    def once(self, name: str, work_out: Callable[[], T]) -> T:
+        """What a question works out from the books alone, by its name, until they change.
+
+        The time of day must not matter to it. For a rule it is worked out each time.
+        """
 
     def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
