@@ -15,11 +15,13 @@ on a fresh small shop with the clock it sets itself; every act goes through desk
 ledger as at a real station, and at the end the ledger checks itself.
 """
 
+import contextlib
 import itertools
 import sys
 import tempfile
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 from argon2 import PasswordHasher
@@ -53,6 +55,7 @@ from tests.measured import note
 from tests.touch import find_touch
 
 HERE = Path(__file__).resolve().parent / "scenarios"
+OPENS = "2026-11-25T07:00:00"
 PIN = "2468"
 # By the least work that argon2 takes: every test of a day begins with this supervisor.
 HASH = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash(PIN)
@@ -82,14 +85,28 @@ def code_of(words: str, ledger: Ledger, face: Callable[[], Face] | None = None) 
     return words
 
 
+@cache
+def make_shop_file() -> bytes:
+    """Founds the small shop and gives its file: once a process, for all stages begin alike."""
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / bootstrap.FILE
+        with contextlib.closing(Ledger(file, bootstrap.load_rules(), station="1")) as ledger:
+            founding = iter(["t000001"])
+            bootstrap.seed_shop(
+                ledger, small_shop(), OPENS, stock=START, ids=lambda: next(founding)
+            )
+        return file.read_bytes()
+
+
 class Stage:
     """A small shop for one scenario, with one desk a station name."""
 
     def __init__(self, folder: Path) -> None:
-        self.clock = Clock("2026-11-25T07:00:00")
-        self.count = itertools.count(1)
-        self.ledger = Ledger(folder / bootstrap.FILE, bootstrap.load_rules(), station="1")
-        bootstrap.seed_shop(self.ledger, small_shop(), self.clock(), stock=START, ids=self.new_id)
+        self.clock = Clock(OPENS)
+        self.count = itertools.count(2)  # the founding was the first act
+        file = folder / bootstrap.FILE
+        file.write_bytes(make_shop_file())
+        self.ledger = Ledger(file, bootstrap.load_rules(), station="1")
         self.desk = self.new_desk()
 
     def new_id(self) -> str:
