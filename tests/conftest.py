@@ -1,7 +1,25 @@
-"""Screens are painted without a screen, unless one is asked for."""
+"""Screens are painted without a screen, unless one is asked for; no quick test may be slow."""
 
 import os
+
+import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = ("tests.staged",)
+
+
+def pytest_addoption(parser):
+    words = "fail a test that is not marked slow and takes more processor time"
+    parser.addoption("--limit", type=float, metavar="SECONDS", help=words)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_call(item):
+    """Takes the processor's time, of child processes too: a busy machine makes no test slow."""
+    began = sum(os.times()[:4])
+    result = yield
+    took, limit = sum(os.times()[:4]) - began, item.config.getoption("--limit")
+    if limit and took > limit and not item.get_closest_marker("slow"):
+        pytest.fail(f"took {took:.1f} s: mark it slow, or have it do less", pytrace=False)
+    return result

@@ -40,6 +40,12 @@ def known():
     return facts(NOW)
 
 
+@pytest.fixture(scope="module", autouse=True)
+def made_once():
+    """The facts take a second to make: no one test has to answer for it."""
+    known()
+
+
 def of(kind):
     return {f.id: f for f in known() if isinstance(f, kind)}
 
