@@ -52,6 +52,7 @@ LINT = "from importlinter.cli import lint_imports_command as c; c()"
         ),
     ],
 )
+@pytest.mark.slow
 def test_an_arrow_the_wrong_way_is_seen(tmp_path, file, line, broken):
     shutil.copytree(
         HOME / "station", tmp_path / "station", ignore=shutil.ignore_patterns("__pycache__")

@@ -32,6 +32,7 @@ def scanning(data):
     )
 
 
+@pytest.mark.slow
 def test_a_second_program_on_the_same_data_is_told_so(data):
     first = scanning(data)
     first.stdin.write("HELLO\n")
@@ -49,6 +50,7 @@ def test_a_second_program_on_the_same_data_is_told_so(data):
 
 
 @pytest.mark.parametrize("harm", ["head", "all", "empty folder in its place"])
+@pytest.mark.slow
 def test_a_damaged_file_at_the_start_is_said_in_one_sentence(data, capsys, harm):
     file = data / bootstrap.FILE
     sound = file.read_bytes()

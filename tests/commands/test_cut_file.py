@@ -27,6 +27,7 @@ def file(tmp_path):
     return path
 
 
+@pytest.mark.slow
 def test_one_file_gives_one_object_with_the_fields(file):
     given = options(file, "--json", "--bit-diameter", "1=3")
     text, code = analyse_files(given)
@@ -58,6 +59,7 @@ def kinds(text):
     return {p["kind"] for p in json.loads(text)["problems"]}
 
 
+@pytest.mark.slow
 def test_the_routers_hold_downs_are_looked_at(file):
     given = options(file)
     piece = json.loads(analyse_files(given)[0])["bounds_mm"]

@@ -28,6 +28,7 @@ def ledger(tmp_path):
         ("99", [], "There is no worker 99."),
     ],
 )
+@pytest.mark.slow
 def test_a_pin_is_asked_for_twice(ledger, monkeypatch, worker, typed, said):
     monkeypatch.setattr("getpass.getpass", lambda _words: typed.pop(0))
     assert pin.ask_and_set_pin(ledger, worker, AT) == said

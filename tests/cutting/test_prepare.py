@@ -46,6 +46,7 @@ print(find_kept_folder(), sum(stats.cache_hits.values()), sum(stats.cache_misses
 """
 
 
+@pytest.mark.slow
 def test_what_is_compiled_is_kept_where_the_package_may_not_be_written(tmp_path):
     home, cache = tmp_path / "program", tmp_path / "cache"
     shutil.copytree(HOME / "station", home / "station", ignore=shutil.ignore_patterns("__py*"))

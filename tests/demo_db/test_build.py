@@ -14,6 +14,8 @@ from station.shop.facts import Batch, Bed, Concern, Order, Revision, Shop, Slip
 from station.shop.moves import NO_PIECES, head
 from station.shop.places import balances
 
+pytestmark = pytest.mark.slow
+
 NOW = datetime(2026, 11, 25, 11, 30)
 
 

@@ -175,6 +175,7 @@ def test_a_pin_has_four_to_eight_digits(pin):
         hashed(pin)
 
 
+@pytest.mark.slow
 def test_a_pin_agrees_with_its_own_hash_alone():
     assert agrees(hashed("2468"), "2468")
     assert not agrees(hashed("2468"), "2469")

@@ -50,6 +50,7 @@ def saving(morning):
     return morning.send("button save")
 
 
+@pytest.mark.slow
 def test_the_first_supervisor_chooses_a_pin(morning):
     assert saving(morning)[0] == "stop"
     assert morning.send("worker 01") == ("attention", "A new PIN for worker 01")
@@ -63,6 +64,7 @@ def test_the_first_supervisor_chooses_a_pin(morning):
 
 
 @pytest.mark.parametrize("cut", [False, True])
+@pytest.mark.slow
 def test_what_asked_for_the_first_pin_goes_on(morning, cut):
     """The worker's own form is saved without a second Save, through a power cut, too."""
     before = set(list_facts(Worker, morning.ledger.view))

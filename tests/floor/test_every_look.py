@@ -104,6 +104,7 @@ def raised_in_the_program():
     return found
 
 
+@pytest.mark.slow
 def test_every_kind_and_choice_has_its_story():
     found = raised_in_the_program()
     assert found.pop("shop._concern") is None  # what sharing brings

@@ -1,15 +1,20 @@
 """A cut file's text taken in by the office: read, named, kept, approved, and read again."""
 
+import copy
 import hashlib
 import os
 import shutil
 from dataclasses import replace
 from pathlib import Path
 
+import msgspec
 import pytest
+from msgspec import structs
 
 import demo_db
 from station.floor.office.acts import SetFact
+from station.jobs import read_cut_file
+from station.jobs.messages import Outcome
 from station.queries.revisions import list_differences
 from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
@@ -23,8 +28,23 @@ TEXTS = Path(demo_db.__file__).parent / "cut_files"
 
 
 BIRCH, ST120, ODD = "touch 6.5 mm birch plywood", "touch ST120-SET-A.nc", "touch odd.nc"
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("compiled", "read_once")]
+READ: dict[bytes, Outcome] = {}
 
-pytestmark = pytest.mark.usefixtures("compiled")
+
+@pytest.fixture
+def read_once(monkeypatch):
+    """The same text read for the same setting is worked out once for all these tests."""
+    whole = read_cut_file._read
+
+    def read(request, data, digest, report):
+        asked = structs.replace(request, path=Path(request.path).name)
+        key = msgspec.json.encode((asked, digest))
+        if key not in READ:
+            READ[key] = whole(request, data, digest, report)
+        return copy.deepcopy(READ[key])
+
+    monkeypatch.setattr(read_cut_file, "_read", read)
 
 
 def office(stage, *lines):

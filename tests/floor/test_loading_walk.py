@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -60,6 +61,7 @@ moves = st.one_of(
 
 @settings(max_examples=150, deadline=None)
 @given(st.lists(st.tuples(moves, st.integers(0, 40), st.booleans()), max_size=25))
+@pytest.mark.slow
 def test_any_input_in_any_order(walk: list[tuple[list[Input], int, bool]]) -> None:
     view = small_shop(batch(GAUGES), batch(COMBS, id="00417", sheets=2))
     one, minute = hand("loading", router="1,2"), 0

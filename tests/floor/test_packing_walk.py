@@ -8,6 +8,7 @@ door, and nothing of a cancelled order; every face can be shown.
 from collections import Counter
 from dataclasses import replace
 
+import pytest
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
@@ -203,6 +204,7 @@ class Walk:
 
 @settings(max_examples=400, deadline=None)
 @given(walk=st.lists(steps, min_size=10, max_size=40), packed=st.booleans())
+@pytest.mark.slow
 def test_whatever_two_stations_scan(
     *, walk: list[tuple[str, tuple[str, list[Input]], bool]], packed: bool
 ) -> None:

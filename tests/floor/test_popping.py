@@ -184,6 +184,7 @@ _ANY = st.one_of(
 
 @settings(max_examples=60, deadline=None)
 @given(st.lists(_ANY, max_size=25))
+@pytest.mark.slow
 def test_any_inputs_keep_every_piece(inputs: list[Input]) -> None:
     p = popping(COMBS, 2)
     for one in inputs:

@@ -1,5 +1,6 @@
 """Two tries a piece, whatever traveller it is on."""
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -87,6 +88,7 @@ _DEEDS = st.tuples(
 
 @settings(max_examples=150, deadline=None)
 @given(st.lists(_DEEDS, max_size=20))
+@pytest.mark.slow
 def test_no_piece_is_tried_three_times_and_none_loses_a_try(deeds: list) -> None:
     t = Table()
     t.put("00412", good=20, rework=14)

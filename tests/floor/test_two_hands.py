@@ -115,6 +115,7 @@ _WORK = st.tuples(
 
 @settings(max_examples=80, deadline=None)
 @given(st.lists(_WORK, max_size=25))
+@pytest.mark.slow
 def test_nobody_takes_unasked_what_they_never_saw(
     work: list[tuple[int, tuple[Input, ...]]],
 ) -> None:

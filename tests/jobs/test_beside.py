@@ -69,6 +69,7 @@ def until_over(live, qtbot):
     return told
 
 
+@pytest.mark.slow
 def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
     reading(live)
     desk, longest, scans = live.session.desk, 0.0, 0
@@ -95,6 +96,7 @@ def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
 
 
 @pytest.mark.parametrize("how", ["Esc", "its card", "put down", "its button", "another area"])
+@pytest.mark.slow
 def test_a_reading_that_is_stopped_leaves_nothing_behind(live, qtbot, how):
     reading(live)
     running, before = live.session.desk.underway.running, live.session.desk.hand.work

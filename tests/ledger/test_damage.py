@@ -95,6 +95,7 @@ def opened_in_the_end(path, tally):
     raise AssertionError("it never became sound")
 
 
+@pytest.mark.slow
 def test_wherever_it_is_damaged_it_is_said_and_work_goes_on(whole, tmp_path, held):
     logging.disable(logging.CRITICAL)
     tally, kept = [], []

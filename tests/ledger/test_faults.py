@@ -176,6 +176,7 @@ def filled(folder: Path, count: int = 60) -> Path:
     return ledger.path
 
 
+@pytest.mark.slow
 def test_a_file_that_is_no_database_is_set_aside(tmp_path):
     path = filled(tmp_path)
     path.write_bytes(b"not a database at all" * 100)
@@ -187,6 +188,7 @@ def test_a_file_that_is_no_database_is_set_aside(tmp_path):
     assert ledger.count() == 0
 
 
+@pytest.mark.slow
 def test_what_is_derived_is_damaged_and_all_is_saved(tmp_path):
     path = filled(tmp_path)
     spoil_page(path, "fact")
@@ -205,6 +207,7 @@ def test_what_is_derived_is_damaged_and_all_is_saved(tmp_path):
     assert ledger.count() == 60
 
 
+@pytest.mark.slow
 def test_damaged_entries_are_saved_up_to_the_damage(tmp_path):
     path = filled(tmp_path, 200)
     spoil_page(path, "entry")
@@ -294,6 +297,7 @@ def test_a_table_that_differs_is_found_and_rebuilt(name, tmp_path):
         assert ledger.check() == []
 
 
+@pytest.mark.slow
 def test_backup_and_restore(tmp_path):
     ledger = opened(tmp_path)
     ledger.record(act("a"))

@@ -120,6 +120,7 @@ def test_an_older_closing_keeps_its_sums(tmp_path):
     ledger.close()
 
 
+@pytest.mark.slow
 def test_an_older_file_that_cannot_be_derived_is_damaged(tmp_path):
     ledger = filled(tmp_path)
     ledger.drop_until(4)
@@ -134,6 +135,7 @@ def test_an_older_file_that_cannot_be_derived_is_damaged(tmp_path):
     opened(tmp_path).close()
 
 
+@pytest.mark.slow
 def test_an_older_backup_is_restored(tmp_path):
     ledger = filled(tmp_path)
     before = tables_of(ledger)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -42,6 +43,7 @@ def noted(ledger, read) -> tuple[set[str], object]:
 
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.lists(st.one_of(answers, st.integers(0, 5)), min_size=2, max_size=8))
+@pytest.mark.slow
 def test_an_entry_that_changes_what_was_read_names_it(tmp_path_factory, work):
     laid: dict[str, Answer] = {}
     ledger = opened(tmp_path_factory.mktemp("reads"), given=toy.given(laid))

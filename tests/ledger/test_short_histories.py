@@ -79,6 +79,7 @@ class Days:
 
 
 @pytest.mark.parametrize("seed", range(SEEDS))
+@pytest.mark.slow
 def test_short_and_whole_histories_come_to_the_same(tmp_path, seed):
     days = Days(tmp_path, seed)
     for _ in range(STEPS):

@@ -27,6 +27,7 @@ def test_has_nothing_more() -> None:
     assert {name for name in vars(statements) if name.isupper()} == set(list_statements()), WRITE
 
 
+@pytest.mark.slow
 def test_a_station_opens_without_the_heavy_libraries(tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-c", OPENS, str(tmp_path)], capture_output=True, text=True, check=True

@@ -1,6 +1,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -156,6 +157,7 @@ def holds(ledger, answer: Answer) -> bool:
 
 @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 @given(steps)
+@pytest.mark.slow
 def test_random_effects_rebuild_and_come_back(tmp_path_factory, work):
     """Whatever was recorded and taken back: balanced, sound, equal to a rebuild."""
     laid: dict[str, Answer] = {}

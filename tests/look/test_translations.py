@@ -37,6 +37,7 @@ def test_the_context_is_the_one_the_screen_asks_for() -> None:
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda f: f.stem)
+@pytest.mark.slow
 def test_every_template_is_in_the_file(file: Path) -> None:
     """``python -m resources.translations`` brings it up to date."""
     assert sorted(read(file)) == templates(ROOT)

@@ -12,6 +12,7 @@ import shutil
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
@@ -35,6 +36,8 @@ from station.shop.moves import NO_PIECES
 from station.shop.places import balances
 from tests.first_offs import list_answers, list_passed_over
 from tests.replay import PIN, Stage
+
+pytestmark = pytest.mark.slow
 
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
 STEPS = 50

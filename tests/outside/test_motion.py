@@ -18,6 +18,7 @@ from tests.outside.value import values
 
 
 @values(motion.FROM_REST_TO_REST)
+@pytest.mark.slow
 def test_from_rest_to_rest(given, expected):
     assert time_trapezoid(*given, 0.0, 0.0) == pytest.approx(expected, abs=1e-7)
 

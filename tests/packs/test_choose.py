@@ -151,6 +151,7 @@ def draw(rng: random.Random, kinds: int, pieces: int) -> PackProblem:
     return problem(*parts, mailers=mailers)
 
 
+@pytest.mark.slow
 def test_every_answer_is_sound_and_the_same_again():
     rng = random.Random(17)
     for _ in range(150):
@@ -164,6 +165,7 @@ def test_every_answer_is_sound_and_the_same_again():
 # --- the twin: every way is tried
 
 
+@pytest.mark.slow
 def test_no_way_is_cheaper_than_what_is_chosen():
     """Up to five pieces, as thick as each other: what trying all finds, this finds too."""
     rng, dearer = random.Random(5), 0

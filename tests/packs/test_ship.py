@@ -185,6 +185,7 @@ def draw(random):
             "max_packs": random.choice((1, 2))}  # fmt: skip
 
 
+@pytest.mark.slow
 def test_every_answer_keeps_every_rule():
     chance, sent = random.Random(3), 0
     for _ in range(40):

@@ -36,6 +36,7 @@ def papers(request):
 
 
 @pytest.mark.parametrize("name", list(samples.papers("A4")))
+@pytest.mark.slow
 def test_a_page_carries_its_codes_and_no_other(papers, name):
     paper, codes = papers[name]
     seen = [code.text for page in one_bit(paper) for code in zxingcpp.read_barcodes(page)]

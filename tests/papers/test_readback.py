@@ -95,6 +95,7 @@ def assert_read(there, found):
         ],
     ],
 )
+@pytest.mark.slow
 def test_every_code_reads_back(stage, kind, name):
     if kind in ("label", "pick_list"):
         pack = next(stage.ledger.facts(Pack))
@@ -108,6 +109,7 @@ def test_every_code_reads_back(stage, kind, name):
 @pytest.mark.parametrize("size", ["A4", "A5"])
 @pytest.mark.parametrize("name", [n for n, (_, codes) in samples.papers("A4").items() if codes])
 @pytest.mark.parametrize("seed", [1, 2])
+@pytest.mark.slow
 def test_every_code_of_the_samples_reads_back(name, size, seed):
     paper, codes = samples.papers(size)[name]
     seen = list(readback.pages(paper, HARDEST, seed))

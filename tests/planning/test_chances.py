@@ -76,6 +76,7 @@ CHANCES = st.builds(Chance, st.floats(5, 5000), st.floats(0.5, 200))
 
 @settings(max_examples=100, deadline=None)
 @given(st.integers(0, 300), CHANCES, st.sampled_from((0.8, 0.9, 0.95)))
+@pytest.mark.slow
 def test_the_least_count_that_is_enough(wanted, chance, certainty):
     cut = count_to_cut(wanted, chance, certainty)
     assert cut >= wanted

@@ -85,6 +85,7 @@ def test_a_mark_is_near_the_one_of_the_normal_distribution():
 
 
 @given(st.lists(st.integers(0, 50), min_size=12, max_size=40), st.integers(1, 5))
+@pytest.mark.slow
 def test_more_days_and_more_certainty_never_lower_a_mark(use, days):
     if found := forecast_use(use):
         mark = suggest_mark(found, days, 0.95)

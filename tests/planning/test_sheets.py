@@ -49,6 +49,7 @@ def named(files):
 
 @settings(max_examples=80, deadline=None)
 @given(st.lists(FILE, min_size=1, max_size=3).map(named), NEED, st.sampled_from((0.0, 0.5)))
+@pytest.mark.slow
 def test_no_count_is_cheaper(files, need, over_cost):
     made_anywhere = {p for f in files for p in f.makes}
     need = {p: n for p, n in need.items() if p in made_anywhere}
@@ -60,6 +61,7 @@ def test_no_count_is_cheaper(files, need, over_cost):
 
 @settings(max_examples=60, deadline=None)
 @given(st.lists(FILE, min_size=1, max_size=4).map(named), NEED, st.integers(1, 5))
+@pytest.mark.slow
 def test_what_is_planned_covers_and_less_need_never_takes_more(files, need, less):
     found = count_sheets(files, need)
     for part, n in need.items():

@@ -57,6 +57,7 @@ def count_planned(asked, plan, *, for_orders=False):
 
 @settings(max_examples=60, deadline=None)
 @given(shops())
+@pytest.mark.slow
 def test_what_is_planned_is_enough_for_every_order(asked):
     plan = think(asked)
     made = count_planned(asked, plan, for_orders=True)
@@ -74,6 +75,7 @@ def test_what_is_planned_is_enough_for_every_order(asked):
 
 @settings(max_examples=40, deadline=None)
 @given(shops())
+@pytest.mark.slow
 def test_each_release_has_a_router_and_its_time_and_every_sum_agrees(asked):
     plan = think(asked)
     releases = {b.release for b in plan.blocked if b.release} | set(plan.then)
@@ -118,6 +120,7 @@ def test_an_empty_shop_has_nothing_to_do():
     assert plan.done_by == plan.at
 
 
+@pytest.mark.slow
 def test_beside_the_screen_it_thinks_the_same():
     asked = shop(part("a", [(46, TODAY)], passed={"cut": Passage(good=940, lost=60)}),
                  part("b", [(3, TOMORROW)]), files=(file("A", {"a": 24, "b": 2}),))  # fmt: skip
@@ -132,6 +135,7 @@ def test_the_time_it_may_take_is_no_part_of_the_answer():
     assert think(replace(asked, seconds=9.0)) == think(asked)
 
 
+@pytest.mark.slow
 def test_a_stations_start_loads_nothing_of_the_thinking():
     code = (
         "import sys; from station.bootstrap import load_rooms; load_rooms();"

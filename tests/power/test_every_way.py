@@ -25,7 +25,10 @@ from tests.power.disks import CHANGING, FailingDisk
 from tests.power.layer import in_memory, library, under
 from tests.simulate.shop import MemoryLink, MemoryShop
 
-pytestmark = pytest.mark.skipif(library() is None, reason="SQLite is built into this driver")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(library() is None, reason="SQLite is built into this driver"),
+]
 ALWAYS = 10**9
 WAYS = {"one call": (False, 1), "all from there": (False, ALWAYS), "full": (True, ALWAYS)}
 FILE = "shop.station"

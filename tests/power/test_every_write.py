@@ -16,7 +16,10 @@ from tests import replay
 from tests.power.disks import FailingDisk
 from tests.power.layer import library, under
 
-pytestmark = pytest.mark.skipif(library() is None, reason="SQLite is built into this driver")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(library() is None, reason="SQLite is built into this driver"),
+]
 ALWAYS = 10**9
 WAYS = {  # full or broken, and for how many calls
     "one call fails": (False, 1),

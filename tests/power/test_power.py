@@ -10,7 +10,10 @@ from tests.power.__main__ import careless, one
 from tests.power.disks import SECTOR, File, PowerDisk
 from tests.power.layer import library, under
 
-pytestmark = pytest.mark.skipif(library() is None, reason="SQLite is built into this driver")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(library() is None, reason="SQLite is built into this driver"),
+]
 LIVES = int(os.environ.get("POWER_LIVES", "60"))
 
 

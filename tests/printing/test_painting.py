@@ -36,6 +36,7 @@ def printed(paper, file, dpi):
 
 @pytest.mark.parametrize("size", ["A4", "A5"])
 @pytest.mark.parametrize("name", NAMES)
+@pytest.mark.slow
 def test_codes_printed_through_qt_read_from_a_poor_picture(qapp, tmp_path, name, size):
     paper, codes = samples.papers(size)[name]
     pages = printed(paper, tmp_path / "out.pdf", 203)

@@ -85,6 +85,7 @@ def number(text):
     return float(re.search(r"\d+(\.\d+)?", text)[0])
 
 
+@pytest.mark.slow
 def test_recorded_times_come_back_on_the_screens_and_in_the_command(stage, tmp_path, capsys):
     told = page(stage)["Time over the file's"]
     assert told == f"can't tell yet: 0 of {LEAST} sheets; as typed till then"

@@ -7,6 +7,8 @@ import pytest
 
 from tests.recipes.carry import PAGE, Copy, steps_of
 
+pytestmark = pytest.mark.slow
+
 CARRIED_OUT = (
     *("A work area", "A rule", "A reason", "A command", "A paper"),
     *("A cut-file dialect", "A field"),

@@ -21,6 +21,8 @@ from tests.sharing.test_founding import address
 from tests.sharing.test_two_stations import put_back
 from tests.sharing.two import Station, healed
 
+pytestmark = pytest.mark.slow
+
 __all__ = ["address"]  # the fixture
 
 OLD, LATE, NOW = "2026-03-04T10:00:00", "2026-11-20T10:00:00", "2026-11-25T10:42:00"

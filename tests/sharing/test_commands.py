@@ -21,6 +21,8 @@ from station.shop.acts import Act
 from tests.server import PASSWORD
 from tests.sharing.test_founding import address, rows
 
+pytestmark = pytest.mark.slow
+
 __all__ = ["address"]  # the fixture
 
 

@@ -8,6 +8,8 @@ import pytest
 from tests import replay
 from tests.sharing.two_stage import TwoStations
 
+pytestmark = pytest.mark.slow
+
 SPREAD = {
     "01_ordinary_batch": "trimming packing cart",
     "04_bit_breaks": "popping",

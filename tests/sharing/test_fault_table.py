@@ -22,6 +22,8 @@ from tests.sharing.shop import found
 from tests.sharing.test_two_stations import put_back
 from tests.sharing.two import Station, healed
 
+pytestmark = pytest.mark.slow
+
 THIN = "\u2009"  # between the thousands of a number, as it is shown
 ROOT = Path(__file__).resolve().parents[2]
 

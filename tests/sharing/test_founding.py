@@ -18,6 +18,8 @@ from tests.ledger.toy import RULES, act
 from tests.server import PASSWORD, Server
 from tests.sharing.shop import found
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture(autouse=True)
 def no_keyring(monkeypatch):

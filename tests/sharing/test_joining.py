@@ -14,6 +14,8 @@ from tests.proxy import Proxy
 from tests.sharing.shop import found
 from tests.sharing.test_fault_table import empty_in_its_place, without_its_site
 
+pytestmark = pytest.mark.slow
+
 ANSWERED, DONE = b"SELECT 1\0", b"COMMIT\0"  # what the server says at the end of each
 NEW_CARD = "station share URL --card N"
 

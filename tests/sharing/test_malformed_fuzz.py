@@ -20,6 +20,8 @@ from tests import replay
 from tests.sharing.shop import found
 from tests.sharing.two import Station, healed
 
+pytestmark = pytest.mark.slow
+
 ROWS, AT_ONCE = 400, 50
 NASTY = (
     None, True, "", " ", "x" * 5000, "\0", "\u202e{}", "{n}", "%s", "2026-13-45T99:99:99", "-1",

@@ -1,4 +1,8 @@
+import pytest
+
 from tests.many import treat
+
+pytestmark = pytest.mark.slow
 
 
 def test_badly_treated_nothing_is_lost_and_nothing_is_twice(tmp_path):

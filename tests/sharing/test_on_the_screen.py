@@ -21,6 +21,8 @@ from tests.sharing.test_link import link_of
 from tests.sharing.two import Station
 from tests.window.ways import Screen
 
+pytestmark = pytest.mark.slow
+
 PATIENCE_MS = 15_000
 
 

@@ -22,6 +22,8 @@ from tests.ledger.toy import RULES, act
 from tests.server import ADMIN, PASSWORD, Server, programs
 from tests.sharing.manual import ROOT, lines
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture(autouse=True)
 def no_keyring(monkeypatch):

@@ -15,6 +15,8 @@ from tests.sharing.shop import found
 from tests.sharing.test_commands import data, station, url
 from tests.sharing.test_push import push
 
+pytestmark = pytest.mark.slow
+
 __all__ = ["data"]  # the fixture
 
 REFUSED = [

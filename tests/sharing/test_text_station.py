@@ -20,7 +20,10 @@ from tests.power.layer import library, under
 from tests.replay import START, code_of, small_shop
 from tests.sharing.two import Station
 
-pytestmark = pytest.mark.skipif(library() is None, reason="SQLite is built into this driver")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(library() is None, reason="SQLite is built into this driver"),
+]
 NOW = "2026-11-25T10:42:00"
 ALWAYS = 10**9
 PATIENCE = 15.0  # seconds

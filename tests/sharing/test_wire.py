@@ -45,9 +45,12 @@ def let_in():
 
 
 HOST = own_address()
-pytestmark = pytest.mark.skipif(
-    not (INSTALLED and HOST and shutil.which("openssl")), reason="no PostgreSQL with TLS here"
-)
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(
+        not (INSTALLED and HOST and shutil.which("openssl")), reason="no PostgreSQL with TLS here"
+    ),
+]
 
 
 @pytest.fixture(scope="module")

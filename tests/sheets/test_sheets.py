@@ -69,6 +69,7 @@ def test_what_differs_is_told():
     assert judge(sheet, Found(found.groups, [FoundProblem("gouge", 5)])).alarms == ["gouge"]
 
 
+@pytest.mark.slow
 def test_half_of_the_sheets_have_a_fault_with_its_lines():
     sheets = [make_sheet(seed, small=True) for seed in range(16)]
     faults = [sheet.fault for sheet in sheets if sheet.fault]

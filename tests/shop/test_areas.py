@@ -4,6 +4,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, BY_NUMBER, unprintable
 
@@ -73,6 +75,7 @@ assert {"Gluing", "Work at gluing"} <= set(templates(Path(sys.argv[2]))), "trans
 """
 
 
+@pytest.mark.slow
 def test_a_work_area_in_the_table_is_offered_everywhere(tmp_path):
     """In a process of its own: the table is longer before anything is made from it."""
     done = subprocess.run(

@@ -67,6 +67,7 @@ def _templates():
                     yield file.relative_to(HOME), first.value
 
 
+@pytest.mark.slow
 def test_no_template_counts_in_the_plural_alone():
     found = list(_templates())
     assert len(found) > 300

@@ -9,6 +9,8 @@ import pytest
 
 from tests.simulate.__main__ import WANTED, Sum, one, prepare
 
+pytestmark = pytest.mark.slow
+
 ROOT = Path(__file__).resolve().parent.parent.parent
 SEEDS = int(os.environ.get("SIMULATE_SEEDS", "2000"))
 HERE = 25

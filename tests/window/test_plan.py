@@ -33,6 +33,7 @@ def wait_for_thought(live, qtbot):
     return desk.ahead.thought
 
 
+@pytest.mark.slow
 def test_it_thinks_by_itself_is_touched_once_and_thinks_anew(live, qtbot):
     live.session.tick()
     assert live.session.desk.ahead.is_thinking
@@ -51,6 +52,7 @@ def test_it_thinks_by_itself_is_touched_once_and_thinks_anew(live, qtbot):
     )
 
 
+@pytest.mark.slow
 def test_scans_are_answered_while_it_reads_and_thinks(live, qtbot):
     live.session.tick()
     for _ in range(5):

@@ -155,6 +155,7 @@ UPRIGHT = "G18 G3 X10 Z-6 R40\nG19 G2 Y12 Z-2 R30\nG17 G2 X20 Y20 I5 J5 Z-6\n"
 
 
 @pytest.mark.parametrize("seed", range(50))
+@pytest.mark.slow
 def test_within_one_percent_of_small_steps(seed):
     """Fifty files on four routers; every fifth with arcs in upright planes and a helix."""
     layout = make(seed)
@@ -179,6 +180,7 @@ def only(moves, real):
     return Moves(points=moves.points[np.append(keep, len(moves))], **rest)
 
 
+@pytest.mark.slow
 def test_recorded_times_of_real_files_are_fitted_back():
     files = []
     for seed in range(12):

@@ -6,6 +6,10 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
+pytestmark = pytest.mark.slow
+
 HOME = Path(__file__).parent.parent.parent.parent
 EACH = 10_000  # inputs of each of two processes: a fiftieth of a whole campaign
 

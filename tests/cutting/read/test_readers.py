@@ -20,6 +20,7 @@ def test_layouts_read_alike(seed, monkeypatch):
 
 
 @pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"])
+@pytest.mark.slow
 def test_a_long_sheet_reads_alike(ends):
     data = sheet(12_000).replace("\n", ends).encode()
     assert differences(read_plain(data, Setting()), read_program(data, Setting())) == []
@@ -33,6 +34,7 @@ def test_progress_goes_up_to_one():
     assert len(seen) > 3
 
 
+@pytest.mark.slow
 def test_a_hundred_megabytes_are_read_and_can_be_cancelled():
     body = sheet(60_000).encode()
     times = 100_000_000 // len(body) + 1

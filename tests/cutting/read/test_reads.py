@@ -298,6 +298,7 @@ def test_exact_stops():
     assert list(got.moves.exact) == [True, False]
 
 
+@pytest.mark.slow
 def test_thirty_five_thousand_moves():
     got = both(outlines(35_000))
     assert len(got.moves) > 34_000
