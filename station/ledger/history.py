@@ -6,8 +6,6 @@ from collections.abc import Set as AbstractSet
 from contextlib import suppress
 from typing import Any, NamedTuple
 
-import msgspec
-
 from station.ledger import closing, effects, statements
 from station.ledger.codec import (
     Body,
@@ -16,12 +14,11 @@ from station.ledger.codec import (
     State,
     answer_of,
     digest,
-    full_shelf,
     keep_act,
     keep_reading,
     lay_say,
+    state_of,
     write_body,
-    write_fact,
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
 from station.ledger.store import Store
@@ -210,13 +207,9 @@ class History:
         """The facts set anew, each with the state before."""
         changes = []
         for fact in facts:
-            before = self.reader.state(fact.key)
-            if isinstance(fact, Gone):
-                changes.append(Change(fact.key, before, None))
-                continue
-            shelf, rank = full_shelf(fact)
-            after = State(msgspec.Raw(write_fact(fact)), shelf, rank)
-            changes.append(Change(fact.key, before, after))
+            key = fact.key
+            after = None if isinstance(fact, Gone) else state_of(fact)
+            changes.append(Change(key, self.reader.state(key), after))
         if len({c.key for c in changes}) != len(changes):
             raise EffectsWrong(f"One fact is set twice: {[c.key for c in changes]}")
         return tuple(changes)

@@ -49,15 +49,11 @@ class Ledger:
         except BaseException:
             self._store.close()
             raise
-        self._view = OpenView(self._history.reader)
+        # the shop for dialogues and faces
+        self.view: View = OpenView(self._history.reader)
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
         self._supply = Supply(self._history, station, ids, self._handed)
         self._sharing = Sharing(self._history, rules)
-
-    @property
-    def view(self) -> View:
-        """The shop for dialogues and faces."""
-        return self._view
 
     # --- recording
 
@@ -142,7 +138,7 @@ class Ledger:
 
     def tally(self, since_hour: str, until_hour: str) -> list[Passed]:
         """Pieces moved by hour (``2026-11-25T10``, both ends included), place and part."""
-        return list(self._view.passed(since_hour, until_hour))
+        return list(self.view.passed(since_hour, until_hour))
 
     def flow(self, since: str, until: str) -> list[MovedPieces]:
         """Moves between two times, what was taken back left out."""

@@ -62,28 +62,29 @@ def end_sheet(act: Act[EndSheet], view: View) -> Answer:
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    bed = find_bed(view, act.args.router)
+    bed, revision = find_bed(view, act.args.router), find_revision(view, batch)
+    runs = list_runs(view, revision) if revision else ()
+    run = runs[bed.run - 1] if bed.run <= len(runs) else None
     wrong = (
         refuse_void_copy(batch, act.args.copy)
-        or _refuse_again(act, view, batch)
+        or _refuse_again(act, view, batch, bed)
         or _refuse_not_on_bed(act, view, batch, bed)
-        or _ask_for_bit(act, view, bed)
+        or _ask_for_bit(act, view, bed, run)
         or _ask_too_soon(act, bed)
     )
-    revision = find_revision(view, batch)
     if wrong or revision is None:
         return wrong or NO_BATCH
-    take_off = _send_to_popping
-    if bed.run < len(list_runs(view, revision)):
-        take_off = _keep_for_next_run
-    off = replace(take_off(act, view, batch, bed, revision), router=bed.id)
+    if bed.run < len(runs):
+        off = _keep_for_next_run(act, view, batch, bed, revision, runs)
+    else:
+        off = _send_to_popping(act, view, batch, bed, revision, run or revision)
+    off = replace(off, router=bed.id)
     return _hold_ran_on(act, bed, batch, off) if bed.ran_on else off
 
 
-def _refuse_again(act: Act[EndSheet], view: View, batch: Batch) -> Answer | None:
+def _refuse_again(act: Act[EndSheet], view: View, batch: Batch, bed: Bed) -> Answer | None:
     """Refuses the same slip again: at once it is the trigger, later it is a question."""
     slip = view.get(Slip, f"{batch.id}-{act.args.sheet}")
-    bed = find_bed(view, act.args.router)
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
     if slip is None or (slip.state == BETWEEN and on_bed):
         return None
@@ -122,9 +123,8 @@ def _refuse_not_on_bed(act: Act[EndSheet], view: View, batch: Batch, bed: Bed) -
     return None
 
 
-def _ask_for_bit(act: Act[EndSheet], view: View, bed: Bed) -> Answer | None:
+def _ask_for_bit(act: Act[EndSheet], view: View, bed: Bed, run: Revision | None) -> Answer | None:
     """Asks where a bit that the file asks for by hand was not scanned in."""
-    run = find_running(view, bed)
     missing = list_later_uses(view, bed, run) if run else ()
     if not missing or act.args.sure:
         return None
@@ -165,20 +165,20 @@ def _ask_too_soon(act: Act[EndSheet], bed: Bed) -> Answer | None:
 
 
 def _send_to_popping(
-    act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision
+    act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision, run: Revision
 ) -> Answer:
     n, makes = bed.sheet, revision.makes()
     after = _count_sheet(batch)
-    run = find_running(view, bed) or revision
+    following = _find_after(view, after, bed, revision)
     moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run)
-    emptied, after = _empty_bed(view, bed, after, revision)
+    emptied, after = _empty_bed(view, bed, after, revision, following)
     emptied, first = make_due(view, bed, run, emptied)
     slip = _fill_slip(act, view, bed, run)
     sets: tuple[Fact, ...] = (emptied, after, slip)
     sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
     said = say("Sheet {sheet} is off the bed: {count} {count|part|parts}", sheet=n, count=count)
-    do, read = _say_after(view, after, bed, revision, first=first), (give_minutes(slip, run),)
+    do, read = _say_after(after, following, first=first), (give_minutes(slip, run),)
     return good(said, do, moves=moves, sets=sets, readings=read)
 
 
@@ -210,11 +210,15 @@ def _learn_pace(act: Act[EndSheet], view: View, bed: Bed, revision: Revision) ->
 
 
 def _keep_for_next_run(
-    act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision
+    act: Act[EndSheet],
+    view: View,
+    batch: Batch,
+    bed: Bed,
+    revision: Revision,
+    runs: tuple[Revision, ...],
 ) -> Answer:
     """Keeps the sheet with its slip for its next run, here or on another router."""
-    runs, n = list_runs(view, revision), bed.sheet
-    run = runs[bed.run - 1]
+    n, run = bed.sheet, runs[bed.run - 1]
     slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
@@ -240,9 +244,8 @@ def _keep_for_next_run(
     return good(said, do, moves=moves, sets=sets, readings=read)
 
 
-def _say_after(view: View, batch: Batch, bed: Bed, revision: Revision, *, first: bool) -> Say:
+def _say_after(batch: Batch, following: Due | None, *, first: bool) -> Say:
     """Says what to do after a sheet."""
-    following = _find_after(view, batch, bed, revision)
     if first and batch.state == "cut":
         return say("First-off check, then all to popping. The batch is cut.")
     if first and (following is None or batch.state == "cancelled"):
@@ -288,10 +291,12 @@ def _free_bed(bed: Bed) -> Bed:
     )
 
 
-def _empty_bed(view: View, bed: Bed, batch: Batch, revision: Revision) -> tuple[Bed, Batch]:
+def _empty_bed(
+    view: View, bed: Bed, batch: Batch, revision: Revision, following: Due | None
+) -> tuple[Bed, Batch]:
     """Frees the bed; a batch that is cut, or due elsewhere, leaves the router."""
     done, free = batch.state != "cutting", _free_bed(bed)
-    if not done and _find_after(view, batch, bed, revision) is None:
+    if not done and following is None:
         slips = count_done(view, batch, revision)
         slips.pop(bed.sheet, None)
         there = find_next(batch, list_runs(view, revision), free, slips, anywhere=True)
@@ -388,7 +393,8 @@ def _lose_sheet(
         for part, qty in lost.items()
         if qty
     )
-    emptied, after = _empty_bed(view, bed, after, revision)
+    following = _find_after(view, after, bed, revision)
+    emptied, after = _empty_bed(view, bed, after, revision, following)
     if reason.breaks_bit:
         whole = any(survived.values())
         sets = _break_bit_in(act, view, bed, run, emptied, after, whole=whole)
