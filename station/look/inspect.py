@@ -6,10 +6,10 @@ from itertools import combinations
 from PySide6.QtCore import QPoint, QRect
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from station.look.style import TARGET, px
+from station.look.style import TARGET, find_lettering, px
 from station.look.widgets import Label, PaintedBlock, Touch
 from station.look.window import Window
-from station.look.written import PlacedText, measure_wrapped
+from station.look.written import FAR, PlacedText
 
 WITHIN = 4  # px that a text may reach beyond its box: letters have room around them
 
@@ -40,18 +40,20 @@ def list_written(widget: QWidget) -> Iterator[PlacedText]:
     if isinstance(widget, PaintedBlock):
         yield from widget.find_page(widget.width()).words
     elif isinstance(widget, Touch):
-        yield from widget.page.words
+        yield from widget.list_words()
     elif isinstance(widget, Label) and widget.text():
         yield PlacedText(
-            widget.text(), widget.rect(), widget.size_, widget.heavy, "", int(widget.alignment())
+            widget.text(),
+            widget.rect(),
+            find_lettering(widget.size_, bold=widget.heavy),
+            "",
+            int(widget.alignment()),
         )
 
 
 def _find_cut(words: PlacedText, widget: QWidget) -> list[str]:
     """Finds a text that needs more room than it has, or stands outside its widget."""
-    wide, high = words.measure() if not isinstance(widget, Label) else measure_wrapped(
-        words.text, words.size, 100_000, bold=words.bold
-    )  # fmt: skip
+    wide, high = words.measure(FAR if isinstance(widget, Label) else 0)
     box = words.box
     if wide > box.width() + 1 or high > box.height() + WITHIN:
         has = f"{box.width()}×{box.height()}"

@@ -4,31 +4,23 @@ A language is a file made by Qt's lrelease; a template is looked up in it, then 
 """
 
 import logging
+from functools import partial
 from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QTranslator
 
-from station.shop.words import Say, filled, plain
+from station.shop.words import Say, fill_in
 
 Text = Say | str
 
 CONTEXT = "say"
+FIND_TEMPLATE = partial(QCoreApplication.translate, CONTEXT)  # in the language in use
 LOG = logging.getLogger("station")
 
 
 def translate(words: Text) -> str:
     """Puts a sentence into the language of the screen."""
-    if not isinstance(words, Say):
-        return words
-    if not words.template:
-        return ""
-    template = QCoreApplication.translate(CONTEXT, words.template)
-    return filled(template, words.values, _translate_value)
-
-
-def _translate_value(value: object) -> str:
-    """Writes a value; a sentence inside a sentence is translated too."""
-    return translate(value) if isinstance(value, Say) else plain(value)
+    return fill_in(words, FIND_TEMPLATE) if isinstance(words, Say) else words
 
 
 class _InUse:

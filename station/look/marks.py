@@ -19,11 +19,12 @@ def draw_plate(
         painter.fillRect(box, QColor(ground))
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(QColor(edge), px(line)) if edge else Qt.PenStyle.NoPen)
+    thick, corner = px(line), px(radius)
+    painter.setPen(QPen(QColor(edge), thick) if edge else Qt.PenStyle.NoPen)
     painter.setBrush(QColor(ground) if ground else Qt.BrushStyle.NoBrush)
-    half = px(line) / 2
+    half = thick / 2
     inner = QRectF(box).adjusted(half, half, -half, -half)
-    painter.drawRoundedRect(inner, px(radius), px(radius))
+    painter.drawRoundedRect(inner, corner, corner)
 
 
 def draw_bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -> None:
@@ -37,7 +38,7 @@ def draw_bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -
     filled.setWidth(box.width() * min(1.0, max(0.0, share)))
     if filled.width() > 0:
         good = shade in ("", "good")
-        painter.setBrush(QColor(palette().fill if good else tone_colour(palette(), shade)))
+        painter.setBrush(QColor(palette().fill if good else tone_colour(shade)))
         painter.drawRoundedRect(filled, round_, round_)
 
 

@@ -5,7 +5,7 @@ block that is as tall as before costs nothing: a scan is answered in a few milli
 """
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, NamedTuple
 
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
@@ -105,22 +105,33 @@ class BlockColumn(QWidget):
             if isinstance(widget, AskedBlock):
                 widget.set_flat(any(k in (*TALL, faces.Table) for k in kinds))
 
-    def needed_height(self, width: int) -> int:
-        """Gives the height that the blocks need at a width, pixels."""
-        heights = [widget.find_page(width).height for widget in self.blocks]
-        return sum(heights) + px(GAP) * max(len(heights) - 1, 0)
+    def measure(self, width: int) -> "Heights":
+        """Measures the height that each block needs at a width."""
+        return Heights(tuple(widget.find_page(width).height for widget in self.blocks), px(GAP))
 
-    def lay_out(self, width: int, height: int) -> None:
+    def lay_out(self, width: int, height: int, heights: "Heights") -> None:
         """Puts the blocks below each other; drawings take what height is left."""
-        spare, top = height - self.needed_height(width), 0
-        for kind, widget in zip(self.kinds, self.blocks, strict=True):
-            high = widget.find_page(width).height
+        spare, top = height - heights.needed, 0
+        for kind, widget, least in zip(self.kinds, self.blocks, heights.each, strict=True):
+            high = least
             if kind in TALL and spare > 0:
                 more = min(spare, max(widget.most_height(width) - high, 0))
                 high, spare = high + more, spare - more
             widget.put_into(QRect(0, top, width, high))
             widget.show()
-            top += high + px(GAP)
+            top += high + heights.gap
+
+
+class Heights(NamedTuple):
+    """The least height of each block of a column, and the gap between two, pixels."""
+
+    each: tuple[int, ...]
+    gap: int
+
+    @property
+    def needed(self) -> int:
+        """The height that all of them need."""
+        return sum(self.each) + self.gap * max(len(self.each) - 1, 0)
 
 
 class SlimScrollBar(QScrollBar):
@@ -155,13 +166,14 @@ class ColumnScroll(QScrollArea):
 
     def put_into(self, box: QRect) -> None:
         """Puts the column into a place, narrower where it has to scroll."""
-        width, need = box.width(), self.column.needed_height(box.width())
-        if need > box.height():
+        width, heights = box.width(), self.column.measure(box.width())
+        if heights.needed > box.height():
             width -= px(BAR) + px(4)
-            need = self.column.needed_height(width)
+            heights = self.column.measure(width)
         self.setGeometry(box)
-        self.column.resize(width, max(need, box.height()))
-        self.column.lay_out(width, max(need, box.height()))
+        high = max(heights.needed, box.height())
+        self.column.resize(width, high)
+        self.column.lay_out(width, high, heights)
 
 
 class Pane(QWidget):
@@ -208,24 +220,27 @@ class Pane(QWidget):
         self.setGeometry(box)
         left, top, right, low = map(px, PLAIN if self.plain else INSIDE)
         area = QRect(left, top, box.width() - left - right, box.height() - top - low)
+        gap = px(GAP)
         if self.head.blocks:
-            area.setTop(self._place_strip(self.head, area, area.top()) + px(GAP))
+            high = self._place_strip(self.head, area, at_foot=False)
+            area.setTop(area.top() + high + gap)
         high = self.presses.needed_height(area.width())
         if high:
             self.presses.put_into(QRect(left, area.bottom() + 1 - high, area.width(), high))
-            area.setBottom(area.bottom() - high - px(GAP))
+            area.setBottom(area.bottom() - high - gap)
         if self.foot.blocks:
-            high = self.foot.needed_height(area.width())
-            self._place_strip(self.foot, area, area.bottom() + 1 - high)
-            area.setBottom(area.bottom() - high - px(GAP))
+            high = self._place_strip(self.foot, area, at_foot=True)
+            area.setBottom(area.bottom() - high - gap)
         self._place_columns(area)
 
-    def _place_strip(self, column: BlockColumn, area: QRect, top: int) -> int:
-        """Puts a column over the whole width; gives its lower edge."""
-        high = column.needed_height(area.width())
+    def _place_strip(self, column: BlockColumn, area: QRect, *, at_foot: bool) -> int:
+        """Puts a column over the whole width of an area, at its head or foot; gives its height."""
+        heights = column.measure(area.width())
+        high = heights.needed
+        top = area.bottom() + 1 - high if at_foot else area.top()
         column.setGeometry(area.left(), top, area.width(), high)
-        column.lay_out(area.width(), high)
-        return top + high
+        column.lay_out(area.width(), high, heights)
+        return high
 
     def _place_columns(self, area: QRect) -> None:
         """Places the two columns beside each other, or the first alone."""

@@ -5,10 +5,9 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
 from station.look import style
-from station.look.language import translate
 from station.look.style import TARGET, palette, px
 from station.look.widgets import Send, Touch
-from station.look.written import CENTRE, LOW_RIGHT, TextPage, measure_width
+from station.look.written import CENTRE, LOW_RIGHT, Line, TextPage, write_line
 from station.shop.faces import Press
 
 BETWEEN = 16  # px
@@ -27,13 +26,13 @@ class PressButton(Touch):
 
     def show_press(self, press: Press, page: TextPage) -> None:
         """Shows a button."""
-        off, primary = press.style == "off", press.style == "primary"
+        off, primary, colours = press.style == "off", press.style == "primary", palette()
         self.update()
-        self.ground = palette().act if primary else palette().paper
-        self.edge = palette().act if primary else palette().line
-        self.ink = palette().on_bar if primary else palette().quiet if off else palette().ink
+        self.ground = colours.act if primary else colours.paper
+        self.edge = colours.act if primary else colours.line
+        self.ink = colours.on_bar if primary else colours.quiet if off else colours.ink
         page.words = [words._replace(colour=self.ink) for words in page.words]
-        self.set_content("" if off else press.code, translate(press.label), page)
+        self.set_content("" if off else press.code, page.join_texts(), page)
         self.setEnabled(not off)
 
     def draw_shapes(self, painter: QPainter) -> None:
@@ -71,21 +70,22 @@ class Presses(QWidget):
     def _lay_buttons(self, width: int) -> list[tuple[QRect, TextPage]]:
         """Lays out the place and the words of each button."""
         left, made = 0, []
-        for press, wide_ in zip(self.shown, self._share_widths(width), strict=True):
-            page, (aside, above) = TextPage(wide_), map(px, INSIDE)
-            page.put_text(press.label, (aside, 0, wide_ - 2 * aside), 20, bold=True, flags=CENTRE)
-            page.stack_texts(len(page.words), px(TARGET), above)
+        (aside, above), between, least = map(px, INSIDE), px(BETWEEN), px(TARGET)
+        labels = [write_line(press.label, 20, bold=True) for press in self.shown]
+        for label, wide_ in zip(labels, self._share_widths(labels, width), strict=True):
+            page = TextPage(wide_)
+            page.put_line(label, (aside, 0, wide_ - 2 * aside), flags=CENTRE)
+            page.stack_texts(len(page.words), least, above)
             made.append((QRect(left, 0, wide_, page.height), page))
-            left += wide_ + px(BETWEEN)
+            left += wide_ + between
         return made
 
-    def _share_widths(self, width: int) -> list[int]:
+    def _share_widths(self, labels: list[Line], width: int) -> list[int]:
         """Gives each button what its words need; the rest is shared as the room wishes."""
         count = max(len(self.shown), 1)
         free = width - px(BETWEEN) * (count - 1)
-        needs = [
-            measure_width(p.label, 20, bold=True) + 2 * px(INSIDE[0] + KEY) for p in self.shown
-        ]
+        aside = px(INSIDE[0] + KEY)
+        needs = [label.width + 2 * aside for label in labels]
         if count == 1:  # a button on its own keeps a button's size
             return [min(max(free // ALONE, need), free) for need in needs]
         if sum(needs) > free:

@@ -6,6 +6,7 @@ Hyperlegible, whose zero and O, one and l differ; it is loaded once from its pac
 """
 
 import math
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import as_file, files
 from typing import NamedTuple
@@ -82,16 +83,6 @@ DARK = Palette(
 )  # fmt: skip
 
 
-def tone_colour(palette: Palette, name: str) -> str:
-    """Gives the colour of a tone; ink for none."""
-    return {
-        "good": palette.good,
-        "attention": palette.attention,
-        "stop": palette.stop,
-        "quiet": palette.quiet,
-    }.get(name, palette.ink)
-
-
 class Style:
     """Holds the palette and the scale in use; one for the program."""
 
@@ -102,6 +93,20 @@ class Style:
 def palette() -> Palette:
     """Gives the colours in use."""
     return Style.palette
+
+
+TONES = ("good", "attention", "stop", "quiet")
+
+
+def tone_colour(tone: str) -> str:
+    """Gives the colour in use for a tone; ink for none."""
+    colour: str = getattr(Style.palette, tone if tone in TONES else "ink")
+    return colour
+
+
+def text_colour(tone: str) -> str:
+    """Gives the colour in use for a text of a tone."""
+    return Style.palette.ochre_text if tone == "attention" else tone_colour(tone)
 
 
 def find_scale(width: int, height: int) -> float:
@@ -128,21 +133,28 @@ def load_family() -> str:
     return FAMILY
 
 
+@dataclass(frozen=True, eq=False)
+class Lettering:
+    """The shop's type at one height: what it is painted with, and what it is measured by."""
+
+    font: QFont
+    metrics: QFontMetrics
+
+
+def find_lettering(size: int, *, bold: bool = False) -> Lettering:
+    """Finds the shop's type at a height in pixels on the smallest screen."""
+    return _make_lettering(px(size), bold)
+
+
+@cache
+def _make_lettering(high: int, bold: bool) -> Lettering:  # noqa: FBT001 - the key of a cache
+    """Makes the shop's type at a height in pixels on this screen, once."""
+    font = QFont(load_family())
+    font.setPixelSize(high)
+    font.setBold(bold)
+    return Lettering(font, QFontMetrics(font))
+
+
 def make_font(size: int, *, bold: bool = False) -> QFont:
-    """Makes the shop's type at a height in pixels on the smallest screen."""
-    return make_font_of(px(size), bold)
-
-
-@cache
-def make_font_of(high: int, bold: bool) -> QFont:  # noqa: FBT001 - the key of a cache
-    """Makes the shop's type at a height in pixels on this screen."""
-    made = QFont(load_family())
-    made.setPixelSize(high)
-    made.setBold(bold)
-    return made
-
-
-@cache
-def measure_font(high: int, bold: bool) -> QFontMetrics:  # noqa: FBT001 - the key of a cache
-    """Measures how wide and tall that type is."""
-    return QFontMetrics(make_font_of(high, bold))
+    """Makes the shop's type, to be painted with alone."""
+    return find_lettering(size, bold=bold).font

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 from station.look import style
 from station.look.language import Text, translate
 from station.look.marks import draw_plate
-from station.look.style import palette, px
+from station.look.style import find_lettering, palette, px
 from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
 from station.shop.faces import Press
 
@@ -122,6 +122,9 @@ class PaintedBlock(QWidget, Generic[Shown]):
         self.find_page(self.width()).paint(painter)
 
 
+BLANK = TextPage(0)  # what stands on a touch until something is written there
+
+
 class Touch(QAbstractButton):
     """Something to touch that sends a code; paints its ground and what is written on it.
 
@@ -132,7 +135,7 @@ class Touch(QAbstractButton):
         super().__init__(parent)
         self._send, self.code = send, code
         self.ground, self.edge, self.radius = "", "", 8
-        self.page = TextPage(0)
+        self.page = BLANK
         # by Tab only: a touch leaves no focus behind that a scanner's Enter would press
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus if code else Qt.FocusPolicy.NoFocus)
         self.setAccessibleName(name)
@@ -166,12 +169,17 @@ class Touch(QAbstractButton):
         if ground or self.edge:
             draw_plate(painter, self.rect(), ground, self.edge, 2, self.radius)
         self.draw_shapes(painter)
-        self.page.paint(painter)
+        for words in self.list_words():
+            words.paint(painter)
         if self.hasFocus() and self.code:
             self._draw_ring(painter)
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws what is no text."""
+
+    def list_words(self) -> list[PlacedText]:
+        """Lists the texts that stand on it."""
+        return self.page.words
 
     def _draw_ring(self, painter: QPainter) -> None:
         """Draws two lines, dark and light: one of them is seen on any ground."""
@@ -182,21 +190,17 @@ class Touch(QAbstractButton):
 
 
 class Key(Touch):
-    """A key with one sign on it."""
+    """A key with one sign on it, and no other text."""
 
     def __init__(self, parent: QWidget, send: Send, sign: str, code: str, name: str) -> None:
         super().__init__(parent, send, code, name)
-        self.sign = sign
-        self.ground, self.edge = palette().paper, palette().line
+        colours = palette()
+        self.ground, self.edge, self.ink = colours.paper, colours.line, colours.ink
+        self.sign, self.lettering = sign, find_lettering(26, bold=True)
 
-    def put_into(self, box: QRect) -> None:
-        """Puts the key into its place."""
-        if box.size() != self.size() or not self.page.words:
-            self.page = TextPage(box.width())
-            self.page.put_text(
-                self.sign, (0, 0, box.width()), 26, bold=True, flags=CENTRE, high=box.height()
-            )
-        self.setGeometry(box)
+    def list_words(self) -> list[PlacedText]:
+        """Lists the sign, in the middle of the key."""
+        return [PlacedText(self.sign, self.rect(), self.lettering, self.ink, CENTRE)]
 
 
 class InnerPress(Touch):
@@ -204,16 +208,16 @@ class InnerPress(Touch):
 
     def show_press(self, press: Press, box: QRect) -> None:
         """Shows a button in its place."""
-        primary, off = press.style == "primary", press.style == "off"
-        self.ground = palette().act if primary else palette().paper
-        self.edge = palette().act if primary else palette().line
-        ink = palette().on_bar if primary else palette().quiet if off else palette().ink
-        page = TextPage(box.width())
-        at = (px(PRESS_EDGE), 0, box.width() - 2 * px(PRESS_EDGE))
+        primary, off, colours = press.style == "primary", press.style == "off", palette()
+        self.ground = colours.act if primary else colours.paper
+        self.edge = colours.act if primary else colours.line
+        ink = colours.on_bar if primary else colours.quiet if off else colours.ink
+        page, edge = TextPage(box.width()), px(PRESS_EDGE)
+        at = (edge, 0, box.width() - 2 * edge)
         page.put_text(press.label, at, PRESS_SIZE, bold=True, flags=CENTRE, high=box.height())
         page.words = [words._replace(colour=ink) for words in page.words]
         self.setGeometry(box)
-        self.set_content("" if off else press.code, translate(press.label), page)
+        self.set_content("" if off else press.code, page.join_texts(), page)
         self.setEnabled(not off)
         self.show()
 

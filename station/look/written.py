@@ -10,9 +10,8 @@ from typing import NamedTuple
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter
 
-from station.look import style
 from station.look.language import Text, translate
-from station.look.style import palette, px, tone_colour
+from station.look.style import Lettering, find_lettering, text_colour
 
 Align = Qt.AlignmentFlag
 LEFT = int(Align.AlignLeft | Align.AlignVCenter)
@@ -25,37 +24,37 @@ WRAP = int(Qt.TextFlag.TextWordWrap)
 SMALLEST = 12  # px on the smallest screen
 KEPT = 4096  # measured texts
 FAR = 100_000  # px, wider than any line
+AIR = 2  # px that a line is given more than it needs
 
 
 class PlacedText(NamedTuple):
-    """A text in its box on a widget; `size` is its height on the smallest screen."""
+    """A text in its box on a widget."""
 
     text: str
     box: QRect
-    size: int
-    bold: bool
+    lettering: Lettering
     colour: str
     flags: int
 
-    def measure(self) -> tuple[int, int]:
-        """Measures the width and height that the text takes in a box this wide, pixels."""
-        return measure_wrapped(self.text, self.size, self.box.width(), bold=self.bold)
+    def measure(self, width: int = 0) -> tuple[int, int]:
+        """Measures the width and height that the text takes at a width, its box's, pixels."""
+        return _measure(self.text, self.lettering, width or self.box.width())
 
     def paint(self, painter: QPainter) -> None:
         """Paints the text."""
-        painter.setFont(style.make_font(self.size, bold=self.bold))
+        painter.setFont(self.lettering.font)
         painter.setPen(QColor(self.colour))
         painter.drawText(self.box, self.flags, self.text)
 
 
 def measure_wrapped(shown: str, size: int, width: int, *, bold: bool = False) -> tuple[int, int]:
     """Measures the width and height of a text that is wrapped at a width, pixels."""
-    return _measure(shown, px(size), max(width, 1), bold)
+    return _measure(shown, find_lettering(size, bold=bold), max(width, 1))
 
 
 @lru_cache(maxsize=KEPT)
-def _measure(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]:  # noqa: FBT001 - a cache's key
-    metrics = style.measure_font(high, bold)
+def _measure(shown: str, lettering: Lettering, width: int) -> tuple[int, int]:
+    metrics = lettering.metrics
     one_line = metrics.horizontalAdvance(shown)
     if one_line <= width and "\n" not in shown:
         return one_line, metrics.height()
@@ -63,15 +62,40 @@ def _measure(shown: str, high: int, width: int, bold: bool) -> tuple[int, int]: 
     return box.width(), box.height()
 
 
+class Line(NamedTuple):
+    """A text in the language and lettering of the screen, measured as it stands unwrapped."""
+
+    text: str
+    size: int  # px on the smallest screen
+    bold: bool
+    lettering: Lettering
+    width: int = 0  # px, with a little air; 0 for no text
+    height: int = 0
+
+
+def write_line(words: Text, size: int, *, bold: bool = False) -> Line:
+    """Writes a text on a line, to be measured first and put on a page then."""
+    shown, lettering = translate(words), find_lettering(size, bold=bold)
+    if not shown:
+        return Line("", size, bold, lettering)
+    width, height = _measure(shown, lettering, FAR)
+    return Line(shown, size, bold, lettering, width + AIR, height)
+
+
 def measure_width(words: Text, size: int, *, bold: bool = False) -> int:
     """Measures the width of a text on one line, pixels."""
-    shown = translate(words)
-    return _measure(shown, px(size), FAR, bold)[0] + 2 if shown else 0
+    return write_line(words, size, bold=bold).width
 
 
-def text_colour(name: str) -> str:
-    """Gives the colour of a text by its meaning."""
-    return palette().ochre_text if name == "attention" else tone_colour(palette(), name)
+def _wrap(line: Line, width: int) -> tuple[Lettering, int]:
+    """Wraps a line at a width; a long word is set smaller, never cut."""
+    size, lettering = line.size, line.lettering
+    wide, tall = _measure(line.text, lettering, width)
+    while wide > width and size > SMALLEST:
+        size -= 1
+        lettering = find_lettering(size, bold=line.bold)
+        wide, tall = _measure(line.text, lettering, width)
+    return lettering, tall
 
 
 class TextPage:
@@ -94,18 +118,28 @@ class TextPage:
         high: int = 0,
     ) -> int:
         """Puts a text into (left, top, width), at least `high`; gives the height it takes."""
-        shown = translate(words)
-        if not shown:
+        line = write_line(words, size, bold=bold)
+        return self.put_line(line, box, tone=tone, flags=flags, high=high)
+
+    def put_line(
+        self,
+        line: Line,
+        box: tuple[int, int, int],
+        *,
+        tone: str = "",
+        flags: int = LEFT,
+        high: int = 0,
+    ) -> int:
+        """Puts a line into (left, top, width), wrapped where it is too long for it."""
+        if not line.text:
             return high
         left, top, width = box
-        needs = measure_wrapped(shown, size, width, bold=bold)
-        while needs[0] > width and size > SMALLEST:  # a long word is set smaller, never cut
-            size -= 1
-            needs = measure_wrapped(shown, size, width, bold=bold)
-        tall = max(needs[1], high)
-        where = QRect(left, top, max(width, 1), tall)
-        self.words.append(PlacedText(shown, where, size, bold, text_colour(tone), flags | WRAP))
-        return tall
+        lettering, tall = line.lettering, line.height
+        if line.width - AIR > width:
+            lettering, tall = _wrap(line, max(width, 1))
+        where = QRect(left, top, max(width, 1), max(tall, high))
+        self.words.append(PlacedText(line.text, where, lettering, text_colour(tone), flags | WRAP))
+        return where.height()
 
     def put_below(self, words: Text, size: int, *, bold: bool = False, tone: str = "") -> None:
         """Puts a text over the whole width below everything so far."""

@@ -22,7 +22,7 @@ class Say(NamedTuple):
 
     def __str__(self) -> str:
         """The English sentence; what the text station prints."""
-        return filled(self.template, self.values, plain)
+        return fill_in(self, str)
 
     def __bool__(self) -> bool:
         """An empty template says nothing."""
@@ -34,9 +34,15 @@ def say(template: str, **values: object) -> Say:
     return Say(template, values)
 
 
-def filled(template: str, values: Mapping[str, object], shown: Callable[[object], str]) -> str:
-    """A template with its values, each written as `shown` does, and the forms chosen."""
-    texts = {name: shown(value) for name, value in values.items()}
+def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
+    """Fills a sentence's template in, as a language has it, and those of sentences within it."""
+    if not words.template:
+        return ""
+    texts = {
+        name: fill_in(value, find_template) if isinstance(value, Say) else plain(value)
+        for name, value in words.values.items()
+    }
+    template = find_template(words.template)
     if "|" in template:
         template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
     return template.format(**texts)

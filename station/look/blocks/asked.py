@@ -5,7 +5,7 @@ from PySide6.QtCore import QRect
 from station.look.language import translate
 from station.look.style import GAP, TARGET, px
 from station.look.widgets import Key, PaintedBlock, Send
-from station.look.written import RIGHT, TextPage, measure_width
+from station.look.written import RIGHT, TextPage, write_line
 from station.shop.cards import button, digit
 from station.shop.faces import Asked, Text
 from station.shop.words import say
@@ -34,21 +34,21 @@ class AskedBlock(PaintedBlock[Asked]):
 
     def lay_out(self, page: TextPage, block: Asked) -> None:
         """Lays question and number beside each other where it is flat, else below each other."""
-        typed, tone = block.typed or "–", "" if block.typed else "quiet"
-        unit, number = measure_width(block.unit, 17), measure_width(typed, 34, bold=True)
-        right = number + unit + px(GAP)
-        room = page.width - right - px(GAP) if self.flat else page.width
+        tone, gap = "" if block.typed else "quiet", px(GAP)
+        typed, unit = write_line(block.typed or "–", 34, bold=True), write_line(block.unit, 17)
+        right = typed.width + unit.width + gap
+        room = page.width - right - gap if self.flat else page.width
         top = 0
         high = page.put_text(block.question, (0, 0, room), 20, bold=True, high=px(42 * self.flat))
         if not self.flat:
             top, high = high + px(6), px(42)
         left = page.width - right if self.flat else 0
-        page.put_text(typed, (left, top, number), 34, bold=True, tone=tone, high=high)
-        beside = (left + number, top, unit + px(GAP))
-        page.put_text(block.unit, beside, 17, tone="quiet", flags=RIGHT, high=high)
+        page.put_line(typed, (left, top, typed.width), tone=tone, high=high)
+        beside = (left + typed.width, top, unit.width + gap)
+        page.put_line(unit, beside, tone="quiet", flags=RIGHT, high=high)
         self._top = top + high + px(6)
         rows = 2 if self.flat else 4
-        page.height = self._top + rows * px(TARGET) + (rows - 1) * px(GAP)
+        page.height = self._top + rows * px(TARGET) + (rows - 1) * gap
 
     def place_children(self, page: TextPage) -> None:
         """Places the digits in rows, the key that ends a number beside them."""
@@ -56,7 +56,7 @@ class AskedBlock(PaintedBlock[Asked]):
         for n, key in enumerate(self.keys):
             row, column = divmod(n, across)
             at = QRect(column * (side + gap), self._top + row * (side + gap), side, side)
-            key.put_into(at)
+            key.setGeometry(at)
         left = across * (side + gap)
         width = side if self.flat else 2 * side
-        self.enter.put_into(QRect(left, self._top, width, page.height - self._top))
+        self.enter.setGeometry(QRect(left, self._top, width, page.height - self._top))

@@ -63,5 +63,5 @@ class DecisionBlock(PaintedBlock[Decision]):
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the box in the colour of its tone."""
         if self.block:
-            edge = tone_colour(palette(), self.block.tone)
+            edge = tone_colour(self.block.tone)
             draw_plate(painter, self.rect(), palette().paper, edge, 2)

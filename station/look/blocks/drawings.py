@@ -1,5 +1,6 @@
 """Pictures from data: the sheet from its cut file, the part with its tabs."""
 
+from collections.abc import Callable
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -63,7 +64,7 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         scale, width = self.pixels_per_mm(), self.block.revision.width_mm
         for x, y, shade in self.block.spots:
-            painter.setPen(QPen(QColor(tone_colour(palette(), shade)), px(3)))
+            painter.setPen(QPen(QColor(tone_colour(shade)), px(3)))
             at = QPointF(1 + x * scale, 1 + (width - y) * scale)
             painter.drawEllipse(at, px(9), px(9))
 
@@ -195,20 +196,19 @@ class PartBlock(PaintedBlock[PartDrawing]):
         length, width = shape.box
         across, along = self.width() - px(110), high - px(52)
         scale = min(across / max(length, 1), along / max(width, 1))
-        left, top = px(24), px(16)
+        left, top, colours = px(24), px(16), palette()
 
         def at(x: float, y: float) -> QPointF:
             return QPointF(left + x * scale, top + (width - y) * scale)
 
-        painter.setPen(QPen(QColor(palette().act), px(2)))
-        painter.setBrush(QColor(palette().piece))
+        painter.setPen(QPen(QColor(colours.act), px(2)))
+        painter.setBrush(QColor(colours.piece))
         painter.drawPolygon(QPolygonF([at(*p) for p in shape.outline]))
-        painter.setPen(QPen(QColor(palette().act), px(1)))
-        painter.setBrush(QColor(palette().paper))
+        painter.setPen(QPen(QColor(colours.act), px(1)))
+        painter.setBrush(QColor(colours.paper))
         for hole in shape.holes:
             painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
-        for x, y in shape.tabs:
-            _draw_arrow(painter, at(x, y), shape, (x, y))
+        _draw_arrows(painter, shape, at)
         box = QRectF(at(0, width), at(length, 0))
         _draw_sizes(painter, box, length, width, block.measured)
 
@@ -249,17 +249,16 @@ def _set_line(painter: QPainter, *, strong: bool) -> None:
     painter.setPen(QPen(QColor(colour), px(4) if strong else 1))
 
 
-def _draw_arrow(painter: QPainter, at: QPointF, shape: Shape, tab: tuple[float, float]) -> None:
-    """Draws a triangle outside the outline that points at a tab."""
+def _draw_arrows(painter: QPainter, shape: Shape, at: Callable[[float, float], QPointF]) -> None:
+    """Draws a triangle outside the outline for each tab, that points at it."""
     length, width = shape.box
-    sides = {"left": tab[0], "right": length - tab[0], "low": tab[1], "high": width - tab[1]}
-    side = min(sides, key=lambda s: sides[s])
-    dx, dy = {"left": (-1, 0), "right": (1, 0), "low": (0, 1), "high": (0, -1)}[side]
-    tip = QPointF(at.x() + dx * px(2), at.y() + dy * px(2))
-    back = QPointF(tip.x() + dx * px(10), tip.y() + dy * px(10))
-    across = QPointF(dy * px(6), dx * px(6))
-    painter.save()
+    apart, long, half = px(2), px(10), px(6)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(palette().tab))
-    painter.drawPolygon(QPolygonF([tip, back + across, back - across]))
-    painter.restore()
+    for x, y in shape.tabs:
+        sides = {(-1, 0): x, (1, 0): length - x, (0, 1): y, (0, -1): width - y}
+        dx, dy = min(sides, key=lambda side: sides[side])
+        outward, across = QPointF(dx, dy), QPointF(dy, dx) * half
+        tip = at(x, y) + outward * apart
+        back = tip + outward * long
+        painter.drawPolygon(QPolygonF([tip, back + across, back - across]))

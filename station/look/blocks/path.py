@@ -196,7 +196,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self._draw_strokes(painter)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for x, y, shade in self.block.spots:
-            painter.setPen(_make_pen(tone_colour(palette(), shade), 3))
+            painter.setPen(_make_pen(tone_colour(shade), 3))
             round_ = px(9) / self.view.pixels_per_mm(QRectF(self.picture))
             painter.drawEllipse(QPointF(x, y), round_, round_)
         if self._is_within() and (at := self.find_point()) is not None:

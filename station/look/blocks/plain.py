@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from station.look.marks import draw_bar, draw_mark, draw_plate
 from station.look.style import TARGET, palette, px, tone_colour
 from station.look.widgets import PaintedBlock, RowsBlock, Send, Touch
-from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, TextPage, measure_width
+from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, Line, TextPage, write_line
 from station.shop.faces import (
     Cell,
     Header,
@@ -28,28 +28,29 @@ class HeaderBlock(PaintedBlock[Header]):
     def lay_out(self, page: TextPage, block: Header) -> None:
         """Lays number at the left, title and note beside it, a value at the right."""
         gap = px(32)
-        number = max(measure_width(block.number, 44, bold=True), measure_width(block.label, 14))
+        number, label = write_line(block.number, 44, bold=True), write_line(block.label, 14)
+        wide = max(number.width, label.width)
         right = self._put_value(page, block)
-        left = number + gap
+        left = wide + gap
         room = page.width - left - (right + gap if right else 0)
-        first = page.put_text(block.label, (0, 0, number), 14, tone="quiet")
-        first += page.put_text(block.number, (0, first, number), 44, bold=True)
+        first = page.put_line(label, (0, 0, wide), tone="quiet")
+        first += page.put_line(number, (0, first, wide))
         second = page.put_text(block.title, (left, 0, room), 23, bold=True)
         second += page.put_text(block.note, (left, second, room), 17, tone="quiet")
         page.height = max(page.height, first, second)
 
     def _put_value(self, page: TextPage, block: Header) -> int:
         """Puts the value under its label, what it is out of beside it; gives its width."""
-        size = 44 if block.right_small else 23
-        value = measure_width(block.right, size, bold=True)
-        small = measure_width(block.right_small, 22, bold=True)
-        width = max(value + small + (px(12) if small else 0), measure_width(block.right_label, 14))
-        label = (page.width - width, 0, width)
-        top = page.put_text(block.right_label, label, 14, tone="quiet", flags=TOP_RIGHT)
-        at = (page.width - value - small - (px(12) if small else 0), top, value)
-        high = page.put_text(block.right, at, size, bold=True)
-        beside = (page.width - small, top + high // 6, small)
-        page.put_text(block.right_small, beside, 22, bold=True, tone="quiet", high=high * 5 // 6)
+        value = write_line(block.right, 44 if block.right_small else 23, bold=True)
+        small = write_line(block.right_small, 22, bold=True)
+        label = write_line(block.right_label, 14)
+        both = value.width + (small.width + px(12) if small.width else 0)
+        width = max(both, label.width)
+        at = (page.width - width, 0, width)
+        top = page.put_line(label, at, tone="quiet", flags=TOP_RIGHT)
+        high = page.put_line(value, (page.width - both, top, value.width))
+        beside = (page.width - small.width, top + high // 6, small.width)
+        page.put_line(small, beside, tone="quiet", high=high * 5 // 6)
         page.height = top + high
         return width
 
@@ -102,11 +103,12 @@ class PairsBlock(PaintedBlock[Pairs]):
         page.put_below(block.title, 20, bold=True)
         for name, value in block.rows:
             page.height += px(6) if page.height else 0
-            left = min(measure_width(name, 16), page.width * 3 // 5)
+            label = write_line(name, 16)
+            left = min(label.width, page.width * 3 // 5)
             room = page.width - left - px(6)
             right = (left + px(6), page.height, room)
             page.height += max(
-                page.put_text(name, (0, page.height, left), 16, tone="quiet"),
+                page.put_line(label, (0, page.height, left), tone="quiet"),
                 page.put_text(value, right, 17, bold=True, flags=RIGHT),
             )
 
@@ -118,12 +120,13 @@ class HintBlock(PaintedBlock[Hint]):
         """Lays out title and what stands at its right, the note below."""
         edge = px(16)
         inner = page.width - 2 * edge
-        right = min(measure_width(block.right, 23, bold=True), inner * 3 // 5)
+        beside = write_line(block.right, 23, bold=True)
+        right = min(beside.width, inner * 3 // 5)
         room = inner - right - (px(12) if right else 0)
         at = (page.width - edge - right, edge, right)
         high = max(
             page.put_text(block.title, (edge, edge, room), 23, bold=True, tone=block.tone),
-            page.put_text(block.right, at, 23, bold=True, flags=RIGHT),
+            page.put_line(beside, at, flags=RIGHT),
         )
         page.height = edge + high
         if block.note:
@@ -147,7 +150,7 @@ class RemarkBox(Touch):
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the sign."""
         box = QRectF(px(15), px(15), px(24), px(22))
-        draw_mark(painter, box, self.tone, tone_colour(palette(), self.tone), palette().care)
+        draw_mark(painter, box, self.tone, tone_colour(self.tone), palette().care)
 
 
 class RemarkBlock(RowsBlock[Remark, RemarkBox]):
@@ -156,10 +159,9 @@ class RemarkBlock(RowsBlock[Remark, RemarkBox]):
     def lay_out(self, page: TextPage, block: Remark) -> None:
         """Lays the title beside its sign, the text below, all of it in one box."""
         inner, edge, left = TextPage(page.width), px(14), px(14 + 26 + 6)
-        more = say("all of it") if block.code else ""
-        right = measure_width(more, 14)
-        at = (left, edge, page.width - left - edge - right)
-        inner.put_text(more, (page.width - edge - right, edge, right), 14, flags=RIGHT)
+        more = write_line(say("all of it") if block.code else "", 14)
+        at = (left, edge, page.width - left - edge - more.width)
+        inner.put_line(more, (page.width - edge - more.width, edge, more.width), flags=RIGHT)
         inner.height = edge
         inner.height += inner.put_text(
             block.title, at, 17, bold=True, tone=block.tone, high=px(24)
@@ -186,20 +188,22 @@ class MeterBlock(PaintedBlock[Meter]):
 
     def lay_out(self, page: TextPage, block: Meter) -> None:
         """Lays out the title, the value and what is said to it, room for the bar."""
-        edge = px(14)
+        edge, gap = px(14), px(6)
         inner = page.width - 2 * edge
         page.height = edge
         shade = block.tone if block.tone != "good" else "quiet"
         title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
         if block.left:
-            page.height += title + px(6)
-        left = measure_width(block.left or block.title, 17) + (0 if block.left else px(24))
-        right = (edge + left + px(6), page.height, inner - left - px(6))
+            page.height += title + gap
+        # without a text at the left the value stands beside the title
+        beside = write_line(block.left or block.title, 17)
+        left = beside.width + (0 if block.left else px(24))
+        right = (edge + left + gap, page.height, inner - left - gap)
         page.height += max(
-            page.put_text(block.left, (edge, page.height, left), 17),
+            page.put_line(beside, (edge, page.height, left)) if block.left else 0,
             page.put_text(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
         )
-        page.height += px(6) + px(12) + edge
+        page.height += gap + px(12) + edge
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the box and the bar."""
@@ -232,9 +236,10 @@ class ListingBlock(RowsBlock[Listing, ListingRow]):
         page.put_below(block.title, 20, bold=True)
         if not block.rows:
             page.put_below(block.empty, 16, tone="quiet")
-        spans = _find_spans(block, page.width)
-        for cells, code in block.rows:
-            page.put_page(_make_line_page(cells, code, spans, page.width))
+        rows = [[write_line(c.text, 16, bold=c.bold) for c in cells] for cells, _ in block.rows]
+        spans = _find_spans(rows, page.width)
+        for lines, (cells, code) in zip(rows, block.rows, strict=True):
+            page.put_page(_make_line_page(lines, cells, code, spans, page.width))
 
     def make_row(self) -> ListingRow:
         """Makes one more row."""
@@ -251,34 +256,38 @@ APART = 16  # px between columns
 
 
 def _make_line_page(
-    cells: tuple[Cell, ...], code: str, spans: list[tuple[int, int]], width: int
+    lines: list[Line],
+    cells: tuple[Cell, ...],
+    code: str,
+    spans: list[tuple[int, int]],
+    width: int,
 ) -> TextPage:
     """Makes one row's cells; a narrow last column stands at the right."""
-    page, last = TextPage(width), len(cells) - 1
-    narrow = [room <= px(SHORT) for _, room in spans]
-    for n, cell in enumerate(cells):
+    page, last, short = TextPage(width), len(cells) - 1, px(SHORT)
+    narrow = [room <= short for _, room in spans]
+    for n, (line, cell) in enumerate(zip(lines, cells, strict=True)):
         left, room = spans[n]
         if n == last and n < len(spans) - 1:  # a shorter row: its last cell takes the rest
             room = width - px(4) - left
         flags = RIGHT if n == last and n and narrow[n] else LEFT
-        page.put_text(cell.text, (left, 0, room), 16, bold=cell.bold, tone=cell.tone, flags=flags)
+        page.put_line(line, (left, 0, room), tone=cell.tone, flags=flags)
     tallest = max((w.box.height() for w in page.words), default=0)
     page.height = max(px(TARGET if code else 36), tallest + px(4)) + 1
     page.move_to_middle()
     return page
 
 
-def _find_spans(block: Listing, width: int) -> list[tuple[int, int]]:
+def _find_spans(rows: list[list[Line]], width: int) -> list[tuple[int, int]]:
     """Finds left and width of each column: short ones fit their longest cell, others share."""
-    longest = _measure_longest(block)
+    longest = _measure_longest(rows)
     if not longest:
         return []
-    edge, gap = px(4), px(APART)
+    edge, gap, short = px(4), px(APART), px(SHORT)
     free = width - 2 * edge - gap * (len(longest) - 1)
-    fixed = sum(w for w in longest if w <= px(SHORT))
-    long = sum(w for w in longest if w > px(SHORT))
+    fixed = sum(w for w in longest if w <= short)
+    long = sum(longest) - fixed
     rest = max(free - fixed, 0)
-    widths = [w if w <= px(SHORT) else rest * w // long for w in longest]
+    widths = [w if w <= short else rest * w // long for w in longest]
     if not long:  # all are short: what is left stands before the last
         widths[max(len(widths) - 2, 0)] += rest
     spans, left = [], edge
@@ -288,14 +297,7 @@ def _find_spans(block: Listing, width: int) -> list[tuple[int, int]]:
     return spans
 
 
-def _measure_longest(block: Listing) -> list[int]:
+def _measure_longest(rows: list[list[Line]]) -> list[int]:
     """Measures each column's longest cell, px."""
-    most = max((len(cells) for cells, _ in block.rows), default=0)
-    return [
-        max(
-            measure_width(cells[n].text, 16, bold=cells[n].bold)
-            for cells, _ in block.rows
-            if n < len(cells)
-        )
-        for n in range(most)
-    ]
+    most = max(map(len, rows), default=0)
+    return [max(lines[n].width for lines in rows if n < len(lines)) for n in range(most)]

@@ -7,7 +7,7 @@ from station.look.marks import draw_bar
 from station.look.shop_time import SHOP_TIME, to_seconds
 from station.look.style import px
 from station.look.widgets import PaintedBlock, Send
-from station.look.written import LOW_LEFT, LOW_RIGHT, TextPage, measure_width
+from station.look.written import LOW_LEFT, LOW_RIGHT, TextPage, write_line
 from station.shop.faces import Progress
 
 HIGH = 16  # px, the bar
@@ -36,15 +36,15 @@ class ProgressBlock(PaintedBlock[Progress]):
 
     def lay_out(self, page: TextPage, block: Progress) -> None:
         """Lays out the value, its note, what is said at the right; room for the bar."""
-        big, note = measure_width(block.big, 28, bold=True), measure_width(block.note, 17)
-        left = big + px(10) if big else 0
-        rest = left + note + px(10) if note else left
+        big, note = write_line(block.big, 28, bold=True), write_line(block.note, 17)
+        left = big.width + px(10) if big.text else 0
+        rest = left + note.width + px(10) if note.text else left
         shade = "" if block.tone == "good" else block.tone
-        high = page.put_text(block.big, (0, 0, big), 28, bold=True, tone=shade)
+        high = page.put_line(big, (0, 0, big.width), tone=shade)
         right = (rest, 0, page.width - rest)
         high = page.put_text(block.right, right, 16, tone="quiet", flags=LOW_RIGHT, high=high)
         low = high - px(3)
-        page.put_text(block.note, (left, 0, note), 17, tone="quiet", flags=LOW_LEFT, high=low)
+        page.put_line(note, (left, 0, note.width), tone="quiet", flags=LOW_LEFT, high=low)
         page.height = high + px(8) + px(HIGH)
 
     def find_share(self) -> float:

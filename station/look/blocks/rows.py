@@ -59,7 +59,7 @@ class TableRow(Touch):
         for key, code, name, at in zip(
             self.keys, (row.minus, row.plus), names, places, strict=True
         ):
-            key.put_into(QRect(at, top, side, side))
+            key.setGeometry(QRect(at, top, side, side))
             key.set_content(code, translate(name), key.page)
 
     def _place_press(self, row: Row, columns: Columns, page: TextPage) -> None:
