@@ -31,14 +31,14 @@ def draw_bar(painter: QPainter, box: QRect, share: float, shade: str = "good") -
     """Draws a horizontal bar, filled to a share of 0 to 1."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
-    round_ = min(px(6), box.height() / 2)
-    painter.setBrush(QColor(palette().rest))
+    round_, colours = min(px(6), box.height() / 2), palette()
+    painter.setBrush(QColor(colours.rest))
     painter.drawRoundedRect(box, round_, round_)
     filled = QRectF(box)
     filled.setWidth(box.width() * min(1.0, max(0.0, share)))
     if filled.width() > 0:
         good = shade in ("", "good")
-        painter.setBrush(QColor(palette().fill if good else tone_colour(shade)))
+        painter.setBrush(QColor(colours.fill if good else tone_colour(shade)))
         painter.drawRoundedRect(filled, round_, round_)
 
 
@@ -63,16 +63,16 @@ def draw_outline(painter: QPainter, box: QRect, shape: "Shape | None") -> None:
 
 def draw_tick(painter: QPainter, box: QRect, state: str) -> None:
     """Draws a filled disc with a check, an empty ring, a dashed ring, or a square."""
-    inner = QRectF(box).adjusted(2, 2, -2, -2)
+    inner, colours = QRectF(box).adjusted(2, 2, -2, -2), palette()
     if state == "done":
-        draw_mark(painter, inner, "good", palette().good, palette().paper)
+        draw_mark(painter, inner, "good", colours.good, colours.paper)
         return
     if state == "wrong":
-        draw_mark(painter, inner, "stop", palette().stop, palette().paper)
+        draw_mark(painter, inner, "stop", colours.stop, colours.paper)
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     dash = Qt.PenStyle.DashLine if state == "later" else Qt.PenStyle.SolidLine
-    painter.setPen(QPen(QColor(palette().quiet), px(3), dash))
+    painter.setPen(QPen(QColor(colours.quiet), px(3), dash))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawEllipse(inner)
 

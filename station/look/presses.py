@@ -4,8 +4,7 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
-from station.look import style
-from station.look.style import TARGET, palette, px
+from station.look.style import TARGET, make_font, palette, px
 from station.look.widgets import Send, Touch
 from station.look.written import CENTRE, LOW_RIGHT, Line, TextPage, write_line
 from station.shop.faces import Press
@@ -13,6 +12,7 @@ from station.shop.faces import Press
 BETWEEN = 16  # px
 INSIDE = (14, 6)  # px, from a button's edge to its words
 KEY = 6  # px beside them for the name of the key
+RIGHT, LOW = 7, 4  # px from the name of the key to a button's edges
 ALONE = 3  # a button on its own takes this part of the row
 
 
@@ -22,7 +22,8 @@ class PressButton(Touch):
     def __init__(self, parent: QWidget, send: Send, number: int) -> None:
         super().__init__(parent, send)
         self.number = number
-        self.ink = palette().ink
+        self.ink, self.font_of_key = palette().ink, make_font(11)
+        self.right, self.low = px(RIGHT), px(LOW)
 
     def show_press(self, press: Press, page: TextPage) -> None:
         """Shows a button."""
@@ -38,9 +39,9 @@ class PressButton(Touch):
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the key that presses it, small in the corner."""
         if self.number <= 9 and self.isEnabled():
-            painter.setFont(style.make_font(11))
+            painter.setFont(self.font_of_key)
             painter.setPen(QColor(self.ink))
-            corner = self.rect().adjusted(0, 0, -px(7), -px(4))
+            corner = self.rect().adjusted(0, 0, -self.right, -self.low)
             painter.drawText(corner, LOW_RIGHT, f"F{self.number}")
 
 

@@ -5,7 +5,7 @@ from station.queries.runs import list_runs
 from station.shop.facts import Batch, Bed, Bit, BitUse, Revision, Router
 from station.shop.moves import BOARD, WEAR
 from station.shop.times import count_seconds
-from station.shop.views import View, total
+from station.shop.views import View, by_batch, total
 
 NEAR_ITS_END = 0.8  # share of a bit's life from which it is told
 
@@ -60,9 +60,14 @@ def find_bit_in(view: View, bed: Bed, use: BitUse) -> Bit | None:
     return view.get(Bit, dict(bed.bits).get(place, ""))
 
 
+def count_mm_each(view: View, bit: Bit) -> dict[str, int]:
+    """Counts the millimetres that a bit has cut, by router."""
+    return by_batch(h for h in view.stock(place=f"bit/{bit.id}") if h.part == WEAR)
+
+
 def count_metres_cut(view: View, bit: Bit) -> float:
     """Counts the metres that a bit has cut, on every router."""
-    return total(view.stock(place=f"bit/{bit.id}"), part=WEAR) / 1000
+    return sum(count_mm_each(view, bit).values()) / 1000
 
 
 def count_metres_left(view: View, bit: Bit) -> float:

@@ -208,6 +208,7 @@ BUTTONS: dict[str, Card] = {
     for area, rows in _TABLE
     for number, name, words in rows
 }
+CODES: dict[str, str] = {name: write("button", card.number) for name, card in BUTTONS.items()}
 BY_NUMBER: dict[str, Card] = {card.number: card for card in BUTTONS.values()}
 
 DIGITS: tuple[str, ...] = tuple("0123456789")
@@ -239,7 +240,7 @@ REASON_USES: dict[str, str] = {
 
 def button(name: str) -> str:
     """The code that a button sends and its card carries."""
-    return write("button", BUTTONS[name].number)
+    return CODES[name]
 
 
 def row_code(kind: str, id: str, number: int) -> str:

@@ -194,14 +194,14 @@ class Session(QObject):
 
     def show_top(self, face: Face) -> None:
         """Shows the top bar."""
-        hand = self.desk.hand
-        shared, ok = sharing_words.describe_sharing(self.desk.ledger, self.loop, self.desk.clock())
+        hand, now = self.desk.hand, self.desk.clock()
+        shared, ok = sharing_words.describe_sharing(self.desk.ledger, self.loop, now)
         worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
         self.window.show_top(
             area=face.title,
             where=face.where,
             worker=worker,
-            clock=clock(self.desk.clock()),
+            clock=clock(now),
             shared=shared,
             shared_ok=ok,
         )

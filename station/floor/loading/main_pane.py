@@ -35,14 +35,6 @@ from station.shop.views import View
 from station.shop.words import Say, say, several
 
 
-def say_where(here: Now) -> Say:
-    """Says which bed this is: ``Router 3 · clamped bed``."""
-    router = here.router
-    vacuum = router is not None and router.bed == "vacuum"
-    bed = say("vacuum bed") if vacuum else say("clamped bed")
-    return say("{router} · {bed}", router=name_router(here.view, here.bed.id), bed=bed)
-
-
 def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
     """Shows what the batch in hand is and which sheet it is at."""
     count = sum(revision.makes().values())

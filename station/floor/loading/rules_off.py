@@ -54,6 +54,7 @@ from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
 
+Bits = tuple[Bit | None, ...]  # the bit of each use of a run; None where there is none
 TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
 
 
@@ -168,12 +169,12 @@ def _send_to_popping(
     act: Act[EndSheet], view: View, batch: Batch, bed: Bed, revision: Revision, run: Revision
 ) -> Answer:
     n, makes = bed.sheet, revision.makes()
-    after = _count_sheet(batch)
+    after, bits = _count_sheet(batch), _find_bits(view, bed, run)
     following = _find_after(view, after, bed, revision)
-    moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run)
+    moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run, bits)
     emptied, after = _empty_bed(view, bed, after, revision, following)
     emptied, first = make_due(view, bed, run, emptied)
-    slip = _fill_slip(act, view, bed, run)
+    slip = _fill_slip(act, view, bed, bits)
     sets: tuple[Fact, ...] = (emptied, after, slip)
     sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
@@ -219,10 +220,11 @@ def _keep_for_next_run(
 ) -> Answer:
     """Keeps the sheet with its slip for its next run, here or on another router."""
     n, run = bed.sheet, runs[bed.run - 1]
-    slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
+    bits = _find_bits(view, bed, run)
+    slip = replace(_fill_slip(act, view, bed, bits), state=BETWEEN)
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
-    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run))
+    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run, bits))
     free, first = make_due(view, bed, run, _free_bed(bed))
     timed, read = _learn_pace(act, view, bed, run), (give_minutes(slip, run),)
     done = count_done(view, batch, revision) | {n: bed.run}
@@ -317,8 +319,8 @@ def _use_up(bed: Bed) -> tuple[Move, ...]:
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
 
 
-def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, revision: Revision) -> Slip:
-    bits = [b.id for use in revision.bits if (b := find_bit_in(view, bed, use))]
+def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, bits: Bits) -> Slip:
+    first = next(filter(None, bits), None)
     before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
     return Slip(
         id=f"{bed.batch}-{bed.sheet}",
@@ -330,7 +332,7 @@ def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, revision: 
         by=act.worker,
         minutes=round(count_cutting_s(bed, act.at) / 60, 2),
         lot=bed.lot,
-        bit=bits[0] if bits else "",
+        bit=first.id if first else "",
     )
 
 
@@ -387,7 +389,8 @@ def _lose_sheet(
     after = _count_sheet(batch, spoiled=1)
     lost = {part: qty - survived[part] for part, qty in makes.items()}
     run = find_running(view, bed) or revision
-    moves = _move_whole(batch, n, survived) + _use_up(bed) + _wear_out(view, bed, run)
+    bits = _find_bits(view, bed, run)
+    moves = _move_whole(batch, n, survived) + _use_up(bed) + _wear_out(view, bed, run, bits)
     moves += tuple(
         move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
         for part, qty in lost.items()
@@ -402,7 +405,7 @@ def _lose_sheet(
         if any(survived.values()):
             emptied, _ = make_due(view, bed, run, emptied)
         sets = (emptied, after)
-    slip = _fill_slip(act, view, bed, run)
+    slip = _fill_slip(act, view, bed, bits)
     if any(survived.values()):
         sets += (slip,)
     elif bed.run > 1:  # its slip waits for a run that does not come
@@ -446,15 +449,19 @@ def _break_bit_in(
     return tuple({fact.key: fact for fact in facts}.values())
 
 
-def _wear_out(view: View, bed: Bed, revision: Revision) -> tuple[Move, ...]:
+def _find_bits(view: View, bed: Bed, run: Revision) -> Bits:
+    """Finds the bit of each use of a run, as they are in now."""
+    return tuple(find_bit_in(view, bed, use) for use in run.bits)
+
+
+def _wear_out(view: View, bed: Bed, run: Revision, bits: Bits) -> tuple[Move, ...]:
     """Moves the metres of one run onto each bit that cut it, and a pass onto the spoilboard.
 
     A laser, an engraving and a second operation do not cut through into it.
     """
-    through = find_work(view, revision) == "parts"
+    through = find_work(view, run) == "parts"
     moves = [move(BOARD, 1, "wear", f"spoilboard/{bed.id}", "")] if through else []
-    for use in revision.bits:
-        bit = find_bit_in(view, bed, use)
+    for use, bit in zip(run.bits, bits, strict=True):
         if bit and bit.diameter_mm == use.diameter_mm and round(use.cut_mm) > 0:
             moves.append(wear_bit(bit, round(use.cut_mm), bed))
     return tuple(moves)

@@ -279,8 +279,8 @@ def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:
     view, bed, revision = sheet.view, sheet.bed, sheet.file
     for use in list_later_uses(view, bed, revision):
         bit, need = find_ready_bit(view, use), use.cut_mm / 1000
-        if bit and count_metres_left(view, bit) < need:
-            return bit, count_metres_left(view, bit), need
+        if bit and (left := count_metres_left(view, bit)) < need:
+            return bit, left, need
     return find_short_bit(view, bed, revision)
 
 

@@ -6,7 +6,6 @@ from station.floor.loading.first_pane import list_measured, offer_first_off, sho
 from station.floor.loading.main_pane import (
     draw_sheet,
     list_first_things,
-    say_where,
     show_checks,
     show_header,
     show_progress,
@@ -35,7 +34,7 @@ from station.floor.loading.side_pane import (
 )
 from station.floor.loading.work import LoadingHand
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
-from station.queries.routers import find_bit_in
+from station.queries.routers import find_bit_in, name_router
 from station.queries.settings import list_reasons
 from station.queries.underway import list_queue
 from station.shop.cards import button
@@ -78,6 +77,14 @@ def screen(hand: LoadingHand, view: View) -> Face:
     return _show_free(here)
 
 
+def _say_where(here: Now) -> Say:
+    """Says which bed this is: ``Router 3 · clamped bed``."""
+    router = here.router
+    vacuum = router is not None and router.bed == "vacuum"
+    bed = say("vacuum bed") if vacuum else say("clamped bed")
+    return say("{router} · {bed}", router=name_router(here.view, here.bed.id), bed=bed)
+
+
 def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
     """Shows the sheet that is cut, or the one that is made ready."""
     cutting = bool(here.bed.sheet)
@@ -88,7 +95,7 @@ def _show_work(here: Now, batch: Batch, revision: Revision) -> Face:
     )
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(show_header(here, batch, revision), draw_sheet(here, revision), *below),
         beside=(show_checks(here, batch, revision),),
         presses=_offer_while_cutting(here) if cutting else _offer_before_start(here, batch),
@@ -100,7 +107,7 @@ def _show_first_off(here: Now, first: FirstOff) -> Face:
     """Shows the first-off that is settled before anything else is cut here."""
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=show_first_off(here, first),
         beside=(list_measured(here),),
         presses=(
@@ -197,7 +204,7 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
     more = Press(label=label, code=button("one_more_sheet"), style="primary", wide=2)
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(
             show_header(here, batch, revision),
             Hint(
@@ -234,7 +241,7 @@ def _show_free(here: Now) -> Face:
         presses += (Press(label=take, code=entry.code, style=style, wide=2),)
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(*main, show_queue(here, 5, say("Queue of this router"))),
         beside=_show_first_things(here, say("First on this router")),
         presses=(
@@ -269,7 +276,7 @@ def _show_stopped(here: Now) -> Face:
     over = Press(label=say("The stop is over"), code=button("stop_over"), style=style, wide=2)
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(
             Header(label=say("Stopped since"), number=clock(bed.stopped),
                    title=reason.words if reason else bed.stop, note=on_bed,
@@ -308,7 +315,7 @@ def _ask_why_stopped(here: Now) -> Face:
     """Asks why the router stands still, to be touched or scanned."""
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(_warn_own_stop(hold_down=False), _show_reasons(here, "stop")),
         presses=(LEAVE,),
         side=(show_care(here),),
@@ -335,7 +342,7 @@ def _ask_why_spoiled(here: Now) -> Face:
     )
     sheet = (draw_sheet(here, here.revision),) if here.revision else ()
     return Face(
-        title=TITLE, where=say_where(here), main=(head, *main), presses=presses,
+        title=TITLE, where=_say_where(here), main=(head, *main), presses=presses,
         side=(*sheet, show_care(here)),
     )  # fmt: skip
 
@@ -375,7 +382,7 @@ def _ask_which_bit(here: Now) -> Face:
     )
     return Face(
         title=TITLE,
-        where=say_where(here),
+        where=_say_where(here),
         main=(_warn_own_stop(), Table(columns=(say("Which bit broke?"),), rows=rows)),
         presses=(LEAVE,),
         side=(show_care(here),),

@@ -13,9 +13,9 @@ from station.floor.loading.preparing import Now
 from station.queries.batches import describe_batch, find_revision, say_why
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
-    count_metres_cut,
     count_metres_left,
     count_minutes_left,
+    count_mm_each,
     count_passes,
     find_bed,
     find_bit_in,
@@ -30,8 +30,6 @@ from station.shop.cautions import CAUTIONS
 from station.shop.codes import usable, write
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
-from station.shop.moves import WEAR
-from station.shop.views import total
 from station.shop.words import Say, clock, say
 
 NEARLY_MIN = 1.0  # so long before its end a sheet is taken for one that comes off next
@@ -184,10 +182,9 @@ def _show_spoilboard(here: Now) -> tuple[Meter, ...]:
 
 
 def _show_bit_life(here: Now, bit: Bit, need: float, batch: Batch | None) -> Meter:
-    cut = count_metres_cut(here.view, bit)
-    left = bit.life_m - cut
-    worn = here.view.stock(batch=here.bed.id, place=f"bit/{bit.id}")
-    here_m, name = total(worn, part=WEAR) / 1000, name_router(here.view, here.bed.id)
+    worn = count_mm_each(here.view, bit)
+    cut, here_m = sum(worn.values()) / 1000, worn.get(here.bed.id, 0) / 1000
+    left, name = bit.life_m - cut, name_router(here.view, here.bed.id)
     right, tone = _say_lasts(bit, left, need, batch)
     return Meter(
         title=say(

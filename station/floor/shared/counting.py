@@ -200,10 +200,7 @@ def count_pieces(
     by: int = 0,
     exact: int | None = None,
 ) -> Took:
-    """Counts on the chosen part's counter, never beyond what is here.
-
-    What is refused leaves no other counter waiting for the next number.
-    """
+    """Counts on the chosen part's counter, never beyond what is here."""
     part = find_part(hand, parts)
     if not part:
         return Took(hand, refuse_without_part(parts, view))
@@ -212,14 +209,7 @@ def count_pieces(
     if exact is None and by > 0 and counted == most > 0:
         wanted = counted  # no more can be: it is only chosen, for a number to set it
     if not 0 <= wanted <= most:
-        armed = hand.work.counter if hand.work.counter == counter else ""
-        left_open = str(exact) if exact is not None else hand.work.open
-        return Took(
-            replace(hand, work=replace(hand.work, counter=armed, asks="", open=left_open)),
-            refuse(
-                say("At most {most} of them {most|is|are} left", most=most), say("Count again.")
-            ),
-        )
+        return _refuse_count(hand, counter, most, exact)
     return Took(
         set_count(hand, counter, wanted),
         notice(
@@ -231,6 +221,19 @@ def count_pieces(
             ),
             say("A number sets how many."),
         ),
+    )
+
+
+def _refuse_count(hand: CountingHand, counter: str, most: int, exact: int | None) -> Took:
+    """Refuses more than is here; an `exact` number stays open until it is put right.
+
+    It leaves no other counter waiting for the next number.
+    """
+    armed = hand.work.counter if hand.work.counter == counter else ""
+    left_open = str(exact) if exact is not None else hand.work.open
+    return Took(
+        replace(hand, work=replace(hand.work, counter=armed, asks="", open=left_open)),
+        refuse(say("At most {most} of them {most|is|are} left", most=most), say("Count again.")),
     )
 
 

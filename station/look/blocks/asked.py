@@ -7,14 +7,11 @@ from station.look.style import GAP, TARGET, px
 from station.look.widgets import Key, PaintedBlock, Send
 from station.look.written import RIGHT, TextPage, write_line
 from station.shop.cards import button, digit
-from station.shop.faces import Asked, Text
+from station.shop.faces import Asked
 from station.shop.words import say
 
-KEYS: tuple[tuple[str, str, Text], ...] = (
-    *((sign, digit(sign), sign) for sign in "1234567890"),
-    (".", button("point"), say("point")),
-    ("C", button("clear"), say("clear")),
-)
+DIGITS = tuple((sign, digit(sign)) for sign in "1234567890")
+SIGNS = ((".", button("point"), say("point")), ("C", button("clear"), say("clear")))
 
 
 class AskedBlock(PaintedBlock[Asked]):
@@ -23,7 +20,8 @@ class AskedBlock(PaintedBlock[Asked]):
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.flat = False
-        self.keys = [Key(self, send, sign, code, translate(name)) for sign, code, name in KEYS]
+        self.keys = [Key(self, send, sign, code, sign) for sign, code in DIGITS]
+        self.keys += [Key(self, send, sign, code, translate(name)) for sign, code, name in SIGNS]
         self.enter = Key(self, send, "OK", button("enter"), translate(say("that is it")))
 
     def set_flat(self, flat: bool) -> None:  # noqa: FBT001 - as Qt's own setters

@@ -217,7 +217,7 @@ def _draw_sizes(
     painter: QPainter, box: QRectF, length: float, width: float, measured: Size | None
 ) -> None:
     """Draws dimension lines below and at the right; the one that is measured stands out."""
-    low, side = box.bottom() + px(16), box.right() + px(20)
+    low, side, high = box.bottom() + px(16), box.right() + px(20), px(18)
     along = measured is not None and _is_about(measured, length)
     across = measured is not None and not along and _is_about(measured, width)
     _set_line(painter, strong=along)
@@ -227,12 +227,12 @@ def _draw_sizes(
     painter.setFont(style.make_font(13))
     painter.setPen(QColor(palette().ink))
     painter.drawText(
-        QRectF(box.left(), low + 1, max(box.width(), px(60)), px(18)),
+        QRectF(box.left(), low + 1, max(box.width(), px(60)), high),
         Qt.AlignmentFlag.AlignHCenter,
         f"{length:g} mm",
     )
     painter.drawText(
-        QRectF(side + px(4), box.top(), px(70), max(box.height(), px(18))),
+        QRectF(side + px(4), box.top(), px(70), max(box.height(), high)),
         Qt.AlignmentFlag.AlignVCenter,
         f"{width:g} mm",
     )

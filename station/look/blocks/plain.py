@@ -7,7 +7,16 @@ from PySide6.QtWidgets import QWidget
 from station.look.marks import draw_bar, draw_mark, draw_plate
 from station.look.style import TARGET, palette, px, tone_colour
 from station.look.widgets import PaintedBlock, RowsBlock, Send, Touch
-from station.look.written import CENTRE, LEFT, RIGHT, TOP_RIGHT, Line, TextPage, write_line
+from station.look.written import (
+    CENTRE,
+    LEFT,
+    RIGHT,
+    TOP_RIGHT,
+    Line,
+    TextPage,
+    measure_width,
+    write_line,
+)
 from station.shop.faces import (
     Cell,
     Header,
@@ -149,7 +158,8 @@ class RemarkBox(Touch):
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the sign."""
-        box = QRectF(px(15), px(15), px(24), px(22))
+        edge = px(15)
+        box = QRectF(edge, edge, px(24), px(22))
         draw_mark(painter, box, self.tone, tone_colour(self.tone), palette().care)
 
 
@@ -193,14 +203,15 @@ class MeterBlock(PaintedBlock[Meter]):
         page.height = edge
         shade = block.tone if block.tone != "good" else "quiet"
         title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
-        if block.left:
+        at_left = write_line(block.left, 17)
+        left = at_left.width
+        if at_left.text:
             page.height += title + gap
-        # without a text at the left the value stands beside the title
-        beside = write_line(block.left or block.title, 17)
-        left = beside.width + (0 if block.left else px(24))
+        else:  # the value stands beside the title
+            left = measure_width(block.title, 17) + px(24)
         right = (edge + left + gap, page.height, inner - left - gap)
         page.height += max(
-            page.put_line(beside, (edge, page.height, left)) if block.left else 0,
+            page.put_line(at_left, (edge, page.height, left)),
             page.put_text(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
         )
         page.height += gap + px(12) + edge
@@ -209,8 +220,8 @@ class MeterBlock(PaintedBlock[Meter]):
         """Draws the box and the bar."""
         if self.block is None:
             return
-        draw_plate(painter, self.rect(), palette().paper, palette().line)
-        edge, high = px(14), px(12)
+        edge, high, colours = px(14), px(12), palette()
+        draw_plate(painter, self.rect(), colours.paper, colours.line)
         box = QRect(edge, self.height() - edge - high, self.width() - 2 * edge, high)
         draw_bar(painter, box, self.block.fraction, self.block.tone or "good")
 

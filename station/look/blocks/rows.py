@@ -206,8 +206,9 @@ class ChecksBlock(RowsBlock[Checks, CheckRow]):
 
 def _make_check_page(item: Check, width: int) -> TextPage:
     page, left = TextPage(width), px(48)
+    box = (left, 0, width - left - px(4))
     tone = "stop" if item.state == "wrong" else ""
-    page.put_text(item.label, (left, 0, width - left - px(4)), 14, tone="quiet")
-    page.put_text(item.text, (left, 0, width - left - px(4)), 17, bold=True, tone=tone)
+    page.put_text(item.label, box, 14, tone="quiet")
+    page.put_text(item.text, box, 17, bold=True, tone=tone)
     page.stack_texts(len(page.words), px(TARGET if item.code else UNTOUCHED), px(2))
     return page
