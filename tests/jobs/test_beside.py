@@ -162,6 +162,7 @@ def test_a_file_that_goes_away_is_told(live, qtbot):
     assert "ST120-SET-A.nc: No such file" in said(live)
 
 
+@pytest.mark.slow
 def test_a_file_of_a_hundred_megabytes_is_read(live, qtbot):
     reading(live, text=large_text(100_000_000))
     assert until_over(live, qtbot)

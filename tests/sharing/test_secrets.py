@@ -112,6 +112,7 @@ def two(tmp_path):
 
 
 @pytest.mark.skipif(not PROCESSES.is_dir(), reason="no /proc here")
+@pytest.mark.slow
 def test_no_secret_is_in_the_list_of_processes(secrets, data, two):
     with Watched() as watched:
         secrets.share(data, two)
