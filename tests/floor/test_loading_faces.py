@@ -199,6 +199,15 @@ def test_the_queue_says_why_and_how_long() -> None:
     assert first.code == str(read(first.code))
 
 
+def test_what_comes_next_says_how_much_it_leaves_out() -> None:
+    queued = (batch(COMBS, id=f"0042{n}", router="1") for n in range(5))
+    face = shown(FREE, GOOD, *queued)
+    queue = next(b for b in face.main if isinstance(b, Cards))
+    more = int(str(queue.title).partition(": ")[2].split()[0])
+    assert more > 0
+    assert len(queue.entries) + more == 6
+
+
 def test_the_bit_meter_says_after_which_sheet() -> None:
     moves = (worn("11", 1000), worn("11", 300, router="1"))
     view = small_shop(CUTTING, GOOD, moves=moves)

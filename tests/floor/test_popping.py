@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from station.floor.popping.dialogue import handle_input
+from station.floor.popping.lists import list_waiting
 from station.floor.popping.rules import RULES
 from station.floor.popping.screen import screen
 from station.queries.spoiled import list_spoiled_by_place
@@ -342,3 +343,17 @@ def test_a_list_of_what_was_passed_on_says_what_it_leaves_out() -> None:
     view.entries.append(Past(act, moves, (), undone=False))
     listing = _list_passed(view)
     assert (str(listing.title), len(listing.rows)) == ("Passed on today: 3 more", 5)
+
+
+def test_every_sheet_that_waits_is_counted_in_a_wide_shop_too() -> None:
+    batches = [replace(batch(SHUTTLES), id=f"{n:05d}", sheets=100) for n in range(100, 200)]
+    slips = [Slip(id=f"{b.id}-1", batch=b.id, sheet=1, router="1", at=f"{DAY}T06:00:00")
+             for b in batches]  # fmt: skip
+    last = Slip(id="00100-2", batch="00100", sheet=2, router="1", at=f"{DAY}T06:30:00")
+    view = small_shop(*batches, *slips, last)
+    view._move(
+        tuple(move(SHUTTLE, 9, "cut", f"popping/{s.sheet}", s.batch) for s in (*slips, last))
+    )
+    cards = list_waiting(hand("popping"), view, 4)
+    assert str(cards.title) == "Waiting here: 96 more"
+    assert str(cards.entries[0].line1).endswith("sheets 1 and 2 · 18 parts")

@@ -82,8 +82,10 @@ def offer_other_router(here: Now) -> tuple[Press, ...]:
 
 
 def show_queue(here: Now, limit: int, title: Text) -> Cards:
-    """Shows what comes next on this router, and why."""
+    """Shows what comes next on this router, and why; says how many more wait."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if b.id != here.bed.batch]
+    if (more := len(waiting) - limit) > 0:
+        title = say("{title}: {n} more", title=title, n=more)
     return Cards(
         title=title,
         entries=tuple(show_queued(here, b) for b in waiting[:limit]),

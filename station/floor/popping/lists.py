@@ -5,6 +5,7 @@ from station.floor.shared.put_today import list_passed_on
 from station.queries.batches import describe_batch, find_hold
 from station.queries.first_offs import find_unmeasured
 from station.queries.routers import list_beds
+from station.queries.underway import MOST
 from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, Slip
@@ -20,7 +21,7 @@ A_DAY_AGO = 600  # minutes that stand for "not today"
 def list_waiting(hand: PoppingHand, view: View, most: int) -> Cards:
     """Lists the batches that wait here, the longest wait first; those in hand left out."""
     by_batch: dict[str, list[Slip]] = {}
-    for slip in view.shelf(Slip, "popping", 60):
+    for slip in view.shelf(Slip, "popping", MOST):
         if slip.id not in hand.work.slips:
             by_batch.setdefault(slip.batch, []).append(slip)
     entries = [_make_entry(view, slips, hand.now) for slips in list(by_batch.values())[:most]]
