@@ -33,7 +33,7 @@ def large_text(size):
 
 BIRCH = "touch 6.5 mm birch plywood"
 
-pytestmark = pytest.mark.usefixtures("compiled")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("compiled")]
 
 
 @pytest.fixture
@@ -69,7 +69,6 @@ def until_over(live, qtbot):
     return told
 
 
-@pytest.mark.slow
 def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
     reading(live)
     desk, longest, scans = live.session.desk, 0.0, 0
@@ -96,7 +95,6 @@ def test_the_screen_answers_while_a_large_file_is_read(live, qtbot):
 
 
 @pytest.mark.parametrize("how", ["Esc", "its card", "put down", "its button", "another area"])
-@pytest.mark.slow
 def test_a_reading_that_is_stopped_leaves_nothing_behind(live, qtbot, how):
     reading(live)
     running, before = live.session.desk.underway.running, live.session.desk.hand.work
@@ -162,7 +160,6 @@ def test_a_file_that_goes_away_is_told(live, qtbot):
     assert "ST120-SET-A.nc: No such file" in said(live)
 
 
-@pytest.mark.slow
 def test_a_file_of_a_hundred_megabytes_is_read(live, qtbot):
     reading(live, text=large_text(100_000_000))
     assert until_over(live, qtbot)

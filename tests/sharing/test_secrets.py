@@ -22,6 +22,8 @@ from tests.ledger.toy import RULES
 from tests.sharing.test_commands import codes_on, data, station, url
 from tests.sharing.test_founding import address
 
+pytestmark = pytest.mark.slow
+
 __all__ = ["address", "data"]  # the fixtures
 
 PROCESSES = Path("/proc")
@@ -112,7 +114,6 @@ def two(tmp_path):
 
 
 @pytest.mark.skipif(not PROCESSES.is_dir(), reason="no /proc here")
-@pytest.mark.slow
 def test_no_secret_is_in_the_list_of_processes(secrets, data, two):
     with Watched() as watched:
         secrets.share(data, two)
