@@ -140,7 +140,9 @@ class LinePlanner:
             assert feature.outline
             track = feature.outline.trace(-wide / 2)
             line = self._round(laid, track, bit, "hole", feature.form)
-            if self.manner.hold == "tabs" and track.length > 150 and bit == MAIN:
+            x0, y0, x1, y1 = track.bounds()
+            slug = min(x1 - x0, y1 - y0) - wide  # a slot of two strokes leaves nothing to hold
+            if self.manner.hold == "tabs" and track.length > 150 and bit == MAIN and slug > 1:
                 self._put_tabs(line, laid)
             return line
         if feature.kind == "pocket":

@@ -13,6 +13,7 @@ PLUNGE_MM_MIN = 2000.0  # straight down into a sheet, at most: common practice, 
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
 PASS_SHARE = 3.0  # of the bit's diameter, in one pass: common practice (checks, section 10)
 TWICE_SHARE = 0.9
+AGAIN_MM = 0.1  # relative moves drift by less
 MEANT_MM = 1.0
 MOST_PASSES = 200
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
@@ -187,7 +188,9 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     cuts = sheet.cuts
     if not len(cuts):
         return []
-    earlier, low = _find_lowest_earlier(cuts)
+    found_twice = [_find_lowest_earlier(cuts, (AGAIN_MM, shift)) for shift in (0.0, 0.5)]
+    nearer = found_twice[1][1] < found_twice[0][1]
+    earlier, low = (np.where(nearer, other, one) for one, other in zip(*found_twice, strict=True))
     again = low <= cuts.low + TOUCH_MM
     runs = len(cuts.run_low)
     whole, twice = (
@@ -202,12 +205,12 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     return found
 
 
-def _find_lowest_earlier(cuts: Cuts) -> tuple[Ints, Floats]:
+def _find_lowest_earlier(cuts: Cuts, grid: tuple[float, float]) -> tuple[Ints, Floats]:
     """Finds for each cut how low an earlier run has cut the same way (inf: none has), and a cut
     of such a run.
     """
     n = len(cuts)
-    keys = name_ways(cuts, np.arange(n))
+    keys = name_ways(cuts, np.arange(n), grid)
     order = np.lexsort((np.arange(n), keys))
     new = np.append(True, np.diff(keys[order]) != 0)
     group = np.cumsum(new) - 1

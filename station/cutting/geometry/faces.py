@@ -15,11 +15,32 @@ QUARTER_CHORDS = 24  # of the bit's own round, off by 0.007 mm at 6 mm, less tha
 DUST_MM2 = 0.5  # less is no piece of anything
 THIN_SHARE = 0.5  # of the bit's diameter: a leftover thinner than that is dust too
 SKELETON = -1
+MOST_FILLED = 3  # points of a line that is not halved any more
 
 
 def widen(lines: Lines) -> Shapes:
     """Gives what the bit takes along each line."""
-    made: Shapes = shapely.buffer(lines.shape, lines.radius, quad_segs=QUARTER_CHORDS)
+    return widen_shapes(lines.shape, lines.radius)
+
+
+def widen_shapes(lines: Shapes, radius: Floats, quarter: int = QUARTER_CHORDS) -> Shapes:
+    """Gives what bits of those radii take along lines; `quarter`: chords of their own round.
+
+    Where two ends of a line nearly meet, the library may at times fill what a line goes around:
+    no stroke takes more than its length times its width and its ends, so that shows, and the line
+    is widened in halves.
+    """
+    made: Shapes = shapely.buffer(lines, radius, quad_segs=quarter)
+    most = 2 * radius * shapely.length(lines) + np.pi * radius**2
+    for n in np.flatnonzero(shapely.area(made) > most * (1 + 1e-6)).tolist():
+        points = shapely.get_coordinates(lines[n])
+        if len(points) < MOST_FILLED:
+            continue
+        middle = len(points) // 2
+        halves = [shapely.linestrings(some) for some in (points[: middle + 1], points[middle:])]
+        made[n] = shapely.union_all(
+            widen_shapes(np.array(halves, dtype=object), np.full(2, radius[n]), quarter)
+        )
     return made
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from station.cutting.geometry.faces import widen_shapes
 from station.cutting.geometry.rings import tidy_ring
 from station.cutting.geometry.strokes import (
     Cuts,
@@ -21,6 +22,7 @@ from station.cutting.geometry.strokes import (
 from station.cutting.model import Hollow, Ints
 
 MOST_MOVES = 20_000  # of what is cut less deep; more are not united
+COARSE_CHORDS = 12
 COARSE_MM = 0.01  # how far chords of their arcs may lie off
 DEPTH_MM = 0.02  # depths that differ less are one
 NARROW_MM = 0.1  # a hollow nowhere wider than that is none: it lies between two passes
@@ -61,7 +63,7 @@ def find_hollows(
         return found
     names = list(faces)
     shapes = np.array([faces[name] for name in names], dtype=object)
-    swept = shapely.buffer(shallow.lines.shape, shallow.lines.radius, quad_segs=12)
+    swept = widen_shapes(shallow.lines.shape, shallow.lines.radius, COARSE_CHORDS)
     face, line = shapely.STRtree(swept).query(shapes, predicate="intersects")
     order = np.argsort(face, kind="stable")
     face, line = face[order], line[order]

@@ -20,6 +20,7 @@ MANY = 40  # points of a line that is worth thinning
 MOST_CHORDS = 1440
 LEVEL_MM = 0.01  # heights that differ less are one
 SAME_MM, OVER_SHARE = 0.02, 0.5
+WAY_MM = 0.002  # ends of the same way lie this near
 IN_SHEET_MM = 0.01  # a move this little below the face does not cut
 
 
@@ -199,18 +200,23 @@ def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     return np.asarray(share[cuts.run] >= OVER_SHARE)
 
 
-def name_ways(cuts: Cuts, some: Ints) -> Ints:
-    """Gives a number for the way of each cut; two over the same way have the same."""
+def name_ways(cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, 0.0)) -> Ints:
+    """Gives a number for the way of each cut; two over the same way have the same.
+
+    `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
+    much of a step the grid is shifted.
+    """
     moves, index = cuts.moves, cuts.index[some]
-    start = np.round(moves.points[index, :2] / 0.002).astype(np.int64)
-    end = np.round(moves.points[index + 1, :2] / 0.002).astype(np.int64)
+    step, shift = grid
+    start = np.round(moves.points[index, :2] / step + shift).astype(np.int64)
+    end = np.round(moves.points[index + 1, :2] / step + shift).astype(np.int64)
     centre = moves.centre[index, 0] + 1j * moves.centre[index, 1]
     spoke = moves.points[index, 0] + 1j * moves.points[index, 1] - centre
     half = centre + spoke * np.exp(0.5j * moves.sweep[index])
     bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
     middle = np.where(bent, half, 0.0)
     middle = np.column_stack((middle.real, middle.imag))
-    middle = np.round(middle / 0.01).astype(np.int64)
+    middle = np.round(middle / max(step, 0.01) + shift).astype(np.int64)
     ways = np.array([73856093, 19349663])
     ends = (start @ ways) ^ (end @ ways) ^ ((start + end) @ ways[::-1])
     return np.asarray(ends ^ (middle @ np.array([83492791, 49979687])))
