@@ -13,7 +13,7 @@ import shapely
 
 from station.cutting.geometry.faces import SKELETON, Faces, find_faces, unite
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
-from station.cutting.model import CW, LINE, Bools, Floats, Ints
+from station.cutting.model import CW, LINE, Bools, Floats, Ints, Moves
 
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
@@ -464,7 +464,7 @@ def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) ->
 
 def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     """Finds ways over the sheet between two cuts of one depth that do not go through: at feed, or
-    by a rapid straight on.
+    by a rapid straight on or from arc to arc.
     """
     if len(cuts) < 2:
         return np.zeros(0, object), np.zeros(0, int)
@@ -486,11 +486,7 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
         size = np.maximum(np.hypot(*run.T), 1e-9)
         straight &= (run * away).sum(axis=1) > STRAIGHT_ON * far * size
     ways = [
-        moves.points[index[b] + 1 : index[b + 1] + 1, :2]
-        if (moves.kind[index[b] + 1 : index[b + 1]] == LINE).all()
-        else np.stack((end[n], start[n]))
-        if straight[n]
-        else None
+        _draw_way_over(moves, int(index[b]), int(index[b + 1]), straight=bool(straight[n]))
         for n, b in enumerate(before.tolist())
     ]
     drawn = np.array([w is not None for w in ways], dtype=bool)
@@ -498,6 +494,18 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     before, far = before[drawn], shapely.length(jumps)
     good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
     return jumps[good], before[good]
+
+
+def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Floats | None:
+    """Draws the way that the bit goes over between two cuts; None where that is no way on."""
+    if (moves.kind[one + 1 : other] == LINE).all():
+        return moves.points[one + 1 : other + 1, :2]
+    end, start = moves.points[one + 1, :2], moves.points[other, :2]
+    centre, sweep = moves.centre[one], float(moves.sweep[one])
+    bent = (moves.kind[[one, other]] >= CW).all() and sweep * moves.sweep[other] > 0
+    if bent and np.hypot(*(centre - moves.centre[other])) < ON_ARC_MM:
+        return _draw_arc(end, start, centre, sweep > 0)
+    return np.stack((end, start)) if straight else None
 
 
 def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:
