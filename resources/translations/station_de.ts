@@ -1492,6 +1492,10 @@
       <translation>Übergabe geschlossen</translation>
     </message>
     <message>
+      <source>Hands to a router only when its spindle is switched off and locked.</source>
+      <translation>Hände erst an eine Fräse, wenn ihre Spindel ausgeschaltet und gesichert ist.</translation>
+    </message>
+    <message>
       <source>Has the spindle stopped? Scan again if it has.</source>
       <translation>Steht die Spindel? Wenn ja, noch einmal scannen.</translation>
     </message>
@@ -4108,6 +4112,10 @@
       <translation>Spindel gesichert? Dann neuen Fräser einsetzen und scannen.</translation>
     </message>
     <message>
+      <source>Spindle switched off and locked first.</source>
+      <translation>Zuerst die Spindel ausschalten und sichern.</translation>
+    </message>
+    <message>
       <source>Spindle switched off and locked first. The bit is hot, its edges are sharp.</source>
       <translation>Erst Spindel aus und gesichert. Der Fräser ist heiß, seine Schneiden sind scharf.</translation>
     </message>
@@ -6650,6 +6658,14 @@
     <message>
       <source>off the bed</source>
       <translation>vom Tisch</translation>
+    </message>
+    <message>
+      <source>on a bit's card</source>
+      <translation>auf der Karte eines Fräsers</translation>
+    </message>
+    <message>
+      <source>on the handover sheet</source>
+      <translation>auf dem Übergabeblatt</translation>
     </message>
     <message>
       <source>on the scale</source>

@@ -7,8 +7,9 @@ from typing import NamedTuple
 from station.papers import drawing
 from station.papers.page import Page, measure_code
 from station.shop.cards import BUTTONS, DIGITS, ZONES
+from station.shop.cautions import CAUTIONS, list_cautions
 from station.shop.codes import LETTERS, usable, write
-from station.shop.facts import Fact, Part, Reason, Shape, Worker
+from station.shop.facts import Bit, Fact, Part, Reason, Shape, Worker
 
 CARD = (62.0, 36.0)  # mm, wide and high
 USES = {
@@ -92,7 +93,8 @@ def make_button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4"
 
 def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
     for card in BUTTONS.values():
-        if area in ("all", card.area):
+        care = card.name == "care" and list_cautions(area)  # its cautions are one scan away
+        if area in ("all", card.area) or care:
             yield CardFace(card.words, card.area, write("button", card.number))
     if area in ("all", "anywhere"):
         for char in DIGITS:
@@ -110,7 +112,7 @@ def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
     faces = (
         CardFace(
             _name_thing(f),
-            CALLED.get(f.kind, f.kind),
+            _call_thing(f),
             write(f.kind, f.id),
             f.shape if isinstance(f, Part) else None,
         )
@@ -118,6 +120,13 @@ def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
         if f.kind in LETTERS and usable(f.kind, f.id)
     )
     return _lay_out(faces, paper, "Cards")
+
+
+def _call_thing(fact: Fact) -> str:
+    """Says what kind of thing it is; of a bit, what is done before it is changed."""
+    if isinstance(fact, Bit):
+        return str(CAUTIONS["paper_bit"].line)
+    return CALLED.get(fact.kind, fact.kind)
 
 
 def _name_thing(fact: Fact) -> str:

@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from station.papers.page import Page, write_moment
+from station.papers.page import MOST_LINES, Page, write_moment
+from station.shop.cautions import CAUTIONS
+from station.shop.facts import Shop
 
 Rows = Sequence[tuple[str, str]]  # in bold at the left, the rest of it
 
@@ -19,13 +21,16 @@ class ShiftLeft(NamedTuple):
     looks: Rows
 
 
-def make_handover(left: ShiftLeft, *, worker: str, printed: str, paper: str = "A4") -> Page:
+def make_handover(
+    left: ShiftLeft, *, worker: str, printed: str, shop: Shop, paper: str = "A4"
+) -> Page:
     """Makes a list for each question; a short one says that there is nothing."""
     page = Page.make(paper, "Handover")
     page.draw_text(page.edge, 20, "Handover", 34, bold=True)
     by = f" · by worker {worker}" if worker else ""
     page.draw_text(page.edge, 29, f"{write_moment(printed)} {printed[:4]}{by}", 12)
-    y = 36.0
+    care = f"{CAUTIONS['paper_shift'].line} {shop.caution}"
+    y = page.draw_wrapped(page.edge, 35.0, page.inner, care, 9, most=MOST_LINES) + 5
     for words, rows, empty in (
         ("Routers", left.routers, "There is none."),
         ("At popping", left.popping, "Nothing waits."),

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 
-from station.papers.page import LEGIBLE, Page, measure_code, write_day, write_moment
+from station.papers.page import LEGIBLE, MOST_LINES, Page, measure_code, write_day, write_moment
+from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
-from station.shop.facts import Cart, Order, Pack, Part
+from station.shop.facts import Cart, Order, Pack, Part, Shop
 from station.shop.words import say
 
 LABEL = (100.0, 50.0)  # mm
@@ -52,11 +53,15 @@ def _draw_contents(page: Page, inside: list[str]) -> None:
     page.draw_wrapped(5, 22.5, 90, words, LEGIBLE)
 
 
-def make_cart_list(cart: Cart, packs: Iterable[Pack], *, printed: str, paper: str = "A4") -> Page:
+def make_cart_list(
+    cart: Cart, packs: Iterable[Pack], *, printed: str, shop: Shop, paper: str = "A4"
+) -> Page:
     """Makes the list of every pack on a cart, to go with it; a box to tick at the door."""
     page = Page.make(paper, f"List of {cart.name}")
     rows = tuple(packs)
     y = _draw_head(page, cart, len(rows), printed)
+    care = f"{CAUTIONS['cart'].line} {shop.caution}"
+    y = page.draw_wrapped(page.edge, y, page.inner, care, 9, most=MOST_LINES) + 5
     for n, pack in enumerate(rows):
         if y > page.height - ROW - 4:
             page.turn_page()
@@ -94,6 +99,4 @@ def _draw_head(page: Page, cart: Cart, count: int, printed: str) -> float:
     words = f"{say('{n} {n|pack|packs}', n=count)} · printed {write_moment(printed)}"
     page.draw_fitted(page.edge, 24, bars_at - page.edge - 2, words, 11)
     page.draw_code(bars_at, 8, code)
-    care = "Push, never pull; see over the load. Local rules come first."
-    page.draw_fitted(page.edge, 30, page.inner, care, 9)
-    return 35.0
+    return 30.0

@@ -13,6 +13,7 @@ SIZES = {"A4": (210.0, 297.0), "A5": (148.0, 210.0)}  # ISO 216, as everyone cut
 LEGIBLE = 8.0  # points; smaller is not read at arm's length (common practice, no source)
 LEADING = 1.22  # from line to line, of the type size
 CUT_OFF = "…"
+MOST_LINES = 20  # of a caution, which is printed whole
 _DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 _MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 

@@ -119,7 +119,8 @@ def _gather_cart_list(ledger: Ledger, name: str, now: str) -> "Page | None":
     if not packs:  # it has left: the list of what it left with
         past = ledger.view.last(cart.key, "leave")
         packs = tuple(w.after for w in past.sets if isinstance(w.after, Pack)) if past else ()
-    return make_cart_list(cart, packs, printed=now, paper=find_shop(ledger.view).paper)
+    shop = find_shop(ledger.view)
+    return make_cart_list(cart, packs, printed=now, shop=shop, paper=shop.paper)
 
 
 def _gather_pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
@@ -156,9 +157,8 @@ def _gather_handover(ledger: Ledger, name: str, now: str) -> "Page":
             *((write_moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", OPEN)),
         ],
     )
-    return handover.make_handover(
-        shift, worker=name, printed=now, paper=find_shop(ledger.view).paper
-    )
+    shop = find_shop(view)
+    return handover.make_handover(shift, worker=name, printed=now, shop=shop, paper=shop.paper)
 
 
 def _count_pieces(count: int) -> str:

@@ -146,6 +146,16 @@ CAUTIONS: dict[str, Caution] = {
         say("Laser: eyes covered for its wavelength, fume drawn off, never left alone."),
         source="classes of lasers: IEC 60825-1 (PUBLISHED); the rest common practice, no source",
     ),
+    "paper_bit": Caution(
+        "paper",
+        say("on a bit's card"),
+        say("Spindle switched off and locked first."),
+    ),
+    "paper_shift": Caution(
+        "paper",
+        say("on the handover sheet"),
+        say("Hands to a router only when its spindle is switched off and locked."),
+    ),
     "paper_table": Caution(
         "paper",
         say("at the router table"),

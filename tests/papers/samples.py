@@ -104,13 +104,18 @@ THINGS = (
 )
 
 
+SHOP = Shop(id="shop")
+
+
 def a_traveller(
     batch=BATCH,
     revision=REVISION,
     paper="A4",
-    shop=None,
+    shop=SHOP,
     material=MATERIAL,
     cut_file=CUT_FILE,
+    *,
+    laser=False,
 ):
     return make_traveller(
         batch,
@@ -123,7 +128,8 @@ def a_traveller(
         first_due=NOW,
         printed=NOW,
         paper=paper,
-        shop=shop or Shop(id="shop"),
+        shop=shop,
+        laser=laser,
         pieces={"014": 6, "045": 12},
     )
 
@@ -186,9 +192,12 @@ def papers(paper):
             [write("pack", PACKS[0].id)],
         ),
         "pick list": (a_pick_list(paper), [write("order", ORDER.id)]),
-        "handover": (handover.make_handover(LEFT, worker="03", printed=NOW, paper=paper), []),
+        "handover": (
+            handover.make_handover(LEFT, worker="03", printed=NOW, shop=SHOP, paper=paper),
+            [],
+        ),
         "cart list": (
-            packing.make_cart_list(CART, PACKS, printed=NOW, paper=paper),
+            packing.make_cart_list(CART, PACKS, printed=NOW, shop=SHOP, paper=paper),
             [write("cart", "2")] + [write("pack", p.id) for p in PACKS],
         ),
         "join cards": (

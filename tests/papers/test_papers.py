@@ -130,7 +130,12 @@ def test_long_names_stay_legible_and_inside(size, long):
         (rack.make_part_cards([(part, place)], paper=size), rack.FAR),
         (picking.make_pick_list(samples.ORDER, takes, printed=samples.NOW, paper=size), 0),
         (cards.make_thing_cards([replace(samples.PARTS["014"], name=long)], paper=size), 0),
-        (packing.make_cart_list(replace(samples.CART, name=long), (), printed="", paper=size), 0),
+        (
+            packing.make_cart_list(
+                replace(samples.CART, name=long), (), printed="", shop=samples.SHOP, paper=size
+            ),
+            0,
+        ),
         (samples.a_traveller(cut_file=replace(samples.CUT_FILE, words=long), paper=size), 0),
     )
     for paper, bold in made:
@@ -167,7 +172,9 @@ def test_a_pick_list_goes_along_the_rack():
 
 def test_a_long_handover_goes_on():
     left = samples.LEFT._replace(looks=[("08:00", f"look {n}") for n in range(60)])
-    paper = handover.make_handover(left, worker="03", printed=samples.NOW, paper="A5")
+    paper = handover.make_handover(
+        left, worker="03", printed=samples.NOW, shop=samples.SHOP, paper="A5"
+    )
     assert len(paper.pages) > 2
     text = words(paper)
     assert all(f"look {n}" in text for n in range(60))
