@@ -32,6 +32,7 @@ def test_a_seed_gives_the_same_sheet_again():
 
 
 @pytest.mark.parametrize("seed", [0, 2, 5, 30])
+@pytest.mark.slow
 def test_the_truth_is_what_a_grid_of_cells_shows(seed):
     assert check_truth(make_draft(seed, small=True), CELL) == []
 
@@ -40,6 +41,7 @@ def test_the_truth_is_what_a_grid_of_cells_shows(seed):
     ("seed", "kind", "spoilt"),
     [(9, "uncut", 1), (77, "uncut", 5), (85, "gouge", 2), (17, "tab cut", 0)],
 )
+@pytest.mark.slow
 def test_a_fault_does_to_the_parts_what_its_truth_says(seed, kind, spoilt):
     draft = make_draft(seed, small=True)
     assert put_fault(draft, Random(f"fault {seed}")).kind == kind
@@ -93,6 +95,7 @@ def test_a_clean_sheet_does_nothing_that_is_a_fault_elsewhere(seed):
         here = step.to
 
 
+@pytest.mark.slow
 def test_the_table_counts_what_a_reader_missed():
     sheets = {sheet.text: sheet for sheet in map(make_sheet, (4, 5))}
 
