@@ -357,3 +357,35 @@ def test_every_sheet_that_waits_is_counted_in_a_wide_shop_too() -> None:
     cards = list_waiting(hand("popping"), view, 4)
     assert str(cards.title) == "Waiting here: 96 more"
     assert str(cards.entries[0].line1).endswith("sheets 1 and 2 · 18 parts")
+
+
+def test_a_night_does_not_make_a_short_wait_long() -> None:
+    slip = Slip(id="00412-1", batch="00412", sheet=1, router="1", at="2026-11-24T23:02:00")
+    cards = list_waiting(
+        replace(hand("popping"), now=f"{DAY}T00:40:30"), small_shop(batch(SHUTTLES), slip), 4
+    )
+    assert str(cards.entries[0].right) == "98 min"
+
+
+def test_a_batch_of_many_sheets_shows_that_more_are_there() -> None:
+    slips = [Slip(id=f"00412-{n}", batch="00412", sheet=n, router="1", at=f"{DAY}T06:{n:02d}:00")
+             for n in range(1, 9)]  # fmt: skip
+    cards = list_waiting(hand("popping"), small_shop(batch(SHUTTLES), *slips), 4)
+    assert "sheets 1, 2, 3, 4, 5, 6 …" in str(cards.entries[0].line1)
+
+
+@pytest.mark.parametrize(
+    ("came", "words"),
+    [
+        (f"{DAY}T09:10:30", "50 min"),
+        ("2026-11-25T00:10:00", "590 min"),
+        ("2026-11-24T23:50:00", "since 24.11. 23:50"),
+        ("2026-11-24T14:05:00", "since 24.11. 14:05"),
+    ],
+)
+def test_how_long_a_sheet_waits_is_true_across_midnight(came: str, words: str) -> None:
+    now = "2026-11-25T10:00:00"
+    slip = Slip(id="00412-1", batch="00412", sheet=1, router="1", at=came)
+    view = small_shop(batch(SHUTTLES), slip)
+    cards = list_waiting(replace(hand("popping"), now=now), view, 4)
+    assert str(cards.entries[0].right) == words

@@ -10,12 +10,14 @@ from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Bed, Slip
 from station.shop.places import KINDS, areas_of
+from station.shop.times import count_seconds
 from station.shop.views import View, total
-from station.shop.words import Say, clock, say, several
+from station.shop.words import Say, clock, moment, say, several
 
 LONG_WAIT = 45  # minutes after which a batch that waits is shown as late
 GOOD = frozenset(name for name, kind in KINDS.items() if kind.good)
-A_DAY_AGO = 600  # minutes that stand for "not today"
+LONG_AGO = 600  # minutes; told by the time itself from here on
+MOST_SHEETS = 6  # that are named of a batch
 
 
 def list_waiting(hand: PoppingHand, view: View, most: int) -> Cards:
@@ -34,33 +36,39 @@ def _make_entry(view: View, slips: list[Slip], now: str) -> Entry:
     batch = view.get(Batch, slips[0].batch)
     waited = count_minutes(slips[0].at, now)
     lying = sum(total(view.stock(batch=s.batch, place=f"popping/{s.sheet}")) for s in slips)
-    sheets = several([str(s.sheet) for s in slips[:6]])
     hold = find_hold(view, slips[0].batch)
     due = [s.sheet for s in slips if find_unmeasured(view, s.batch, s.sheet)]
     first = say("first-off is due of sheet {n}", n=due[0]) if due else ""
     return Entry(
         big=slips[0].batch,
-        right=_say_waited(waited, slips[0].at),
+        right=_say_waited(waited, slips[0].at, now),
         tone="attention" if hold or due or waited >= LONG_WAIT else "",
         line1=say("{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}",
                   words=describe_batch(view, batch) if batch else "", k=len(slips),
-                  sheets=sheets, n=lying),
+                  sheets=_name_sheets(slips), n=lying),
         line2=say("held: {why}", why=hold.why_held) if hold else first,
         code=write_touch("batch", slips[0].batch, batch.copy if batch else ""),
     )  # fmt: skip
 
 
-def _say_waited(minutes: int, since: str) -> Say:
-    return say("{n} min", n=minutes) if minutes < A_DAY_AGO else say("since {at}", at=clock(since))
+def _name_sheets(slips: list[Slip]) -> str:
+    """Names the first sheets of many, and shows that there are more."""
+    numbers = [str(s.sheet) for s in slips]
+    if len(numbers) <= MOST_SHEETS:
+        return several(numbers)
+    return ", ".join(numbers[:MOST_SHEETS]) + " …"
+
+
+def _say_waited(minutes: int, since: str, now: str) -> Say:
+    """Says how long a sheet waits; after many hours since when, and on which day."""
+    if minutes < LONG_AGO:
+        return say("{n} min", n=minutes)
+    return say("since {at}", at=clock(since) if since[:10] == now[:10] else moment(since))
 
 
 def count_minutes(since: str, now: str) -> int:
-    """Counts the whole minutes between two shop times; another day counts as A_DAY_AGO."""
-
-    def minute(at: str) -> int:
-        return int(at[11:13]) * 60 + int(at[14:16]) if len(at) >= 16 else 0
-
-    return max(0, minute(now) - minute(since)) if since[:10] == now[:10] else A_DAY_AGO
+    """Counts the minutes between what two clocks show, across midnight too."""
+    return round(count_seconds(since[:16], now[:16]) / 60)
 
 
 def list_coming(hand: PoppingHand, view: View) -> Listing:
