@@ -30,9 +30,8 @@ class HeldReads:
 
     def once(self, name: str, work_out: Callable[[], T]) -> T:
         """What was worked out from the books, by its name, until anything in them changes."""
-        if self._store.in_transaction:
+        if not self._is_settled():
             return work_out()
-        self.drop_outdated()
         if name not in self._answers:
             self._answers[name] = work_out()
         found: T = self._answers[name]
@@ -40,9 +39,8 @@ class HeldReads:
 
     def stock(self, key: StockKey, read: Callable[[], tuple[Held, ...]]) -> tuple[Held, ...]:
         """The pieces there as they were read; inside a transaction nothing is held."""
-        if self._store.in_transaction:
+        if not self._is_settled():
             return read()
-        self.drop_outdated()
         found = self._stock.get(key)
         if found is None:
             found = self._stock[key] = read()
@@ -50,18 +48,26 @@ class HeldReads:
 
     def shelf(self, name: str, limit: int, read: Callable[[], tuple[Any, ...]]) -> tuple[Any, ...]:
         """The facts on a shelf as they were read; inside a transaction nothing is held."""
-        if self._store.in_transaction:
+        if not self._is_settled():
             return read()
-        self.drop_outdated()
         asked = self._shelves.setdefault(name, {})
         found = asked.get(limit)
         if found is None:
             found = asked[limit] = read()
         return found
 
+    def _is_settled(self) -> bool:
+        """Says whether what is read now may be held; what is outdated is dropped before."""
+        stamp = self._store.settled
+        if stamp is not None:
+            self._drop_before(stamp)
+        return stamp is not None
+
     def drop_outdated(self) -> None:
         """Drops everything where the tables have changed since, or too much is held."""
-        stamp = self._store.written
+        self._drop_before(self._store.written)
+
+    def _drop_before(self, stamp: int) -> None:
         if stamp != self._stamp or len(self._stock) + len(self._shelves) > MOST:
             self._stock.clear()
             self._shelves.clear()

@@ -46,9 +46,9 @@ class Store:
         self._local = 0  # rows written of local values
 
     @property
-    def in_transaction(self) -> bool:
-        """Whether what is read now may still be rolled back."""
-        return self.connection.in_transaction
+    def settled(self) -> int | None:
+        """Counts `written` rows; None where what is read now may still be rolled back."""
+        return None if self.connection.in_transaction else self.written
 
     @property
     def written(self) -> int:

@@ -1,7 +1,7 @@
 """The smallest widgets: a label, a block that writes itself, something to touch."""
 
-from collections.abc import Callable
-from typing import Generic, TypeVar
+from collections.abc import Callable, Iterable
+from typing import Generic, NamedTuple, TypeVar
 
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette
@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 from station.look import style
 from station.look.language import Text, translate
 from station.look.marks import draw_plate
-from station.look.style import find_lettering, palette, px
+from station.look.style import Lettering, Palette, find_lettering, palette, px
 from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
 from station.shop.faces import Press
 
@@ -189,18 +189,33 @@ class Touch(QAbstractButton):
         draw_plate(painter, inner, "", palette().paper, 2, max(self.radius - 3, 0))
 
 
+class Sign(NamedTuple):
+    """What stands on a key, the code that it sends, and its name for who cannot see it."""
+
+    text: str
+    code: str = ""
+    name: str = ""
+
+
 class Key(Touch):
     """A key with one sign on it, and no other text."""
 
-    def __init__(self, parent: QWidget, send: Send, sign: str, code: str, name: str) -> None:
-        super().__init__(parent, send, code, name)
-        colours = palette()
+    def __init__(
+        self, parent: QWidget, send: Send, sign: Sign, colours: Palette, lettering: Lettering
+    ) -> None:
+        super().__init__(parent, send, sign.code, sign.name)
         self.ground, self.edge, self.ink = colours.paper, colours.line, colours.ink
-        self.sign, self.lettering = sign, find_lettering(26, bold=True)
+        self.sign, self.lettering = sign.text, lettering
 
     def list_words(self) -> list[PlacedText]:
         """Lists the sign, in the middle of the key."""
         return [PlacedText(self.sign, self.rect(), self.lettering, self.ink, CENTRE)]
+
+
+def make_keys(parent: QWidget, send: Send, signs: Iterable[Sign]) -> list[Key]:
+    """Makes keys that look alike, one for each sign."""
+    colours, lettering = palette(), find_lettering(26, bold=True)
+    return [Key(parent, send, sign, colours, lettering) for sign in signs]
 
 
 class InnerPress(Touch):

@@ -4,14 +4,18 @@ from PySide6.QtCore import QRect
 
 from station.look.language import translate
 from station.look.style import GAP, TARGET, px
-from station.look.widgets import Key, PaintedBlock, Send
+from station.look.widgets import PaintedBlock, Send, Sign, make_keys
 from station.look.written import RIGHT, TextPage, write_line
 from station.shop.cards import button, digit
 from station.shop.faces import Asked
 from station.shop.words import say
 
-DIGITS = tuple((sign, digit(sign)) for sign in "1234567890")
-SIGNS = ((".", button("point"), say("point")), ("C", button("clear"), say("clear")))
+DIGITS = tuple(Sign(sign, digit(sign), sign) for sign in "1234567890")
+WORDS = (
+    (".", button("point"), say("point")),
+    ("C", button("clear"), say("clear")),
+    ("OK", button("enter"), say("that is it")),
+)
 
 
 class AskedBlock(PaintedBlock[Asked]):
@@ -20,9 +24,8 @@ class AskedBlock(PaintedBlock[Asked]):
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.flat = False
-        self.keys = [Key(self, send, sign, code, sign) for sign, code in DIGITS]
-        self.keys += [Key(self, send, sign, code, translate(name)) for sign, code, name in SIGNS]
-        self.enter = Key(self, send, "OK", button("enter"), translate(say("that is it")))
+        others = (Sign(sign, code, translate(name)) for sign, code, name in WORDS)
+        *self.keys, self.enter = make_keys(self, send, (*DIGITS, *others))
 
     def set_flat(self, flat: bool) -> None:  # noqa: FBT001 - as Qt's own setters
         """Sets the keys in two rows of six, or in four rows of three."""

@@ -8,7 +8,7 @@ from station.look import marks
 from station.look.blocks.columns import Columns
 from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
-from station.look.widgets import InnerPress, Key, RowsBlock, Send, Touch
+from station.look.widgets import InnerPress, Key, RowsBlock, Send, Sign, Touch, make_keys
 from station.look.written import CENTRE, LEFT, RIGHT, TextPage
 from station.shop.faces import Check, Checks, Row, Table
 from station.shop.words import say
@@ -25,7 +25,7 @@ class TableRow(Touch):
         self.send = send
         self._shown: tuple[Row | None, str] = (None, "")
         self.columns: Columns | None = None
-        self.keys: tuple[Key, ...] = ()
+        self.keys: list[Key] = []
         self.press: InnerPress | None = None
 
     def show_row(self, row: Row, columns: Columns, page: TextPage, ground: str) -> None:
@@ -46,7 +46,7 @@ class TableRow(Touch):
         """Places a counter between one less and one more."""
         counted = row.counter is not None
         if counted and not self.keys:
-            self.keys = tuple(Key(self, self.send, sign, "", "") for sign in "−+")
+            self.keys = make_keys(self, self.send, map(Sign, "−+"))
         for key in self.keys:
             key.setVisible(counted)
         if row.counter is None:
