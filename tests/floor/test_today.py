@@ -12,7 +12,7 @@ from station.shop.faces import Bands, Flow, Places
 from station.shop.facts import Batch, Concern, Shop
 from station.shop.moves import move
 from station.shop.views import Passed, Past
-from tests.floor.shop_small import DAY, batch, hand, off_bed, small_shop
+from tests.floor.shop_small import COMB, DAY, batch, hand, off_bed, small_shop
 from tests.touch import touch
 
 
@@ -36,6 +36,7 @@ def test_pieces_through_an_area_by_hour(rows, by_hour):
 
 def test_the_longest_wait_over_an_hour_holds_up():
     day = figures.Day(
+        start=7.0,
         hours=4.0,
         through={"cut": 0, "popped": 400, "trimmed": 100, "packed": 0},
         by_hour={},
@@ -52,6 +53,18 @@ def test_the_longest_wait_over_an_hour_holds_up():
 
 def test_the_flow_adds_up_to_now():
     assert figures.add_up({7: 10, 9: 5}, 7.0, 9.5) == ((7.0, 0), (8, 10), (9, 10), (9.5, 15))
+
+
+def test_work_before_the_day_starts_counts_from_its_first_hour():
+    view = small_shop(batch())
+    act = Act(id="n", kind="put_on_rack", at=f"{DAY}T01:20:00", subject="batch/00412")
+    moves = (move(COMB, 60, "trimming", f"rack/{COMB}", "00412"),)
+    view.entries.append(Past(act, moves, (), undone=False))
+    shown = screen.screen(hand("today", "03:00"), view)
+    flow = shown.main[0]
+    assert str(shown.top[0].items[2].rate) == "30 an hour"  # 60 pieces since one o'clock
+    assert flow.start_h == 1
+    assert {str(label): points[-1] for label, points in flow.lines}["trimmed 60"] == (3, 60)
 
 
 def test_the_whole_screen(tmp_path):

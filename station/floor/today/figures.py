@@ -34,6 +34,7 @@ THROUGH: tuple[tuple[str, frozenset[str], frozenset[str]], ...] = (
 class Day(NamedTuple):
     """Holds the figures of one day up to now."""
 
+    start: float  # the hour at which work began
     hours: float  # worked so far
     through: dict[str, int]  # pieces by name of THROUGH
     by_hour: dict[str, dict[int, int]]  # the same by hour of the day
@@ -60,14 +61,22 @@ def read_end(shop: Shop) -> float:
     return int(shop.day_ends[:2]) + int(shop.day_ends[3:5]) / 60
 
 
+def find_start(shop: Shop, by_hour: dict[str, dict[int, int]]) -> float:
+    """Finds the hour at which work began today: the shop's own, or that of the first pieces."""
+    begun = [hour for sums in by_hour.values() for hour, n in sums.items() if n]
+    return min([read_start(shop), *begun])
+
+
 def count_day(view: View, now: str, shop: Shop) -> Day:
     """Counts all figures of the day that `now` stands in."""
     passed = view.passed(f"{now[:10]}T00", now[:13])
     by_hour = {name: _sum_by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
     waits = count_waiting(view)
+    start = find_start(shop, by_hour)
     return Day(
-        hours=max(0.25, min(read_hours(now), read_end(shop)) - read_start(shop)),
+        start=start,
+        hours=max(0.25, min(read_hours(now), read_end(shop)) - start),
         through={name: sum(by_hour[name].values()) for name in by_hour},
         by_hour=by_hour,
         sheets=sheets,

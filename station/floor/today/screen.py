@@ -93,7 +93,7 @@ def _make_place(name: Say, through: str, day: Day, waits: str = "") -> Place:
 
 
 def _draw_flow(day: Day, shop: Shop, now: str) -> Flow:
-    start, end, now_h = figures.read_start(shop), figures.read_end(shop), figures.read_hours(now)
+    start, end, now_h = day.start, figures.read_end(shop), figures.read_hours(now)
     lines = tuple(
         (
             say("{name} {count}", name=name, count=day.through[name]),
