@@ -17,7 +17,7 @@ from functools import cache
 
 import numpy as np
 
-from station.cutting.model import Program, Setting
+from station.cutting.model import Analysis, Program, Setting
 from station.cutting.read.dialects import DIALECTS
 from station.cutting.read.reader_compiled import read_compiled
 from station.cutting.read.reader_plain import read_plain
@@ -192,12 +192,21 @@ def attempt(seed: int, tally: Tally) -> None:
         assert not differ, f"seed {seed}: {differ}"
         tally.compared += 1
     if seed % 20 == 0:
-        make_report(analyse_program(got, setting))
+        found = analyse_program(got, setting)
+        make_report(found)
+        lost = measure_lost_area(found)
+        assert abs(lost) < 0.01, f"seed {seed}: {lost} mm² of the sheet are nowhere"
         tally.analysed += 1
     tally.tried += 1
     tally.mutated += is_mutated
     tally.past_20 += is_mutated and len(got.moves) > 20
     tally.most_moves = max(tally.most_moves, len(got.moves))
+
+
+def measure_lost_area(found: Analysis) -> float:
+    """Measures what of a sheet is neither parts, waste, skeleton nor what the bits take, mm²."""
+    told = found.parts_mm2 + found.waste_mm2 + found.skeleton_mm2 + found.kerf_mm2
+    return found.sheet_mm[0] * found.sheet_mm[1] - told
 
 
 def fuzz(total: int, first: int = 0) -> Tally:

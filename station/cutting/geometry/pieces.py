@@ -88,12 +88,9 @@ def find_sheet(
     """Finds all that is cut out, pieces in the order of the file. `edge`: the sheet's."""
     cuts = find_cuts(moves, geo, bit_mm, levels.face)
     through = draw_lines(cuts, np.flatnonzero(pick_through(cuts, levels)))
-    closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)))
     plunges = find_plunges(moves, geo, levels)
     kerfs = np.concatenate((widen(through), _widen_plunges(moves, plunges, bit_mm)))
-    stretches = find_stretches(cuts, through, closing, kerfs)
-    narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
-    closed = close_tabs(kerfs, stretches, 2 * THIN_SHARE * narrow, edge)
+    closed = _close_all(cuts, through, kerfs, levels, edge)
     contours = _join_runs(through, closed.stretches)
     bounds, edges = _find_bounds(closed, through, contours)
     drawn = draw_faces(closed.faces)
@@ -101,30 +98,29 @@ def find_sheet(
     kinds = _sort_faces(closed, bounds, around, edge)
     shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs)
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
+    firsts = {f: _find_first_cut(f, contours, bounds[f], around) for f in parts}
+    sides = _measure_sides(closed, cuts, levels)
+    made = [_make_piece(f, cuts, levels, closed, sides, firsts[f]) for f in parts]
     hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
-    made, sides = [], _measure_sides(closed, cuts, levels)
-    for face in parts:
-        first = _find_first_cut(face, contours, bounds[face], around)
-        piece = _make_piece(face, cuts, levels, closed, sides, first)
-        made.append((replace(piece, hollows=tuple(hollows.get(face, ()))), face))
-    made.sort(key=lambda pair: pair[0].line)
+    order = sorted(range(len(parts)), key=lambda n: made[n].line)
     return Sheet(
-        cuts=cuts,
-        through=through,
-        closed=closed,
-        contours=contours,
-        kinds=tuple(kinds),
-        bounds=bounds,
-        around=around,
-        edges=edges,
-        drawn=drawn,
-        shallow=shallow,
+        cuts, through, closed, contours, tuple(kinds), bounds, around, edges, drawn, shallow,
         skins=sides.skin,
         plunges=plunges,
-        pieces=tuple(p for p, _ in made),
-        of_piece=tuple(f for _, f in made),
+        pieces=tuple(replace(made[n], hollows=tuple(hollows.get(parts[n], ()))) for n in order),
+        of_piece=tuple(parts[n] for n in order),
         lost=tuple(find_lost_tabs(cuts, levels, through, kerfs)),
-    )
+    )  # fmt: skip
+
+
+def _close_all(
+    cuts: Cuts, through: Lines, kerfs: Shapes, levels: Levels, edge: shapely.Geometry | None
+) -> Closed:
+    """Closes all tabs and skins between the cuts through the sheet."""
+    closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)))
+    stretches = find_stretches(cuts, through, closing, kerfs)
+    narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
+    return close_tabs(kerfs, stretches, 2 * THIN_SHARE * narrow, edge)
 
 
 def _widen_plunges(moves: Moves, index: Ints, bit_mm: Mapping[int, float]) -> Shapes:
@@ -395,17 +391,29 @@ class Areas:
 
 
 def measure_areas(sheet: Sheet, edge: shapely.Geometry) -> Areas:
-    """Measures parts, loose waste, skeleton and what the bits take within the sheet's edge."""
-    size = shapely.area(sheet.drawn)
+    """Measures parts, loose waste, skeleton and what the bits take within the sheet's edge.
+
+    Each is measured by itself, so that their sum tells whether anything was lost.
+    """
+    size = _measure_within(sheet.drawn, edge)
     kinds = np.array(sheet.kinds, dtype=object)
-    parts = float(size[kinds == PART].sum())
-    rest = float(size[kinds == REST].sum())
-    waste = float(size.sum()) - parts - rest
-    kerfs = sheet.closed.faces.kerfs
-    inside = shapely.contains_properly(edge, kerfs)
-    kerf = float(shapely.area(kerfs[inside]).sum())
-    kerf += float(shapely.area(shapely.intersection(kerfs[~inside], edge)).sum())
-    return Areas(parts, waste, max(0.0, float(shapely.area(edge)) - kerf - parts - waste), kerf)
+    parts, rest = (float(size[kinds == kind].sum()) for kind in (PART, REST))
+    faces = sheet.closed.faces
+    kerf = float(_measure_within(faces.kerfs, edge).sum())
+    outer = faces.kerfs[faces.home == SKELETON]
+    strips = faces.around == SKELETON
+    filled = shapely.polygons(shapely.get_exterior_ring(outer)) if len(outer) else outer
+    around = float(shapely.area(edge)) - float(_measure_within(filled, edge).sum())
+    skeleton = around - float(_measure_within(faces.ring[strips], edge).sum()) + rest
+    return Areas(parts, float(size.sum()) - parts - rest, skeleton, kerf)
+
+
+def _measure_within(shapes: Shapes, edge: shapely.Geometry) -> Floats:
+    """Measures what of each shape lies within the sheet's edge."""
+    size = shapely.area(shapes)
+    over = np.flatnonzero(~shapely.contains(edge, shapes)) if len(shapes) else np.zeros(0, int)
+    size[over] = shapely.area(shapely.intersection(shapes[over], edge))
+    return np.asarray(size)
 
 
 def count_closed(sheet: Sheet) -> int:

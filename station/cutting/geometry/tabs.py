@@ -350,7 +350,7 @@ def _look_around(
     near = rings.tree.query(rim, predicate="intersects")
     contact = shapely.intersection(rings.tree.geometries[near], rim)
     length, face = shapely.length(contact), rings.face[near]
-    real = (length > LEAST_CONTACT_MM) & ((face < 0) | ~faces.dust[np.maximum(face, 0)])
+    real = (length > LEAST_CONTACT_MM) & ~np.append(faces.dust, False)[face]
     names, of = np.unique(face[real], return_inverse=True)
     if len(names) < 2:
         return 0, 0
