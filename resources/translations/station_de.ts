@@ -6780,10 +6780,6 @@
       <translation>Platz</translation>
     </message>
     <message>
-      <source>plan for the day</source>
-      <translation>Plan für den Tag</translation>
-    </message>
-    <message>
       <source>point</source>
       <translation>Komma</translation>
     </message>
@@ -7274,6 +7270,10 @@
     <message>
       <source>will not last a sheet</source>
       <translation>reicht keine Platte mehr</translation>
+    </message>
+    <message>
+      <source>with all queued</source>
+      <translation>mit Wartenden</translation>
     </message>
     <message>
       <source>work</source>

@@ -127,7 +127,7 @@ class FlowBlock(PaintedBlock[Flow]):
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
 
     def _draw_plan(self, painter: QPainter, block: Flow, at: At) -> None:
-        """Draws the plan for the day as a dashed line with its name."""
+        """Draws all that is cut and still to be cut as a dashed line with its name."""
         if not block.plan:
             return
         painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
@@ -135,7 +135,7 @@ class FlowBlock(PaintedBlock[Flow]):
         painter.drawLine(at(block.start_h, 0), end)
         painter.setFont(style.make_font(14))
         painter.drawText(
-            QPointF(end.x() + px(8), end.y() + px(5)), translate(say("plan for the day"))
+            QPointF(end.x() + px(8), end.y() + px(5)), translate(say("with all queued"))
         )
 
     def _draw_names(self, painter: QPainter, block: Flow, at: At) -> None:
