@@ -56,3 +56,13 @@ def test_the_book_takes_what_is_too_few_from_its_oldest_batch():
     view.pieces[place(view), "00412", PART] = 20
     done = recount(view, counted=38, reason="51", sure=True)
     assert [(m.frm.batch, m.qty) for m in done.moves] == [("00411", 2)]
+
+
+def test_five_pieces_away_are_not_far_and_more_than_a_tenth_of_a_heap_is():
+    view = shop()
+    view.pieces[place(view), "00411", PART] = 40
+    assert recount(view, counted=35).asks == "reason"
+    assert recount(view, counted=34).asks == "sure"
+    view.pieces[place(view), "00411", PART] = 100
+    assert recount(view, counted=90).asks == "reason"
+    assert recount(view, counted=89).asks == "sure"
