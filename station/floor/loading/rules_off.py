@@ -314,6 +314,12 @@ def _move_whole(batch: Batch, n: int, counts: Mapping[str, int]) -> tuple[Move, 
     )
 
 
+def _move_lost(batch: Batch, reason: Reason, counts: Mapping[str, int]) -> tuple[Move, ...]:
+    """Moves lost pieces to what is spoiled for a reason."""
+    to = f"spoiled/{reason.id}"
+    return tuple(move(part, qty, "cut", to, batch.id) for part, qty in counts.items() if qty)
+
+
 def _use_up(bed: Bed) -> tuple[Move, ...]:
     """Moves the sheet itself to what is used up."""
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
@@ -391,11 +397,7 @@ def _lose_sheet(
     run = find_running(view, bed) or revision
     bits = _find_bits(view, bed, run)
     moves = _move_whole(batch, n, survived) + _use_up(bed) + _wear_out(view, bed, run, bits)
-    moves += tuple(
-        move(part, qty, "cut", f"spoiled/{reason.id}", batch.id)
-        for part, qty in lost.items()
-        if qty
-    )
+    moves += _move_lost(batch, reason, lost)
     following = _find_after(view, after, bed, revision)
     emptied, after = _empty_bed(view, bed, after, revision, following)
     if reason.breaks_bit:
