@@ -7588,6 +7588,10 @@
       <translation>{file} ist dem Namen nach keine Fräsdatei</translation>
     </message>
     <message>
+      <source>{file} is no plain file</source>
+      <translation>{file} ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
       <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
       <translation>{file} ist nicht in UTF-8 geschrieben. Als CSV UTF-8 speichern und noch einmal versuchen.</translation>
     </message>
@@ -8034,6 +8038,10 @@
     <message>
       <source>{n} more, then “{over}”.</source>
       <translation>Noch {n}, dann „{over}“.</translation>
+    </message>
+    <message>
+      <source>{n} more: {n|its name is|their names are} no plain text. Rename, look again.</source>
+      <translation>{n} weitere: {n|der Name ist|die Namen sind} kein reiner Text. Umbenennen, dann noch einmal nachsehen.</translation>
     </message>
     <message>
       <source>{n} more; mend these first.</source>

@@ -11,9 +11,11 @@ from pathlib import Path
 
 from station import bootstrap
 from station.clock import Clock
+from station.files.logs import TurningLog
 
 ERRORS = "errors.log"  # where our own mistakes are kept, in the data folder
 OWN_BUG = 70  # the exit code
+TABLES = b"SQLite format 3\0"  # how a file of tables begins
 
 
 class CommandError(Exception):
@@ -44,11 +46,44 @@ def make_clock(options: argparse.Namespace) -> Clock:
     return clock
 
 
+def add_replace(parser: argparse.ArgumentParser) -> None:
+    """Adds the option that lets a command write over a file."""
+    parser.add_argument("--replace", action="store_true", help="writes over a file that is there")
+
+
+def check_output(file: Path, options: argparse.Namespace, *, copy: bool = False) -> None:
+    """Raises CommandError where `file` must not be written.
+
+    One that holds anything is written over only where that is asked for; a shop's own file
+    never is, nor a copy of one but by a new `copy`.
+    """
+    if _is_shops_own(file, find_data(options)) or (not copy and _is_history(file)):
+        raise CommandError(f"{file} holds a shop: name another file.")
+    if file.is_file() and file.stat().st_size and not options.replace:
+        raise CommandError(f"{file} is there already: name another, or say --replace.")
+
+
+def _is_shops_own(file: Path, data: Path) -> bool:
+    """Tells whether a shop lives in this file or in one beside it that it needs."""
+    shop, own = data / bootstrap.FILE, file.resolve()
+    if file.exists() and shop.exists() and file.samefile(shop):
+        return True
+    beside = own.name.casefold().startswith((bootstrap.FILE, bootstrap.JOINED))
+    return beside and (own.parent / bootstrap.FILE).exists()
+
+
+def _is_history(file: Path) -> bool:
+    """Tells whether a file holds tables, as a shop and each copy of it do."""
+    if not file.is_file():
+        return False
+    with file.open("rb") as inside:
+        return inside.read(len(TABLES)) == TABLES
+
+
 @contextmanager
 def keep_errors(data: Path) -> Iterator[None]:
     """Keeps what goes wrong in the program meanwhile in a file beside the data."""
-    handler = logging.FileHandler(data / ERRORS, encoding="utf-8", delay=True)
-    handler.setFormatter(logging.Formatter("%(asctime)s %(message)s"))
+    handler = TurningLog(data / ERRORS)
     station = logging.getLogger("station")
     station.addHandler(handler)
     try:

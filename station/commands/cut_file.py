@@ -5,6 +5,7 @@ import json
 import sys
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from errno import EINVAL
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,18 +22,34 @@ if TYPE_CHECKING:
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
-    parser.add_argument("files", nargs="+", metavar="FILE")
+    parser.add_argument("files", nargs="+", metavar="FILE", help="cut files, one or several")
     parser.add_argument("--json", action="store_true", help="one JSON object (the default)")
-    parser.add_argument("--router", metavar="R")
-    parser.add_argument("--thickness", type=_read_thickness, metavar="MM")
-    parser.add_argument("--sheet", type=_read_sheet, metavar="WxL", default=(2440.0, 1220.0))
+    parser.add_argument("--router", metavar="R", help="a router of the shop: its time, its bits")
+    parser.add_argument("--thickness", type=_read_thickness, metavar="MM", help="of the sheet")
     parser.add_argument(
-        "--bit-diameter", type=_read_bit, action="append", default=[], metavar="MM or N=MM"
+        "--sheet",
+        type=_read_sheet,
+        metavar="WxL",
+        default=(2440.0, 1220.0),
+        help="width and length of the sheet in mm (2440x1220)",
     )
-    parser.add_argument("--origin", choices=("lower-left", "centre"))
-    parser.add_argument("--zero", choices=("face", "spoilboard"))
-    parser.add_argument("--spoilboard", type=_read_depth, metavar="MM")
-    parser.add_argument("--units", choices=("mm", "inch"))
+    parser.add_argument(
+        "--bit-diameter",
+        type=_read_bit,
+        action="append",
+        default=[],
+        metavar="MM or N=MM",
+        help="of the bit that cuts the outline, or of bit N; may repeat",
+    )
+    parser.add_argument("--origin", choices=("lower-left", "centre"), help="where x and y are 0")
+    parser.add_argument("--zero", choices=("face", "spoilboard"), help="where z is 0")
+    parser.add_argument(
+        "--spoilboard",
+        type=_read_depth,
+        metavar="MM",
+        help="how deep a cut may go into the spoilboard",
+    )
+    parser.add_argument("--units", choices=("mm", "inch"), help="where the file does not say it")
     parser.add_argument(
         "--dialect",
         type=_read_dialect,
@@ -119,10 +136,12 @@ def make_setting(
 
 def run(options: argparse.Namespace) -> int:
     """Prints what cut files make and take; with a shop at hand, timed for its router."""
-    machine = _find_machine(options)
-    text, code = analyse_files(options, machine)
-    print(text, file=sys.stderr if code else sys.stdout)
-    return code
+    text, wrong = analyse_files(options, _find_machine(options))
+    if text:
+        print(text)
+    for sentence in wrong:
+        print(sentence, file=sys.stderr)
+    return 2 if wrong else 0
 
 
 @dataclass(frozen=True)
@@ -162,10 +181,10 @@ def _find_machine(options: argparse.Namespace) -> CutFileMachine:
 
 def analyse_files(
     options: argparse.Namespace, machine: CutFileMachine | None = None
-) -> tuple[str, int]:
-    """Analyses cut files: gives the JSON text and the exit code.
+) -> tuple[str, list[str]]:
+    """Analyses cut files: gives the JSON text, and a sentence for each that cannot be read.
 
-    For a file that cannot be read it gives a sentence and 2.
+    The text is empty where none can be.
     """
     machine = machine or CutFileMachine()
     if not is_prepared():
@@ -175,16 +194,26 @@ def analyse_files(
 
     setting = make_setting(options, machine.router, machine.pockets, machine.spindle)
     results: list[dict[str, object]] = []
+    wrong: list[str] = []
     for name in options.files:
         try:
-            data = Path(name).read_bytes()
+            data = read_plain_file(Path(name))
         except OSError as error:
-            return f"{name} cannot be read: {error.strerror}.", 2
+            wrong.append(f"{name} cannot be read: {error.strerror}.")
+            continue
         program = read_program(data, setting)
         if program.refused:
-            return f"{name}: {program.refused}", 2
-        results.append(make_report(analyse_program(program, setting, known=machine.known)))
-    if len(results) == 1:
-        return json.dumps(results[0]), 0
-    named = [{"file": n, **r} for n, r in zip(options.files, results, strict=True)]
-    return json.dumps({"files": named}), 0
+            wrong.append(f"{name}: {program.refused}")
+            continue
+        report = make_report(analyse_program(program, setting, known=machine.known))
+        results.append(report if len(options.files) == 1 else {"file": name, **report})
+    if len(options.files) == 1:
+        return json.dumps(results[0]) if results else "", wrong
+    return json.dumps({"files": results}) if results else "", wrong
+
+
+def read_plain_file(file: Path) -> bytes:
+    """Reads a file whole. Raises OSError, also for a pipe, which may never end."""
+    if file.exists() and not file.is_file() and not file.is_dir():
+        raise OSError(EINVAL, "it is no plain file")
+    return file.read_bytes()

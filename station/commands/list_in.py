@@ -2,6 +2,7 @@
 
 import argparse
 import sys
+from pathlib import Path
 
 from station import bootstrap
 from station.commands import list_out
@@ -11,8 +12,10 @@ from station.files import lists
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Adds the arguments of the command: those of ``list-out``."""
-    list_out.add_arguments(parser)
+    """Adds the arguments of the command."""
+    parser.add_argument("list", help="part, order, material, worker …")
+    parser.add_argument("file", type=Path, help="the CSV file to read")
+    parser.add_argument("--worker", default="01", help="the supervisor who does it")
 
 
 def run(options: argparse.Namespace) -> int:

@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 
 from station import bootstrap
-from station.commands.common import CommandError, require_shop
+from station.commands.common import CommandError, add_replace, check_output, require_shop
 from station.files import lists
 from station.shop.facts import Fact
 
@@ -12,13 +12,15 @@ from station.shop.facts import Fact
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
     parser.add_argument("list", help="part, order, material, worker …")
-    parser.add_argument("file", type=Path)
-    parser.add_argument("--worker", default="01", help="the supervisor who does it")
+    parser.add_argument("file", type=Path, help="the CSV file to write")
+    parser.add_argument("--worker", default="01", help="not used: anybody may write a list out")
+    add_replace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Writes a list as CSV."""
     kind = find_list(options.list)
+    check_output(options.file, options)
     with bootstrap.open_ledger(require_shop(options)) as ledger:
         options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
     print(options.file)

@@ -12,7 +12,9 @@ from importlib import import_module
 from pathlib import Path
 from types import ModuleType
 
+import station
 from station.commands.common import ERRORS, OWN_BUG, CommandError, find_data
+from station.files.logs import TurningLog
 from station.ledger.faults import Fault
 
 # A line each, in the order of the help. The command `list-out` is the module `list_out` here,
@@ -58,6 +60,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     except OSError as fault:
         print(f"{fault.strerror or fault}: {fault.filename or 'this machine'}", file=sys.stderr)
         return 1
+    except EOFError:
+        print("Nobody typed what was asked for.", file=sys.stderr)
+        return 1
     except KeyboardInterrupt:
         return 130
     except Exception as bug:  # noqa: BLE001 - our own mistake must be kept, whatever it is
@@ -78,6 +83,7 @@ def make_parser(words: Sequence[str]) -> argparse.ArgumentParser:
     top = argparse.ArgumentParser(
         prog="station", parents=[common], description="A station of the workshop."
     )
+    top.add_argument("--version", action="version", version=f"station {station.VERSION}")
     commands = top.add_subparsers(title="commands", metavar="")
     for name, does in COMMANDS.items():
         command = commands.add_parser(name, parents=[common], help=does, description=does)
@@ -96,8 +102,11 @@ def keep_own_bug(options: argparse.Namespace, bug: Exception) -> int:
     """Keeps our own mistake with what is needed to mend it, and tells it in one sentence."""
     folder = find_data(options)
     log = (folder if folder.is_dir() else Path(tempfile.gettempdir())) / ERRORS
-    logging.basicConfig(filename=log, encoding="utf-8", format="%(asctime)s %(message)s")
+    handler = TurningLog(log)
+    logging.getLogger().addHandler(handler)
     logging.getLogger(__name__).error("command %s", " ".join(sys.argv[1:]), exc_info=bug)
+    logging.getLogger().removeHandler(handler)
+    handler.close()
     print(
         f"Something is wrong in the program itself. It is written down in {log}.", file=sys.stderr
     )

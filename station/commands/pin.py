@@ -4,7 +4,7 @@ import argparse
 import getpass
 
 from station import bootstrap
-from station.commands.common import make_clock, require_shop
+from station.commands.common import CommandError, make_clock, require_shop
 from station.desk.pin import agrees, hashed
 from station.ledger.ledger import Ledger
 from station.queries.settings import find_supervisor, has_pin
@@ -14,7 +14,7 @@ from station.shop.facts import Worker
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the argument of the command."""
-    parser.add_argument("worker")
+    parser.add_argument("worker", help="the supervisor's number")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -25,23 +25,29 @@ def run(options: argparse.Namespace) -> int:
 
 
 def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
-    """Asks for the PIN twice, without showing it, and sets it; gives what to say."""
+    """Asks for the PIN twice, without showing it, and sets it; gives what to say.
+
+    Raises CommandError where none was set.
+    """
     known = ledger.view.get(Worker, worker)
     if known is None:
-        return f"There is no worker {worker}."
+        raise CommandError(f"There is no worker {worker}.")
     if has_pin(ledger.view):
-        return "This shop has a supervisor's PIN: others are set in the office."
+        raise CommandError("This shop has a supervisor's PIN: others are set in the office.")
     first, second = getpass.getpass("New PIN: "), getpass.getpass("Again: ")
     if first != second:
-        return "The two are not the same: nothing was changed."
+        raise CommandError("The two are not the same: nothing was changed.")
     try:
         return set_pin(ledger, worker, first, at)
     except ValueError as wrong:
-        return str(wrong)
+        raise CommandError(str(wrong)) from None
 
 
 def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
-    """Sets a PIN; gives what to say. Raises ValueError for a PIN that is none."""
+    """Sets a PIN; gives what to say.
+
+    Raises ValueError for a PIN that is none, CommandError where it is refused.
+    """
     act = Act(
         id=bootstrap.make_id(),
         kind=SetPin.kind,
@@ -51,7 +57,10 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
         subject=f"worker/{worker}",
         args=SetPin(hash=hashed(pin)),
     )
-    return str(ledger.record(act).answer.said)
+    answer = ledger.record(act).answer
+    if answer.refused:
+        raise CommandError(str(answer.said))
+    return str(answer.said)
 
 
 def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:

@@ -10,7 +10,7 @@ from station.ledger.ledger import Ledger
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the argument of the command."""
-    parser.add_argument("file", type=Path)
+    parser.add_argument("file", type=Path, help="the backup")
 
 
 def run(options: argparse.Namespace) -> int:

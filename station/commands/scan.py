@@ -12,10 +12,12 @@ from station.shop.areas import AREAS
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the options of the command: where the station stands, and who works there."""
-    parser.add_argument("--area", default="loading", choices=[area.id for area in AREAS])
-    parser.add_argument("--router", default="")
-    parser.add_argument("--bench", default="")
-    parser.add_argument("--worker", default="")
+    parser.add_argument(
+        "--area", default="loading", choices=[area.id for area in AREAS], help="the work area"
+    )
+    parser.add_argument("--router", default="", help="the router that it stands at, as R3")
+    parser.add_argument("--bench", default="", help="the bench that it stands at")
+    parser.add_argument("--worker", default="", help="who works there")
 
 
 def run(options: argparse.Namespace) -> int:

@@ -5,7 +5,7 @@ from datetime import datetime
 from pathlib import Path
 
 from station import bootstrap
-from station.commands.common import make_clock, require_shop
+from station.commands.common import add_replace, check_output, make_clock, require_shop
 from station.commands.shop_database import (
     ask_password,
     copy_shop,
@@ -35,10 +35,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--close", action="store_true", help="only a closing: new PCs begin with it"
     )
     parser.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
+    add_replace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Shares this PC's shop, or does the one thing that an option names."""
+    if options.pdf:
+        check_output(options.pdf, options)
     if options.put_back:
         confirm_put_back(options.url)
     elif options.block:

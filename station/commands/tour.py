@@ -9,7 +9,7 @@ from station.commands.common import has_display
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
-    parser.add_argument("out", type=Path, metavar="OUT")
+    parser.add_argument("out", type=Path, metavar="OUT", help="the folder for the pictures")
     parser.add_argument("--scanner-only", action="store_true", help="printed codes alone")
 
 

@@ -8,7 +8,7 @@ from station.sharing import founding
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the argument of the command."""
-    parser.add_argument("url", metavar="URL")
+    parser.add_argument("url", metavar="URL", help="postgresql://user@host/database, no password")
 
 
 def run(options: argparse.Namespace) -> int:

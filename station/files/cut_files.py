@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
+from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.floor.office import intake
 from station.floor.office.work import FilesFound, OfficeHand, ReadText
 from station.jobs.messages import (
@@ -42,8 +42,15 @@ class CutFiles:
     def find(self, _request: FindCutFiles, hand: OfficeHand) -> Took:
         """Finds the cut files in the shop's folder, newest first."""
         folder = self.folder.make()
-        names = tuple(f.name for f in list_cut_files(folder))[:MOST]
+        files = list_cut_files(folder)
+        names = tuple(f.name for f in files if has_plain_name(f))
         next_ = say("Touch one to read it.") if names else say("Put one there, then look again.")
+        if left := len(files) - len(names):
+            next_ = say(
+                "{n} more: {n|its name is|their names are} no plain text. Rename, look again.",
+                n=left,
+            )
+        names = names[:MOST]
         found = replace(hand.work.found, names=names, folder=str(folder))
         return Took(
             replace(hand, work=replace(hand.work, found=found)),

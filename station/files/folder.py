@@ -39,8 +39,18 @@ class ShopFolder:
 
 
 def list_newest(files: Iterable[Path]) -> list[Path]:
-    """Lists files by when they were changed, the newest first."""
-    return sorted(files, key=lambda file: file.stat().st_mtime, reverse=True)
+    """Lists files by when they were changed, the newest first; no pipe, which may never end."""
+    plain = (file for file in files if file.is_file())
+    return sorted(plain, key=lambda file: file.stat().st_mtime, reverse=True)
+
+
+def has_plain_name(file: Path) -> bool:
+    """Tells whether a file's name is text: one that another system wrote may be other bytes."""
+    try:
+        file.name.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def refuse_file(hand: Hand[Any], file: str, why: str, mend: Say) -> Took:

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from station.files.cut_files import CutFiles
-from station.files.folder import MOST, ShopFolder, list_newest, refuse_file
+from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.floor.office.acts import SetList
 from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
@@ -83,7 +83,8 @@ class Lists:
     def find(self, _request: FindLists, hand: OfficeHand) -> Took:
         """Finds the CSV files in the folder, newest first."""
         folder = self.folder.make()
-        names = tuple(f.name for f in list_newest(folder.glob("*.csv")))[:MOST]
+        files = list_newest(folder.glob("*.csv"))
+        names = tuple(f.name for f in files if has_plain_name(f))[:MOST]
         next_ = say("Touch one to take it in.")
         if not names:
             next_ = say("Put a file there, then look again.")

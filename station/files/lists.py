@@ -8,6 +8,7 @@ comma, semicolon or tab, and write decimals with a comma where their language do
 
 import csv
 import io
+import re
 from pathlib import Path
 from typing import NamedTuple
 
@@ -26,6 +27,9 @@ from station.shop.words import Say, say, several
 NAMES = {entry.kind.kind: entry.kind for entry in LISTS}
 MOST_BYTES = 5_000_000
 MOST_PROBLEMS = 200
+FORMULA = re.compile(r"'*[=+\-@\t\r]")  # how a spreadsheet's formula begins, guarded or not
+GUARDED = re.compile(r"'+[=+\-@\t\r]")
+NUMBER = re.compile(r"[+-]?\d+([.,]\d+)?")
 
 
 class Read(NamedTuple):
@@ -44,8 +48,22 @@ def write(ledger: Ledger, kind: type[Fact]) -> str:
     table.writerow([field.name for field in fields])
     for fact in ledger.facts(kind):
         plain = to_plain(fact)
-        table.writerow([write_value(field, plain[field.name]) for field in fields])
+        table.writerow([guard_cell(write_value(f, plain[f.name])) for f in fields])
     return out.getvalue()
+
+
+def guard_cell(text: str) -> str:
+    """Writes a text so that no spreadsheet takes it for a formula: a quote stands before it.
+
+    Numbers stay numbers. What begins with quotes before such a sign gets one more, so that
+    `free_cell` gives back what was there.
+    """
+    return f"'{text}" if FORMULA.match(text) and not NUMBER.fullmatch(text) else text
+
+
+def free_cell(text: str) -> str:
+    """Reads a text as it was before `guard_cell`."""
+    return text[1:] if GUARDED.match(text) else text
 
 
 def list_names(kind: type[Fact]) -> tuple[str, ...]:
@@ -58,6 +76,8 @@ def read_file(view: View, file: Path, kind: type[Fact] | None = None) -> Read:
 
     Raises OSError where it cannot be read.
     """
+    if file.exists() and not file.is_file():  # reading a pipe may never end
+        return _nothing(say("{file} is no plain file", file=file.name))
     if file.stat().st_size > MOST_BYTES:
         return _nothing(say("{file} is too large for a list", file=file.name))
     try:
@@ -146,7 +166,7 @@ def _row(
     """One row over what is known of it already, and what is wrong with it."""
     if len(row) != len(names):
         return {}, [say("{n} {n|value|values}, wanted: {wanted}", n=len(row), wanted=len(names))]
-    cells = {name: text.strip() for name, text in zip(names, row, strict=True)}
+    cells = {name: free_cell(text.strip()) for name, text in zip(names, row, strict=True)}
     number = cells["id"]
     before = view.get(kind, number)
     if before is None and (lost := _zeros(view, kind, number)):

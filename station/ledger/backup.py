@@ -84,8 +84,24 @@ def _unused(path: Path) -> None:
             Store(path).close()
 
 
+def _holds_history(file: Path) -> bool:
+    """Tells whether a file has the table of entries; without it a shop would begin anew."""
+    tables = sqlite3.connect(file)
+    try:
+        tables.execute("SELECT 1 FROM entry LIMIT 1")
+    except sqlite3.OperationalError:
+        return False
+    except sqlite3.DatabaseError:
+        return True  # it is damaged, which is told in a moment
+    finally:
+        tables.close()
+    return True
+
+
 def _prepare(new: Path, file: Path) -> None:
     """Checks the copy; its number blocks are given up, for they may have been used since."""
+    if not _holds_history(new):
+        raise NoBackup(file, "it holds no history")
     try:
         store = Store(new)
     except Damaged as error:

@@ -1,5 +1,6 @@
 """A shop's database is founded: made by who owns the server, once, and again without harm."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -21,6 +22,7 @@ from station.sharing.membership import Membership, new_password
 from station.sharing.roles import IssuedCard, Names, Session
 
 ASKED_FIRST = "postgres"  # the database that every server has
+STATION = re.compile(r"[1-9][0-9]{0,2}")  # a station's number
 OLDEST = 150000  # PostgreSQL 15
 
 
@@ -48,6 +50,8 @@ def share(
 
 def card_again(address: Address, password: str, station: str) -> IssuedCard:
     """A new card for a station whose PC is a new one. Raises NotShared."""
+    if not STATION.fullmatch(station):
+        raise NotShared(f"{station} is no station's number: they are 1, 2, 3 …")
     with opened(address, password) as admin, admin.transaction():
         names = Names(_site_of(admin))
         roles.make_station(admin, names, station)

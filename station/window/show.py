@@ -9,6 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
+from station.files.logs import TurningLog
 from station.look.sounds import SILENT
 from station.look.style import BASE
 from station.look.window import Window
@@ -106,8 +107,7 @@ def print_later(printers: "Printers") -> "Callable[[Page, Path], None]":
 
 def log_into(file: Path) -> None:
     """Writes what goes wrong in the program into a file beside the data."""
-    handler = logging.FileHandler(file, encoding="utf-8", delay=False)
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+    handler = TurningLog(file, "%(asctime)s %(levelname)s %(message)s")
     logging.getLogger("station").addHandler(handler)
 
 

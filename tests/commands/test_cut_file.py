@@ -2,9 +2,11 @@
 
 import argparse
 import json
+import os
 
 import pytest
 
+from station.commands import main
 from station.commands.cut_file import CutFileMachine, add_arguments, analyse_files
 from station.shop.facts import Bit, Router
 from tests.cutting.layouts import make
@@ -30,9 +32,9 @@ def file(tmp_path):
 @pytest.mark.slow
 def test_one_file_gives_one_object_with_the_fields(file):
     given = options(file, "--json", "--bit-diameter", "1=3")
-    text, code = analyse_files(given)
+    text, wrong = analyse_files(given)
     got = json.loads(text)
-    assert (code, set(got), got["time_s"]) == (0, FIELDS, None)
+    assert (wrong, set(got), got["time_s"]) == ([], FIELDS, None)
     assert set(got["bounds_mm"]) == {"xmin", "ymin", "zmin", "xmax", "ymax", "zmax"}
     part = {
         "name",
@@ -122,9 +124,25 @@ def test_bad_input_is_a_sentence(tmp_path, name, data):
     elif data:
         path.write_bytes(data)
     given = options(path)
-    text, code = analyse_files(given)
-    assert code == 2
-    assert text.endswith(".")
+    text, (wrong,) = analyse_files(given)
+    assert text == ""
+    assert wrong.endswith(".")
+
+
+def test_one_bad_file_costs_the_others_nothing(file, tmp_path, capsys):
+    words = ["cut-file", str(file), str(tmp_path / "none.nc"), "--data", str(tmp_path / "no shop")]
+    assert main.main(words) == 2
+    told = capsys.readouterr()
+    assert [one["file"] for one in json.loads(told.out)["files"]] == [str(file)]
+    assert set(json.loads(told.out)["files"][0]) == FIELDS | {"file"}
+    assert "none.nc cannot be read: No such file or directory." in told.err
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_pipe_is_not_waited_for(tmp_path):
+    os.mkfifo(tmp_path / "pipe.nc")
+    _, (wrong,) = analyse_files(options(tmp_path / "pipe.nc"))
+    assert "it is no plain file" in wrong
 
 
 @pytest.mark.parametrize(
@@ -152,4 +170,4 @@ def test_hardly_any_file(tmp_path, data):
     path = tmp_path / "x.nc"
     path.write_bytes(data)
     given = options(path)
-    assert analyse_files(given)[1] == 0
+    assert analyse_files(given)[1] == []

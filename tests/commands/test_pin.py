@@ -1,9 +1,12 @@
 """A supervisor's first PIN from the command line."""
 
+import io
+
 import pytest
 
 from station import bootstrap
-from station.commands import pin
+from station.commands import main, pin
+from station.commands.common import CommandError
 from station.desk.pin import agrees
 from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
@@ -22,20 +25,33 @@ def ledger(tmp_path):
 @pytest.mark.parametrize(
     ("worker", "typed", "said"),
     [
-        ("01", ["1357", "1357"], "Worker 01 has a new PIN"),
         ("01", ["1357", "1358"], "The two are not the same: nothing was changed."),
         ("01", ["13", "13"], "A PIN has 4 to 8 digits."),
         ("99", [], "There is no worker 99."),
     ],
 )
-@pytest.mark.slow
-def test_a_pin_is_asked_for_twice(ledger, monkeypatch, worker, typed, said):
+def test_what_sets_no_pin_is_an_error(ledger, monkeypatch, worker, typed, said):
     monkeypatch.setattr("getpass.getpass", lambda _words: typed.pop(0))
-    assert pin.ask_and_set_pin(ledger, worker, AT) == said
-    kept = ledger.view.get(Worker, "01").pin
-    assert agrees(kept, "1357") == said.endswith("new PIN")
+    with pytest.raises(CommandError, match=said):
+        pin.ask_and_set_pin(ledger, worker, AT)
+    assert ledger.view.get(Worker, "01").pin == ""
+
+
+def test_a_pin_is_asked_for_twice(ledger, monkeypatch):
+    monkeypatch.setattr("getpass.getpass", lambda _words: "1357")
+    assert pin.ask_and_set_pin(ledger, "01", AT) == "Worker 01 has a new PIN"
+    assert agrees(ledger.view.get(Worker, "01").pin, "1357")
+
+
+def test_where_nobody_types_it_is_said(ledger, monkeypatch, capsys):
+    ledger.close()
+    monkeypatch.setattr("sys.stdin", io.StringIO(""))
+    monkeypatch.setattr("getpass.getpass", lambda _words: input())
+    assert main.main(["pin", "01", "--data", str(ledger.path.parent)]) == 1
+    assert capsys.readouterr().err == "Nobody typed what was asked for.\n"
 
 
 def test_a_second_pin_is_set_in_the_office_alone(ledger):
     pin.set_pin(ledger, "01", "1357", AT)
-    assert pin.ask_and_set_pin(ledger, "01", AT).startswith("This shop has a supervisor's PIN")
+    with pytest.raises(CommandError, match="This shop has a supervisor's PIN"):
+        pin.ask_and_set_pin(ledger, "01", AT)

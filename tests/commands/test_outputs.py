@@ -1,0 +1,145 @@
+"""What commands write: never over a shop, over another file only where that is asked for."""
+
+import argparse
+import io
+import os
+import sqlite3
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import station
+from station import bootstrap
+from station.commands import main
+from station.shop.cards import button
+from station.shop.codes import write
+from tests.replay import START, small_shop
+
+NOW = "2026-11-25T10:42:00"
+WRITERS = {
+    "list-out": ("list-out", "part", "{file}"),
+    "traveller": ("traveller", "00900", "--pdf", "{file}"),
+    "backup": ("backup", "{file}"),
+    "share": ("share", "postgresql://nobody@127.0.0.1:1/none", "--pdf", "{file}"),
+}
+
+
+@pytest.fixture(scope="module")
+def shop(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("shop")
+    with bootstrap.open_ledger(folder) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
+    return folder
+
+
+def run(capsys, data, *words):
+    code = main.main([*map(str, words), "--data", str(data), "--now", NOW])
+    told = capsys.readouterr()
+    return code, told.out, told.err
+
+
+def writing(name, file):
+    return tuple(word.format(file=file) for word in WRITERS[name])
+
+
+@pytest.mark.parametrize("more", [(), ("--replace",)], ids=["", "replace"])
+@pytest.mark.parametrize("name", WRITERS)
+@pytest.mark.parametrize("file", ["shop.db", "shop.db-wal", "link", "./here/../shop.db"])
+def test_the_shop_is_never_written_over(shop, tmp_path, capsys, name, file, more):
+    (tmp_path / "link").symlink_to(shop / "shop.db")
+    path = tmp_path / file if file == "link" else f"{shop}/{file}"
+    before = (shop / "shop.db").read_bytes()
+    code, _, told = run(capsys, shop, *writing(name, path), *more)
+    assert (code, told) == (1, f"{Path(path)} holds a shop: name another file.\n")
+    assert (shop / "shop.db").read_bytes() == before
+
+
+@pytest.mark.parametrize("name", ["list-out", "traveller", "backup"])
+def test_a_file_that_is_there_is_kept_unless_it_is_to_be_replaced(shop, tmp_path, capsys, name):
+    file = tmp_path / "notes"
+    file.write_text("our own")
+    code, _, told = run(capsys, shop, *writing(name, file))
+    assert (code, told) == (1, f"{file} is there already: name another, or say --replace.\n")
+    assert file.read_text() == "our own"
+    assert run(capsys, shop, *writing(name, file), "--replace")[0] == 0
+    assert file.read_bytes() != b"our own"
+    (tmp_path / "empty").touch()  # holds nothing that could be lost
+    assert run(capsys, shop, *writing(name, tmp_path / "empty"))[0] == 0
+
+
+def test_a_copy_of_a_shop_is_replaced_by_a_newer_one_alone(shop, tmp_path, capsys):
+    file = tmp_path / "copy.db"
+    assert run(capsys, shop, "backup", file)[0] == 0
+    assert run(capsys, shop, "list-out", "part", file, "--replace")[0] == 1
+    assert run(capsys, shop, "backup", file, "--replace")[0] == 0
+    assert run(capsys, tmp_path / "new", "restore", file)[0] == 0
+
+
+def test_a_traveller_is_asked_for_by_its_number_or_the_code_on_it(shop, tmp_path, capsys):
+    code = write("batch", "00900", "A")
+    assert run(capsys, shop, "traveller", code, "--pdf", tmp_path / "a.pdf")[0] == 0
+    assert (tmp_path / "a.pdf").read_bytes().startswith(b"%PDF")
+    lot = write("lot", "0931")
+    wrong = run(capsys, shop, "traveller", lot, "--pdf", tmp_path / "b.pdf")
+    assert wrong[::2] == (1, f"{lot} is no code of a traveller.\n")
+
+
+@pytest.mark.parametrize("odd", ["no table", "another's", "half a table", "text", "zeros"])
+def test_an_odd_backup_is_a_sentence(tmp_path, capsys, odd):
+    file = tmp_path / "odd.db"
+    tables = {
+        "no table": "PRAGMA user_version = 3",
+        "another's": "CREATE TABLE song (title TEXT)",
+        "half a table": "CREATE TABLE entry (id TEXT, body TEXT); INSERT INTO entry VALUES (1, 2)",
+    }
+    if odd in tables:
+        with sqlite3.connect(file) as made:
+            made.executescript(tables[odd])
+        made.close()
+    else:
+        file.write_bytes(b"hello" if odd == "text" else bytes(9000))
+    code, _, told = run(capsys, tmp_path / "data", "restore", file)
+    assert code == 1
+    assert told.startswith("odd.db is no sound backup")
+    assert told.count("\n") == 1
+
+
+def test_a_station_is_made_of_a_number_alone(shop, capsys, monkeypatch):
+    for name in ("3; drop", "", "0", "3 ", "x"):
+        monkeypatch.setattr("sys.stdin", io.StringIO("its password\n"))
+        code, _, told = run(capsys, shop, "share", "postgresql://nobody@127.0.0.1:1/none",
+                            f"--card={name or ' '}")  # fmt: skip
+        assert code == 1
+        assert "is no station's number" in told
+
+
+@pytest.mark.skipif(os.name == "nt", reason="names are text there")
+def test_a_name_that_is_no_text_ends_no_station(shop, capsys, monkeypatch):
+    folder = shop / "files"
+    folder.mkdir(exist_ok=True)
+    Path(os.fsdecode(bytes(folder) + b"/B\xfcgel.nc")).write_text("G21\nM30\n")
+    (folder / "good.nc").write_text("G21\nM30\n")
+    names = ("list_cutfile", "row_1", "read_file", "row_1")
+    lines = ("@worker 07", "@area office", *map(button, names))
+    monkeypatch.setattr("sys.stdin", io.StringIO("\n".join(lines)))
+    code, out, _ = run(capsys, shop, "scan")
+    assert code == 0
+    assert '"happened": "1 cut file"' in out
+    assert "1 more: its name is no plain text. Rename, look again." in out
+
+
+def test_every_argument_has_its_help():
+    for name in main.COMMANDS:
+        parser = main.make_parser([name])
+        (commands,) = (a for a in parser._actions if isinstance(a, argparse._SubParsersAction))
+        for action in commands.choices[name]._actions:
+            assert action.help, f"{name}: {action.dest}"
+
+
+def test_the_version_is_told(capsys):
+    with pytest.raises(SystemExit) as end:
+        main.main(["--version"])
+    project = tomllib.loads((Path(station.__file__).parents[1] / "pyproject.toml").read_text())
+    assert end.value.code == 0
+    assert capsys.readouterr().out == f"station {project['project']['version']}\n"
