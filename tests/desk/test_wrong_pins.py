@@ -4,7 +4,7 @@ import pytest
 
 from tests.replay import PIN
 
-ASKED = ("@worker 07", "@area office", "button put_down", "button next_kind", "button row_2",
+ASKED = ("@worker 07", "@area office", "button put_down", "button next_kind", "touch ST200-SET",
          "button release_batch", "router 2", "4", "worker 07")  # fmt: skip
 
 

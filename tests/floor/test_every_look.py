@@ -76,7 +76,7 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         ("looked at",),
     ),
     "trimming._pass_doubt": (
-        (*TRIMMING, "button split", "60", *TRIMMING, "button row_1", "100.9", "100.1", "100"),
+        (*TRIMMING, "button split", "60", *TRIMMING, "touch A along", "100.9", "100.1", "100"),
         (LOOSEN, "keep it"),
     ),
     "trimming._raise_doubt": ((*TRIMMING, "button master_differs"), (LOOSEN, "keep it")),

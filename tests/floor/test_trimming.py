@@ -172,7 +172,7 @@ def in_doubt(*places: str, part: str = COMB) -> Player:
     p = trimming(COMBS, COMB, 24)
     p.view.facts[child.key] = child
     p.view._move(tuple(move(part, 4, "cut", place, "00501") for place in places))
-    p.give(PAPER, press("row_1"), Number("300.4"))
+    p.give(PAPER, "A along", Number("300.4"))
     return p
 
 
@@ -190,7 +190,7 @@ def test_one_piece_of_the_parent_settles_nothing_for_what_was_split_off() -> Non
     assert p.give(press("on_rack")).refused
     (look,) = p.view.shelf(Concern, "open")
     assert (look.about, look.choices) == ("batch/00501", ("let it go on", "keep it"))
-    p.give(press("row_1"), Number("300.1"), Number("300"))
+    p.give("A along", Number("300.1"), Number("300"))
     assert not p.view.shelf(Concern, "open")
     assert not p.give(press("on_rack")).refused
     assert lie(p.view, "rack", "00501") == 4
