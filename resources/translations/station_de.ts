@@ -4,6 +4,10 @@
   <context>
     <name>say</name>
     <message>
+      <source>0</source>
+      <translation>0</translation>
+    </message>
+    <message>
       <source>A PIN has 4 to 8 digits</source>
       <translation>Eine PIN hat 4 bis 8 Ziffern</translation>
     </message>
@@ -30,6 +34,14 @@
     <message>
       <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
       <translation>Die erste Zeile einer Datei sagt, welche Liste es ist. Alles wird übernommen oder nichts.</translation>
+    </message>
+    <message>
+      <source>A hold-down is in the way</source>
+      <translation>Ein Niederhalter ist im Weg</translation>
+    </message>
+    <message>
+      <source>A hold-down is in the way: {wrong}</source>
+      <translation>Ein Niederhalter ist im Weg: {wrong}</translation>
     </message>
     <message>
       <source>A list has at most {n} {n|line|lines}</source>
@@ -78,6 +90,10 @@
     <message>
       <source>A piece is spoiled</source>
       <translation>Ein Teil ist Ausschuss</translation>
+    </message>
+    <message>
+      <source>A piece lies there</source>
+      <translation>Dort liegt ein Teil</translation>
     </message>
     <message>
       <source>A place is two numbers in mm</source>
@@ -216,6 +232,10 @@
       <translation>Alle Karten</translation>
     </message>
     <message>
+      <source>All cuts</source>
+      <translation>Alle Schnitte</translation>
+    </message>
+    <message>
       <source>All is well.</source>
       <translation>Alles in Ordnung.</translation>
     </message>
@@ -330,6 +350,22 @@
     <message>
       <source>Arrows: where the tabs were.</source>
       <translation>Pfeile: wo die Stege waren.</translation>
+    </message>
+    <message>
+      <source>As it comes off</source>
+      <translation>Wie es herauskommt</translation>
+    </message>
+    <message>
+      <source>As it is cut now</source>
+      <translation>Wie es jetzt geschnitten wird</translation>
+    </message>
+    <message>
+      <source>As proposed</source>
+      <translation>Wie vorgeschlagen</translation>
+    </message>
+    <message>
+      <source>As the text shows</source>
+      <translation>Wie der Text es zeigt</translation>
     </message>
     <message>
       <source>Ask the safety lead.</source>
@@ -612,6 +648,10 @@
       <translation>Vor Platte {n}</translation>
     </message>
     <message>
+      <source>Before the first sheet</source>
+      <translation>Vor der ersten Platte</translation>
+    </message>
+    <message>
       <source>Bench {bench}</source>
       <translation>Werkbank {bench}</translation>
     </message>
@@ -690,6 +730,10 @@
     <message>
       <source>Bit {number}: {now} mm instead of {was}.</source>
       <translation>Fräser {number}: {now} mm statt {was}.</translation>
+    </message>
+    <message>
+      <source>Bit {n}</source>
+      <translation>Fräser {n}</translation>
     </message>
     <message>
       <source>Bit {n}, {mm} mm</source>
@@ -778,6 +822,10 @@
     <message>
       <source>Change it in the office.</source>
       <translation>Im Büro ändern.</translation>
+    </message>
+    <message>
+      <source>Change {n} of {of}, when the file stops: scan this bit in</source>
+      <translation>Wechsel {n} von {of}, wenn die Datei anhält: diesen Fräser einscannen</translation>
     </message>
     <message>
       <source>Check it when the bed is free.</source>
@@ -1072,6 +1120,14 @@
       <translation>Komma</translation>
     </message>
     <message>
+      <source>Deepest into the spoilboard</source>
+      <translation>Am tiefsten in die Opferplatte</translation>
+    </message>
+    <message>
+      <source>Diameter of bit {n}</source>
+      <translation>Durchmesser von Fräser {n}</translation>
+    </message>
+    <message>
       <source>Differs from the master</source>
       <translation>Weicht vom Muster ab</translation>
     </message>
@@ -1086,6 +1142,10 @@
     <message>
       <source>Do not cut. Copy the approved file to {folder}.</source>
       <translation>Nicht fräsen. Die freigegebene Datei nach {folder} kopieren.</translation>
+    </message>
+    <message>
+      <source>Do not cut. Have the office move it, and approve the file again.</source>
+      <translation>Nicht schneiden. Das Büro soll ihn versetzen und die Datei neu freigeben.</translation>
     </message>
     <message>
       <source>Do not scan it again: {what}. It is written down for the makers.</source>
@@ -1112,8 +1172,8 @@
       <translation>Nach der Fräsdatei gezeichnet. Punkte sind Stege, schwarze Klötze Niederhalter.</translation>
     </message>
     <message>
-      <source>Drawn within {mm} mm. Touch a layer to hide it.</source>
-      <translation>Auf {mm} mm genau gezeichnet. Eine Ebene antippen, um sie auszublenden.</translation>
+      <source>Drawn within {mm} mm, each cut as wide as its bit, the stronger the deeper. Numbers on pieces: in which order they are cut.</source>
+      <translation>Gezeichnet auf {mm} mm, jeder Schnitt so breit wie sein Fräser, je tiefer, desto kräftiger. Zahlen auf Teilen: in welcher Folge sie geschnitten werden.</translation>
     </message>
     <message>
       <source>Drop a cut file from one of its folders.</source>
@@ -1420,6 +1480,14 @@
       <translation>Aus der Arbeit</translation>
     </message>
     <message>
+      <source>G28 homes the named axes</source>
+      <translation>G28 fährt die genannten Achsen an ihr Ende</translation>
+    </message>
+    <message>
+      <source>G98 goes to where a series began</source>
+      <translation>G98 fährt dahin, wo die Reihe begann</translation>
+    </message>
+    <message>
       <source>Get one of them going first.</source>
       <translation>Erst eine davon in Gang bringen.</translation>
     </message>
@@ -1492,6 +1560,10 @@
       <translation>Übergabe geschlossen</translation>
     </message>
     <message>
+      <source>Hands away, spindle free: let the router go on.</source>
+      <translation>Hände weg, Spindel frei: die Fräse weiterlaufen lassen.</translation>
+    </message>
+    <message>
       <source>Hands to a router only when its spindle is switched off and locked.</source>
       <translation>Hände erst an eine Fräse, wenn ihre Spindel ausgeschaltet und gesichert ist.</translation>
     </message>
@@ -1532,12 +1604,40 @@
       <translation>Dieses Los sperren</translation>
     </message>
     <message>
+      <source>Hold-down {n}</source>
+      <translation>Niederhalter {n}</translation>
+    </message>
+    <message>
+      <source>Hold-down {n} is moved</source>
+      <translation>Niederhalter {n} ist versetzt</translation>
+    </message>
+    <message>
+      <source>Hold-down {n} is taken away</source>
+      <translation>Niederhalter {n} ist weggenommen</translation>
+    </message>
+    <message>
+      <source>Hold-down {n} stands there</source>
+      <translation>Niederhalter {n} steht dort</translation>
+    </message>
+    <message>
       <source>Hold-down, bed vacuumed</source>
       <translation>Niederhalter, Tisch gesaugt</translation>
     </message>
     <message>
+      <source>Hold-downs</source>
+      <translation>Niederhalter</translation>
+    </message>
+    <message>
+      <source>How deep may a cut go into the spoilboard?</source>
+      <translation>Wie tief darf ein Schnitt in die Opferplatte gehen?</translation>
+    </message>
+    <message>
       <source>How is it settled?</source>
       <translation>Wie wird es geregelt?</translation>
+    </message>
+    <message>
+      <source>How it is read</source>
+      <translation>Wie er gelesen wird</translation>
     </message>
     <message>
       <source>How many are good now?</source>
@@ -1566,6 +1666,10 @@
     <message>
       <source>How many did you count?</source>
       <translation>Wie viele haben Sie gezählt?</translation>
+    </message>
+    <message>
+      <source>How many mm?</source>
+      <translation>Wie viele mm?</translation>
     </message>
     <message>
       <source>How many of them are whole?</source>
@@ -1660,8 +1764,16 @@
       <translation>Geht mit.</translation>
     </message>
     <message>
+      <source>It has no place on the sheet.</source>
+      <translation>Es hat keine Stelle auf der Platte.</translation>
+    </message>
+    <message>
       <source>It is a first-off</source>
       <translation>Sie ist ein Erstteil</translation>
+    </message>
+    <message>
+      <source>It is clear of every cut and piece.</source>
+      <translation>Er ist frei von jedem Schnitt und Teil.</translation>
     </message>
     <message>
       <source>It is empty now.</source>
@@ -1674,6 +1786,10 @@
     <message>
       <source>It is kept as PDF in {folder}: print it from there.</source>
       <translation>Es liegt als PDF in {folder}: von dort drucken.</translation>
+    </message>
+    <message>
+      <source>It is marked on the drawing.</source>
+      <translation>Es ist in der Zeichnung gekennzeichnet.</translation>
     </message>
     <message>
       <source>It is recorded, then something went wrong in the program</source>
@@ -1720,6 +1836,10 @@
       <translation>Läuft auf Fräse {routers}.</translation>
     </message>
     <message>
+      <source>It stays as it was read before. Say it otherwise.</source>
+      <translation>Er bleibt, wie er zuvor gelesen wurde. Sagen Sie es anders.</translation>
+    </message>
+    <message>
       <source>It stays with this station until they are put back.</source>
       <translation>Bleibt bei dieser Station, bis alles zurückgelegt ist.</translation>
     </message>
@@ -1746,6 +1866,10 @@
     <message>
       <source>Its number stays as it is</source>
       <translation>Die Nummer bleibt, wie sie ist</translation>
+    </message>
+    <message>
+      <source>Its outline differs: {mm} mm² of area.</source>
+      <translation>Sein Umriss ist anders: {mm} mm² Fläche.</translation>
     </message>
     <message>
       <source>Its own traveller goes with the {quantity}.</source>
@@ -1796,6 +1920,10 @@
       <translation>Ebene {n}</translation>
     </message>
     <message>
+      <source>Layers</source>
+      <translation>Ebenen</translation>
+    </message>
+    <message>
       <source>Leave</source>
       <translation>Lassen</translation>
     </message>
@@ -1826,6 +1954,10 @@
     <message>
       <source>Left; nothing was changed</source>
       <translation>So gelassen; nichts wurde geändert</translation>
+    </message>
+    <message>
+      <source>Lengths</source>
+      <translation>Längen</translation>
     </message>
     <message>
       <source>Let a batch go on</source>
@@ -2024,6 +2156,10 @@
       <translation>Eine neue Fräsdatei anlegen.</translation>
     </message>
     <message>
+      <source>Manner of the router</source>
+      <translation>Art der Fräse</translation>
+    </message>
+    <message>
       <source>Marks that are too low</source>
       <translation>Zu niedrige Marken</translation>
     </message>
@@ -2128,6 +2264,10 @@
       <translation>Weitere Gründe</translation>
     </message>
     <message>
+      <source>Move one, or take one away.</source>
+      <translation>Einen versetzen oder wegnehmen.</translation>
+    </message>
+    <message>
       <source>Needs a look</source>
       <translation>Bitte ansehen</translation>
     </message>
@@ -2186,6 +2326,10 @@
     <message>
       <source>Next page</source>
       <translation>Nächste Seite</translation>
+    </message>
+    <message>
+      <source>Next problem</source>
+      <translation>Nächster Fehler</translation>
     </message>
     <message>
       <source>Next router</source>
@@ -2268,6 +2412,10 @@
       <translation>Auf {router} ist kein Erstteil fällig</translation>
     </message>
     <message>
+      <source>No hold-down stands within the bit's way. Set the clamps low and look once more at the first sheet.</source>
+      <translation>Kein Niederhalter steht im Weg des Fräsers. Spannen Sie niedrig, und sehen Sie bei der ersten Platte noch einmal hin.</translation>
+    </message>
+    <message>
       <source>No letter is left for it</source>
       <translation>Kein Buchstabe ist dafür frei</translation>
     </message>
@@ -2338,6 +2486,10 @@
     <message>
       <source>No printer is attached to this PC</source>
       <translation>Kein Drucker an diesem PC</translation>
+    </message>
+    <message>
+      <source>No problem lies there</source>
+      <translation>Dort liegt kein Fehler</translation>
     </message>
     <message>
       <source>No revision of this cut file is approved</source>
@@ -2856,6 +3008,10 @@
       <translation>Tiefer als {mm} mm</translation>
     </message>
     <message>
+      <source>P of a dwell is milliseconds</source>
+      <translation>P einer Pause sind Millisekunden</translation>
+    </message>
+    <message>
       <source>PIN of supervisor {id}</source>
       <translation>PIN der Aufsicht {id}</translation>
     </message>
@@ -2998,6 +3154,14 @@
     <message>
       <source>Pocket {pocket} is empty</source>
       <translation>Platz {pocket} im Wechsler ist leer</translation>
+    </message>
+    <message>
+      <source>Pockets of another size: {mm} mm².</source>
+      <translation>Taschen anderer Größe: {mm} mm².</translation>
+    </message>
+    <message>
+      <source>Pockets {now} mm deep instead of {was}.</source>
+      <translation>Taschen {now} mm tief statt {was}.</translation>
     </message>
     <message>
       <source>Popping</source>
@@ -3248,6 +3412,10 @@
       <translation>Reihe dieser Fräse</translation>
     </message>
     <message>
+      <source>R under G91 is a height</source>
+      <translation>R unter G91 ist eine Höhe</translation>
+    </message>
+    <message>
       <source>Rack place</source>
       <translation>Regalplatz</translation>
     </message>
@@ -3310,6 +3478,10 @@
     <message>
       <source>Read first: {text}</source>
       <translation>Erst lesen: {text}</translation>
+    </message>
+    <message>
+      <source>Read it again.</source>
+      <translation>Lesen Sie sie noch einmal.</translation>
     </message>
     <message>
       <source>Read its file</source>
@@ -3432,6 +3604,10 @@
       <translation>Zweimal richtig: Los {batch} darf weiter. Auch {heaps} messen, jedes für sich.</translation>
     </message>
     <message>
+      <source>Rounds are hold-downs. Numbers on pieces: in which order they are popped.</source>
+      <translation>Kreise sind Niederhalter. Zahlen auf Teilen: in welcher Folge sie gelöst werden.</translation>
+    </message>
+    <message>
       <source>Router</source>
       <translation>Fräse</translation>
     </message>
@@ -3506,6 +3682,10 @@
     <message>
       <source>Say how many go on.</source>
       <translation>Sagen, wie viele weitergehen.</translation>
+    </message>
+    <message>
+      <source>Say it otherwise</source>
+      <translation>Anders sagen</translation>
     </message>
     <message>
       <source>Say that it is wrong; put a new bit in, measure its first sheet.</source>
@@ -4072,6 +4252,10 @@
       <translation>Abschnitt zum Ausbrechen. Erstteil prüfen vor Platte {n}.</translation>
     </message>
     <message>
+      <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs. {clear}</source>
+      <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege. {clear}</translation>
+    </message>
+    <message>
       <source>Someone else</source>
       <translation>Jemand anders</translation>
     </message>
@@ -4412,6 +4596,10 @@
       <translation>Dieser Wagen ist nicht an der Tür</translation>
     </message>
     <message>
+      <source>That is beside the sheet</source>
+      <translation>Das ist neben der Platte</translation>
+    </message>
+    <message>
       <source>That is it</source>
       <translation>Das ist es</translation>
     </message>
@@ -4446,6 +4634,10 @@
     <message>
       <source>That is no reason for a sheet</source>
       <translation>Das ist kein Grund für eine Platte</translation>
+    </message>
+    <message>
+      <source>That is no such length</source>
+      <translation>Das ist keine solche Länge</translation>
     </message>
     <message>
       <source>That is no thickness</source>
@@ -4532,6 +4724,10 @@
       <translation>Der Tisch ist noch nicht frei</translation>
     </message>
     <message>
+      <source>The bit comes too near there</source>
+      <translation>Dort kommt der Fräser zu nahe</translation>
+    </message>
+    <message>
       <source>The bit is not checked yet</source>
       <translation>Der Fräser ist noch nicht geprüft</translation>
     </message>
@@ -4564,6 +4760,10 @@
       <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
     </message>
     <message>
+      <source>The file is not known any more</source>
+      <translation>Die Datei ist nicht mehr bekannt</translation>
+    </message>
+    <message>
       <source>The first sheet after it is measured.</source>
       <translation>Die erste Platte danach wird gemessen.</translation>
     </message>
@@ -4574,6 +4774,10 @@
     <message>
       <source>The handover sheet is printed</source>
       <translation>Das Übergabeblatt ist gedruckt</translation>
+    </message>
+    <message>
+      <source>The hold-downs</source>
+      <translation>Die Niederhalter</translation>
     </message>
     <message>
       <source>The label of pack {pack} is void: it was opened again</source>
@@ -4606,6 +4810,10 @@
     <message>
       <source>The next ones</source>
       <translation>Die nächsten</translation>
+    </message>
+    <message>
+      <source>The next problem</source>
+      <translation>Der nächste Fehler</translation>
     </message>
     <message>
       <source>The next sheet is a first-off.</source>
@@ -4690,6 +4898,10 @@
     <message>
       <source>The screen stays free.</source>
       <translation>Der Bildschirm bleibt frei.</translation>
+    </message>
+    <message>
+      <source>The sheet as it comes off</source>
+      <translation>Die Platte, wie sie herauskommt</translation>
     </message>
     <message>
       <source>The sheet is not held down yet</source>
@@ -4788,6 +5000,10 @@
       <translation>Dann von Hand: beim Wechsel geprüft</translation>
     </message>
     <message>
+      <source>There are {n} {n|hold-down|hold-downs} already</source>
+      <translation>Es gibt schon {n} {n|Niederhalter|Niederhalter}</translation>
+    </message>
+    <message>
       <source>There is no batch {batch}</source>
       <translation>Es gibt kein Los {batch}</translation>
     </message>
@@ -4822,6 +5038,10 @@
     <message>
       <source>There is no order @{word}</source>
       <translation>Es gibt keinen Befehl @{word}</translation>
+    </message>
+    <message>
+      <source>There is no problem</source>
+      <translation>Es gibt keinen Fehler</translation>
     </message>
     <message>
       <source>There is no revision {letter}</source>
@@ -5100,8 +5320,24 @@
       <translation>Einen Posten berühren.</translation>
     </message>
     <message>
+      <source>Touch a number.</source>
+      <translation>Eine Zahl berühren.</translation>
+    </message>
+    <message>
       <source>Touch a piece to count it spoiled there.</source>
       <translation>Ein Stück berühren, um es dort als Ausschuss zu zählen.</translation>
+    </message>
+    <message>
+      <source>Touch a place further from every cut.</source>
+      <translation>Eine Stelle weiter weg von jedem Schnitt berühren.</translation>
+    </message>
+    <message>
+      <source>Touch a place in the waste.</source>
+      <translation>Eine Stelle im Verschnitt berühren.</translation>
+    </message>
+    <message>
+      <source>Touch a place on it.</source>
+      <translation>Eine Stelle auf ihr berühren.</translation>
     </message>
     <message>
       <source>Touch a router first.</source>
@@ -5180,6 +5416,10 @@
       <translation>Eine berühren, um sie zu übernehmen.</translation>
     </message>
     <message>
+      <source>Touch one, then where it is to stand.</source>
+      <translation>Einen berühren, dann wo er stehen soll.</translation>
+    </message>
+    <message>
       <source>Touch the cut file that it belongs to, or a new one.</source>
       <translation>Die Fräsdatei berühren, zu der sie gehört, oder eine neue.</translation>
     </message>
@@ -5208,8 +5448,16 @@
       <translation>Den gezählten Platz berühren.</translation>
     </message>
     <message>
+      <source>Touch what is not so.</source>
+      <translation>Berühren, was nicht stimmt.</translation>
+    </message>
+    <message>
       <source>Touch what needs a look.</source>
       <translation>Antippen, was anzusehen ist.</translation>
+    </message>
+    <message>
+      <source>Touch where it is to stand; touch it again to take it away.</source>
+      <translation>Berühren, wo er stehen soll; ihn noch einmal berühren, um ihn wegzunehmen.</translation>
     </message>
     <message>
       <source>Touch which. A wrong one is 25 times too large or too small.</source>
@@ -5274,6 +5522,14 @@
     <message>
       <source>Type it on the keyboard</source>
       <translation>Auf der Tastatur tippen</translation>
+    </message>
+    <message>
+      <source>Type it, then Enter.</source>
+      <translation>Eintippen, dann Enter.</translation>
+    </message>
+    <message>
+      <source>Type mm, from {low} to {most}.</source>
+      <translation>mm eintippen, von {low} bis {most}.</translation>
     </message>
     <message>
       <source>Type one to add it.</source>
@@ -5504,10 +5760,6 @@
       <translation>Wenn sie wieder läuft: „{over}“.</translation>
     </message>
     <message>
-      <source>When the file stops: scan this bit in</source>
-      <translation>Wenn die Datei hält: diesen Fräser scannen</translation>
-    </message>
-    <message>
       <source>Where was it counted?</source>
       <translation>Wo wurde gezählt?</translation>
     </message>
@@ -5554,6 +5806,10 @@
     <message>
       <source>Which is free next</source>
       <translation>Welche wird als Nächste frei</translation>
+    </message>
+    <message>
+      <source>Which is it?</source>
+      <translation>Welches ist es?</translation>
     </message>
     <message>
       <source>Which label?</source>
@@ -5744,8 +6000,16 @@
       <translation>Als 2026-11-25T10:42:00 schreiben.</translation>
     </message>
     <message>
+      <source>X and Y are zero</source>
+      <translation>X und Y sind null</translation>
+    </message>
+    <message>
       <source>Yes, I am sure</source>
       <translation>Ja, ganz sicher</translation>
+    </message>
+    <message>
+      <source>Z is zero</source>
+      <translation>Z ist null</translation>
     </message>
     <message>
       <source>Zero</source>
@@ -5768,6 +6032,14 @@
       <translation>Nullpunkt auf {router} ist neu gesetzt</translation>
     </message>
     <message>
+      <source>Zero is set for {why}</source>
+      <translation>Null ist gesetzt für {why}</translation>
+    </message>
+    <message>
+      <source>Zero, before it goes on</source>
+      <translation>Null, bevor es weitergeht</translation>
+    </message>
+    <message>
       <source>a bit it takes</source>
       <translation>ein Fräser dafür</translation>
     </message>
@@ -5778,6 +6050,14 @@
     <message>
       <source>a number now changes the {n} × {part}</source>
       <translation>eine Zahl ändert jetzt {n} × {part}</translation>
+    </message>
+    <message>
+      <source>a peck comes back to 1 mm</source>
+      <translation>ein Bohrhub geht bis 1 mm zurück</translation>
+    </message>
+    <message>
+      <source>a semicolon begins no remark</source>
+      <translation>ein Strichpunkt beginnt keine Bemerkung</translation>
     </message>
     <message>
       <source>a sheet</source>
@@ -5798,6 +6078,10 @@
     <message>
       <source>about {kg} kg on it</source>
       <translation>etwa {kg} kg darauf</translation>
+    </message>
+    <message>
+      <source>above 0</source>
+      <translation>über 0</translation>
     </message>
     <message>
       <source>accel</source>
@@ -5840,12 +6124,44 @@
       <translation>Bereiche</translation>
     </message>
     <message>
+      <source>as a remark in the text says</source>
+      <translation>wie eine Bemerkung im Text sagt</translation>
+    </message>
+    <message>
+      <source>as in the changer</source>
+      <translation>wie im Wechsler</translation>
+    </message>
+    <message>
       <source>as most files here</source>
       <translation>wie die meisten hier</translation>
     </message>
     <message>
+      <source>as most routers</source>
+      <translation>wie die meisten Fräsen</translation>
+    </message>
+    <message>
+      <source>as the text says</source>
+      <translation>wie der Text sagt</translation>
+    </message>
+    <message>
+      <source>as usual on this router</source>
+      <translation>wie üblich an dieser Fräse</translation>
+    </message>
+    <message>
+      <source>assumed from the path</source>
+      <translation>aus der Bahn angenommen</translation>
+    </message>
+    <message>
       <source>at</source>
       <translation>um</translation>
+    </message>
+    <message>
+      <source>at its centre</source>
+      <translation>in ihrer Mitte</translation>
+    </message>
+    <message>
+      <source>at its lower left corner</source>
+      <translation>an ihrer Ecke unten links</translation>
     </message>
     <message>
       <source>at least {kg} kg on it, {n} {n|pack|packs} of unknown weight</source>
@@ -5864,12 +6180,20 @@
       <translation>an der Tür: {seen} von {n} gesehen · {kilos}</translation>
     </message>
     <message>
+      <source>at the face of the sheet</source>
+      <translation>auf der Oberseite der Platte</translation>
+    </message>
+    <message>
       <source>at the laser</source>
       <translation>am Laser</translation>
     </message>
     <message>
       <source>at the router table</source>
       <translation>am Frästisch</translation>
+    </message>
+    <message>
+      <source>at the spoilboard</source>
+      <translation>auf der Opferplatte</translation>
     </message>
     <message>
       <source>badges</source>
@@ -6044,6 +6368,14 @@
       <translation>prüfen jedes</translation>
     </message>
     <message>
+      <source>choices</source>
+      <translation>zur Wahl</translation>
+    </message>
+    <message>
+      <source>chosen in the office</source>
+      <translation>im Büro gewählt</translation>
+    </message>
+    <message>
       <source>claimed</source>
       <translation>genommen von</translation>
     </message>
@@ -6126,6 +6458,10 @@
     <message>
       <source>diameter</source>
       <translation>Durchmesser</translation>
+    </message>
+    <message>
+      <source>differs a little</source>
+      <translation>etwas anders</translation>
     </message>
     <message>
       <source>digit</source>
@@ -6300,6 +6636,10 @@
       <translation>Niederhalter</translation>
     </message>
     <message>
+      <source>hold-downs</source>
+      <translation>Niederhalter</translation>
+    </message>
+    <message>
       <source>hold-downs set</source>
       <translation>Niederhalter gesetzt</translation>
     </message>
@@ -6310,6 +6650,14 @@
     <message>
       <source>in front of you</source>
       <translation>vor Ihnen</translation>
+    </message>
+    <message>
+      <source>in inches</source>
+      <translation>in Zoll</translation>
+    </message>
+    <message>
+      <source>in millimetres</source>
+      <translation>in Millimetern</translation>
     </message>
     <message>
       <source>in the pack</source>
@@ -6460,6 +6808,10 @@
       <translation>Zeilen</translation>
     </message>
     <message>
+      <source>lines with a slash are run</source>
+      <translation>Zeilen mit Schrägstrich laufen mit</translation>
+    </message>
+    <message>
       <source>list of cart</source>
       <translation>Liste von Wagen</translation>
     </message>
@@ -6482,6 +6834,10 @@
     <message>
       <source>look at board</source>
       <translation>Opferplatte ansehen</translation>
+    </message>
+    <message>
+      <source>loose slugs</source>
+      <translation>lose Abfallstücke</translation>
     </message>
     <message>
       <source>lost</source>
@@ -6640,6 +6996,14 @@
       <translation>Nummer</translation>
     </message>
     <message>
+      <source>number {n} is beside the sheet</source>
+      <translation>Nummer {n} ist neben der Platte</translation>
+    </message>
+    <message>
+      <source>number {n} stands on a piece</source>
+      <translation>Nummer {n} steht auf einem Teil</translation>
+    </message>
+    <message>
       <source>of {n} {n|part|parts}</source>
       <translation>von {n} {n|Teil|Teilen}</translation>
     </message>
@@ -6682,6 +7046,10 @@
     <message>
       <source>one turn, {m} m</source>
       <translation>eine Lage, {m} m</translation>
+    </message>
+    <message>
+      <source>only assumed</source>
+      <translation>nur angenommen</translation>
     </message>
     <message>
       <source>open pack of order {number}</source>
@@ -6760,6 +7128,10 @@
       <translation>Teile</translation>
     </message>
     <message>
+      <source>parts {parts}, loose {waste}, skeleton {rest}, kerf {kerf} m²</source>
+      <translation>Teile {parts}, lose {waste}, Rest {rest}, Fuge {kerf} m²</translation>
+    </message>
+    <message>
       <source>passed {n} on</source>
       <translation>{n} weitergegeben</translation>
     </message>
@@ -6774,6 +7146,10 @@
     <message>
       <source>pieces cut</source>
       <translation>Stück gefräst</translation>
+    </message>
+    <message>
+      <source>pieces that may fly</source>
+      <translation>Teile, die fliegen können</translation>
     </message>
     <message>
       <source>place</source>
@@ -6906,6 +7282,10 @@
     <message>
       <source>said</source>
       <translation>gesagt</translation>
+    </message>
+    <message>
+      <source>said here</source>
+      <translation>hier gesagt</translation>
     </message>
     <message>
       <source>scan its card or touch its row; a number first for several</source>
@@ -7092,6 +7472,10 @@
       <translation>nehmen von</translation>
     </message>
     <message>
+      <source>taken as</source>
+      <translation>genommen als</translation>
+    </message>
+    <message>
       <source>taken back</source>
       <translation>zurückgenommen</translation>
     </message>
@@ -7116,6 +7500,10 @@
       <translation>der Laser</translation>
     </message>
     <message>
+      <source>the one in the spindle</source>
+      <translation>der in der Spindel</translation>
+    </message>
+    <message>
       <source>the router table</source>
       <translation>der Frästisch</translation>
     </message>
@@ -7134,6 +7522,10 @@
     <message>
       <source>thickness</source>
       <translation>Dicke</translation>
+    </message>
+    <message>
+      <source>this bed takes none at number {n}</source>
+      <translation>dieser Tisch nimmt keinen bei Nummer {n}</translation>
     </message>
     <message>
       <source>to be made good, try {n} of {most} · {here} {here|part|parts}</source>
@@ -7464,10 +7856,6 @@
       <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
     </message>
     <message>
-      <source>{c} loose {c|slug|slugs}</source>
-      <translation>{c} {c|loser Butzen|lose Butzen}</translation>
-    </message>
-    <message>
       <source>{days} days</source>
       <translation>{days} Tage</translation>
     </message>
@@ -7600,6 +7988,10 @@
       <translation>{file} ist gelesen</translation>
     </message>
     <message>
+      <source>{file} is read like this. Touch what is not so: it is kept for its next revision</source>
+      <translation>{file} wird so gelesen. Berühren, was nicht stimmt: Es gilt auch für die nächste Revision</translation>
+    </message>
+    <message>
       <source>{file} is revision {letter}</source>
       <translation>{file} ist Revision {letter}</translation>
     </message>
@@ -7620,10 +8012,6 @@
       <translation>{file} wurde eben freigegeben</translation>
     </message>
     <message>
-      <source>{file} · {what}</source>
-      <translation>{file} · {what}</translation>
-    </message>
-    <message>
       <source>{file}, {n} {n|sheet|sheets}</source>
       <translation>{file}, {n} {n|Platte|Platten}</translation>
     </message>
@@ -7634,6 +8022,10 @@
     <message>
       <source>{file}: why</source>
       <translation>{file}: warum</translation>
+    </message>
+    <message>
+      <source>{file}: {n} more {n|shape|shapes} not listed</source>
+      <translation>{file}: {n} weitere {n|Form|Formen} nicht aufgeführt</translation>
     </message>
     <message>
       <source>{file}: {n} {n|problem|problems}</source>
@@ -7658,6 +8050,10 @@
     <message>
       <source>{first}, {next}</source>
       <translation>{first}, {next}</translation>
+    </message>
+    <message>
+      <source>{freed}, {c} loose {c|slug|slugs}</source>
+      <translation>{freed}, {c} {c|loses Abfallstück|lose Abfallstücke}</translation>
     </message>
     <message>
       <source>{gone} {gone|is|are} missing from batch {batch}</source>
@@ -7920,6 +8316,22 @@
       <translation>{now} min je Platte statt {was}.</translation>
     </message>
     <message>
+      <source>{now} mm instead of {was}.</source>
+      <translation>{now} mm statt {was}.</translation>
+    </message>
+    <message>
+      <source>{now} {now|hole|holes} instead of {was}.</source>
+      <translation>{now} {now|Loch|Löcher} statt {was}.</translation>
+    </message>
+    <message>
+      <source>{now} {now|pocket|pockets} or grooves instead of {was}.</source>
+      <translation>{now} {now|Tasche|Taschen} oder Nuten statt {was}.</translation>
+    </message>
+    <message>
+      <source>{now} {now|tab|tabs} instead of {was}.</source>
+      <translation>{now} {now|Steg|Stege} statt {was}.</translation>
+    </message>
+    <message>
       <source>{number} was not taken</source>
       <translation>{number} wurde nicht genommen</translation>
     </message>
@@ -8008,6 +8420,10 @@
       <translation>{n} zurückgehalten</translation>
     </message>
     <message>
+      <source>{n} left.</source>
+      <translation>Noch {n}.</translation>
+    </message>
+    <message>
       <source>{n} less {loss} for loss: enough in {sure} of 100 cases.</source>
       <translation>{n} weniger {loss} Verlust: genug in {sure} von 100 Fällen.</translation>
     </message>
@@ -8028,6 +8444,10 @@
       <translation>noch {n}</translation>
     </message>
     <message>
+      <source>{n} more are not listed. Back to the first</source>
+      <translation>{n} weitere sind nicht aufgeführt. Zurück zu den ersten</translation>
+    </message>
+    <message>
       <source>{n} more than by the book</source>
       <translation>{n} mehr als gebucht</translation>
     </message>
@@ -8046,6 +8466,10 @@
     <message>
       <source>{n} more; mend these first.</source>
       <translation>Noch {n}; erst diese in Ordnung bringen.</translation>
+    </message>
+    <message>
+      <source>{n} more; say it otherwise</source>
+      <translation>{n} weitere; anders sagen</translation>
     </message>
     <message>
       <source>{n} not good</source>
@@ -8146,6 +8570,10 @@
     <message>
       <source>{n} {n|goes|go} back on the rack</source>
       <translation>{n} {n|geht|gehen} ins Regal zurück</translation>
+    </message>
+    <message>
+      <source>{n} {n|hold-down|hold-downs} as proposed</source>
+      <translation>{n} {n|Niederhalter|Niederhalter} wie vorgeschlagen</translation>
     </message>
     <message>
       <source>{n} {n|is|are} here, {seen} when you took it: {who}</source>
@@ -8334,6 +8762,10 @@
     <message>
       <source>{n}, {wanted} wanted</source>
       <translation>{n}, {wanted} verlangt</translation>
+    </message>
+    <message>
+      <source>{n}: {what}</source>
+      <translation>{n}: {what}</translation>
     </message>
     <message>
       <source>{on_it}, off at {at}</source>
@@ -8528,6 +8960,10 @@
       <translation>{part}: {size}</translation>
     </message>
     <message>
+      <source>{part}: {what}</source>
+      <translation>{part}: {what}</translation>
+    </message>
+    <message>
       <source>{place}</source>
       <translation>{place}</translation>
     </message>
@@ -8676,8 +9112,16 @@
       <translation>{size}, {n} je Platte</translation>
     </message>
     <message>
+      <source>{size}, {n} a sheet. Against {part}: {what}</source>
+      <translation>{size}, {n} je Platte. Gegenüber {part}: {what}</translation>
+    </message>
+    <message>
       <source>{size}: right from {low} to {high} mm</source>
       <translation>{size}: richtig von {low} bis {high} mm</translation>
+    </message>
+    <message>
+      <source>{source}. The text is read again with what you say.</source>
+      <translation>{source}. Der Text wird mit dem, was Sie sagen, noch einmal gelesen.</translation>
     </message>
     <message>
       <source>{spoiled} spoiled</source>
@@ -8738,6 +9182,10 @@
     <message>
       <source>{use} used a day</source>
       <translation>{use} am Tag gebraucht</translation>
+    </message>
+    <message>
+      <source>{value}</source>
+      <translation>{value}</translation>
     </message>
     <message>
       <source>{value} is not a record</source>
@@ -8826,6 +9274,10 @@
     <message>
       <source>{words}, no. {bit}</source>
       <translation>{words}, Nr. {bit}</translation>
+    </message>
+    <message>
+      <source>{wrong}: have the office move it</source>
+      <translation>{wrong}: das Büro soll ihn versetzen</translation>
     </message>
     <message>
       <source>{wrong}: {size} mm needed</source>

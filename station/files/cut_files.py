@@ -24,7 +24,7 @@ from station.queries.batches import find_approved
 from station.queries.pace import correct_router
 from station.queries.routers import list_routers
 from station.shop.acts import Answer, attention, good, refuse
-from station.shop.facts import Bed, Bit, CutFile, Material, Part, Revision, Router
+from station.shop.facts import Bed, Bit, CutFile, Material, Part, ReadAs, Revision, Router
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
 from station.shop.rooms import FileJob, Hand, LongJob, Took
 from station.shop.words import say
@@ -77,6 +77,8 @@ class CutFiles:
     def open(self, request: OpenCutFile, hand: OfficeHand) -> LongJob:
         """Has one file read beside the screen; what comes of it will stand in the hand."""
         path = Path(request.path) if request.path else self.folder.path / Path(request.file).name
+        if request.read_as is None:
+            request = replace(request, read_as=self._find_read_as(request.cut_file))
         material = self.ledger.view.get(Material, request.material)
         assert material is not None
         name = path.name
@@ -107,12 +109,18 @@ class CutFiles:
             sheet=(material.length_mm, material.width_mm),
             router=router,
             pockets=self._list_pockets(router) if router and router.changer else (),
-            units=request.units,
+            read_as=request.read_as or ReadAs(),
+            hold_downs=request.hold_downs,
             parts=tuple(p for p in view.shelf(Part, "all", 999) if p.shape),
             cuts_out=cut_file.work == "parts",
             taken={r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
             spindle_mm=self._find_spindle(router) if router and not router.changer else None,
         )
+
+    def _find_read_as(self, cut_file: str) -> ReadAs:
+        """Finds what was said of the text of a cut file's newest revision."""
+        before = self.ledger.view.shelf(Revision, cut_file, 50)
+        return before[-1].read_as if before else ReadAs()
 
     def prove(self, request: ProveText, hand: Hand[Any]) -> Took:
         """Looks whether the folder that a router runs its texts from has the approved one."""
@@ -171,7 +179,8 @@ def _end_reading(
     name = Path(asked.path or asked.file).name
     match outcome:
         case CutFileRead():
-            held = replace(hand.work.intake, read=_to_work(outcome))
+            held = replace(hand.work.intake, read=_to_work(outcome), opened=asked,
+                           material=asked.material)  # fmt: skip
             work = replace(hand.work, ask="cut", intake=held, found=FilesFound(), page=0)
             return Took(replace(hand, work=work), _say_read(outcome))
         case AlreadyTaken(letter=letter):
@@ -183,11 +192,14 @@ def _end_reading(
         case UnitsMissing():
             said = say("{file} does not say whether it is in mm or in inches", file=name)
             do = say("Touch which. A wrong one is 25 times too large or too small.")
-            held = replace(hand.work.intake, which=replace(asked, units=None))
+            held = replace(hand.work.intake, which=asked)
             work = replace(hand.work, ask="cut", intake=held)
             return Took(replace(hand, work=work), attention(said, do))
         case NothingCutOut():
             said = say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm)
+            if hand.work.intake.read:  # read once more, as somebody said
+                do = say("It stays as it was read before. Say it otherwise.")
+                return Took(hand, refuse(said, do))
             held = replace(hand.work.intake, material="")
             work = replace(hand.work, ask="cut", intake=held, dropped=asked.path)
             do = say("Choose its material, or another file.")
@@ -205,12 +217,12 @@ def _to_work(read: CutFileRead) -> ReadText:
         sizes=read.sizes,
         unnamed=tuple(read.unnamed),
         found=read.found,
-        problems=tuple(read.problems),
-        spots=tuple(read.spots),
-        assumed=tuple(read.assumed),
+        told=tuple(read.problems),
+        taken=tuple(read.taken),
         router=read.router,
         path=read.path,
-        explained=read.explained,
+        books=read.books,
+        laying=read.laying,
     )
 
 

@@ -9,7 +9,8 @@ from collections.abc import Callable
 import msgspec
 
 from station.planning.messages import CuttingPlan, PlanCutting
-from station.shop.facts import Part, Revision, Router
+from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
+from station.shop.facts import Part, ReadAs, Revision, Router
 from station.shop.strokes import PackedPath
 
 
@@ -52,11 +53,12 @@ class ReadCutFile(Message, frozen=True):
     sheet: tuple[float, float]  # mm along x, along y
     router: Router | None  # None: not known, so no time is worked out
     pockets: tuple[Pocket, ...]  # of its changer
-    units: str | None  # for a text that does not say; None: then it is asked
+    read_as: ReadAs  # what a person said of it; without units a text that has none asks
     parts: tuple[Part, ...]  # those with a shape
     taken: dict[str, str]  # letters of its revisions by the digest of their texts
     cuts_out: bool  # False: a run on the sheets of another file, which cuts no parts out
     spindle_mm: float | None = None  # of the bit in the spindle; None: not known
+    hold_downs: tuple[tuple[float, float], ...] = ()  # on the sheet, mm, besides the bed's own
 
 
 class CutFileRead(Message, frozen=True):
@@ -67,12 +69,12 @@ class CutFileRead(Message, frozen=True):
     sizes: dict[str, str]  # length and width of each shape, as text
     unnamed: list[str]  # shapes that are no part yet
     found: int  # problems in all
-    problems: list[str]  # the first of them
-    spots: list[tuple[float, float]]  # mm on the sheet, where they are
-    assumed: list[str]  # what the text did not say and was taken as usual
+    problems: list[TextProblem]  # the first of them
+    taken: list[TakenAs]  # what a person may know better
     router: str  # its id; "": not known
     path: PackedPath
-    explained: str = ""  # how many cuts close, and what comes of them
+    books: CutBooks = CutBooks()  # what all its cuts make
+    laying: Laying = Laying()  # how a clamped sheet of it is held and popped
 
 
 class AlreadyTaken(Message, frozen=True):

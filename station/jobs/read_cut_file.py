@@ -4,8 +4,11 @@ It runs beside the screen (`station.jobs.process`) and knows no ledger.
 """
 
 import hashlib
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+import msgspec
 
 from station.cutting.prepare import is_prepared, prepare_reader
 from station.jobs.messages import (
@@ -18,15 +21,18 @@ from station.jobs.messages import (
     UnitsMissing,
     Unreadable,
 )
+from station.shop.cut_text import CutBooks, Laying, TextProblem, pack_cells
 from station.shop.facts import Router
 from station.shop.strokes import PackedPath, pack
 from station.shop.words import say
 
 if TYPE_CHECKING:
-    from station.cutting.model import Analysis, Setting, ShapeFound
+    from station.cutting.model import Analysis, Problem, Setting, ShapeFound
 
 GRAVEST = ("stop", "look", "know")  # how grave a problem is, in the order that they are told
 TOLD = 200  # problems that are kept to be shown
+HOLD_DOWNS = 8  # places that are proposed: common practice for a full sheet, no source
+SLUG_OFF_MM = 0.2  # how far a slug may be drawn off its true edge
 STAGES = {
     "read": say("Reading the text"),
     "ready": say("This PC gets ready to read cut files, once"),
@@ -62,7 +68,7 @@ def _read(request: ReadCutFile, data: bytes, digest: str, report: Report) -> Out
     if program.refused:
         return Unreadable(why=program.refused)
     unsaid = any(p.kind == "no-units" for p in program.problems) and len(program.moves)
-    if unsaid and request.units is None:
+    if unsaid and not request.read_as.units:
         return UnitsMissing()
     known = {part.id: part for part in request.parts}
     analysis = analyse_program(
@@ -71,33 +77,39 @@ def _read(request: ReadCutFile, data: bytes, digest: str, report: Report) -> Out
     if not analysis.pieces and request.cuts_out:
         return NothingCutOut()
     path = _draw_path(analysis, request.router, report)
-    return _describe(request, analysis, digest, path)
+    return _describe(request, analysis, setting, digest, path)
 
 
 def _make_setting(request: ReadCutFile) -> "Setting":
     from station.cutting.model import Setting  # noqa: PLC0415 - numpy only where it is used
 
-    router, pockets = request.router, request.pockets
+    router, pockets, said = request.router, request.pockets, request.read_as
     return Setting(
         router=router,
         thickness_mm=request.thickness_mm,
         sheet=request.sheet,
-        units=request.units,
+        bit_mm=dict(said.bits),
+        zero=said.zero or None,
+        origin=said.origin or None,
+        spoilboard_mm=said.spoilboard_mm,
+        units=said.units or None,
+        dialect=said.dialect or "report",
         changer_mm={p.number: p.diameter_mm for p in pockets},
         spindle_mm=request.spindle_mm,
         usual_mm=(router.usual_bit_mm or None) if router else None,
         flutes_of={p.number: p.flutes for p in pockets},
         bits_there=frozenset(p.number for p in pockets) or None,
-        hold_downs=router.hold_downs if router else (),
+        hold_downs=request.hold_downs,
         cuts_out=request.cuts_out,
     )
 
 
 def _describe(
-    request: ReadCutFile, analysis: "Analysis", digest: str, path: PackedPath
+    request: ReadCutFile, analysis: "Analysis", setting: "Setting", digest: str, path: PackedPath
 ) -> CutFileRead:
     """Describes the revision as it would be taken in."""
     from station.cutting.analyse.revision import make_revision  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.taken import list_taken  # noqa: PLC0415 - only when it is used
 
     shapes = analysis.shapes if request.cuts_out else ()
     names = {s.index: s.part or f"new{s.index}" for s in shapes}
@@ -110,30 +122,72 @@ def _describe(
         names=names,
         digest=digest,
     )
+    laying = _lay_out(analysis, request)
+    held = request.hold_downs or laying.proposed
     problems = sorted(analysis.problems, key=lambda p: GRAVEST.index(p.grade))[:TOLD]
     return CutFileRead(
         file=Path(request.path).name,
-        revision=made,
+        revision=replace(made, read_as=request.read_as, hold_downs=held),
         sizes={names[s.index]: _write_size(s) for s in shapes},
         unnamed=[names[s.index] for s in shapes if s.part is None],
         found=len(analysis.problems),
-        problems=[_write_problem(p.line, p.text, stop=p.grade == "stop") for p in problems],
-        spots=[_place_on_sheet(p.at, analysis) for p in problems if p.at],
-        assumed=[str(a) for a in analysis.assumed],
+        problems=[_tell_problem(p, analysis) for p in problems],
+        taken=list(list_taken(analysis, setting)),
         router=request.router.id if request.router else "",
         path=path,
-        explained=_explain(analysis) if request.cuts_out else "",
+        books=_keep_books(analysis) if request.cuts_out else CutBooks(),
+        laying=laying,
     )
 
 
-def _explain(analysis: "Analysis") -> str:
-    """Says what the cuts make, in one line."""
-    cuts, parts, slugs = analysis.closed_cuts, len(analysis.pieces), len(analysis.slugs)
-    text = say("{a} closed {a|cut|cuts}, {b} {b|part|parts}", a=cuts, b=parts)
-    if slugs:
-        more = say("{c} loose {c|slug|slugs}", c=slugs)
-        return f"{text}, {more}"
-    return str(text)
+def _keep_books(analysis: "Analysis") -> CutBooks:
+    """Counts what the cuts make, and shares the sheet's area out."""
+    return CutBooks(
+        cuts=analysis.closed_cuts,
+        parts=len(analysis.pieces),
+        slugs=len(analysis.slugs),
+        parts_mm2=analysis.parts_mm2,
+        waste_mm2=analysis.waste_mm2,
+        skeleton_mm2=analysis.skeleton_mm2,
+        kerf_mm2=analysis.kerf_mm2,
+    )
+
+
+def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
+    """Finds how a sheet of it is held where it is clamped, what flies, and how it is popped."""
+    from station.cutting.analyse.holding import (  # noqa: PLC0415 - only when it is used
+        GRID_MM,
+        REACH_MM,
+        find_flying_pieces,
+        find_free_cells,
+        find_hold_downs,
+        order_for_popping,
+    )
+    from station.cutting.analyse.revision import (  # noqa: PLC0415 - the same
+        order_cutting,
+        thin_ring,
+    )
+
+    vacuum = not request.cuts_out or (request.router and request.router.bed == "vacuum")
+    free = find_free_cells(analysis, REACH_MM)
+    place = {piece: n for n, piece in enumerate(order_cutting(analysis))}
+    laying = Laying(
+        slugs=tuple(
+            tuple(
+                _place_on_sheet((float(x), float(y)), analysis)
+                for x, y in thin_ring(s, SLUG_OFF_MM)
+            )
+            for s in analysis.slugs
+        ),
+        flying=() if vacuum else tuple(place[n] for n in find_flying_pieces(analysis)),
+        popping=tuple(place[n] for n in order_for_popping(analysis)),
+        free=pack_cells(free.T.tobytes()),
+        cell_mm=GRID_MM,
+        across=len(free),
+    )
+    own = request.router.hold_downs if request.router else ()
+    proposed = [p for p in own if laying.is_free(p)] or find_hold_downs(analysis, HOLD_DOWNS)
+    return laying if vacuum else msgspec.structs.replace(laying, proposed=tuple(proposed))
 
 
 def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> PackedPath:
@@ -158,7 +212,7 @@ def _write_size(shape: "ShapeFound") -> str:
     return f"{shape.length_mm:.1f} × {shape.width_mm:.1f} mm"
 
 
-def _write_problem(line: int, text: object, *, stop: bool) -> str:
-    words = str(text)
-    words = str(say("Line {line}: {what}", line=line, what=words)) if line else words
-    return str(say("Stop. {what}", what=words)) if stop else words
+def _tell_problem(problem: "Problem", analysis: "Analysis") -> TextProblem:
+    """Tells a problem, its place on the sheet."""
+    at = _place_on_sheet(problem.at, analysis) if problem.at else None
+    return TextProblem(problem.line, str(problem.text), problem.grade, at)

@@ -54,6 +54,7 @@ class Palette(NamedTuple):
     layers: tuple[str, ...]  # what lies in a mailer, from the bottom up
     flow: tuple[str, ...]  # the areas under the lines in the day's flow
     names: tuple[str, ...]  # the names of those lines
+    bits: tuple[str, ...]  # the cuts of a file's bits, in the order of their numbers
 
 
 LIGHT = Palette(
@@ -67,6 +68,7 @@ LIGHT = Palette(
     layers=("#cfdde8", "#fffef8", "#cfe3cf", "#f1e3c4"),
     flow=("#174f7a", "#437fa8", "#7fa6a3", "#b4a467"),
     names=("#174f7a", "#2f6690", "#3f6b66", "#6f6426"),
+    bits=("#174f7a", "#a03d6b", "#2e6b3e", "#7a5a00", "#5b3f91"),
 )  # fmt: skip
 
 DARK = Palette(
@@ -80,6 +82,7 @@ DARK = Palette(
     layers=("#33546b", "#26323a", "#35513d", "#54482c"),
     flow=("#2f6690", "#437fa8", "#5f8f8b", "#9c8d52"),
     names=("#8fbce0", "#9fc3dd", "#a9cfcb", "#d8c98a"),
+    bits=("#8fbce0", "#e69abf", "#8fce9f", "#e6c567", "#bda7ea"),
 )  # fmt: skip
 
 

@@ -4,6 +4,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.queries.shapes import list_recess_differences
 from station.shop.facts import Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
 from station.shop.words import Say, say
@@ -45,7 +46,11 @@ def _of_part(old: Revision, new: Revision, part: str, name: Say | str) -> list[S
     pairs, apart = _pairs(_places(old, part), _places(new, part))
     if one and other:
         size = _of_size(one, other, name)
-        found += size or (*_of_holes(one, other, name), *_of_tabs(one, other, pairs, name))
+        found += size or (
+            *_of_holes(one, other, name),
+            *_of_recesses(one, other, name),
+            *_of_tabs(one, other, pairs, name),
+        )
     if before == after and apart:
         found.append(say("{part}: {n} {n|lies|lie} elsewhere on the sheet.", part=name, n=apart))
     return found
@@ -64,6 +69,10 @@ def _of_holes(one: Shape, other: Shape, name: Say | str) -> list[Say]:
     if now == was:
         return []
     return [say("{part}: {now} {now|hole|holes} instead of {was}.", part=name, now=now, was=was)]
+
+
+def _of_recesses(one: Shape, other: Shape, name: Say | str) -> list[Say]:
+    return [say("{part}: {what}", part=name, what=w) for w in list_recess_differences(one, other)]
 
 
 def _of_tabs(one: Shape, other: Shape, pairs: list[Pair], name: Say | str) -> list[Say]:

@@ -9,7 +9,7 @@ every thing that can be touched carries the code that a touch sends.
 from dataclasses import dataclass, field
 from typing import Literal
 
-from station.shop.facts import Part, Revision, Shape, Size
+from station.shop.facts import Loop, Part, Revision, Shape, Size
 from station.shop.strokes import Stroke
 from station.shop.words import Say
 
@@ -114,11 +114,23 @@ class Progress:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Mark:
+    """A number on a drawn sheet, at a place in mm: of a problem, of a hold-down."""
+
+    number: int
+    x_mm: float
+    y_mm: float
+    tone: Tone = "attention"
+    chosen: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
 class SheetDrawing:
     """The sheet drawn from a revision. `cut`: share of pieces drawn as cut already.
 
     A touch on it sends a place in mm. `spots` are marks (x, y, tone) in sheet mm;
-    `chosen` parts are drawn strongly.
+    `chosen` parts are drawn strongly. `slugs` are what comes loose and is no part; `numbers`
+    stand on the pieces, in the order of `placed`; pieces of `flying` are drawn as a warning.
     """
 
     revision: Revision
@@ -127,6 +139,10 @@ class SheetDrawing:
     spots: tuple[tuple[float, float, Tone], ...] = ()
     chosen: tuple[str, ...] = ()
     touch: bool = False
+    marks: tuple[Mark, ...] = ()
+    slugs: tuple[Loop, ...] = ()
+    numbers: tuple[int, ...] = ()
+    flying: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -135,8 +151,10 @@ class PathDrawing:
 
     `bits` are (number, diameter in mm); `bands` the depth in mm at which each band of the
     strokes ends, the first band being number 1; `seconds` the whole path with its pauses.
-    `asked` is the n-th thing that a card asked of it: play, back, on, speed, in, out, all, or
-    "layer 3".
+    `asked` is the n-th thing that a card asked of it: play, back, on, speed, in, out, all,
+    pieces, layers, or "layer 3". Under the strokes lie the pieces of `revision` with their tabs,
+    `numbers` in the order of its `placed`, and `slugs`. A touch sends a place in mm; a mark that
+    is chosen anew is brought closer.
     """
 
     length_mm: float
@@ -145,9 +163,12 @@ class PathDrawing:
     bits: tuple[tuple[int, float], ...]
     bands: tuple[float, ...]
     seconds: float
-    spots: tuple[tuple[float, float, Tone], ...] = ()
+    marks: tuple[Mark, ...] = ()
     note: Text = ""
     asked: tuple[int, str] = (0, "")
+    revision: Revision | None = None
+    slugs: tuple[Loop, ...] = ()
+    numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -157,6 +178,8 @@ class PartDrawing:
     part: Part
     note: Text = ""
     measured: Size | None = None
+    beside: Part | None = None  # one that it differs from by little, drawn at the same scale
+    names: tuple[Text, Text] = ("", "")  # over the two
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -6,6 +6,7 @@ Rules and dialogues touch no file: a dialogue gives a `FileJob` with one of thes
 
 from dataclasses import dataclass
 
+from station.shop.facts import ReadAs
 from station.shop.rooms import Took
 
 
@@ -53,7 +54,8 @@ class OpenCutFile:
     material: str  # its id
     file: str = ""  # in the shop's folder
     path: str = ""  # of one that was dropped
-    units: str | None = None  # for a text that does not say; None: then it is asked
+    read_as: ReadAs | None = None  # None: as the text of its newest revision was
+    hold_downs: tuple[tuple[float, float], ...] = ()  # on the sheet, mm
 
 
 @dataclass(frozen=True, kw_only=True)

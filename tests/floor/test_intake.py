@@ -13,6 +13,7 @@ from msgspec import structs
 
 import demo_db
 from station.floor.office.acts import SetFact
+from station.floor.office.looking import PAGE
 from station.jobs import read_cut_file
 from station.jobs.messages import Outcome
 from station.queries.revisions import list_differences
@@ -234,17 +235,17 @@ def test_every_problem_of_a_text_can_be_paged_to(stage):
     new_cut_file(stage)
     office(stage, "button read_file", BIRCH, ODD, "'ST-120")
     read = stage.desk.hand.work.intake.read
-    assert read.found == len(read.problems) > 2 * 7
+    assert read.found == len(read.told) > 2 * PAGE
     seen = []
-    while len(seen) < len(read.problems):
+    while len(seen) < len(read.told):
         told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
         *rows, (_, code) = told.rows
-        seen += [str(cells[0].text) for cells, _ in rows]
+        seen += [str(cells[1].text) for cells, _ in rows]
         assert str(told.title).startswith("To look at: ")
         stage.desk.take(code)
-    assert tuple(seen) == read.problems
+    assert seen == [f"Line {p.line}: {p.text}" for p in read.told]
     told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
-    assert str(told.rows[0][0][0].text) == read.problems[0]  # round again
+    assert str(told.rows[0][0][1].text) == seen[0]  # round again
 
 
 def test_cards_ask_the_path_each_time_they_are_scanned(stage):

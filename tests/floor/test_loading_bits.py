@@ -128,7 +128,7 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
     one = started()
     shown = screen(one.hand, one.view)
     (checks,) = [b for b in shown.beside if isinstance(b, Checks)]
-    assert str(checks.items[0].label) == "When the file stops: scan this bit in"
+    assert str(checks.items[0].label) == "Change 1 of 1, when the file stops: scan this bit in"
     assert str(checks.items[0].text) == "3 mm, no. 18: 1\u2009500 m left, 40 m needed"
     assert [str(b.title) for b in shown.side if isinstance(b, Meter)] == [
         "Bit no. 11: 0 m on Router 1",
@@ -139,3 +139,69 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
     (checks,) = [b for b in screen(before.hand, before.view).beside if isinstance(b, Checks)]
     later = [c for c in checks.items if c.state == "later"]
     assert [str(c.label) for c in later] == ["Then, by hand: checked at its change"]
+
+
+def by_three(*facts: Fact) -> Player:
+    """A sheet of a file that wants 6.0, 3.0 and 6.0 mm, another bit each time, begun."""
+    one = router()
+    plain = one.view.get(Revision, f"{GAUGES}.C")
+    assert plain
+    third = BitUse(number=3, diameter_mm=6.0, cut_mm=20_000)
+    view = small_shop(batch(GAUGES), replace(BED, seen=("11",)),
+                      replace(plain, bits=(*plain.bits, third)), *facts)  # fmt: skip
+    made = Player(view, RULES, handle_input, hand("loading", "09:00", router="1"))
+    made.give(*READY, *map(press, TICKS), press("start"))
+    return made
+
+
+def label_first(one: Player) -> str:
+    (checks,) = [b for b in screen(one.hand, one.view).beside if isinstance(b, Checks)]
+    return str(checks.items[0].label)
+
+
+def test_each_change_is_a_step_also_of_two_bits_of_one_diameter() -> None:
+    one = by_three()
+    assert label_first(one) == "Change 1 of 2, when the file stops: scan this bit in"
+    assert one.give(bit("18"), now="09:10").tone == "good"
+    assert one.give(press("zeroed"), now="09:11").tone == "good"
+    assert label_first(one) == "Change 2 of 2, when the file stops: scan this bit in"
+    assert one.give(bit("17"), now="09:20").tone == "good"
+    assert one.give(press("zeroed"), now="09:21").tone == "good"
+    assert "Change" not in label_first(one)
+    one.give(Code("batch", "00412", "A", 1), now="09:30")
+    wear = {n: sum(h.qty for h in one.view.stock(place=f"bit/{n}")) for n in ("11", "18", "17")}
+    assert wear == {"11": 65_000, "18": SMALL_M * 1000, "17": 20_000}
+
+
+def test_zero_for_the_bit_that_was_put_in_is_a_step_of_its_own() -> None:
+    one = started()
+    one.give(bit("18"), now="09:10")
+    assert label_first(one) == "Zero, before it goes on"
+    answer = one.give(press("zeroed"), now="09:11")
+    assert str(answer.said) == "Zero is set for new bit 18"
+    assert bed(one).zero == ""
+    assert bed(one).sheet == 1
+    assert label_first(one) != "Zero, before it goes on"
+
+
+def test_a_bit_replaced_in_a_stop_is_no_change_of_the_file() -> None:
+    one = by_three()
+    stopped = replace(bed(one), state="stopped", stop="31", stopped="2026-11-25T09:05:00")
+    one.view.facts[stopped.key] = stopped
+    one.give(bit("17"), now="09:10")
+    assert bed(one).changes == 0
+    assert bed(one).bits == ((0, "17"),)
+
+
+def test_a_sheet_whose_hold_down_stands_on_a_piece_does_not_start() -> None:
+    plain = router().view.get(Revision, f"{GAUGES}.C")
+    assert plain
+    piece = plain.placed[0]
+    wrong = replace(plain, hold_downs=((piece.x_mm + 20, piece.y_mm + 20),))
+    one = router()
+    one.view.facts[wrong.key] = wrong
+    one.give(*READY, *map(press, TICKS), press("start"))
+    assert str(one.said[-1].said) == "A hold-down is in the way: number 1 stands on a piece"
+    (checks,) = [b for b in screen(one.hand, one.view).beside if isinstance(b, Checks)]
+    (held,) = [c for c in checks.items if str(c.label) == "A hold-down is in the way"]
+    assert (held.state, held.code) == ("wrong", "")

@@ -18,7 +18,8 @@ from station.jobs.messages import (
     UnitsMissing,
     Unreadable,
 )
-from station.shop.facts import Part, Revision, Router, Shape
+from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
+from station.shop.facts import Part, ReadAs, Revision, Router, Shape
 from station.shop.strokes import PackedPath
 from tests.floor.shop_small import GAUGES, small_facts
 
@@ -27,12 +28,15 @@ REVISION = next(f for f in small_facts() if isinstance(f, Revision))
 REQUEST = ReadCutFile(
     path="a.nc", cut_file=GAUGES, material="1", thickness_mm=6.5, sheet=(2440.0, 1220.0),
     router=Router(id="1", name="Router 1", hold_downs=((5.0, 6.0),)), pockets=(Pocket(1, 6.0, 2),),
-    units=None, parts=(PART,), taken={"d1": "A"}, cuts_out=True,
+    read_as=ReadAs(bits=((2, 3.175),), zero="face"), parts=(PART,), taken={"d1": "A"},
+    cuts_out=True, hold_downs=((5.0, 6.0),),
 )  # fmt: skip
 OUTCOMES = (
     CutFileRead(
         file="a.nc", revision=REVISION, sizes={"new0": "9.0 × 9.0 mm"}, unnamed=["new0"],
-        found=1, problems=["Line 3: x"], spots=[(1.5, 2.0)], assumed=["mm"], router="1",
+        found=1, problems=[TextProblem(3, "x", "stop", (1.5, 2.0))],
+        taken=[TakenAs("bit", "6", "remark", 2)], router="1", books=CutBooks(cuts=2, parts=1),
+        laying=Laying(slugs=(((0.0, 0.0), (9.0, 0.0), (0.0, 9.0)),), popping=(1, 0)),
         path=PackedPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
     ),
     AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(), NothingCutOut(),

@@ -45,6 +45,7 @@ def touch(block: PathBlock, name: str) -> None:
     ],
 )
 def test_a_touched_layer_is_hidden(block: PathBlock, hidden: list[str], left: list[int]) -> None:
+    touch(block, "Layers")
     for name in hidden:
         touch(block, name)
     shown = [n for n, (stroke, _) in enumerate(block.lines) if block._is_shown(stroke)]
@@ -91,6 +92,7 @@ def test_a_hole_that_is_drilled_is_a_dot(block: PathBlock, window: Window) -> No
 
 
 def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:
+    touch(block, "Layers")
     before = block.grab().toImage()
     for name in ("Bit 1", "Bit 2", "Rapids"):
         touch(block, name)

@@ -10,16 +10,17 @@ from station.cutting.geometry.rings import centroid_of, shift_values
 from station.cutting.model import Analysis, Bools, Floats
 
 GRID_MM = 10.0
+REACH_MM = 20.0  # from a clamp's middle to every cut: common practice, no source
 
 
 def find_hold_downs(
-    analysis: Analysis, count: int, *, reach_mm: float = 20.0
+    analysis: Analysis, count: int, *, reach_mm: float = REACH_MM
 ) -> list[tuple[float, float]]:
     """Finds up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
 
     The first is where most room is; each next one as far from the others as can be.
     """
-    free = _find_free_cells(analysis, reach_mm)
+    free = find_free_cells(analysis, reach_mm)
     spots = np.argwhere(free) * GRID_MM + GRID_MM / 2
     if not len(spots) or count < 1:
         return []
@@ -32,7 +33,7 @@ def find_hold_downs(
     return [(float(x), float(y)) for x, y in spots[chosen]]
 
 
-def _find_free_cells(analysis: Analysis, reach: float) -> Bools:
+def find_free_cells(analysis: Analysis, reach: float) -> Bools:
     """Finds cells of a grid over the sheet that lie in waste and that no low move comes near."""
     long, wide = (max(1, int(size / GRID_MM)) for size in analysis.sheet_mm)
     taken = np.zeros((long + 1, wide + 1), dtype=np.int64)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from station.cutting.geometry.rings import area_of, centroid_of
-from station.cutting.model import Analysis, Floats, Piece, ShapeFound
+from station.cutting.model import RAPID, Analysis, Floats, Piece, ShapeFound
 from station.shop.facts import BitUse, Placed, Recess, Revision, Shape
 
 
@@ -32,9 +32,10 @@ def make_revision(
     shapes = [s for s in analysis.shapes if s.index in names]
     placed = [
         _make_placement(analysis, piece, names[piece.shape])
-        for piece in analysis.pieces
+        for piece in (analysis.pieces[n] for n in order_cutting(analysis))
         if piece.shape in names
     ]
+    first = _find_first_uses(analysis)
     return Revision(
         id=id,
         cut_file=cut_file,
@@ -47,10 +48,23 @@ def make_revision(
         placed=tuple(placed),
         bits=tuple(
             BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
-            for b in analysis.bits
+            for b in sorted(analysis.bits, key=lambda b: first.get(b.number, 0))
         ),
         digest=digest,
     )
+
+
+def _find_first_uses(analysis: Analysis) -> dict[int, int]:
+    """Finds the first move of each bit: by hand they are put in in this order."""
+    moves = analysis.program.moves
+    feed = np.flatnonzero(moves.kind != RAPID)
+    numbers, first = np.unique(moves.tool[feed], return_index=True)
+    return {int(n): int(feed[i]) for n, i in zip(numbers, first, strict=True)}
+
+
+def order_cutting(analysis: Analysis) -> list[int]:
+    """Orders pieces, by index, as they are cut."""
+    return sorted(range(len(analysis.pieces)), key=lambda n: analysis.pieces[n].line)
 
 
 def make_shape(analysis: Analysis, found: ShapeFound) -> Shape:

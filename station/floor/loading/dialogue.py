@@ -520,6 +520,8 @@ def _press_zeroed(here: Now) -> Do | Took:
     first = here.first
     if here.bed.state == "stopped" and here.bed.sheet:
         return _tick_restart(here, "zero")
+    if here.bed.sheet and here.bed.changes and here.bed.zero:
+        return Do(here.subject, SetZero(), here.hand)
     if first is None or first.state != "wrong" or here.bed.zero:
         return tick_item(here, "zero")
     after = close_question(untick_items(here.hand, "held_down"))

@@ -16,6 +16,7 @@ from station.floor.loading.needs import (
 from station.floor.loading.preparing import CONFIRMED, Now, needs_free_bed
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.first_offs import find_unsettled
+from station.queries.hold_downs import find_wrong_on
 from station.queries.pace import find_fit
 from station.queries.routers import (
     count_cutting_s,
@@ -228,11 +229,15 @@ def show_checks(here: Now, batch: Batch, revision: Revision) -> Checks:
 
 def _show_change(here: Now, revision: Revision) -> tuple[Check, ...]:
     """Shows the bit that goes in by hand when the file stops for it on this sheet."""
-    following = list_later_uses(here.view, here.bed, revision)[:1]
-    return tuple(
-        _show_laid_ready(here, use, say("When the file stops: scan this bit in"), "due")
-        for use in following
-    )
+    following = list_later_uses(here.view, here.bed, revision)
+    of = len(revision.bits) - 1
+    zero: tuple[Check, ...] = ()
+    if here.bed.changes and here.bed.zero:
+        zero = (Check(label=say("Zero, before it goes on"), text=say("set it: {why}",
+                      why=here.bed.zero), code=button("zeroed")),)  # fmt: skip
+    label = say("Change {n} of {of}, when the file stops: scan this bit in",
+                n=of - len(following) + 1, of=of)  # fmt: skip
+    return (*zero, *(_show_laid_ready(here, use, label, "due") for use in following[:1]))
 
 
 def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
@@ -320,15 +325,20 @@ def _show_run(here: Now, run: Revision) -> Check:
 
 def _show_hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
     router = here.router
+    vacuum = router is not None and router.bed == "vacuum"
     count = len(revision.hold_downs)
     how: Text = (
         say("{count} {count|hold-down|hold-downs}", count=count)
         if count
         else say("hold-downs set")
     )
-    if router and router.bed == "vacuum":
+    if vacuum:
         how = say("vacuum on, gauge steady")
     label = say("Hold-down, bed vacuumed")
+    wrong = None if vacuum else find_wrong_on(here.view, here.batch, revision, router)
+    if wrong:
+        said = say("{wrong}: have the office move it", wrong=wrong)
+        return Check(label=say("A hold-down is in the way"), text=said, state="wrong")
     return Check(
         label=say("On its reference pins, held down, bed vacuumed") if further else label,
         text=how,

@@ -216,11 +216,8 @@ def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, .
     """Lists the uses whose bit is put in by hand after the one that is in now."""
     if not changes_by_hand(view, bed, revision):
         return ()
-    bit = view.get(Bit, dict(bed.bits).get(0, ""))
-    sizes = [use.diameter_mm for use in revision.bits]
-    if not bed.sheet or bit is None or bit.diameter_mm not in sizes:
-        return revision.bits[1:]
-    return revision.bits[sizes.index(bit.diameter_mm) + 1 :]
+    done = bed.changes if bed.sheet else 0
+    return revision.bits[1 + done :]
 
 
 def find_ready_bit(view: View, use: BitUse) -> Bit | None:

@@ -7,6 +7,7 @@ from station.floor.loading.acts import EndSheet, SpoilSheet
 from station.floor.loading.needs import (
     MOMENT_S,
     NO_BATCH,
+    changes_by_hand,
     find_batch,
     list_later_uses,
     refuse_void_copy,
@@ -463,7 +464,10 @@ def _wear_out(view: View, bed: Bed, run: Revision, bits: Bits) -> tuple[Move, ..
     """
     through = find_work(view, run) == "parts"
     moves = [move(BOARD, 1, "wear", f"spoilboard/{bed.id}", "")] if through else []
-    for use, bit in zip(run.bits, bits, strict=True):
+    pairs = tuple(zip(run.bits, bits, strict=True))
+    if changes_by_hand(view, bed, run):  # the others' metres were moved at their changes
+        pairs = pairs[bed.changes : bed.changes + 1]
+    for use, bit in pairs:
         if bit and bit.diameter_mm == use.diameter_mm and round(use.cut_mm) > 0:
             moves.append(wear_bit(bit, round(use.cut_mm), bed))
     return tuple(moves)

@@ -31,6 +31,7 @@ from station.queries.first_offs import (
     find_unsettled,
     say_in_the_way,
 )
+from station.queries.hold_downs import find_wrong_on
 from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
@@ -196,6 +197,20 @@ def _check_bits(sheet: Sheet) -> Answer | None:
     return None
 
 
+def _check_hold_downs(sheet: Sheet) -> Answer | None:
+    """Refuses a sheet whose hold-downs, as they are drawn, cannot stand there."""
+    router = sheet.view.get(Router, sheet.bed.id)
+    if router and router.bed == "vacuum":
+        return None
+    wrong = find_wrong_on(sheet.view, sheet.batch, sheet.file, router)
+    if wrong is None:
+        return None
+    return refuse(
+        say("A hold-down is in the way: {wrong}", wrong=wrong),
+        say("Do not cut. Have the office move it, and approve the file again."),
+    )
+
+
 def _check_ticks(sheet: Sheet) -> Answer | None:
     for name in list_needed_ticks(sheet.view, sheet.bed, sheet.file):
         if name not in sheet.act.args.ticks:
@@ -235,6 +250,7 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
     _check_approved,
     _check_lot,
     _check_bits,
+    _check_hold_downs,
     _check_ticks,
     _check_thickness,
 )
@@ -247,7 +263,7 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     lot, frm = (act.args.lot, "store") if run == 1 or not slip else (slip.lot, BETWEEN)
     minutes = expect_minutes(view, sheet.file, bed.id)
     loaded = replace(bed, state="cutting", sheet=sheet.number, run=run, lot=lot, started=act.at,
-                     minutes=minutes, by=act.worker, paused_s=0, zero="")  # fmt: skip
+                     minutes=minutes, by=act.worker, paused_s=0, zero="", changes=0)  # fmt: skip
     if thickness := find_other_thickness(view, bed, sheet.file):
         loaded = replace(loaded, zero_since=act.at, first_off=bed.first_off or thickness)
     moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)

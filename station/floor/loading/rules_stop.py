@@ -147,6 +147,7 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
         zero=why,
         zero_since=bed.zero_since if known else act.at,
         seen=tuple(dict.fromkeys((*bed.seen, bit.id))),
+        changes=bed.changes + _is_next(view, bed, bit),
     )
     sets: tuple[Fact, ...] = (changed, replace(bit, router=bed.id))
     if old:
@@ -161,11 +162,24 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
     return good(said, do, moves=moves, sets=sets)
 
 
+def _is_next(view: View, bed: Bed, bit: Bit) -> bool:
+    """Tells whether a bit is the one that the file asks for next, by a change by hand.
+
+    In a stop one like that which is in takes its place, for it may have broken.
+    """
+    revision = find_running(view, bed) if bed.sheet else None
+    following = list_later_uses(view, bed, revision) if revision else ()
+    if revision is None or not following or bit.diameter_mm != following[0].diameter_mm:
+        return False
+    now = revision.bits[bed.changes].diameter_mm
+    return bed.state == "cutting" or bit.diameter_mm != now
+
+
 def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     """Says of a bit put in where the file stops for it: its metres, and what it must cut."""
     revision = find_running(view, bed)
     uses = revision.bits if revision else ()
-    need = sum(u.cut_mm for u in uses if u.diameter_mm == bit.diameter_mm) / 1000
+    need = uses[bed.changes + 1].cut_mm / 1000 if bed.changes + 1 < len(uses) else 0.0
     left = count_metres_left(view, bit)
     if left < need:
         do = say(
@@ -223,7 +237,8 @@ def _wear_so_far(view: View, bed: Bed, old: Bit | None) -> tuple[Move, ...]:
     revision = find_running(view, bed)
     if not bed.sheet or old is None or revision is None or len(revision.bits) < 2:
         return ()
-    cut_mm = sum(round(u.cut_mm) for u in revision.bits if u.diameter_mm == old.diameter_mm)
+    use = revision.bits[min(bed.changes, len(revision.bits) - 1)]
+    cut_mm = round(use.cut_mm) if use.diameter_mm == old.diameter_mm else 0
     return (wear_bit(old, cut_mm, bed),) if cut_mm else ()
 
 
@@ -302,10 +317,17 @@ def resurface(act: Act[Resurface], view: View) -> Answer:
 
 
 def set_zero(act: Act[SetZero], view: View) -> Answer:
-    """Notes that zero was set anew though it was not due: its first sheet is a first-off."""
+    """Notes that zero was set anew: for the bit put in by hand, or though it was not due.
+
+    What was not due makes the first sheet a first-off.
+    """
+    bed = find_bed(view, tail(act.subject))
+    if bed.sheet and bed.changes and bed.zero:
+        said = say("Zero is set for {why}", why=bed.zero)
+        clear = say("Hands away, spindle free: let the router go on.")
+        return good(said, clear, sets=(replace(bed, zero=""),))
     if wrong := _refuse_while_cutting(act, view):
         return wrong
-    bed = find_bed(view, tail(act.subject))
     why = bed.first_off or "zero set anew"
     return good(
         say("Zero is set anew on {router}", router=name_router(view, bed.id)),

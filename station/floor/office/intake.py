@@ -3,17 +3,21 @@
 `hand.doing` says how far a file is read, which runs beside the screen.
 """
 
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from station.floor.office.acts import TakeInFile
+from station.floor.office.holding import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
+from station.floor.office.looking import look_at_next, look_at_place, look_at_row
+from station.floor.office.read_as import handle_how, read_with_material, turn_how
 from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import CutFile, Material, Part, Revision
+from station.shop.facts import CutFile, Material, Part, ReadAs, Revision
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile
-from station.shop.rooms import Do, Dropped, FileJob, Input, Took, Typed
+from station.shop.rooms import Do, Dropped, FileJob, Input, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -95,17 +99,48 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | File
     row = read_row(name)
     if held.which:
         return None if row is None else _choose_units(hand, held.which, row)
-    if held.read is None:
+    if held.read is None or not held.material:
         return None if row is None else _choose_row(hand, hand.work.page * ROWS + row, view)
-    if name == "show_path":
-        told = say("What was read of it") if held.drawn else say("The path of the bit")
-        after = _hold(hand, replace(held, drawn=not held.drawn))
-        return Took(after, good(told, say("Look it over.")))
+    return _look_over(hand, held.read, given, view)
+
+
+def _look_over(
+    hand: OfficeHand, read: ReadText, given: Input, view: View
+) -> Do | Took | FileJob | None:
+    """Takes what is done with a text that was read: looked at, said otherwise, taken in."""
+    held, name = hand.work.intake, name_press(given)
+    row = read_row(name)
+    if name in VIEWS:
+        return VIEWS[name](hand)
+    if held.how:
+        return handle_how(hand, given, view)
+    if held.holding:
+        return handle_holding(hand, read, given, name)
+    if isinstance(given, Point):
+        return look_at_place(hand, read, given)
     if held.drawn and (name in PATH or row is not None):
         return _ask_path(hand, name, row)
+    if row is not None:
+        return look_at_row(hand, read, row)
     if name == "save":
-        return _take_in(hand, held.read)
-    return _say_part(hand, held.read, given, view) if held.read.unnamed else None
+        return _take_in(hand, read)
+    return _say_part(hand, read, given, view) if read.unnamed else None
+
+
+def _turn_path(hand: OfficeHand) -> Took:
+    """Shows the path of the bit; from there, what was read of it."""
+    held = hand.work.intake
+    told = say("What was read of it") if held.drawn else say("The path of the bit")
+    after = _hold(hand, replace(held, drawn=not held.drawn, how="", holding=False))
+    return Took(after, good(told, say("Look it over.")))
+
+
+VIEWS: Mapping[str, Callable[[OfficeHand], Took]] = {
+    "show_path": _turn_path,
+    "how_read": turn_how,
+    "hold_downs": turn_holding,
+    "next_problem": look_at_next,
+}
 
 
 def _hold(hand: OfficeHand, intake: Intake) -> OfficeHand:
@@ -117,13 +152,18 @@ def _choose_units(hand: OfficeHand, which: OpenCutFile, row: int) -> Took | File
     if row >= len(UNITS):
         return Took(hand, NOTHING_THERE)
     after = _hold(hand, replace(hand.work.intake, which=None))
-    return FileJob(replace(which, units=UNITS[row]), after)
+    return FileJob(
+        replace(which, read_as=replace(which.read_as or ReadAs(), units=UNITS[row])), after
+    )
 
 
 def _choose_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
     """Chooses the material, or the file to be read."""
     if not hand.work.intake.material:
         every = view.shelf(Material, "all", 99)
+        opened = hand.work.intake.opened
+        if row < len(every) and opened:
+            return read_with_material(hand, opened, every[row].id)
         return _find_files(hand, every[row].id) if row < len(every) else Took(hand, NOTHING_THERE)
     names = hand.work.found.names
     if row >= len(names):

@@ -2,13 +2,19 @@
 
 from dataclasses import replace
 
+from station.floor.office.holding_face import show_holding
 from station.floor.office.lists import LEAVE, PAGES, ROWS, find_chosen, make_face
+from station.floor.office.looking import PAGE, find_page
+from station.floor.office.read_as import list_asked
+from station.floor.office.read_as_face import SURE, say_taken, show_how
 from station.floor.office.work import OfficeHand, ReadText
 from station.queries.batches import find_approved
 from station.queries.pace import expect_minutes, find_fit
 from station.queries.revisions import list_differences
+from station.queries.shapes import find_near, list_shape_differences
 from station.shop.cards import button
 from station.shop.codes import write
+from station.shop.cut_text import TextProblem
 from station.shop.faces import (
     Block,
     Cards,
@@ -17,6 +23,8 @@ from station.shop.faces import (
     Face,
     Hint,
     Listing,
+    Mark,
+    Pairs,
     PartDrawing,
     PathDrawing,
     Press,
@@ -33,16 +41,20 @@ from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
 from station.shop.words import Say, say
 
-TOLD = 7  # lines of what to look at, and of differences
-FEW = 4  # lines of what was taken as usual
-SHAPES = 5  # rows of shapes
+TOLD = 7  # lines of differences
+FEW = 3  # lines of what was taken as usual
+SHAPES = 3  # rows of shapes
 KNOWN = 8  # parts to choose from
 
 
 def show_intake(hand: OfficeHand, view: View) -> Face:
     """Shows which material, which file, or what was read."""
     held = hand.work.intake
-    if held.read:
+    if held.read and held.material:
+        if held.how:
+            return show_how(hand, held.read, view)
+        if held.holding:
+            return show_holding(hand, held.read)
         return _show_path(hand, held.read) if held.drawn else _show_read(hand, held.read, view)
     if held.which:
         return _show_units(hand)
@@ -52,7 +64,7 @@ def show_intake(hand: OfficeHand, view: View) -> Face:
 def _make_face(
     hand: OfficeHand, *main: Block, side: tuple[Block, ...] = (), presses: tuple[Press, ...]
 ) -> Face:
-    weights = (52, 0, 48) if side else (1, 0, 0)
+    weights = (56, 0, 44) if side else (1, 0, 0)
     return make_face(hand, *main, side=side, presses=presses, weights=weights)
 
 
@@ -123,16 +135,39 @@ def _show_read(hand: OfficeHand, read: ReadText, view: View) -> Face:
     drawing = SheetDrawing(
         revision=revision,
         chosen=unnamed[:1],
-        spots=_mark_spots(read),
+        marks=mark_problems(hand, read),
+        slugs=read.laying.slugs,
+        touch=bool(read.told),
         note=_say_in_short(read, view),
     )
-    side: list[Block] = [drawing, *_list_taken_as(read)]
+    side: list[Block] = [drawing, _show_books(read), *_list_taken(read)]
     if old := _find_approved(hand, view):
         side.append(compare_revisions(old, revision, view, read.parts))
     new = Press(label=say("A new part"), code=button("new"), style="primary")
     look = Press(label=say("Show the path"), code=button("show_path"))
-    presses = (take, *((new,) if unnamed else ()), look, LEAVE)
+    hold = Press(label=say("Hold-downs"), code=button("hold_downs"))
+    holds = (hold,) if read.laying.proposed or revision.hold_downs else ()
+    presses = (take, *((new,) if unnamed else ()), look, *holds, LEAVE)
     return _make_face(hand, *blocks, side=tuple(side), presses=presses)
+
+
+def _show_books(read: ReadText) -> Pairs:
+    """Shows that everything cut is explained: what the cuts free, and where the area is."""
+    books = read.books
+    if not books.cuts:
+        return Pairs(rows=())
+    freed = say("{a} closed {a|cut|cuts}, {b} {b|part|parts}", a=books.cuts, b=books.parts)
+    if books.slugs:
+        freed = say("{freed}, {c} loose {c|slug|slugs}", freed=freed, c=books.slugs)
+    area = say("parts {parts}, loose {waste}, skeleton {rest}, kerf {kerf} m²",
+               parts=_write_area(books.parts_mm2), waste=_write_area(books.waste_mm2),
+               rest=_write_area(books.skeleton_mm2),
+               kerf=_write_area(books.kerf_mm2))  # fmt: skip
+    return Pairs(rows=((say("All cuts"), freed), (say("Sheet"), area)))
+
+
+def _write_area(mm2: float) -> str:
+    return f"{mm2 / 1e6:.3f}"
 
 
 def _say_in_short(read: ReadText, view: View) -> Say:
@@ -159,7 +194,8 @@ def _show_path(hand: OfficeHand, read: ReadText) -> Face:
     """Shows the path alone, and what could go wrong beside it."""
     path, revision = read.path, read.revision
     thick, off = path.thickness_mm or 0.0, f"{path.off_mm:.1f}"
-    drawn = say("Drawn within {mm} mm. Touch a layer to hide it.", mm=off)
+    drawn = say("Drawn within {mm} mm, each cut as wide as its bit, the stronger the deeper. "
+                "Numbers on pieces: in which order they are cut.", mm=off)  # fmt: skip
     if path.share < 1:
         drawn = say("Only the first {n} % can be drawn, within {mm} mm.",
                     n=int(path.share * 100), mm=off)  # fmt: skip
@@ -170,36 +206,69 @@ def _show_path(hand: OfficeHand, read: ReadText) -> Face:
         bits=tuple((b.number, b.diameter_mm) for b in revision.bits),
         bands=tuple(round(thick * n / BANDS, 2) for n in range(1, BANDS + 1)),
         seconds=path.seconds,
-        spots=_mark_spots(read),
+        marks=mark_problems(hand, read),
         note=drawn,
         asked=hand.work.intake.asked,
+        revision=revision,
+        slugs=read.laying.slugs,
+        numbers=tuple(range(1, len(revision.placed) + 1)),
     )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
-    side = (*_list_problems(hand, read), *_list_taken_as(read))
-    face = _make_face(hand, block, side=side, presses=(back, LEAVE))
-    return replace(face, weights=(72, 0, 28)) if side else face
+    on = Press(label=say("Next problem"), code=button("next_problem"))
+    side = _list_problems(hand, read)
+    presses = (back, *((on,) if side else ()), LEAVE)
+    face = _make_face(hand, block, side=side, presses=presses)
+    return replace(face, weights=(76, 0, 24)) if side else face
 
 
-def _mark_spots(read: ReadText) -> tuple[tuple[float, float, Tone], ...]:
-    return tuple((x, y, "stop") for x, y in read.spots)
+TONES: dict[str, Tone] = {"stop": "stop", "look": "attention", "know": "quiet"}
+
+
+def mark_problems(hand: OfficeHand, read: ReadText) -> tuple[Mark, ...]:
+    """Marks each problem that has a place, with its number in the list."""
+    looked_at = hand.work.intake.problem
+    return tuple(
+        Mark(number=n, x_mm=p.at[0], y_mm=p.at[1], tone=TONES.get(p.grade, "attention"),
+             chosen=n == looked_at)
+        for n, p in enumerate(read.told, 1)
+        if p.at
+    )  # fmt: skip
 
 
 def _ask_which(hand: OfficeHand, read: ReadText, view: View) -> list[Block]:
     """Asks which part a shape is that the shop does not know: its drawing, what it could be."""
     shape, revision = read.unnamed[0], read.revision
     n = revision.makes()[shape]
+    outline = dict(revision.shapes).get(shape)
+    near = find_near(outline, view.shelf(Part, "all", 999)) if outline else None
+    note = say("{size}, {n} a sheet", size=read.sizes[shape], n=n)
+    if near and near.shape and outline:
+        what = list_shape_differences(near.shape, outline)
+        note = say("{size}, {n} a sheet. Against {part}: {what}", size=read.sizes[shape], n=n,
+                   part=near.name, what=_join(what))  # fmt: skip
     drawn = PartDrawing(
-        part=Part(id=shape, name="", words="", shape=dict(revision.shapes).get(shape)),
-        note=say("{size}, {n} a sheet", size=read.sizes[shape], n=n),
+        part=Part(id=shape, name="", words="", shape=outline),
+        note=note,
+        beside=near,
+        names=(say("As it is cut now"), near.name) if near else ("", ""),
     )
+    could_be = [p for p in _list_could_be(hand, revision, view) if near is None or p.id != near.id]
     cards = Cards(
         title=say("Which part is this? Touch it, or type the name of a new one"),
         entries=tuple(
-            Entry(big=p.name, line1=p.words, code=write("part", p.id))
-            for p in _list_could_be(hand, revision, view)
+            Entry(big=p.name, line1=p.words, code=write("part", p.id),
+                  right=say("differs a little") if p is near else "")
+            for p in (*((near,) if near else ()), *could_be)[:KNOWN]
         ),
-    )
+    )  # fmt: skip
     return [drawn, cards]
+
+
+def _join(sentences: list[Say]) -> Say:
+    first, *rest = sentences
+    for each in rest:
+        first = say("{first} {next}", first=first, next=each)
+    return first
 
 
 def _list_could_be(hand: OfficeHand, revision: Revision, view: View) -> list[Part]:
@@ -229,33 +298,79 @@ def _list_shapes(read: ReadText, view: View) -> Table:
     return Table(
         columns=(say("part"), say("a sheet"), say("tabs")),
         rows=tuple(rows),
-        title=say("{file} · {what}", file=read.file, what=read.explained)
-        if read.explained
-        else say("{file}", file=read.file),
+        title=_say_shapes(read),
     )
 
 
+def _say_shapes(read: ReadText) -> Say:
+    """Says which file it is, and how many of its shapes are not in the rows."""
+    more = len(read.revision.shapes) - SHAPES
+    if more > 0:
+        return say("{file}: {n} more {n|shape|shapes} not listed", file=read.file, n=more)
+    return say("{file}", file=read.file)
+
+
 def _list_problems(hand: OfficeHand, read: ReadText) -> tuple[Listing, ...]:
-    """Lists what could go wrong, a page at a time; a touch on the last row shows the next."""
-    problems = read.problems
-    if not problems:
+    """Lists what could go wrong, a page at a time; a touch on the last row shows the next.
+
+    A touch on a problem shows it in the drawing.
+    """
+    told, looked_at = read.told, hand.work.intake.problem
+    if not told:
         return ()
-    pages = -(-len(problems) // TOLD)
+    page, pages = find_page(hand, read), -(-len(told) // PAGE)
+    first = page * PAGE
+    rows = [
+        (
+            (
+                Cell(text=say("{n}", n=n), bold=True, tone=TONES.get(p.grade, "attention")),
+                Cell(text=_say_problem(p), bold=n == looked_at),
+            ),
+            _code_problem(hand, p, n - first),
+        )
+        for n, p in enumerate(told[first : first + PAGE], first + 1)
+    ]
     if pages < 2:
-        return (Listing(title=say("To look at"), rows=_list_lines(problems, TOLD)),)
-    first = hand.work.page % pages * TOLD
-    rows = _list_lines(problems[first : first + TOLD], TOLD)
+        return (Listing(title=say("To look at"), rows=tuple(rows)),)
     last = first + len(rows)
     title = say("To look at: {a} to {b} of {n}", a=first + 1, b=last, n=read.found)
-    on = say("The next ones") if first + TOLD < len(problems) else say("Back to the first")
-    more = ((Cell(text=on, bold=True),), button("next_page"))
+    on: Text = say("The next ones") if page + 1 < pages else say("Back to the first")
+    if page + 1 == pages and (left := read.found - len(told)) > 0:
+        on = say("{n} more are not listed. Back to the first", n=left)
+    more = ((Cell(text=""), Cell(text=on, bold=True)), button("next_page"))
     return (Listing(title=title, rows=(*rows, more)),)
 
 
-def _list_taken_as(read: ReadText) -> tuple[Listing, ...]:
-    """Lists what the text did not say and was taken as usual."""
-    rows = _list_lines(read.assumed, FEW)
-    return (Listing(title=say("Taken as"), rows=rows),) if rows else ()
+def _say_problem(problem: TextProblem) -> Text:
+    """Says a problem with its line; the gravest ones say stop."""
+    words: Text = problem.text
+    if problem.line:
+        words = say("Line {line}: {what}", line=problem.line, what=words)
+    return say("Stop. {what}", what=words) if problem.grade == "stop" else words
+
+
+def _code_problem(hand: OfficeHand, problem: TextProblem, row: int) -> str:
+    """Gives what a touch on a problem sends: its row, or its place where rows are layers."""
+    if not hand.work.intake.drawn:
+        return button(f"row_{row}")
+    return f"@place {problem.at[0]:.1f} {problem.at[1]:.1f}" if problem.at else ""
+
+
+def _list_taken(read: ReadText) -> tuple[Listing, ...]:
+    """Lists what was taken of the text that a person may know better; a touch shows all of it."""
+    if not read.taken:  # read by a program of before
+        return ()
+    every = tuple(say_taken(t) for t in list_asked(read))
+    rows = tuple(
+        ((Cell(text=name), Cell(text=value, bold=source != SURE)), "")
+        for name, value, source in every[:FEW]
+    )
+    left = len(every) - FEW
+    last = say("Say it otherwise")
+    if left > 0:
+        last = say("{n} more; say it otherwise", n=left)
+    touch = ((Cell(text=last, bold=True),), button("how_read"))
+    return (Listing(title=say("Taken as"), rows=(*rows, touch)),)
 
 
 def _list_lines(texts: tuple[Text, ...], most: int) -> tuple[tuple[tuple[Cell, ...], str], ...]:

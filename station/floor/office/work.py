@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
 from station.shop.facts import Revision
 from station.shop.field_texts import Rows
 from station.shop.file_requests import OpenCutFile
@@ -60,13 +61,13 @@ class ReadText:
     sizes: dict[str, str]  # length and width of each shape, as text
     unnamed: tuple[str, ...]  # shapes that are no part yet
     found: int  # problems in all
-    problems: tuple[str, ...]  # the first of them
-    spots: tuple[tuple[float, float], ...]  # mm on the sheet, where they are
-    assumed: tuple[str, ...]  # what the text did not say and was taken as usual
     router: str  # its id; "": not known
     path: PackedPath
     parts: dict[str, str] = field(default_factory=dict)  # names of new parts by shape
-    explained: str = ""  # how many cuts close, and what comes of them
+    told: tuple[TextProblem, ...] = ()  # the first of the problems, the gravest before others
+    taken: tuple[TakenAs, ...] = ()  # what a person may know better
+    books: CutBooks = CutBooks()  # what all its cuts make
+    laying: Laying = Laying()  # how a clamped sheet of it is held and popped
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,7 +77,12 @@ class Intake:
     material: str = ""
     which: OpenCutFile | None = None  # what was to be read, while its units are asked
     read: ReadText | None = None
+    opened: OpenCutFile | None = None  # what was read, to be read again otherwise
     drawn: bool = False  # its path is looked at
+    how: str = ""  # how it is read is looked at: "list", or the number of the row that is asked
+    holding: bool = False  # its hold-downs are looked at
+    held: int | None = None  # the hold-down that is moved
+    problem: int = 0  # the one that is looked at, from 1
     asked: tuple[int, str] = (0, "")  # how often the path was asked for something, and what
 
 

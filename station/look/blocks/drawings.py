@@ -1,13 +1,22 @@
 """Pictures from data: the sheet from its cut file, the part with its tabs."""
 
 from collections.abc import Callable
-from functools import lru_cache
-from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPen, QPixmap, QPolygonF, QTransform
 
 from station.look import style
+from station.look.blocks.pieces import (
+    draw_board,
+    draw_marks,
+    draw_numbers,
+    draw_pieces,
+    draw_recess,
+    draw_slugs,
+    draw_tabs,
+    shade_recess,
+)
+from station.look.language import translate
 from station.look.style import palette, px, tone_colour
 from station.look.widgets import PaintedBlock, Send
 from station.look.written import TextPage
@@ -15,10 +24,11 @@ from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape, Size
 from station.shop.on_sheet import OnSheet
 
-PictureKey = tuple[str, tuple[tuple[float, float], ...], int, int, int, tuple[str, ...]]
+PictureKey = tuple[object, ...]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
+EDGE = 17  # px around a sheet with marks
+NAME = 22  # px, a name over one of two parts
 SAME_SHARE = 0.03  # of a length: a size within it is drawn as that length
-KEPT = 8  # sheets whose pieces are kept turned
 
 
 class SheetBlock(PaintedBlock[SheetDrawing]):
@@ -54,7 +64,12 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
         revision = self.block.revision if self.block else None
         length, width = (revision.length_mm, revision.width_mm) if revision else (2440.0, 1220.0)
         high = self.height() - self._height_below(self.width())
-        return min((self.width() - 2) / length, (high - 2) / width)
+        edge = 2 * self.find_edge()
+        return min((self.width() - edge) / length, (high - edge) / width)
+
+    def find_edge(self) -> int:
+        """Finds how far within the block the sheet begins: a mark on its corner needs room."""
+        return px(EDGE) if self.block and self.block.marks else 1
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the kept picture of the sheet, marks over it."""
@@ -62,17 +77,24 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
             return
         painter.drawPixmap(0, 0, self._make_picture(self.block))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        scale, width = self.pixels_per_mm(), self.block.revision.width_mm
+        onto = self._map_onto()
         for x, y, shade in self.block.spots:
             painter.setPen(QPen(QColor(tone_colour(shade)), px(3)))
-            at = QPointF(1 + x * scale, 1 + (width - y) * scale)
-            painter.drawEllipse(at, px(9), px(9))
+            painter.drawEllipse(onto.map(QPointF(x, y)), px(9), px(9))
+        draw_marks(painter, self.block.marks, onto)
+
+    def _map_onto(self) -> QTransform:
+        """Maps mm on the sheet, y upwards, to pixels of the block."""
+        scale = self.pixels_per_mm()
+        width = self.block.revision.width_mm if self.block else 0.0
+        edge = self.find_edge()
+        return QTransform(scale, 0, 0, -scale, edge, edge + width * scale)
 
     def _make_picture(self, block: SheetDrawing) -> QPixmap:
         """Draws the sheet once for each share of pieces cut, size and choice."""
         count = round(block.cut * len(block.revision.placed))
-        held = block.revision.hold_downs  # its own in each run of a sheet
-        key = (block.revision.id, held, self.width(), self.height(), count, block.chosen)
+        key = (block.revision, self.width(), self.height(), count, block.chosen, block.slugs,
+               block.numbers, block.flying, bool(block.marks))  # fmt: skip
         if self._kept is None or self._kept[0] != key:
             ratio = self.devicePixelRatioF()
             picture = QPixmap(self.size() * ratio)
@@ -80,91 +102,42 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
             picture.fill(Qt.GlobalColor.transparent)
             painter = QPainter(picture)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            _draw_sheet(painter, block.revision, self.pixels_per_mm(), count, block.chosen)
+            self._draw_sheet(painter, block, count)
             painter.end()
             self._kept = (key, picture)
         return self._kept[1]
+
+    def _draw_sheet(self, painter: QPainter, block: SheetDrawing, count: int) -> None:
+        """Draws the sheet, what comes off it, and what holds it down."""
+        revision, onto, scale = block.revision, self._map_onto(), self.pixels_per_mm()
+        painter.save()
+        painter.setTransform(onto, combine=True)
+        draw_board(painter, revision.length_mm, revision.width_mm)
+        draw_pieces(painter, revision, count, block.chosen, block.flying)
+        draw_slugs(painter, block.slugs)
+        draw_tabs(painter, revision)
+        if not block.marks:
+            _draw_hold_downs(painter, revision, scale)
+        painter.restore()
+        draw_numbers(painter, revision, block.numbers, onto)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Sends the place that was touched, where the face takes one."""
         if self.block is None or not self.block.touch:
             return
-        scale, at = self.pixels_per_mm(), event.position()
-        x = (at.x() - 1) / scale
-        y = self.block.revision.width_mm - (at.y() - 1) / scale
+        place = self._map_onto().inverted()[0].map(event.position())
+        x, y = place.x(), place.y()
         if 0 <= x <= self.block.revision.length_mm and 0 <= y <= self.block.revision.width_mm:
             self.send(f"@place {x:.0f} {y:.0f}")
 
 
-class DrawnPiece(NamedTuple):
-    """A piece as it lies on the sheet, mm: what it is of, its edge, its holes, its tabs."""
-
-    part: str
-    edge: QPolygonF
-    holes: QPainterPath
-    tabs: tuple[QPointF, ...]
-
-
-@lru_cache(maxsize=KEPT)
-def place_pieces(revision: Revision) -> tuple[DrawnPiece, ...]:
-    """Places every piece of a sheet; turning them takes longer than drawing them."""
-    shapes = dict(revision.shapes)
-    return tuple(
-        _place_piece(piece, shapes[piece.part])
-        for piece in revision.placed
-        if piece.part in shapes
-    )
-
-
-def _place_piece(piece: Placed, shape: Shape) -> DrawnPiece:
-    turned, holes = OnSheet(piece, shape).place, QPainterPath()
-    for hole in shape.holes:
-        holes.addPolygon(QPolygonF([QPointF(*p) for p in turned(hole)]))
-        holes.closeSubpath()
-    edge = QPolygonF([QPointF(*p) for p in turned(shape.outline)])
-    tabs = piece.tabs or turned(shape.tabs)
-    return DrawnPiece(piece.part, edge, holes, tuple(QPointF(*p) for p in tabs))
-
-
-def _draw_sheet(
-    painter: QPainter, revision: Revision, scale: float, count: int, chosen: tuple[str, ...]
-) -> None:
-    """Draws the sheet, the first `count` pieces as cut, those of `chosen` parts strongly."""
-    painter.translate(1, 1 + revision.width_mm * scale)
-    painter.scale(scale, -scale)
-    colours = palette()
-    painter.setPen(_make_pen(colours.wood_line, 1))
-    painter.setBrush(QColor(colours.wood))
-    painter.drawRect(QRectF(0, 0, revision.length_mm, revision.width_mm))
-    strongly, cut_edge = _make_pen(colours.act, 1.8), _make_pen(colours.act, 1)
-    edge, hole = _make_pen(colours.quiet, 1), _make_pen(colours.quiet, 0.7)
-    cut_piece, piece_to_come = QColor(colours.piece), QColor(colours.paper)
-    every = place_pieces(revision)
-    for n, piece in enumerate(every):
-        cut = n < count
-        painter.setPen(strongly if piece.part in chosen else cut_edge if cut else edge)
-        painter.setBrush(cut_piece if cut else piece_to_come)
-        painter.drawPolygon(piece.edge)
-        painter.setPen(hole)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPath(piece.holes)
-    painter.setPen(_make_pen(colours.tab, 3.6, round_=True))
-    for piece in every:
-        painter.drawPoints(piece.tabs)
+def _draw_hold_downs(painter: QPainter, revision: Revision, scale: float) -> None:
+    """Draws a black block for each hold-down, as large on every screen."""
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(QColor(colours.ink))
+    painter.setBrush(QColor(palette().ink))
     wide, high = px(10) / scale, px(6) / scale
     for x, y in revision.hold_downs:
         painter.drawRect(QRectF(x - wide / 2, y - high / 2, wide, high))
-
-
-def _make_pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
-    """Makes a pen as wide on the screen as said, whatever the scale of the drawing."""
-    pen = QPen(QColor(colour), wide * px(10) / 10)
-    pen.setCosmetic(True)
-    if round_:
-        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    return pen
 
 
 class PartBlock(PaintedBlock[PartDrawing]):
@@ -186,31 +159,60 @@ class PartBlock(PaintedBlock[PartDrawing]):
         return px(PART_MOST)
 
     def draw_shapes(self, painter: QPainter) -> None:
-        """Draws outline, holes, tab arrows, dimension lines."""
+        """Draws the part, and beside it the one that it differs from by little."""
         block = self.block
         shape = block.part.shape if block else None
         if block is None or shape is None or not shape.outline:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         high = self.height() - (self.find_page(self.width()).height - px(PART))
-        length, width = shape.box
-        across, along = self.width() - px(110), high - px(52)
-        scale = min(across / max(length, 1), along / max(width, 1))
-        left, top, colours = px(24), px(16), palette()
+        other = block.beside.shape if block.beside else None
+        if other is None or not other.outline:
+            _draw_part(painter, QRectF(0, 0, self.width(), high), shape, block.measured)
+            return
+        half = self.width() / 2
+        scale = min(_find_part_scale(half, high - px(NAME), s) for s in (shape, other))
+        for n, (each, name) in enumerate(zip((shape, other), block.names, strict=True)):
+            box = QRectF(n * half, 0, half, high)
+            painter.setFont(style.make_font(15, bold=True))
+            painter.setPen(QColor(palette().ink))
+            head = QRectF(box.left() + px(24), 0, half - px(24), px(NAME))
+            painter.drawText(head, Qt.AlignmentFlag.AlignVCenter, translate(name))
+            _draw_part(painter, box.adjusted(0, px(NAME), 0, 0), each, None, scale)
 
-        def at(x: float, y: float) -> QPointF:
-            return QPointF(left + x * scale, top + (width - y) * scale)
 
-        painter.setPen(QPen(QColor(colours.act), px(2)))
-        painter.setBrush(QColor(colours.piece))
-        painter.drawPolygon(QPolygonF([at(*p) for p in shape.outline]))
-        painter.setPen(QPen(QColor(colours.act), px(1)))
-        painter.setBrush(QColor(colours.paper))
-        for hole in shape.holes:
-            painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
-        _draw_arrows(painter, shape, at)
-        box = QRectF(at(0, width), at(length, 0))
-        _draw_sizes(painter, box, length, width, block.measured)
+def _find_part_scale(wide: float, high: float, shape: Shape) -> float:
+    """Finds the pixels a millimetre at which a part fits, with room for its sizes."""
+    length, width = shape.box
+    return min((wide - px(110)) / max(length, 1), (high - px(52)) / max(width, 1))
+
+
+def _draw_part(
+    painter: QPainter, box: QRectF, shape: Shape, measured: Size | None, scale: float = 0.0
+) -> None:
+    """Draws outline, holes, recesses, tab arrows, dimension lines into a box."""
+    length, width = shape.box
+    scale = scale or _find_part_scale(box.width(), box.height(), shape)
+    left, top = box.left() + px(24), box.top() + px(16)
+    onto = QTransform(scale, 0, 0, -scale, left, top + width * scale)
+
+    def at(x: float, y: float) -> QPointF:
+        return onto.map(QPointF(x, y))
+
+    painter.setPen(QPen(QColor(palette().act), px(2)))
+    painter.setBrush(QColor(palette().piece))
+    painter.drawPolygon(QPolygonF([at(*p) for p in shape.outline]))
+    painter.setPen(Qt.PenStyle.NoPen)
+    lies = OnSheet(Placed(part="", x_mm=0.0, y_mm=0.0), shape)
+    for recess in shape.recesses:
+        painter.setBrush(shade_recess(recess.depth_mm))
+        painter.drawPath(onto.map(draw_recess(recess, lies)))
+    painter.setPen(QPen(QColor(palette().act), px(1)))
+    painter.setBrush(QColor(palette().paper))
+    for hole in shape.holes:
+        painter.drawPolygon(QPolygonF([at(*p) for p in hole]))
+    _draw_arrows(painter, shape, at)
+    _draw_sizes(painter, QRectF(at(0, width), at(length, 0)), length, width, measured)
 
 
 def _draw_sizes(

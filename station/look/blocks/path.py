@@ -1,7 +1,6 @@
 """The path of a cut file: looked at closely, by layers of bit and depth, and played."""
 
 from bisect import bisect_left
-from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer
 from PySide6.QtGui import QColor, QHideEvent, QMouseEvent, QPainter, QPen, QPolygonF, QWheelEvent
@@ -9,23 +8,38 @@ from PySide6.QtWidgets import QGestureEvent, QPinchGesture
 
 from station.look import style
 from station.look.blocks.path_view import SheetView
+from station.look.blocks.pieces import (
+    draw_board,
+    draw_marks,
+    draw_numbers,
+    draw_pieces,
+    draw_slugs,
+    draw_tabs,
+)
 from station.look.language import Text, translate
 from station.look.marks import draw_bar, draw_tick
 from station.look.shop_time import SHOP_TIME
-from station.look.style import GAP, TARGET, palette, px, tone_colour
+from station.look.style import GAP, TARGET, palette, px
 from station.look.widgets import PaintedBlock, Send, Touch
-from station.look.written import CENTRE, TextPage
+from station.look.written import CENTRE, LEFT, TextPage
 from station.shop.faces import PathDrawing
 from station.shop.strokes import AIR, RAPID, Stroke
 from station.shop.words import say
 
 LEAST = 160  # px high, the drawing
 CHIP = 132  # px wide at least, a layer's key
+TIME = 40  # px high, the time line with the time over it
+SHADES = (0.35, 0.55, 0.75, 1.0)  # how strong a bit's colour is: shallow to deep
+THIN = 1.2  # px, a cut is drawn no thinner
+CLOSE = 8.0  # times closer than the whole sheet, where a problem is looked at
+DRAGGED = 6  # px: what moves less is a touch
 EACH_MS = 100  # between two steps while it plays
 SPEEDS = (60, 10, 1)  # seconds of the path in a second
 STEP = 0.02  # share of the path that one touch goes on or back
 ZOOM = 1.6  # times closer with a touch
 NOTCH = 120.0  # what a wheel tells for one notch
+
+KEYS = ("play", "back", "on", "speed", "in", "out", "all", "layers", "pieces")
 
 Layer = tuple[str, int]  # ("bit", its number) or ("band", its number)
 
@@ -52,11 +66,10 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.at_s, self.speed = 0.0, SPEEDS[0]
         self.lines: list[tuple[Stroke, QPolygonF]] = []
         self.layers: list[LayerKey] = []
-        self.keys = [
-            self._make_key(code) for code in ("play", "back", "on", "speed", "in", "out", "all")
-        ]
+        self.keys = [self._make_key(code) for code in KEYS]
+        self.pieces_shown, self.layers_shown = False, False
         self.picture, self.time_line = QRect(), QRect()
-        self._since, self._dragged = 0.0, QPointF()
+        self._since, self._dragged, self._pressed = 0.0, QPointF(), QPointF()
         self.timer = QTimer(self, interval=EACH_MS)
         self.timer.timeout.connect(self._go_on)
         self.grabGesture(Qt.GestureType.PinchGesture)
@@ -69,10 +82,8 @@ class PathBlock(PaintedBlock[PathDrawing]):
     def show_block(self, block: PathDrawing) -> None:
         """Shows a path: the whole of it, every layer; or does what a card asks of it."""
         before = self.block
-        if before is not None and replace(before, asked=block.asked) == block:
-            self.block = block
-            if block.asked != before.asked:
-                self.do_act(block.asked[1])
+        if before is not None and before.strokes == block.strokes:
+            self._go_on_with(before, block)
             return
         self.timer.stop()
         self.hidden.clear()
@@ -83,10 +94,20 @@ class PathBlock(PaintedBlock[PathDrawing]):
         ]
         super().show_block(block)
 
+    def _go_on_with(self, before: PathDrawing, block: PathDrawing) -> None:
+        """Shows the same path with other marks, or does what a card asks of it."""
+        self.block = block
+        if block.asked != before.asked:
+            self.do_act(block.asked[1])
+        chosen = next((m for m in block.marks if m.chosen), None)
+        if chosen and chosen not in before.marks:
+            self.view.look_at(QPointF(chosen.x_mm, chosen.y_mm), CLOSE)
+        if block != before:
+            self.update()
+
     def lay_out(self, page: TextPage, block: PathDrawing) -> None:
         """Keeps room for the keys and the least drawing; the note stands at the foot."""
-        rows = -(-len(_list_layers(block)) // _count_across(page.width))
-        page.height = (rows + 2) * px(TARGET + GAP) + px(LEAST)
+        page.height = px(TARGET + GAP) + px(TIME) + px(LEAST)
         page.put_below(block.note, 14, tone="quiet")
 
     def place_children(self, page: TextPage) -> None:
@@ -95,13 +116,27 @@ class PathBlock(PaintedBlock[PathDrawing]):
             return
         page.move_to_foot(self.height())
         low = min((w.box.top() for w in page.words), default=self.height()) - px(6)
-        top, wide, high, gap = 0, self.width(), px(TARGET), px(GAP)
-        found = _list_layers(self.block)
+        wide, high, gap = self.width(), px(TARGET), px(GAP)
+        for act, box in zip(self.keys, _list_boxes(wide, low - high, len(self.keys)), strict=True):
+            act.ground = palette().tint if self._is_on(act.code) else palette().paper
+            _place_key(act, box, act.code, self._name_key(act.code))
+        self.time_line = QRect(0, low - high - px(TIME), wide, px(TIME))
+        top = self._place_layers(_list_layers(self.block)) if self.layers_shown else 0
+        for spare in self.layers if not self.layers_shown else ():
+            spare.hide()
+        self.picture = QRect(0, top, wide, self.time_line.top() - top - gap // 2)
+
+    def _is_on(self, code: str) -> bool:
+        """Tells whether a key stands for what is shown now."""
+        return {"layers": self.layers_shown, "pieces": self.pieces_shown}.get(code, False)
+
+    def _place_layers(self, found: list[tuple[Layer, Text]]) -> int:
+        """Places a key for each layer over the drawing; gives their lower edge."""
         while len(self.layers) < len(found):
             self.layers.append(LayerKey(self, self.do_act, "-"))
         for spare in self.layers[len(found) :]:
             spare.hide()
-        across = _count_across(wide)
+        top, wide, across = 0, self.width(), _count_across(self.width())
         for first in range(0, len(found), across):
             row = list(zip(self.layers, found, strict=False))[first : first + across]
             for (key, (layer, name)), box in zip(
@@ -110,11 +145,8 @@ class PathBlock(PaintedBlock[PathDrawing]):
                 key.shown = layer not in self.hidden
                 key.ground, key.edge = palette().paper, palette().line
                 _place_key(key, box, f"{layer[0]} {layer[1]}", name, px(34))
-            top += high + gap
-        for act, box in zip(self.keys, _list_boxes(wide, low - high, len(self.keys)), strict=True):
-            _place_key(act, box, act.code, self._name_key(act.code))
-        self.time_line = QRect(0, low - 2 * high - gap, wide, high)
-        self.picture = QRect(0, top, wide, self.time_line.top() - top - px(4))
+            top += px(TARGET + GAP)
+        return top
 
     def _name_key(self, code: str) -> Text:
         names = {
@@ -125,6 +157,8 @@ class PathBlock(PaintedBlock[PathDrawing]):
             "in": say("Closer"),
             "out": say("Farther"),
             "all": say("Whole sheet"),
+            "layers": say("Layers"),
+            "pieces": say("As it comes off"),
         }
         return names[code]
 
@@ -142,13 +176,27 @@ class PathBlock(PaintedBlock[PathDrawing]):
             self.speed = SPEEDS[(SPEEDS.index(self.speed) + 1) % len(SPEEDS)]
         elif name in ("back", "on") and self.block:
             self.go_to(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
+        elif name == "layers":
+            self.layers_shown = not self.layers_shown
+        elif name == "pieces":
+            self.pieces_shown = not self.pieces_shown
         elif name == "all":
             self.view.show_whole()
         else:
-            self.view.follow(self.find_point(), played=self._is_within())
+            self.view.move_to(self._find_focus())
             self.view.zoom_by(ZOOM if name == "in" else 1 / ZOOM)
         self.place_children(self.find_page(self.width()))
         self.update()
+
+    def _find_focus(self) -> QPointF:
+        """Finds what comes closer: the bit while it is played, the problem that is looked at."""
+        chosen = [m for m in self.block.marks if m.chosen] if self.block else []
+        point = self.find_point() if self._is_within() else None
+        if point is not None:
+            return point
+        if chosen:
+            return QPointF(chosen[0].x_mm, chosen[0].y_mm)
+        return self.view.middle
 
     def _play_or_pause(self) -> None:
         if self.timer.isActive() or self.block is None:
@@ -185,42 +233,88 @@ class PathBlock(PaintedBlock[PathDrawing]):
         return _cut_stroke(stroke, polygon, self.at_s).last()
 
     def draw_shapes(self, painter: QPainter) -> None:
-        """Draws the sheet, what is to come faintly, what is done, problems, the time line."""
+        """Draws the sheet and what comes off it, the strokes, problems, the time line."""
         if self.block is None:
             return
+        onto = self.view.map_onto(QRectF(self.picture))
         painter.save()
         painter.setClipRect(self.picture)
-        painter.setTransform(self.view.map_onto(QRectF(self.picture)))
-        painter.setPen(_make_pen(palette().wood_line, 1))
-        painter.drawRect(QRectF(0, 0, self.block.length_mm, self.block.width_mm))
-        self._draw_strokes(painter)
+        painter.setTransform(onto, combine=True)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for x, y, shade in self.block.spots:
-            painter.setPen(_make_pen(tone_colour(shade), 3))
-            round_ = px(9) / self.view.pixels_per_mm(QRectF(self.picture))
-            painter.drawEllipse(QPointF(x, y), round_, round_)
+        draw_board(painter, self.block.length_mm, self.block.width_mm)
+        if self.block.revision:
+            every = len(self.block.revision.placed) if self.pieces_shown else 0
+            draw_pieces(painter, self.block.revision, every)
+        if self.pieces_shown:
+            draw_slugs(painter, self.block.slugs)
+        else:
+            self._draw_strokes(painter)
+        if self.block.revision:
+            draw_tabs(painter, self.block.revision)
         if self._is_within() and (at := self.find_point()) is not None:
             painter.setPen(_make_pen(palette().stop, 11, Qt.PenStyle.SolidLine))
             painter.drawPoint(at)
         painter.restore()
+        painter.save()
+        painter.setClipRect(self.picture)
+        if self.block.revision:
+            draw_numbers(painter, self.block.revision, self.block.numbers, onto)
+        draw_marks(painter, self.block.marks, onto)
+        painter.restore()
+        self._draw_legend(painter, self.block)
         self._draw_time(painter, self.block.seconds)
 
     def _draw_strokes(self, painter: QPainter) -> None:
-        """Draws strokes of the layers that are shown; those still to come below the others."""
-        faint, pens = (
-            _make_pen(palette().waits, 1),
-            {b: _make_band_pen(b) for b in range(RAPID, 9)},
-        )
+        """Draws strokes of the layers that are shown; those still to come below the others.
+
+        A cut is as wide as its bit, in the colour of its bit, the stronger the deeper.
+        """
+        faint, pens = _make_pen(palette().waits, 1), self._make_pens()
         shown = [line for line in self.lines if self._is_shown(line[0])]
         painter.setPen(faint)
         for stroke, polygon in shown:
             if stroke.points[-1][2] > self.at_s and stroke.band != RAPID:
                 _draw_stroke(painter, polygon)
-        for stroke, polygon in shown:
-            if stroke.points[0][2] >= self.at_s:
-                break
-            painter.setPen(pens[stroke.band])
+        done = [line for line in shown if line[0].points[0][2] < self.at_s]
+        for stroke, polygon in sorted(done, key=lambda line: line[0].band):
+            painter.setPen(pens[stroke.bit, stroke.band])
             _draw_stroke(painter, _cut_stroke(stroke, polygon, self.at_s))
+
+    def _make_pens(self) -> dict[tuple[int, int], QPen]:
+        """Makes the pen of each bit at each depth."""
+        block = self.block
+        if block is None:
+            return {}
+        thin = THIN * px(10) / 10 / self.view.pixels_per_mm(QRectF(self.picture))
+        sizes, colours = dict(block.bits), palette().bits
+        order = {number: n for n, (number, _) in enumerate(block.bits)}
+        pens = {}
+        for bit, band in {(s.bit, s.band) for s, _ in self.lines}:
+            if band in (RAPID, AIR):
+                pens[bit, band] = _make_band_pen(band)
+                continue
+            colour = _shade_colour(colours[order.get(bit, 0) % len(colours)], band)
+            pen = QPen(colour, max(sizes.get(bit, 0.0), thin))
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+            pens[bit, band] = pen
+        return pens
+
+    def _draw_legend(self, painter: QPainter, block: PathDrawing) -> None:
+        """Draws the colour and the number of each bit at the drawing's upper left."""
+        if self.pieces_shown or len(block.bits) < 2:
+            return
+        painter.setFont(style.make_font(15, bold=True))
+        high, colours = px(22), palette().bits
+        left, top = self.picture.left() + px(4), self.picture.top() + px(4)
+        for n, (number, _) in enumerate(block.bits):
+            row = QRect(left, top + n * high, px(96), high)
+            painter.fillRect(row, QColor(palette().paper))
+            swatch = QRect(left + px(4), row.top() + px(4), px(22), high - px(8))
+            painter.fillRect(swatch, QColor(colours[n % len(colours)]))
+            painter.setPen(QColor(palette().ink))
+            words = translate(say("Bit {n}", n=number))
+            painter.drawText(row.adjusted(px(32), 0, 0, 0), LEFT, words)
 
     def _is_shown(self, stroke: Stroke) -> bool:
         if ("band", stroke.band) in self.hidden:
@@ -241,8 +335,18 @@ class PathBlock(PaintedBlock[PathDrawing]):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begins a drag, or goes to a place on the time line."""
-        self._dragged = event.position()
+        self._dragged = self._pressed = event.position()
         self.mouseMoveEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Sends the place on the sheet that was touched, where nothing was dragged."""
+        at, block = event.position(), self.block
+        moved = (at - self._pressed).manhattanLength()
+        if block is None or moved > px(DRAGGED) or not self.picture.contains(at.toPoint()):
+            return
+        place = self.view.to_mm(at, QRectF(self.picture))
+        if 0 <= place.x() <= block.length_mm and 0 <= place.y() <= block.width_mm:
+            self.send(f"@place {place.x():.1f} {place.y():.1f}")
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Moves the sheet, or the time."""
@@ -351,12 +455,25 @@ def _make_pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLi
 
 
 def _make_band_pen(band: int) -> QPen:
-    """Makes the pen of a band: rapids dotted, air dashed, cuts the wider the deeper."""
+    """Makes the pen of what cuts nothing: rapids dotted, feeds above the sheet dashed."""
     if band == RAPID:
         return _make_pen(palette().attention, 1, Qt.PenStyle.DotLine)
-    if band == AIR:
-        return _make_pen(palette().quiet, 1, Qt.PenStyle.DashLine)
-    return _make_pen(palette().names[0], 0.6 + 0.5 * band)
+    return _make_pen(palette().quiet, 1, Qt.PenStyle.DashLine)
+
+
+def _shade_colour(colour: str, band: int) -> QColor:
+    """Mixes a bit's colour with the board's: the deeper, the stronger."""
+    share = SHADES[min(max(band, 1), len(SHADES)) - 1]
+    strong, weak = QColor(colour), QColor(palette().wood)
+    red, green, blue = (
+        round(share * a + (1 - share) * b)
+        for a, b in (
+            (strong.red(), weak.red()),
+            (strong.green(), weak.green()),
+            (strong.blue(), weak.blue()),
+        )
+    )
+    return QColor(red, green, blue)
 
 
 def _write_clock(seconds: float) -> str:

@@ -31,9 +31,9 @@ class SheetView:
 
     def zoom_by(self, times: float, at: QPointF | None = None, box: QRectF | None = None) -> None:
         """Goes so many times closer, the pixel `at` keeping its place of the sheet."""
-        fixed = self._to_mm(at, box) if at is not None and box is not None else self.middle
+        fixed = self.to_mm(at, box) if at is not None and box is not None else self.middle
         before, self.zoom = self.zoom, min(max(self.zoom * times, 1.0), MOST)
-        self._move_to(fixed + (self.middle - fixed) * (before / self.zoom))
+        self.move_to(fixed + (self.middle - fixed) * (before / self.zoom))
         if self.zoom == 1.0:
             self.show_whole()
 
@@ -41,18 +41,19 @@ class SheetView:
         """Moves the sheet by so many pixels."""
         if self.zoom > 1.0:
             scale = self.pixels_per_mm(box)
-            self._move_to(self.middle - QPointF(by.x() / scale, -by.y() / scale))
+            self.move_to(self.middle - QPointF(by.x() / scale, -by.y() / scale))
 
-    def follow(self, point: QPointF | None, *, played: bool) -> None:
-        """Brings the bit into the middle while the path is played: a way to any place by key."""
-        if played and point is not None:
-            self._move_to(point)
+    def look_at(self, point: QPointF, zoom: float) -> None:
+        """Brings a place into the middle, at least so many times closer than the whole sheet."""
+        self.zoom = max(self.zoom, zoom)
+        self.move_to(point)
 
-    def _to_mm(self, at: QPointF, box: QRectF) -> QPointF:
+    def to_mm(self, at: QPointF, box: QRectF) -> QPointF:
+        """Gives the place of a pixel of a box, mm on the sheet."""
         back, _ = self.map_onto(box).inverted()
         return back.map(at)
 
-    def _move_to(self, middle: QPointF) -> None:
+    def move_to(self, middle: QPointF) -> None:
         """Moves the middle, which stays on the sheet."""
         x = min(max(middle.x(), 0.0), self.length_mm)
         self.middle = QPointF(x, min(max(middle.y(), 0.0), self.width_mm))

@@ -41,11 +41,13 @@ from station.shop.facts.parts import (
     Part,
     Placed,
     RackPlace,
+    ReadAs,
     Recess,
     Revision,
     Shape,
     Size,
     SizeKind,
+    measure_loop,
 )
 from station.shop.facts.settings import (
     Numbers,
@@ -113,6 +115,7 @@ __all__ = [
     "Product",
     "RackPlace",
     "Ran",
+    "ReadAs",
     "Reason",
     "ReasonUse",
     "Recess",
@@ -128,6 +131,7 @@ __all__ = [
     "Spent",
     "Units",
     "Worker",
+    "measure_loop",
 ]
 
 KINDS: dict[str, type[Fact]] = {

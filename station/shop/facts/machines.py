@@ -89,6 +89,7 @@ class Bed(Fact):
     rehome: str = ""  # why it must be re-homed
     day: str = ""  # date of the last start of day
     seen: tuple[str, ...] = ()  # bits that were in since its batch was taken
+    changes: int = 0  # bits that were put in by hand in the middle of the sheet on it
 
     @property
     def ends(self) -> str:

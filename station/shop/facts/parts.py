@@ -63,10 +63,10 @@ class Shape:
     @property
     def area_mm2(self) -> float:
         """The area inside the outline, without its holes."""
-        return _measure_loop(self.outline) - sum(_measure_loop(hole) for hole in self.holes)
+        return measure_loop(self.outline) - sum(measure_loop(hole) for hole in self.holes)
 
 
-def _measure_loop(loop: Loop) -> float:
+def measure_loop(loop: Loop) -> float:
     """Measures the area that a closed outline goes around, mm²."""
     following = (*loop[1:], *loop[:1])
     pairs = zip(loop, following, strict=True)
@@ -142,6 +142,22 @@ class CutFile(Fact):
 
 
 @dataclass(frozen=True, kw_only=True)
+class ReadAs:
+    """What a person said of how a cut file's text is read; what is empty is found from the text.
+
+    `zero` is "face" or "spoilboard", `origin` "lower-left" or "centre", `units` "mm" or "inch";
+    `dialect` names one of the reader's, or several by +.
+    """
+
+    bits: tuple[tuple[int, float], ...] = ()  # T number, diameter in mm
+    zero: str = ""
+    origin: str = ""
+    spoilboard_mm: float | None = None  # how deep a cut may go into it
+    units: str = ""
+    dialect: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
 class Revision(Fact):
     """One revision of a cut file, never changed: what it makes and takes, per sheet.
 
@@ -172,6 +188,7 @@ class Revision(Fact):
         About(say("runs")),
     ] = ()
     note: Annotated[str, About(say("note"))] = ""
+    read_as: ReadAs = ReadAs()  # what was said of its text, and holds for the next one
 
     @staticmethod
     def id_of(cut_file: str, letter: str) -> str:

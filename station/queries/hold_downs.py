@@ -1,0 +1,82 @@
+"""Whether a hold-down may stand in a place of a sheet: clear of every stroke and of each piece."""
+
+import math
+from collections.abc import Sequence
+
+from station.queries.batches import find_revision
+from station.queries.runs import list_runs
+from station.shop.acts import Answer, refuse
+from station.shop.cut_text import Laying
+from station.shop.facts import Batch, Revision, Router
+from station.shop.on_sheet import OnSheet, Points
+from station.shop.views import View
+from station.shop.words import Say, say
+
+Place = tuple[float, float]
+SAME_MM = 15.0  # from a place that a bed takes
+
+
+def refuse_place(revision: Revision, laying: Laying, place: Place) -> Answer | None:
+    """Refuses a place for a hold-down where a piece lies or the bit comes."""
+    if not (0 <= place[0] <= revision.length_mm and 0 <= place[1] <= revision.width_mm):
+        return refuse(say("That is beside the sheet"), say("Touch a place on it."))
+    if is_on_piece(revision, place):
+        return refuse(say("A piece lies there"), say("Touch a place in the waste."))
+    if not laying.is_free(place):
+        return refuse(
+            say("The bit comes too near there"), say("Touch a place further from every cut.")
+        )
+    return None
+
+
+def is_on_piece(revision: Revision, place: Place) -> bool:
+    """Tells whether a place lies within a piece of a sheet, holes being free."""
+    shapes = dict(revision.shapes)
+    for piece in revision.placed:
+        shape = shapes.get(piece.part)
+        if shape is None:
+            continue
+        lies = OnSheet(piece, shape)
+        reach = math.hypot(*shape.box)
+        if abs(piece.x_mm - place[0]) > reach or abs(piece.y_mm - place[1]) > reach:
+            continue
+        if _is_within(lies.place(shape.outline), place) and not any(
+            _is_within(lies.place(hole), place) for hole in shape.holes
+        ):
+            return True
+    return False
+
+
+def _is_within(ring: Points, place: Place) -> bool:
+    """Tells whether a place lies within a ring."""
+    x, y = place
+    inside = False
+    for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
+            inside = not inside
+    return inside
+
+
+def find_wrong(revision: Revision, runs: Sequence[Revision], router: Router | None) -> Say | None:
+    """Finds what is wrong with the hold-downs of a sheet, as they are drawn; None: nothing.
+
+    `runs` are all that run on the sheet: a piece of any of them may not lie under one. A bed
+    that takes hold-downs in places of its own must have each.
+    """
+    for number, place in enumerate(revision.hold_downs, 1):
+        if not (0 <= place[0] <= revision.length_mm and 0 <= place[1] <= revision.width_mm):
+            return say("number {n} is beside the sheet", n=number)
+        if any(is_on_piece(run, place) for run in runs):
+            return say("number {n} stands on a piece", n=number)
+        own = router.hold_downs if router else ()
+        if own and all(math.dist(place, there) > SAME_MM for there in own):
+            return say("this bed takes none at number {n}", n=number)
+    return None
+
+
+def find_wrong_on(
+    view: View, batch: Batch | None, run: Revision, router: Router | None
+) -> Say | None:
+    """Finds what is wrong with the hold-downs of one run of a batch's sheet; None: nothing."""
+    made = find_revision(view, batch) if batch else None
+    return find_wrong(run, (run, *(list_runs(view, made) if made else ())), router)

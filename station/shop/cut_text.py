@@ -1,0 +1,78 @@
+"""What was found of a cut file's text besides its revision: how it was taken, its books."""
+
+import zlib
+from base64 import b85decode, b85encode
+from functools import lru_cache
+
+import msgspec
+
+from station.shop.facts import Loop
+
+
+class TakenAs(msgspec.Struct, frozen=True):
+    """One thing that was taken of a text: what, as which value, and who or what says so.
+
+    `what` is bit (with its T number), zero, origin, spoilboard, units or dialect. `source` is
+    given (a person), text, remark, changer, spindle, usual (on the router) or assumed.
+    """
+
+    what: str
+    value: str
+    source: str
+    number: int = 0
+
+
+class TextProblem(msgspec.Struct, frozen=True):
+    """What could go wrong in a line (0: the whole text): stop, look or know; where, mm."""
+
+    line: int
+    text: str
+    grade: str
+    at: tuple[float, float] | None = None
+
+
+class CutBooks(msgspec.Struct, frozen=True):
+    """What all the cuts make: counts, and the sheet's area shared out, mm²."""
+
+    cuts: int = 0  # that close
+    parts: int = 0
+    slugs: int = 0  # pieces of waste that come loose
+    parts_mm2: float = 0.0
+    waste_mm2: float = 0.0
+    skeleton_mm2: float = 0.0
+    kerf_mm2: float = 0.0
+
+
+class Laying(msgspec.Struct, frozen=True):
+    """What a clamped sheet comes to: places for hold-downs, what flies, how it is popped.
+
+    Pieces are told by their place in the revision's `placed`. `slugs` lie on the sheet, mm.
+    `free` are the cells of a grid over the sheet where a hold-down may stand, as `pack_cells`
+    writes them.
+    """
+
+    slugs: tuple[Loop, ...] = ()
+    proposed: tuple[tuple[float, float], ...] = ()
+    flying: tuple[int, ...] = ()
+    popping: tuple[int, ...] = ()
+    free: str = ""
+    cell_mm: float = 10.0
+    across: int = 0  # cells along x
+
+    def is_free(self, place: tuple[float, float]) -> bool:
+        """Tells whether a hold-down may stand in a place, mm on the sheet."""
+        x, y = (int(each // self.cell_mm) for each in place)
+        nth = y * self.across + x
+        cells = unpack_cells(self.free)
+        return 0 <= x < self.across and 0 <= nth < len(cells) and bool(cells[nth])
+
+
+def pack_cells(cells: bytes) -> str:
+    """Packs a byte for each cell, row by row from below, as a text."""
+    return b85encode(zlib.compress(cells, 9)).decode("ascii")
+
+
+@lru_cache(maxsize=2)
+def unpack_cells(text: str) -> bytes:
+    """Gives the byte of each cell."""
+    return zlib.decompress(b85decode(text)) if text else b""
