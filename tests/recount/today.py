@@ -1,0 +1,121 @@
+"""What must stand under Shop today, counted from the books."""
+
+from collections.abc import Iterator
+
+from station.shop.facts import Batch, Cart, Pack, Shop
+from tests.recount import benches, trade
+from tests.recount import figures as fig
+from tests.recount.books import Books
+from tests.recount.read import Row
+
+OFF = {  # kinds of place that pieces leave and go to when a work area is done with them
+    "popping": (("popping", "trimming"), ("popping", "rework"), ("popping", "rack")),
+    "trimming": (
+        ("trimming", "rack"),
+        ("rework", "rack"),
+        ("trimming", "packing"),
+        ("rework", "packing"),
+    ),
+    "packing": (("packing", "pack"),),
+}
+BACK = {"packing": (("pack", "packing"),)}  # a pack that is opened again is not packed
+
+
+def done_today(books: Books, area: str, now: str) -> int:
+    """Pieces that a work area has passed on today."""
+    off = sum(books.moved(now[:10], now, way) for way in OFF[area])
+    back = sum(books.moved(now[:10], now, way) for way in BACK.get(area, ()))
+    return off - back
+
+
+def sheets_today(books: Books, now: str) -> int:
+    """Sheets that came off a bed today, spoiled ones too."""
+    return sum(
+        m.qty
+        for e in books.done(now[:10], now)
+        for m in e.moves
+        if m.part == "sheet" and m.heads[0] == "bed" and m.heads[1] == "used"
+    )
+
+
+def left_to_cut(books: Books) -> tuple[int, int]:
+    """Sheets that batches still have to cut, and the pieces on them."""
+    sheets = pieces = 0
+    for batch in books.all(Batch):
+        if batch.state in ("queued", "cutting") and not batch.parent:
+            left = batch.sheets - batch.cut
+            sheets += left
+            pieces += left * sum(trade.makes(books, batch).values())
+    return sheets, pieces
+
+
+def places(books: Books, now: str) -> Iterator[Row]:
+    """The row of work areas: done, of how many, an hour, waiting."""
+    sheets, pieces = left_to_cut(books)
+    cut = sheets_today(books, now)
+    popped, trimmed = done_today(books, "popping", now), done_today(books, "trimming", now)
+    at_popping = books.count(head="popping")
+    at_trimming = books.count(head="trimming") + books.count(head="rework")
+    packed = done_today(books, "packing", now)
+    due = [o for o in trade.open_orders(books) if o.due[:10] <= now[:10]]
+    to_pack = sum(trade.not_closed(books, o) for o in due)
+    left = sum(1 for p in books.all(Pack) if p.state == "shipped" and p.left[:10] == now[:10])
+    hours = hours_so_far(books, now)
+
+    def row(name: str, done: int, unit: str, waiting: int | None) -> Row:
+        rate = f"{fig.n(done / hours)} an hour" if hours else ""
+        if name == "Loading" and hours:  # sheets are few: a tenth tells them apart
+            rate = f"{done / hours:.1f} an hour"
+        return name, fig.n(done), unit, rate, "", "" if waiting is None else str(waiting)
+
+    yield row("Loading", cut, f"of {fig.of(cut + sheets, 'sheet')}", None)
+    plan = popped + at_popping + pieces
+    yield row("Popping", popped, f"of {fig.of(plan, 'part')}", at_popping)
+    plan = trimmed + at_trimming + at_popping + pieces
+    yield row("Trimming", trimmed, f"of {fig.of(plan, 'part')}", at_trimming)
+    yield row("Packing", packed, f"of {fig.of(packed + to_pack, 'part')}", None)
+    wait = len(benches.waiting_packs(books))
+    unit = "pack left" if left == 1 else "packs left"
+    yield "Cart", fig.n(left), unit, next_to_go(books, now), "", str(wait)
+
+
+def next_to_go(books: Books, now: str) -> str:
+    """When the next cart goes of those that have not gone today."""
+    here = [c for c in books.all(Cart) if c.goes and c.left[:10] != now[:10]]
+    times = sorted(c.goes for c in here if c.goes >= now[11:16])
+    late = min((c.goes for c in here if c.goes < now[11:16]), default="")
+    there = benches.waiting_packs(books) or any(benches.packs_on(books, c) for c in here)
+    if late and there:
+        return f"late: {late}"
+    return f"goes {times[0]}" if times else ""
+
+
+def _hours_of_work(books: Books, now: str) -> set[str]:
+    """The hours of today in which pieces went on."""
+    ways = {
+        ("cut", "popping"),
+        ("cart", "shipped"),
+        *(way for ways in OFF.values() for way in ways),
+    }
+    moves = ((e.at[:13], m) for e in books.done(now[:10], now) for m in e.moves)
+    return {hour for hour, m in moves if m.heads in ways}
+
+
+def hours_so_far(books: Books, now: str) -> float:
+    """Hours from the start of the shop's day until now."""
+    shop = books.get(Shop, "shop")
+    shop = shop or Shop(id="shop")
+    start, end = (f"{now[:10]}T{at}:00" for at in (shop.day_starts, shop.day_ends))
+    start = min([start, *(f"{hour}:00:00" for hour in _hours_of_work(books, now))])
+    until = min(f"{now[:16]}:00", end)  # a clock shows whole minutes; a day is over when it ends
+    return max(0.25, fig.seconds(start, until) / 3600)  # a quarter of an hour at least
+
+
+def flow(books: Books, now: str) -> dict[str, int]:
+    """Pieces of today by the line of the flow that they stand in."""
+    return {
+        "cut": books.moved(now[:10], now, ("cut", "popping")),
+        "popped": done_today(books, "popping", now),
+        "trimmed": done_today(books, "trimming", now),
+        "packed": done_today(books, "packing", now),
+    }

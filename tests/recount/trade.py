@@ -1,0 +1,135 @@
+"""What the trade asks of the books: what an order still wants, what is held, what is there."""
+
+from collections import Counter
+from collections.abc import Iterable
+
+from station.shop.facts import Batch, Order, Pack, Part, Product, RackPlace, Revision
+from tests.recount.books import Books
+
+PAPER = ("popping", "trimming", "rework", "held")  # where pieces lie with their batch's paper
+
+
+def want(books: Books, order: Order) -> Counter[str]:
+    """Pieces of each part that an order is to get, less the products that it is sent without."""
+    wanted: Counter[str] = Counter()
+    for line in order.lines:
+        product = books.get(Product, line.product)
+        for part, each in product.parts if product else ():
+            wanted[part] += each * (line.quantity - line.short)
+    return wanted
+
+
+def packs_of(books: Books, order: str) -> list[Pack]:
+    """The packs of an order that are not opened again."""
+    return books.once("packs", lambda: _sort_packs(books)).get(order, [])
+
+
+def _sort_packs(books: Books) -> dict[str, list[Pack]]:
+    found: dict[str, list[Pack]] = {}
+    for pack in books.all(Pack):
+        if pack.state != "opened":
+            found.setdefault(pack.order, []).append(pack)
+    return found
+
+
+def inside(books: Books, order: str) -> Counter[str]:
+    """Pieces that lie in an order's open pack and in its closed ones, on carts and gone too."""
+    found: Counter[str] = Counter()
+    for _, _, part, n in books.lying(place=f"packing/{order}"):
+        found[part] += n
+    for pack in packs_of(books, order):
+        found.update(dict(pack.contents))
+    return found
+
+
+def to_go(books: Books, order: Order) -> dict[str, int]:
+    """Pieces of each part that still go into an order that is to be packed."""
+    if order.state not in ("open", "packing", "waiting"):
+        return {}
+    there = inside(books, order.id)
+    return {p: n - there[p] for p, n in want(books, order).items() if n > there[p]}
+
+
+def not_closed(books: Books, order: Order) -> int:
+    """Pieces that an order is to get and that lie in no closed pack of it."""
+    closed: Counter[str] = Counter()
+    for pack in packs_of(books, order.id):
+        closed.update(dict(pack.contents))
+    return sum(max(0, n - closed[part]) for part, n in want(books, order).items())
+
+
+def open_orders(books: Books) -> list[Order]:
+    """Orders that are to be packed, by when they are due."""
+    found = (o for o in books.all(Order) if o.state in ("open", "packing", "waiting"))
+    return sorted(found, key=lambda o: (o.due, o.id))
+
+
+def promised(books: Books) -> Counter[str]:
+    """Pieces of each part that all open orders still want."""
+    return books.once("promised", lambda: _sum_promised(books))
+
+
+def _sum_promised(books: Books) -> Counter[str]:
+    total: Counter[str] = Counter()
+    for order in open_orders(books):
+        total.update(to_go(books, order))
+    return total
+
+
+def racks_of(books: Books, part: str) -> list[RackPlace]:
+    """The rack places under a part's master."""
+    return [r for r in books.all(RackPlace) if r.part == part]
+
+
+def why_held(books: Books, batch: Batch | None) -> str:
+    """Why a batch may not go on: its own hold or doubt, or that of what it came from."""
+    while batch is not None:
+        if batch.holds or batch.doubts:
+            return batch.holds[-1] if batch.holds else batch.doubts[-1].text
+        batch = books.get(Batch, batch.parent) if batch.parent else None
+    return ""
+
+
+def on_rack(books: Books, part: str, *, free: bool = False) -> int:
+    """Pieces of a part on the rack; `free`: those of held batches left out."""
+    return books.once(f"rack {free}", lambda: _sum_rack(books, free=free))[part]
+
+
+def _sum_rack(books: Books, *, free: bool) -> Counter[str]:
+    counts: Counter[str] = Counter()
+    for _, number, part, n in books.lying(head="rack"):
+        if not (free and why_held(books, books.get(Batch, number))):
+            counts[part] += n
+    return counts
+
+
+def revision_of(books: Books, batch: Batch) -> Revision | None:
+    """The revision that a batch is cut by."""
+    return books.get(Revision, f"{batch.cut_file}.{batch.revision}")
+
+
+def makes(books: Books, batch: Batch) -> Counter[str]:
+    """Pieces of each part on one sheet of a batch; a child has no sheets."""
+    revision = revision_of(books, batch)
+    pieces: Iterable[str] = (p.part for p in revision.placed) if revision else ()
+    return Counter() if batch.parent else Counter(pieces)
+
+
+def whole_products(books: Books, order: Order) -> list[int]:
+    """Whole products of each line in an order's packs, given to its lines in their order."""
+    rest, found = inside(books, order.id), []
+    for line in order.lines:
+        product = books.get(Product, line.product)
+        parts = product.parts if product else ()
+        whole = min((rest[p] // n for p, n in parts), default=0)
+        whole = min(whole, line.quantity - line.short)
+        for part, n in parts:
+            rest[part] -= n * whole
+        found.append(whole)
+    return found
+
+
+def name(books: Books, part: str) -> str:
+    """What people call a part."""
+    found = books.get(Part, part)
+    return found.name if found else part
