@@ -57,6 +57,7 @@ class Setting:
     units: str | None = None
     dialect: str = "report"
     hold_downs: tuple[tuple[float, float], ...] = ()
+    # a tooth, for every bit: it is only told; common practice, no source
     chip_band_mm: tuple[float, float] = (0.02, 0.8)
     cuts_out: bool = True  # False: a run on the sheets of another file, which need not go through
     bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked

@@ -247,6 +247,13 @@ def test_what_is_not_measured_does_not_agree() -> None:
     assert states(view) == {f"{GAUGES}.C": "due"}
 
 
+def test_what_a_broken_bit_has_cut_does_not_agree() -> None:
+    broken = replace(small_shop().facts["bit/11"], state="broken")  # type: ignore[call-arg]
+    view = first_due(facts=(broken,))
+    assert told(measure(view, 100.0)).startswith("Bit 11 is broken | Say that it is wrong")
+    assert states(view) == {f"{GAUGES}.C": "due"}
+
+
 def test_a_size_of_another_part_is_not_measured_here() -> None:
     assert "not measured here" in told(measure(first_due(), 300.0, COMB))
 

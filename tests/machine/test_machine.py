@@ -72,6 +72,7 @@ class Shop(RuleBasedStateMachine):
         if given.entry and text != "button undo":
             self.done.append((given.entry, before, hand))
             assert not list_gone_on(before[0], given.moves), text
+            assert not list_wrongly_started(before[0], given.moves), text
         return given
 
     @rule(
@@ -212,8 +213,44 @@ def list_gone_on(facts, moves):
         number, held_back = m.frm.batch, False
         while batch := facts.get(f"batch/{number}"):
             held_back = held_back or bool(batch.holds or batch.doubts)
+            held_back = held_back or m.frm.place in list_unmeasured(facts, number)
             number = batch.parent
         if held_back and here != "cut":
+            wrong.append(m)
+    return wrong
+
+
+def list_unmeasured(facts, number):
+    """Where pieces of a batch wait whose sheet is still to be compared."""
+    beds = (f for f in facts.values() if isinstance(f, Bed))
+    return [
+        f"popping/{first.sheet}"
+        for bed in beds
+        for first in bed.firsts
+        if first.state == "due" and first.batch == number
+    ]
+
+
+def list_wrongly_started(facts, moves):
+    """Sheets that went onto a bed where, as it stood before, none may; apart from the rules."""
+    wrong = []
+    for m in (m for m in moves if m.to.place.startswith("bed/")):
+        bed = facts[m.to.place]
+        batch, lot = facts[f"batch/{bed.batch}"], facts[f"lot/{m.to.batch}"]
+        ready = bed.state == "free" and not bed.sheet and not bed.rehome
+        fits = lot.material == facts[f"revision/{batch.cut_file}.{batch.revision}"].material
+        due = [f for f in bed.firsts if f.state == "due" and m.frm.place == "store"]
+        bits = {bit for _, bit in bed.bits}
+        bad = [
+            f
+            for f in bed.firsts
+            if f.state == "wrong"
+            and f.zero_since == bed.zero_since
+            and bits & set(f.bits)
+            and facts[f"revision/{f.file}"].material == lot.material
+        ]
+        held_back = batch.holds or batch.doubts
+        if not ready or not fits or due or (bad and len(bits) == 1) or held_back:
             wrong.append(m)
     return wrong
 

@@ -116,6 +116,7 @@ class Bit(Fact):
     words: Description  # "6.0 mm compression"
     diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
     flutes: Annotated[int, About(say("flutes"))] = 2
+    # until the office knows better; common practice, no source
     life_m: Annotated[float, About(say("life"), unit="m", above=0)] = 1500.0
     # where it is; empty: in the drawer
     router: Annotated[str, About(say("router"), points_at="router", may_be_empty=True)] = ""

@@ -36,7 +36,7 @@ class Shop(Fact):
     two_people_kg: Annotated[float, About(say("two people"), unit="kg")] = 12.0
     # where lists and copies go; empty: "files" beside this station's data
     folder: Annotated[str, About(say("folder"))] = ""
-    # pieces: a recount that is farther off asks for a supervisor
+    # pieces: a recount that is farther off asks for a supervisor; common practice, no source
     recount_limit: Annotated[int, About(say("recount limit"))] = 50
     caution: Annotated[str, About(say("caution"))] = "Local rules and your safety lead come first."
     first: int = 0  # the issue of the first facts that its own have been brought up to
