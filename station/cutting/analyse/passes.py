@@ -237,7 +237,7 @@ def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:
     thick = levels.face - deepest
     if deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1:
         text = f"The deepest cut is {thick:.1f} mm; the sheet is {levels.thickness:g} mm thick."
-    elif len(reaching) and float(np.median(reaching)) < levels.bottom - MEANT_MM:
+    elif 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching):
         text = f"It cuts {thick:.1f} mm deep; the sheet is {levels.thickness:g} mm thick."
     else:
         return []

@@ -171,7 +171,10 @@ def _find_bounds(
     bounds: dict[int, list[int]] = {face: [] for face in range(len(faces))}
     if not len(faces) or not len(lines):
         return bounds, (np.zeros(0, int), np.zeros(0, int))
-    edges = shapely.get_exterior_ring(faces.ring)
+    edges, lines = (
+        shapely.simplify(some, NEAR_MM / 4, preserve_topology=False)
+        for some in (shapely.get_exterior_ring(faces.ring), lines)
+    )
     reach = float(radius.max()) + NEAR_MM
     face, line = shapely.STRtree(lines).query(edges, predicate="dwithin", distance=reach)
     if radius.max() - radius.min() > 1e-9:

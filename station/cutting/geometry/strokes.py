@@ -14,7 +14,7 @@ from station.cutting.model import CW, LINE, RAPID, XY, Bools, Floats, Ints, Move
 
 Shapes = npt.NDArray[np.object_]
 
-CHORD_MM = 0.0008  # how far chords of a drawn arc may lie off it
+CHORD_MM = 0.002  # how far chords of a drawn arc may lie off it
 THIN_MM = 0.001  # how far a line may lie off its many short moves
 MANY = 40  # points of a line that is worth thinning
 MOST_CHORDS = 1440

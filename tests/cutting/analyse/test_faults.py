@@ -74,4 +74,6 @@ def test_one_cut_too_deep_does_not_turn_the_zero():
     text = HEAD.replace("Z5", "Z20") + cut + "G0 Z14\n" + deep
     got = analyse_program(program(text), Setting(thickness_mm=6.0, bit_mm={1: 6.0}))
     assert len(got.pieces) == 2
-    assert "too-deep" in {p.kind for p in got.problems}
+    kinds = {p.kind for p in got.problems}
+    assert "too-deep" in kinds
+    assert "thickness" not in kinds
