@@ -16,6 +16,7 @@ from station.packs.ship import (
     ShipProblem,
     ShipService,
     find_cheapest,
+    find_lower_bound,
 )
 
 Json = dict[str, object]
@@ -103,13 +104,15 @@ def read_problems(path: Path) -> list[PackingProblem]:
 
 def solve_problem(problem: PackingProblem) -> Json:
     """Finds the cheapest packs, as one object."""
-    packs = find_cheapest(_lay_problem(problem))
+    asked = _lay_problem(problem)
+    packs = find_cheapest(asked)
     if not packs:
         why = "no container takes the pieces in a stack that may be sent by one of the services"
         return {"cost": None, "packs": [], "why": why}
     thick = {p.part: p.thickness for p in problem.parts}
     return {
         "cost": sum(p.cost for p in packs),
+        "lower_bound": find_lower_bound(asked),
         "packs": [_describe_pack(pack, thick) for pack in packs],
     }
 

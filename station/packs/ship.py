@@ -5,26 +5,28 @@ and the volume that a service counts for it. The rules of a stack are those of
 `station.packs.choose`, and none of them is let go here.
 """
 
-from collections.abc import Iterator, Sequence
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
 from typing import NamedTuple
 
-from station.packs.choose import has_between, is_steady, lay_ways
 from station.packs.messages import (
     NEAR,
     PackAnswer,
     PackLayer,
     PackMailer,
     PackPart,
-    PackPile,
-    PackProblem,
 )
+from station.packs.stack import FEW_PARTS, Patience, StackAsk, find_stack, has_between, list_levels
 
 Counts = tuple[int, ...]  # pieces of each part, in the order of the parts
 SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of a part's pieces, that are tried in the first of two
-MOST_SPLITS = 150  # ways to make two packs of one that are tried
+MOST_SHARED = 4  # parts that are dealt in all shares
+MOST_SPLITS = 12  # ways to make two packs of one that are tried
+WORK = 6000  # rooms that are filled for one pack of few parts, before only a few ways are tried
+MANY_WORK = 2500  # the same for a pack of many: each room takes longer
 
 
 class ShipPart(NamedTuple):
@@ -53,22 +55,35 @@ class ShipService(NamedTuple):
     divisor: float | None  # cm³ that count as a kg
     steps: tuple[tuple[float, float], ...]  # up to so many g, price
 
-    def find_price(self, container: PackMailer, thick: float, mass: float) -> float | None:
-        """Finds what a parcel costs; None: the service does not take it."""
+    def list_offers(self, container: PackMailer, mass: float) -> list[tuple[float, float]]:
+        """Lists how thick a parcel of a mass may be, in mm, for which price, rising."""
         length, width = container.length_mm, container.width_mm
-        girth = 2 * (width + (thick if container.kind == "box" else 0.0))
+        high = container.thick_mm
+        box = container.kind == "box"
+        girth = 2 * (width + (high if box else 0.0))
         limits = (
             (length, self.length_mm),
             (width, self.width_mm),
-            (thick, self.thick_mm),
+            (high if box else 0.0, self.thick_mm),
             (length + girth, self.length_girth_mm),
         )
         if any(most is not None and size > most + NEAR for size, most in limits):
-            return None
-        billed = mass
-        if self.divisor:
-            billed = max(mass, length * width * thick / self.divisor)  # mm³ a cm³: 1000 each
-        return next((price for to, price in self.steps if billed <= to + NEAR), None)
+            return []
+        if not box and self.thick_mm is not None:
+            high = min(high, self.thick_mm)
+        offers = []
+        for to, price in self.steps:
+            if mass > to + NEAR:
+                continue
+            most = high
+            if self.divisor:
+                most = to * self.divisor / (length * width)  # mm³ a cm³ and g a kg: 1000 each
+                if box and most < container.thick_mm - NEAR:
+                    continue
+            offers.append((min(high, most), price))
+            if offers[-1][0] >= high - NEAR:
+                break
+        return offers
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -103,103 +118,142 @@ def find_cheapest(problem: ShipProblem) -> tuple[ShipPack, ...]:
     every = tuple(p.part.pieces for p in problem.parts)
     if not any(every):
         return ()
-    one = finder.pack(every)
+    one = finder.pack(every, math.inf)
     best: tuple[ShipPack, ...] = (one,) if one else ()
-    if problem.most_packs < 2:
+    if problem.most_packs < 2 or (best and 2 * finder.least >= _cost(best) - NEAR):
         return best
-    for first in _list_splits(every):
-        if best and 2 * finder.least >= _cost(best) - NEAR:
+    finder.rest(1 if best else 2)
+    for at_least, first, rest in finder.list_splits(every):
+        most = _cost(best) if best else math.inf
+        if at_least >= most - NEAR or finder.is_tired:
             break
-        rest = tuple(a - b for a, b in zip(every, first, strict=True))
-        one = finder.pack(first)
-        if one is None or (best and one.cost + finder.least >= _cost(best) - NEAR):
-            continue
-        other = finder.pack(rest)
-        if other and (not best or one.cost + other.cost < _cost(best) - NEAR):
+        one = finder.pack(first, most - finder.bound(rest))
+        other = finder.pack(rest, most - one.cost) if one else None
+        if one and other:
             best = (one, other)
     return best
+
+
+def find_lower_bound(problem: ShipProblem) -> float | None:
+    """Finds a cost that no way is below: of one pack by mass and room, of two by their prices."""
+    finder = _Finder(problem)
+    one = finder.bound(tuple(p.part.pieces for p in problem.parts))
+    least = min(one, 2 * finder.least) if problem.most_packs > 1 else one
+    return None if math.isinf(least) else least
 
 
 def _cost(packs: Sequence[ShipPack]) -> float:
     return sum(p.cost for p in packs)
 
 
-def _list_splits(every: Counts) -> Iterator[Counts]:
-    """Lists what may go into the first of two packs, each way once."""
-    tried: set[Counts] = set()
-    for shares in product(SHARES, repeat=len(every)):
-        first = tuple(round(n * share) for n, share in zip(every, shares, strict=True))
-        rest = tuple(a - b for a, b in zip(every, first, strict=True))
-        if first in tried or rest in tried or not any(first) or not any(rest):
-            continue
-        if len(tried) >= MOST_SPLITS:
-            return
-        tried.add(first)
-        yield first
+class Target(NamedTuple):
+    """What a pack could cost: in a container, if the stack is no higher than `most_mm`."""
+
+    cost: float
+    container: int
+    most_mm: float
 
 
 class _Finder:
-    """Finds the cheapest pack for so many pieces of each part, each question once."""
+    """Finds the cheapest pack for so many pieces of each part: what could cost least is tried
+    first, and the first that takes the pieces is the answer.
+    """
 
     def __init__(self, problem: ShipProblem) -> None:
         self._problem = problem
-        self.pack = lru_cache(maxsize=None)(self._pack)
+        self._work = WORK if len(problem.parts) <= FEW_PARTS else MANY_WORK
+        self._patience = Patience(self._work)
+        self.bound = lru_cache(maxsize=None)(self._bound)
+        self._stack = lru_cache(maxsize=None)(self._find_stack)
+        self._targets = lru_cache(maxsize=None)(self._list_targets)
         self._large = sum(p.part.pieces for p in problem.parts if not p.part.small) > 1
-        self._containers = sorted(problem.containers, key=lambda c: c.price)
         steps = [price for s in problem.services for _, price in s.steps]
-        self._postage = min(steps, default=0.0)
         prices = [c.price for c in problem.containers]
-        self.least = min(prices, default=0.0) + self._postage  # no pack costs less
+        self.least = min(prices, default=0.0) + min(steps, default=0.0)  # no pack costs less
 
-    def _pack(self, counts: Counts) -> ShipPack | None:
-        best: ShipPack | None = None
-        for container in self._containers:
-            if best and container.price + self._least_postage(counts, container) >= best.cost:
+    def pack(self, counts: Counts, below: float) -> ShipPack | None:
+        """Finds the cheapest pack that costs less than `below`; None: none was found."""
+        for cost, container, most in self._targets(counts):
+            if cost >= below - NEAR:
+                return None
+            layers = self._stack(counts, container, most)
+            if layers:
+                return self._send(counts, self._problem.containers[container], layers)
+        return None
+
+    def rest(self, times: int) -> None:
+        """Allows the work of so many packs."""
+        self._patience = Patience(times * self._work)
+
+    @property
+    def is_tired(self) -> bool:
+        """Tells whether all its work was done, and half as much again."""
+        return self._patience.left < -self._work // 2
+
+    def _bound(self, counts: Counts) -> float:
+        """Finds a cost that no pack of these pieces is below."""
+        targets = self._targets(counts)
+        return targets[0].cost if targets else math.inf
+
+    def _list_targets(self, counts: Counts) -> list[Target]:
+        """Lists what a pack of these pieces could cost, the cheapest first."""
+        targets = []
+        for n, container in enumerate(self._problem.containers):
+            ask = self._ask(counts, container)
+            if ask is None:
+                return []
+            lowest = next(list_levels(ask), None)
+            if lowest is None:
                 continue
-            for layers in self._lay(counts, container):
-                pack = self._send(counts, container, layers)
-                if pack and (best is None or pack.cost < best.cost - NEAR):
-                    best = pack
-        return best
-
-    def _least_postage(self, counts: Counts, container: ShipContainer) -> float:
-        """The postage of such a mass in a parcel of no thickness: no way to lay it costs less."""
-        prices = [
-            price
-            for s in self._problem.services
-            if (price := s.find_price(container.inside, 0.0, self._weigh(counts, container)))
-            is not None
-        ]
-        return min(prices, default=self._postage)
+            mass, high = self._weigh(counts, container), lowest.thick - 2 * NEAR
+            offers = sorted(
+                (container.price + price, -most)
+                for service in self._problem.services
+                for most, price in service.list_offers(container.inside, mass)
+            )
+            for cost, most in offers:
+                if -most > high + NEAR:
+                    high = -most
+                    targets.append(Target(cost, n, high))
+        return sorted(targets)
 
     def _weigh(self, counts: Counts, container: ShipContainer) -> float:
         pieces = zip(self._problem.parts, counts, strict=True)
         return container.inside.mass_g + sum(p.mass_g * n for p, n in pieces)
 
-    def _lay(self, counts: Counts, container: ShipContainer) -> Iterator[tuple[PackLayer, ...]]:
-        """Lays the pieces in every way that is tried and keeps the rules."""
-        parts = [
+    def _ask(self, counts: Counts, container: ShipContainer) -> StackAsk | None:
+        """Asks for a stack; None: small parts have no larger ones around them in this pack."""
+        parts = tuple(
             p.part._replace(pieces=n)
             for p, n in zip(self._problem.parts, counts, strict=True)
             if n
-        ]
+        )
         between = self._large and any(p.small for p in parts)
         if between and not has_between(parts):
-            return  # small parts need larger ones of the order around them in their own pack
-        asked = PackProblem(
-            parts=tuple(parts), mailers=(container.inside,), allowance_mm=container.allowance_mm
+            return None
+        return StackAsk(
+            parts=parts,
+            mailer=container.inside,
+            allowance_mm=container.allowance_mm,
+            between=between,
         )
-        for laid in lay_ways(asked, parts, container.inside, between=between):
-            layers = _lower(laid, {p.name: p.thick_mm for p in parts})
-            if not is_steady(layers):
-                continue
-            length, width, thick = PackAnswer(layers=layers).size_mm
-            if thick > container.inside.thick_mm + NEAR:
-                continue
-            if container.inside.takes_lying(length, width, thick, container.allowance_mm):
-                yield _to_corner(layers)
-            elif container.inside.takes_lying(width, length, thick, container.allowance_mm):
-                yield _to_corner(_turn(layers))
+
+    def _find_stack(
+        self, counts: Counts, container: int, most: float
+    ) -> tuple[PackLayer, ...] | None:
+        ask = self._ask(counts, self._problem.containers[container])
+        layers = find_stack(ask, most, self._patience) if ask else None
+        return _to_corner(layers) if layers else None
+
+    def list_splits(self, every: Counts) -> list[tuple[float, Counts, Counts]]:
+        """Lists ways to deal the pieces into two packs, what could cost least first."""
+        splits = []
+        for first in _list_firsts(self._problem, every):
+            rest = tuple(a - b for a, b in zip(every, first, strict=True))
+            at_least = self.bound(first) + self.bound(rest)
+            if not math.isinf(at_least):
+                splits.append((at_least, first, rest))
+        return sorted(splits)[:MOST_SPLITS]
 
     def _send(
         self, counts: Counts, container: ShipContainer, layers: tuple[PackLayer, ...]
@@ -207,15 +261,13 @@ class _Finder:
         """Sends a pack by the cheapest service that takes it."""
         inside = container.inside
         mass = self._weigh(counts, container)
-        thick = inside.thick_mm if inside.kind == "box" else PackAnswer(layers=layers).size_mm[2]
-        prices = [
+        thick = PackAnswer(layers=layers).size_mm[2]
+        postage, service = min(
             (price, s.name)
             for s in self._problem.services
-            if (price := s.find_price(inside, thick, mass)) is not None
-        ]
-        if not prices:
-            return None
-        postage, service = min(prices)
+            for most, price in s.list_offers(inside, mass)
+            if thick <= most + NEAR
+        )
         return ShipPack(
             container=inside.name,
             service=service,
@@ -225,25 +277,49 @@ class _Finder:
         )
 
 
-def _lower(layers: Sequence[PackLayer], thick: dict[str, float]) -> tuple[PackLayer, ...]:
-    """Gives layers the height of their highest pile."""
-    return tuple(
-        layer._replace(height_mm=max(p.pieces * thick[p.part] for p in layer.piles))
-        for layer in layers
-    )
+def _list_firsts(problem: ShipProblem, every: Counts) -> set[Counts]:
+    """Lists what may go into the first of two packs, each way once.
+
+    The same share of each part; each share of each where there are few parts; and the parts in
+    some orders up to each mass at which postage rises.
+    """
+    some: set[Counts] = set()
+    few = len(every) <= FEW_PARTS
+    shares = list(product(SHARES, repeat=len(every))) if len(every) <= MOST_SHARED else []
+    shares += [(share,) * len(every) for share in SHARES]
+    for each in shares:
+        some.add(tuple(round(n * share) for n, share in zip(every, each, strict=True)))
+    rises = {
+        to - c.inside.mass_g for s in problem.services for to, _ in s.steps
+        for c in problem.containers
+    }  # fmt: skip
+    whole = sum(p.mass_g * n for p, n in zip(problem.parts, every, strict=True))
+    masses = sorted({float(round(m)) for m in rises if 0 < m < whole} | {whole / 2})
+    parts = [p.part for p in problem.parts]
+    for key in (
+        lambda n: -parts[n].length_mm * parts[n].width_mm,
+        lambda n: -max(parts[n][1:3]),
+        lambda n: -problem.parts[n].mass_g,
+    ):
+        order = sorted(range(len(every)), key=key)
+        for mass in masses[:: max(1, len(masses) // (12 if few else 4))]:
+            some.add(_take_up_to(problem, every, order, mass))
+            some.add(_take_up_to(problem, every, order[::-1], mass))
+    twins = {tuple(a - b for a, b in zip(every, first, strict=True)): first for first in some}
+    return {
+        first for first in some
+        if any(first) and first != every and (first not in twins or first <= twins[first])
+    }  # fmt: skip
 
 
-def _turn(layers: Sequence[PackLayer]) -> tuple[PackLayer, ...]:
-    """Turns a stack by a quarter: what lay along lies across."""
-    return tuple(
-        layer._replace(
-            piles=tuple(
-                PackPile(p.part, p.y_mm, p.x_mm, p.width_mm, p.length_mm, p.pieces)
-                for p in layer.piles
-            )
-        )
-        for layer in layers
-    )
+def _take_up_to(problem: ShipProblem, every: Counts, order: Sequence[int], mass: float) -> Counts:
+    """Takes pieces in an order of the parts, up to a mass in g."""
+    took = [0] * len(every)
+    for part in order:
+        each = problem.parts[part].mass_g
+        took[part] = min(every[part], int((mass + NEAR) // each)) if each > 0 else every[part]
+        mass -= took[part] * each
+    return tuple(took)
 
 
 def _to_corner(layers: Sequence[PackLayer]) -> tuple[PackLayer, ...]:

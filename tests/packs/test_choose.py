@@ -5,8 +5,9 @@ from itertools import product
 
 import pytest
 
-from station.packs.choose import choose_mailer, has_between, is_steady
+from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
+from station.packs.stack import has_between, is_steady
 
 MAILERS = (
     PackMailer("Flat 250 × 180", 250, 180, 25, 22),

@@ -1,0 +1,39 @@
+"""Stacks of problems drawn from the trade: what is found, and what it may cost at least."""
+
+import random
+
+import msgspec
+import pytest
+
+from station.commands.pack import PackingProblem, solve_problem
+from tests.packs.drawn import draw_problem
+from tests.packs.test_ship import check
+
+
+@pytest.mark.slow
+def test_problems_of_many_parts_keep_every_rule_and_their_bound():
+    chance, sent = random.Random(11), 0
+    for kinds in (1, 2, 3, 5, 8, 12, 16, 40) * 4:
+        problem = draw_problem(chance, kinds)
+        answer = solve_problem(problem)
+        if answer["packs"]:
+            check(msgspec.to_builtins(problem), answer)
+            assert answer["lower_bound"] <= answer["cost"] + 1e-9
+            sent += 1
+    assert sent > 16
+
+
+def test_a_height_that_only_two_layers_of_nine_have_is_found():
+    """250 × 181 of room at 18 mm: 240 × 180 of sticks, and a plate over them, in a sleeve."""
+    raw = {}
+    raw["parts"] = [
+        {"part": "plate", "length": 223, "width": 142, "thickness": 9, "mass": 185, "count": 1},
+        {"part": "stick", "length": 120, "width": 45, "thickness": 9, "mass": 32, "count": 8},
+    ]
+    raw["containers"] = [
+        {"container": "sleeve", "kind": "sleeve", "length": 255, "width": 204, "thickness": 20,
+         "allowance": 5, "mass": 61, "price": 0.8},
+    ]  # fmt: skip
+    raw["services"] = [{"service": "s", "steps": [{"to_g": 1000, "price": 3}]}]
+    answer = solve_problem(msgspec.convert(raw, PackingProblem))
+    assert [pack["thickness"] for pack in answer["packs"]] == [18]
