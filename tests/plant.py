@@ -15,6 +15,7 @@ from pathlib import Path
 
 from tests.measured import note
 from tests.plants import PLANTS, Plant
+from tests.plants_counts import COUNTS
 from tests.plants_cutting import CUTTING
 from tests.plants_holds import HOLDS
 from tests.plants_planning import PLANNING
@@ -73,11 +74,12 @@ def fails(folder: Path, test: str) -> str:
 
 def choose(words: list[str], draw: int | None, seed: int) -> list[Plant]:
     """Those whose file or reason holds a word given, or whose group is; so many drawn of them."""
-    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *PLANNING)
+    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *COUNTS, *PLANNING)
+    groups = {"holds:": HOLDS, "counts:": COUNTS}
     chosen = [
         p
         for p in every
-        if not words or any(w in p.file + p.why or (w == "holds:" and p in HOLDS) for w in words)
+        if not words or any(w in p.file + p.why or p in groups.get(w, ()) for w in words)
     ]
     if draw is None or draw >= len(chosen):
         return chosen
@@ -87,7 +89,7 @@ def choose(words: list[str], draw: int | None, seed: int) -> list[Plant]:
 def main() -> int:
     """Plants each that is chosen; 1 when one is missed."""
     reading = argparse.ArgumentParser(prog="python -m tests.plant")
-    said = "what stands in its file or reason; “holds:” for all of plants_holds"
+    said = "what stands in its file or reason; “holds:” or “counts:” for all of these"
     reading.add_argument("words", nargs="*", help=said)
     reading.add_argument("--draw", type=int, help="so many of them")
     reading.add_argument("--seed", type=int, default=1, help="that draws them")

@@ -4,12 +4,13 @@ import pytest
 
 from tests.plant import ROOT, planted
 from tests.plants import AT_DESK, LEDGER, PLANTS, RULES
+from tests.plants_counts import COUNTS
 from tests.plants_cutting import CUTTING
 from tests.plants_holds import HOLDS
 from tests.plants_planning import PLANNING
 from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
 
-EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *PLANNING]
+EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *COUNTS, *PLANNING]
 
 
 @pytest.mark.parametrize("plant", EVERY, ids=lambda plant: plant.why)

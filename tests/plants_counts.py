@@ -1,0 +1,119 @@
+"""Lines that keep what was counted, and what is shown true, broken on purpose."""
+
+from tests.plants import Plant
+
+FLOOR = "station/floor"
+ASIDE = "station/desk/aside.py"
+RECOUNTS = f"{FLOOR}/shared/recounts.py"
+KEEPING = f"{FLOOR}/office/keeping.py"
+COUNTING = f"{FLOOR}/shared/counting.py"
+UNDO = "station/ledger/undo.py"
+TAKE = f"{FLOOR}/loading/rules_take.py"
+LOOKS = "station/queries/looks.py"
+HELD = "station/ledger/held.py"
+TODAY = f"{FLOOR}/today/rules.py"
+RETURNS = f"{FLOOR}/anywhere/returns.py"
+
+DAY_COUNTS = ("replay:32_counts",)
+DAY_HEAP = ("replay:33_one_number",)
+DAY_ORDERS = ("replay:34_begun",)
+DAY_BACK = ("replay:35_something",)
+DAY_OFFICE = ("replay:36_the_office",)
+DAY_UNMADE = ("replay:37_a_sheet",)
+COUNTED = ("tests/floor/shared/test_counting.py", "replay:32_counts")
+OFFICE = ("tests/floor/test_office.py", "replay:34_begun")
+SHEETS = ("tests/floor/test_loading_rules.py",)
+CONFLICTS = ("tests/floor/test_conflicts.py",)
+LOOKED = ("tests/queries/test_looks.py",)
+UNDONE = ("tests/ledger/test_undo.py",)
+READ = ("tests/ledger/test_held.py",)
+
+COUNTS = (
+    # what is counted is kept
+    Plant(ASIDE, "if not tell_counted(draft.hand, view):", "if True:",
+          "another area drops what was counted", DAY_COUNTS),
+    Plant(ASIDE, "by=draft.counted_by, comes_back", "by=(), comes_back",
+          "nobody is told who has counted so far", DAY_COUNTS),
+    Plant(ASIDE, "if a.hand.area == area and a.comes_back), None)", "if False), None)",
+          "what was counted does not come back with its area", DAY_COUNTS),
+    Plant(COUNTING, "if not 0 <= wanted <= most:", "if wanted < 0:",
+          "more is counted than lies here", COUNTED),
+    Plant(COUNTING, 'armed = hand.work.counter if hand.work.counter == counter else ""',
+          "armed = hand.work.counter", "a refusal leaves the old counter armed", COUNTED),
+    Plant(COUNTING, "return set_marks(after, get_marks(after)[:count])", "return after",
+          "marks stay where pieces are no more counted", COUNTED),
+    Plant(COUNTING, "lying[spot] = lying[spot]._replace(qty=lying[spot].qty - taken.qty)", "pass",
+          "pieces are drawn twice from one spot", COUNTED),
+    # counts that can hardly be so
+    Plant(RECOUNTS, "if is_far(book, counted) and not known.sure:", "if False:",
+          "a count far off is not asked about", DAY_HEAP),
+    Plant(RECOUNTS, "> max(FAR, FAR_SHARE * book)", "> FAR_SHARE * book",
+          "every piece is far off", ("tests/floor/test_recounts.py",)),
+    Plant(RECOUNTS, "if by == 0 or act.again:", "if by <= 0 or act.again:",
+          "pieces go with no question", DAY_HEAP),
+    Plant(RECOUNTS, "if abs(by) > find_shop(view).recount_limit and not known.approved:",
+          "if False:", "a heap is written off with no supervisor", DAY_OFFICE),
+    Plant(RECOUNTS, 'if find_reason(view, known.reason, "correct") is None:', "if False:",
+          "a count is corrected for no reason", DAY_HEAP),
+    Plant(RECOUNTS, 'if head(place) != "rack":', "if False:",
+          "orders are named that lack nothing", ("tests/floor/test_recounts.py",)),
+    Plant(RECOUNTS, 'return move_in_order((*keep_free(view, lying), *held), -by, "recount")',
+          'return move_in_order((*held, *keep_free(view, lying)[::-1]), -by, "recount")',
+          "the book takes from the newest batch", ("tests/floor/test_recounts.py",)),
+    Plant(RECOUNTS, "or act.again or not find_hold(view, batch):",
+          "or True:", "held pieces are counted off by anybody", ("tests/floor/test_office.py",)),
+    Plant("station/queries/orders.py", "if there - fewer < 0 <= there:", "if there - fewer < 0:",
+          "orders are named that lacked it before", ("tests/floor/test_recounts.py",)),
+    Plant(f"{FLOOR}/office/count.py", "if not spot.batch:", "if False:",
+          "the office counts a rack place by batch", DAY_OFFICE),
+    Plant(f"{FLOOR}/office/rules_work.py", "sets=() if agreed else", "sets=() if True else",
+          "a correction is seen by no supervisor", ("tests/floor/test_office.py",)),
+    # undo
+    Plant(UNDO, "if why := _gone_on(history, body) or _set_since(history, body):",
+          "if why := _set_since(history, body):", "pieces come back that have gone on", UNDONE),
+    Plant(UNDO, "if why := _gone_on(history, body) or _set_since(history, body):",
+          "if why := _gone_on(history, body):", "an undo sets over what was done since", UNDONE),
+    Plant(UNDO, "if history.reader.undone(id):", "if False:", "an act is taken back twice",
+          UNDONE),
+    Plant(UNDO, "if rule and rule.stays:", "if False:", "an undo ends a stop",
+          ("replay:44_undo",)),
+    # orders that are begun or gone
+    Plant(KEEPING, "if order.state in STATES:", "if False:", "an order that left is rewritten",
+          OFFICE),
+    Plant(KEEPING, 'begun = order.state == "packing" or', "begun =",
+          "an order being packed is rewritten", OFFICE),
+    Plant(KEEPING, "_wants(fact) != _wants(before):", "False:", "a wish for it is forgotten",
+          OFFICE),
+    # somebody can still approve
+    Plant(KEEPING, "if not able or any(_may_approve(w) for w in after.values()):", "if True:",
+          "the last supervisor is switched off", OFFICE),
+    Plant(KEEPING, "worker.active and worker.supervisor and worker.pin",
+          "worker.supervisor and worker.pin", "one who is gone counts as a supervisor", OFFICE),
+    # conflicts
+    Plant("station/shop/conflicts.py", "qty = m.qty if balances(m.frm.place) else min(m.qty,",
+          "qty = m.qty if balances(m.frm.place) else max(m.qty,",
+          "more is booked than lies there", CONFLICTS),
+    Plant(TODAY, "if not act.args.approved:", "if False:", "anybody settles", CONFLICTS),
+    # what was not made, what comes back
+    Plant(f"{FLOOR}/loading/rules_off.py", 'if batch.state != "cancelled":', "if False:",
+          "a spoiled sheet is forgotten", SHEETS),
+    Plant(TAKE, 'unmade = list_unmade(view, batch) if batch.state == "cut" else ()', "unmade = ()",
+          "the traveller of a sheet that lacks is sent away", SHEETS),
+    Plant(TAKE, "return replace(taken, sets=(here, *taken.sets, *made),",
+          "return replace(taken, sets=(here, *taken.sets),", "a sheet made anew stays on the list",
+          SHEETS),
+    Plant(RETURNS, "if not 0 < quantity <= total(gone):", "if quantity < 1:",
+          "more comes back than left", DAY_BACK),
+    Plant(RETURNS, 'if reason is None or reason.use != "rework":', "if False:",
+          "something comes back for no reason", DAY_BACK),
+    # what is shown
+    Plant(LOOKS, "takewhile(lambda o: is_late(o, now),", "takewhile(lambda o: False,",
+          "late orders raise nothing", LOOKED),
+    Plant(LOOKS, "if b.why_held and b.key not in told", "if b.why_held",
+          "a held batch stands there twice", LOOKED),
+    Plant(HELD, "        if stamp != self._stamp or", "        if",
+          "screens show what was so before", READ),
+    Plant(HELD, '((spot.batch, spot.place), (spot.batch, ""), ("", spot.place))',
+          '((spot.batch, spot.place), (spot.batch, ""))',
+          "a rack place shows what lay there before", READ),
+)  # fmt: skip
