@@ -394,3 +394,13 @@ def test_what_is_found_with_its_paper_joins_the_holds_of_its_batch() -> None:
     assert do(view, TRIMMING, "put_on_rack", NEW.key, parts=counts).refused
     release(view, "00101")
     assert not do(view, TRIMMING, "put_on_rack", NEW.key, parts=counts).refused
+
+
+def test_a_worker_neither_counts_held_pieces_off_nor_lets_them_go() -> None:
+    view = shop(NEW, moves=(move(COMB, 5, "cut", "trimming", "00101"),))
+    hold(view, "00101")
+    fewer = do(view, ANYWHERE, "recount", NEW.key, part=COMB, place="trimming", counted=3,
+               reason="51")  # fmt: skip
+    assert fewer.asks == "supervisor"
+    assert do(view, ANYWHERE, "release_hold", NEW.key, reason="51").asks == "supervisor"
+    assert find_hold(view, "00101") is not None
