@@ -4,17 +4,19 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QImage, QPainter, QTransform, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from samples import path
 
 from station.look import inspect
 from station.look.blocks.path import PathBlock
+from station.look.blocks.pieces import draw_marks
 from station.look.shop_time import SHOP_TIME
 from station.look.widgets import Touch
 from station.look.window import Window
+from station.shop.faces import Mark
 from station.shop.strokes import Stroke
 
 
@@ -167,3 +169,19 @@ def test_every_key_is_reached_and_large_enough(window: Window, block: PathBlock)
     stops = window.body.list_stops()
     assert {k for k in block.findChildren(Touch) if k.isVisible()} <= set(stops)
     assert inspect.list_problems(window) == []
+
+
+def test_marks_that_would_cover_each_other_are_dots_until_it_is_closer() -> None:
+    picture = QImage(200, 100, QImage.Format.Format_RGB32)
+    marks = [Mark(number=n, x_mm=50 + 4 * n, y_mm=50) for n in (1, 2)]
+
+    def draw(scale: float, some: list[Mark]) -> QImage:
+        picture.fill(0xFFFFFF)
+        painter = QPainter(picture)
+        draw_marks(painter, some, QTransform(scale, 0, 0, 1, 50 * (1 - scale), 0))
+        painter.end()
+        return picture.copy()
+
+    right = QRect(80, 30, 120, 40)
+    assert draw(1.0, marks).copy(right) == draw(1.0, marks[:1]).copy(right)
+    assert draw(9.0, marks).copy(right) != draw(9.0, marks[:1]).copy(right)

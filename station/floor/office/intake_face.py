@@ -43,7 +43,7 @@ from station.shop.words import Say, say
 
 TOLD = 7  # lines of differences
 FEW = 3  # lines of what was taken as usual
-SHAPES = 3  # rows of shapes
+SHAPES = (7, 5, 4, 3, 2)  # rows of shapes over so many problems
 KNOWN = 8  # parts to choose from
 
 
@@ -282,7 +282,7 @@ def _list_could_be(hand: OfficeHand, revision: Revision, view: View) -> list[Par
 def _list_shapes(read: ReadText, view: View) -> Table:
     makes = read.revision.makes()
     rows = []
-    for shape, outline in read.revision.shapes[:SHAPES]:
+    for shape, outline in read.revision.shapes[: _count_rows(read)]:
         part = view.get(Part, shape)
         rows.append(
             Row(
@@ -302,9 +302,14 @@ def _list_shapes(read: ReadText, view: View) -> Table:
     )
 
 
+def _count_rows(read: ReadText) -> int:
+    """Counts the rows of shapes that there is room for, over the problems."""
+    return SHAPES[min(len(read.told), PAGE + 1)]
+
+
 def _say_shapes(read: ReadText) -> Say:
     """Says which file it is, and how many of its shapes are not in the rows."""
-    more = len(read.revision.shapes) - SHAPES
+    more = len(read.revision.shapes) - _count_rows(read)
     if more > 0:
         return say("{file}: {n} more {n|shape|shapes} not listed", file=read.file, n=more)
     return say("{file}", file=read.file)

@@ -11,7 +11,7 @@ from station.shop.acts import attention, notice, refuse
 from station.shop.rooms import Point, Took
 from station.shop.words import say
 
-PAGE = 4  # problems on a page of the list
+PAGE = 3  # problems on a page of the list
 NEAR_MM = 120.0  # from a problem's place: a finger on the drawing of a whole sheet
 
 

@@ -17,6 +17,7 @@ KEPT = 8  # sheets whose pieces are kept turned
 SHADES = (0.14, 0.5)  # how dark a recess is: the shallowest, one as deep as the sheet
 PLATE = 0.75  # of the paper under a number: lines may cross there
 ROUND = 13  # px, half of a mark
+DOT = 5  # px, a mark that another would cover
 DEEP_MM = 6.0  # of a recess that is drawn darkest
 
 
@@ -167,21 +168,40 @@ def draw_numbers(
 
 
 def draw_marks(painter: QPainter, marks: Iterable[Mark], onto: QTransform) -> None:
-    """Draws numbered rounds at their places, the chosen one filled and above all; in pixels."""
+    """Draws numbered rounds at their places, the chosen one filled; in pixels.
+
+    Where one would cover a mark before it, it is a dot until the drawing is closer.
+    """
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    for mark in sorted(marks, key=lambda m: (m.chosen, -m.number)):
+    taken: list[tuple[QRectF, Mark]] = []
+    for mark in sorted(marks, key=lambda m: (not m.chosen, m.number)):
         at = onto.map(QPointF(mark.x_mm, mark.y_mm))
-        colour, size = QColor(tone_colour(mark.tone)), px(ROUND)
-        if mark.chosen:
-            size = px(ROUND + 3)
-        painter.setPen(QPen(colour, px(3)))
-        painter.setBrush(colour if mark.chosen else QColor(palette().paper))
-        wide = size + px(5) * (len(str(mark.number)) - 1)
-        box = QRectF(at.x() - wide, at.y() - size, 2 * wide, 2 * size)
-        painter.drawRoundedRect(box, size, size)
-        painter.setPen(QColor(palette().on_bar if mark.chosen else palette().ink))
-        painter.setFont(style.make_font(15, bold=True))
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(mark.number))
+        box = _find_mark_box(at, mark)
+        if any(box.intersects(other) for other, _ in taken):
+            painter.setPen(make_pen(tone_colour(mark.tone), DOT, round_=True))
+            painter.drawPoint(at)
+            continue
+        taken.append((box, mark))
+    for box, mark in taken:
+        _draw_mark(painter, box, mark)
+
+
+def _find_mark_box(at: QPointF, mark: Mark) -> QRectF:
+    """Finds the box of a round, wider for a longer number."""
+    size = px(ROUND + 3 if mark.chosen else ROUND)
+    wide = size + px(5) * (len(str(mark.number)) - 1)
+    return QRectF(at.x() - wide, at.y() - size, 2 * wide, 2 * size)
+
+
+def _draw_mark(painter: QPainter, box: QRectF, mark: Mark) -> None:
+    """Draws one round with its number."""
+    colour = QColor(tone_colour(mark.tone))
+    painter.setPen(QPen(colour, px(3)))
+    painter.setBrush(colour if mark.chosen else QColor(palette().paper))
+    painter.drawRoundedRect(box, box.height() / 2, box.height() / 2)
+    painter.setPen(QColor(palette().on_bar if mark.chosen else palette().ink))
+    painter.setFont(style.make_font(15, bold=True))
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(mark.number))
 
 
 def make_pen(colour: str, wide: float, *, round_: bool = False) -> QPen:
