@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+from station.cutting.geometry.faces import SKELETON
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.strokes import Levels, Shapes
@@ -256,7 +257,11 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
     index = np.flatnonzero(deep)
     middle = shapely.line_interpolate_point(lines.shape[index], 0.5, normalized=True)
     face = sheet.closed.faces.find_at(shapely.get_coordinates(middle))
-    index = index[[f < 0 or sheet.kinds[f] != PART for f in face.tolist()]]
+    spared = [
+        f < 0 or sheet.kinds[f] != PART or _rips(sheet, n, f)
+        for n, f in zip(index.tolist(), face.tolist(), strict=True)
+    ]
+    index = index[np.array(spared, dtype=bool)]
     deepest: dict[tuple[int, ...], int] = {}
     for n in index.tolist():
         key = tuple(np.round(shapely.bounds(lines.shape[n])).astype(int).tolist())
@@ -264,6 +269,16 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
         if best is None or cuts.run_low[lines.run[n]] < cuts.run_low[lines.run[best]]:
             deepest[key] = n
     return [_tell_unfreed(sheet, n, float(left[n])) for n in _keep_one_a_run(lines.run, deepest)]
+
+
+def _rips(sheet: Sheet, line: int, face: int) -> bool:
+    """Tells whether a line would rip a strip of the sheet: it runs from edge to edge of it."""
+    faces = sheet.closed.faces
+    if faces.around[face] != SKELETON:
+        return False
+    x0, y0, x1, y1 = shapely.bounds(faces.ring[face]).tolist()
+    longest = max(x1 - x0, y1 - y0)
+    return bool(shapely.length(sheet.shallow.lines.shape[line]) > HELD * longest)
 
 
 def _keep_one_a_run(run: Ints, lines: dict[tuple[int, ...], int]) -> list[int]:

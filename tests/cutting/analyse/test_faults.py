@@ -77,3 +77,12 @@ def test_one_cut_too_deep_does_not_turn_the_zero():
     kinds = {p.kind for p in got.problems}
     assert "too-deep" in kinds
     assert "thickness" not in kinds
+
+
+def test_a_rip_that_does_not_go_through():
+    rip = "G0 X-5 Y{}\nG1 Z{} F900\nX605 F3000\nG0 Z5\n"
+    body = "".join(rip.format(y, z) for y, z in ((20, -6.2), (76, -4.8), (132, -6.2)))
+    setting = Setting(thickness_mm=6.0, bit_mm={1: 6.0}, sheet=(600.0, 400.0))
+    assert (11, "uncut") in told(body, setting)
+    groove = "".join(rip.format(y, z) for y, z in ((20, -6.2), (76, -3), (132, -6.2)))
+    assert "uncut" not in {kind for _, kind in told(groove, setting)}
