@@ -8,6 +8,7 @@ does not end within the height, the parts are taken in other orders, drawn by a 
 the same question has the same answer.
 """
 
+import math
 import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -214,6 +215,13 @@ def _cover(layer: PackLayer) -> float:
     return -sum(p.length_mm * p.width_mm for p in layer.piles)
 
 
+def _split_layer(layer: PackLayer) -> Layers:
+    """Splits a layer whose piles are all so many times the same into as many equal layers."""
+    times = math.gcd(*(pile.pieces for pile in layer.piles))
+    piles = tuple(pile._replace(pieces=pile.pieces // times) for pile in layer.piles)
+    return (PackLayer(layer.height_mm / times, piles),) * times
+
+
 def _list_orders(parts: Sequence[PackPart]) -> list[list[int]]:
     """Lists orders of the parts: by area, by thickness, by length."""
     area = [p.length_mm * p.width_mm for p in parts]
@@ -288,7 +296,7 @@ class _Building:
             volume = sum(n * each for n, each in zip(left, self._each, strict=True))
             if volume > (room + NEAR) * self._area:
                 return None
-            best, rated = None, (-1.0, 0.0)
+            best, rated = None, (0.0, False, 0.0)
             for height in self._list_tall(left, room):
                 filling = LayerFilling(self._parts, self._order, height, self._ask.gap_mm, inner)
                 filled = filling.fill(self._room, left, widely=self._few)
@@ -296,14 +304,15 @@ class _Building:
                 rate = filled.volume / height
                 if self._noise:
                     rate *= self._noise.uniform(0.85, 1.0)
-                rating = (rate, height) if any(filled.left) else (1e12, -height)
+                rating = (round(rate, 3), not any(filled.left), -height)
                 if filled.blocks and rating > rated:
                     best, rated = (filling, filled), rating
             if best is None:
                 return None
             filling, filled = best
-            layers.append(filling.list_piles(filled.blocks, left))
-            left, room = filled.left, room - layers[-1].height_mm
+            layer = filling.list_piles(filled.blocks, left)
+            layers += _split_layer(layer)
+            left, room = filled.left, room - layer.height_mm
         return tuple(layers)
 
     def _list_tall(self, left: list[int], room: float) -> list[float]:
