@@ -19,7 +19,7 @@ def raise_unmade(batch: Batch, sheet: int, lost: int, *, id: str, at: str) -> Co
         sheet=sheet,
         n=lost,
     )
-    return Concern(id=id, what=UNMADE, since=at, about=batch.key, text=text, choices=(DROP,))
+    return Concern(id=id, what=UNMADE, since=at, about=batch.key, text=text, choices=("drop it",))
 
 
 def list_unmade(view: View, batch: Batch) -> tuple[Concern, ...]:

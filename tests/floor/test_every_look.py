@@ -59,6 +59,11 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "2026-11-26 14:00", "button save", *ASKED),
         ("told the customer", "entered as a new order", "left as it is"),
     ),
+    "office._look_at_count": (
+        ("@worker 07", "@area office", "lot 0931", "button correct", "55", "button yes",
+         "reason 54"),
+        ("looked at",),
+    ),
     "packing._doubt_weight": (
         (*PACKING, "order 3307", "part 045", "button scale", "9999", "button close_pack",
          "button yes"),
@@ -70,6 +75,11 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "button show_concerns", "touch part 045", "button settle", *ASKED, "reason 51",
          "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
         ("looked at",),
+    ),
+    "queries.raise_unmade": (
+        (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:10:00",
+         "button sheet_spoiled", "reason 12", "70", "button sheet_spoiled"),
+        ("drop it",),
     ),
     "shared.recount_place": (
         (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51"),

@@ -196,11 +196,9 @@ def test_a_count_set_right_with_a_reason(stage, screen, do):
         "button correct",
         "touch B 07",
         "12",
-        "worker 07",
-        PIN,
     )
     do("reason 54")
-    assert screen.said == "Corrected from 10 to 12"
+    assert screen.said == "Corrected: 12 SG-10 there, 2 more than by the book"
 
 
 def test_lists_and_copies_as_files(stage, screen, do):
