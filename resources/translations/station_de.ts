@@ -128,6 +128,10 @@
       <translation>Auf einer Platte liegen {most} davon</translation>
     </message>
     <message>
+      <source>A sheet is on the bed of {router}</source>
+      <translation>Auf dem Bett von {router} liegt eine Platte</translation>
+    </message>
+    <message>
       <source>A sheet is spoiled while it lies on the bed.</source>
       <translation>Ausschuss wird gemeldet, solange die Platte auf dem Tisch liegt.</translation>
     </message>
@@ -238,6 +242,10 @@
     <message>
       <source>All is well.</source>
       <translation>Alles in Ordnung.</translation>
+    </message>
+    <message>
+      <source>All lists together</source>
+      <translation>Alle Listen zusammen</translation>
     </message>
     <message>
       <source>All of batch {batch} is cut: {n} {n|piece that waits is|pieces that wait are} thrown away</source>
@@ -738,6 +746,10 @@
     <message>
       <source>Bit {n}, {mm} mm</source>
       <translation>Fräser {n}, {mm} mm</translation>
+    </message>
+    <message>
+      <source>Bit {other} is in {router}: this one lies in the drawer.</source>
+      <translation>Fräser {other} ist in {router}: dieser liegt in der Schublade.</translation>
     </message>
     <message>
       <source>Bits</source>
@@ -1856,12 +1868,8 @@
       <translation>Sein Etikett gilt nicht mehr: abreißen. Ausschuss herauszählen, dann schließen.</translation>
     </message>
     <message>
-      <source>Its number has letters and digits only, not {id}</source>
-      <translation>Die Nummer hat nur Buchstaben und Ziffern, nicht {id}</translation>
-    </message>
-    <message>
-      <source>Its number is printed as a code: digits only, not {id}</source>
-      <translation>Die Nummer wird als Code gedruckt: nur Ziffern, nicht {id}</translation>
+      <source>Its number has letters, digits and dashes only, not {id}</source>
+      <translation>Ihre Nummer hat nur Buchstaben, Ziffern und Bindestriche, nicht {id}</translation>
     </message>
     <message>
       <source>Its number stays as it is</source>
@@ -2424,6 +2432,10 @@
       <translation>Keine Zeile ist gewählt</translation>
     </message>
     <message>
+      <source>No list lies there</source>
+      <translation>Dort liegt keine Liste</translation>
+    </message>
+    <message>
       <source>No mailer is large enough</source>
       <translation>Keine Versandtasche ist groß genug</translation>
     </message>
@@ -2478,6 +2490,10 @@
     <message>
       <source>No part was found in that file</source>
       <translation>In dieser Datei wurde kein Teil gefunden</translation>
+    </message>
+    <message>
+      <source>No pocket of {router} asks for it yet: it lies in the drawer.</source>
+      <translation>Noch verlangt ihn kein Platz von {router}: er liegt in der Schublade.</translation>
     </message>
     <message>
       <source>No pocket takes bit {bit}</source>
@@ -2764,8 +2780,8 @@
       <translation>Zahl gelöscht</translation>
     </message>
     <message>
-      <source>Number {id} cannot be printed as a code: take the next one</source>
-      <translation>Nummer {id} lässt sich nicht als Code drucken: die nächste nehmen</translation>
+      <source>Number {id} cannot be printed as a code: letters A to Z, digits and dashes, at most {most}</source>
+      <translation>Nummer {id} lässt sich nicht als Code drucken: Buchstaben A bis Z, Ziffern und Bindestriche, höchstens {most}</translation>
     </message>
     <message>
       <source>Number {id} is taken</source>
@@ -3464,6 +3480,10 @@
       <translation>Noch einmal lesen</translation>
     </message>
     <message>
+      <source>Read all lists</source>
+      <translation>Alle Listen einlesen</translation>
+    </message>
+    <message>
       <source>Read another file.</source>
       <translation>Andere Datei lesen.</translation>
     </message>
@@ -3660,8 +3680,8 @@
       <translation>Zeile 9</translation>
     </message>
     <message>
-      <source>Row {n}: {what}</source>
-      <translation>Zeile {n}: {what}</translation>
+      <source>Row {n}</source>
+      <translation>Zeile {n}</translation>
     </message>
     <message>
       <source>R{id} · {ends}</source>
@@ -3890,6 +3910,10 @@
     <message>
       <source>Scan the card again.</source>
       <translation>Karte noch einmal scannen.</translation>
+    </message>
+    <message>
+      <source>Scan the card of bit {bit} at that router instead.</source>
+      <translation>Stattdessen dort die Karte von Fräser {bit} scannen.</translation>
     </message>
     <message>
       <source>Scan the card under the master.</source>
@@ -6328,6 +6352,10 @@
       <translation>Karten der Teile</translation>
     </message>
     <message>
+      <source>cards of routers, bits, lots, carts, mailers and cut files</source>
+      <translation>Karten der Fräsen, Fräser, Chargen, Wagen, Versandtaschen und Fräsdateien</translation>
+    </message>
+    <message>
       <source>cart</source>
       <translation>Wagen</translation>
     </message>
@@ -8012,8 +8040,16 @@
       <translation>{file} wurde eben freigegeben</translation>
     </message>
     <message>
+      <source>{file}, row {n}</source>
+      <translation>{file}, Zeile {n}</translation>
+    </message>
+    <message>
       <source>{file}, {n} {n|sheet|sheets}</source>
       <translation>{file}, {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
+      <source>{file}, {what}</source>
+      <translation>{file}, {what}</translation>
     </message>
     <message>
       <source>{file}. Keep a copy away from this PC.</source>
@@ -8632,6 +8668,10 @@
       <translation>{n} {n|Stück|Stück}; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
     </message>
     <message>
+      <source>{n} {n|problem|problems}</source>
+      <translation>{n} {n|Problem|Probleme}</translation>
+    </message>
+    <message>
       <source>{n} {n|problem|problems}: nothing was taken in</source>
       <translation>{n} {n|Fehler|Fehler}: nichts wurde übernommen</translation>
     </message>
@@ -9054,6 +9094,10 @@
     <message>
       <source>{router} · {bed}</source>
       <translation>{router} · {bed}</translation>
+    </message>
+    <message>
+      <source>{row}: {what}</source>
+      <translation>{row}: {what}</translation>
     </message>
     <message>
       <source>{run} cuts parts out of a sheet of its own: it is no run</source>

@@ -265,6 +265,8 @@ class Desk:
         number = Number(text.strip())
         if number.reading is not None or number.whole is not None:
             return number
+        if self.hand.work.takes_text and "-" in text:  # a code of ours is printed without one
+            return Typed(text)
         return codes.read(text, find_shop(self.ledger.view).prefix)
 
     def _dispatch(self, given: Input | Unread) -> Given:
@@ -273,7 +275,8 @@ class Desk:
             gone = replies.tell_gone(self.hand.worker)
             return self._hold(common.Replied(common.sign_out(self._draft).draft, gone))
         if isinstance(given, Unread):
-            if self.hand.area == "office" and given.why == "foreign" and self.hand.worker:
+            typed = given.why == "foreign" or self.hand.work.takes_text
+            if self.hand.area == "office" and typed and self.hand.worker:
                 return self._ask_room(Typed(given.text))
             return Given(replies.unread(given))
         if self._draft.waiting and (done := self._answer_question(given)):

@@ -23,6 +23,7 @@ _NAMES: dict[str, Say] = {
     "card": say("card"),
     "badges": say("badges"),
     "part_cards": say("cards of parts"),
+    "thing_cards": say("cards of routers, bits, lots, carts, mailers and cut files"),
     "button_cards": say("cards of buttons"),
 }
 _AGAIN: dict[str, Say] = {

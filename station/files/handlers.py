@@ -7,7 +7,7 @@ from typing import Any
 
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
-from station.floor.office.acts import SetList
+from station.floor.office.acts import SetList, SetLists
 from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
@@ -19,6 +19,7 @@ from station.shop.file_requests import (
     OpenCutFile,
     ProveText,
     ReadList,
+    ReadLists,
     WriteList,
 )
 from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took
@@ -36,6 +37,7 @@ def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoF
         FindLists: _guard(lists.find),
         WriteList: _guard(lists.write),
         ReadList: _guard(lists.read),
+        ReadLists: _guard(lists.read_all),
         FindCutFiles: _guard(cut_files.find),
         LookAtDropped: _guard(cut_files.look_at_dropped, say("Drop a file that is there.")),
         OpenCutFile: _guard(cut_files.open),
@@ -94,6 +96,30 @@ class Lists:
             good(say("{n} CSV {n|file|files}", n=len(names)), next_),
         )
 
+    def read_all(self, _request: ReadLists, hand: OfficeHand) -> Do | Took:
+        """Reads the newest file of every list together, or says what is wrong in them."""
+        from station.files import lists  # noqa: PLC0415 - only when it is used
+
+        newest = list_newest(self.folder.make().glob("*.csv"))
+        files = lists.find_newest_lists(f for f in newest if has_plain_name(f))
+        if not files:
+            return Took(
+                hand,
+                refuse(say("No list lies there"), say("Put a file there, then look again.")),
+            )
+        found = lists.read_together(self.ledger.view, ((file, None) for file in files))
+        if wrong := lists.list_problems(found):
+            told = replace(hand.work.found, problems=tuple(str(p) for p in wrong))
+            return Took(
+                replace(hand, work=replace(hand.work, found=told)),
+                refuse(
+                    say("{n} {n|problem|problems}", n=len(wrong)),
+                    say("Nothing was taken in. {first}", first=wrong[0]),
+                ),
+            )
+        args = SetLists(lists=lists.give_lists(found))
+        return Do("list/several", args, _close_files(hand))
+
     def read(self, request: ReadList, hand: OfficeHand) -> Do | Took:
         """Reads one file, whole, or says what is wrong in it by line."""
         from station.files import lists  # noqa: PLC0415 - only when it is used
@@ -112,5 +138,9 @@ class Lists:
             )
         kind = found.kind.kind
         args = SetList(of=kind, values=found.values, file=name)
-        after = replace(hand, work=replace(hand.work, ask="", found=FilesFound(), page=0))
-        return Do(f"list/{kind}", args, after)
+        return Do(f"list/{kind}", args, _close_files(hand))
+
+
+def _close_files(hand: OfficeHand) -> OfficeHand:
+    """Gives the hand without the question which file."""
+    return replace(hand, work=replace(hand.work, ask="", found=FilesFound(), page=0))

@@ -9,14 +9,16 @@ comma, semicolon or tab, and write decimals with a comma where their language do
 import csv
 import io
 import re
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
-from station.floor.office.acts import SetList
+from station.floor.office.acts import GivenList, SetList, SetLists
 from station.floor.office.lists import LISTS
 from station.floor.office.rules import build_sound
+from station.floor.office.sound import NONE_COMING
 from station.ledger.ledger import Ledger
-from station.shop.acts import Act
+from station.shop.acts import Act, Args
 from station.shop.facts import Fact
 from station.shop.field_texts import read_value, write_value
 from station.shop.fields import fields_by_name, typed_fields
@@ -27,6 +29,7 @@ from station.shop.words import Say, say, several
 NAMES = {entry.kind.kind: entry.kind for entry in LISTS}
 MOST_BYTES = 5_000_000
 MOST_PROBLEMS = 200
+MOST_HEADER = 5_000  # characters of a first line
 FORMULA = re.compile(r"'*[=+\-@\t\r]")  # how a spreadsheet's formula begins, guarded or not
 GUARDED = re.compile(r"'+[=+\-@\t\r]")
 NUMBER = re.compile(r"[+-]?\d+([.,]\d+)?")
@@ -71,7 +74,26 @@ def list_names(kind: type[Fact]) -> tuple[str, ...]:
     return tuple(field.name for field in typed_fields(kind))
 
 
-def read_file(view: View, file: Path, kind: type[Fact] | None = None) -> Read:
+def read_together(view: View, files: Iterable[tuple[Path, type[Fact] | None]]) -> dict[Path, Read]:
+    """Reads several files, each of a list or one that tells by its columns; nothing is set.
+
+    What one of them brings another may name, whichever comes first. Raises OSError where one
+    cannot be read.
+    """
+    chosen = tuple(files)
+    first = [read_file(view, file, kind) for file, kind in chosen]
+    coming = frozenset(
+        f"{read.kind.kind}/{value.get('id', '')}"
+        for read in first
+        if read.kind
+        for value in read.values
+    )
+    return {file: read_file(view, file, kind, coming) for file, kind in chosen}
+
+
+def read_file(
+    view: View, file: Path, kind: type[Fact] | None = None, coming: frozenset[str] = NONE_COMING
+) -> Read:
     """Reads a file and checks all of it against what the shop knows; nothing is set.
 
     Raises OSError where it cannot be read.
@@ -89,15 +111,20 @@ def read_file(view: View, file: Path, kind: type[Fact] | None = None) -> Read:
                 file=file.name,
             )
         )
-    return read_text(view, text, kind)
+    return read_text(view, text, kind, coming)
 
 
 def _nothing(problem: Say) -> Read:
     return Read(None, (), (problem,))
 
 
-def read_text(view: View, text: str, kind: type[Fact] | None = None) -> Read:
-    """The same for a text; with a `kind` it must be that list."""
+def read_text(
+    view: View, text: str, kind: type[Fact] | None = None, coming: frozenset[str] = NONE_COMING
+) -> Read:
+    """The same for a text; with a `kind` it must be that list.
+
+    `coming`: keys of what comes in together with it, and so can be named.
+    """
     rows = _rows(text)
     names = [name.strip() for name in rows[0]] if rows else []
     of = kind or _find_kind(names)
@@ -111,7 +138,7 @@ def read_text(view: View, text: str, kind: type[Fact] | None = None) -> Read:
     for number, row in enumerate(rows[1:], 2):
         if not any(cell.strip() for cell in row):
             continue
-        value, wrong = _row(view, of, names, row)
+        value, wrong = _row(view, of, names, row, coming)
         name = str(value.get("id", ""))
         if name in seen:
             wrong = [say("{id} stands in line {n} already", id=name, n=seen[name])]
@@ -161,7 +188,7 @@ def _rows(text: str) -> list[list[str]]:
 
 
 def _row(
-    view: View, kind: type[Fact], names: list[str], row: list[str]
+    view: View, kind: type[Fact], names: list[str], row: list[str], coming: frozenset[str]
 ) -> tuple[Plain, list[Say]]:
     """One row over what is known of it already, and what is wrong with it."""
     if len(row) != len(names):
@@ -174,7 +201,7 @@ def _row(
     value = to_plain(before) if before else {}
     fields = fields_by_name(kind)
     value |= {name: read_value(fields[name], text) for name, text in cells.items()}
-    made = build_sound(kind.kind, value, view)
+    made = build_sound(kind.kind, value, view, coming)
     return value, made if isinstance(made, list) else []
 
 
@@ -190,7 +217,54 @@ def read(ledger: Ledger, kind: type[Fact], file: Path, by: str, at: str, id: str
     if found.problems:
         return [str(p) for p in found.problems]
     args = SetList(of=kind.kind, values=found.values, approved=by)
+    return _record(ledger, args, f"list/{kind.kind}", by, at, id)
+
+
+def read_several(
+    ledger: Ledger, files: Iterable[tuple[Path, type[Fact]]], by: str, at: str, id: str
+) -> list[str]:
+    """Takes several lists in together, all of them in one act or nothing; gives the problems."""
+    found = read_together(ledger.view, files)
+    if problems := list_problems(found):
+        return [str(p) for p in problems]
+    args = SetLists(lists=give_lists(found), approved=by)
+    return _record(ledger, args, "list/several", by, at, id)
+
+
+def list_problems(found: Mapping[Path, Read]) -> list[Say]:
+    """Lists what is wrong in files that were read together, each with its file."""
+    return [
+        say("{file}, {what}", file=file.name, what=problem)
+        for file, one in found.items()
+        for problem in one.problems
+    ]
+
+
+def give_lists(found: Mapping[Path, Read]) -> tuple[GivenList, ...]:
+    """Gives what was read as an act takes it."""
+    return tuple(
+        GivenList(of=one.kind.kind, values=one.values, file=file.name)
+        for file, one in found.items()
+        if one.kind
+    )
+
+
+def find_newest_lists(files: Iterable[Path]) -> tuple[Path, ...]:
+    """Finds the newest file of each list among files that come newest first; others are left."""
+    found: dict[type[Fact], Path] = {}
+    for file in files:
+        try:
+            with file.open(encoding="utf-8-sig") as text:
+                header = _rows(text.readline(MOST_HEADER))
+        except (OSError, UnicodeDecodeError):
+            continue
+        if header and (kind := _find_kind([name.strip() for name in header[0]])):
+            found.setdefault(kind, file)
+    return tuple(found.values())
+
+
+def _record(ledger: Ledger, args: Args, subject: str, by: str, at: str, id: str) -> list[str]:
     act = Act(id=id, kind=args.kind, at=at, worker=by, station=ledger.station,
-              subject=f"list/{kind.kind}", args=args)  # fmt: skip
+              subject=subject, args=args)  # fmt: skip
     answer = ledger.record(act).answer
     return [str(answer.said)] if answer.tone == "stop" else []

@@ -8,10 +8,11 @@ from station.papers import drawing
 from station.papers.page import Page, measure_code
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.cautions import CAUTIONS, list_cautions
-from station.shop.codes import LETTERS, usable, write
+from station.shop.codes import has_code, write
 from station.shop.facts import Bit, Fact, Part, Reason, Shape, Worker
 
 CARD = (62.0, 36.0)  # mm, wide and high
+BESIDE = 1.0  # mm on either side of a code with its quiet zones
 USES = {
     "loading": ("sheet", "stop", "overrule"),
     "popping": ("spoiled", "rework"),
@@ -35,10 +36,12 @@ class CardFace(NamedTuple):
 
 def _lay_out(cards: Iterable[CardFace], paper: str, title: str) -> Page:
     """Lays cards out in rows with lines to cut along."""
-    page = Page.make(paper, title)
-    for card, (x, y) in zip(cards, list_places(page, CARD), strict=False):
-        page.draw_box(x, y, *CARD, line=0.15, dash=True)
-        _draw_card(page, card, x, y)
+    page, faces = Page.make(paper, title), tuple(cards)
+    longest = max((measure_code(face.code) for face in faces), default=0.0)
+    size = (max(CARD[0], longest + 2 * BESIDE), CARD[1])  # a shop's own numbers may be long
+    for card, (x, y) in zip(faces, list_places(page, size), strict=False):
+        page.draw_box(x, y, *size, line=0.15, dash=True)
+        _draw_card(page, card, x, y, size[0])
     return page
 
 
@@ -54,15 +57,15 @@ def list_places(page: Page, size: tuple[float, float]) -> Iterator[tuple[float, 
         yield left + place % across * size[0], top + place // across * size[1]
 
 
-def _draw_card(page: Page, card: CardFace, x: float, y: float) -> None:
-    room = CARD[0] - 8 - (22 if card.shape or card.zone else 0)
+def _draw_card(page: Page, card: CardFace, x: float, y: float, wide: float) -> None:
+    room = wide - 8 - (22 if card.shape or card.zone else 0)
     page.draw_fitted(x + 4, y + 8.5, room, card.large, 15, bold=True)
     page.draw_fitted(x + 4, y + 13.5, room, card.small, 9)
     if card.shape:
-        drawing.draw_part(page, card.shape, x + CARD[0] - 24, y + 3, 20, 11)
+        drawing.draw_part(page, card.shape, x + wide - 24, y + 3, 20, 11)
     if card.zone:
-        _draw_zone(page, x + CARD[0] - 22, y + 3, card.zone)
-    page.draw_code(x + (CARD[0] - measure_code(card.code)) / 2, y + 16.5, card.code, size=9)
+        _draw_zone(page, x + wide - 22, y + 3, card.zone)
+    page.draw_code(x + (wide - measure_code(card.code)) / 2, y + 16.5, card.code, size=9)
 
 
 def _draw_zone(page: Page, x: float, y: float, zone: str) -> None:
@@ -79,7 +82,7 @@ def make_badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
         (
             CardFace(f"Worker {w.id}", "supervisor" if w.supervisor else "", write("worker", w.id))
             for w in workers
-            if usable("worker", w.id)
+            if has_code("worker", w.id)
         ),
         paper,
         "Badges",
@@ -103,7 +106,7 @@ def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
         for zone, words in ZONES.items():
             yield CardFace(words, "on the sheet", write("zone", zone), zone=zone)
     for reason in reasons:
-        if (area == "all" or reason.use in USES.get(area, ())) and usable("reason", reason.id):
+        if (area == "all" or reason.use in USES.get(area, ())) and has_code("reason", reason.id):
             yield CardFace(reason.words, f"reason: {reason.use}", write("reason", reason.id))
 
 
@@ -117,7 +120,7 @@ def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
             f.shape if isinstance(f, Part) else None,
         )
         for f in facts
-        if f.kind in LETTERS and usable(f.kind, f.id)
+        if has_code(f.kind, f.id)
     )
     return _lay_out(faces, paper, "Cards")
 

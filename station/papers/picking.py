@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from station.papers import drawing
 from station.papers.page import Page, measure_code, write_moment
-from station.shop.codes import usable, write
+from station.shop.codes import has_code, write
 from station.shop.facts import Order, Part
 
 
@@ -46,7 +46,7 @@ def _draw_head(page: Page, order: Order, count: int, printed: str) -> float:
     """Draws the order in large, its code, when it leaves, how many pieces."""
     page.draw_text(page.edge, 13, "Order", 11)
     room = page.inner
-    if usable("order", order.id):
+    if has_code("order", order.id):
         code = write("order", order.id)
         room -= measure_code(code)
         page.draw_code(page.right - measure_code(code), 8, code, height=14, size=11)

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from station.papers import drawing
 from station.papers.cards import list_places
 from station.papers.page import Page, measure_code
-from station.shop.codes import usable, write
+from station.shop.codes import has_code, write
 from station.shop.facts import Part, RackPlace
 
 # A capital of 40 points is 9.4 mm high: a two hundredth of two metres (common practice for
@@ -17,7 +17,7 @@ def make_part_cards(rows: Iterable[tuple[Part, RackPlace]], *, paper: str = "A4"
     """Makes a card for every part and its place, under the master: three on A4, two on A5."""
     page = Page.make(paper, "Part cards")
     size = (page.width - 14, 94.0)
-    printable = [(p, r) for p, r in rows if usable("part", p.id) and usable("rack", r.id)]
+    printable = [(p, r) for p, r in rows if has_code("part", p.id) and has_code("rack", r.id)]
     for (part, rack), (x, y) in zip(printable, list_places(page, size), strict=False):
         page.draw_box(x, y, *size, line=0.15, dash=True)
         _draw_card(page, part, rack, x + 5, y + 5, size[0] - 10)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 
 from station.ledger.ledger import Ledger
 from station.shop.cards import BUTTONS, DIGITS, ZONES
-from station.shop.codes import usable, write
+from station.shop.codes import has_code, usable, write
 from station.shop.facts import (
     Batch,
     Bit,
@@ -41,7 +41,7 @@ def _describe_code(
     sheet: int = 0,
     named: str = "",
 ) -> Iterator[Json]:
-    if usable(kind, number, copy, sheet):
+    if usable(kind, number, copy, sheet) if kind == "batch" else has_code(kind, number):
         row: Json = {
             "code": write(kind, number, copy, sheet),
             "kind": named or kind,

@@ -11,14 +11,18 @@ from station.queries.orders import list_needs
 from station.queries.routers import list_worn_bits
 from station.queries.runs import LASER, WORK, find_work, list_runs, name_run
 from station.queries.settings import find_shop
+from station.queries.stock import count_in_store
 from station.queries.underway import list_with_paper
 from station.shop.facts import (
     KINDS,
     Batch,
+    Bit,
     Cart,
     Concern,
     CutFile,
     Fact,
+    Lot,
+    Mailer,
     Material,
     Order,
     Pack,
@@ -35,6 +39,8 @@ from station.shop.words import say
 
 if TYPE_CHECKING:
     from station.papers.page import Page
+
+THINGS: tuple[type[Fact], ...] = (Router, Bit, Lot, Cart, Mailer, CutFile)
 
 
 def make_paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
@@ -207,6 +213,15 @@ def _gather_part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
     return make_part_cards(rows, paper=find_shop(ledger.view).paper)
 
 
+def _gather_thing_cards(ledger: Ledger, _name: str, _now: str) -> "Page | None":
+    """Gathers a card for everything in use that has no card elsewhere; None: there is nothing."""
+    from station.papers.cards import make_thing_cards  # noqa: PLC0415 - only when it is used
+
+    things = (f for kind in THINGS for f in ledger.facts(kind) if getattr(f, "active", True))
+    facts = tuple(f for f in things if not isinstance(f, Lot) or count_in_store(ledger.view, f.id))
+    return make_thing_cards(facts, paper=find_shop(ledger.view).paper) if facts else None
+
+
 def _gather_button_cards(ledger: Ledger, name: str, _now: str) -> "Page":
     from station.papers.cards import make_button_cards  # noqa: PLC0415 - only when it is used
 
@@ -222,5 +237,6 @@ _PAPERS: dict[str, Callable[[Ledger, str, str], "Page | None"]] = {
     "card": _gather_card,
     "badges": _gather_badges,
     "part_cards": _gather_part_cards,
+    "thing_cards": _gather_thing_cards,
     "button_cards": _gather_button_cards,
 }

@@ -7,8 +7,17 @@ A traveller adds its copy letter, a slip its sheet number as well:
     B00412A3 + check     the slip of sheet 3, torn off that copy
 
 The check character is ISO/IEC 7064 MOD 37-2 over everything before it. Of its 37
-characters only 0-9 and A-Z are printed; a number whose check would be ``*`` is skipped
-(`usable`). No Qt, no database: reading a code is a pure function.
+characters only 0-9 and A-Z are printed; where the program counts, a number whose check would
+be ``*`` is skipped (`usable`).
+
+A number that a shop has from before is kept as it is. Where its bare code can't be printed it
+is spelled: ``J`` after the letter of its kind, then capitals and digits as they are, the others
+by two or three characters that begin with ``Z``:
+
+    PJHCZA300 + check    part HC-300
+    PJ489ZP + check      part 489, one more sign for a check that can be printed
+
+No Qt, no database: reading a code is a pure function.
 """
 
 import re
@@ -40,8 +49,16 @@ LETTERS = {kind: letter for letter, kind in KINDS.items()}
 
 _PLAIN = re.compile(r"([A-Z])([0-9]+)([0-9A-Z])")
 _SHEETED = re.compile(r"(B)([0-9]+)([A-Z])([0-9]*)([0-9A-Z])")
+_SPELLED = re.compile(r"([A-Z])J([0-9A-Z]+)([0-9A-Z])")
 _AIM = re.compile(r"^\][A-Za-z][0-9A-Za-z]")
 LONGEST = 24
+SURE = 12  # capitals and digits that a shop's own number may have, whatever they are
+WIDEST = 21  # signs of a spelled code that still fits a small page
+MORE_SIGNS = 3  # tried until a spelled code has a check that can be printed
+_PAD = "ZP"
+_SIGNS = {"Z": "ZZ", "-": "ZA"} | {c.lower(): f"ZL{c}" for c in ALPHABET[10:36]}
+_SIGN = re.compile(r"ZL[A-Z]|ZP|ZZ|ZA|[0-9A-Y]")
+_OF_SIGN = {sign: char for char, sign in _SIGNS.items()} | {_PAD: ""}
 
 
 class Code(NamedTuple):
@@ -73,17 +90,48 @@ def check_character(text: str) -> str:
 
 
 def write(kind: str, number: str, copy: str = "", sheet: int = 0) -> str:
-    """The printed text of a code. Raises ValueError where the check would be ``*``."""
+    """The printed text of a code, spelled where its bare one can't be printed.
+
+    Raises ValueError for a number that has none: a batch's whose check would be ``*``, one of
+    other signs or too many.
+    """
+    bare = number.isdecimal() and number.isascii() and usable(kind, number, copy, sheet)
+    text = _write_bare(kind, number, copy, sheet) if bare else _spell(kind, number)
+    if not text:
+        raise ValueError(f"{kind} {number} has no printable check character or too many signs")
+    return text
+
+
+def _write_bare(kind: str, number: str, copy: str, sheet: int) -> str:
     body = f"{LETTERS[kind]}{number}{copy}{sheet or ''}"
-    check = check_character(body)
-    if check == "*":
-        raise ValueError(f"{body} has no printable check character")
-    return body + check
+    return body + check_character(body)
+
+
+@lru_cache(maxsize=4096)
+def _spell(kind: str, number: str) -> str:
+    """Spells a shop's own number; empty where it can't be, and for batches: they are counted."""
+    spelled = "".join(_SIGNS.get(char, char) for char in number)
+    if kind == "batch" or not re.fullmatch(r"[0-9A-Za-z-]+", number):
+        return ""
+    for more in range(MORE_SIGNS):
+        body = f"{LETTERS[kind]}J{spelled}{_PAD * more}"
+        if (check := check_character(body)) != "*":
+            return body + check if len(body) < WIDEST else ""
+    return ""
 
 
 def usable(kind: str, number: str, copy: str = "", sheet: int = 0) -> bool:
-    """Whether this code has a printable check character."""
+    """Whether the bare code of a number of digits has a printable check character."""
     return check_character(f"{LETTERS[kind]}{number}{copy}{sheet or ''}") != "*"
+
+
+def has_code(kind: str, number: str) -> bool:
+    """Whether a thing of this number can be printed as a code, bare or spelled."""
+    if kind not in LETTERS:
+        return False
+    if number.isdecimal() and number.isascii() and usable(kind, number):
+        return True
+    return bool(_spell(kind, number))
 
 
 def write_touch(kind: str, number: str, copy: str = "") -> str:
@@ -91,6 +139,8 @@ def write_touch(kind: str, number: str, copy: str = "") -> str:
 
     Empty where it has no code: it is then scanned or named in another way.
     """
+    if kind != "batch":
+        return write(kind, number) if has_code(kind, number) else ""
     if not number.isdecimal():
         return ""
     return next((write(kind, number, c) for c in (copy, "") if usable(kind, number, c)), "")
@@ -151,4 +201,16 @@ def _split(bare: str) -> Code | None:
     if match := _PLAIN.fullmatch(bare):
         letter, number, _ = match.groups()
         return Code(KINDS.get(letter, ""), number)
+    if match := _SPELLED.fullmatch(bare):
+        return _read_spelled(bare, *match.groups())
     return None
+
+
+def _read_spelled(bare: str, letter: str, spelled: str, _check: str) -> Code | None:
+    """Reads a spelled number; None where it is not spelled as it would be written."""
+    signs = _SIGN.findall(spelled)
+    if "".join(signs) != spelled or letter not in KINDS:
+        return None
+    number = "".join(_OF_SIGN.get(sign, sign) for sign in signs)
+    written = _spell(KINDS[letter], number)
+    return Code(KINDS[letter], number) if written[:-1] == bare[:-1] and written else None

@@ -35,6 +35,11 @@ class ReadList:
 
 
 @dataclass(frozen=True, kw_only=True)
+class ReadLists:
+    """Read the newest CSV file of every list in the shop's folder, to take them in together."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class FindCutFiles:
     """Find the cut files in the shop's folder."""
 

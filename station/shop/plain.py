@@ -30,8 +30,9 @@ def build(kind: str, values: Mapping[str, object]) -> Fact | list[Say]:
     made, problems = _dataclass(cls, values)
     if problems or not isinstance(made, Fact):
         return problems
-    if not made.id.isalnum() and kind not in ("revision", "slip", "pile", "shop"):
-        return [say("Its number has letters and digits only, not {id}", id=made.id or "nothing")]
+    if not made.id.replace("-", "").isalnum() and kind not in ("revision", "slip", "pile", "shop"):
+        wrong = made.id or "nothing"
+        return [say("Its number has letters, digits and dashes only, not {id}", id=wrong)]
     return made
 
 

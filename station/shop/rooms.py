@@ -36,6 +36,11 @@ class Work:
         """What an older program kept, under the names and values of today."""
         return kept
 
+    @property
+    def takes_text(self) -> bool:
+        """Whether a text is asked for now, so that what is no sound code may be one."""
+        return False
+
     def tell_counted(self, view: View) -> Say:  # noqa: ARG002 a room that counts asks it
         """Tells what was counted so far and is recorded nowhere yet; empty: nothing was."""
         return Say()

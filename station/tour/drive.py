@@ -216,6 +216,7 @@ class Tour:
         for kind, names in (
             ("badges", ("",)),
             ("part_cards", ("",)),
+            ("thing_cards", ("",)),
             ("button_cards", (*list_areas(), "all")),
         ):
             for name in names:

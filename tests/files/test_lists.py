@@ -4,7 +4,7 @@ import pytest
 
 from station.commands import pin as pins
 from station.files import lists
-from station.shop.facts import Material, Part, Reason, Worker
+from station.shop.facts import Material, Part, RackPlace, Reason, Worker
 from tests.replay import PIN, Stage
 
 AT = "2026-11-25T07:00:00"
@@ -137,3 +137,24 @@ def test_a_new_fact_without_a_column_that_it_needs_is_refused_by_line(ledger, tm
     file.write_text("id,name,thickness_mm,low_mm\n7,MDF 3 mm,3.0,2.8\n")
     problems = lists.read(ledger, Material, file, "07", AT, "t1")
     assert problems == ["line 2: high, mm is missing"]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_lists_that_name_each_other_come_in_together_in_any_order(ledger, tmp_path, turned):
+    parts, places = tmp_path / "parts.csv", tmp_path / "places.csv"
+    parts.write_text("id,name,words,rack\nHC-7,HC,Comb,489\n", encoding="utf-8")
+    places.write_text("id,name,part\n489,E 1,HC-7\n", encoding="utf-8")
+    files = [(parts, Part), (places, RackPlace)]
+    assert lists.read(ledger, Part, parts, "07", AT, "t1") != []
+    assert lists.read_several(ledger, files[::-1] if turned else files, "07", AT, "t2") == []
+    assert ledger.view.get(RackPlace, "489").part == "HC-7"
+    assert ledger.view.get(Part, "HC-7").rack == "489"
+
+
+def test_of_files_that_lie_there_the_newest_of_each_list_is_read(tmp_path):
+    names = ("new.csv", "old.csv", "places.csv", "else.csv")
+    heads = ("id,name,words,rack", "id,name,words,rack", "id,name,part", "sum,of,money")
+    files = [tmp_path / name for name in names]
+    for file, head in zip(files, heads, strict=True):
+        file.write_text(f"{head}\n", encoding="utf-8")
+    assert [f.name for f in lists.find_newest_lists(files)] == ["new.csv", "places.csv"]

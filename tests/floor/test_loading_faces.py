@@ -186,7 +186,7 @@ def test_lots_and_keypad_are_there_for_touch() -> None:
     assert str(wrong.rows[0].title) == "measured again"
     bits = shown(replace(BED, bits=()), GOOD).main[-1]
     assert isinstance(bits, Cards)
-    assert [e.big for e in bits.entries] == ["17"]
+    assert [e.big for e in bits.entries] == ["11", "17"]  # its own, then of the drawer
 
 
 def test_the_queue_says_why_and_how_long() -> None:

@@ -27,6 +27,8 @@ from station.shop.codes import read
 from station.shop.facts import (
     KINDS,
     Batch,
+    Bed,
+    Bit,
     Concern,
     CutFile,
     Lot,
@@ -35,7 +37,9 @@ from station.shop.facts import (
     Part,
     Pile,
     Product,
+    RackPlace,
     Revision,
+    Router,
     Slip,
     Worker,
 )
@@ -85,7 +89,7 @@ def test_every_fact_is_built_again_from_its_plain_values(fact):
         ("worker", {}, "number is missing"),
         ("worker", {"id": "03", "age": 3}, "There is no field age"),
         ("worker", {"id": 3}, "number must be a text"),
-        ("worker", {"id": "a b"}, "Its number has letters and digits only"),
+        ("worker", {"id": "a b"}, "Its number has letters, digits and dashes only"),
         (
             "material",
             {"id": "1", "name": "x", "thickness_mm": "six", "low_mm": 1.0, "high_mm": 2.0},
@@ -344,7 +348,7 @@ def test_every_kind_that_is_set_has_a_name():
             {"id": "4000", "lines": [{**LINE, "product": "999"}], "due": DUE},
             "product 999",
         ),
-        ("order", {"id": "X1", "lines": [LINE], "due": DUE}, "digits only, not X1"),
+        ("order", {"id": "X" * 24, "lines": [LINE], "due": DUE}, "cannot be printed as a code"),
         ("product", {"id": "400", "name": "x", "words": "y", "parts": []}, "at least one part"),
         ("rack", {"id": "400", "name": "C 1", "part": "999"}, "no part 999"),
         ("router", {"id": "6", "name": "R", "bed": "magnet"}, "bed is one of clamped and vacuum"),
@@ -381,6 +385,80 @@ def test_a_new_rack_place_is_given_to_its_part(view):
     view.facts["part/400"] = Part(id="400", name="x", words="y")
     view.do(RULES, act("set_fact", kind="rack", value={"id": "401", "name": "E 1", "part": "400"}))
     assert view.get(Part, "400").rack == "401"
+
+
+def test_a_part_that_comes_after_its_rack_place_is_given_to_it(view):
+    view.do(RULES, act("set_fact", kind="rack", value={"id": "401", "name": "E 1"}))
+    value = {"id": "400", "name": "x", "words": "y", "rack": "401"}
+    view.do(RULES, act("set_fact", kind="part", value=value))
+    assert view.get(RackPlace, "401").part == "400"
+
+
+@pytest.mark.parametrize("first", ["part", "rack"])
+def test_lists_that_name_each_other_come_in_together_or_not_at_all(view, first):
+    part = {"id": "HC-7", "name": "x", "words": "y", "rack": "489"}
+    given = {
+        "part": {"kind": "part", "values": [part], "file": "parts.csv"},
+        "rack": {
+            "kind": "rack",
+            "values": [{"id": "489", "name": "E 1", "part": "HC-7"}],
+            "file": "rack.csv",
+        },
+    }
+    alone = act("set_list", kind=first, values=given[first]["values"])
+    assert view.do(RULES, alone).refused
+    both = [given[first], *(one for name, one in given.items() if name != first)]
+    bad = [*both[:1], {**both[1], "values": [{**both[1]["values"][0], "name": 3}]}]
+    refused = view.do(RULES, act("set_lists", lists=bad))
+    assert str(refused.said).startswith(f"{both[1]['file']}, row 1: ")
+    assert view.get(Part, "HC-7") is None
+    assert str(view.do(RULES, act("set_lists", lists=both)).said) == "Taken in: 2 new, 0 changed"
+    assert view.get(Part, "HC-7").rack == "489"
+    assert view.get(RackPlace, "489").part == "HC-7"
+
+
+BIT = {"id": "77", "words": "6 mm", "diameter_mm": 6.0}
+
+
+def seat(view, **fields):
+    return view.do(RULES, act("set_fact", kind="bit", value={**BIT, **fields}))
+
+
+def test_a_bit_whose_router_is_said_is_in_its_spindle(view):
+    view.facts["router/9"] = Router(id="9", name="Router 9")
+    assert seat(view, router="9").tone == "good"
+    bed = view.get(Bed, "9")
+    assert (bed.bits, bed.zero, bed.first_off) == (((0, "77"),), "new bit 77", "new bit 77")
+    seat(view, router="")
+    assert view.get(Bed, "9").bits == ()
+
+
+def test_a_bit_whose_place_is_taken_lies_in_the_drawer(view):
+    view.facts |= {
+        "router/9": Router(id="9", name="Router 9"),
+        "bed/9": Bed(id="9", bits=((0, "12"),)),
+    }
+    answer = seat(view, router="9")
+    assert "Bit 12 is in Router 9" in str(answer.do)
+    assert view.get(Bit, "77").shelf[0] == "good"
+    assert view.get(Bed, "9").bits == ((0, "12"),)
+
+
+def test_a_bit_goes_into_the_pocket_that_a_file_asks_it_for(view):
+    view.facts["router/9"] = Router(id="9", name="Router 9", changer=True)
+    use = view.get(Revision, f"{COMBS}.{view.get(CutFile, COMBS).approved}").bits[0]
+    seat(view, router="9", diameter_mm=use.diameter_mm)
+    assert view.get(Bed, "9").bits == ((use.number, "77"),)
+    assert "asks for it yet" in str(seat(view, id="78", router="9", diameter_mm=11.5).do)
+
+
+def test_no_bit_is_moved_in_the_office_under_a_sheet(view):
+    view.facts |= {
+        "router/9": Router(id="9", name="Router 9"),
+        "bed/9": Bed(id="9", sheet=1, batch="00412", state="cutting"),
+    }
+    assert seat(view, router="9").refused
+    assert view.get(Bit, "77") is None
 
 
 @pytest.mark.parametrize(

@@ -74,6 +74,7 @@ def assert_read(there, found):
         ("cart_list", "2"),
         ("badges", ""),
         ("part_cards", ""),
+        ("thing_cards", ""),
         ("card", "router/1"),
         ("card", "bit/12"),
         ("card", "lot/0931"),

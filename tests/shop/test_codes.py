@@ -66,7 +66,40 @@ def test_a_touch_sends_a_code_that_prints():
                 if codes.usable("batch", n) and not codes.usable("batch", n, "A"))  # fmt: skip
     assert codes.write_touch("batch", "00412", "A") == write("batch", "00412", "A")
     assert codes.write_touch("batch", bare, "A") == write("batch", bare)
-    assert (codes.write_touch("batch", starred), codes.write_touch("order", "web-7")) == ("", "")
+    assert codes.write_touch("batch", starred) == ""
+    assert read(codes.write_touch("order", "web-7")) == Code("order", "web-7")
+
+
+@pytest.mark.parametrize("kind", sorted(set(codes.LETTERS) - {"batch"}))
+@pytest.mark.parametrize(
+    "number", ["489", "368", "HC-300", "a1", "Z", "ZA", "PJ-Zz", "00", "A" * 12]
+)
+def test_a_shops_own_number_is_printed_and_read_whatever_its_signs(kind, number):
+    text = write(kind, number)
+    assert len(text) <= codes.WIDEST
+    assert read(text) == read(text.lower()) == Code(kind, number)
+
+
+def test_every_number_of_three_digits_has_a_code_of_its_own():
+    for kind in set(codes.LETTERS) - {"batch"}:
+        written = {write(kind, f"{n:03d}") for n in range(1000)}
+        assert len(written) == 1000
+        assert {read(text).number for text in written} == {f"{n:03d}" for n in range(1000)}
+
+
+def test_one_wrong_sign_of_a_spelled_code_is_found():
+    text = write("part", "HC-300")
+    for place in range(len(text)):
+        for sign in codes.ALPHABET[:36]:
+            wrong = text[:place] + sign + text[place + 1 :]
+            assert wrong == text or isinstance(read(wrong), Unread), wrong
+
+
+@pytest.mark.parametrize("number", ["", "ä1", "a b", "a/b", "A" * 30])
+def test_what_cannot_be_spelled_has_no_code(number):
+    assert not codes.has_code("part", number)
+    with pytest.raises(ValueError, match="no printable"):
+        write("part", number)
 
 
 def test_copies_follow_until_z():

@@ -250,7 +250,7 @@ def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
 
 def _show_laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
     """Shows the best bit in the drawer for a use, its metres against what it must cut."""
-    bit, need = find_ready_bit(here.view, use), use.cut_mm / 1000
+    bit, need = find_ready_bit(here.view, here.bed, use), use.cut_mm / 1000
     size = f"{use.diameter_mm:g}"
     if bit is None:
         return Check(label=label, text=say("{size} mm: none in the drawer", size=size),

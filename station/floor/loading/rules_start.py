@@ -189,7 +189,7 @@ def _check_bits(sheet: Sheet) -> Answer | None:
         if refused := refuse_bit(view, bed, use):
             return refused
     for use in list_later_uses(view, bed, revision):
-        if find_ready_bit(view, use) is None:
+        if find_ready_bit(view, bed, use) is None:
             return refuse(
                 say("No {size} mm bit is in the drawer", size=f"{use.diameter_mm:g}"),
                 say("The file asks for it later in the sheet: get one first."),
@@ -294,7 +294,7 @@ def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:
     """Finds the first bit, in place or put in later, that will not last: left, needed (m)."""
     view, bed, revision = sheet.view, sheet.bed, sheet.file
     for use in list_later_uses(view, bed, revision):
-        bit, need = find_ready_bit(view, use), use.cut_mm / 1000
+        bit, need = find_ready_bit(view, bed, use), use.cut_mm / 1000
         if bit and (left := count_metres_left(view, bit)) < need:
             return bit, left, need
     return find_short_bit(view, bed, revision)
@@ -313,7 +313,7 @@ def _say_uneven(sheet: Sheet) -> Say | None:
 def _say_meanwhile(sheet: Sheet, minutes: float) -> Say:
     """Says what to do while the sheet is cut."""
     for use in list_later_uses(sheet.view, sheet.bed, sheet.file):
-        if bit := find_ready_bit(sheet.view, use):
+        if bit := find_ready_bit(sheet.view, sheet.bed, use):
             return say(
                 "Lay bit {bit} ready, {size} mm: scan it at the change.",
                 bit=bit.id,

@@ -30,7 +30,6 @@ from station.floor.loading.side_pane import (
     show_queued,
     show_routers,
     show_side,
-    write_touch,
 )
 from station.floor.loading.work import LoadingHand
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
@@ -38,6 +37,7 @@ from station.queries.routers import find_bit_in, name_router
 from station.queries.settings import list_reasons
 from station.queries.underway import list_queue
 from station.shop.cards import button
+from station.shop.codes import write_touch
 from station.shop.faces import (
     Asked,
     Block,

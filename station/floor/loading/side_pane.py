@@ -4,6 +4,7 @@ from station.floor.loading.needs import (
     AT_ONCE,
     changes_by_hand,
     find_ready_bit,
+    list_drawer,
     list_later_uses,
     list_restart_ticks,
     name_material,
@@ -27,7 +28,7 @@ from station.queries.stock import count_in_store
 from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
 from station.shop.cautions import CAUTIONS
-from station.shop.codes import usable, write
+from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
 from station.shop.words import Say, clock, say
@@ -35,14 +36,9 @@ from station.shop.words import Say, clock, say
 NEARLY_MIN = 1.0  # so long before its end a sheet is taken for one that comes off next
 
 
-def write_touch(kind: str, number: str, copy: str = "") -> str:
-    """Writes the code that a touch sends; empty for a number that can't be printed."""
-    return write(kind, number, copy) if usable(kind, number, copy) else ""
-
-
 def write_batch_touch(batch: Batch) -> str:
     """Writes the code of a batch's valid traveller, or its bare number."""
-    return write_touch("batch", batch.id, batch.copy) or write_touch("batch", batch.id)
+    return write_touch("batch", batch.id, batch.copy)
 
 
 def show_side(here: Now) -> tuple[Block, ...]:
@@ -155,7 +151,7 @@ def show_meters(here: Now) -> tuple[Meter, ...]:
         following = list_later_uses(here.view, here.bed, revision)
         if changes_by_hand(here.view, here.bed, revision):
             used = [(b, u) for b, u in used if b and b.diameter_mm == u.diameter_mm]
-            used += [(find_ready_bit(here.view, u), u) for u in following]
+            used += [(find_ready_bit(here.view, here.bed, u), u) for u in following]
         found = {b.id: _show_bit_life(here, b, u.cut_mm / 1000, batch) for b, u in used if b}
         return (*tuple(found.values())[:2], *_show_spoilboard(here))
     inside = [here.view.get(Bit, b) for _, b in here.bed.bits]
@@ -325,7 +321,7 @@ def show_lots(here: Now, revision: Revision) -> Cards:
 def show_drawer(here: Now, revision: Revision) -> Cards:
     """Shows the good bits in the drawer that fit this cut file."""
     sizes = {u.diameter_mm for u in revision.bits}
-    bits = [b for b in here.view.shelf(Bit, "good") if b.diameter_mm in sizes]
+    bits = [b for b in list_drawer(here.view, here.bed) if b.diameter_mm in sizes]
     return Cards(
         title=say("Bits in the drawer"),
         entries=tuple(

@@ -65,6 +65,22 @@ class SetList(Args, frozen=True, kw_only=True):
     file: str = ""  # that it was read from
 
 
+class GivenList(msgspec.Struct, frozen=True, kw_only=True):
+    """One of several lists that are taken in together."""
+
+    of: str = msgspec.field(name="kind")
+    values: tuple[GivenFields, ...]
+    file: str = ""  # that it was read from
+
+
+class SetLists(Args, frozen=True, kw_only=True):
+    """Takes several lists in together: one may name what another one brings."""
+
+    kind = "set_lists"
+
+    lists: tuple[GivenList, ...]
+
+
 class TakeInFile(Args, frozen=True, kw_only=True):
     """Takes a cut file's text in as a revision; the subject is the cut file."""
 

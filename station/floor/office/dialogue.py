@@ -24,12 +24,12 @@ from station.floor.shared.queue import CancelBatch
 from station.shop.acts import SetPin, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
-from station.shop.file_requests import BackUp, FindLists, ReadList, WriteList
+from station.shop.file_requests import BackUp, FindLists, ReadList, ReadLists, WriteList
 from station.shop.rooms import Do, Dropped, FileJob, HandleInput, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
 
-ALL_CARDS = (("badges", ""), ("part_cards", ""), ("button_cards", "all"))
+ALL_CARDS = (("badges", ""), ("part_cards", ""), ("thing_cards", ""), ("button_cards", "all"))
 Result = Do | Took | FileJob | None
 
 
@@ -202,7 +202,9 @@ def _find_lists(hand: OfficeHand, _view: View) -> FileJob:
 
 
 def _choose_file(hand: OfficeHand, given: Input, _view: View) -> Took | FileJob | None:
-    """Takes in the file that stands in a row."""
+    """Takes in the file that stands in a row, or all of them together."""
+    if name_press(given) == "read_all":
+        return FileJob(ReadLists(), hand)
     row = read_row(name_press(given))
     if row is None:
         return None

@@ -23,7 +23,7 @@ from station.floor.office.work import OfficeHand, OfficeWork
 from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.codes import Code
-from station.shop.facts import Fact, Revision, Shop
+from station.shop.facts import KINDS, Fact, Revision, Shop
 from station.shop.field_texts import is_time, read_time, read_value
 from station.shop.fields import FactField, typed_fields
 from station.shop.plain import to_plain
@@ -132,11 +132,17 @@ def _go_down(done: Took) -> Took:
 
 
 def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
-    """Fills the field that points at such things with the one whose card was scanned."""
+    """Fills the field that points at such things with the one whose card was scanned.
+
+    What is the code of no known thing is a number of the shop's own that happens to read as one.
+    """
     field = find_chosen_field(hand)
     points = field.points if field else None
     if field and points and points.kind == code.kind and view.get(points, code.number):
         return give_value(hand, field, code.number, view)
+    known = KINDS.get(code.kind)
+    if field and field.of is str and known and view.get(known, code.number) is None:
+        return _take_text(hand, str(code), view)
     return None
 
 

@@ -4,7 +4,9 @@ There is one act to set a fact, of whatever kind (`set_fact`). Where more than o
 together, or pieces move, an act has a rule of its own in `rules_work`.
 """
 
+from collections.abc import Iterable
 from dataclasses import replace
+from typing import Any
 
 from station.floor.office.acts import (
     ApproveRevision,
@@ -12,14 +14,17 @@ from station.floor.office.acts import (
     CorrectCount,
     FoundShop,
     GivenFields,
+    GivenList,
     ReceiveLot,
     RenewFirstFacts,
     SetFact,
     SetList,
+    SetLists,
     TakeInFile,
 )
 from station.floor.office.keeping import keep_orders, refuse_last_supervisor
 from station.floor.office.lists import LISTS
+from station.floor.office.pairing import pair_places
 from station.floor.office.rules_work import (
     MOST,
     NEXT,
@@ -31,7 +36,8 @@ from station.floor.office.rules_work import (
     release_batch,
     take_in_file,
 )
-from station.floor.office.sound import find_problems
+from station.floor.office.seating import seat_bits
+from station.floor.office.sound import NONE_COMING, find_problems
 from station.floor.shared.approval import ask_supervisor
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.floor.shared.recounts import COUNT_READS
@@ -61,7 +67,6 @@ from station.shop.facts import (
     Pack,
     Part,
     Pile,
-    RackPlace,
     Reason,
     Revision,
     Router,
@@ -125,6 +130,9 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
     kept = keep_orders(act, (made,), view)
     if not kept.facts:
         return _tell_kept(made, kept.wishes)
+    seated = seat_bits(pair_places((made,), view), view, act.at)
+    if seated.wrong:
+        return seated.wrong
     new = view.get(type(made), made.id) is None
     one = next((o.one for o in LISTS if o.kind is type(made)), Say(act.args.of))
     said = (
@@ -132,7 +140,8 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
         if new
         else say("{kind} {id} is changed", kind=one, id=made.id)
     )
-    return good(said, NEXT, sets=(made, *_give_place(made, view)))
+    sets = (*seated.facts, *seated.beds)
+    return attention(said, seated.told, sets=sets) if seated.told else good(said, NEXT, sets=sets)
 
 
 def _tell_kept(made: Fact, wishes: tuple[Concern, ...]) -> Answer:
@@ -150,41 +159,72 @@ def _tell_kept(made: Fact, wishes: tuple[Concern, ...]) -> Answer:
 NOT_BY_HAND = (Bed, Batch, Pack, Numbers, Concern)
 
 
-def build_sound(kind: str, value: GivenFields, view: View) -> Fact | list[Say]:
-    """Builds the fact with these values, or tells every problem: types first, then the rest."""
+def build_sound(
+    kind: str, value: GivenFields, view: View, coming: frozenset[str] = NONE_COMING
+) -> Fact | list[Say]:
+    """Builds the fact with these values, or tells every problem: types first, then the rest.
+
+    `coming`: keys of what comes in with it.
+    """
     made = build(kind, value)
     if isinstance(made, list):
         return made
     if isinstance(made, NOT_BY_HAND):
         return [say("{kind} follows from the work and is not set by hand", kind=kind)]
-    return find_problems(made, view) or made
-
-
-def _give_place(made: Fact, view: View) -> tuple[Part, ...]:
-    """Gives the part of a rack place its place, where it has none."""
-    part = view.get(Part, made.part) if isinstance(made, RackPlace) else None
-    return (replace(part, rack=made.id),) if part and not part.rack else ()
+    return find_problems(made, view, coming) or made
 
 
 def set_list(act: Act[SetList], view: View) -> Answer:
     """Takes a whole list in, in one act: all of it or nothing, and taken back as one."""
+    args = act.args
+    return _take_lists(act, (GivenList(of=args.of, values=args.values, file=args.file),), view)
+
+
+def set_lists(act: Act[SetLists], view: View) -> Answer:
+    """Takes several lists in, in one act; what one names another one may bring."""
+    return _take_lists(act, act.args.lists, view)
+
+
+def list_coming(lists: Iterable[GivenList]) -> frozenset[str]:
+    """Lists the keys of all that these lists bring."""
+    return frozenset(f"{one.of}/{value.get('id', '')}" for one in lists for value in one.values)
+
+
+def _build_all(lists: tuple[GivenList, ...], view: View) -> dict[str, Fact] | Answer:
+    """Builds every fact of the lists by its key, or refuses the first row that can't be."""
+    coming, facts = list_coming(lists), dict[str, Fact]()
+    for one in lists:
+        for number, value in enumerate(one.values, 1):
+            made = build_sound(one.of, value, view, coming)
+            if isinstance(made, list):
+                where = say("Row {n}", n=number)
+                if len(lists) > 1:
+                    where = say("{file}, row {n}", file=one.file, n=number)
+                return refuse(say("{row}: {what}", row=where, what=made[0]), NOTHING_SET)
+            facts[made.key] = made
+    return facts
+
+
+def _take_lists(act: Act[Any], lists: tuple[GivenList, ...], view: View) -> Answer:
+    """Takes lists in: all of them or nothing."""
     if asked := ask_supervisor(act):
         return asked
-    facts: dict[str, Fact] = {}
-    for number, value in enumerate(act.args.values, 1):
-        made = build_sound(act.args.of, value, view)
-        if isinstance(made, list):
-            return refuse(say("Row {n}: {what}", n=number, what=made[0]), NOTHING_SET)
-        facts[made.id] = made
+    facts = _build_all(lists, view)
+    if isinstance(facts, Answer):
+        return facts
     if problem := refuse_last_supervisor(facts.values(), view):
         return problem
     kept = keep_orders(act, facts.values(), view)
-    before = {f.id: view.get(type(f), f.id) for f in facts.values()}
-    sets = tuple(f for f in kept.facts if f != before[f.id])
-    new = sum(before[fact.id] is None for fact in sets)
+    seated = seat_bits(pair_places(kept.facts, view), view, act.at)
+    if seated.wrong:
+        return seated.wrong
+    before = {f.key: view.get(type(f), f.id) for f in seated.facts}
+    sets = (*(f for f in seated.facts if f != before[f.key]), *seated.beds)
+    new = sum(before.get(fact.key, fact) is None for fact in sets)
     if not sets and not kept.wishes:
         return notice(say("Nothing in it differs from what is known"), NOTHING_SET)
-    said = say("Taken in: {new} new, {changed} changed", new=new, changed=len(sets) - new)
+    changed = len(sets) - len(seated.beds) - new
+    said = say("Taken in: {new} new, {changed} changed", new=new, changed=changed)
     if wishes := kept.wishes:
         do = say(
             "{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.",
@@ -230,6 +270,7 @@ RULES: Rules = by_kind(
     Rule(args=RenewFirstFacts, reads=frozenset({Shop, Reason}), decide=renew_first_facts),
     Rule(args=SetFact, reads=_EVERY_KIND, decide=set_fact),
     Rule(args=SetList, reads=_EVERY_KIND, decide=set_list),
+    Rule(args=SetLists, reads=_EVERY_KIND, decide=set_lists),
     Rule(args=SetPin, reads=_ANY, decide=set_pin),
     Rule(args=TakeInFile, reads=_ANY | {Part}, decide=take_in_file),
     Rule(args=ApproveRevision, reads=_ANY, decide=approve_revision),

@@ -33,7 +33,7 @@ from station.queries.routers import count_metres_cut
 from station.queries.settings import find_shop
 from station.queries.spoiled import list_spoiled_by_place
 from station.shop.cards import BUTTONS, button
-from station.shop.codes import LETTERS, usable
+from station.shop.codes import has_code
 from station.shop.faces import (
     Asked,
     Block,
@@ -245,7 +245,7 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
     entries = [
         Entry(big=_name_act(name, fact), code=button(name)) for name in names.get(type(fact), ())
     ]
-    if fact.kind in LETTERS and usable(fact.kind, fact.id):
+    if has_code(fact.kind, fact.id):
         entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
     acts = Cards(title=say("Do"), entries=tuple(entries))
     known: tuple[tuple[Text, Text], ...] = tuple(
@@ -402,7 +402,9 @@ def _show_files(hand: OfficeHand, view: View) -> Face:
         "A file tells by its first line which list it is. All of it is taken in, or nothing."
     )
     title = say("Which file?") if found.names else say("No CSV file lies there")
-    presses = (*(PAGES if len(found.names) > ROWS else ()), LEAVE)
+    every = Press(label=say("All lists together"), code=button("read_all"), style="primary")
+    turns = PAGES if len(found.names) > ROWS else ()
+    presses = (*((every,) if len(found.names) > 1 else ()), *turns, LEAVE)
     return make_face(hand, Hint(title=title, note=note), table, presses=presses)
 
 

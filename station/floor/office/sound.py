@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator
 
 from station.queries.runs import find_work, name_run
-from station.shop.codes import LETTERS, usable
+from station.shop.codes import LETTERS, SURE, has_code
 from station.shop.facts import Fact, Material, Order, Product, Revision
 from station.shop.field_texts import is_time, to_rows
 from station.shop.fields import FactField, fields_by_name
@@ -19,30 +19,47 @@ from station.shop.words import Say, say
 _CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 
 
-def find_problems(fact: Fact, view: View) -> list[Say]:
-    """Finds everything about a fact that cannot be, each as a sentence."""
+NONE_COMING: frozenset[str] = frozenset()
+
+
+def find_problems(fact: Fact, view: View, coming: frozenset[str] = NONE_COMING) -> list[Say]:
+    """Finds everything about a fact that cannot be, each as a sentence.
+
+    `coming`: keys of what comes in together with it, and so can be pointed at.
+    """
     plain = to_plain(fact)
     fields = [(field, plain[name]) for name, field in fields_by_name(type(fact)).items()]
     return [
         *_check_number(fact),
-        *(problem for field, value in fields for problem in _check_text(field, value, view)),
+        *(
+            problem
+            for field, value in fields
+            for problem in _check_text(field, value, view, coming)
+        ),
         *(problem for field, value in fields for problem in _check_amount(field, value)),
-        *(problem for field, value in fields for problem in _check_rows(field, value, view)),
+        *(
+            problem
+            for field, value in fields
+            for problem in _check_rows(field, value, view, coming)
+        ),
         *_check_whole(fact, view),
     ]
 
 
 def _check_number(fact: Fact) -> Iterator[Say]:
     """Checks its number, which is printed as a code."""
-    if fact.kind not in LETTERS:
-        return
-    if not fact.id.isdecimal() or not fact.id.isascii():
-        yield say("Its number is printed as a code: digits only, not {id}", id=fact.id)
-    elif not usable(fact.kind, fact.id):
-        yield say("Number {id} cannot be printed as a code: take the next one", id=fact.id)
+    if fact.kind in LETTERS and not has_code(fact.kind, fact.id):
+        yield say(
+            "Number {id} cannot be printed as a code: letters A to Z, digits and dashes, at most "
+            "{most}",
+            id=fact.id,
+            most=SURE,
+        )
 
 
-def _check_text(field: FactField, value: object, view: View) -> Iterator[Say]:
+def _check_text(
+    field: FactField, value: object, view: View, coming: frozenset[str]
+) -> Iterator[Say]:
     """Checks a time, and what a field points at."""
     about, text = field.about, str(value)
     if about.written == "time" and value and not is_time(text):
@@ -52,11 +69,11 @@ def _check_text(field: FactField, value: object, view: View) -> Iterator[Say]:
     if about.written == "clock" and value and not _CLOCK.fullmatch(text):
         yield say("{field}: write it as 14:00", field=field.label)
     if field.points and (value or not about.may_be_empty):
-        yield from _check_there(field.points, text, view)
+        yield from _check_there(field.points, text, view, coming)
 
 
-def _check_there(kind: type[Fact], id: str, view: View) -> Iterator[Say]:
-    if view.get(kind, id) is None:
+def _check_there(kind: type[Fact], id: str, view: View, coming: frozenset[str]) -> Iterator[Say]:
+    if view.get(kind, id) is None and f"{kind.kind}/{id}" not in coming:
         yield say("There is no {kind} {id}", kind=kind.kind, id=id or "without a number")
 
 
@@ -71,14 +88,16 @@ def _check_amount(field: FactField, value: object) -> Iterator[Say]:
         yield say("{field} cannot be below {limit}", field=field.label, limit=f"{least:g}")
 
 
-def _check_rows(field: FactField, value: object, view: View) -> Iterator[Say]:
+def _check_rows(
+    field: FactField, value: object, view: View, coming: frozenset[str]
+) -> Iterator[Say]:
     """Checks every row of a list: what it points at is there, once, and at least one of it."""
     if not field.columns:
         return
     rows, first = to_rows(field, value), field.columns[0]
     if first.points:
         for row in rows:
-            yield from _check_there(first.points, str(row[0]), view)
+            yield from _check_there(first.points, str(row[0]), view, coming)
     firsts = [row[0] for row in rows]
     if first.of is str and len(set(firsts)) < len(firsts):
         yield say("{field} names one thing twice", field=field.label)

@@ -104,6 +104,11 @@ class OfficeWork(Work):
     editing: EditedRows = EditedRows()
     intake: Intake = Intake()
 
+    @property
+    def takes_text(self) -> bool:
+        """A field of the form is chosen, or a row of one that is a list."""
+        return self.form is not None and bool(self.field)
+
     @classmethod
     def renamed(cls, kept: Mapping[str, Any]) -> Mapping[str, Any]:
         """Gives what older programs kept its place: all of it stood side by side."""

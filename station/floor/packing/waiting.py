@@ -15,7 +15,7 @@ from station.queries.settings import find_shop
 from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
 from station.shop.cautions import CAUTIONS, say_cautions
-from station.shop.codes import usable, write
+from station.shop.codes import write_touch
 from station.shop.faces import (
     Block,
     Cards,
@@ -168,12 +168,7 @@ def _list_order(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell
     late: Tone = "stop" if is_late(order, hand.now) else "quiet"
     leaves = Cell(text=when(order.due, hand.now), tone=late)
     cells = (Cell(text=order.id, bold=True), Cell(text=words, tone=tone), leaves)
-    return cells, _write_code("order", order.id)
-
-
-def _write_code(kind: str, number: str) -> str:
-    """Writes a thing's code; nothing where its number makes none that can be printed."""
-    return write(kind, number) if number.isdecimal() and usable(kind, number) else ""
+    return cells, write_touch("order", order.id)
 
 
 def _list_to_put_back(view: View) -> tuple[Block, ...]:
@@ -184,7 +179,7 @@ def _list_to_put_back(view: View) -> tuple[Block, ...]:
     for order in dict.fromkeys(about):
         thing = ("pack", closed[order]) if order in closed else ("order", order)
         cells = (Cell(text=order, bold=True), Cell(text=say("cancelled"), tone="stop"))
-        entries.append((cells, _write_code(*thing)))
+        entries.append((cells, write_touch(*thing)))
     if not entries:
         return ()
     return (Listing(title=say("To put back"), rows=tuple(entries[:3])),)

@@ -104,7 +104,8 @@ class RackPlace(Fact):
 
     kind: ClassVar[str] = "rack"
     name: Name  # "C 14"
-    part: Annotated[str, About(say("part"), points_at="part")]
+    # empty: nothing has its place there yet
+    part: Annotated[str, About(say("part"), points_at="part", may_be_empty=True)] = ""
 
 
 @dataclass(frozen=True, kw_only=True)
