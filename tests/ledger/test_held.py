@@ -15,6 +15,7 @@ from tests.ledger.toy import EVERY, act, opened
 
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.lists(st.one_of(answers, st.integers(0, 5)), min_size=2, max_size=8))
+@pytest.mark.slow
 def test_what_is_held_is_what_would_be_read(tmp_path_factory, work):
     laid: dict[str, Answer] = {}
     ledger = opened(tmp_path_factory.mktemp("held"), given=toy.given(laid))

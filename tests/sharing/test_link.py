@@ -21,6 +21,8 @@ from station.sharing.link import PULL, PostgresLink
 from tests.server import free_port
 from tests.sharing.test_push import chained
 
+pytestmark = pytest.mark.slow  # asks a whole server
+
 ROW = SharedRow("a", "", ("w", "act/a"), '{"said":"½ ×"}')
 
 

@@ -8,6 +8,8 @@ from station.sharing.loop import Loop
 from station.shop.facts import Batch
 from tests.sharing.two import Station
 
+pytestmark = pytest.mark.slow  # asks a whole server
+
 
 @pytest.fixture
 def pair(tmp_path, shop):

@@ -8,6 +8,8 @@ import pytest
 
 from tests.sharing.shop import found
 
+pytestmark = pytest.mark.slow  # asks a whole server
+
 LIST = "%s::text[]"
 PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
 

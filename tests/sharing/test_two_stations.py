@@ -8,6 +8,8 @@ from station.sharing.loop import PAGE_AT_ONCE
 from station.shop.facts import Batch, Concern
 from tests.sharing.two import Station, healed
 
+pytestmark = pytest.mark.slow  # asks a whole server
+
 
 @pytest.fixture
 def pair(tmp_path, shop):

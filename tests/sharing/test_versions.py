@@ -9,6 +9,8 @@ from station.window.session import Session
 from tests.sharing.two_stage import TwoStations
 from tests.touch import find_touch
 
+pytestmark = pytest.mark.slow  # asks a whole server
+
 BATCH = ("traveller 00900", "button on_rack")
 
 

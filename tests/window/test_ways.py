@@ -9,6 +9,8 @@ from station.shop.facts import Batch, Material, Order
 from tests.replay import PIN
 from tests.window.ways import WAYS
 
+pytestmark = pytest.mark.slow  # plays each way through the window
+
 RELEASE = (
     "@worker 07",
     "@area office",
