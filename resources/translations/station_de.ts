@@ -8372,6 +8372,10 @@
       <translation>{number} wurde nicht genommen</translation>
     </message>
     <message>
+      <source>{number}, not put right</source>
+      <translation>{number}, nicht berichtigt</translation>
+    </message>
+    <message>
       <source>{n|Batch|Batches} {batches} {n|is|are} held</source>
       <translation>{n|Los|Lose} {batches} {n|ist|sind} gesperrt</translation>
     </message>

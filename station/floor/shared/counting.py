@@ -39,12 +39,13 @@ class CountingWork(Work):
     reasons: int = 0  # the page of reasons that is open
 
     def tell_counted(self, view: View) -> Say:
-        """Tells the exceptions so far, and how many go on where only some do."""
+        """Tells the exceptions so far, how many go on where only some do, and what is open."""
         told = [name_faults(self.counts, view)] if any(self.counts.values()) else []
         told += [
             say("{count} {part} go on", count=n, part=name_part(view, part))
             for part, n in self.good.items()
         ]
+        told += [say("{number}, not put right", number=self.open)] if self.open else []
         return together(told)
 
 
