@@ -10,7 +10,10 @@ import os
 import shutil
 import subprocess
 import sys
+import time
 from pathlib import Path
+
+from station.started import BEGAN, count_seconds_taken
 
 HOME = Path(__file__).resolve().parent.parent
 VENV = HOME / ".venv"
@@ -126,7 +129,9 @@ def _again(*, tests: bool) -> None:
     """Runs the same command inside the environment and ends with its exit code."""
     module = "tests" if tests else "station"
     command = [str(_python()), "-m", module, *sys.argv[1:]]
-    raise SystemExit(subprocess.run(command, check=False, cwd=_folder(module)).returncode)  # noqa: S603 - our own Python
+    began = {**os.environ, BEGAN: str(time.time() - count_seconds_taken())}
+    done = subprocess.run(command, check=False, cwd=_folder(module), env=began)  # noqa: S603 - our own Python
+    raise SystemExit(done.returncode)
 
 
 def _folder(module: str) -> Path:

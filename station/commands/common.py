@@ -9,7 +9,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from station import bootstrap
 from station.clock import Clock
 from station.files.logs import TurningLog
 
@@ -24,11 +23,15 @@ class CommandError(Exception):
 
 def find_data(options: argparse.Namespace) -> Path:
     """Finds the data folder of a command."""
+    from station import bootstrap  # noqa: PLC0415 - as the next two: it takes half a second
+
     return options.data or bootstrap.find_data_folder()
 
 
 def require_shop(options: argparse.Namespace) -> Path:
     """Finds the data folder, which must hold a shop already. Raises CommandError."""
+    from station import bootstrap  # noqa: PLC0415 - as above
+
     data = find_data(options)
     if not (data / bootstrap.FILE).exists():
         raise CommandError(f"There is no shop in {data}. Open it once with: station --data {data}")
@@ -65,6 +68,8 @@ def check_output(file: Path, options: argparse.Namespace, *, copy: bool = False)
 
 def _is_shops_own(file: Path, data: Path) -> bool:
     """Tells whether a shop lives in this file or in one beside it that it needs."""
+    from station import bootstrap  # noqa: PLC0415 - as above
+
     shop, own = data / bootstrap.FILE, file.resolve()
     if file.exists() and shop.exists() and file.samefile(shop):
         return True

@@ -12,7 +12,7 @@ from importlib import import_module
 from pathlib import Path
 from types import ModuleType
 
-import station
+import station.started
 from station.commands.common import ERRORS, OWN_BUG, CommandError, find_data
 from station.files.logs import TurningLog
 from station.ledger.faults import Fault

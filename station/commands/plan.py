@@ -1,18 +1,18 @@
 """``station plan``: what to cut next, as JSON; or a problem from a file, solved."""
 
 import argparse
+from math import inf
 from pathlib import Path
-from time import perf_counter
 
 import msgspec
 
-from station import bootstrap
 from station.commands.common import CommandError, make_clock, print_json, require_shop
 from station.planning.messages import CuttingPlan, PlanCutting, Release
+from station.started import count_seconds_left
 
 Json = dict[str, object]
-STARTED = 0.4  # seconds that the program has taken by now, at most
-READ = 0.3  # seconds kept for reading and writing
+LEAST = 0.1  # seconds that are thought at least
+MOST_PIECES = 10_000_000  # of a part; no shop ever wants more
 
 
 class FileOfProblem(msgspec.Struct):
@@ -44,15 +44,19 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Prints the plan as JSON."""
+    if not 0 < options.seconds < inf:
+        raise CommandError("The seconds must be more than none: write --seconds 2.")
     if options.problem:
         print_json(solve_problem(options.problem, options.seconds))
         return 0
-    from station.planning import gather, past, think  # noqa: PLC0415 - only when it is used
+    from station import bootstrap  # noqa: PLC0415 - only when it is used
+    from station.planning import gather, past, think  # noqa: PLC0415 - as above
 
     with bootstrap.open_ledger(require_shop(options)) as ledger:
         now = make_clock(options)()
         asked = gather.gather_plan(ledger.view, now, past.read_past(ledger.view, now))
-    asked = msgspec.structs.replace(asked, seconds=max(0.2, options.seconds - STARTED - READ))
+    left = max(LEAST, count_seconds_left(options.seconds))
+    asked = msgspec.structs.replace(asked, seconds=left)
     plan = think.run(asked, lambda _stage, _share: None)
     print_json(describe_plan(asked, plan))
     return 0
@@ -140,13 +144,17 @@ def _describe_blocked(blocked: "msgspec.Struct") -> Json:
 
 def solve_problem(path: Path, seconds: float) -> Json:
     """Solves the problem in a file. Raises CommandError where it is none."""
-    began = perf_counter()
     problem = _read_problem(path)
-    from station.planning.sheets import SheetFile, count_sheets  # noqa: PLC0415 - as above
+    from station.planning.sheets import (  # noqa: PLC0415 - as above
+        SheetFile,
+        count_sheets,
+        load_solver,
+    )
 
     wanted = _count_wanted(problem)
     files = tuple(SheetFile(f.name, f.minutes, f.makes, f.fixed) for f in problem.files)
-    left = max(0.2, seconds - STARTED - READ - (perf_counter() - began))
+    load_solver()  # before the seconds are counted that are left for it
+    left = max(LEAST, count_seconds_left(seconds))
     found = count_sheets(files, wanted, over_cost=problem.over_cost, seconds=left)
     return {
         "sheets": [{"cut_file": name, "count": n} for name, n in found.counts.items()],
@@ -179,6 +187,8 @@ def _find_wrong(problem: SheetsProblem) -> str:
         return "a file makes at least one piece of each of its parts"
     if any(n < 0 for n in problem.need.values()):
         return "nobody needs less than no pieces"
+    if any(n > MOST_PIECES for n in problem.need.values()):
+        return f"nobody needs more than {MOST_PIECES} pieces of a part"
     if any(not 0 < chance <= 1 for chance in problem.good.values()):
         return "a chance that a piece is good lies above 0 and is 1 at most"
     if problem.certainty is not None and not 0 < problem.certainty < 1:
@@ -193,7 +203,10 @@ def _count_wanted(problem: SheetsProblem) -> dict[str, int]:
     if problem.certainty is None:
         return problem.need
     chances = {part: know_chance(good) for part, good in problem.good.items()}
-    return {
-        part: count_to_cut(n, chances.get(part), problem.certainty)
-        for part, n in problem.need.items()
-    }
+    try:
+        return {
+            part: count_to_cut(n, chances.get(part), problem.certainty)
+            for part, n in problem.need.items()
+        }
+    except ValueError as fault:
+        raise CommandError(f"A chance is too low: {fault}.") from None

@@ -27,6 +27,11 @@ class Chance(NamedTuple):
     lost: float
 
     @property
+    def is_known(self) -> bool:
+        """Whether it is known for certain; the two need not add up to the last digit."""
+        return self.good + self.lost > SURE / 2
+
+    @property
     def mean(self) -> float:
         """The chance that is expected."""
         return self.good / (self.good + self.lost)
@@ -71,7 +76,7 @@ def find_chance_enough(cut: int, wanted: int, chance: Chance) -> float:
 
 def _lose(cut: int, chance: Chance) -> Iterator[float]:
     """Gives the chances that 0, 1, 2 … of so many pieces are lost."""
-    if chance.good + chance.lost >= SURE:
+    if chance.is_known:
         yield from _lose_surely(cut, chance.loss)
         return
     a, b = chance.good, chance.lost
@@ -104,15 +109,31 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
         return 0
     if chance is None or chance.lost == 0:
         return wanted
-    low, high = wanted - 1, wanted  # low is too few
-    while find_chance_enough(high, wanted, chance) < certainty - SLACK:
-        low, high = high, high * 2
-        if high > LONG:
-            raise ValueError("no number of pieces is enough")
-    while high - low > 1:
-        middle = (low + high) // 2
-        if find_chance_enough(middle, wanted, chance) < certainty - SLACK:
-            low = middle
-        else:
-            high = middle
-    return high
+    enough = 0.0
+    for lost, likely in enumerate(_lose_on_the_way(wanted, chance)):
+        enough += likely
+        if enough >= certainty - SLACK:
+            return wanted + lost
+        if wanted + lost > LONG:
+            break
+    raise ValueError("no number of pieces is enough")
+
+
+def _lose_on_the_way(wanted: int, chance: Chance) -> Iterator[float]:
+    """Gives the chances that 0, 1, 2 … pieces are lost until the last one wanted is good.
+
+    So many pieces more than wanted are enough with the sum of these chances up to there: the
+    negative binomial distribution, or where the chance is not quite known, its mean over that.
+    """
+    a, b, known = chance.good, chance.lost, chance.is_known
+    if known:
+        log = wanted * math.log1p(-chance.loss)
+    else:
+        log = math.lgamma(a + wanted) + math.lgamma(a + b) - math.lgamma(a)
+        log -= math.lgamma(a + b + wanted)
+    lost = 0
+    while True:
+        yield math.exp(log)
+        share = chance.loss if known else (b + lost) / (a + b + wanted + lost)
+        log += math.log((wanted + lost) / (lost + 1) * share)
+        lost += 1

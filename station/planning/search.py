@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 Counts = NDArray[np.int64]
 SEED = 1  # nothing depends on when it runs
 MOST_OUT = 4  # files that sheets are taken out of at once
+FREE = 1e-9  # minutes of a sheet that costs nothing
 HEAT = 0.003  # share of the cost by which a worse cover is still gone on from, at first
 
 
@@ -65,7 +66,7 @@ def _cover_open(cover: Cover, counts: Counts) -> Counts:
     while open_.any():
         worth = np.minimum(cover.makes, open_) @ cover.worth
         price = cover.cost + cover.fixed * (counts == 0)
-        file = int(np.argmax(worth / price))
+        file = int(np.argmax(worth / np.maximum(price, FREE)))
         made = cover.makes[file]
         useful = (made > 0) & (open_ > 0)
         times = max(1, int((open_[useful] // made[useful]).min()))

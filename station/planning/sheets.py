@@ -6,13 +6,18 @@ best. It is loaded in here alone, by the job that asks.
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from random import Random
 from time import perf_counter
 from typing import Any, NamedTuple
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
 SHARE = 0.4  # of the time for the solver, where search betters what it does not end
 ENDED = 1e-6  # share of the cost: so near to its bound a solution is the best
+SEARCHED = 0.15  # share of the time that is left then, for search without the solver
+SEED = 1  # nothing depends on when it runs
+FEW, FEWEST = 12, 5  # files that are counted anew at once: at first, and at least
+SHORTEST, LONGEST = 0.05, 0.5  # seconds for these
 SMALLEST = 1e-6  # minutes that a piece is worth at least
 
 
@@ -53,6 +58,20 @@ class _Model(NamedTuple):
     dear: float  # minutes that a piece left uncovered costs: more than any sheet
     files: int  # the first columns
     limited: bool  # whether sheets or room are short, so that pieces may be left uncovered
+    fixed: list[float]  # what each file costs once
+
+    def count_cost(self, values: list[float]) -> float:
+        """Counts what so many sheets of each file cost, where nothing is left uncovered."""
+        used = zip(self.cost, self.fixed, values[: self.files], strict=False)
+        return math.fsum(cost * n + once * (n > 0) for cost, once, n in used)
+
+    def is_covered(self, values: list[float]) -> bool:
+        """Says whether whole counts of each file keep all rows that ask for a least."""
+        return all(
+            sum(factor * values[n] for n, factor in row if n < self.files) >= low
+            for row, low in zip(self.rows, self.row_low, strict=True)
+            if low > 0
+        )
 
 
 def count_sheets(
@@ -120,7 +139,7 @@ def _make_model(
     dear = 2 * max(c + f.fixed for c, f in zip(cost, files, strict=True)) + 1
     limited = {f.stock: in_store[f.stock] for f in files if f.stock in in_store}
     model = _Model(cost, [float(n) for n in most], [], [], [], dear,
-                   len(files), bool(limited or room))  # fmt: skip
+                   len(files), bool(limited or room), [f.fixed for f in files])  # fmt: skip
     for n, f in enumerate(files):
         if f.fixed:
             _add_fixed(model, n, f.fixed, most[n])
@@ -170,31 +189,91 @@ def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     values = [float(v) for v in solver.getSolution().col_value] if found else []
     bound = float(info.mip_dual_bound)
     cost = float(info.objective_function_value)
-    if model.limited or (found and cost - bound <= ENDED * max(1.0, abs(cost))):
+    ended = found and cost - bound <= ENDED * max(1.0, abs(cost))
+    # the solver's whole numbers are whole but for a millionth, which may lack a piece
+    if model.limited or (ended and model.is_covered([float(round(v)) for v in values])):
         if not found:
             raise RuntimeError("no count of sheets was found in time")
         return values, bound
-    relaxed = _run_solver(model, seconds, whole=False)
+    until = began + seconds
+    relaxed = _run_solver(model, until - perf_counter(), whole=False)
     worth = [float(v) for v in relaxed.getSolution().row_dual]
+    dear = [float(v) for v in relaxed.getSolution().col_dual]
     bound = max(bound, float(relaxed.getInfo().objective_function_value))
-    left = max(0.05, seconds - (perf_counter() - began))
-    return _search(model, values, worth, left), bound
+    found_anew = _search(model, values, worth, (until - perf_counter()) * SEARCHED)
+    return _better_by_few(model, found_anew, dear[: model.files], until), bound
 
 
-def _run_solver(model: _Model, seconds: float, *, whole: bool = True) -> Any:  # noqa: ANN401 - it has no types
-    """Runs HiGHS on a problem; with `whole` false its counts need not be whole."""
+def _better_by_few(
+    model: _Model, values: list[float], dear: list[float], until: float
+) -> list[float]:
+    """Betters counts by solving for a few files at a time, while all others keep theirs.
+
+    Those few are drawn: some that are used, and some that are not and are the least `dear` where
+    counts need not be whole. Known as large neighbourhood search (Shaw 1998, from memory).
+    """
+    chance, few = Random(SEED), FEW  # noqa: S311 - which files are drawn is no secret
+    best, cost = values[: model.files], model.count_cost(values)
+    by_cost = sorted(range(model.files), key=lambda n: dear[n])
+    while (left := until - perf_counter()) > SHORTEST:
+        used = [n for n in by_cost if best[n]]
+        others = [n for n in by_cost if not best[n]][: 2 * few]
+        free = set(chance.sample(used, min(len(used), few - few // 3)))
+        free.update(chance.sample(others, min(len(others), few - len(free))))
+        kept = {n: best[n] for n in range(model.files) if n not in free}
+        began = perf_counter()
+        solver = _run_solver(model, min(left, LONGEST), kept=kept, start=best)
+        took, info = perf_counter() - began, solver.getInfo()
+        if info.primal_solution_status == FEASIBLE:
+            tried = [float(round(v)) for v in list(solver.getSolution().col_value)[: model.files]]
+            if model.is_covered(tried) and model.count_cost(tried) < cost - ENDED:
+                best, cost = tried, model.count_cost(tried)
+        few = max(FEWEST, few - 1) if took > LONGEST / 2 else few + 1
+        if len(kept) == 0 and took < LONGEST / 2:
+            break  # all were free, and it was ended
+    return best
+
+
+def load_solver() -> Any:  # noqa: ANN401 - it has no types
+    """Loads the solver; only the first time takes time."""
     import highspy  # noqa: PLC0415 - a job's start alone pays for it
 
+    return highspy
+
+
+def _run_solver(
+    model: _Model,
+    seconds: float,
+    *,
+    whole: bool = True,
+    kept: Mapping[int, float] = {},
+    start: Sequence[float] = (),
+) -> Any:  # noqa: ANN401 - it has no types
+    """Runs HiGHS on a problem; with `whole` false its counts need not be whole.
+
+    The columns of `kept` keep their values; `start` are counts of the files that cover all.
+    """
+    highspy = load_solver()
     # what it is derived from: the solver itself greets on standard output, even when told not to
     solver: Any = highspy.Highs.__mro__[1]()
     solver.setOptionValue("output_flag", False)
-    solver.setOptionValue("time_limit", max(0.1, seconds))
+    solver.setOptionValue("time_limit", max(SHORTEST, seconds))
     solver.setOptionValue("mip_rel_gap", 0.0)
     solver.setOptionValue("threads", 1)  # the other core is the screen's
     lp = _lay_model(highspy, model)
     if not whole:
         lp.integrality_ = []
+    if kept:
+        lp.col_lower_ = [kept.get(n, 0.0) for n in range(len(model.cost))]
+        lp.col_upper_ = [kept.get(n, most) for n, most in enumerate(model.upper)]
     solver.passModel(lp)
+    if start:
+        known = highspy.HighsSolution()
+        known.col_value = [
+            *start,
+            *(float(n > 0) for n, f in zip(start, model.fixed, strict=True) if f),
+        ]
+        solver.setSolution(known)
     solver.run()
     return solver
 
@@ -210,14 +289,10 @@ def _search(model: _Model, values: list[float], worth: list[float], seconds: flo
     for part, row in enumerate(covers):
         for file, pieces in model.rows[row]:
             makes[file, part] = round(pieces)
-    fixed = np.zeros(model.files)
-    for (file, _), *others in model.rows:
-        if others and others[-1][0] >= model.files:
-            fixed[file] = model.cost[others[-1][0]]
     cover = Cover(
         makes=makes,
         cost=np.array(model.cost[: model.files]),
-        fixed=fixed,
+        fixed=np.array(model.fixed),
         wanted=np.array([round(model.row_low[n]) for n in covers], dtype=np.int64),
         worth=np.maximum(np.array([worth[n] for n in covers]), SMALLEST),
     )

@@ -45,6 +45,8 @@ def test_loss_is_counted_as_a_chance(tmp_path):
     ("fields", "says"),
     [
         ({"need": {"a": -1}}, "nobody needs less"),
+        ({"need": {"a": 10**12}}, "nobody needs more"),
+        ({"need": {"a": 9999}, "good": {"a": 1e-6}, "certainty": 0.9}, "A chance is too low"),
         ({"files": [FILES[0], FILES[0]]}, "two files have one name"),
         ({"files": [{"name": "x", "minutes": 1, "makes": {"a": 0}}]}, "at least one piece"),
         ({"files": [{"name": "x", "minutes": -1, "makes": {"a": 1}}]}, "never below zero"),
@@ -58,6 +60,14 @@ def test_what_cannot_be_meant_is_told_in_a_sentence(tmp_path, fields, says, caps
     with pytest.raises(CommandError, match=says):
         solve_problem(path, 1.0)
     assert main(["plan", "--problem", str(path), "--json"]) != 0
+    told = capsys.readouterr()
+    assert (told.out, told.err.count("\n")) == ("", 1)
+
+
+@pytest.mark.parametrize("seconds", ["0", "-1", "nan", "inf"])
+def test_seconds_that_are_none(tmp_path, seconds, capsys):
+    path = problem(tmp_path)
+    assert main(["plan", "--problem", str(path), "--json", "--seconds", seconds]) != 0
     told = capsys.readouterr()
     assert (told.out, told.err.count("\n")) == ("", 1)
 
