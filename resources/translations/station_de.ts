@@ -1752,6 +1752,10 @@
       <translation>Ist niemand am Tisch?</translation>
     </message>
     <message>
+      <source>Is the sheet in hand of it? Then go on; else scan its lot.</source>
+      <translation>Ist die Platte in der Hand daraus? Dann weiter; sonst ihr Los scannen.</translation>
+    </message>
+    <message>
       <source>It agrees with its master</source>
       <translation>Es stimmt mit seinem Muster überein</translation>
     </message>
@@ -2068,6 +2072,10 @@
       <translation>Der Bildschirm sagt, was als Nächstes kommt.</translation>
     </message>
     <message>
+      <source>Look at the sheet's card: is it of this lot? Then the book is put right.</source>
+      <translation>Karte der Platte ansehen: gehört sie zu diesem Los? Dann wird das Buch berichtigt.</translation>
+    </message>
+    <message>
       <source>Look into the program that wrote it. Sizes that come out wrong are not cut.</source>
       <translation>In dem Programm nachsehen, das ihn geschrieben hat. Maße, die falsch herauskommen, werden nicht gefräst.</translation>
     </message>
@@ -2114,6 +2122,10 @@
     <message>
       <source>Lot {id}</source>
       <translation>Charge {id}</translation>
+    </message>
+    <message>
+      <source>Lot {lot} had no sheet left by the book, yet one is cut: count it</source>
+      <translation>Los {lot} hatte laut Buch keine Platte mehr, doch eine wird gefräst: nachzählen</translation>
     </message>
     <message>
       <source>Lot {lot} has no sheet left by the book</source>
@@ -3754,10 +3766,6 @@
     <message>
       <source>Scan again once it works.</source>
       <translation>Noch einmal scannen, sobald sie wieder geht.</translation>
-    </message>
-    <message>
-      <source>Scan another lot, or have it counted.</source>
-      <translation>Andere Charge scannen oder nachzählen lassen.</translation>
     </message>
     <message>
       <source>Scan another part of it.</source>

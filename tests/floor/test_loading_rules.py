@@ -85,7 +85,6 @@ START_REFUSALS: tuple[tuple[str, tuple[Fact, ...], Mapping[str, object]], ...] =
     ("Which lot is the sheet from?", (GOOD, BED), {"lot": ""}),
     ("There is no lot 0999", (GOOD, BED), {"lot": "0999"}),
     ("Lot 0940 is 9 mm birch plywood", (GOOD, BED), {"lot": "0940"}),
-    ("Lot 0950 has no sheet left", (GOOD, BED, Lot(id="0950", material="1")), {"lot": "0950"}),
     ("No bit is in the spindle", (GOOD, replace(BED, bits=())), {}),
     ("Bit 11 is broken",
      (GOOD, BED, Bit(id="11", words="6", diameter_mm=6.0, router="1", state="broken")), {}),
@@ -340,6 +339,12 @@ def test_acts_about_a_router(
     assert answer.refused == refused
 
 
+def test_a_broken_bit_that_is_still_in_is_called_broken() -> None:
+    broken = Bit(id="11", words="6", diameter_mm=6.0, router="1", state="broken")
+    view = small_shop(GOOD, BED, broken)
+    assert "Bit 11 is broken" in told(decide(view, "change_bit", "router/1", bit="11"))
+
+
 @pytest.mark.parametrize(
     "kind", ["report_stop", "end_stop", "change_bit", "bit_broken", "start_day", "rehome"]
 )
@@ -436,6 +441,21 @@ def test_the_lot_of_another_sheet_is_used_up_to_none() -> None:
     decide(view, "off_bed", "slip/00412-1", sheet=1, now="10:30")
     measure(view, 300.0, "014")
     assert "has no sheet left" in told(start(view))
+    assert start(view).asks == "sure"
+
+
+def test_a_sheet_in_the_hands_beats_the_book() -> None:
+    """The lot has none left by the book: asked once, then cut, and somebody is to count it."""
+    view = small_shop(GOOD, BED, Lot(id="0950", material="1"))
+    assert start(view, lot="0950").asks == "sure"
+    assert not view.entries
+    answer = start(view, lot="0950", sure=True)
+    assert not answer.refused
+    assert [(m.frm.place, m.to.place, m.to.batch) for m in answer.moves] == [
+        ("recount", "bed/1", "0950")
+    ]
+    looked = [f for f in answer.sets if isinstance(f, Concern)]
+    assert [(c.what, c.about) for c in looked] == [("recount", "lot/0950")]
 
 
 def test_a_cancelled_batch_stays_so_when_its_sheet_comes_off() -> None:

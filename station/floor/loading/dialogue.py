@@ -54,6 +54,7 @@ from station.queries.batches import refuse_unapproved, refuse_uncuttable
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
 from station.queries.settings import find_reason
+from station.queries.stock import count_in_store
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -252,7 +253,13 @@ def _scan_lot(here: Now, code: Code) -> Took:
         return Took(here.hand, last)
     if wrong := refuse_lot(here.view, revision, code.number):
         return Took(let_go_of_sheet(here.hand), wrong)
-    hand = replace(here.hand, work=replace(here.hand.work, lot=code.number))
+    used_up = count_in_store(here.view, code.number) < 1
+    known = replace(here.hand.work, lot=code.number, in_hands=code.number if used_up else "")
+    hand = replace(here.hand, work=known)
+    if used_up:
+        said = say("Lot {lot} has no sheet left by the book", lot=code.number)
+        do = say("Is the sheet in hand of it? Then go on; else scan its lot.")
+        return Took(hand, notice(said, do))
     lot = here.view.get(Lot, code.number)
     said = say("Sheet from lot {lot}", lot=code.number)
     if lot and lot.mark:

@@ -13,7 +13,7 @@ from station.floor.loading.needs import (
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import CONFIRMED, Now, needs_free_bed
+from station.floor.loading.preparing import CONFIRMED, Now, knows_lot, needs_free_bed
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.first_offs import find_unsettled
 from station.queries.hold_downs import find_wrong_on
@@ -27,7 +27,6 @@ from station.queries.routers import (
 )
 from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
 from station.queries.settings import find_shop
-from station.queries.stock import count_in_store
 from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
@@ -283,9 +282,7 @@ def _show_next_batch(here: Now) -> tuple[Check, ...]:
 
 
 def _show_lot(here: Now, revision: Revision) -> Check:
-    lot = here.hand.work.lot
-    if lot and not count_in_store(here.view, lot):
-        lot = ""
+    lot = here.hand.work.lot if knows_lot(here, here.hand) else ""
     name = name_material(here.view, revision.material)
     return Check(
         label=say("Sheet"),

@@ -9,7 +9,6 @@ from station.queries.batches import find_revision
 from station.queries.first_offs import find_other_thickness
 from station.queries.routers import count_metres_left, find_bit_in, name_router
 from station.queries.runs import find_due, name_run
-from station.queries.stock import count_in_store
 from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import (
     Batch,
@@ -147,7 +146,7 @@ def list_needed_ticks(view: View, bed: Bed, run: Revision | None) -> tuple[str, 
 
 
 def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
-    """Refuses a lot that is unknown, of the wrong material, or used up."""
+    """Refuses a lot that is unknown or of the wrong material."""
     if not id:
         return refuse(say("Which lot is the sheet from?"), say("Scan the lot's code."))
     lot = view.get(Lot, id)
@@ -157,11 +156,6 @@ def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
         return refuse(
             say("Lot {lot} is {got}", lot=id, got=name_material(view, lot.material)),
             say("This job takes {want}.", want=name_material(view, revision.material)),
-        )
-    if count_in_store(view, id) < 1:
-        return refuse(
-            say("Lot {lot} has no sheet left by the book", lot=id),
-            say("Scan another lot, or have it counted."),
         )
     return None
 

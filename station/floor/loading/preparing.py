@@ -170,7 +170,7 @@ def let_go(hand: LoadingHand) -> LoadingHand:
 def let_go_of_sheet(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without what is true of one sheet alone; what holds of the router stays."""
     left = replace(untick_items(hand, "held_down"), digits="")
-    return replace(left, work=replace(left.work, lot="", reading=0.0))
+    return replace(left, work=replace(left.work, lot="", in_hands="", reading=0.0))
 
 
 def hold_batch(hand: LoadingHand, batch: str) -> LoadingHand:
@@ -189,16 +189,20 @@ def find_counted(here: Now) -> str:
     return here.hand.work.part or (next(iter(makes)) if len(makes) == 1 else "")
 
 
+def knows_lot(here: Now, hand: LoadingHand) -> bool:
+    """Tells whether the next sheet's lot is known: the book has one of it, or it was scanned."""
+    lot = hand.work.lot
+    return bool(lot) and (lot == hand.work.in_hands or count_in_store(here.view, lot) > 0)
+
+
 def find_missing(here: Now, hand: LoadingHand) -> str:
     """Finds what is still missing before the next sheet; empty when it can start."""
     following = replace(here, hand=hand).due
-    lot = hand.work.lot
-    if following and following.run > 1:
-        lot = ""
-    elif not lot or count_in_store(here.view, lot) < 1:
-        return "lot"
-    elif not hand.work.reading:
-        return "reading"
+    if following is None or following.run == 1:
+        if not knows_lot(here, hand):
+            return "lot"
+        if not hand.work.reading:
+            return "reading"
     run = following.file if following else here.revision
     needed = list_needed_ticks(here.view, here.bed, run)
     return next((t for t in needed if t not in hand.work.ticks), "")

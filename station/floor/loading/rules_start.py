@@ -36,8 +36,9 @@ from station.queries.pace import expect_minutes
 from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
 from station.queries.settings import find_reason
+from station.queries.stock import count_in_store
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
-from station.shop.facts import Batch, Bed, Bit, Concern, Lot, Reason, Revision, Router, Slip
+from station.shop.facts import Batch, Bed, Bit, Concern, Fact, Lot, Reason, Revision, Router, Slip
 from station.shop.moves import SHEET, move
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -182,6 +183,21 @@ def _check_lot(sheet: Sheet) -> Answer | None:
     return refuse_lot(sheet.view, sheet.file, sheet.act.args.lot)
 
 
+def _ask_used_up(sheet: Sheet) -> Answer | None:
+    """Asks about a lot that has no sheet left by the book: one that is in hand beats the book."""
+    if not _is_used_up(sheet) or sheet.act.args.sure:
+        return None
+    return ask(
+        say("Lot {lot} has no sheet left by the book", lot=sheet.act.args.lot),
+        say("Look at the sheet's card: is it of this lot? Then the book is put right."),
+        "sure",
+    )
+
+
+def _is_used_up(sheet: Sheet) -> bool:
+    return sheet.due.run == 1 and count_in_store(sheet.view, sheet.act.args.lot) < 1
+
+
 def _check_bits(sheet: Sheet) -> Answer | None:
     """Refuses unless bits that must be in are right and later ones lie in the drawer."""
     view, bed, revision = sheet.view, sheet.bed, sheet.file
@@ -253,6 +269,7 @@ CHECKS: tuple[Callable[[Sheet], Answer | None], ...] = (
     _check_hold_downs,
     _check_ticks,
     _check_thickness,
+    _ask_used_up,
 )
 
 
@@ -267,7 +284,10 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     if thickness := find_other_thickness(view, bed, sheet.file):
         loaded = replace(loaded, zero_since=act.at, first_off=bed.first_off or thickness)
     moves = (move(SHEET, 1, frm, f"bed/{bed.id}", lot),)
-    sets = (loaded, replace(batch, state="cutting"))
+    sets: tuple[Fact, ...] = (loaded, replace(batch, state="cutting"))
+    if _is_used_up(sheet):
+        moves = (move(SHEET, 1, "recount", f"bed/{bed.id}", lot),)
+        sets = (*sets, _look_at_lot(sheet))
     said = say("Sheet {sheet} started at {at}", sheet=sheet.number, at=clock(act.at))
     if run > 1:
         said = say("Sheet {sheet}, run {run}, started at {at}", sheet=sheet.number, run=run,
@@ -288,6 +308,15 @@ def _put_on_bed(sheet: Sheet) -> Answer:
     if uneven := _say_uneven(sheet):
         return attention(said, uneven, moves=moves, sets=sets)
     return good(said, _say_meanwhile(sheet, minutes), moves=moves, sets=sets)
+
+
+def _look_at_lot(sheet: Sheet) -> Concern:
+    """Asks for a look at a lot of which more sheets were there than the book says."""
+    lot = sheet.act.args.lot
+    text = say("Lot {lot} had no sheet left by the book, yet one is cut: count it", lot=lot)
+    return Concern(
+        id=sheet.act.id, what="recount", since=sheet.act.at, about=f"lot/{lot}", text=text
+    )
 
 
 def _find_short(sheet: Sheet) -> tuple[Bit, float, float] | None:

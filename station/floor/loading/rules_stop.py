@@ -200,12 +200,12 @@ def _refuse_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
     """Refuses a bit that can't go into this router now."""
     if bit is None:
         return refuse(say("There is no such bit"), say("Scan the bit's code again."))
-    if bit.id in dict(bed.bits).values():
-        return notice(say("Bit {bit} is in already", bit=bit.id), say("Check it, tick it."))
     if bit.state != "good":
         return refuse(
             say("Bit {bit} is {state}", bit=bit.id, state=bit.state), say("Take another one.")
         )
+    if bit.id in dict(bed.bits).values():
+        return notice(say("Bit {bit} is in already", bit=bit.id), say("Check it, tick it."))
     if bit.router not in ("", bed.id):
         return refuse(
             say("Bit {bit} is in {router}", bit=bit.id, router=name_router(view, bit.router)),

@@ -18,6 +18,7 @@ class LoadingWork(Work):
     """Holds what is known of the next sheet, and what was answered to the open question."""
 
     lot: str = ""
+    in_hands: str = ""  # a lot of which a sheet was scanned where the book has none left
     reading: float = 0.0  # thickness, mm; 0: not read yet
     ticks: tuple[str, ...] = ()  # what was confirmed
     restart: tuple[str, ...] = ()  # what was confirmed before the router runs on
