@@ -776,12 +776,24 @@
       <translation>Holen</translation>
     </message>
     <message>
+      <source>Bring along</source>
+      <translation>Mitbringen</translation>
+    </message>
+    <message>
+      <source>Bring along what stands here.</source>
+      <translation>Mitbringen, was hier steht.</translation>
+    </message>
+    <message>
       <source>Bring it to trimming.</source>
       <translation>Zum Verputzen bringen.</translation>
     </message>
     <message>
       <source>Bring them to trimming with the traveller.</source>
       <translation>Mit der Laufkarte zum Verputzen bringen.</translation>
+    </message>
+    <message>
+      <source>Bring {what}</source>
+      <translation>Mitbringen: {what}</translation>
     </message>
     <message>
       <source>By what can leave</source>
@@ -1296,6 +1308,10 @@
       <translation>{what} eingeben.</translation>
     </message>
     <message>
+      <source>Enter one in the office.</source>
+      <translation>Im Büro eine eintragen.</translation>
+    </message>
+    <message>
       <source>Enter the material first.</source>
       <translation>Erst den Werkstoff eingeben.</translation>
     </message>
@@ -1550,6 +1566,10 @@
     <message>
       <source>Go to its own screen.</source>
       <translation>Zu seinem eigenen Bildschirm gehen.</translation>
+    </message>
+    <message>
+      <source>Go to {router}</source>
+      <translation>Zu {router}</translation>
     </message>
     <message>
       <source>Goes under rack {place}</source>
@@ -2478,6 +2498,10 @@
     <message>
       <source>No order waits to be packed</source>
       <translation>Kein Auftrag wartet aufs Packen</translation>
+    </message>
+    <message>
+      <source>No other router.</source>
+      <translation>Keine andere Fräse.</translation>
     </message>
     <message>
       <source>No pack is here.</source>
@@ -4948,6 +4972,10 @@
       <translation>Die Platten im Lager reichen nicht für alles davon.</translation>
     </message>
     <message>
+      <source>The shop has no router</source>
+      <translation>Die Werkstatt hat keine Fräse</translation>
+    </message>
+    <message>
       <source>The shop has not said yet: {what}</source>
       <translation>Die Werkstatt hat noch nicht geantwortet: {what}</translation>
     </message>
@@ -5010,6 +5038,10 @@
     <message>
       <source>The {size} mm bit was not scanned in</source>
       <translation>Der Fräser mit {size} mm wurde nicht gescannt</translation>
+    </message>
+    <message>
+      <source>Then</source>
+      <translation>Danach</translation>
     </message>
     <message>
       <source>Then scan or touch the reason. Hands off the bed.</source>
@@ -5896,6 +5928,10 @@
       <translation>Wer gezählt hat und warum, wird festgehalten; die Aufsicht sieht es unter „Bitte ansehen“.</translation>
     </message>
     <message>
+      <source>Who needs me next</source>
+      <translation>Wer braucht mich als Nächstes</translation>
+    </message>
+    <message>
       <source>Who works here?</source>
       <translation>Wer arbeitet hier?</translation>
     </message>
@@ -6096,8 +6132,20 @@
       <translation>je Platte</translation>
     </message>
     <message>
+      <source>a sheet of {material} from lot {lot}</source>
+      <translation>eine Platte {material} aus Charge {lot}</translation>
+    </message>
+    <message>
+      <source>a sheet of {material}: the store has none by the book</source>
+      <translation>eine Platte {material}: laut Buch liegt keine im Lager</translation>
+    </message>
+    <message>
       <source>a small part</source>
       <translation>ein kleines Teil</translation>
+    </message>
+    <message>
+      <source>a {size} mm bit: none is ready in the drawer</source>
+      <translation>ein Fräser {size} mm: keiner liegt bereit in der Schublade</translation>
     </message>
     <message>
       <source>about</source>
@@ -6244,6 +6292,10 @@
       <translation>Los {batch} ist übernommen</translation>
     </message>
     <message>
+      <source>batch {batch}, sheet {n} of {sheets}</source>
+      <translation>Los {batch}, Platte {n} von {sheets}</translation>
+    </message>
+    <message>
       <source>batch {batch}, sheet {n}: {why}</source>
       <translation>Los {batch}, Platte {n}: {why}</translation>
     </message>
@@ -6282,6 +6334,10 @@
     <message>
       <source>bit</source>
       <translation>Fräser</translation>
+    </message>
+    <message>
+      <source>bit no. {bit}, {size} mm, from the drawer</source>
+      <translation>Fräser Nr. {bit}, {size} mm, aus der Schublade</translation>
     </message>
     <message>
       <source>bit out</source>
@@ -6606,6 +6662,10 @@
     <message>
       <source>free</source>
       <translation>frei</translation>
+    </message>
+    <message>
+      <source>free in {n} min</source>
+      <translation>frei in {n} min</translation>
     </message>
     <message>
       <source>from {here} to {there}: {n} {part}</source>
@@ -7024,6 +7084,14 @@
       <translation>nichts weiter</translation>
     </message>
     <message>
+      <source>nothing to bring</source>
+      <translation>nichts mitzubringen</translation>
+    </message>
+    <message>
+      <source>nothing waits for it</source>
+      <translation>nichts wartet darauf</translation>
+    </message>
+    <message>
       <source>now</source>
       <translation>jetzt</translation>
     </message>
@@ -7388,6 +7456,10 @@
       <translation>Plattenlager</translation>
     </message>
     <message>
+      <source>sheet {n} with its slip, from beside the routers</source>
+      <translation>Platte {n} mit ihrem Abschnitt, von neben den Fräsen</translation>
+    </message>
+    <message>
       <source>sheet {sheet}</source>
       <translation>Platte {sheet}</translation>
     </message>
@@ -7552,6 +7624,10 @@
       <translation>der Werkzeugwechsler</translation>
     </message>
     <message>
+      <source>the traveller of batch {batch}</source>
+      <translation>die Laufkarte von Los {batch}</translation>
+    </message>
+    <message>
       <source>thick</source>
       <translation>dick</translation>
     </message>
@@ -7654,6 +7730,10 @@
     <message>
       <source>waits</source>
       <translation>wartet auf</translation>
+    </message>
+    <message>
+      <source>waits for you</source>
+      <translation>wartet auf dich</translation>
     </message>
     <message>
       <source>waits for {part}</source>
@@ -8692,6 +8772,10 @@
       <translation>{n} {n|Grund sagt|Gründe sagen} jetzt mehr darüber, was aus ihnen folgt</translation>
     </message>
     <message>
+      <source>{n} {n|router|routers}</source>
+      <translation>{n} {n|Fräse|Fräsen}</translation>
+    </message>
+    <message>
       <source>{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.</source>
       <translation>{n} {n|Form ist|Formen sind} neu: sagen, welches {n|Teil es ist|Teile es sind}.</translation>
     </message>
@@ -9100,12 +9184,20 @@
       <translation>{router} muss nicht neu referenziert werden</translation>
     </message>
     <message>
+      <source>{router} needs you next</source>
+      <translation>{router} braucht dich als Nächstes</translation>
+    </message>
+    <message>
       <source>{router} stopped: {why}</source>
       <translation>{router} steht: {why}</translation>
     </message>
     <message>
       <source>{router} · {bed}</source>
       <translation>{router} · {bed}</translation>
+    </message>
+    <message>
+      <source>{router}: {standing}</source>
+      <translation>{router}: {standing}</translation>
     </message>
     <message>
       <source>{row}: {what}</source>

@@ -82,6 +82,19 @@ def list_worn_bits(view: View) -> tuple[tuple[Bit, float], ...]:
     return tuple((b, share) for b, share in used if share >= NEAR_ITS_END)
 
 
+def list_drawer(view: View, bed: Bed) -> tuple[Bit, ...]:
+    """Lists the good bits that can be put into a router: of the drawer, and its own beside it."""
+    inside = dict(bed.bits).values()
+    own = (b for b in view.shelf(Bit, f"router/{bed.id}", 200) if b.id not in inside)
+    return (*(b for b in own if b.state == "good"), *view.shelf(Bit, "good", 200))
+
+
+def find_ready_bit(view: View, bed: Bed, use: BitUse) -> Bit | None:
+    """Finds the bit in the drawer that fits a use and lasts longest; None: there is none."""
+    fits = [b for b in list_drawer(view, bed) if b.diameter_mm == use.diameter_mm]
+    return max(fits, key=lambda b: count_metres_left(view, b), default=None)
+
+
 def count_passes(view: View, router: str) -> int:
     """Counts the sheets that were cut on a spoilboard since it was last flat."""
     return total(view.stock(place=f"spoilboard/{router}"), part=BOARD)

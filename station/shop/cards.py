@@ -87,6 +87,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (120, "bed_clear", "Bed is clear"),
             (121, "bit_out", "Bit is out of the wood"),
             (122, "nobody_near", "Nobody is at the bed"),
+            (123, "who_next", "Who needs me next"),
         ),
     ),
     (

@@ -64,7 +64,7 @@ def screen(hand: Hand[Work], view: View) -> Face:
     if what == "handover":
         return _show_handover(hand, view)
     if what == "menu":
-        return _show_menu()
+        return _show_menu(hand.area)
     if what == "care":
         return _show_cautions(hand, view)
     if what == "lost_paper":
@@ -98,12 +98,16 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned", "hold",
         "release", "handover", "print_page")  # fmt: skip
+OF_AREA = {"loading": ("who_next",)}
 SCREEN = ("dark", "sounds", "language")
 
 
-def _show_menu() -> Face:
+def _show_menu(area: str) -> Face:
     """Shows what belongs to no one room, and the work areas, to touch."""
-    acts = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in MENU)
+    acts = tuple(
+        Entry(big=say(BUTTONS[name].words), code=button(name))
+        for name in (*OF_AREA.get(area, ()), *MENU)
+    )
     here = ("sign_out", *map(button_of, AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
     return Face(

@@ -48,6 +48,7 @@ from station.floor.loading.preparing import (
     untick_items,
     untick_restart,
 )
+from station.floor.loading.tended_face import say_standing
 from station.floor.loading.work import LoadingHand
 from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff, take_reading
 from station.queries.batches import refuse_unapproved, refuse_uncuttable
@@ -55,12 +56,13 @@ from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
 from station.queries.settings import find_reason
 from station.queries.stock import count_in_store
+from station.queries.tending import list_tended
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, FirstOff, Lot, Slip
 from station.shop.file_requests import ProveText
-from station.shop.rooms import Do, FileJob, Input, Number, Took
+from station.shop.rooms import Aside, Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import Say, clock, say
@@ -71,6 +73,8 @@ A_WHILE_S = 600  # the traveller again after this long is a question
 def handle_input(hand: LoadingHand, given: Input, view: View) -> Do | Took | FileJob | None:
     """Takes one input at the cutting bed."""
     here = find_now(hand, view)
+    if here.mode == "tended" and not _asks_who_next(given):
+        here = find_now(close_question(hand), view)
     if isinstance(given, Number):
         return _enter_number(here, given)
     if not isinstance(given, Code):
@@ -81,6 +85,23 @@ def handle_input(hand: LoadingHand, given: Input, view: View) -> Do | Took | Fil
         return handler(here) if handler else None
     code_handler = CODE_STEPS.get(given.kind)
     return code_handler(here, given) if code_handler else None
+
+
+def _asks_who_next(given: Input) -> bool:
+    """Says whether it is the button that shows which router is next, and hides it again."""
+    card = BY_NUMBER.get(given.number) if isinstance(given, Code) else None
+    return bool(card and card.name == "who_next")
+
+
+def _press_who_next(here: Now) -> Took:
+    """Shows which router needs the person next; shown already, goes back to the work."""
+    hand = replace(here.hand, aside=Aside())
+    if here.mode == "tended":
+        return Took(close_question(hand), good(say("Back to the work"), say("Scan your work.")))
+    if not (tended := list_tended(here.view, here.served, here.hand.now)):
+        return Took(hand, refuse(say("The shop has no router"), say("Enter one in the office.")))
+    said = say("{router}: {standing}", router=tended[0].name, standing=say_standing(tended[0]))
+    return Took(open_question(hand, "tended"), good(said, say("Bring along what stands here.")))
 
 
 def _enter_number(here: Now, given: Number) -> Do | Took | None:
@@ -592,5 +613,6 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "bit_broken": _press_broken,
     "one_more_sheet": _press_more,
     "next_router": _press_next_router,
+    "who_next": _press_who_next,
     **{f"row_{n}": partial(_choose_size, number=n) for n in range(1, MOST_SIZES + 1)},
 }

@@ -4,7 +4,6 @@ from dataclasses import replace
 
 from station.floor.loading.needs import (
     AT_ONCE,
-    find_ready_bit,
     find_zero_due,
     judge_thickness,
     list_first_uses,
@@ -23,6 +22,7 @@ from station.queries.routers import (
     count_metres_left,
     count_minutes_left,
     find_bit_in,
+    find_ready_bit,
     name_router,
 )
 from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run

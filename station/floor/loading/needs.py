@@ -214,19 +214,6 @@ def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, .
     return revision.bits[1 + done :]
 
 
-def list_drawer(view: View, bed: Bed) -> tuple[Bit, ...]:
-    """Lists the good bits that can be put into a router: of the drawer, and its own beside it."""
-    inside = dict(bed.bits).values()
-    own = (b for b in view.shelf(Bit, f"router/{bed.id}", 200) if b.id not in inside)
-    return (*(b for b in own if b.state == "good"), *view.shelf(Bit, "good", 200))
-
-
-def find_ready_bit(view: View, bed: Bed, use: BitUse) -> Bit | None:
-    """Finds the bit in the drawer that fits a use and lasts longest; None: there is none."""
-    fits = [b for b in list_drawer(view, bed) if b.diameter_mm == use.diameter_mm]
-    return max(fits, key=lambda b: count_metres_left(view, b), default=None)
-
-
 def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
     """Refuses when the bit for this use is not there, or not fit to cut."""
     bit = find_bit_in(view, bed, use)

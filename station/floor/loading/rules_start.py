@@ -9,7 +9,6 @@ from station.floor.loading.needs import (
     NO_BATCH,
     TICKS,
     find_batch,
-    find_ready_bit,
     find_short_bit,
     find_zero_due,
     judge_thickness,
@@ -33,7 +32,13 @@ from station.queries.first_offs import (
 )
 from station.queries.hold_downs import find_wrong_on
 from station.queries.pace import expect_minutes
-from station.queries.routers import count_metres_left, count_passes, find_bed, name_router
+from station.queries.routers import (
+    count_metres_left,
+    count_passes,
+    find_bed,
+    find_ready_bit,
+    name_router,
+)
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
 from station.queries.settings import find_reason
 from station.queries.stock import count_in_store

@@ -31,6 +31,7 @@ from station.floor.loading.side_pane import (
     show_routers,
     show_side,
 )
+from station.floor.loading.tended_face import hint_tended, show_tended
 from station.floor.loading.work import LoadingHand
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
 from station.queries.routers import find_bit_in, name_router
@@ -64,6 +65,8 @@ def screen(hand: LoadingHand, view: View) -> Face:
     """Shows the work in hand at this router."""
     here = find_now(hand, view)
     modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit}
+    if here.mode == "tended" and here.served:
+        return show_tended(here)
     if here.mode == "spoil" and not here.bed.sheet:
         here = replace(here, hand=replace(hand, work=replace(hand.work, mode="")))
     if (asked := modes.get(here.mode)) is not None:
@@ -242,7 +245,7 @@ def _show_free(here: Now) -> Face:
     return Face(
         title=TITLE,
         where=_say_where(here),
-        main=(*main, show_queue(here, 5, say("Queue of this router"))),
+        main=(*hint_tended(here), *main, show_queue(here, 5, say("Queue of this router"))),
         beside=_show_first_things(here, say("First on this router")),
         presses=(
             *presses,

@@ -3,8 +3,6 @@
 from station.floor.loading.needs import (
     AT_ONCE,
     changes_by_hand,
-    find_ready_bit,
-    list_drawer,
     list_later_uses,
     list_restart_ticks,
     name_material,
@@ -20,6 +18,8 @@ from station.queries.routers import (
     count_passes,
     find_bed,
     find_bit_in,
+    find_ready_bit,
+    list_drawer,
     name_router,
 )
 from station.queries.runs import LASER, find_due, find_work

@@ -9,8 +9,9 @@ from typing import Literal
 
 from station.shop.rooms import Hand, Work
 
-# the question that is open: why it stands still, why the sheet is spoiled, which bit broke
-Mode = Literal["", "stop", "spoil", "broken"]
+# the question that is open: why it stands still, why the sheet is spoiled, which bit broke;
+# or only shown: which router needs the person next
+Mode = Literal["", "stop", "spoil", "broken", "tended"]
 
 
 @dataclass(frozen=True, kw_only=True)

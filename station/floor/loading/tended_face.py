@@ -1,0 +1,114 @@
+"""Shows which router needs a person next, and what to bring along."""
+
+from station.floor.loading.needs import name_material
+from station.floor.loading.preparing import Now
+from station.queries.tending import BitToBring, Tended, list_tended
+from station.shop.cards import button
+from station.shop.codes import write_touch
+from station.shop.faces import Block, Cards, Cell, Entry, Face, Header, Hint, Listing, Press, Tone
+from station.shop.words import Say, say, together
+
+TITLE = say("Who needs me next")
+NOTHING = say("nothing to bring")
+MOST = 6  # routers besides the first that the screen has room for
+
+
+def show_tended(here: Now) -> Face:
+    """Shows the router that is free first or waits, what to bring, then all others."""
+    first, *others = list_tended(here.view, here.served, here.hand.now)
+    entries = tuple(_show_other(here, one) for one in others[:MOST])
+    return Face(
+        title=TITLE,
+        where=say("{n} {n|router|routers}", n=len(here.served)),
+        main=(
+            Header(label=say("Next"), number=first.name, title=say_standing(first),
+                   note=_say_sheet(first)),
+            *_list_bring(here, first),
+        ),
+        side=(Cards(title=say("Then"), entries=entries, empty=say("No other router.")),),
+        presses=(
+            Press(label=say("Go to {router}", router=first.name),
+                  code=write_touch("router", first.router), style="primary", wide=2),
+            Press(label=say("Back to the work"), code=button("who_next")),
+        ),
+        weights=(60, 0, 40),
+    )  # fmt: skip
+
+
+def hint_tended(here: Now) -> tuple[Block, ...]:
+    """Tells a person whose hands are free which other router needs them, and what to bring."""
+    if len(here.served) < 2:
+        return ()
+    first = list_tended(here.view, here.served, here.hand.now)[0]
+    if first.router == here.bed.id or first.standing not in ("waits", "cuts"):
+        return ()
+    title = say("{router} needs you next", router=first.name)
+    return (Hint(title=title, right=say_standing(first), note=say_bring(here, first)),)
+
+
+def say_standing(one: Tended) -> Say:
+    """Says whether a router waits, or in how many minutes its bed is free."""
+    if one.standing == "stopped":
+        return say("stopped")
+    if one.standing == "idle":
+        return say("nothing waits for it")
+    if one.standing == "waits" or one.minutes < 1:
+        return say("waits for you")
+    return say("free in {n} min", n=round(one.minutes))
+
+
+def say_bring(here: Now, one: Tended) -> Say:
+    """Says in one line what to bring along."""
+    if not one.batch:
+        return NOTHING
+    bits = [_say_bit(bit) for bit in one.bits]
+    return say("Bring {what}", what=together([_say_from(here, one), *bits]))
+
+
+def _say_sheet(one: Tended) -> Say:
+    if not one.batch:
+        return NOTHING
+    return say("batch {batch}, sheet {n} of {sheets}", batch=one.batch, n=one.sheet,
+               sheets=one.sheets)  # fmt: skip
+
+
+def _say_from(here: Now, one: Tended) -> Say:
+    """Says which sheet, and from where."""
+    if one.run > 1:
+        return say("sheet {n} with its slip, from beside the routers", n=one.sheet)
+    material = name_material(here.view, one.material)
+    if not one.lot:
+        return say("a sheet of {material}: the store has none by the book", material=material)
+    return say("a sheet of {material} from lot {lot}", material=material, lot=one.lot)
+
+
+def _say_bit(bit: BitToBring) -> Say:
+    size = f"{bit.diameter_mm:g}"
+    if not bit.bit:
+        return say("a {size} mm bit: none is ready in the drawer", size=size)
+    return say("bit no. {bit}, {size} mm, from the drawer", bit=bit.bit, size=size)
+
+
+def _list_bring(here: Now, one: Tended) -> tuple[Block, ...]:
+    """Lists what to bring along, a line each."""
+    title = say("Bring along")
+    if not one.batch:
+        return (Listing(title=title, rows=(), empty=NOTHING),)
+    missing: Tone = "" if one.lot or one.run > 1 else "attention"
+    rows = [((Cell(text=_say_from(here, one), tone=missing),), "")]
+    for bit in one.bits:
+        tone: Tone = "" if bit.bit else "attention"
+        rows.append(((Cell(text=_say_bit(bit), tone=tone),), ""))
+    paper = say("the traveller of batch {batch}", batch=one.batch)
+    return (Listing(title=title, rows=(((Cell(text=paper),), ""), *rows)),)
+
+
+def _show_other(here: Now, one: Tended) -> Entry:
+    return Entry(
+        big=one.name,
+        right=say_standing(one),
+        tone="stop" if one.standing == "stopped" else "",
+        line1=_say_sheet(one),
+        line2=say_bring(here, one) if one.batch else "",
+        code=write_touch("router", one.router),
+    )
