@@ -277,8 +277,9 @@ def _reopen(united: Shapes, dropped: Stretches, kerfs: Shapes, stretches: Stretc
     tree = shapely.STRtree(united[touched])
     again = []
     for some in (kerfs, widen_stretches(stretches)):
-        inside, _ = tree.query(shapely.get_point(shapely.get_exterior_ring(some), 0), "intersects")
-        again.append(some[np.unique(inside)])
+        near = some[np.unique(tree.query(some)[0])]
+        inside, _ = tree.query(shapely.point_on_surface(near), "intersects")  # never on an edge
+        again.append(near[np.unique(inside)])
     return np.concatenate((united[~touched], unite(again)))
 
 
@@ -299,10 +300,21 @@ def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, hold
     inner = (left >= 0) & (right >= 0)
     parent = np.append(faces.parent, SKELETON)
     inner &= (parent[left] == right) | (parent[right] == left)
-    wide = shapely.length(stretches.shape)
+    wide = shapely.length(stretches.shape) - _measure_roll(stretches)
     outer = wide[holds & ~inner & jumped]
     usual = float(np.median(outer)) if len(outer) else -np.inf
     return np.asarray(jumped & inner & (np.abs(wide - usual) > SAME_TAB_MM))
+
+
+def _measure_roll(stretches: Stretches) -> Floats:
+    """Measures how much longer ways over corners are drawn than a bit that rolls around goes."""
+    longer = np.zeros(len(stretches))
+    for n in np.flatnonzero(shapely.get_num_points(stretches.shape) == 3).tolist():
+        one, corner, other = shapely.get_coordinates(stretches.shape[n])
+        a, b = complex(*(corner - one)), complex(*(other - corner))
+        turn = min(abs(float(np.angle(b / a))), np.pi / 2) if a and b else 0.0
+        longer[n] = stretches.radius[n] * (2 * np.tan(turn / 2) - turn)
+    return longer
 
 
 def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> tuple[Ints, Ints]:
@@ -328,7 +340,9 @@ def _find_sides(stretches: Stretches, faces: Faces, kerfs: shapely.STRtree) -> t
     left, right = np.zeros(n, int), np.zeros(n, int)
     some = first >= 0
     left[some], right[some] = sides[0][first[some]], sides[1][first[some]]
-    dark = np.flatnonzero(np.bincount(of[known], minlength=n) == 0)
+    ends = [shapely.get_point(stretches.shape, at) for at in (0, -1)]
+    round_corner = length > AROUND * shapely.distance(*ends)  # its probes may meet its other leg
+    dark = np.flatnonzero((np.bincount(of[known], minlength=n) == 0) | (round_corner & ~some))
     rings = _list_rings(faces) if len(dark) else None
     for k in dark.tolist():
         assert rings
@@ -377,6 +391,7 @@ def _list_rings(faces: Faces) -> Rings:
     return Rings(shapely.STRtree(shapely.get_exterior_ring(some)), face)
 
 
+AROUND = 1.02  # a way so much longer than the straight one goes around a corner
 UNKNOWN = -2  # where another cut goes, or only dust is
 
 
@@ -493,7 +508,20 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     jumps = np.array([shapely.linestrings(w) for w in ways if w is not None], dtype=object)
     before, far = before[drawn], shapely.length(jumps)
     good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
+    for n in np.flatnonzero(good).tolist():
+        good[n] = not _is_cut_already(cuts, int(before[n]), jumps[n])
     return jumps[good], before[good]
+
+
+def _is_cut_already(cuts: Cuts, last: int, way: shapely.Geometry) -> bool:
+    """Tells whether the run that ends with a cut went along a way itself, as deep: it ran past
+    its own start, and leaves no tab.
+    """
+    first = int(np.searchsorted(cuts.run, cuts.run[last]))
+    some = np.arange(first, last + 1)
+    lines = draw_lines(cuts, some[cuts.high[some] < cuts.high[last] + LIFT_MM])
+    middle = shapely.line_interpolate_point(way, 0.5, normalized=True)
+    return bool((shapely.distance(lines.shape, middle) < ON_ARC_MM).any())
 
 
 def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Floats | None:
