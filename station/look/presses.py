@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from station.look.style import TARGET, make_font, palette, px
 from station.look.widgets import Send, Touch
-from station.look.written import CENTRE, LOW_RIGHT, Line, TextPage, write_line
+from station.look.written import CENTRE, LOW_RIGHT, TextLine, TextPage, write_line
 from station.shop.faces import Press
 
 BETWEEN = 16  # px
@@ -81,7 +81,7 @@ class Presses(QWidget):
             left += wide_ + between
         return made
 
-    def _share_widths(self, labels: list[Line], width: int) -> list[int]:
+    def _share_widths(self, labels: list[TextLine], width: int) -> list[int]:
         """Gives each button what its words need; the rest is shared as the room wishes."""
         count = max(len(self.shown), 1)
         free = width - px(BETWEEN) * (count - 1)

@@ -62,7 +62,7 @@ def _measure(shown: str, lettering: Lettering, width: int) -> tuple[int, int]:
     return box.width(), box.height()
 
 
-class Line(NamedTuple):
+class TextLine(NamedTuple):
     """A text in the language and lettering of the screen, measured as it stands unwrapped."""
 
     text: str
@@ -73,13 +73,13 @@ class Line(NamedTuple):
     height: int = 0
 
 
-def write_line(words: Text, size: int, *, bold: bool = False) -> Line:
+def write_line(words: Text, size: int, *, bold: bool = False) -> TextLine:
     """Writes a text on a line, to be measured first and put on a page then."""
     shown, lettering = translate(words), find_lettering(size, bold=bold)
     if not shown:
-        return Line("", size, bold, lettering)
+        return TextLine("", size, bold, lettering)
     width, height = _measure(shown, lettering, FAR)
-    return Line(shown, size, bold, lettering, width + AIR, height)
+    return TextLine(shown, size, bold, lettering, width + AIR, height)
 
 
 def measure_width(words: Text, size: int, *, bold: bool = False) -> int:
@@ -87,7 +87,7 @@ def measure_width(words: Text, size: int, *, bold: bool = False) -> int:
     return write_line(words, size, bold=bold).width
 
 
-def _wrap(line: Line, width: int) -> tuple[Lettering, int]:
+def _wrap(line: TextLine, width: int) -> tuple[Lettering, int]:
     """Wraps a line at a width; a long word is set smaller, never cut."""
     size, lettering = line.size, line.lettering
     wide, tall = _measure(line.text, lettering, width)
@@ -123,7 +123,7 @@ class TextPage:
 
     def put_line(
         self,
-        line: Line,
+        line: TextLine,
         box: tuple[int, int, int],
         *,
         tone: str = "",

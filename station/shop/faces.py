@@ -114,7 +114,7 @@ class Progress:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Mark:
+class NumberMark:
     """A number on a drawn sheet, at a place in mm: of a problem, of a hold-down."""
 
     number: int
@@ -139,7 +139,7 @@ class SheetDrawing:
     spots: tuple[tuple[float, float, Tone], ...] = ()
     chosen: tuple[str, ...] = ()
     touch: bool = False
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[NumberMark, ...] = ()
     slugs: tuple[Loop, ...] = ()
     numbers: tuple[int, ...] = ()
     flying: frozenset[int] = frozenset()
@@ -163,7 +163,7 @@ class PathDrawing:
     bits: tuple[tuple[int, float], ...]
     bands: tuple[float, ...]
     seconds: float
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[NumberMark, ...] = ()
     note: Text = ""
     asked: tuple[int, str] = (0, "")
     revision: Revision | None = None

@@ -18,7 +18,7 @@ from station.shop.faces import (
     Layer,
     Listing,
     MailerDrawing,
-    Mark,
+    NumberMark,
     Meter,
     Pairs,
     PartDrawing,
@@ -399,7 +399,7 @@ def path() -> Face:
         bits=((1, 6.0), (2, 3.175)),
         bands=(2.25, 4.5, 6.75, 9.0),
         seconds=30.0,
-        marks=(Mark(number=1, x_mm=320, y_mm=320, tone="stop"),),
+        marks=(NumberMark(number=1, x_mm=320, y_mm=320, tone="stop"),),
         note=say("Drawn within {mm} mm. Touch a layer to hide it.", mm="0.1"),
     )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")

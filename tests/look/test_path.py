@@ -16,7 +16,7 @@ from station.look.blocks.pieces import draw_marks
 from station.look.shop_time import SHOP_TIME
 from station.look.widgets import Touch
 from station.look.window import Window
-from station.shop.faces import Mark
+from station.shop.faces import NumberMark
 from station.shop.strokes import Stroke
 
 
@@ -173,9 +173,9 @@ def test_every_key_is_reached_and_large_enough(window: Window, block: PathBlock)
 
 def test_marks_that_would_cover_each_other_are_dots_until_it_is_closer() -> None:
     picture = QImage(200, 100, QImage.Format.Format_RGB32)
-    marks = [Mark(number=n, x_mm=50 + 4 * n, y_mm=50) for n in (1, 2)]
+    marks = [NumberMark(number=n, x_mm=50 + 4 * n, y_mm=50) for n in (1, 2)]
 
-    def draw(scale: float, some: list[Mark]) -> QImage:
+    def draw(scale: float, some: list[NumberMark]) -> QImage:
         picture.fill(0xFFFFFF)
         painter = QPainter(picture)
         draw_marks(painter, some, QTransform(scale, 0, 0, 1, 50 * (1 - scale), 0))

@@ -35,7 +35,6 @@ def make_revision(
         for piece in (analysis.pieces[n] for n in order_cutting(analysis))
         if piece.shape in names
     ]
-    first = _find_first_uses(analysis)
     return Revision(
         id=id,
         cut_file=cut_file,
@@ -46,11 +45,17 @@ def make_revision(
         width_mm=analysis.sheet_mm[1],
         shapes=tuple((names[s.index], make_shape(analysis, s)) for s in shapes),
         placed=tuple(placed),
-        bits=tuple(
-            BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
-            for b in sorted(analysis.bits, key=lambda b: first.get(b.number, 0))
-        ),
+        bits=_list_bits(analysis),
         digest=digest,
+    )
+
+
+def _list_bits(analysis: Analysis) -> tuple[BitUse, ...]:
+    """Lists what each bit does, in the order in which they are put in."""
+    first = _find_first_uses(analysis)
+    return tuple(
+        BitUse(number=b.number, diameter_mm=b.diameter_mm, cut_mm=round(b.cut_mm, 1))
+        for b in sorted(analysis.bits, key=lambda b: first.get(b.number, 0))
     )
 
 

@@ -3,7 +3,7 @@
 from station.floor.office.lists import LEAVE, make_face
 from station.floor.office.work import OfficeHand, ReadText
 from station.shop.cards import button
-from station.shop.faces import Face, Listing, Mark, Pairs, Press, Remark, SheetDrawing, Text
+from station.shop.faces import Face, Listing, NumberMark, Pairs, Press, Remark, SheetDrawing, Text
 from station.shop.words import Say, say
 
 POPPED = 8  # numbers in a line of the popping order
@@ -13,7 +13,7 @@ def show_holding(hand: OfficeHand, read: ReadText) -> Face:
     """Shows the sheet with its hold-downs numbered, pieces numbered as they are popped."""
     laying, revision, chosen = read.laying, read.revision, hand.work.intake.held
     marks = tuple(
-        Mark(number=n + 1, x_mm=x, y_mm=y, tone="good", chosen=n == chosen)
+        NumberMark(number=n + 1, x_mm=x, y_mm=y, tone="good", chosen=n == chosen)
         for n, (x, y) in enumerate(revision.hold_downs)
     )
     drawing = SheetDrawing(

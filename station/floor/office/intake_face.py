@@ -23,7 +23,7 @@ from station.shop.faces import (
     Face,
     Hint,
     Listing,
-    Mark,
+    NumberMark,
     Pairs,
     PartDrawing,
     PathDrawing,
@@ -224,11 +224,11 @@ def _show_path(hand: OfficeHand, read: ReadText) -> Face:
 TONES: dict[str, Tone] = {"stop": "stop", "look": "attention", "know": "quiet"}
 
 
-def mark_problems(hand: OfficeHand, read: ReadText) -> tuple[Mark, ...]:
+def mark_problems(hand: OfficeHand, read: ReadText) -> tuple[NumberMark, ...]:
     """Marks each problem that has a place, with its number in the list."""
     looked_at = hand.work.intake.problem
     return tuple(
-        Mark(number=n, x_mm=p.at[0], y_mm=p.at[1], tone=TONES.get(p.grade, "attention"),
+        NumberMark(number=n, x_mm=p.at[0], y_mm=p.at[1], tone=TONES.get(p.grade, "attention"),
              chosen=n == looked_at)
         for n, p in enumerate(read.told, 1)
         if p.at

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF, QTran
 
 from station.look import style
 from station.look.style import palette, px, tone_colour
-from station.shop.faces import Mark
+from station.shop.faces import NumberMark
 from station.shop.facts import Loop, Placed, Recess, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
 
@@ -167,13 +167,13 @@ def draw_numbers(
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, str(number))
 
 
-def draw_marks(painter: QPainter, marks: Iterable[Mark], onto: QTransform) -> None:
+def draw_marks(painter: QPainter, marks: Iterable[NumberMark], onto: QTransform) -> None:
     """Draws numbered rounds at their places, the chosen one filled; in pixels.
 
     Where one would cover a mark before it, it is a dot until the drawing is closer.
     """
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    taken: list[tuple[QRectF, Mark]] = []
+    taken: list[tuple[QRectF, NumberMark]] = []
     for mark in sorted(marks, key=lambda m: (not m.chosen, m.number)):
         at = onto.map(QPointF(mark.x_mm, mark.y_mm))
         box = _find_mark_box(at, mark)
@@ -186,14 +186,14 @@ def draw_marks(painter: QPainter, marks: Iterable[Mark], onto: QTransform) -> No
         _draw_mark(painter, box, mark)
 
 
-def _find_mark_box(at: QPointF, mark: Mark) -> QRectF:
+def _find_mark_box(at: QPointF, mark: NumberMark) -> QRectF:
     """Finds the box of a round, wider for a longer number."""
     size = px(ROUND + 3 if mark.chosen else ROUND)
     wide = size + px(5) * (len(str(mark.number)) - 1)
     return QRectF(at.x() - wide, at.y() - size, 2 * wide, 2 * size)
 
 
-def _draw_mark(painter: QPainter, box: QRectF, mark: Mark) -> None:
+def _draw_mark(painter: QPainter, box: QRectF, mark: NumberMark) -> None:
     """Draws one round with its number."""
     colour = QColor(tone_colour(mark.tone))
     painter.setPen(QPen(colour, px(3)))

@@ -12,7 +12,7 @@ from station.look.written import (
     LEFT,
     RIGHT,
     TOP_RIGHT,
-    Line,
+    TextLine,
     TextPage,
     measure_width,
     write_line,
@@ -267,7 +267,7 @@ APART = 16  # px between columns
 
 
 def _make_line_page(
-    lines: list[Line],
+    lines: list[TextLine],
     cells: tuple[Cell, ...],
     code: str,
     spans: list[tuple[int, int]],
@@ -288,7 +288,7 @@ def _make_line_page(
     return page
 
 
-def _find_spans(rows: list[list[Line]], width: int) -> list[tuple[int, int]]:
+def _find_spans(rows: list[list[TextLine]], width: int) -> list[tuple[int, int]]:
     """Finds left and width of each column: short ones fit their longest cell, others share."""
     longest = _measure_longest(rows)
     if not longest:
@@ -308,7 +308,7 @@ def _find_spans(rows: list[list[Line]], width: int) -> list[tuple[int, int]]:
     return spans
 
 
-def _measure_longest(rows: list[list[Line]]) -> list[int]:
+def _measure_longest(rows: list[list[TextLine]]) -> list[int]:
     """Measures each column's longest cell, px."""
     most = max(map(len, rows), default=0)
     return [max(lines[n].width for lines in rows if n < len(lines)) for n in range(most)]
