@@ -956,6 +956,10 @@
       <translation>Dieses Fenster schließen.</translation>
     </message>
     <message>
+      <source>Close: held pieces in it</source>
+      <translation>Schließen: gesperrte Teile darin</translation>
+    </message>
+    <message>
       <source>Close: {n} to go</source>
       <translation>Schließen: noch {n}</translation>
     </message>
@@ -1612,6 +1616,10 @@
       <translation>Niedergehalten, Tisch gesaugt</translation>
     </message>
     <message>
+      <source>Held pieces are in it</source>
+      <translation>Gesperrte Teile liegen darin</translation>
+    </message>
+    <message>
       <source>Held: {why}</source>
       <translation>Gesperrt: {why}</translation>
     </message>
@@ -1773,7 +1781,7 @@
     </message>
     <message>
       <source>Is the sheet in hand of it? Then go on; else scan its lot.</source>
-      <translation>Ist die Platte in der Hand daraus? Dann weiter; sonst ihr Los scannen.</translation>
+      <translation>Ist die Platte in der Hand aus ihr? Dann weiter; sonst ihre Charge scannen.</translation>
     </message>
     <message>
       <source>It agrees with its master</source>
@@ -2093,7 +2101,7 @@
     </message>
     <message>
       <source>Look at the sheet's card: is it of this lot? Then the book is put right.</source>
-      <translation>Karte der Platte ansehen: gehört sie zu diesem Los? Dann wird das Buch berichtigt.</translation>
+      <translation>Karte der Platte ansehen: gehört sie zu dieser Charge? Dann wird das Buch berichtigt.</translation>
     </message>
     <message>
       <source>Look into the program that wrote it. Sizes that come out wrong are not cut.</source>
@@ -2145,7 +2153,7 @@
     </message>
     <message>
       <source>Lot {lot} had no sheet left by the book, yet one is cut: count it</source>
-      <translation>Los {lot} hatte laut Buch keine Platte mehr, doch eine wird gefräst: nachzählen</translation>
+      <translation>Charge {lot} hatte laut Buch keine Platte mehr, doch eine wird gefräst: nachzählen</translation>
     </message>
     <message>
       <source>Lot {lot} has no sheet left by the book</source>
@@ -2682,6 +2690,10 @@
     <message>
       <source>Not yet</source>
       <translation>Noch nicht</translation>
+    </message>
+    <message>
+      <source>Not yet: it waits</source>
+      <translation>Noch nicht: es wartet</translation>
     </message>
     <message>
       <source>Not {zone} any more</source>
@@ -6716,6 +6728,10 @@
       <translation>gesperrt</translation>
     </message>
     <message>
+      <source>held: take it off</source>
+      <translation>gesperrt: abladen</translation>
+    </message>
+    <message>
       <source>held: {why}</source>
       <translation>gesperrt: {why}</translation>
     </message>
@@ -6778,6 +6794,10 @@
     <message>
       <source>it needs, flat</source>
       <translation>es braucht, flach</translation>
+    </message>
+    <message>
+      <source>it waits: {why}</source>
+      <translation>es wartet: {why}</translation>
     </message>
     <message>
       <source>it was changed</source>
@@ -7658,6 +7678,10 @@
     <message>
       <source>top edge at {at} mm</source>
       <translation>Oberkante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>touch “Put back”, scan {parts}; then take others</source>
+      <translation>„Zurücklegen“ berühren, {parts} scannen; dann andere nehmen</translation>
     </message>
     <message>
       <source>traveller</source>

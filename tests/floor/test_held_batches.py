@@ -7,6 +7,8 @@ import pytest
 from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart.rules import RULES as CART
+from station.floor.cart.screen import screen as cart_screen
+from station.floor.packing.screen import screen as packing_screen
 from station.floor.popping.rules import RULES as POPPING
 from station.floor.today.rules import RULES as TODAY
 from station.floor.trimming import dialogue as trimming_dialogue
@@ -14,6 +16,7 @@ from station.floor.trimming.rules import RULES as TRIMMING
 from station.queries.batches import find_hold
 from station.shop.acts import Act, Answer
 from station.shop.codes import Code
+from station.shop.faces import Face
 from station.shop.facts import Batch, Concern, Pack, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number
@@ -31,6 +34,7 @@ from tests.floor.orders import (
     shop,
 )
 from tests.floor.shop_small import COMB, SHUTTLE, Player, at, batch, hand
+from tests.touch import list_texts
 
 WHY = "held by worker 02"
 OLD, NEW = batch(id="00100", state="cut"), batch(id="00101", state="cut")  # 2 combs, 5 combs
@@ -54,6 +58,11 @@ def release(view: FakeView, number: str) -> None:
     assert not do(
         view, ANYWHERE, "release_hold", f"batch/{number}", approved="07", reason="51"
     ).refused
+
+
+def tell(face: Face) -> list[str]:
+    """Every text on a screen."""
+    return list(list_texts(face))
 
 
 def batches_at(view: FakeView, place: str) -> dict[str, int]:
@@ -118,6 +127,10 @@ def test_a_pack_with_pieces_held_since_is_not_closed_until_they_are_out() -> Non
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
     hold(view, "00100")  # 2 of the combs and all of the shuttles
     view._move((lying(SHUTTLE, 3, "00101"),))
+    shown = tell(packing_screen(player.hand, view))
+    assert "touch “Put back”, scan HC-300 and ST-200; then take others" in shown
+    assert "Close: held pieces in it" in shown
+    assert "All of it is in" not in shown
     answer = player.give(press("close_pack"))
     assert answer.refused
     assert str(answer.said) == "Batch 00100 is held: 5 of it in this pack"
@@ -129,6 +142,7 @@ def test_a_pack_with_pieces_held_since_is_not_closed_until_they_are_out() -> Non
     player.give(press("take_back"), PART_SHUTTLE)
     player.give(PART_COMB, PART_SHUTTLE)
     assert batches_at(view, "packing/3306") == {"00101": 6}
+    assert "All of it is in" in tell(packing_screen(player.hand, view))
     assert not player.give(press("close_pack")).refused
 
 
@@ -178,7 +192,10 @@ def test_a_pack_with_held_pieces_is_stopped_at_the_door() -> None:
 def test_a_cart_does_not_leave_with_pieces_held_at_the_last_moment() -> None:
     view, loader = packed()
     loader.give(CARD, PACK, press("at_door"), PACK)
+    assert "All seen: the cart may leave" in tell(cart_screen(loader.hand, view))
     hold(view, "00100")
+    assert "All seen: the cart may leave" not in tell(cart_screen(loader.hand, view))
+    assert "held: take it off" in tell(cart_screen(loader.hand, view))
     answer = loader.give(press("leave"))
     assert answer.refused
     assert str(answer.said) == "Pack 00001: batch 00100 in it is held"

@@ -33,6 +33,7 @@ from tests.floor.shop_small import (
     hand,
     small_shop,
 )
+from tests.touch import list_texts
 
 PAPER = Code("batch", "00412", "A")
 
@@ -342,3 +343,12 @@ def test_a_reading_that_was_asked_about_is_settled_before_the_heap_goes_on() -> 
     assert str(p.give(press("on_rack")).said) == "600.9 was not taken"
     p.give(Number("300.0"), press("on_rack"))
     assert lie(p.view, "rack") == 24
+
+
+def test_the_screen_says_that_a_batch_in_doubt_waits() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.give(PAPER, press("master_differs"))
+    shown = list(list_texts(screen(p.hand, p.view)))
+    assert "it waits: HC-300 differs from its master" in shown
+    assert "Not yet: it waits" in shown
+    assert "To the rack: 24 good" not in shown

@@ -72,7 +72,7 @@ def _held(view: View, pack: Pack, inside: tuple[Held, ...]) -> Answer | None:
     return refuse(say("Pack {pack}: batch {batch} in it is held", pack=pack.id, batch=batch), do)
 
 
-def _held_on_cart(view: View, pack: Pack) -> Answer | None:
+def refuse_held_on_cart(view: View, pack: Pack) -> Answer | None:
     """A pack on the cart with pieces of a held batch does not leave."""
     on_it = keep_held(view, view.stock(place=f"cart/{pack.cart}"))
     if not on_it:
@@ -133,7 +133,7 @@ def decide_check(act: Act[CheckPack], view: View) -> Answer:
             say("That pack is not on this cart's list"),
             say("Scan “Onto the cart”, then the pack; or leave it here."),
         )
-    if problem := cancelled(view, pack) or _held_on_cart(view, pack):
+    if problem := cancelled(view, pack) or refuse_held_on_cart(view, pack):
         return problem
     if pack.seen:
         return notice(say("Pack {pack} was seen already", pack=pack.id), say("Next pack."))
@@ -162,7 +162,7 @@ def decide_leave(act: Act[Leave], view: View) -> Answer:
             say("Scan pack {pack} next.", pack=unseen[0]),
         )
     for pack in packs:
-        if problem := cancelled(view, pack) or _held_on_cart(view, pack):
+        if problem := cancelled(view, pack) or refuse_held_on_cart(view, pack):
             return problem
     return _left(act, view, cart, packs)
 

@@ -1,6 +1,7 @@
 """What the cart's screen shows: its packs, which were seen at the door, what waits."""
 
 from station.floor.cart import rows
+from station.floor.cart.rules import refuse_held_on_cart
 from station.floor.cart.work import CartHand, Mode
 from station.queries.carts import PACKS, is_loaded, list_packs_on, say_when
 from station.queries.settings import find_shop
@@ -37,7 +38,7 @@ def screen(hand: CartHand, view: View) -> Face:
         title=say("Cart"),
         where=cart.name,
         main=(_header(hand, cart, packs, view), *_hint(packs, mode), *_packs(hand, cart, view)),
-        presses=_presses(cart, packs, mode, rows.pages(hand, packs)[1]),
+        presses=_presses(hand, cart, packs, view),
         side=(_waiting(view), _care(view)),
     )
 
@@ -113,7 +114,7 @@ def _packs(hand: CartHand, cart: Cart, view: View) -> tuple[Table, ...]:
     door = cart.state == "door"
     page, count = rows.pages(hand, list_packs_on(view, cart))
     title = say("Still to see come first") if door else say("Newest first")
-    if door and all(p.seen for p in list_packs_on(view, cart)):
+    if door and _may_leave(list_packs_on(view, cart), view):
         title = say("All seen: the cart may leave")
     if count > 1:
         title = say("{title} · page {page} of {count}", title=title, page=page + 1, count=count)
@@ -126,7 +127,7 @@ def _packs(hand: CartHand, cart: Cart, view: View) -> tuple[Table, ...]:
 
 
 def _row(pack: Pack, number: int, view: View, *, door: bool) -> Row:
-    gone = _cancelled(pack, view)
+    wrong = _say_wrong(pack, view)
     weight = say("{g} g", g=round(pack.scale_g or pack.mass_g))
     if not pack.scale_g:
         weight = say("≈ {weight}", weight=weight) if pack.mass_g else say("—")
@@ -135,11 +136,23 @@ def _row(pack: Pack, number: int, view: View, *, door: bool) -> Row:
         note=say("order {order}", order=pack.order),
         cells=(
             Cell(text=say("{n} {n|part|parts}", n=sum(n for _, n in pack.contents))),
-            Cell(text=say("cancelled"), tone="stop") if gone else Cell(text=weight),
+            Cell(text=wrong, tone="stop") if wrong else Cell(text=weight),
         ),
         done=pack.seen if door else None,
         code=row_code("pack", pack.id, number),
     )
+
+
+def _may_leave(packs: tuple[Pack, ...], view: View) -> bool:
+    """Tells whether every pack was seen at the door, and none has to stay."""
+    return bool(packs) and all(p.seen and not _say_wrong(p, view) for p in packs)
+
+
+def _say_wrong(pack: Pack, view: View) -> Say:
+    """Says why a pack on the cart has to stay here; empty: it may leave."""
+    if _cancelled(pack, view):
+        return say("cancelled")
+    return say("held: take it off") if refuse_held_on_cart(view, pack) else Say()
 
 
 def _cancelled(pack: Pack, view: View) -> bool:
@@ -147,8 +160,8 @@ def _cancelled(pack: Pack, view: View) -> bool:
     return order is not None and order.state == "cancelled"
 
 
-def _presses(cart: Cart, packs: tuple[Pack, ...], mode: Mode, pages: int) -> tuple[Press, ...]:
-    door = cart.state == "door"
+def _presses(hand: CartHand, cart: Cart, packs: tuple[Pack, ...], view: View) -> tuple[Press, ...]:
+    door, mode, pages = cart.state == "door", hand.work.mode, rows.pages(hand, packs)[1]
     off = Press(label=say("Take off"), code=button("off_cart"))
     if mode:
         off = Press(label=say("None off") if mode == "off" else say("None on"),
@@ -156,7 +169,7 @@ def _presses(cart: Cart, packs: tuple[Pack, ...], mode: Mode, pages: int) -> tup
     more = (Press(label=say("Next page"), code=button("next_page")),) if pages > 1 else ()
     printed = Press(label=say("Print list"), code=button("cart_list"))
     if door:
-        ready = bool(packs) and all(p.seen for p in packs)
+        ready = _may_leave(packs, view)
         leave = Press(label=say("The cart leaves"), code=button("leave"), wide=2,
                       style="primary" if ready else "off")  # fmt: skip
         back = Press(label=say("Not yet"), code=button("not_yet"))

@@ -17,8 +17,10 @@ from station.floor.packing.waiting import (
 )
 from station.floor.packing.work import PackingHand
 from station.packs.messages import PackLayer
+from station.queries.batches import keep_held
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need, count_packed, is_late, list_needs
+from station.queries.stock import name_part
 from station.shop.cards import button, row_code
 from station.shop.faces import (
     Asked,
@@ -37,7 +39,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part
-from station.shop.words import Say, say, together
+from station.shop.words import Say, say, several, together
 
 NAMED = 3  # parts of one set; a set of more is told by its words
 SET_HIGH, PART_HIGH, ROOM = 27, 60, 310  # px: a product, a part, and what is left for both
@@ -65,7 +67,7 @@ def screen(hand: PackingHand, view: View) -> Face:
             _show_header(order, found, hand.now, view),
             *(_ask_number(hand, found, view) or _show_work(hand, order, found, view)),
         ),
-        presses=_offer_presses(hand, order, found),
+        presses=_offer_presses(hand, order, found, view),
         middle=_show_parcel(hand, found, view),
         side=(list_waiting_orders(hand, view), list_carts(view, hand.now), remind_care(view)),
         weights=(48, 27, 25),
@@ -160,7 +162,7 @@ def _show_parts(
         cancelled = is_putting_back(hand, order) and order.state == "cancelled"
         first = _say_cancelled(rows) if cancelled else _ask_what(hand, rows)
         return (first, table) if rows else (first,)
-    next_ = _show_next(hand, found)
+    next_ = _show_held(order, view) or _show_next(hand, found)
     if len(rows) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
     return (table,) if len(rows) > MANY else (table, next_)
@@ -229,6 +231,16 @@ def _ask_what(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
     return Hint(
         title=title, note=say("scan its card or touch its row; a number first for some of it")
     )
+
+
+def _show_held(order: Order, view: View) -> Hint | None:
+    """Says which pieces in the pack are of a batch that is held; None: none are."""
+    held = keep_held(view, view.stock(place=f"packing/{order.id}"))
+    if not held:
+        return None
+    names = several([name_part(view, part) for part in by_part(held)])
+    note = say("touch “Put back”, scan {parts}; then take others", parts=names)
+    return Hint(title=say("Held pieces are in it"), note=note, tone="stop")
 
 
 def _show_next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
@@ -369,7 +381,9 @@ def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair
 # --- the buttons
 
 
-def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
+def _offer_presses(
+    hand: PackingHand, order: Order, found: tuple[Need, ...], view: View
+) -> tuple[Press, ...]:
     if hand.work.asks in ("count", "scale", "spoiled"):
         return (LEAVE,)
     if is_putting_back(hand, order):
@@ -389,7 +403,10 @@ def _offer_presses(hand: PackingHand, order: Order, found: tuple[Need, ...]) -> 
         return (close, Press(label=say("Missing"), code=button("part_missing")), back)
     whole = any(w.inside for w in found)
     label = say("Close the pack") if whole else say("Close it as owed")
-    close = Press(label=label, code=button("close_pack"), style="primary", wide=2)
+    style, held = "primary", _show_held(order, view)
+    if held:
+        label, style = say("Close: held pieces in it"), "off"
+    close = Press(label=label, code=button("close_pack"), style=style, wide=2)
     spoiled = (SPOILED,) if whole else ()
     return (close, Press(label=say("Weigh"), code=button("scale")), back, *spoiled)
 

@@ -8,7 +8,7 @@ from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.rules_master import find_doubt
 from station.floor.trimming.tabs import name_tab_places
 from station.floor.trimming.work import TrimmingHand
-from station.queries.batches import describe_batch
+from station.queries.batches import describe_batch, find_hold
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
@@ -51,7 +51,7 @@ def screen(hand: TrimmingHand, view: View) -> Face:
             *counting_screen.build_faults(hand, view),
             *_draw_part(hand, part),
         ),
-        presses=_offer_presses(tallies, batch),
+        presses=_offer_presses(tallies, batch, view),
         side=(
             *counting_screen.build_question(hand),
             *_show_destination(hand, part, batch, view),
@@ -95,6 +95,8 @@ def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) 
             most=MOST_TRIES,
             here=here,
         )
+    if hold := find_hold(view, batch.id):
+        note = say("it waits: {why}", why=hold.why_held)
     return Header(
         label=say("Batch"),
         number=batch.id,
@@ -124,11 +126,15 @@ def _draw_part(hand: TrimmingHand, part: Part | None) -> tuple[Block, ...]:
     return (PartDrawing(part=part, note=note, measured=measured),)
 
 
-def _offer_presses(tallies: tuple[counting.Tally, ...], batch: Batch) -> tuple[Press, ...]:
+def _offer_presses(
+    tallies: tuple[counting.Tally, ...], batch: Batch, view: View
+) -> tuple[Press, ...]:
     count = counting_screen.sum_up_in_short(tallies)
     done = say("To packing: {count}", count=count)
     if not batch.order:
         done = say("To the rack: {count}", count=count)
+    if find_hold(view, batch.id):
+        done = say("Not yet: it waits")
     return counting_screen.build_presses(done, "on_rack", "some_trimmed")
 
 
