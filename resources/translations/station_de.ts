@@ -24,12 +24,28 @@
       <translation>Ein Los hat höchstens {most} {most|Platte|Platten}</translation>
     </message>
     <message>
+      <source>A bit</source>
+      <translation>Ein Fräser</translation>
+    </message>
+    <message>
+      <source>A cart</source>
+      <translation>Ein Wagen</translation>
+    </message>
+    <message>
       <source>A cut file is being read</source>
       <translation>Eine Fräsdatei wird gelesen</translation>
     </message>
     <message>
       <source>A cut file is being read, {n} %</source>
       <translation>Eine Fräsdatei wird gelesen, {n} %</translation>
+    </message>
+    <message>
+      <source>A cut file that is approved</source>
+      <translation>Eine freigegebene Fräsdatei</translation>
+    </message>
+    <message>
+      <source>A cut file that was read</source>
+      <translation>Eine eingelesene Fräsdatei</translation>
     </message>
     <message>
       <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
@@ -46,6 +62,14 @@
     <message>
       <source>A list has at most {n} {n|line|lines}</source>
       <translation>Eine Liste hat höchstens {n} {n|Zeile|Zeilen}</translation>
+    </message>
+    <message>
+      <source>A mailer</source>
+      <translation>Eine Versandtasche</translation>
+    </message>
+    <message>
+      <source>A material</source>
+      <translation>Ein Material</translation>
     </message>
     <message>
       <source>A moment.</source>
@@ -100,8 +124,16 @@
       <translation>Eine Stelle sind zwei Zahlen in mm</translation>
     </message>
     <message>
+      <source>A product</source>
+      <translation>Ein Produkt</translation>
+    </message>
+    <message>
       <source>A product needs at least one part</source>
       <translation>Ein Produkt braucht mindestens ein Teil</translation>
+    </message>
+    <message>
+      <source>A rack place for each part</source>
+      <translation>Ein Regalplatz für jedes Teil</translation>
     </message>
     <message>
       <source>A reason is asked for, no number</source>
@@ -114,6 +146,10 @@
     <message>
       <source>A recount or a correction mends older acts.</source>
       <translation>Nachzählen oder Berichtigen bringt Älteres in Ordnung.</translation>
+    </message>
+    <message>
+      <source>A router</source>
+      <translation>Eine Fräse</translation>
     </message>
     <message>
       <source>A shape has no name yet</source>
@@ -162,6 +198,10 @@
     <message>
       <source>A supervisor settles it: Needs a look.</source>
       <translation>Eine Aufsicht klärt es: Bitte ansehen.</translation>
+    </message>
+    <message>
+      <source>A supervisor with a PIN</source>
+      <translation>Eine Aufsicht mit PIN</translation>
     </message>
     <message>
       <source>A supervisor's badge, or put it down.</source>
@@ -244,6 +284,10 @@
       <translation>Alles in Ordnung.</translation>
     </message>
     <message>
+      <source>All lists</source>
+      <translation>Alle Listen</translation>
+    </message>
+    <message>
       <source>All lists together</source>
       <translation>Alle Listen zusammen</translation>
     </message>
@@ -298,6 +342,10 @@
     <message>
       <source>An entry of station {station} was left out: {why}</source>
       <translation>Ein Eintrag von Station {station} zählt nicht: {why}</translation>
+    </message>
+    <message>
+      <source>An order</source>
+      <translation>Ein Auftrag</translation>
     </message>
     <message>
       <source>An order needs a due time</source>
@@ -660,6 +708,10 @@
       <translation>Vor der ersten Platte</translation>
     </message>
     <message>
+      <source>Before the first sheet: {done} of {n} done</source>
+      <translation>Vor der ersten Platte: {done} von {n} erledigt</translation>
+    </message>
+    <message>
       <source>Bench {bench}</source>
       <translation>Werkbank {bench}</translation>
     </message>
@@ -796,6 +848,10 @@
       <translation>Mitbringen: {what}</translation>
     </message>
     <message>
+      <source>By hand, or from a list.</source>
+      <translation>Von Hand oder aus einer Liste.</translation>
+    </message>
+    <message>
       <source>By what can leave</source>
       <translation>Nach dem, was hinaus kann</translation>
     </message>
@@ -846,6 +902,10 @@
     <message>
       <source>Change it in the office.</source>
       <translation>Im Büro ändern.</translation>
+    </message>
+    <message>
+      <source>Change one of them, then save.</source>
+      <translation>Eines davon ändern, dann speichern.</translation>
     </message>
     <message>
       <source>Change {n} of {of}, when the file stops: scan this bit in</source>
@@ -1896,8 +1956,16 @@
       <translation>Die Karte ist gedruckt</translation>
     </message>
     <message>
+      <source>Its diameter, and which router it is in.</source>
+      <translation>Durchmesser, und in welcher Fräse er steckt.</translation>
+    </message>
+    <message>
       <source>Its label is void: tear it off. Count out what is spoiled, then close it.</source>
       <translation>Sein Etikett gilt nicht mehr: abreißen. Ausschuss herauszählen, dann schließen.</translation>
+    </message>
+    <message>
+      <source>Its name, its bed, its size.</source>
+      <translation>Name, Bett und Größe.</translation>
     </message>
     <message>
       <source>Its number has letters, digits and dashes only, not {id}</source>
@@ -1990,6 +2058,10 @@
     <message>
       <source>Leave its pack open on the shelf. Take the next.</source>
       <translation>Das Paket offen ins Fach stellen. Nächsten nehmen.</translation>
+    </message>
+    <message>
+      <source>Left as it was</source>
+      <translation>Es bleibt, wie es war</translation>
     </message>
     <message>
       <source>Left; nothing was changed</source>
@@ -2200,8 +2272,20 @@
       <translation>Versandtaschen</translation>
     </message>
     <message>
+      <source>Make a lot, save it, then “Receive sheets”.</source>
+      <translation>Charge anlegen, speichern, dann „Platten annehmen“.</translation>
+    </message>
+    <message>
       <source>Make a new cut file.</source>
       <translation>Eine neue Fräsdatei anlegen.</translation>
+    </message>
+    <message>
+      <source>Make it, and say which part lies there.</source>
+      <translation>Anlegen, und sagen, welches Teil dort liegt.</translation>
+    </message>
+    <message>
+      <source>Make one, save it, then “Read its file”.</source>
+      <translation>Anlegen, speichern, dann „Seine Datei lesen“.</translation>
     </message>
     <message>
       <source>Manner of the router</source>
@@ -2290,6 +2374,10 @@
     <message>
       <source>Missing</source>
       <translation>Fehlt</translation>
+    </message>
+    <message>
+      <source>Missing before the first sheet</source>
+      <translation>Fehlt vor der ersten Platte</translation>
     </message>
     <message>
       <source>Missing parts found</source>
@@ -2406,6 +2494,10 @@
     <message>
       <source>Next: {part}, {size}.</source>
       <translation>Als Nächstes: {part}, {size}.</translation>
+    </message>
+    <message>
+      <source>Next: {step}</source>
+      <translation>Als Nächstes: {step}</translation>
     </message>
     <message>
       <source>No CSV file lies there</source>
@@ -2736,6 +2828,10 @@
       <translation>Diesem Auftrag fehlt nichts</translation>
     </message>
     <message>
+      <source>Nothing is missing.</source>
+      <translation>Es fehlt nichts.</translation>
+    </message>
+    <message>
       <source>Nothing is on that cart</source>
       <translation>Auf diesem Wagen ist nichts</translation>
     </message>
@@ -2982,6 +3078,10 @@
     <message>
       <source>Open packs</source>
       <translation>Offene Pakete</translation>
+    </message>
+    <message>
+      <source>Open the worker, touch “A new PIN”.</source>
+      <translation>Mitarbeiter öffnen, „Neue PIN“ berühren.</translation>
     </message>
     <message>
       <source>Order</source>
@@ -4096,6 +4196,10 @@
       <translation>Platte auf die Passstifte setzen, spannen, abhaken.</translation>
     </message>
     <message>
+      <source>Set up the shop</source>
+      <translation>Betrieb einrichten</translation>
+    </message>
+    <message>
       <source>Set zero before the next sheet.</source>
       <translation>Vor der nächsten Platte Nullpunkt setzen.</translation>
     </message>
@@ -4258,6 +4362,10 @@
     <message>
       <source>Sheet {sheet}, run {run}, started at {at}</source>
       <translation>Platte {sheet}, Durchgang {run}, begonnen um {at}</translation>
+    </message>
+    <message>
+      <source>Sheets in the store</source>
+      <translation>Platten im Lager</translation>
     </message>
     <message>
       <source>Sheets received</source>
@@ -4446,6 +4554,10 @@
     <message>
       <source>Station {station} packs order {order}</source>
       <translation>Station {station} packt Auftrag {order}</translation>
+    </message>
+    <message>
+      <source>Still missing: {n}</source>
+      <translation>Es fehlt noch: {n}</translation>
     </message>
     <message>
       <source>Still to see come first</source>
@@ -5026,6 +5138,10 @@
     <message>
       <source>The text that the router runs. It is only read, never changed.</source>
       <translation>Der Text, den die Fräse fährt. Er wird nur gelesen, nie geändert.</translation>
+    </message>
+    <message>
+      <source>The thickness itself is outside its limits</source>
+      <translation>Die Dicke selbst liegt außerhalb ihrer Grenzen</translation>
     </message>
     <message>
       <source>The two are not the same</source>
@@ -5764,12 +5880,20 @@
       <translation>Was in Arbeit ist, bleibt hier.</translation>
     </message>
     <message>
+      <source>What is missing</source>
+      <translation>Was fehlt</translation>
+    </message>
+    <message>
       <source>What is not counted as whole is lost.</source>
       <translation>Was nicht als heil gezählt ist, ist verloren.</translation>
     </message>
     <message>
       <source>What is not in the file stays as it was.</source>
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
+    </message>
+    <message>
+      <source>What is sold: which parts it has.</source>
+      <translation>Was verkauft wird: welche Teile es hat.</translation>
     </message>
     <message>
       <source>What is spoiled?</source>
@@ -5788,12 +5912,24 @@
       <translation>Was anzusehen ist</translation>
     </message>
     <message>
+      <source>What packs are sent in.</source>
+      <translation>Worin Sendungen verschickt werden.</translation>
+    </message>
+    <message>
       <source>What part lies there?</source>
       <translation>Welches Teil liegt dort?</translation>
     </message>
     <message>
+      <source>What sheets are made of, with its thickness.</source>
+      <translation>Woraus Platten sind, mit der Dicke.</translation>
+    </message>
+    <message>
       <source>What survived? Enter whole parts, or confirm.</source>
       <translation>Was ist heil? Heile Teile eingeben oder bestätigen.</translation>
+    </message>
+    <message>
+      <source>What takes packs to shipping.</source>
+      <translation>Was Sendungen zum Versand bringt.</translation>
     </message>
     <message>
       <source>What to cut</source>
@@ -5818,6 +5954,10 @@
     <message>
       <source>What was read of it</source>
       <translation>Was darin gelesen wurde</translation>
+    </message>
+    <message>
+      <source>What was typed is not saved</source>
+      <translation>Das Eingegebene ist nicht gespeichert</translation>
     </message>
     <message>
       <source>What was typed is not saved yet</source>
@@ -8056,6 +8196,10 @@
       <translation>{field}: jede Menge ist 1 oder mehr</translation>
     </message>
     <message>
+      <source>{field}: type it again.</source>
+      <translation>{field}: noch einmal eingeben.</translation>
+    </message>
+    <message>
       <source>{field}: type it and press Enter.</source>
       <translation>{field}: tippen und Eingabe drücken.</translation>
     </message>
@@ -9378,6 +9522,10 @@
     <message>
       <source>{what}, and {n} more</source>
       <translation>{what}, und {n} weitere</translation>
+    </message>
+    <message>
+      <source>{what}. The office shows it, step by step.</source>
+      <translation>{what}. Das Büro zeigt es Schritt für Schritt.</translation>
     </message>
     <message>
       <source>{what}. {do}</source>

@@ -11,7 +11,7 @@ import typing
 from collections.abc import Mapping
 
 from station.shop.facts import KINDS, Fact
-from station.shop.fields import choices, field_types, say_name
+from station.shop.fields import FactField, choices, field_types, say_name
 from station.shop.words import Say, say, several
 
 Plain = dict[str, object]
@@ -34,6 +34,16 @@ def build(kind: str, values: Mapping[str, object]) -> Fact | list[Say]:
         wrong = made.id or "nothing"
         return [say("Its number has letters, digits and dashes only, not {id}", id=wrong)]
     return made
+
+
+def find_misfit(field: FactField, value: object) -> Say | None:
+    """Finds why a plain value does not fit the type of a field that is no list; None: it fits."""
+    if field.columns:
+        return None
+    if field.choices:
+        return None if value in field.choices else _one_of(field.label, field.choices)
+    _, problems = _fit_scalar(field.of, value, field.label)
+    return problems[0] if problems else None
 
 
 def _lay(value: object) -> object:

@@ -569,3 +569,58 @@ def test_the_last_supervisor_with_a_pin_stays(view, change, way):
     assert "new PIN" in str(answer.do)
     view.facts["worker/08"] = Worker(id="08", supervisor=True, pin="$argon2id$y")
     assert not set_worker(id="07", **change).refused
+
+
+@pytest.mark.parametrize(
+    ("kind", "field", "typed", "said"),
+    [
+        ("material", "low_mm", "abc", "low, mm must be a number"),
+        ("bit", "diameter_mm", "0", "diameter, mm must be above 0"),
+        ("order", "due", "tomorrow", "due: write it as 2026-11-25 14:00"),
+        ("router", "bed", "magnet", "bed is one of clamped and vacuum"),
+        ("worker", "active", "perhaps", "active must be yes or no"),
+        ("part", "mark", "-1", "mark cannot be below 0"),
+    ],
+)
+def test_a_wrong_value_is_told_at_once_and_not_taken(view, kind, field, typed, said):
+    hand = office(list=kind, form={"id": "9"}, field=field)
+    given = dialogue.handle_input(hand, Typed(typed), view)
+    assert (str(given.answer.said), given.answer.tone) == (said, "stop")
+    assert given.hand == hand
+
+
+def test_limits_that_leave_the_thickness_out_are_told_before_they_are_saved(view):
+    hand = office(list="material", form={"thickness_mm": 6.0, "low_mm": -5.0}, field="high_mm")
+    given = dialogue.handle_input(hand, Number("3"), view)
+    assert str(given.answer.said) == "The thickness itself is outside its limits"
+    value = {"id": "9", "name": "x", "thickness_mm": 6.0, "low_mm": -5.0, "high_mm": 3.0}
+    assert view.do(RULES, act("set_fact", kind="material", value=value)).refused
+    right = {**value, "low_mm": 5.8, "high_mm": 6.2}
+    assert not view.do(RULES, act("set_fact", kind="material", value=right)).refused
+
+
+@pytest.mark.parametrize("kind", [one.kind.kind for one in LISTS])
+def test_leaving_a_form_stays_in_its_list(view, kind):
+    left = dialogue.handle_input(office(list=kind, form={}), read(button("put_down")), view)
+    assert left.hand.work == OfficeWork(list=kind)
+
+
+def test_leaving_what_is_asked_goes_back_to_the_form(view):
+    asked = office(list="lot", chosen="0931", form={}, ask="sheets")
+    left = dialogue.handle_input(asked, read(button("put_down")), view)
+    assert left.hand.work == OfficeWork(list="lot", chosen="0931", form={})
+    typed = office(list="lot", form={"mark": "x"})
+    told = dialogue.handle_input(typed, read(button("put_down")), view).answer
+    assert str(told.said) == "What was typed is not saved"
+
+
+def test_the_keys_of_a_form_keep_their_places(view):
+    fields = ("name", "thickness_mm", "", "low_mm")
+    rows = [
+        [
+            (p.label, p.code)
+            for p in screen.screen(office(list="material", form={}, field=f), view).presses
+        ]
+        for f in fields
+    ]
+    assert all(row == rows[0] for row in rows)

@@ -33,6 +33,7 @@ from station.floor.loading.side_pane import (
 )
 from station.floor.loading.tended_face import hint_tended, show_tended
 from station.floor.loading.work import LoadingHand
+from station.floor.shared.set_up import say_missing
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
 from station.queries.routers import find_bit_in, name_router
 from station.queries.settings import list_reasons
@@ -242,6 +243,10 @@ def _show_free(here: Now) -> Face:
         take = say("Take batch {batch}", batch=waiting[0].id)
         style = "plain" if first else "primary"
         presses += (Press(label=take, code=entry.code, style=style, wide=2),)
+    if missing := say_missing(here.view):
+        note = say("{what}. The office shows it, step by step.", what=missing)
+        main = (*main, Hint(title=say("Missing before the first sheet"), note=note,
+                            tone="attention"))  # fmt: skip
     return Face(
         title=TITLE,
         where=_say_where(here),

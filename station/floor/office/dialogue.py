@@ -19,8 +19,11 @@ from station.floor.office.lists import (
     name_press,
     read_row,
 )
+from station.floor.office.set_up import find_begun, is_shown, open_set_up
 from station.floor.office.work import Ask, OfficeHand, OfficeWork
 from station.floor.shared.queue import CancelBatch
+from station.floor.shared.set_up import WORDS
+from station.queries.first_sheet import list_set_up
 from station.shop.acts import SetPin, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
@@ -39,24 +42,30 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Result:
         return intake.refuse_meanwhile(hand)
     if isinstance(given, Dropped):
         return intake.take_dropped(hand, given, view)
-    open_one = QUESTIONS.get(hand.work.ask)
-    in_form = hand.work.form is not None
-    if open_one and (done := open_one(hand, given, view)):
-        return done
-    if not open_one and in_form and (done := form.handle_input(hand, given, view)):
+    if done := _take_open(hand, given, view):
         return done
     name = name_press(given)
     if (row := read_row(name)) is not None:
-        return _open_row(hand, row, view)
+        return _open_step(hand, row, view) if is_shown(hand, view) else _open_row(hand, row, view)
     if name.startswith("list_"):
         return _open_list(hand, name.removeprefix("list_"))
     if name in BUTTONS:
         return BUTTONS[name](hand, view)
     if isinstance(given, Code) and given.kind != "button":
         return _scan_thing(hand, given, view)
-    if isinstance(given, Typed | Number) and not open_one and not in_form:
+    is_open = hand.work.ask in QUESTIONS or hand.work.form is not None
+    if isinstance(given, Typed | Number) and not is_open:
         return _open_named(hand, given.text, view)
     return None
+
+
+def _take_open(hand: OfficeHand, given: Input, view: View) -> Result:
+    """Takes what the open question or the open form knows; leaves it."""
+    if name_press(given) == "put_down":
+        return form.leave(hand)
+    if open_one := QUESTIONS.get(hand.work.ask):
+        return open_one(hand, given, view)
+    return form.handle_input(hand, given, view) if hand.work.form is not None else None
 
 
 def _turn_list(hand: OfficeHand, by: int) -> Took:
@@ -81,6 +90,17 @@ def _open_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
     if row >= len(rows):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
     return _open_fact(hand, rows[row], view)
+
+
+def _open_step(hand: OfficeHand, row: int, view: View) -> Took:
+    """Opens what a step of setting the shop up is about: what is begun for it, else its list."""
+    steps = list_set_up(view)
+    if row >= len(steps):
+        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+    step = steps[row]
+    if begun := find_begun(step, view):
+        return form.open_fact(hand, begun)
+    return _open_list(hand, WORDS[step.name].list)
 
 
 def _open_fact(hand: OfficeHand, fact: Fact, view: View) -> Took | FileJob:
@@ -231,6 +251,7 @@ BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "back_kind": lambda hand, _view: _turn_list(hand, -1),
     "next_page": lambda hand, _view: _turn_page(hand, 1),
     "back_page": lambda hand, _view: _turn_page(hand, -1),
+    "missing": open_set_up,
     "new": form.open_new,
     "approve": _approve_chosen,
     "release_batch": release.ask_release,

@@ -19,9 +19,10 @@ from station.floor.office.lists import (
     propose_number,
     read_row,
 )
+from station.floor.office.sound import find_wrong_beside_others, find_wrong_value
 from station.floor.office.work import OfficeHand, OfficeWork
 from station.queries.settings import find_shop
-from station.shop.acts import good, refuse
+from station.shop.acts import attention, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import KINDS, Fact, Revision, Shop
 from station.shop.field_texts import is_time, read_time, read_value
@@ -29,7 +30,7 @@ from station.shop.fields import FactField, typed_fields
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 SMALL = 50  # a number below it steps by a tenth, a larger one by one
 LISTED = say("Give one that is in its list, or add it there first.")
@@ -57,6 +58,21 @@ def open_new(hand: OfficeHand, view: View) -> Took:
     first = choose_field(fresh, typed_fields(of.kind)[1], view)
     said = say("{what} {id}, new", what=of.one, id=str(form.get("id", "")))
     return Took(first.hand, good(said, first.answer.do))
+
+
+def leave(hand: OfficeHand) -> Took | None:
+    """Leaves what is open: a question for its form, a form or a question for its list."""
+    work = hand.work
+    if work.ask and work.form is not None:
+        after = OfficeWork(list=work.list, chosen=work.chosen, form=work.form)
+        said = good(say("Left as it was"), say("Touch a field, type, save."))
+        return Took(replace(hand, work=after), said)
+    if work.form is None and work.ask in ("", "missing"):
+        return None
+    said = good(say("Left as it was"), say("Touch a row, or add a new one."))
+    if work.form:
+        said = notice(say("What was typed is not saved"), say("Touch a row, or add a new one."))
+    return Took(replace(hand, work=OfficeWork(list=work.list)), said)
 
 
 def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:
@@ -116,7 +132,19 @@ def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
     value = read_value(field, text)
     if field.about.written == "time":
         value = read_time(text, hand.now, find_shop(view).day_ends)
-    return _go_down(give_value(hand, field, value, view))
+    if wrong := find_wrong_value(field, value):
+        return Took(hand, refuse(wrong, say("{field}: type it again.", field=field.label)))
+    done = give_value(hand, field, value, view)
+    if beside := find_wrong_beside(done.hand, view):
+        return Took(done.hand, attention(beside, say("Change one of them, then save.")))
+    return _go_down(done)
+
+
+def find_wrong_beside(hand: OfficeHand, view: View) -> Say | None:
+    """Finds what is wrong with the given values beside each other; None: nothing yet."""
+    kind, before = find_list(hand).kind, find_chosen(hand, view)
+    known = to_plain(before) if before else {}
+    return find_wrong_beside_others(kind, known | (hand.work.form or {}))
 
 
 def _go_down(done: Took) -> Took:

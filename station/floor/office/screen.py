@@ -26,6 +26,7 @@ from station.floor.office.lists import (
     say_value,
 )
 from station.floor.office.release import ask_sheets, show_release
+from station.floor.office.set_up import is_shown, press_missing, show_set_up
 from station.floor.office.work import OfficeHand
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
@@ -82,6 +83,8 @@ def screen(hand: OfficeHand, view: View) -> Face:
         return show_progress(hand, hand.doing)
     if show := QUESTIONS.get(hand.work.ask):
         return show(hand, view)
+    if is_shown(hand, view):
+        return show_set_up(hand, view)
     return _show_list(hand, view) if hand.work.form is None else _show_form(hand, view)
 
 
@@ -108,7 +111,7 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
         where=of.words,
         side=(_list_lists(of), _list_files(hand)),
         main=(Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages)),),
-        presses=_list_presses(pages),
+        presses=(*_list_presses(pages), *press_missing(view)),
         weights=(60, 0, 40),
     )
 
@@ -208,15 +211,14 @@ def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press,
     save = Press(
         label=say("Save"), code=button("save"), wide=2, style="primary" if saving else "off"
     )
-    by = (
-        (
-            Press(label="−", code=button("fewer")),
-            Press(label="+", code=button("more")),
-        )
-        if field and can_step(field)
-        else ()
+    style = "plain" if field and can_step(field) else "off"  # a key never changes its place
+    return (
+        save,
+        Press(label=say("Next"), code=button("next_field")),
+        Press(label="−", code=button("fewer"), style=style),
+        Press(label="+", code=button("more"), style=style),
+        LEAVE_FORM,
     )
-    return (save, Press(label=say("Next"), code=button("next_field")), *by, LEAVE_FORM)
 
 
 def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block, ...]:

@@ -5,20 +5,22 @@ a form as for a line of a file.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
 from station.shop.facts import Fact, Material, Order, Product, Revision
 from station.shop.field_texts import is_time, to_rows
 from station.shop.fields import FactField, fields_by_name
-from station.shop.plain import to_plain
+from station.shop.plain import find_misfit, to_plain
 from station.shop.views import View
 from station.shop.words import Say, say
 
 _CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 
 
+LOW_ABOVE_HIGH = say("The lower limit is above the upper one")
+OUTSIDE = say("The thickness itself is outside its limits")
 NONE_COMING: frozenset[str] = frozenset()
 
 
@@ -61,6 +63,14 @@ def _check_text(
     field: FactField, value: object, view: View, coming: frozenset[str]
 ) -> Iterator[Say]:
     """Checks a time, and what a field points at."""
+    yield from _check_written(field, value)
+    text = str(value)
+    if field.points and (value or not field.about.may_be_empty):
+        yield from _check_there(field.points, text, view, coming)
+
+
+def _check_written(field: FactField, value: object) -> Iterator[Say]:
+    """Checks how a time, a day or an hour is written."""
     about, text = field.about, str(value)
     if about.written == "time" and value and not is_time(text):
         yield say("{field}: write it as 2026-11-25 14:00", field=field.label)
@@ -68,8 +78,6 @@ def _check_text(
         yield say("{field}: write it as 2026-11-25", field=field.label)
     if about.written == "clock" and value and not _CLOCK.fullmatch(text):
         yield say("{field}: write it as 14:00", field=field.label)
-    if field.points and (value or not about.may_be_empty):
-        yield from _check_there(field.points, text, view, coming)
 
 
 def _check_there(kind: type[Fact], id: str, view: View, coming: frozenset[str]) -> Iterator[Say]:
@@ -86,6 +94,30 @@ def _check_amount(field: FactField, value: object) -> Iterator[Say]:
         yield say("{field} must be above {limit}", field=field.label, limit=f"{above:g}")
     if least is not None and value < least:
         yield say("{field} cannot be below {limit}", field=field.label, limit=f"{least:g}")
+
+
+def find_wrong_value(field: FactField, value: object) -> Say | None:
+    """Finds what a typed value cannot be for its field alone; None: it can be."""
+    if wrong := find_misfit(field, value):
+        return wrong
+    about = field.about
+    found = (*_check_written(field, value), *_check_amount(field, value))
+    return found[0] if found and (value or not about.may_be_empty) else None
+
+
+def find_wrong_beside_others(kind: type[Fact], plain: Mapping[str, object]) -> Say | None:
+    """Finds what is wrong with values beside each other, as far as all of them are given."""
+    if kind is not Material:
+        return None
+    given = [plain.get(name) for name in ("low_mm", "thickness_mm", "high_mm")]
+    low, nominal, high = (n if isinstance(n, int | float) else None for n in given)
+    if low is not None and high is not None and low > high:
+        return LOW_ABOVE_HIGH
+    if nominal is None:
+        return None
+    if (low is not None and nominal < low) or (high is not None and nominal > high):
+        return OUTSIDE
+    return None
 
 
 def _check_rows(
@@ -108,8 +140,8 @@ def _check_rows(
 
 def _check_whole(fact: Fact, view: View) -> Iterator[Say]:
     """Checks limits that are limits, an order with lines and a due time, a product with parts."""
-    if isinstance(fact, Material) and not fact.low_mm <= fact.high_mm:
-        yield say("The lower limit is above the upper one")
+    if isinstance(fact, Material) and (wrong := find_wrong_beside_others(Material, vars(fact))):
+        yield wrong
     if isinstance(fact, Order) and not fact.lines:
         yield say("An order needs at least one line")
     if isinstance(fact, Order) and not fact.due:

@@ -12,8 +12,8 @@ from station.shop.rooms import Hand, Work
 from station.shop.strokes import PackedPath
 
 # The question that is open: about a release, sheets received, a count, files to choose from,
-# the rows of a field that is a list, a cut file to be taken in.
-Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut"]
+# the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop.
+Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -90,7 +90,8 @@ class Intake:
 class OfficeWork(Work):
     """Holds the list, the form and the question that are open."""
 
-    list: str = "order"  # the kind of fact that is listed
+    # the kind of fact that is listed; empty: nothing was opened yet, so orders, or what is missing
+    list: str = ""
     page: int = 0
     chosen: str = ""  # the fact whose form is open; empty: a new one
     form: dict[str, object] | None = None  # what was given so far, by field; None: not open
