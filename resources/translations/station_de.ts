@@ -1600,6 +1600,10 @@
       <translation>Von dort weitermachen.</translation>
     </message>
     <message>
+      <source>Go on here.</source>
+      <translation>Hier weitermachen.</translation>
+    </message>
+    <message>
       <source>Go on loading it.</source>
       <translation>Weiter beladen.</translation>
     </message>
@@ -2844,6 +2848,10 @@
       <translation>Nichts wird aufgenommen, bevor es angesehen ist. Auch Esc hält es an.</translation>
     </message>
     <message>
+      <source>Nothing is to be ordered soon</source>
+      <translation>Bald ist nichts zu bestellen</translation>
+    </message>
+    <message>
       <source>Nothing of batch {batch} waits any more</source>
       <translation>Von Los {batch} wartet nichts mehr</translation>
     </message>
@@ -3086,6 +3094,10 @@
     <message>
       <source>Order</source>
       <translation>Auftrag</translation>
+    </message>
+    <message>
+      <source>Order list</source>
+      <translation>Bestellliste</translation>
     </message>
     <message>
       <source>Order soon</source>
@@ -5020,6 +5032,10 @@
       <translation>Das Büro ist zugesperrt</translation>
     </message>
     <message>
+      <source>The order list is written: {n} {n|line|lines}</source>
+      <translation>Die Bestellliste ist geschrieben: {n} {n|Zeile|Zeilen}</translation>
+    </message>
+    <message>
       <source>The order that they were for takes no pieces any more</source>
       <translation>Der Auftrag, für den sie waren, nimmt keine Teile mehr</translation>
     </message>
@@ -6218,6 +6234,10 @@
     <message>
       <source>Write it as 2026-11-25T10:42:00.</source>
       <translation>Als 2026-11-25T10:42:00 schreiben.</translation>
+    </message>
+    <message>
+      <source>Write the order list</source>
+      <translation>Bestellliste schreiben</translation>
     </message>
     <message>
       <source>X and Y are zero</source>
@@ -8296,6 +8316,10 @@
       <translation>{file} wurde eben freigegeben</translation>
     </message>
     <message>
+      <source>{file}, and as a page beside it.</source>
+      <translation>{file}, und als Seite daneben.</translation>
+    </message>
+    <message>
       <source>{file}, row {n}</source>
       <translation>{file}, Zeile {n}</translation>
     </message>
@@ -9410,6 +9434,10 @@
     <message>
       <source>{size} mm again, by hand</source>
       <translation>noch einmal {size} mm, von Hand</translation>
+    </message>
+    <message>
+      <source>{size} mm bit</source>
+      <translation>Fräser {size} mm</translation>
     </message>
     <message>
       <source>{size} mm, no. {bit}: {left} m left, {need} m needed</source>

@@ -95,6 +95,15 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "order": [
             {"what": o.name, "quantity": o.sheets, "by": o.by, "lasts_days": o.lasts}
             for o in plan.order
+        ]
+        + [
+            {
+                "what": f"{b.diameter_mm:g} mm bit",
+                "quantity": b.bits,
+                "by": b.by,
+                "lasts_days": b.lasts,
+            }
+            for b in plan.order_bits
         ],
     }
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
+from station.files.order_list import OrderLists
 from station.floor.office.acts import SetList, SetLists
 from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
@@ -21,6 +22,7 @@ from station.shop.file_requests import (
     ReadList,
     ReadLists,
     WriteList,
+    WriteOrderList,
 )
 from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took
 from station.shop.words import Say, say
@@ -32,10 +34,12 @@ def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoF
     """Lists what does each request, bound to this station's ledger."""
     folder = ShopFolder(ledger, clock)
     lists, cut_files = Lists(ledger, folder), CutFiles(ledger, folder)
+    order_lists = OrderLists(ledger, folder, clock)
     return {
         BackUp: _guard(lists.back_up),
         FindLists: _guard(lists.find),
         WriteList: _guard(lists.write),
+        WriteOrderList: _guard(order_lists.write),
         ReadList: _guard(lists.read),
         ReadLists: _guard(lists.read_all),
         FindCutFiles: _guard(cut_files.find),

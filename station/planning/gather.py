@@ -5,6 +5,7 @@ from statistics import quantiles
 
 from station.planning.hours import Hours
 from station.planning.messages import (
+    BitsNow,
     FileNow,
     MaterialNow,
     PartNow,
@@ -18,7 +19,7 @@ from station.planning.messages import (
 from station.planning.past import PartPast, ShopPast
 from station.queries.batches import find_approved, find_hold, find_revision
 from station.queries.pace import correct_router, count_minutes
-from station.queries.routers import count_minutes_left, find_bed, list_routers
+from station.queries.routers import count_metres_left, count_minutes_left, find_bed, list_routers
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_shop
 from station.queries.shortage import Standing, survey_parts
@@ -60,6 +61,7 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
             if (told := _tell_batch(view, batch, beds[router.id], corrected[router.id]))
         ),
         materials=tuple(_tell_material(view, m) for m in view.shelf(Material, "all", MOST)),
+        bits=_list_bits(view, routers),
     )
 
 
@@ -131,6 +133,7 @@ def _tell_file(
             if runs[0].takes(number)
         },
         bits_mm=tuple(bit.diameter_mm for bit in revision.bits),
+        cut_m=tuple((b.diameter_mm, round(b.cut_mm / 1000, 2)) for run in runs for b in run.bits),
     )
 
 
@@ -175,3 +178,20 @@ def _tell_material(view: View, material: Material) -> MaterialNow:
         lead_days=material.lead_days,
         pack=material.pack_sheets,
     )
+
+
+def _list_bits(view: View, routers: tuple[Router, ...]) -> tuple[BitsNow, ...]:
+    """Lists the bits by diameter; of a worn or broken one the life tells what a new one lasts."""
+    shelves = ("good", "worn", "broken", *(f"router/{router.id}" for router in routers))
+    by_size: dict[float, list[Bit]] = {}
+    for shelf in shelves:
+        for bit in view.shelf(Bit, shelf, MOST):
+            by_size.setdefault(bit.diameter_mm, []).append(bit)
+    found = []
+    for diameter, bits in sorted(by_size.items()):
+        left = [max(0.0, count_metres_left(view, b)) for b in bits if b.state == "good"]
+        found.append(
+            BitsNow(diameter_mm=diameter, bits=len(left), left_m=round(sum(left), 1),
+                    life_m=min(b.life_m for b in bits))
+        )  # fmt: skip
+    return tuple(found)

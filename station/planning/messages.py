@@ -62,6 +62,7 @@ class FileNow(msgspec.Struct, frozen=True, kw_only=True):
     makes: dict[str, int]  # pieces of each part, a sheet
     minutes: dict[str, float]  # a sheet, by the routers that may run it
     bits_mm: tuple[float, ...] = ()
+    cut_m: tuple[tuple[float, float], ...] = ()  # a sheet: (diameter of a bit in mm, metres)
 
 
 class RouterNow(msgspec.Struct, frozen=True, kw_only=True):
@@ -99,6 +100,15 @@ class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
     pack: int = 0  # sheets that come together; 0: any number
 
 
+class BitsNow(msgspec.Struct, frozen=True, kw_only=True):
+    """The good bits of one diameter: how many, and the metres that they may still cut."""
+
+    diameter_mm: float
+    bits: int
+    left_m: float
+    life_m: float  # of a new one
+
+
 class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     """Think about what to cut next."""
 
@@ -113,6 +123,7 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     routers: tuple[RouterNow, ...] = ()
     queued: tuple[QueuedNow, ...] = ()
     materials: tuple[MaterialNow, ...] = ()
+    bits: tuple[BitsNow, ...] = ()
     seconds: float = 1.5  # that the counts of sheets may be thought about
 
 
@@ -202,6 +213,17 @@ class ToOrder(msgspec.Struct, frozen=True, kw_only=True):
     a_day: float  # sheets used on a worked day
 
 
+class BitsToOrder(msgspec.Struct, frozen=True, kw_only=True):
+    """Bits to order: how many, by when, and how long those there are still cut."""
+
+    diameter_mm: float
+    bits: int
+    by: str  # a day of the shop's time
+    lasts: float  # worked days
+    lead_days: int  # the usual ones: nobody enters a bit's
+    a_day_m: float  # metres cut on a worked day
+
+
 class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     """A mark that is off: what it is, what it should be, and from what that follows."""
 
@@ -224,6 +246,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     over_full: tuple[OverFull, ...] = ()
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()
+    order_bits: tuple[BitsToOrder, ...] = ()
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
     orders: int = 0  # open
     late: int = 0  # of these

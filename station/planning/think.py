@@ -14,7 +14,7 @@ from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
-from station.planning.order import list_to_order
+from station.planning.order import count_sheets_a_day, list_bits_to_order, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
 from station.planning.waiting import list_marks, list_over_full, list_take_back
@@ -107,6 +107,7 @@ class Thinking:
         blocked = self._list_blocked(for_orders)
         shown = {b.release.file for b in blocked if b.release}
         then = (*(r for r in for_orders if r.file not in shown), *for_rack)
+        a_day = count_sheets_a_day(self.asked, self.parts)
         plan = CuttingPlan(
             at=self.asked.now,
             seen=tuple(batch.id for batch in self.asked.queued),
@@ -115,7 +116,8 @@ class Thinking:
             take_back=list_take_back(self.asked, self.parts),
             over_full=list_over_full(self.parts),
             marks=list_marks(self.parts, self.asked.lead_days + 1),
-            order=list_to_order(self.asked, self.parts, self.store, self.hours),
+            order=list_to_order(self.asked, a_day, self.store, self.hours),
+            order_bits=list_bits_to_order(self.asked, a_day, self.hours),
             uncovered=self._list_unmakeable(),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )

@@ -152,6 +152,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (651, "release_first", "Release what blocks, print"),
             (652, "release_line", "Release what is chosen, print"),
             (653, "take_back_line", "Take the chosen batch back"),
+            (654, "order_list", "Write the order list"),
         ),
     ),
     (

@@ -28,6 +28,26 @@ class WriteList:
 
 
 @dataclass(frozen=True, kw_only=True)
+class OrderRow:
+    """One thing to order: how many, by which day, and from what that follows."""
+
+    what: str
+    quantity: int
+    by: str  # a day, ISO
+    lasts_days: float  # worked days that what is there lasts
+    lead_days: int  # worked days that an order takes
+    lead_known: bool = True  # False: the usual days are taken
+    bit_mm: float = 0.0  # diameter, where it is a bit
+
+
+@dataclass(frozen=True, kw_only=True)
+class WriteOrderList:
+    """Write what to order as a page and as a CSV file."""
+
+    rows: tuple[OrderRow, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class ReadList:
     """Read a CSV file of the shop's folder, to take its list in."""
 

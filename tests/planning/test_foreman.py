@@ -6,7 +6,7 @@ No source but the trade itself: each answer is worked out by hand in its comment
 import pytest
 from msgspec.structs import replace
 
-from station.planning.messages import CuttingPlan, MaterialNow, Passage
+from station.planning.messages import BitsNow, CuttingPlan, MaterialNow, Passage
 from station.planning.think import run
 from tests.planning.small import (
     IN_FIVE_DAYS,
@@ -247,6 +247,21 @@ def test_sheets_are_ordered_before_the_store_is_empty():
         17,
         "2026-11-30",
     )
+
+
+def test_bits_are_ordered_before_the_last_is_worn():
+    # a sheet a day of 100 m: 700 m last 7 days, an order takes the usual 5: by the day after
+    # tomorrow; it is to last 20 days more: 2,500 m less 700, of 1,000 m each
+    cuts = replace(file("A", {"a": 20}), cut_m=((6.0, 100.0), (3.0, 0.0)))
+    six = BitsNow(diameter_mm=6.0, bits=2, left_m=700.0, life_m=1000.0)
+    three = BitsNow(diameter_mm=3.0, bits=0, left_m=0.0, life_m=1000.0)
+    asked = shop(part("a", free=500, use=STEADY), files=(cuts,), bits=(three, six))
+    (order,) = think(asked).order_bits
+    assert (order.diameter_mm, order.bits, order.by, order.lasts, order.a_day_m) == (
+        6.0, 2, "2026-11-27", 7.0, 100.0
+    )  # fmt: skip
+    assert think(replace(asked, bits=(replace(six, left_m=1000.0),))).order_bits == ()
+    assert think(shop(part("a"), files=(cuts,), bits=(six,))).order_bits == ()
 
 
 def test_nothing_is_ordered_where_use_or_store_cannot_be_told():

@@ -6,9 +6,9 @@ from station.planning.gather import gather_plan as gather_all
 from station.planning.messages import Passage, Wish
 from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
-from station.shop.facts import Bed, Lot, Router, Slip
-from station.shop.moves import move
-from tests.floor.shop_small import COMB, COMBS, DAY, SPACER, batch, small_facts, small_shop
+from station.shop.facts import Bed, Bit, Lot, Router, Slip
+from station.shop.moves import WEAR, Move, Spot, move
+from tests.floor.shop_small import COMB, COMBS, DAY, GAUGES, SPACER, batch, small_facts, small_shop
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
 
 NOW = f"{DAY}T10:42:00"
@@ -151,3 +151,14 @@ def test_a_few_batches_do_not_tell_a_lead_time():
     for n in range(4):
         released(view, f"0039{n}", "2026-11-24T08:30:00", on_rack="2026-11-24T09:00:00")
     assert gather_plan(view, NOW).lead_days == 2.0
+
+
+def test_bits_are_told_by_size_with_the_metres_that_are_left():
+    worn = Bit(id="19", words="6.0 mm compression", diameter_mm=6.0, state="worn")
+    cut = Move(WEAR, 500_000, Spot("wear", "1"), Spot("bit/11", "1"))
+    view = small_shop(worn, moves=(cut,))
+    # six in routers 1 to 5 (15 in the fifth) and one in the drawer; two of 3.0 mm
+    told = {b.diameter_mm: (b.bits, b.left_m, b.life_m) for b in gather_plan(view, NOW).bits}
+    assert told == {3.0: (2, 3000.0, 1500.0), 6.0: (6, 8500.0, 1500.0)}
+    (file,) = [f for f in gather_plan(view, NOW).files if f.id == GAUGES]
+    assert file.cut_m == ((6.0, 65.0),)

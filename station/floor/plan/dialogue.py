@@ -7,6 +7,7 @@ from station.floor.plan.lines import (
     find_chosen,
     find_plan,
     list_lines,
+    list_order_rows,
     list_released_since,
 )
 from station.floor.plan.work import PlanHand, PlanWork
@@ -17,7 +18,8 @@ from station.planning.past import PastReading
 from station.shop.acts import good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.rooms import Do, Input, RoomMemory, Took
+from station.shop.file_requests import WriteOrderList
+from station.shop.rooms import Do, FileJob, Input, RoomMemory, Took
 from station.shop.views import View
 from station.shop.words import say
 
@@ -34,7 +36,7 @@ def think_ahead(hand: PlanHand, view: View, memory: RoomMemory) -> object:
     return gather_plan(view, hand.now, past.tell())
 
 
-def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | None:
+def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJob | None:
     """Takes one input: a row, a traveller or a cut file's card chooses; a button decides."""
     if not isinstance(given, Code):
         return None
@@ -49,6 +51,8 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | None:
     if name.startswith("row_"):
         row = int(name[4:]) - 1
         return _choose(hand, lines[row].key if row < len(lines) else "", lines)
+    if name == "order_list":
+        return _write_orders(hand)
     if name == "release_first":
         first = lines[0] if lines and lines[0].blocked else None
         return _release(hand, first, view)
@@ -59,6 +63,15 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | None:
         back = chosen.take_back if chosen else None
         return _take_back_batch(hand, back.batch if back else "", lines)
     return None
+
+
+def _write_orders(hand: PlanHand) -> FileJob | Took:
+    """Asks for the order list as a page and as a file."""
+    plan = find_plan(hand)
+    rows = list_order_rows(plan) if plan else ()
+    if not rows:
+        return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
+    return FileJob(WriteOrderList(rows=rows), hand)
 
 
 def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:

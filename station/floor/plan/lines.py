@@ -7,6 +7,7 @@ from station.planning.messages import Blocked, CuttingPlan, Release, TakeQueuedB
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued
 from station.shop.facts import Batch
+from station.shop.file_requests import OrderRow
 from station.shop.views import View
 
 
@@ -59,3 +60,18 @@ def is_queued(view: View, back: TakeQueuedBack) -> bool:
 def find_chosen(hand: PlanHand, lines: tuple[PlanLine, ...]) -> PlanLine | None:
     """Finds the line that is looked at; the first where none is chosen or it is gone."""
     return next((line for line in lines if line.key == hand.work.chosen), next(iter(lines), None))
+
+
+def list_order_rows(plan: CuttingPlan) -> tuple[OrderRow, ...]:
+    """Lists what to order, sheets and bits together, the most urgent first."""
+    sheets = (
+        OrderRow(what=o.name, quantity=o.sheets, by=o.by, lasts_days=o.lasts,
+                 lead_days=o.lead_days, lead_known=o.lead_known)
+        for o in plan.order
+    )  # fmt: skip
+    bits = (
+        OrderRow(what=f"{b.diameter_mm:g} mm bit", quantity=b.bits, by=b.by, lasts_days=b.lasts,
+                 lead_days=b.lead_days, lead_known=False, bit_mm=b.diameter_mm)
+        for b in plan.order_bits
+    )  # fmt: skip
+    return tuple(sorted((*sheets, *bits), key=lambda row: (row.by, row.lasts_days, row.what)))

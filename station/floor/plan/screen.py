@@ -1,7 +1,7 @@
 """Shows what to cut next: what blocks, what else, what can wait, and the figures behind each."""
 
 from station.floor.plan import words
-from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_lines
+from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_lines, list_order_rows
 from station.floor.plan.work import PlanHand
 from station.planning.messages import (
     Blocked,
@@ -10,7 +10,6 @@ from station.planning.messages import (
     OverFull,
     Release,
     TakeQueuedBack,
-    ToOrder,
 )
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import write_touch
@@ -26,6 +25,7 @@ from station.shop.faces import (
     Row,
     Table,
 )
+from station.shop.file_requests import OrderRow
 from station.shop.views import View
 from station.shop.words import Say, day, say
 
@@ -59,7 +59,7 @@ def screen(hand: PlanHand, view: View) -> Face:
         where=say("today and tomorrow"),
         main=(_show_first(lines, hand), *then, *(marks if roomy else ())),
         side=beside,
-        presses=_list_presses(lines, chosen),
+        presses=(*_list_presses(lines, chosen), *_offer_order_list(plan)),
         weights=(66, 0, 34),
     )
 
@@ -188,21 +188,26 @@ def _list_over(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
 
 
 def _list_orders(plan: CuttingPlan) -> tuple[Block, ...]:
-    """Lists the sheets to order soon."""
-    rows = tuple(map(_make_order_row, plan.order[:WAITING]))
-    return (Listing(title=_title_order(plan), rows=rows),) if rows else ()
+    """Lists the sheets and bits to order soon."""
+    orders = list_order_rows(plan)
+    rows = tuple(map(_make_order_row, orders[:WAITING]))
+    return (Listing(title=_title_order(orders), rows=rows),) if rows else ()
 
 
-def _title_order(plan: CuttingPlan) -> Say:
-    if all(order.lead_known for order in plan.order):
-        return say("Order soon")
-    return say("Order soon; lead time not known")
+def _title_order(orders: tuple[OrderRow, ...]) -> Say:
+    more = len(orders) - WAITING
+    known = all(order.lead_known for order in orders)
+    title = say("Order soon") if known else say("Order soon; lead time not known")
+    return say("{title}: {n} more", title=title, n=more) if more > 0 else title
 
 
-def _make_order_row(order: ToOrder) -> tuple[tuple[Cell, ...], str]:
+def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
     return (
-        Cell(text=order.name, bold=True),
-        Cell(text=say("{n} {n|sheet|sheets}", n=order.sheets)),
+        Cell(
+            text=say("{size} mm bit", size=f"{order.bit_mm:g}") if order.bit_mm else order.what,
+            bold=True,
+        ),
+        Cell(text=say("{n}", n=order.quantity), bold=True),
         Cell(text=say("by {day}", day=day(order.by))),
     ), ""
 
@@ -225,6 +230,13 @@ def _make_over_row(over: OverFull) -> tuple[tuple[Cell, ...], str]:
         Cell(text=say("{n}, {wanted} wanted", n=over.there, wanted=over.wanted), tone="quiet"),
         Cell(text=days),
     ), ""
+
+
+def _offer_order_list(plan: CuttingPlan) -> tuple[Press, ...]:
+    """Offers what to order as a page and a file, where there is anything."""
+    if not list_order_rows(plan):
+        return ()
+    return (Press(label=say("Order list"), code=button("order_list")),)
 
 
 def _list_presses(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[Press, ...]:

@@ -1,0 +1,48 @@
+"""The order list: what to order, as a page and as a CSV file in the shop's folder."""
+
+import csv
+import io
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from station.files.folder import ShopFolder
+from station.files.lists import guard_cell
+from station.ledger.ledger import Ledger
+from station.queries.settings import find_shop
+from station.shop.acts import good
+from station.shop.file_requests import OrderRow, WriteOrderList
+from station.shop.rooms import Hand, Took
+from station.shop.words import say
+
+COLUMNS = ("what", "quantity", "by", "lasts_days", "lead_days", "lead_known")
+
+
+def write_csv(rows: Sequence[OrderRow]) -> str:
+    """Writes the rows as CSV text, the columns by their names."""
+    out = io.StringIO()
+    table = csv.writer(out, lineterminator="\n")
+    table.writerow(COLUMNS)
+    for row in rows:
+        known = "yes" if row.lead_known else "no"
+        cells = (row.quantity, row.by, f"{row.lasts_days:g}", row.lead_days, known)
+        table.writerow([guard_cell(row.what), *cells])
+    return out.getvalue()
+
+
+class OrderLists:
+    """Writes order lists into the shop's folder."""
+
+    def __init__(self, ledger: Ledger, folder: ShopFolder, clock: Callable[[], str]) -> None:
+        self.ledger, self.folder, self.clock = ledger, folder, clock
+
+    def write(self, request: WriteOrderList, hand: Hand[Any]) -> Took:
+        """Writes the page and the file, both under one name. Raises OSError where it cannot."""
+        from station.papers.order_list import make_order_list  # noqa: PLC0415 - reportlab is heavy
+
+        paper = find_shop(self.ledger.view).paper
+        page = make_order_list(request.rows, printed=self.clock(), paper=paper)
+        file = self.folder.name_new("order", "csv")
+        file.write_text(write_csv(request.rows), encoding="utf-8-sig", newline="")
+        file.with_suffix(".pdf").write_bytes(page.write_pdf())
+        said = say("The order list is written: {n} {n|line|lines}", n=len(request.rows))
+        return Took(hand, good(said, say("{file}, and as a page beside it.", file=file)))
