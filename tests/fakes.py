@@ -9,7 +9,8 @@ from station.shop.acts import Act, Answer, with_args
 from station.shop.facts import Fact, Gone
 from station.shop.moves import Held, Move, head
 from station.shop.places import find_reason_of
-from station.shop.views import F, Noted, Passed, Past, Rules, Written
+from station.shop.views import F, Noted, Passed, Past, Rules, Told, Written
+from station.shop.words import Say
 
 
 def fit_args(act: Act, rules: Rules) -> Act:
@@ -30,6 +31,7 @@ class FakeView:
     routers: dict[str, str] = field(default_factory=dict)  # by act: that cut what it moved
     readings: list[Noted] = field(default_factory=list)
     beginning: str = ""
+    sayings: dict[str, Say] = field(default_factory=dict)  # by act: what the strip told
 
     @classmethod
     def of(cls, *facts: Fact, moves: tuple[Move, ...] = ()) -> "FakeView":
@@ -93,6 +95,15 @@ class FakeView:
             None,
         )
 
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        found = [
+            Told(n, e.act.id, e.act.at, e.act.worker, e.act.subject,
+                 self.sayings.get(e.act.id, Say()), e.undone)
+            for n, e in enumerate(self.entries)
+            if subject in ("", e.act.subject)
+        ]  # fmt: skip
+        return tuple(found[::-1][:limit])
+
     def begins(self) -> str:
         return self.beginning
 
@@ -114,6 +125,7 @@ class FakeView:
             sets.append(Written(fact.key, before, None if isinstance(fact, Gone) else fact))
         self._move(answer.moves)
         self.routers[act.id] = answer.router
+        self.sayings[act.id] = answer.said
         self.readings += [Noted(act.at, act.id, reading) for reading in answer.readings]
         self.entries.append(Past(act, answer.moves, tuple(sets), undone=False))
 

@@ -312,6 +312,10 @@
       <translation>Alles steht noch aus</translation>
     </message>
     <message>
+      <source>All of it is there: packing takes it.</source>
+      <translation>Alles ist da: Das Packen nimmt ihn.</translation>
+    </message>
+    <message>
       <source>All packs are scanned there again.</source>
       <translation>Alle Pakete werden dort noch einmal gescannt.</translation>
     </message>
@@ -672,6 +676,10 @@
       <translation>Los {batch}: {told}</translation>
     </message>
     <message>
+      <source>Batch {batch}: {where}</source>
+      <translation>Los {batch}: {where}</translation>
+    </message>
+    <message>
       <source>Batch {id}</source>
       <translation>Los {id}</translation>
     </message>
@@ -774,6 +782,10 @@
     <message>
       <source>Bit {bit}: {left} m left, {need} m needed. Watch it.</source>
       <translation>Fräser {bit}: noch {left} m, gebraucht {need} m. Im Auge behalten.</translation>
+    </message>
+    <message>
+      <source>Bit {bit}: {place}, {metres}</source>
+      <translation>Fräser {bit}: {place}, {metres}</translation>
     </message>
     <message>
       <source>Bit {id}</source>
@@ -1034,6 +1046,10 @@
     <message>
       <source>Comes next</source>
       <translation>Kommt als Nächstes</translation>
+    </message>
+    <message>
+      <source>Coming: {where}.</source>
+      <translation>Es kommen: {where}.</translation>
     </message>
     <message>
       <source>Compare a piece with its master by eye: right or wrong?</source>
@@ -1564,6 +1580,10 @@
       <translation>Für Auftrag {order}</translation>
     </message>
     <message>
+      <source>Free: {n}. Scan your work to go on.</source>
+      <translation>Frei: {n}. Zum Weitermachen die Arbeit scannen.</translation>
+    </message>
+    <message>
       <source>From sheet to cart</source>
       <translation>Von der Platte zum Wagen</translation>
     </message>
@@ -1686,6 +1706,10 @@
     <message>
       <source>Held: {why}</source>
       <translation>Gesperrt: {why}</translation>
+    </message>
+    <message>
+      <source>Held: {why}. A supervisor lets it go on.</source>
+      <translation>Gesperrt: {why}. Ein Vorgesetzter gibt es frei.</translation>
     </message>
     <message>
       <source>Help at trimming.</source>
@@ -1880,6 +1904,10 @@
       <translation>Sie ist ein Erstteil</translation>
     </message>
     <message>
+      <source>It is cancelled: throw its traveller away.</source>
+      <translation>Es ist storniert: Laufkarte wegwerfen.</translation>
+    </message>
+    <message>
       <source>It is clear of every cut and piece.</source>
       <translation>Er ist frei von jedem Schnitt und Teil.</translation>
     </message>
@@ -1900,6 +1928,10 @@
       <translation>Es ist in der Zeichnung gekennzeichnet.</translation>
     </message>
     <message>
+      <source>It is not used any more.</source>
+      <translation>Er wird nicht mehr benutzt.</translation>
+    </message>
+    <message>
       <source>It is recorded, then something went wrong in the program</source>
       <translation>Es ist gebucht, danach ging im Programm etwas schief</translation>
     </message>
@@ -1914,6 +1946,10 @@
     <message>
       <source>It is shown while its key is ticked.</source>
       <translation>Sie wird gezeigt, solange ihre Taste abgehakt ist.</translation>
+    </message>
+    <message>
+      <source>It is used with work in hand.</source>
+      <translation>Sie gilt mit Arbeit in der Hand.</translation>
     </message>
     <message>
       <source>It is written down for the makers. What was counted counts. Put down what is in hand, or work elsewhere.</source>
@@ -1952,6 +1988,10 @@
       <translation>Bleibt bei dieser Station, bis alles zurückgelegt ist.</translation>
     </message>
     <message>
+      <source>It waits in a queue.</source>
+      <translation>Sie wartet in einer Reihe.</translation>
+    </message>
+    <message>
       <source>It wants {parts}. Put the {part} back.</source>
       <translation>Es will {parts}. {part} zurücklegen.</translation>
     </message>
@@ -1966,6 +2006,10 @@
     <message>
       <source>Its label is void: tear it off. Count out what is spoiled, then close it.</source>
       <translation>Sein Etikett gilt nicht mehr: abreißen. Ausschuss herauszählen, dann schließen.</translation>
+    </message>
+    <message>
+      <source>Its life, newest first</source>
+      <translation>Sein Werdegang, Neuestes zuerst</translation>
     </message>
     <message>
       <source>Its name, its bed, its size.</source>
@@ -2014,6 +2058,14 @@
     <message>
       <source>Label of pack {pack}: copy {n}</source>
       <translation>Etikett von Paket {pack}: Kopie {n}</translation>
+    </message>
+    <message>
+      <source>Lacking on the rack: {parts}.</source>
+      <translation>Im Regal fehlen: {parts}.</translation>
+    </message>
+    <message>
+      <source>Lacking: {n}, and nothing is coming.</source>
+      <translation>Es fehlen {n}, und nichts kommt.</translation>
     </message>
     <message>
       <source>Laser</source>
@@ -2066,6 +2118,10 @@
     <message>
       <source>Left as it was</source>
       <translation>Es bleibt, wie es war</translation>
+    </message>
+    <message>
+      <source>Left of its life: {n} m.</source>
+      <translation>Von seiner Lebensdauer übrig: {n} m.</translation>
     </message>
     <message>
       <source>Left; nothing was changed</source>
@@ -2128,6 +2184,10 @@
       <translation>Beladen</translation>
     </message>
     <message>
+      <source>Loading scans it at the sheet.</source>
+      <translation>Das Beladen scannt sie an der Platte.</translation>
+    </message>
+    <message>
       <source>Loading scans its slip first.</source>
       <translation>Beim Beladen wird erst der Abschnitt gescannt.</translation>
     </message>
@@ -2162,6 +2222,10 @@
     <message>
       <source>Look at spoilboard and zero before the sheet.</source>
       <translation>Vor der Platte Opferplatte und Nullpunkt ansehen.</translation>
+    </message>
+    <message>
+      <source>Look at the card. The office enters what is new.</source>
+      <translation>Karte ansehen. Neues trägt das Büro ein.</translation>
     </message>
     <message>
       <source>Look at the paper.</source>
@@ -2248,6 +2312,10 @@
       <translation>Charge {lot} ist {got}</translation>
     </message>
     <message>
+      <source>Lot {lot}: {n} {n|sheet|sheets} in the store, {used} used</source>
+      <translation>Charge {lot}: {n} {n|Platte|Platten} im Lager, {used} verbraucht</translation>
+    </message>
+    <message>
       <source>Lots</source>
       <translation>Chargen</translation>
     </message>
@@ -2258,6 +2326,10 @@
     <message>
       <source>Mailer</source>
       <translation>Versandtasche</translation>
+    </message>
+    <message>
+      <source>Mailer {mailer}: {size}</source>
+      <translation>Versandtasche {mailer}: {size}</translation>
     </message>
     <message>
       <source>Mailer {name}</source>
@@ -2448,6 +2520,10 @@
       <translation>Nächstes Feld</translation>
     </message>
     <message>
+      <source>Next in its queue: batch {batch}.</source>
+      <translation>Als Nächstes in der Reihe: Los {batch}.</translation>
+    </message>
+    <message>
       <source>Next list</source>
       <translation>Nächste Liste</translation>
     </message>
@@ -2482,6 +2558,26 @@
     <message>
       <source>Next: batch {batch}</source>
       <translation>Als Nächstes: Los {batch}</translation>
+    </message>
+    <message>
+      <source>Next: cut it on {router}.</source>
+      <translation>Als Nächstes: fräsen auf {router}.</translation>
+    </message>
+    <message>
+      <source>Next: it leaves with its cart.</source>
+      <translation>Als Nächstes: Es geht mit seinem Wagen.</translation>
+    </message>
+    <message>
+      <source>Next: onto a cart.</source>
+      <translation>Als Nächstes: auf einen Wagen.</translation>
+    </message>
+    <message>
+      <source>Next: pop its sheets.</source>
+      <translation>Als Nächstes: seine Platten ausbrechen.</translation>
+    </message>
+    <message>
+      <source>Next: trim it.</source>
+      <translation>Als Nächstes: verputzen.</translation>
     </message>
     <message>
       <source>Next: {field}. Type it, or save.</source>
@@ -2526,6 +2622,10 @@
     <message>
       <source>No batch is under way.</source>
       <translation>Kein Los ist unterwegs.</translation>
+    </message>
+    <message>
+      <source>No batch was released yet.</source>
+      <translation>Noch kein Los ist freigegeben.</translation>
     </message>
     <message>
       <source>No batch with {part} is under way</source>
@@ -2720,6 +2820,10 @@
       <translation>Niemand angemeldet</translation>
     </message>
     <message>
+      <source>None is left in the store.</source>
+      <translation>Im Lager ist keine mehr.</translation>
+    </message>
+    <message>
       <source>None of it is good any more. Scan the next slip.</source>
       <translation>Nichts davon ist noch gut. Nächsten Abschnitt scannen.</translation>
     </message>
@@ -2816,8 +2920,16 @@
       <translation>Im Paket ist nichts. Auftrag weglegen.</translation>
     </message>
     <message>
+      <source>Nothing is in its queue.</source>
+      <translation>Nichts ist in der Reihe.</translation>
+    </message>
+    <message>
       <source>Nothing is in the pack yet</source>
       <translation>Im Paket ist noch nichts</translation>
+    </message>
+    <message>
+      <source>Nothing is left to do with it.</source>
+      <translation>Es ist nichts mehr damit zu tun.</translation>
     </message>
     <message>
       <source>Nothing is marked on the sheet now</source>
@@ -2840,6 +2952,10 @@
       <translation>Auf diesem Wagen ist nichts</translation>
     </message>
     <message>
+      <source>Nothing is promised of it.</source>
+      <translation>Nichts davon ist versprochen.</translation>
+    </message>
+    <message>
       <source>Nothing is spoiled.</source>
       <translation>Kein Ausschuss.</translation>
     </message>
@@ -2854,6 +2970,10 @@
     <message>
       <source>Nothing of batch {batch} waits any more</source>
       <translation>Von Los {batch} wartet nichts mehr</translation>
+    </message>
+    <message>
+      <source>Nothing of it is in the shop.</source>
+      <translation>Nichts davon ist in der Werkstatt.</translation>
     </message>
     <message>
       <source>Nothing of it is left to pack: close it as owed.</source>
@@ -2910,6 +3030,10 @@
     <message>
       <source>Nothing was typed</source>
       <translation>Nichts wurde getippt</translation>
+    </message>
+    <message>
+      <source>Nothing was written down of it.</source>
+      <translation>Dazu ist nichts aufgeschrieben.</translation>
     </message>
     <message>
       <source>Nothing yet.</source>
@@ -3112,6 +3236,10 @@
       <translation>Auftrag {id} ist nicht offen</translation>
     </message>
     <message>
+      <source>Order {order}</source>
+      <translation>Auftrag {order}</translation>
+    </message>
+    <message>
       <source>Order {order} has no pack</source>
       <translation>Auftrag {order} hat kein Paket</translation>
     </message>
@@ -3176,8 +3304,20 @@
       <translation>Auftrag {order} wurde weggelegt</translation>
     </message>
     <message>
+      <source>Order {order}: pack {pack} {where}</source>
+      <translation>Auftrag {order}: Paket {pack} {where}</translation>
+    </message>
+    <message>
+      <source>Order {order}: {state}, due {at}</source>
+      <translation>Auftrag {order}: {state}, fällig {at}</translation>
+    </message>
+    <message>
       <source>Orders</source>
       <translation>Aufträge</translation>
+    </message>
+    <message>
+      <source>Orders that want it: {n}.</source>
+      <translation>Aufträge, die es wollen: {n}.</translation>
     </message>
     <message>
       <source>Over {mm} mm deep</source>
@@ -3190,6 +3330,14 @@
     <message>
       <source>PIN of supervisor {id}</source>
       <translation>PIN der Aufsicht {id}</translation>
+    </message>
+    <message>
+      <source>Pack</source>
+      <translation>Paket</translation>
+    </message>
+    <message>
+      <source>Pack {pack}</source>
+      <translation>Paket {pack}</translation>
     </message>
     <message>
       <source>Pack {pack} has left already</source>
@@ -3220,6 +3368,10 @@
       <translation>Paket {pack} ist geöffnet</translation>
     </message>
     <message>
+      <source>Pack {pack} left with its cart</source>
+      <translation>Paket {pack} ging mit seinem Wagen</translation>
+    </message>
+    <message>
       <source>Pack {pack} seen at the door</source>
       <translation>Paket {pack} an der Tür gesehen</translation>
     </message>
@@ -3240,8 +3392,16 @@
       <translation>Paket {pack}: {g} g auf der Waage, {grams} ± {plus} g erwartet</translation>
     </message>
     <message>
+      <source>Pack {pack}: {where}, order {order}</source>
+      <translation>Paket {pack}: {where}, Auftrag {order}</translation>
+    </message>
+    <message>
       <source>Packing</source>
       <translation>Packen</translation>
+    </message>
+    <message>
+      <source>Packing says which order it is for.</source>
+      <translation>Das Packen sagt, für welchen Auftrag sie ist.</translation>
     </message>
     <message>
       <source>Packs on it: {n}. Next pack, or to the door.</source>
@@ -3392,6 +3552,10 @@
       <translation>Liste drucken</translation>
     </message>
     <message>
+      <source>Print the cards anew.</source>
+      <translation>Karten neu drucken.</translation>
+    </message>
+    <message>
       <source>Print the cart list</source>
       <translation>Wagenliste drucken</translation>
     </message>
@@ -3418,6 +3582,10 @@
     <message>
       <source>Products</source>
       <translation>Produkte</translation>
+    </message>
+    <message>
+      <source>Promised and coming</source>
+      <translation>Versprochen und im Kommen</translation>
     </message>
     <message>
       <source>Push it to the door and scan “At the door”.</source>
@@ -3612,6 +3780,10 @@
       <translation>Regal {place}</translation>
     </message>
     <message>
+      <source>Rack {rack}: {n} {part}</source>
+      <translation>Regal {rack}: {n} {part}</translation>
+    </message>
+    <message>
       <source>Rapids</source>
       <translation>Eilgänge</translation>
     </message>
@@ -3690,6 +3862,10 @@
     <message>
       <source>Reason</source>
       <translation>Grund</translation>
+    </message>
+    <message>
+      <source>Reason “{words}”: {use}</source>
+      <translation>Grund „{words}“: {use}</translation>
     </message>
     <message>
       <source>Reasons</source>
@@ -3956,12 +4132,20 @@
       <translation>Noch einmal scannen.</translation>
     </message>
     <message>
+      <source>Scan it at popping, when a fault is counted.</source>
+      <translation>Beim Ausbrechen scannen, wenn ein Fehler gezählt wird.</translation>
+    </message>
+    <message>
       <source>Scan it if it is in. Spindle stopped, sheet done: scan again.</source>
       <translation>Scannen, wenn er drin ist. Spindel steht, Platte fertig: noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan it once more. It is written down for the makers.</source>
       <translation>Noch einmal scannen. Für die Hersteller ist es notiert.</translation>
+    </message>
+    <message>
+      <source>Scan it when a reason is asked for.</source>
+      <translation>Scannen, wenn nach einem Grund gefragt wird.</translation>
     </message>
     <message>
       <source>Scan its card, or its row.</source>
@@ -4160,6 +4344,10 @@
       <translation>Scanne deinen eigenen Ausweis.</translation>
     </message>
     <message>
+      <source>Scan your work first.</source>
+      <translation>Zuerst die Arbeit scannen.</translation>
+    </message>
+    <message>
       <source>Scan your work.</source>
       <translation>Arbeit scannen.</translation>
     </message>
@@ -4296,12 +4484,28 @@
       <translation>Platte {n} ist die letzte von Los {batch}</translation>
     </message>
     <message>
+      <source>Sheet {n} of batch</source>
+      <translation>Platte {n} von Los</translation>
+    </message>
+    <message>
+      <source>Sheet {n} of batch {batch} is not cut yet</source>
+      <translation>Platte {n} von Los {batch} ist noch nicht gefräst</translation>
+    </message>
+    <message>
       <source>Sheet {n} of batch {batch} is on it.</source>
       <translation>Platte {n} von Los {batch} liegt darauf.</translation>
     </message>
     <message>
       <source>Sheet {n} of batch {batch} is on the bed</source>
       <translation>Platte {n} von Los {batch} liegt auf dem Tisch</translation>
+    </message>
+    <message>
+      <source>Sheet {n} of batch {batch} off {router}, {minutes} min</source>
+      <translation>Platte {n} von Los {batch} von {router} ab, {minutes} min</translation>
+    </message>
+    <message>
+      <source>Sheet {n} of batch {batch}: cut {at}, {state}</source>
+      <translation>Platte {n} von Los {batch}: gefräst {at}, {state}</translation>
     </message>
     <message>
       <source>Sheet {n} on its pins: run {run} of {of}.</source>
@@ -4908,6 +5112,10 @@
       <translation>Das passt nicht zu diesem Schritt: {kind}</translation>
     </message>
     <message>
+      <source>The batches</source>
+      <translation>Die Lose</translation>
+    </message>
+    <message>
       <source>The bed is free</source>
       <translation>Der Tisch ist frei</translation>
     </message>
@@ -5000,6 +5208,10 @@
       <translation>Das Letzte an diesem Platz war: {area}</translation>
     </message>
     <message>
+      <source>The newest stands first.</source>
+      <translation>Das Neueste steht zuerst.</translation>
+    </message>
+    <message>
       <source>The next ones</source>
       <translation>Die nächsten</translation>
     </message>
@@ -5020,6 +5232,10 @@
       <translation>Das Büro trägt es ein. Nächsten Auftrag nehmen.</translation>
     </message>
     <message>
+      <source>The office gives it a part.</source>
+      <translation>Das Büro gibt ihm ein Teil.</translation>
+    </message>
+    <message>
       <source>The office gives it one first.</source>
       <translation>Das Büro vergibt erst eins.</translation>
     </message>
@@ -5030,6 +5246,10 @@
     <message>
       <source>The office is locked</source>
       <translation>Das Büro ist zugesperrt</translation>
+    </message>
+    <message>
+      <source>The office or the plan releases it.</source>
+      <translation>Das Büro oder der Plan gibt sie frei.</translation>
     </message>
     <message>
       <source>The order list is written: {n} {n|line|lines}</source>
@@ -5272,6 +5492,10 @@
       <translation>Es gibt keinen solchen Fräser</translation>
     </message>
     <message>
+      <source>There is no such card</source>
+      <translation>Diese Karte gibt es nicht</translation>
+    </message>
+    <message>
       <source>There is no such material</source>
       <translation>Es gibt keinen solchen Werkstoff</translation>
     </message>
@@ -5344,6 +5568,10 @@
       <translation>Dieser PC richtet sich einmal zum Lesen von Fräsdateien ein</translation>
     </message>
     <message>
+      <source>This PC knows what was done since {at}.</source>
+      <translation>Dieser PC weiß, was seit {at} getan wurde.</translation>
+    </message>
+    <message>
       <source>This PC's clock is {n} min off</source>
       <translation>Die Uhr dieses PCs geht {n} min falsch</translation>
     </message>
@@ -5400,8 +5628,16 @@
       <translation>Betrieb</translation>
     </message>
     <message>
+      <source>This shop does not know it any more</source>
+      <translation>Diese Werkstatt kennt es nicht mehr</translation>
+    </message>
+    <message>
       <source>This shop is set up already</source>
       <translation>Dieser Betrieb ist schon eingerichtet</translation>
+    </message>
+    <message>
+      <source>This shop knows no {kind} {number}</source>
+      <translation>Unbekannt hier: {kind} {number}</translation>
     </message>
     <message>
       <source>Throw it away. Order {order} is cancelled.</source>
@@ -5430,6 +5666,10 @@
     <message>
       <source>Throw the old label away.</source>
       <translation>Das alte Etikett wegwerfen.</translation>
+    </message>
+    <message>
+      <source>Throw this label away.</source>
+      <translation>Dieses Etikett wegwerfen.</translation>
     </message>
     <message>
       <source>Throw this paper away. Nothing was counted.</source>
@@ -5618,6 +5858,10 @@
     <message>
       <source>Touch one to see what happened.</source>
       <translation>Antippen zeigt, was geschah.</translation>
+    </message>
+    <message>
+      <source>Touch one to see where all of it is.</source>
+      <translation>Eines antippen, um zu sehen, wo alles davon ist.</translation>
     </message>
     <message>
       <source>Touch one to take it in.</source>
@@ -5896,6 +6140,10 @@
       <translation>Was in Arbeit ist, bleibt hier.</translation>
     </message>
     <message>
+      <source>What is it?</source>
+      <translation>Was ist das?</translation>
+    </message>
+    <message>
       <source>What is missing</source>
       <translation>Was fehlt</translation>
     </message>
@@ -5922,6 +6170,10 @@
     <message>
       <source>What is wanted stands under Needs a look.</source>
       <translation>Was gewünscht wird, steht unter Bitte ansehen.</translation>
+    </message>
+    <message>
+      <source>What it came from</source>
+      <translation>Woraus es kam</translation>
     </message>
     <message>
       <source>What needs a look</source>
@@ -5960,6 +6212,10 @@
       <translation>Was wurde gezählt?</translation>
     </message>
     <message>
+      <source>What was done</source>
+      <translation>Was getan wurde</translation>
+    </message>
+    <message>
       <source>What was done before {day} is not on this PC.</source>
       <translation>Was vor dem {day} geschah, ist auf diesem PC nicht vorhanden.</translation>
     </message>
@@ -5990,6 +6246,10 @@
     <message>
       <source>When it runs again: “{over}”.</source>
       <translation>Wenn sie wieder läuft: „{over}“.</translation>
+    </message>
+    <message>
+      <source>Where all of it is</source>
+      <translation>Wo alles davon ist</translation>
     </message>
     <message>
       <source>Where was it counted?</source>
@@ -6284,6 +6544,14 @@
       <translation>ein Fräser dafür</translation>
     </message>
     <message>
+      <source>a closed pack is opened</source>
+      <translation>ein geschlossenes Paket wird geöffnet</translation>
+    </message>
+    <message>
+      <source>a count is corrected</source>
+      <translation>eine Zahl wird berichtigt</translation>
+    </message>
+    <message>
       <source>a heavy sheet</source>
       <translation>eine schwere Platte</translation>
     </message>
@@ -6314,6 +6582,10 @@
     <message>
       <source>a small part</source>
       <translation>ein kleines Teil</translation>
+    </message>
+    <message>
+      <source>a supervisor overrules</source>
+      <translation>ein Vorgesetzter entscheidet anders</translation>
     </message>
     <message>
       <source>a {size} mm bit: none is ready in the drawer</source>
@@ -6362,6 +6634,10 @@
     <message>
       <source>all of it is there</source>
       <translation>alles ist da</translation>
+    </message>
+    <message>
+      <source>and</source>
+      <translation>und</translation>
     </message>
     <message>
       <source>approved</source>
@@ -6492,6 +6768,10 @@
       <translation>Tisch von Fräse {number}</translation>
     </message>
     <message>
+      <source>before</source>
+      <translation>früher</translation>
+    </message>
+    <message>
       <source>being packed</source>
       <translation>beim Packen</translation>
     </message>
@@ -6516,6 +6796,10 @@
       <translation>Fräser heraus</translation>
     </message>
     <message>
+      <source>bit {bit}</source>
+      <translation>Fräser {bit}</translation>
+    </message>
+    <message>
       <source>bit {number}</source>
       <translation>Fräser {number}</translation>
     </message>
@@ -6534,6 +6818,10 @@
     <message>
       <source>breaks bit</source>
       <translation>Fräser bricht</translation>
+    </message>
+    <message>
+      <source>broken</source>
+      <translation>gebrochen</translation>
     </message>
     <message>
       <source>button</source>
@@ -6784,6 +7072,10 @@
       <translation>Datei sagt {file}, {router} braucht {real}</translation>
     </message>
     <message>
+      <source>file {file}</source>
+      <translation>Datei {file}</translation>
+    </message>
+    <message>
       <source>file {file}, here {real} ± {spread}</source>
       <translation>Datei {file}, hier {real} ± {spread}</translation>
     </message>
@@ -6920,6 +7212,10 @@
       <translation>Referenzfahrt</translation>
     </message>
     <message>
+      <source>in closed packs</source>
+      <translation>in geschlossenen Paketen</translation>
+    </message>
+    <message>
       <source>in front of you</source>
       <translation>vor Ihnen</translation>
     </message>
@@ -6932,20 +7228,64 @@
       <translation>in Millimetern</translation>
     </message>
     <message>
+      <source>in open packs</source>
+      <translation>in offenen Paketen</translation>
+    </message>
+    <message>
+      <source>in the drawer</source>
+      <translation>in der Schublade</translation>
+    </message>
+    <message>
       <source>in the pack</source>
       <translation>im Paket</translation>
+    </message>
+    <message>
+      <source>in {router}</source>
+      <translation>in {router}</translation>
     </message>
     <message>
       <source>is not in the router</source>
       <translation>ist nicht in der Fräse</translation>
     </message>
     <message>
+      <source>is on {cart}</source>
+      <translation>ist auf {cart}</translation>
+    </message>
+    <message>
       <source>it cannot be read</source>
       <translation>er ist nicht lesbar</translation>
     </message>
     <message>
+      <source>it is at the door</source>
+      <translation>er steht an der Tür</translation>
+    </message>
+    <message>
+      <source>it is free</source>
+      <translation>er ist frei</translation>
+    </message>
+    <message>
+      <source>it is free, batch {batch} is taken on</source>
+      <translation>er ist frei, Los {batch} ist übernommen</translation>
+    </message>
+    <message>
+      <source>it is here</source>
+      <translation>er ist hier</translation>
+    </message>
+    <message>
+      <source>it is popped</source>
+      <translation>sie ist ausgebrochen</translation>
+    </message>
+    <message>
+      <source>it is spoiled</source>
+      <translation>sie ist Ausschuss</translation>
+    </message>
+    <message>
       <source>it is {state}</source>
       <translation>sie ist {state}</translation>
+    </message>
+    <message>
+      <source>it left</source>
+      <translation>er ist fort</translation>
     </message>
     <message>
       <source>it lies as before and does not move</source>
@@ -6954,6 +7294,10 @@
     <message>
       <source>it needs, flat</source>
       <translation>es braucht, flach</translation>
+    </message>
+    <message>
+      <source>it waits for its next run</source>
+      <translation>sie wartet auf ihren nächsten Lauf</translation>
     </message>
     <message>
       <source>it waits: {why}</source>
@@ -7034,6 +7378,14 @@
     <message>
       <source>left on this sheet</source>
       <translation>noch an dieser Platte</translation>
+    </message>
+    <message>
+      <source>left {at}</source>
+      <translation>ging {at}</translation>
+    </message>
+    <message>
+      <source>left, all of it is owed</source>
+      <translation>gegangen, alles davon wird geschuldet</translation>
     </message>
     <message>
       <source>length</source>
@@ -7124,8 +7476,16 @@
       <translation>Charge</translation>
     </message>
     <message>
+      <source>lot {lot}</source>
+      <translation>Charge {lot}</translation>
+    </message>
+    <message>
       <source>low</source>
       <translation>mindestens</translation>
+    </message>
+    <message>
+      <source>made of batch {batch}</source>
+      <translation>entstanden aus Los {batch}</translation>
     </message>
     <message>
       <source>mailer</source>
@@ -7200,12 +7560,28 @@
       <translation>keine losen Teile oder Reste darauf</translation>
     </message>
     <message>
+      <source>no part</source>
+      <translation>kein Teil</translation>
+    </message>
+    <message>
+      <source>no pieces</source>
+      <translation>keine Stücke</translation>
+    </message>
+    <message>
       <source>no place</source>
       <translation>kein Platz</translation>
     </message>
     <message>
+      <source>no rack place</source>
+      <translation>kein Regalplatz</translation>
+    </message>
+    <message>
       <source>no reason given</source>
       <translation>ohne Grund</translation>
+    </message>
+    <message>
+      <source>no revision is approved</source>
+      <translation>keine Revision ist freigegeben</translation>
     </message>
     <message>
       <source>no. {bits}</source>
@@ -7242,6 +7618,10 @@
     <message>
       <source>none waits for this router</source>
       <translation>für diese Fräse wartet keins</translation>
+    </message>
+    <message>
+      <source>not begun</source>
+      <translation>nicht begonnen</translation>
     </message>
     <message>
       <source>not counted</source>
@@ -7310,6 +7690,10 @@
     <message>
       <source>on a bit's card</source>
       <translation>auf der Karte eines Fräsers</translation>
+    </message>
+    <message>
+      <source>on the bed of {router}</source>
+      <translation>auf dem Tisch von {router}</translation>
     </message>
     <message>
       <source>on the handover sheet</source>
@@ -7410,6 +7794,14 @@
     <message>
       <source>parts</source>
       <translation>Teile</translation>
+    </message>
+    <message>
+      <source>parts spoiled</source>
+      <translation>Teile Ausschuss</translation>
+    </message>
+    <message>
+      <source>parts to rework</source>
+      <translation>Teile zur Nacharbeit</translation>
     </message>
     <message>
       <source>parts {parts}, loose {waste}, skeleton {rest}, kerf {kerf} m²</source>
@@ -7616,6 +8008,10 @@
       <translation>setzen: {why}</translation>
     </message>
     <message>
+      <source>set up</source>
+      <translation>eingerichtet</translation>
+    </message>
+    <message>
       <source>settle it this way</source>
       <translation>so regeln</translation>
     </message>
@@ -7632,8 +8028,24 @@
       <translation>Platte gehalten</translation>
     </message>
     <message>
+      <source>sheet spoiled</source>
+      <translation>Platte Ausschuss</translation>
+    </message>
+    <message>
       <source>sheet store</source>
       <translation>Plattenlager</translation>
+    </message>
+    <message>
+      <source>sheet {n} of batch {batch}</source>
+      <translation>Platte {n} von Los {batch}</translation>
+    </message>
+    <message>
+      <source>sheet {n} of batch {batch}, {left} min left</source>
+      <translation>Platte {n} von Los {batch}, noch {left} min</translation>
+    </message>
+    <message>
+      <source>sheet {n} of {of}</source>
+      <translation>Platte {n} von {of}</translation>
     </message>
     <message>
       <source>sheet {n} with its slip, from beside the routers</source>
@@ -7736,6 +8148,10 @@
       <translation>steht</translation>
     </message>
     <message>
+      <source>stopped since {at}</source>
+      <translation>steht seit {at}</translation>
+    </message>
+    <message>
       <source>stopped since {at}: {why}</source>
       <translation>steht seit {at}: {why}</translation>
     </message>
@@ -7790,6 +8206,10 @@
     <message>
       <source>the one in the spindle</source>
       <translation>der in der Spindel</translation>
+    </message>
+    <message>
+      <source>the router stopped</source>
+      <translation>die Fräse stand</translation>
     </message>
     <message>
       <source>the router table</source>
@@ -7916,6 +8336,14 @@
       <translation>wartet auf</translation>
     </message>
     <message>
+      <source>waits for a cart since {at}</source>
+      <translation>wartet seit {at} auf einen Wagen</translation>
+    </message>
+    <message>
+      <source>waits for a part</source>
+      <translation>wartet auf ein Teil</translation>
+    </message>
+    <message>
       <source>waits for you</source>
       <translation>wartet auf dich</translation>
     </message>
@@ -7926,6 +8354,10 @@
     <message>
       <source>wants {name}: not known</source>
       <translation>will {name}: unbekannt</translation>
+    </message>
+    <message>
+      <source>was opened again</source>
+      <translation>wurde wieder geöffnet</translation>
     </message>
     <message>
       <source>wear</source>
@@ -7988,6 +8420,10 @@
       <translation>Person {id}</translation>
     </message>
     <message>
+      <source>worn</source>
+      <translation>abgenutzt</translation>
+    </message>
+    <message>
       <source>wrap</source>
       <translation>Polster</translation>
     </message>
@@ -8026,6 +8462,10 @@
     <message>
       <source>{a} to {b} mm deep</source>
       <translation>{a} bis {b} mm tief</translation>
+    </message>
+    <message>
+      <source>{a} × {b} mm, closes over {c} mm</source>
+      <translation>{a} × {b} mm, schließt über {c} mm</translation>
     </message>
     <message>
       <source>{batches}: keep them apart.</source>
@@ -8086,6 +8526,10 @@
     <message>
       <source>{cart} should have gone at {at}</source>
       <translation>{cart} hätte um {at} abfahren sollen</translation>
+    </message>
+    <message>
+      <source>{cart}: {n} {n|pack|packs} on it, {state}</source>
+      <translation>{cart}: {n} {n|Paket|Pakete} darauf, {state}</translation>
     </message>
     <message>
       <source>{counted}. Go on from there.</source>
@@ -8154,6 +8598,10 @@
     <message>
       <source>{count} {part} {count|goes|go} on now</source>
       <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
+    </message>
+    <message>
+      <source>{cut} of {life} m cut</source>
+      <translation>{cut} von {life} m gefräst</translation>
     </message>
     <message>
       <source>{days} days</source>
@@ -8340,6 +8788,10 @@
       <translation>{file}: warum</translation>
     </message>
     <message>
+      <source>{file}: {approved}, {n} {n|sheet|sheets} to cut</source>
+      <translation>{file}: {approved}, {n} {n|Platte|Platten} zu fräsen</translation>
+    </message>
+    <message>
       <source>{file}: {n} more {n|shape|shapes} not listed</source>
       <translation>{file}: {n} weitere {n|Form|Formen} nicht aufgeführt</translation>
     </message>
@@ -8400,6 +8852,10 @@
       <translation>{g} g, wie es sein soll</translation>
     </message>
     <message>
+      <source>{g} g, weighed</source>
+      <translation>{g} g, gewogen</translation>
+    </message>
+    <message>
       <source>{g} g: can't tell</source>
       <translation>{g} g: unklar</translation>
     </message>
@@ -8418,6 +8874,10 @@
     <message>
       <source>{id} stands in line {n} already</source>
       <translation>{id} steht schon in Zeile {n}</translation>
+    </message>
+    <message>
+      <source>{inside} of {wanted} {part}</source>
+      <translation>{inside} von {wanted} {part}</translation>
     </message>
     <message>
       <source>{kind} follows from the work and is not set by hand</source>
@@ -8696,12 +9156,20 @@
       <translation>{n} beim Ausbrechen</translation>
     </message>
     <message>
+      <source>{n} at popping still</source>
+      <translation>{n} noch beim Ausbrechen</translation>
+    </message>
+    <message>
       <source>{n} begun {n|batch|batches} can't be cut to the end, another revision is approved: {names}</source>
       <translation>{n} {n|begonnenes Los kann|begonnene Lose können} nicht zu Ende gefräst werden, eine andere Revision ist freigegeben: {names}</translation>
     </message>
     <message>
       <source>{n} being cut</source>
       <translation>{n} werden gefräst</translation>
+    </message>
+    <message>
+      <source>{n} coming</source>
+      <translation>{n} kommen</translation>
     </message>
     <message>
       <source>{n} cut {n|file|files}</source>
@@ -8716,12 +9184,32 @@
       <translation>{n} Dateien auf einmal</translation>
     </message>
     <message>
+      <source>{n} for order {order}</source>
+      <translation>{n} für Auftrag {order}</translation>
+    </message>
+    <message>
+      <source>{n} for {more} other {more|order|orders}</source>
+      <translation>{n} für {more} {more|anderen Auftrag|andere Aufträge}</translation>
+    </message>
+    <message>
+      <source>{n} free on rack {place}</source>
+      <translation>{n} frei im Regal {place}</translation>
+    </message>
+    <message>
+      <source>{n} free on the rack</source>
+      <translation>{n} frei im Regal</translation>
+    </message>
+    <message>
       <source>{n} good</source>
       <translation>{n} gut</translation>
     </message>
     <message>
       <source>{n} h</source>
       <translation>{n} h</translation>
+    </message>
+    <message>
+      <source>{n} held</source>
+      <translation>{n} gesperrt</translation>
     </message>
     <message>
       <source>{n} in its pack</source>
@@ -8796,6 +9284,10 @@
       <translation>{n} nicht gut</translation>
     </message>
     <message>
+      <source>{n} of batch {batch}</source>
+      <translation>{n} von Los {batch}</translation>
+    </message>
+    <message>
       <source>{n} of it {n|is|are} spoiled</source>
       <translation>{n} davon {n|ist|sind} Ausschuss</translation>
     </message>
@@ -8834,6 +9326,10 @@
     <message>
       <source>{n} other places</source>
       <translation>{n} weitere Plätze</translation>
+    </message>
+    <message>
+      <source>{n} owed</source>
+      <translation>{n} geschuldet</translation>
     </message>
     <message>
       <source>{n} put back on the rack</source>
@@ -8886,6 +9382,14 @@
     <message>
       <source>{n} {n|batch is|batches are} held: {names}</source>
       <translation>{n} {n|Los ist|Lose sind} gesperrt: {names}</translation>
+    </message>
+    <message>
+      <source>{n} {n|batch|batches}, newest first</source>
+      <translation>{n} {n|Los|Lose}, Neuestes zuerst</translation>
+    </message>
+    <message>
+      <source>{n} {n|batch|batches}, the oldest first</source>
+      <translation>{n} {n|Los|Lose}, das älteste zuerst</translation>
     </message>
     <message>
       <source>{n} {n|goes|go} back on the rack</source>
@@ -8948,6 +9452,10 @@
       <translation>{n} {n|Stück|Stücke}</translation>
     </message>
     <message>
+      <source>{n} {n|piece|pieces} may go.</source>
+      <translation>{n} {n|Stück|Stücke} dürfen gehen.</translation>
+    </message>
+    <message>
       <source>{n} {n|piece|pieces}; how many are lost can't be told yet.</source>
       <translation>{n} {n|Stück|Stück}; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
     </message>
@@ -9000,6 +9508,10 @@
       <translation>{n} {n|Platte|Platten}, seit die Opferplatte plan war. Danach plan fräsen.</translation>
     </message>
     <message>
+      <source>{n} {n|sheet|sheets} still to be cut</source>
+      <translation>noch {n} {n|Platte|Platten} zu fräsen</translation>
+    </message>
+    <message>
       <source>{n} {n|stays|stay} here under {n|its slip|their slips}.</source>
       <translation>{n} {n|bleibt|bleiben} hier unter {n|ihrem Abschnitt|ihren Abschnitten}.</translation>
     </message>
@@ -9040,6 +9552,10 @@
       <translation>{n} {part} sind laut Buch fort</translation>
     </message>
     <message>
+      <source>{n} {part} of batch {batch}</source>
+      <translation>{n} {part} von Los {batch}</translation>
+    </message>
+    <message>
       <source>{n} {part} would be owed</source>
       <translation>{n} {part} blieben offen</translation>
     </message>
@@ -9050,6 +9566,10 @@
     <message>
       <source>{n} {part} {n|is|are} wanted</source>
       <translation>{n} {part} {n|wird|werden} gebraucht</translation>
+    </message>
+    <message>
+      <source>{n} × {part}</source>
+      <translation>{n} × {part}</translation>
     </message>
     <message>
       <source>{n} × {part} counted out: {why}</source>
@@ -9276,6 +9796,10 @@
       <translation>{part}: laut Buch {n} in Regal {place}</translation>
     </message>
     <message>
+      <source>{part}: {n} on {rack}, {promised} promised</source>
+      <translation>{part}: {n} in {rack}, {promised} versprochen</translation>
+    </message>
+    <message>
       <source>{part}: {n} {n|has|have} other tabs.</source>
       <translation>{part}: {n} {n|hat|haben} andere Stege.</translation>
     </message>
@@ -9306,6 +9830,10 @@
     <message>
       <source>{popping} in popping, {trimming} in trimming</source>
       <translation>{popping} beim Ausbrechen, {trimming} beim Verputzen</translation>
+    </message>
+    <message>
+      <source>{product}: the rack has parts for {n}, {wanted} wanted</source>
+      <translation>{product}: Das Regal hat Teile für {n}, {wanted} gewollt</translation>
     </message>
     <message>
       <source>{quantity} found, {left} still missing</source>
@@ -9388,6 +9916,18 @@
       <translation>{router} · {bed}</translation>
     </message>
     <message>
+      <source>{router}, due {at}</source>
+      <translation>{router}, fällig {at}</translation>
+    </message>
+    <message>
+      <source>{router}, {at}</source>
+      <translation>{router}, {at}</translation>
+    </message>
+    <message>
+      <source>{router}: {doing}</source>
+      <translation>{router}: {doing}</translation>
+    </message>
+    <message>
       <source>{router}: {standing}</source>
       <translation>{router}: {standing}</translation>
     </message>
@@ -9406,6 +9946,10 @@
     <message>
       <source>{run} is to run, {letter} is approved</source>
       <translation>{run} soll laufen, freigegeben ist {letter}</translation>
+    </message>
+    <message>
+      <source>{said} (taken back)</source>
+      <translation>{said} (zurückgenommen)</translation>
     </message>
     <message>
       <source>{said} {local}</source>
@@ -9514,6 +10058,14 @@
     <message>
       <source>{title}: {n} more</source>
       <translation>{title}: noch {n}</translation>
+    </message>
+    <message>
+      <source>{told}, bit {bit}</source>
+      <translation>{told}, Fräser {bit}</translation>
+    </message>
+    <message>
+      <source>{told}, lot {lot}</source>
+      <translation>{told}, Charge {lot}</translation>
     </message>
     <message>
       <source>{typed} is no reading</source>
@@ -9632,6 +10184,10 @@
       <translation>{wrong}: {size} mm nötig</translation>
     </message>
     <message>
+      <source>{zone} of the sheet</source>
+      <translation>{zone} auf der Platte</translation>
+    </message>
+    <message>
       <source>± {s} s</source>
       <translation>± {s} s</translation>
     </message>
@@ -9650,6 +10206,14 @@
     <message>
       <source>“{words}” does nothing here now</source>
       <translation>„{words}“ bewirkt hier jetzt nichts</translation>
+    </message>
+    <message>
+      <source>“{words}” is a card of {area}</source>
+      <translation>„{words}“ ist eine Karte für {area}</translation>
+    </message>
+    <message>
+      <source>“{words}”: nothing to do now</source>
+      <translation>„{words}“: jetzt nichts zu tun</translation>
     </message>
     <message>
       <source>≈ {weight}</source>

@@ -53,7 +53,7 @@ from station.shop.words import Say, say
 log = logging.getLogger(__name__)
 PASSES = 15  # signs of a time, up to its ten minutes: then it is another time to think about
 LEFT_ALONE = timedelta(minutes=10)  # then an opened office asks for the PIN again
-PASSING = ("menu",)  # what is shown beside the work and asks for nothing
+PASSING = ("menu", "find")  # what is shown beside the work and asks for nothing
 NOTHING = Answer(tone="good", said=Say(), refused=True)
 
 
@@ -289,18 +289,10 @@ class Desk:
         """The room knows what the input means with the work in hand."""
         if not self.hand.worker:
             return Given(replies.NOBODY)
-        if self.hand.aside.what in PASSING and not _is_button(given):
-            return self._ask_left(given)
-        for name in self._order(given):
-            if done := self._ask(name, self.hand, given):
+        for name, hand in self._order(given):
+            if done := self._ask(name, hand, given):
                 return done
         return Given(replies.meaningless(given, self.hand))
-
-    def _ask_left(self, given: Input) -> Given:
-        """The room takes what is scanned while only something is shown: that is left."""
-        hand = replace(self.hand, aside=Aside())
-        done = self._ask(hand.area, hand, given)
-        return done or Given(replies.meaningless(given, hand))
 
     def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:
         """What one room makes of an input with this work in hand; None: nothing."""
@@ -343,15 +335,18 @@ class Desk:
         self.underway = None
         return Given(under.long.stopped)
 
-    def _order(self, given: Input) -> tuple[str, ...]:
-        """Which rooms are asked, in turn: a dialogue that is open goes first."""
-        if common.elsewhere(self.hand):
-            return ("anywhere",)
-        if isinstance(given, Code) and given.kind == "button":
-            card = BY_NUMBER.get(given.number)
-            if card and card.area == "anywhere":
-                return (self.hand.area, "anywhere")
-        return (self.hand.area,)
+    def _order(self, given: Input) -> tuple[tuple[str, Hand[Any]], ...]:
+        """Which rooms are asked in turn, with which hand: a dialogue that is open goes first.
+
+        One that only shows something is left for what the room takes. With free hands a code
+        that the room has no use for is a question, which no room is needed for.
+        """
+        hand, left = self.hand, replace(self.hand, aside=Aside())
+        if hand.aside.what in PASSING and not (hand.aside.what == "menu" and _is_button(given)):
+            return (("anywhere", hand), (hand.area, left), ("anywhere", left))
+        if common.elsewhere(hand):
+            return (("anywhere", hand),)
+        return ((hand.area, hand), ("anywhere", hand))
 
     def _common(self, code: Code) -> Given | None:
         """Badges and the buttons that mean the same in every room."""

@@ -40,6 +40,8 @@ ENTRIES = "SELECT entry.number, entry.body FROM entry WHERE entry.number > ? AND
 ENTRIES_ABOUT = "SELECT entry.number, entry.body FROM entry WHERE entry.subject = ? AND entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 LAST = "SELECT entry.body FROM entry WHERE entry.subject = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
 LAST_OF_KIND = "SELECT entry.body FROM entry WHERE entry.subject = ? AND entry.kind = ? ORDER BY entry.number DESC LIMIT 1 OFFSET 0"
+TOLD = "SELECT entry.number, entry.body FROM entry WHERE entry.kind != 'left-out' ORDER BY entry.number DESC LIMIT ? OFFSET 0"
+TOLD_ABOUT = "SELECT entry.number, entry.body FROM entry WHERE entry.kind != 'left-out' AND entry.subject = ? ORDER BY entry.number DESC LIMIT ? OFFSET 0"
 BETWEEN = "SELECT entry.id, entry.at, entry.body FROM entry WHERE entry.at >= ? AND entry.at < ? AND entry.kind != 'left-out' ORDER BY entry.at, entry.number"
 CHAIN = "SELECT entry.number, entry.id, entry.body, entry.digest, entry.at, entry.kind, entry.subject FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
 SHARED = "SELECT entry.number, entry.id, entry.verdict, entry.body, entry.digest FROM entry WHERE entry.number > ? ORDER BY entry.number LIMIT 1000 OFFSET 0"
@@ -54,6 +56,10 @@ PENDING = "SELECT pending.body FROM pending ORDER BY pending.seq"
 ALL_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.body FROM pending ORDER BY pending.seq"
 ADD_PENDING = "INSERT INTO pending (seq, id, subject, reads, body) VALUES (?, ?, ?, ?, ?)"
 COUNT_PENDING = "SELECT count(*) AS count_1 FROM pending"
+PENDING_TOLD = (
+    "SELECT pending.seq, pending.body FROM pending ORDER BY pending.seq DESC LIMIT ? OFFSET 0"
+)
+PENDING_TOLD_ABOUT = "SELECT pending.seq, pending.body FROM pending WHERE pending.subject = ? ORDER BY pending.seq DESC LIMIT ? OFFSET 0"
 PENDING_BY_ID = "SELECT pending.body FROM pending WHERE pending.id = ?"
 PENDING_ABOUT = (
     "SELECT pending.body FROM pending WHERE pending.subject = ? ORDER BY pending.seq DESC"

@@ -213,6 +213,9 @@ LAST = _first(_about.order_by(entry.c.number.desc()), _ONE)
 LAST_OF_KIND = _first(
     _about.where(entry.c.kind == bindparam("k")).order_by(entry.c.number.desc()), _ONE
 )
+_told = select(entry.c.number, entry.c.body).where(_counts).order_by(entry.c.number.desc())
+TOLD = _first(_told, _N)
+TOLD_ABOUT = _first(_told.where(entry.c.subject == bindparam("s")), _N)
 BETWEEN = sql(
     select(entry.c.id, entry.c.at, entry.c.body)
     .where(entry.c.at >= bindparam("a"), entry.c.at < bindparam("b"), _counts)
@@ -257,6 +260,9 @@ PENDING = sql(select(pending.c.body).order_by(pending.c.seq))
 ALL_PENDING = sql(select(pending).order_by(pending.c.seq))
 ADD_PENDING = sql(insert(pending))
 COUNT_PENDING = sql(select(func.count()).select_from(pending))
+_waits = select(pending.c.seq, pending.c.body).order_by(pending.c.seq.desc())
+PENDING_TOLD = _first(_waits, _N)
+PENDING_TOLD_ABOUT = _first(_waits.where(pending.c.subject == bindparam("s")), _N)
 PENDING_BY_ID = sql(select(pending.c.body).where(pending.c.id == bindparam("id")))
 PENDING_ABOUT = sql(
     select(pending.c.body)

@@ -6,16 +6,25 @@ from typing import Any, NamedTuple, overload
 import msgspec
 
 from station.ledger import statements
-from station.ledger.codec import Body, State, past_of, read_body, read_fact, read_reading
+from station.ledger.codec import (
+    Body,
+    State,
+    lift_say,
+    past_of,
+    read_body,
+    read_fact,
+    read_reading,
+)
 from station.ledger.faults import ReadsWrong
 from station.ledger.held import HeldReads
 from station.ledger.store import Store
 from station.shop.acts import Args
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import A, F, Noted, Passed, Past, Rules, T
+from station.shop.views import A, F, Noted, Passed, Past, Rules, T, Told
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
+NOT_SHARED = 1 << 40  # the number of what waits in `pending` begins here, behind every entry
 
 
 class KeptFact(NamedTuple):
@@ -113,6 +122,27 @@ class Reader:
         """The newest act about a subject that is not shared yet."""
         bodies = (self._body(r[0]) for r in self._rows(statements.PENDING_ABOUT, (subject,)))
         return next((b for b in bodies if not kind or b.act.kind == kind), None)
+
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        """The newest entries about a subject, or about anything, as the strip told them."""
+        rows: list[tuple[int, str]] = []
+        if self.shared:
+            waits = self._newest(
+                statements.PENDING_TOLD_ABOUT, statements.PENDING_TOLD, subject, limit
+            )
+            rows += [(NOT_SHARED + seq, text) for seq, text in waits]
+        if (left := limit - len(rows)) > 0:
+            rows += self._newest(statements.TOLD_ABOUT, statements.TOLD, subject, left)
+        bodies = ((number, self._body(text)) for number, text in rows)
+        return tuple(self._told(number, body) for number, body in bodies if not body.verdict)
+
+    def _newest(self, about: str, every: str, subject: str, limit: int) -> list[tuple[int, str]]:
+        return self._rows(about, (subject, limit)) if subject else self._rows(every, (limit,))
+
+    def _told(self, number: int, body: Body) -> Told:
+        act = body.act
+        said, undone = lift_say(body.said), self.undone(act.id)
+        return Told(number, act.id, act.at, act.worker, act.subject, said, undone)
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """Sums of moves by hour."""
@@ -224,6 +254,10 @@ class OpenView:
         """The newest entry about a subject (of one kind of act, where given)."""
         return self._reader.last(subject, kind)
 
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        """The newest entries about a subject (empty: about anything), the newest first."""
+        return self._reader.told(subject, limit)
+
     def begins(self) -> str:
         """When this PC's history begins; empty where all of it is here."""
         return self._reader.begins
@@ -288,6 +322,10 @@ class NotingView:
         """The newest entry about a subject (of one kind of act, where given)."""
         self.reads.add(f"about/{subject}")
         return self._reader.last(subject, kind)
+
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        """For faces only: what a decision depends on must have a name."""
+        raise ReadsWrong(f"A rule reads {limit} entries about {subject}: that is for faces")
 
     def begins(self) -> str:
         """When this PC's history begins; empty where all of it is here."""

@@ -13,6 +13,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say, together, when
 
 MOST = 500  # slips at popping, and sheets of a router's day
+BATCHES = 10_000  # cut ones that are listed
 QUEUED = 200  # batches in a router's queue
 
 
@@ -89,6 +90,19 @@ def list_cut(view: View, router: str, day: str) -> tuple[Slip, ...]:
     slips = [*view.shelf(Slip, f"cut/{router}/{day}", MOST)]
     slips += (s for s in view.shelf(Slip, "popping", MOST) if s.router == router)
     return tuple(sorted((s for s in slips if s.at[:10] == day), key=lambda s: s.at))
+
+
+def list_all_batches(view: View) -> tuple[Batch, ...]:
+    """Lists the batches in the queues, under way and cut, by number, the newest first."""
+
+    def list_now() -> tuple[Batch, ...]:
+        found = {b.id: b for b in (*list_queued(view), *view.shelf(Batch, "cut", BATCHES))}
+        for number in list_waiting_batches(view):
+            if batch := view.get(Batch, number):
+                found[number] = batch
+        return tuple(found[number] for number in sorted(found, reverse=True))
+
+    return view.once("batches/all", list_now)
 
 
 # --- what comes

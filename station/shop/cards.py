@@ -60,6 +60,8 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (45, "print_page", "Print the list"),
             (46, "care", "Take care: all of it"),
             (47, "returned", "Something came back"),
+            (48, "batches", "The batches"),
+            (49, "history", "What was done"),
         ),
     ),
     (

@@ -41,6 +41,11 @@ class Work:
         """Whether a text is asked for now, so that what is no sound code may be one."""
         return False
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether something is begun, so that the hands are not free."""
+        return self != type(self)()
+
     def tell_counted(self, view: View) -> Say:  # noqa: ARG002 a room that counts asks it
         """Tells what was counted so far and is recorded nowhere yet; empty: nothing was."""
         return Say()
@@ -50,13 +55,16 @@ class Work:
 class Aside:
     """The dialogue that belongs to no room and is open beside the work; the work waits.
 
-    `what` names it, `batch`, `part` and `place` are what was answered so far.
+    `what` names it, `batch`, `part` and `place` are what was answered so far; `code` is the one
+    whose page is open, `page` the page of a list on it, from 0.
     """
 
     what: str = ""  # empty: none is open
     batch: str = ""
     part: str = ""
     place: str = ""
+    code: str = ""
+    page: int = 0
 
 
 W_co = TypeVar("W_co", covariant=True)
@@ -93,6 +101,11 @@ class Hand(Generic[W_co]):
     def has_work(self) -> bool:
         """Whether the room holds anything besides the subject."""
         return self.work != type(self.work)()
+
+    @property
+    def is_free(self) -> bool:
+        """Whether nothing is in hand: a code that the room has no use for is a question."""
+        return not self.subject and not (isinstance(self.work, Work) and self.work.is_begun)
 
     def idle(self) -> "Hand[W_co]":
         """The same subject with no work begun on it, and nothing open beside it."""

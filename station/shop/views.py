@@ -40,6 +40,21 @@ class Noted(NamedTuple):
     reading: Reading
 
 
+class Told(NamedTuple):
+    """An entry as the strip told it: its place in the history, who did it, what was said.
+
+    What is not shared yet comes after all that is.
+    """
+
+    number: int
+    act: str  # its id
+    at: str
+    worker: str
+    subject: str
+    said: Say
+    undone: bool  # another entry has taken it back
+
+
 class Passed(NamedTuple):
     """Pieces of one part that went from one kind of place to another within an hour.
 
@@ -99,6 +114,12 @@ class View(Protocol):
         """The newest entry about a subject; of one kind of act, where its arguments are named.
 
         None as well where that one's arguments do not fit their kind.
+        """
+
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        """The newest entries about a subject (empty: about anything), the newest first.
+
+        For faces only: no rule depends on it.
         """
 
     def begins(self) -> str:

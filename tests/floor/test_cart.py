@@ -43,7 +43,6 @@ def loader(view):
 @pytest.mark.parametrize(
     ("inputs", "said", "do"),
     [
-        ((A,), "Which cart?", "Scan the cart's card first."),
         ((press("at_door"),), "Which cart?", "Scan the cart's card first."),
         ((Code("cart", "9"),), "There is no cart 9", "Scan its card."),
         ((press("row_2"),), "Cart 2 in hand", "Scan packs onto it."),

@@ -37,7 +37,6 @@ SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
     ("No batch in hand yet | Scan a traveller first.", FREE, press("start"), {}),
     ("No batch in hand yet | Scan a traveller first.", FREE, press("held_down"), {}),
     ("No batch in hand yet | Scan a traveller first.", FREE, press("one_more_sheet"), {}),
-    ("No batch in hand yet | Scan a traveller first.", FREE, Code("lot", "0931"), {}),
     ("No sheet is on the bed | Start a sheet first.", BED, press("off_bed"), {}),
     ("No sheet is on the bed | Nothing is spoiled.", BED, press("sheet_spoiled"), {}),
     ("This screen serves one router | Go on with your work.", BED, press("next_router"), {}),

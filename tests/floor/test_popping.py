@@ -135,8 +135,9 @@ def test_refusals_say_why() -> None:
     held = refused(popping(COMBS, holds=("the revision changed",)), SLIP)
     assert "the revision changed" in str(held.said)
     assert "no batch 09999" in str(refused(popping(COMBS), Code("batch", "09999", "A")).said)
-    early = refused(popping(COMBS), Code("batch", "00412", "A", 3))
-    assert "not off the bed" in str(early.said)
+    busy = popping(COMBS)
+    busy.hand = replace(busy.hand, subject="00999")
+    assert "not off the bed" in str(refused(busy, Code("batch", "00412", "A", 3)).said)
     many = refused(popping(COMBS), SLIP, press("missing"), Number("25"))
     assert "At most 24" in str(many.said)
 
@@ -152,6 +153,8 @@ def test_a_slip_tells_what_it_is_though_its_traveller_is_void() -> None:
 def test_passed_on_already_says_when_and_by_whom() -> None:
     p = popping(COMBS)
     p.give(SLIP, press("pass_on"), now="10:42")
+    assert p.handle_input(p.hand, SLIP, p.view) is None  # free hands: a question
+    p.hand = replace(p.hand, subject="00999")
     told = refused(p, SLIP)
     assert "Passed on at 10:42 by worker 02: 24 good" in str(told.said)
     assert str(told.do) == "Now trimming: 24. Scan the next slip."
@@ -171,6 +174,7 @@ def test_what_was_passed_on_is_told_where_it_is_now(there: dict[str, int], said:
     for place, count in there.items():
         p.view.pieces["trimming", "00412", COMB] -= count
         p.view.pieces[place, "00412", COMB] += count
+    p.hand = replace(p.hand, subject="00999")
     assert str(refused(p, SLIP).do) == said
 
 

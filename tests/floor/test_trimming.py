@@ -262,6 +262,8 @@ def test_refusals_say_why() -> None:
 def test_trimmed_already_says_when_and_by_whom() -> None:
     p = trimming(COMBS, COMB, 24)
     p.give(PAPER, press("on_rack"), now="11:26")
+    assert p.handle_input(p.hand, PAPER, p.view) is None  # free hands: a question
+    p.hand = replace(p.hand, subject="00999")
     assert "Trimmed at 11:26 by worker 02: 24 good" in str(p.give(PAPER).said)
 
 

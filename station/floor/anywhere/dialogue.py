@@ -15,13 +15,22 @@ from station.floor.anywhere.acts import (
     SplitBatch,
     TakeReturn,
 )
+from station.floor.anywhere.finding import (
+    BATCHES,
+    FIND,
+    HISTORY,
+    LISTS,
+    find_code,
+    stands_on_page,
+    turn_page,
+)
 from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
 from station.queries.stock import list_on_rack
 from station.queries.underway import list_waiting, list_with_paper
 from station.shop.acts import Args, good, notice, refuse
 from station.shop.cards import BY_NUMBER
-from station.shop.codes import Code
+from station.shop.codes import Code, read
 from station.shop.facts import Batch, Part, RackPlace
 from station.shop.moves import head
 from station.shop.rooms import Aside, Do, Hand, Input, Number, Took, Work
@@ -40,6 +49,8 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
     "handover": "handover",
     "care": "care",
     "menu": "menu",
+    "batches": BATCHES,
+    "history": HISTORY,
 }
 OF_BATCH: dict[str, Args] = {  # what is done once the batch is known
     args.kind: args for args in (NewCopy(), HoldBatch(), ReleaseHold())
@@ -56,8 +67,12 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
     if card and card.name in OPENS:
         return _open_dialogue(hand, OPENS[card.name], view)
     what = hand.aside.what
+    if card and what in (FIND, *LISTS) and card.name in ("next_page", "back_page"):
+        return turn_page(hand, 1 if card.name == "next_page" else -1)
     if card and card.name == "print_page" and what in ("", "menu", "handover"):
         return _print_page(hand, what)
+    if isinstance(given, Code) and what in ("", FIND, *LISTS):
+        return _look_up(hand, given, view)
     if not what:
         return None
     if what == "handover":
@@ -67,6 +82,16 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
     if what == "menu":
         return None
     return _take_answer(hand, what, given, view)
+
+
+def _look_up(hand: Hand[Work], code: Code, view: View) -> Took | None:
+    """Looks a code up: with free hands any, on an open page what stands there."""
+    what = hand.aside.what
+    if what in LISTS:
+        return find_code(hand, code, view) if code.kind != "button" else None
+    if what == FIND:
+        return find_code(hand, code, view) if stands_on_page(hand, code, view) else None
+    return find_code(hand, code, view) if hand.is_free else None
 
 
 def _print_page(hand: Hand[Work], what: str) -> Took:
@@ -92,13 +117,30 @@ def close_dialogue(hand: Hand[Work]) -> Hand[Work]:
     return replace(hand, aside=Aside())
 
 
-def _add_answers(hand: Hand[Work], **answers: str) -> Hand[Work]:
-    """Adds answers to what is open."""
-    return replace(hand, aside=replace(hand.aside, **answers))
+def _add_answers(
+    hand: Hand[Work],
+    *,
+    batch: str | None = None,
+    part: str | None = None,
+    place: str | None = None,
+) -> Hand[Work]:
+    """Adds answers to what is open; what is not given stays."""
+    before = hand.aside
+    answered = replace(
+        before,
+        batch=before.batch if batch is None else batch,
+        part=before.part if part is None else part,
+        place=before.place if place is None else place,
+    )
+    return replace(hand, aside=answered)
 
 
 def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
     fresh = replace(hand, aside=Aside(what=what))
+    if what == BATCHES:
+        return Took(fresh, good(say("The batches"), say("Touch one to see where all of it is.")))
+    if what == HISTORY:
+        return Took(fresh, good(say("What was done"), say("The newest stands first.")))
     if what == "handover":
         return Took(fresh, good(*describe_handover(view)))
     if what == "care":
@@ -106,9 +148,17 @@ def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
         return Took(fresh, good(say("Take care"), first))
     if what == "menu":
         return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
+    page = read(hand.aside.code) if hand.aside.what == FIND else None
+    if isinstance(page, Code):
+        return _begin_from_page(fresh, what, page, view)
     if hand.area in BATCH_AREAS and hand.subject and what not in OF_PART:
         fresh = _add_answers(fresh, batch=hand.subject)
     return _ask_next(fresh, what, view)
+
+
+def _begin_from_page(hand: Hand[Work], what: str, page: Code, view: View) -> Do | Took:
+    """Begins a dialogue with the thing whose page was open as its first answer."""
+    return _take_answer(hand, what, page, view) or _ask_next(hand, what, view)
 
 
 def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | Took | None:

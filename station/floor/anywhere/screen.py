@@ -10,6 +10,8 @@ from station.floor.anywhere.acts import (
     SplitBatch,
     TakeReturn,
 )
+from station.floor.anywhere.finding import FIND, LISTS
+from station.floor.anywhere.finding_face import show_list, show_thing
 from station.queries.batches import describe_batch
 from station.queries.handing_over import list_left_beds, list_open_packs
 from station.queries.routers import list_worn_bits
@@ -61,6 +63,10 @@ TITLES: dict[str, Say] = {
 def screen(hand: Hand[Work], view: View) -> Face:
     """Shows the open dialogue: what is asked, what can be chosen."""
     what = hand.aside.what
+    if what == FIND:
+        return show_thing(hand, view)
+    if what in LISTS:
+        return show_list(hand, view)
     if what == "handover":
         return _show_handover(hand, view)
     if what == "menu":
@@ -97,7 +103,7 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
 
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned", "hold",
-        "release", "handover", "print_page")  # fmt: skip
+        "release", "handover", "print_page", "batches", "history")  # fmt: skip
 OF_AREA = {"loading": ("who_next",)}
 SCREEN = ("dark", "sounds", "language")
 

@@ -55,10 +55,10 @@ def _take(hand: CartHand, number: str, view: View) -> Took:
     )
 
 
-def _pack(hand: CartHand, number: str, view: View) -> Do | Took:
+def _pack(hand: CartHand, number: str, view: View) -> Do | Took | None:
     cart, mode = cart_in_hand(hand, view), hand.work.mode
     if cart is None:
-        return Took(hand, WHICH)
+        return None
     kind: type[CheckPack | LoadCart | UnloadCart] = CheckPack if cart.state == "door" else LoadCart
     if mode:
         kind = UnloadCart if mode == "off" else LoadCart
@@ -71,6 +71,8 @@ def _button(hand: CartHand, name: str, view: View) -> Do | Took | None:
         left = good(say("Left; nothing was changed"), say("Go on with your work."))
         return Took(replace(hand, work=replace(hand.work, mode="")), left)
     cart = cart_in_hand(hand, view)
+    if cart is None and name in ("next_page", "back_page"):
+        return None
     if name not in (*ACTS, "off_cart", "on_cart", "cart_list", "next_page", "back_page"):
         return None
     if cart is None:

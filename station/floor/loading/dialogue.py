@@ -51,7 +51,12 @@ from station.floor.loading.preparing import (
 from station.floor.loading.tended_face import say_standing
 from station.floor.loading.work import LoadingHand
 from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff, take_reading
-from station.queries.batches import refuse_unapproved, refuse_uncuttable
+from station.queries.batches import (
+    find_hold,
+    refuse_unapproved,
+    refuse_uncuttable,
+    refuse_wrong_paper,
+)
 from station.queries.routers import find_bed, find_bit_in, name_router
 from station.queries.runs import BETWEEN
 from station.queries.settings import find_reason
@@ -174,8 +179,10 @@ def _enter_survived(here: Now, given: Number) -> Took:
 CONFIRM_SPOILED = say("“Sheet spoiled” again when it is complete.")
 
 
-def _scan_traveller(here: Now, code: Code) -> Do | Took:
+def _scan_traveller(here: Now, code: Code) -> Do | Took | None:
     """Takes the batch on, starts its sheet, or takes its sheet off."""
+    if _is_cut(here, code):
+        return None
     if code.sheet:
         return _scan_slip(here, code)
     bed = here.bed
@@ -190,6 +197,19 @@ def _scan_traveller(here: Now, code: Code) -> Do | Took:
         again = held or notice(_say_taken(here, batch), say_next(here, here.hand))
         return Took(here.hand, again)
     return _take_on(here, code)
+
+
+def _is_cut(here: Now, code: Code) -> bool:
+    """Says whether loading has nothing to do with a valid paper any more.
+
+    All of it is cut, and no sheet of it was spoiled, which might be made anew.
+    """
+    batch = here.view.get(Batch, code.number)
+    if batch is None or refuse_wrong_paper(code, batch) or not here.hand.is_free:
+        return False
+    on_beds = {find_bed(here.view, router).batch for router in here.served}
+    free = find_hold(here.view, batch.id) is None
+    return free and batch.state == "cut" and not batch.spoiled and batch.id not in on_beds
 
 
 def _say_taken(here: Now, batch: Batch) -> Say:
@@ -266,8 +286,10 @@ def _want_sheet(here: Now, code: Code, slip: Slip) -> Do | Took:
     return Took(hand, good(said, say_next(here, hand)))
 
 
-def _scan_lot(here: Now, code: Code) -> Took:
+def _scan_lot(here: Now, code: Code) -> Took | None:
     revision = here.revision
+    if revision is None and here.hand.is_free:
+        return None
     if revision is None:
         return Took(here.hand, refuse(say("No batch in hand yet"), say("Scan a traveller first.")))
     if last := refuse_no_next(here):

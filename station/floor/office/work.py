@@ -110,6 +110,11 @@ class OfficeWork(Work):
         """A field of the form is chosen, or a row of one that is a list."""
         return self.form is not None and bool(self.field)
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether a form, a question or a count is open; a list that is looked at is nothing."""
+        return self.form is not None or bool(self.ask or self.batch or self.dropped)
+
     @classmethod
     def renamed(cls, kept: Mapping[str, Any]) -> Mapping[str, Any]:
         """Gives what older programs kept its place: all of it stood side by side."""

@@ -67,13 +67,23 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     if given.kind == "order":
         if hand.work.asks == "label":
             return _print_label_of(hand, given.number, view)
+        if hand.is_free and _is_done(view.get(Order, given.number)):
+            return None
         return _claim_order(hand, given.number)
     if given.kind == "pack":
+        pack = view.get(Pack, given.number)
+        if hand.is_free and pack and pack.state == "shipped":
+            return None
         return _scan_pack(hand, given.number, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order and given.kind in ("part", "rack"):
         return _scan_part(hand, order, given, view)
     return None
+
+
+def _is_done(order: Order | None) -> bool:
+    """Says whether packing has nothing to do with an order any more."""
+    return order is not None and order.state in ("packed", "shipped")
 
 
 def _claim_order(hand: PackingHand, number: str) -> Do:

@@ -42,10 +42,11 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJo
         return None
     lines = list_lines(hand, view)
     if given.kind == "batch":
-        return _take_back_batch(hand, given.number, lines)
+        waits = is_waiting(given.number, lines)
+        return _take_back_batch(hand, given.number, lines) if waits else None
     if given.kind == "cutfile":
         key = next((n.key for n in lines if n.release and n.release.file == given.number), "")
-        return _choose(hand, key, lines)
+        return _choose(hand, key, lines) if key else None
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
     name = card.name if card else ""
     if name.startswith("row_"):
@@ -124,10 +125,14 @@ def _write_why(release: Release) -> str:
     return f"{release.part_name}: {release.use:g} used a day"
 
 
+def is_waiting(number: str, lines: tuple[PlanLine, ...]) -> bool:
+    """Says whether the plan has found that a batch can wait."""
+    return any(line.take_back and line.take_back.batch == number for line in lines)
+
+
 def _take_back_batch(hand: PlanHand, number: str, lines: tuple[PlanLine, ...]) -> Do | Took:
     """Takes a batch out of its queue, where the plan says that nobody needs it."""
-    waits = any(line.take_back and line.take_back.batch == number for line in lines)
-    if not waits:
+    if not is_waiting(number, lines):
         return Took(hand, refuse(
             say("Batch {batch} is needed, or begun", batch=number) if number
             else say("No batch is chosen"),

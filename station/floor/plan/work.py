@@ -11,6 +11,11 @@ class PlanWork(Work):
 
     chosen: str = ""
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether something is begun: here things are only looked at."""
+        return False
+
 
 PlanHand = Hand[PlanWork]
 WORK = PlanWork

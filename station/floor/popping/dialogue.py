@@ -107,8 +107,11 @@ def _scan_code(hand: PoppingHand, code: Code, view: View) -> Do | Took | None:
     return _press_button(hand, card.name, view) if card else None
 
 
-def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took:
-    """Picks up a slip, or for a traveller every slip of it that waits here."""
+def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took | None:
+    """Picks up a slip, or for a traveller every slip of it that waits here.
+
+    With free hands one of which nothing waits is a question where it is.
+    """
     batch = view.get(Batch, code.number)
     left = counting.let_go_of_other(hand, code.number)
     if wrong := _refuse_pick_up(hand, code, batch):
@@ -119,6 +122,8 @@ def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took:
     held = refuse_held(view, batch.id)
     if held and not any(find_unmeasured(view, batch.id, read_sheet(s)) for s in wanted):
         return Took(left, held)
+    if not wanted and hand.is_free:
+        return None
     if not wanted:
         return Took(left, _refuse_none_waiting(view, batch, code.sheet))
     base = hand if hand.subject == batch.id else hand.empty()

@@ -13,6 +13,11 @@ class TodayWork(Work):
     shown: Literal["", "concerns"] = ""  # empty: the day
     page: int = 0
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether something is begun: here things are only looked at."""
+        return False
+
 
 TodayHand = Hand[TodayWork]
 WORK = TodayWork

@@ -49,10 +49,13 @@ def count_here(hand: TrimmingHand, view: View) -> dict[str, int]:
     return by_part(list_lying(view, hand.subject))
 
 
-def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took:
+def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took | None:
+    """Picks up a batch; with free hands one of which nothing lies here is a question."""
     batch = view.get(Batch, code.number)
     if wrong := _refuse_pick_up(hand, code, batch, view):
         return Took(counting.let_go_of_other(hand, code.number), wrong)
+    if hand.is_free and not list_lying(view, code.number):
+        return None
     assert batch is not None
     base = hand if hand.subject == batch.id else hand.empty()
     parts = by_part(list_lying(view, batch.id))
@@ -98,7 +101,9 @@ def _refuse_pick_up(
             say("Batch {batch} is in hand", batch=hand.subject),
             say("Finish it or put it down first."),
         )
-    return None if list_lying(view, batch.id) else _refuse_empty(view, batch)
+    if hand.is_free or list_lying(view, batch.id):
+        return None
+    return _refuse_empty(view, batch)
 
 
 def _refuse_empty(view: View, batch: Batch) -> Answer:

@@ -1,0 +1,217 @@
+"""Answers about orders, products, packs and carts: what is in them, how far they are."""
+
+from station.queries.batches import keep_free
+from station.queries.carts import list_packs_on, say_when
+from station.queries.orders import MOST, list_needs
+from station.queries.routers import name_router
+from station.queries.stock import list_free_on_rack, name_part
+from station.queries.things import AnswerLine, Thing
+from station.shop.codes import write_touch
+from station.shop.facts import Batch, Cart, Mailer, Order, Pack, Part, Product, Slip
+from station.shop.moves import head, tail
+from station.shop.views import View, total
+from station.shop.words import Say, moment, say, together, when
+
+SHOWN = 6
+STATES: dict[str, Say] = {
+    "open": say("not begun"),
+    "packing": say("being packed"),
+    "waiting": say("waits for a part"),
+    "packed": say("packed"),
+    "shipped": say("left"),
+    "owed": say("left, all of it is owed"),
+    "cancelled": say("cancelled"),
+}
+
+
+def answer_order(view: View, order: Order, now: str) -> Thing:
+    """Answers about an order: what it wants, what is in its pack, what lacks."""
+    needs = list_needs(view, order) if order.to_pack else ()
+    pack = find_pack(view, order)
+    lines = [
+        AnswerLine(say("{inside} of {wanted} {part}", inside=n.inside, wanted=n.wanted,
+                       part=n.part.name),
+             say("{n} free on rack {place}", n=n.on_rack, place=n.place_name),
+             write_touch("part", n.part.id))
+        for n in needs
+    ]  # fmt: skip
+    if pack:
+        lines.append(AnswerLine(say("Pack {pack}", pack=pack.id), tell_pack(view, pack, now),
+                          write_touch("pack", pack.id)))  # fmt: skip
+    lacking = [n for n in needs if n.lacking]
+    said = say("Order {order}: {state}, due {at}", order=order.id, state=STATES[order.state],
+               at=when(order.due, now))  # fmt: skip
+    if pack and not order.to_pack:
+        where = tell_pack(view, pack, now)
+        said = say("Order {order}: pack {pack} {where}", order=order.id, pack=pack.id, where=where)
+    coming = say("Nothing is left to do with it.")
+    if lacking:
+        parts = together([say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking[:3]])
+        coming = say("Lacking on the rack: {parts}.", parts=parts)
+    elif order.to_pack:
+        coming = say("All of it is there: packing takes it.")
+    return Thing(
+        label=say("Order"),
+        number=order.id,
+        title=STATES[order.state],
+        note=say("due {at}", at=moment(order.due)),
+        said=said,
+        next=coming,
+        where=tuple(lines),
+        promised=tuple(
+            AnswerLine(say("{n} × {product}", n=line.quantity,
+                           product=_name_product(view, line.product)),
+                 say("{n} owed", n=line.short) if line.short else "",
+                 write_touch("product", line.product))
+            for line in order.lines
+        ),
+        about=(order.key, *((pack.key,) if pack else ())),
+    )  # fmt: skip
+
+
+def _name_product(view: View, id: str) -> str:
+    product = view.get(Product, id)
+    return product.name if product else id
+
+
+def find_pack(view: View, order: Order) -> Pack | None:
+    """Finds the pack that an order was closed in last; None: it is in none."""
+    past = view.last(order.key, "close_pack")
+    closed = [tail(w.key) for w in past.sets if head(w.key) == "pack"] if past else []
+    pack = view.get(Pack, closed[0]) if closed else None
+    return pack if pack and pack.state != "opened" else None
+
+
+def tell_pack(view: View, pack: Pack, now: str) -> Say:
+    """Tells where a pack is."""
+    if pack.state == "opened":
+        return say("was opened again")
+    if pack.state == "shipped":
+        return say("left {at}", at=moment(pack.left) if pack.left else say("before"))
+    if pack.state == "cart":
+        cart = view.get(Cart, pack.cart)
+        return say("is on {cart}", cart=cart.name if cart else pack.cart)
+    return say("waits for a cart since {at}", at=when(pack.closed, now))
+
+
+def answer_pack(view: View, pack: Pack, now: str) -> Thing:
+    """Answers about a pack: its pieces, where it is, and of which batches they are."""
+    where = tell_pack(view, pack, now)
+    nexts = {
+        "packed": say("Next: onto a cart."),
+        "cart": say("Next: it leaves with its cart."),
+        "opened": say("Throw this label away."),
+    }
+    origin, batches = _list_origin(view, pack)
+    mailer = view.get(Mailer, pack.mailer)
+    lines = [
+        AnswerLine(
+            say("{n} {part}", n=n, part=name_part(view, part)), where, write_touch("part", part)
+        )
+        for part, n in pack.contents
+    ]
+    if mailer:
+        mass = say("{g} g, weighed", g=round(pack.scale_g)) if pack.scale_g else ""
+        lines.append(AnswerLine(mailer.name, mass, write_touch("mailer", mailer.id)))
+    order = view.get(Order, pack.order)
+    due = say("due {at}", at=moment(order.due)) if order else ""
+    return Thing(
+        label=say("Pack"),
+        number=pack.id,
+        title=say("Order {order}", order=pack.order),
+        note=where,
+        said=say("Pack {pack}: {where}, order {order}", pack=pack.id, where=where,
+                 order=pack.order),
+        next=nexts.get(pack.state, say("Nothing is left to do with it.")),
+        where=tuple(lines),
+        promised=(AnswerLine(say("for order {order}", order=pack.order), due,
+                       write_touch("order", pack.order)),),
+        origin=origin,
+        about=(pack.key, f"order/{pack.order}", *(f"batch/{b}" for b in batches)),
+    )  # fmt: skip
+
+
+def _list_origin(view: View, pack: Pack) -> tuple[tuple[AnswerLine, ...], tuple[str, ...]]:
+    """Lists the batches of the pieces in a pack, with the sheets, lots and bits they are of."""
+    past = view.last(f"order/{pack.order}", "close_pack")
+    moves = past.moves if past and any(w.key == pack.key for w in past.sets) else ()
+    counts: dict[tuple[str, str], int] = {}
+    for m in moves:
+        counts[m.part, m.to.batch] = counts.get((m.part, m.to.batch), 0) + m.qty
+    lines = []
+    for (part, number), n in counts.items():
+        batch = view.get(Batch, number)
+        lines.append(AnswerLine(
+            say("{n} {part} of batch {batch}", n=n, part=name_part(view, part), batch=number),
+            _tell_cut(view, batch) if batch else "",
+            write_touch("batch", number) if batch else "",
+        ))  # fmt: skip
+    return tuple(lines), tuple(dict.fromkeys(b for _, b in counts if view.get(Batch, b)))
+
+
+def _tell_cut(view: View, batch: Batch) -> Say:
+    """Tells on which router a batch was cut, from which lots and with which bits."""
+    slips = [view.get(Slip, f"{batch.id}-{n}") for n in range(1, batch.sheets + 1)]
+    cut = [s for s in slips if s]
+    told = [say("{router}", router=name_router(view, batch.router))]
+    told += [say("lot {lot}", lot=lot) for lot in dict.fromkeys(s.lot for s in cut if s.lot)]
+    told += [say("bit {bit}", bit=bit) for bit in dict.fromkeys(s.bit for s in cut if s.bit)]
+    return together(told)
+
+
+def answer_product(view: View, product: Product, now: str) -> Thing:
+    """Answers about a product: its parts on the rack, and the open orders that want it."""
+    whole, lines = 0, []
+    for n, (number, each) in enumerate(product.parts):
+        part = view.get(Part, number)
+        free = total(list_free_on_rack(view, part)) if part else 0
+        whole = min(whole, free // each) if n else free // each
+        lines.append(AnswerLine(say("{n} × {part}", n=each, part=name_part(view, number)),
+                          say("{n} free on the rack", n=free),
+                          write_touch("part", number)))  # fmt: skip
+    wanting = [
+        (order, sum(line.quantity - line.short for line in order.lines
+                    if line.product == product.id))
+        for order in view.shelf(Order, "open", MOST)
+    ]  # fmt: skip
+    wanting = [(order, n) for order, n in wanting if n]
+    wanted = sum(n for _, n in wanting)
+    return Thing(
+        label=say("Product"),
+        number=product.id,
+        title=product.name,
+        note=product.words,
+        said=say("{product}: the rack has parts for {n}, {wanted} wanted", product=product.name,
+                 n=whole, wanted=wanted),
+        next=say("Orders that want it: {n}.", n=len(wanting)),
+        where=tuple(lines),
+        promised=tuple(
+            AnswerLine(say("{n} for order {order}", n=n, order=order.id),
+                 say("due {at}", at=when(order.due, now)), write_touch("order", order.id))
+            for order, n in wanting[:SHOWN]
+        ),
+        about=(product.key,),
+    )  # fmt: skip
+
+
+def answer_cart(view: View, cart: Cart, now: str) -> Thing:
+    """Answers about a cart: what stands on it, and when it goes."""
+    packs = list_packs_on(view, cart)
+    states = {"here": say("it is here"), "door": say("it is at the door"), "gone": say("it left")}
+    held = keep_free(view, view.stock(place=f"cart/{cart.id}"))
+    goes = say_when(cart, now, loaded=bool(packs))
+    return Thing(
+        label=say("Cart"),
+        number=cart.id,
+        title=cart.name,
+        note=goes,
+        said=say("{cart}: {n} {n|pack|packs} on it, {state}", cart=cart.name, n=len(packs),
+                 state=states[cart.state]),
+        next=say("{n} {n|piece|pieces} may go.", n=total(held)),
+        where=tuple(
+            AnswerLine(say("Pack {pack}", pack=p.id), say("order {order}", order=p.order),
+                 write_touch("pack", p.id))
+            for p in packs
+        ),
+        about=(cart.key,),
+    )  # fmt: skip
