@@ -7,7 +7,7 @@ import numpy as np
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
-from station.cutting.model import LINE, XY, Bools, Floats, Ints, Moves, Problem, Program
+from station.cutting.model import LINE, RAPID, XY, Bools, Floats, Ints, Moves, Problem, Program
 
 PLUNGE_MM_MIN = 2000.0  # straight down into a sheet, at most: common practice, no source
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
@@ -18,6 +18,9 @@ MEANT_MM = 1.0
 MOST_PASSES = 200
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
+ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
+AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
+MOST_PLACES = 0.8  # of all where a cut begins
 MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
@@ -30,7 +33,7 @@ def find_pass_faults(
         *_check_depths(sheet, levels),
         *_check_changes(program, levels),
         *_check_twice(sheet),
-        *(_check_thickness(sheet, levels) if cuts_out else ()),
+        *(_check_thickness(sheet, levels) or _check_air(program, geo, levels) if cuts_out else ()),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
@@ -243,3 +246,27 @@ def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:
         return []
     position = int(np.argmin(cuts.low))
     return [_tell(sheet, position, "thickness", f"{text} Is the file for another sheet?")]
+
+
+def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:
+    """Looks whether cuts begin well above the sheet at nearly every place: the file is for a
+    thicker one.
+    """
+    moves = program.moves
+    along = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
+    run = np.cumsum(moves.kind == RAPID)
+    runs, first = np.unique(run[along], return_index=True)
+    if len(runs) < 2 or not levels.known:
+        return []
+    begin = np.flatnonzero(along)[first]
+    _, place = np.unique(moves.points[begin, :2].round(1), axis=0, return_inverse=True)
+    above = np.full(int(place.max()) + 1, -np.inf)
+    np.maximum.at(above, place.ravel(), moves.points[begin, 2] - levels.face)
+    if np.mean(above > AIR_MM) < MOST_PLACES:
+        return []
+    text = (
+        f"It begins to cut {float(np.median(above)):.1f} mm above a sheet of "
+        f"{levels.thickness:g} mm. Is the file for another sheet?"
+    )
+    x, y = moves.points[begin[0], :2].tolist()
+    return [Problem(int(moves.line[begin[0]]), "thickness", text, at=(x, y))]

@@ -28,6 +28,7 @@ PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the str
 ROUNDS = 4
 PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
 GAP_SHARE = 0.2
+LONGER = 1.5  # times as far from the same place is no tab beside the nearer one
 MOST_TABS = 16  # of one contour that is jumped over them
 LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
 ON_ARC_MM = 0.1
@@ -261,6 +262,7 @@ def close_tabs(
         left, right = _find_sides(stretches, faces, tree)
         holds = (left != right) & _frees_enough(stretches, faces, left, right)
         holds &= ~_pick_webs(stretches, faces, left, right, holds)
+        holds &= ~_pick_longer(stretches, holds)
         if holds.all():
             break
         dropped, stretches = stretches.pick(~holds), stretches.pick(holds)
@@ -304,6 +306,19 @@ def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, hold
     outer = wide[holds & ~inner & jumped]
     usual = float(np.median(outer)) if len(outer) else -np.inf
     return np.asarray(jumped & inner & (np.abs(wide - usual) > SAME_TAB_MM))
+
+
+def _pick_longer(stretches: Stretches, holds: Bools) -> Bools:
+    """Picks jumps from a place where a nearer one holds already: a cut's end has one tab."""
+    longer = np.zeros(len(stretches), dtype=bool)
+    some = np.flatnonzero(holds)
+    wide = shapely.length(stretches.shape)
+    for end in (0, -1):
+        place = shapely.get_point(stretches.shape[some], end)
+        one, other = shapely.STRtree(place).query(place, "dwithin", LEAST_GAP_MM)
+        far = wide[some[one]] > LONGER * wide[some[other]]
+        longer[some[one[far & (stretches.top[some[one]] == np.inf)]]] = True
+    return longer
 
 
 def _measure_roll(stretches: Stretches) -> Floats:
