@@ -69,6 +69,17 @@ def test_an_ordinary_batch() -> None:  # scenario 1
     assert slip.state == "popped"
 
 
+def test_the_button_says_that_a_held_batch_waits() -> None:
+    p = popping(SHUTTLES)
+    p.give(PAPER)
+    assert "Pass on: 96 good" in [str(b.label) for b in screen(p.hand, p.view).presses]
+    found = p.view.get(Batch, "00412")
+    assert found
+    p.view.facts["batch/00412"] = replace(found, holds=("held by worker 02",))
+    assert "Not yet: it waits" in [str(b.label) for b in screen(p.hand, p.view).presses]
+    assert p.give(press("pass_on")).refused
+
+
 def test_an_uncut_corner_is_told_to_its_router() -> None:  # scenario 5
     p = popping(COMBS)
     p.give(SLIP, press("uncut"), Number("6"), Code("zone", "59"))

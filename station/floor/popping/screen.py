@@ -6,7 +6,7 @@ from station.floor.popping.work import PoppingHand
 from station.floor.shared import counting, counting_screen
 from station.floor.shared.first_offs import find_measured, list_open
 from station.floor.shared.reasons import list_entries
-from station.queries.batches import describe_batch, find_revision
+from station.queries.batches import describe_batch, find_hold, find_revision
 from station.queries.first_offs import Unmeasured
 from station.queries.settings import find_shop
 from station.shop.cards import button
@@ -48,9 +48,7 @@ def screen(hand: PoppingHand, view: View) -> Face:
             *counting_screen.build_faults(hand, view, dialogue.name_zones(hand, view)),
             *(() if beside else reasons),
         ),
-        presses=counting_screen.build_presses(
-            say("Pass on: {count}", count=counting_screen.sum_up(tallies)), "pass_on", "some"
-        ),
+        presses=counting_screen.build_presses(_say_done(batch, tallies, view), "pass_on", "some"),
         side=(
             *counting_screen.build_question(hand),
             *_draw_sheet(hand, view),
@@ -58,6 +56,13 @@ def screen(hand: PoppingHand, view: View) -> Face:
             _remind_care(batch, view),
         ),
     )
+
+
+def _say_done(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Say:
+    """Says what the large button does; what is held or in doubt does not go on."""
+    if find_hold(view, batch.id):
+        return say("Not yet: it waits")
+    return say("Pass on: {count}", count=counting_screen.sum_up(tallies))
 
 
 def _say_where(hand: PoppingHand) -> Say:
