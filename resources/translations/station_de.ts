@@ -2432,6 +2432,10 @@
       <translation>Miss {size}.</translation>
     </message>
     <message>
+      <source>Measure {size}: {limits}</source>
+      <translation>Miss {size}: {limits}</translation>
+    </message>
+    <message>
       <source>Mend the file and read it again.</source>
       <translation>Datei in Ordnung bringen und noch einmal lesen.</translation>
     </message>
@@ -7726,6 +7730,10 @@
     <message>
       <source>or a traveller for all its sheets here</source>
       <translation>oder eine Laufkarte für alle ihre Platten hier</translation>
+    </message>
+    <message>
+      <source>or measure {size} now</source>
+      <translation>oder jetzt {size} messen</translation>
     </message>
     <message>
       <source>or touch a batch that waits</source>

@@ -33,7 +33,7 @@ from tests.floor.shop_small import (
     hand,
     small_shop,
 )
-from tests.touch import list_texts
+from tests.touch import list_texts, touch
 
 PAPER = Code("batch", "00412", "A")
 
@@ -354,3 +354,16 @@ def test_the_screen_says_that_a_batch_in_doubt_waits() -> None:
     assert "it waits: HC-300 differs from its master" in shown
     assert "Not yet: it waits" in shown
     assert "To the rack: 24 good" not in shown
+
+
+def test_what_is_touched_while_a_size_is_measured_is_the_size_that_it_says() -> None:
+    p = trimming(COMBS, COMB, 24)
+    comb = p.view.get(Part, COMB)
+    assert comb
+    along = comb.sizes[0]
+    p.view.facts[comb.key] = replace(comb, sizes=(along, replace(along, name="B across")))
+    p.give(PAPER, "A along", Number("300.4"))  # outside: it is asked for until it is settled
+    shown = list(list_texts(screen(p.hand, p.view)))
+    assert "Measure A along: 299.7 to 300.3 mm" in shown
+    answer = p.give(touch(screen(p.hand, p.view), "or measure B across now"))
+    assert str(answer.said).startswith("HC-300: B across")

@@ -169,7 +169,7 @@ def _show_destination(
 
 
 def _list_sizes(hand: TrimmingHand, part: Part, batch: Batch) -> tuple[Block, ...]:
-    """Shows the size that is measured now or next; a touch begins with it, then goes on."""
+    """Shows the size that is measured now or next; once it is, what a touch measures instead."""
     if not part.sizes:
         return ()
     doubtful = [n for n, s in enumerate(part.sizes) if find_doubt(batch, part.id, s.name)]
@@ -177,21 +177,36 @@ def _list_sizes(hand: TrimmingHand, part: Part, batch: Batch) -> tuple[Block, ..
     measures = hand.work.asks == "size"
     if doubtful and not measures:
         now = doubtful[0]
-    title = say("Against the master: one in {n}", n=part.check_every)
-    if measures:
-        title = say("Measure {size}, enter the mm", size=part.sizes[now].name)
-    cells = _build_size_cells(part.sizes[now], doubtful=now in doubtful, now=measures)
+    size, doubt = part.sizes[now], now in doubtful
+    if not measures:
+        title = say("Against the master: one in {n}", n=part.check_every)
+        cells = (_name_size(size, doubtful=doubt), Cell(text=_say_limits(size), tone="quiet"))
+        return (_list_size(title, cells, now, part),)
+    if len(part.sizes) == 1:
+        title = say("Measure {size}, enter the mm", size=size.name)
+        cells = (_name_size(size, doubtful=doubt, bold=True), Cell(text=_say_limits(size)))
+        return (_list_size(title, cells, now, part),)
+    title = say("Measure {size}: {limits}", size=size.name, limits=_say_limits(size))
+    other = (now + 1) % len(part.sizes)
+    instead = say("or measure {size} now", size=part.sizes[other].name)
+    return (_list_size(title, (Cell(text=instead),), other, part),)
+
+
+def _list_size(title: Say, cells: tuple[Cell, ...], row: int, part: Part) -> Listing:
+    """Shows one size as a row to be touched, and which of how many it is."""
     if len(part.sizes) > 1:
-        which = say("{n} of {most}", n=now + 1, most=len(part.sizes))
+        which = say("{n} of {most}", n=row + 1, most=len(part.sizes))
         cells = (*cells, Cell(text=which, tone="quiet"))
-    touched = (now + 1) % len(part.sizes) if measures else now
-    return (Listing(title=title, rows=((cells, button(f"row_{touched + 1}")),)),)
+    return Listing(title=title, rows=((cells, button(f"row_{row + 1}")),))
 
 
-def _build_size_cells(size: Size, *, doubtful: bool, now: bool) -> tuple[Cell, ...]:
-    limits = say("{low} to {high} mm", low=f"{size.low_mm:g}", high=f"{size.high_mm:g}")
-    tone: Tone = "stop" if doubtful else "good" if now else ""
-    return (Cell(text=size.name, tone=tone, bold=now), Cell(text=limits, tone="quiet"))
+def _name_size(size: Size, *, doubtful: bool, bold: bool = False) -> Cell:
+    tone: Tone = "stop" if doubtful else "good" if bold else ""
+    return Cell(text=size.name, tone=tone, bold=bold)
+
+
+def _say_limits(size: Size) -> Say:
+    return say("{low} to {high} mm", low=f"{size.low_mm:g}", high=f"{size.high_mm:g}")
 
 
 def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:
