@@ -712,6 +712,10 @@
       <translation>Vor Platte {n}</translation>
     </message>
     <message>
+      <source>Before the first pack</source>
+      <translation>Vor der ersten Sendung</translation>
+    </message>
+    <message>
       <source>Before the first sheet</source>
       <translation>Vor der ersten Platte</translation>
     </message>

@@ -94,7 +94,7 @@ def _open_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
 
 def _open_step(hand: OfficeHand, row: int, view: View) -> Took:
     """Opens what a step of setting the shop up is about: what is begun for it, else its list."""
-    steps = list_set_up(view)
+    steps = [step for step in list_set_up(view) if not step.done]
     if row >= len(steps):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
     step = steps[row]

@@ -5,16 +5,16 @@ from dataclasses import replace
 from station.floor.office.lists import make_face
 from station.floor.office.work import OfficeHand, OfficeWork
 from station.floor.shared.set_up import WORDS, find_next
-from station.queries.first_sheet import SetUpStep, list_set_up
+from station.queries.first_sheet import BEFORE_PACK, SetUpStep, list_set_up
 from station.shop.acts import good, notice
 from station.shop.cards import button
 from station.shop.codes import write_touch
-from station.shop.faces import Check, Checks, Face, Hint, Press
+from station.shop.faces import Cell, Face, Hint, Listing, Press
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import head, tail
 from station.shop.rooms import Took
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import say
 
 SET_UP = say("Set up the shop")
 
@@ -40,40 +40,41 @@ def is_shown(hand: OfficeHand, view: View) -> bool:
 
 
 def show_set_up(hand: OfficeHand, view: View) -> Face:
-    """Shows every step: done, the next one, those that come later."""
+    """Shows what is missing: before the first sheet, beside it before the first pack."""
     steps = list_set_up(view)
     following = find_next(steps)
-    done = sum(step.done for step in steps)
-    checks = Checks(
-        title=say("Before the first sheet: {done} of {n} done", done=done, n=len(steps)),
-        items=tuple(
-            Check(
-                label=WORDS[step.name].title,
-                text=_say_note(step),
-                code=_write_code(step),
-                state=_find_state(step, following),
-            )
-            for step in steps
-        ),
-    )
     if following is None:
-        return replace(make_face(hand, checks, presses=()), where=SET_UP)
+        return replace(make_face(hand, presses=()), where=SET_UP)
+    left = [step for step in steps if not step.done]
+    done = len(steps) - len(left)
+    sheet, pack = (
+        tuple((_show_step(s, following), _write_code(s)) for s in left if _is_late(s) == late)
+        for late in (False, True)
+    )
+    title = say("Before the first sheet: {done} of {n} done", done=done, n=len(steps))
+    main = Listing(title=title, rows=sheet, empty=say("Nothing is missing."))
+    rest = tuple((cells[1:2], code) for cells, code in pack)
+    side = Listing(title=say("Before the first pack"), rows=rest, empty=say("Nothing is missing."))
     words = WORDS[following.name]
     go = Press(label=words.title, code=_write_code(following), style="primary", wide=2)
     lists = Press(label=say("All lists"), code=button("list_order"))
     hint = Hint(title=say("Next: {step}", step=words.title), note=words.do)
-    face = make_face(hand, checks, side=(hint,), presses=(go, lists))
+    face = make_face(hand, main, side=(hint, side), presses=(go, lists))
     return replace(face, where=SET_UP)
 
 
-def _say_note(step: SetUpStep) -> Say:
-    return say("done") if step.done else WORDS[step.name].do
+def _is_late(step: SetUpStep) -> bool:
+    return step.name in BEFORE_PACK
 
 
-def _find_state(step: SetUpStep, following: SetUpStep | None) -> str:
-    if step.done:
-        return "done"
-    return "due" if step is following else "later"
+def _show_step(step: SetUpStep, following: SetUpStep) -> tuple[Cell, ...]:
+    """Shows a step in a line: whether it is next, what it is, what is done for it."""
+    following_one = step is following
+    return (
+        Cell(text="→" if following_one else "○"),
+        Cell(text=WORDS[step.name].title, bold=following_one),
+        Cell(text=WORDS[step.name].do, tone="" if following_one else "quiet"),
+    )
 
 
 def _write_code(step: SetUpStep) -> str:
