@@ -552,6 +552,10 @@
       <translation>Los {batch} ist gefräst, aber {n} {n|Platte ist|Platten sind} nicht nachgefertigt</translation>
     </message>
     <message>
+      <source>Batch {batch} is for order {order}</source>
+      <translation>Los {batch} ist für Auftrag {order}</translation>
+    </message>
+    <message>
       <source>Batch {batch} is held</source>
       <translation>Los {batch} ist gesperrt</translation>
     </message>
@@ -1864,6 +1868,10 @@
       <translation>Im Halter oder am Anlaufstift.</translation>
     </message>
     <message>
+      <source>In hand: {parts}.</source>
+      <translation>In der Hand: {parts}.</translation>
+    </message>
+    <message>
       <source>Inches</source>
       <translation>Zoll</translation>
     </message>
@@ -2226,6 +2234,10 @@
     <message>
       <source>Look at spoilboard and zero before the sheet.</source>
       <translation>Vor der Platte Opferplatte und Nullpunkt ansehen.</translation>
+    </message>
+    <message>
+      <source>Look at the card.</source>
+      <translation>Karte ansehen.</translation>
     </message>
     <message>
       <source>Look at the card. The office enters what is new.</source>
@@ -2870,6 +2882,10 @@
     <message>
       <source>Not held down or bed not vacuumed yet</source>
       <translation>Noch nicht niedergehalten oder Tisch nicht gesaugt</translation>
+    </message>
+    <message>
+      <source>Not onto the rack: press “Put on the rack”, it goes to packing.</source>
+      <translation>Nicht ins Regal: „Ins Regal legen“ drücken, es geht zum Packen.</translation>
     </message>
     <message>
       <source>Not printed: {papers}</source>
@@ -3786,6 +3802,10 @@
     <message>
       <source>Rack {place}</source>
       <translation>Regal {place}</translation>
+    </message>
+    <message>
+      <source>Rack {rack} is the place of {part}</source>
+      <translation>Regal {rack} ist der Platz von {part}</translation>
     </message>
     <message>
       <source>Rack {rack}: {n} {part}</source>
@@ -5642,6 +5662,10 @@
     <message>
       <source>This shop is set up already</source>
       <translation>Dieser Betrieb ist schon eingerichtet</translation>
+    </message>
+    <message>
+      <source>This shop knows no rack place {id}</source>
+      <translation>Regalplatz {id} kennt diese Werkstatt nicht</translation>
     </message>
     <message>
       <source>This shop knows no {kind} {number}</source>

@@ -367,3 +367,30 @@ def test_what_is_touched_while_a_size_is_measured_is_the_size_that_it_says() -> 
     assert "Measure A along: 299.7 to 300.3 mm" in shown
     answer = p.give(touch(screen(p.hand, p.view), "or measure B across now"))
     assert str(answer.said).startswith("HC-300: B across")
+
+
+def test_the_card_under_its_master_puts_a_part_on_the_rack() -> None:
+    p = trimming(COMBS, COMB, 24)
+    wrong = p.give(PAPER, Code("rack", SHUTTLE))
+    assert (wrong.tone, str(wrong.said)) == ("stop", "Rack A 03 is the place of ST-200")
+    assert str(wrong.do) == "In hand: 24 HC-300."
+    assert lie(p.view, "rack") == 0
+    assert p.give(Code("reason", "03"), Code("rack", COMB)).tone == "attention"
+    assert (lie(p.view, "rack"), lie(p.view, "spoiled"), p.hand.subject) == (23, 1, "")
+
+
+def test_of_two_parts_the_card_puts_its_own_on_the_rack_alone() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.view.pieces["trimming", "00412", SHUTTLE] = 5
+    p.give(PAPER, Code("rack", SHUTTLE))
+    assert (lie(p.view, "rack"), lie(p.view, "trimming"), p.hand.subject) == (5, 24, "00412")
+    p.give(Code("rack", COMB))
+    assert (lie(p.view, "rack"), lie(p.view, "trimming"), p.hand.subject) == (29, 0, "")
+
+
+def test_what_is_cut_for_an_order_goes_to_no_rack_place() -> None:
+    order = Order(id="3306", lines=(), due=at("14:00"))
+    p = trimming(COMBS, COMB, 24, order, order="3306")
+    told = p.give(PAPER, Code("rack", COMB))
+    assert (told.tone, str(told.said)) == ("stop", "Batch 00412 is for order 3306")
+    assert lie(p.view, "trimming") == 24

@@ -10,13 +10,14 @@ from station.floor.trimming.rules_master import ENOUGH, find_doubt
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import find_hold, refuse_held, refuse_wrong_paper
 from station.queries.readings import ask_if_far
+from station.queries.stock import name_part
 from station.queries.underway import count_good
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.counts import has_rework
-from station.shop.facts import Batch, Part
+from station.shop.facts import Batch, Order, Part, RackPlace
 from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
@@ -38,6 +39,8 @@ def handle_input(hand: TrimmingHand, given: Input, view: View) -> Do | Took | No
         return None
     if given.kind == "part":
         return counting.choose_part(hand, given.number, parts, view)
+    if given.kind == "rack":
+        return _scan_rack(hand, given.number, parts, view)
     if given.kind == "reason":
         return counting.count_reason(hand, given.number, parts, view)
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
@@ -200,6 +203,47 @@ def _check_master(
     if not part:
         return Took(hand, counting.refuse_without_part(parts, view))
     return Do(f"part/{part}", compared, hand)
+
+
+def _scan_rack(hand: TrimmingHand, number: str, parts: dict[str, int], view: View) -> Do | Took:
+    """Puts a part on the rack by the card under its master; a wrong card is refused by name."""
+    rack, batch = view.get(RackPlace, number), view.get(Batch, hand.subject)
+    if rack is None:
+        said = say("This shop knows no rack place {id}", id=number)
+        return Took(hand, refuse(said, say("Look at the card.")))
+    if rack.part not in parts:
+        said = say("Rack {rack} is the place of {part}", rack=rack.name,
+                   part=name_part(view, rack.part))  # fmt: skip
+        return Took(hand, refuse(said, say("In hand: {parts}.",
+                                           parts=counting.name_parts(view, parts))))  # fmt: skip
+    order = view.get(Order, batch.order) if batch and batch.order else None
+    if order and order.takes_pieces:
+        said = say("Batch {batch} is for order {order}", batch=hand.subject, order=order.id)
+        return Took(
+            hand,
+            refuse(said, say("Not onto the rack: press “Put on the rack”, it goes to packing.")),
+        )
+    if open_ := counting.refuse_open(hand):
+        return Took(hand, open_)
+    if len(parts) == 1:
+        return _put_on_rack(hand, parts)
+    return _put_one_on_rack(hand, rack.part, parts)
+
+
+def _put_one_on_rack(hand: TrimmingHand, part: str, parts: dict[str, int]) -> Do:
+    """Puts one part of several on the rack; the others stay in hand with their count."""
+    counted = {p: row for p, row in counting.list_figures(hand, parts).items() if p == part}
+    numbers = ("batch",) if has_rework(counted) else ()
+    args, work = PutOnRack(parts=counted, seen=hand.work.seen), hand.work
+    left = replace(
+        work,
+        part="",
+        counter="",
+        counts={p: row for p, row in work.counts.items() if p != part},
+        good={p: n for p, n in work.good.items() if p != part},
+        seen={p: n for p, n in work.seen.items() if p != part},
+    )
+    return Do(f"batch/{hand.subject}", args, replace(hand, work=left), numbers)
 
 
 def _put_on_rack(hand: TrimmingHand, parts: dict[str, int]) -> Do:
