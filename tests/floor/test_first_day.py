@@ -1,4 +1,4 @@
-"""README's first day, played on an empty shop: from nothing to a cart that left.
+"""README's first day, played on an empty shop: from nothing to its first sheet.
 
 Everything is touched by its words on the screen, typed, or scanned from what was printed.
 """
@@ -115,3 +115,14 @@ def test_an_empty_shop_is_set_up_by_what_the_office_asks_for(day):
     codes = {m.code for page in cards.pages for m in page if isinstance(m, BarsMark)}
     things = ("router/1", "bit/001", "lot/001", "cart/001", "mailer/01", "cutfile/001")
     assert {write(*thing.split("/")) for thing in things} <= codes
+
+
+def test_a_shop_that_lacks_nothing_cuts_its_first_sheet(day):
+    set_up(day)
+    day.touch("Cut files", "001", "Release and print", "Router 1", "'2")
+    assert day.printed[-1] == ("traveller", "00001")
+    day.touch("More", "Work at loading", "Start of day done", "Take batch 00001")
+    day.touch("001", "'6.5", "Hold-down", "Bit", "Cut file", "Zero", "Start sheet 1")
+    day.desk.clock.pin("2026-11-25T08:15:00")
+    said = day.touch("Sheet 1 is off the bed")
+    assert said == "Sheet 1 is off the bed: 123 parts"
