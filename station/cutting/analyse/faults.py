@@ -22,6 +22,7 @@ ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 OPEN_SHARE = 0.1  # of a contour's length that may lie between its ends
 HELD_SHARE = 0.5  # of what a contour goes around, that is part
+WHOLE_SHARE = 0.5  # of a contour's way, that is cut through
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
 LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
@@ -148,7 +149,7 @@ def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
 
 def _check_gouges(sheet: Sheet) -> list[Problem]:
     """Tells of contours that cross another: one cuts into the other's part."""
-    names = [c for c, way in sheet.contours.ways.items() if len(way) > 2]
+    names = _list_whole_contours(sheet)
     lines = [shapely.linestrings(sheet.contours.ways[c]) for c in names]
     if len(names) < 2:
         return []
@@ -182,6 +183,22 @@ def _goes_around_part(sheet: Sheet, line: shapely.Geometry) -> bool:
     parts = sheet.drawn[np.array([kind == PART for kind in sheet.kinds], dtype=bool)]
     inside = shapely.area(shapely.intersection(parts, around)).sum()
     return bool(inside > HELD_SHARE * shapely.area(around))
+
+
+def _list_whole_contours(sheet: Sheet) -> list[int]:
+    """Lists contours that are cut through most of their way, not only here and there on a lap."""
+    cut: dict[int, float] = {}
+    for run, length in zip(
+        sheet.through.run.tolist(), shapely.length(sheet.through.shape).tolist(), strict=True
+    ):
+        contour = sheet.contours.of_run[run]
+        cut[contour] = cut.get(contour, 0.0) + length
+    return [
+        contour
+        for contour, way in sheet.contours.ways.items()
+        if len(way) > 2
+        and cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(shapely.linestrings(way))
+    ]
 
 
 def _overlap(one: shapely.Geometry, other: shapely.Geometry) -> bool:

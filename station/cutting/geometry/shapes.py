@@ -39,6 +39,7 @@ RULE = np.array(
     ]
 )
 CORNER_MM, MOST_CORNERS = 0.02, 40  # of an outline, that are compared one by one
+SIZE_MM = 0.1  # by which sizes of equal parts differ, where arcs come as chords
 PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
 MOST_CORNER_TURNS = 24
 DEPTH_MM = 0.05
@@ -172,12 +173,12 @@ def find_turn(one: Fingerprint, other: Fingerprint) -> tuple[float, bool] | None
 
 def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
     """Tells whether sizes and holes of two shapes are equal but for rounding."""
-    near = max(0.06, 3e-4 * one.length)
+    near = max(SIZE_MM, 3e-4 * one.length)
     return (
         len(one.marks) == len(other.marks)
         and abs(one.width - other.width) < near
         and abs(one.length - other.length) < near
-        and abs(one.area - other.area) < 0.01 * one.perimeter + 0.05
+        and abs(one.area - other.area) < SIZE_MM / 5 * one.perimeter + 0.05
         and abs(one.perimeter - other.perimeter) < 0.002 * one.perimeter + 0.05
     )
 
