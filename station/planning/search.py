@@ -33,10 +33,12 @@ class Cover(NamedTuple):
 
 
 def better_cover(cover: Cover, start: Counts, seconds: float) -> Counts:
-    """Betters a cover for so many seconds; without one (all zero) it makes one first."""
+    """Betters a cover for so many seconds; a poor one gives way to one made anew."""
     chance, until = np.random.default_rng(SEED), time.perf_counter() + seconds
     began = time.perf_counter()
-    here = best = _leave_out(cover, _cover_open(cover, start.copy()), chance)
+    begun = (start.copy(), np.zeros_like(start))  # what little time gave may be poor
+    covers = (_leave_out(cover, _cover_open(cover, counts), chance) for counts in begun)
+    here = best = min(covers, key=cover.count_cost)
     cost_here = cost_best = cover.count_cost(best)
     while (now := time.perf_counter()) < until:
         tried = _leave_out(cover, _cover_open(cover, _take_out(here, chance)), chance)

@@ -200,7 +200,9 @@ def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     worth = [float(v) for v in relaxed.getSolution().row_dual]
     dear = [float(v) for v in relaxed.getSolution().col_dual]
     bound = max(bound, float(relaxed.getInfo().objective_function_value))
-    found_anew = _search(model, values, worth, (until - perf_counter()) * SEARCHED)
+    left = until - perf_counter()
+    share = SEARCHED if left > 2 * LONGEST else 1.0  # little time is best spent without the solver
+    found_anew = _search(model, values, worth, left * share)
     return _better_by_few(model, found_anew, dear[: model.files], until), bound
 
 
