@@ -3036,6 +3036,10 @@
       <translation>Es wurde nichts gezählt.</translation>
     </message>
     <message>
+      <source>Nothing was counted. Look at what was entered, and do it again.</source>
+      <translation>Es wurde nichts gezählt. Die Eingabe prüfen und es noch einmal tun.</translation>
+    </message>
+    <message>
       <source>Nothing was cut on {router} since: {why}</source>
       <translation>Seitdem wurde auf {router} nichts gefräst: {why}</translation>
     </message>
@@ -8680,6 +8684,10 @@
       <translation>{field}</translation>
     </message>
     <message>
+      <source>{field} cannot be above {limit}</source>
+      <translation>{field} kann nicht über {limit} sein</translation>
+    </message>
+    <message>
       <source>{field} cannot be below {limit}</source>
       <translation>{field} darf nicht unter {limit} liegen</translation>
     </message>
@@ -8696,6 +8704,10 @@
       <translation>{field} nennt etwas zweimal</translation>
     </message>
     <message>
+      <source>{field} of {fact} cannot be {value}</source>
+      <translation>{field} von {fact} kann nicht {value} sein</translation>
+    </message>
+    <message>
       <source>{field}: each quantity is 1 or more</source>
       <translation>{field}: jede Menge ist 1 oder mehr</translation>
     </message>
@@ -8708,16 +8720,8 @@
       <translation>{field}: tippen und Eingabe drücken.</translation>
     </message>
     <message>
-      <source>{field}: write it as 14:00</source>
-      <translation>{field}: als 14:00 schreiben</translation>
-    </message>
-    <message>
-      <source>{field}: write it as 2026-11-25</source>
-      <translation>{field}: als 2026-11-25 schreiben</translation>
-    </message>
-    <message>
-      <source>{field}: write it as 2026-11-25 14:00</source>
-      <translation>{field}: als 2026-11-25 14:00 schreiben</translation>
+      <source>{field}: write it as {example}</source>
+      <translation>{field}: so schreiben: {example}</translation>
     </message>
     <message>
       <source>{field}: {value}</source>
@@ -9350,6 +9354,10 @@
     <message>
       <source>{n} of {most}</source>
       <translation>{n} von {most}</translation>
+    </message>
+    <message>
+      <source>{n} of {part} are too many</source>
+      <translation>{n} von {part} sind zu viele</translation>
     </message>
     <message>
       <source>{n} of {part} too many leave {place} ({batch})</source>

@@ -21,13 +21,15 @@ from station.ledger.codec import (
     write_body,
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
+from station.ledger.sound import MOST
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
 from station.shop.acts import Act, Answer, refuse
 from station.shop.facts import Fact, Gone
+from station.shop.limits import find_unfit
 from station.shop.moves import Move
 from station.shop.views import Rule, Rules
-from station.shop.words import say
+from station.shop.words import Say, say
 
 log = logging.getLogger(__name__)
 SHOP = "shop"  # local: the site that this station shares with
@@ -146,6 +148,9 @@ class History:
             router=answer.router,
             readings=tuple(map(keep_reading, answer.readings)),
         )
+        if why := _find_unfit(answer):
+            do = say("Nothing was counted. Look at what was entered, and do it again.")
+            return Decided(refuse(why, do), None, view.reads)
         return Decided(answer, body, view.reads)
 
     def append(
@@ -213,6 +218,15 @@ class History:
         if len({c.key for c in changes}) != len(changes):
             raise EffectsWrong(f"One fact is set twice: {[c.key for c in changes]}")
         return tuple(changes)
+
+
+def _find_unfit(answer: Answer) -> Say:
+    """Finds what in an answer no other station would take in; says nothing where there is none."""
+    for move in answer.moves:
+        if move.qty > MOST:
+            return say("{n} of {part} are too many", n=move.qty, part=move.part)
+    found = (find_unfit(fact) for fact in answer.sets if not isinstance(fact, Gone))
+    return next(filter(None, found), Say())
 
 
 def rule_for(rules: Rules, kind: str) -> Rule[Any]:

@@ -6,7 +6,6 @@ station comes to the same judgement, for it rests on the entry's id and text alo
 
 from collections.abc import Callable
 from dataclasses import fields
-from datetime import datetime
 from typing import Any
 
 import msgspec
@@ -14,13 +13,18 @@ import msgspec
 from station.ledger.codec import Body, State, lift_say, plain_args, read_body, read_fact
 from station.shop.acts import Act
 from station.shop.facts import KINDS
+from station.shop.facts.about import LONGEST
+from station.shop.limits import LONGEST_SENTENCE, find_unfit
+from station.shop.times import is_time
 from station.shop.words import Say, say
 
 LEFT_OUT = "left-out"  # the kind under which an entry without effects is kept; nobody reads it
 MOST = 1_000_000_000  # of anything in one move: sums stay whole numbers of 64 bits
 MOST_HELD = 5000
+LONGEST_NAME = 200  # characters of an id, a place, the key of what an act is about
 # States found sound, from text to key and shelf: a state after is soon a state before.
 _fine: dict[bytes, tuple[str, str | None]] = {}
+_fitting: set[bytes] = set()  # states whose values can be
 _fine_words: set[tuple[str, ...]] = set()  # sentences found sound: template and names
 # The fields that may hold a sentence: one that cannot be written out would stop a screen.
 _SENTENCES = {
@@ -46,7 +50,7 @@ def _wrong(body: Body, id: str) -> Say:
     for words, wrong in _WRONG:
         if wrong(body, id):
             return say(words)
-    return Say()
+    return _wrong_value(body)
 
 
 def _blank(id: str, at: str) -> Body:
@@ -69,7 +73,14 @@ def _no_time(body: Body, _id: str) -> bool:
 
 
 def _wrong_time(at: str) -> bool:
-    return at != "" and datetime.fromisoformat(at).isoformat(timespec="seconds") != at
+    return at != "" and not is_time(at)
+
+
+def _long_name(body: Body, _id: str) -> bool:
+    act = body.act
+    names = (act.id, act.kind, act.worker, act.station, act.subject, body.router, body.reverses)
+    spots = (name for m in (*body.moves, *body.wanted) for name in (m.part, *m.frm, *m.to))
+    return any(len(name) > LONGEST_NAME for name in (*names, *spots))
 
 
 def _bad_move(body: Body, _id: str) -> bool:
@@ -90,6 +101,20 @@ def _bad_fact(body: Body, _id: str) -> bool:
             if state is not None and not readable(change.key, state):
                 return True
     return False
+
+
+def _wrong_value(body: Body) -> Say:
+    """Says which field of a fact that it sets holds what cannot be; nothing where none does."""
+    for change in body.sets:
+        kind, state = KINDS.get(change.key.partition("/")[0]), change.after
+        if kind is None or state is None or (text := bytes(state.body)) in _fitting:
+            continue
+        if why := find_unfit(read_fact(kind, text)):
+            return why
+        if len(_fitting) > MOST_HELD:
+            _fitting.clear()
+        _fitting.add(text)
+    return Say()
 
 
 def readable(key: str, state: State) -> bool:
@@ -128,9 +153,11 @@ def _bad_words(body: Body, _id: str) -> bool:
 def _written_out(template: str, values: dict[str, Any]) -> None:
     """Raises where a sentence cannot be written out; what its plain values are does not matter."""
     names = (template, *values)
-    if names in _fine_words and all(type(v) in (str, int) for v in values.values()):
+    plain = all(type(v) in (str, int) for v in values.values())
+    if plain and names in _fine_words and sum(len(str(v)) for v in values.values()) < LONGEST:
         return
-    str(lift_say((template, values)))
+    if len(str(lift_say((template, values)))) > LONGEST_SENTENCE:
+        raise ValueError(template[:LONGEST])
     if len(_fine_words) > MOST_HELD:
         _fine_words.clear()
     _fine_words.add(names)
@@ -140,6 +167,7 @@ _WRONG: tuple[tuple[str, Callable[[Body, str], bool]], ...] = (
     ("it bears another id", _other_id),
     ("its arguments cannot be read", _bad_args),
     ("its time is none", _no_time),
+    ("a name in it is too long", _long_name),
     ("it moves a number that cannot be", _bad_move),
     ("it sets one fact twice", _twice),
     ("a fact in it cannot be read", _bad_fact),

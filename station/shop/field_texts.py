@@ -6,9 +6,9 @@ not fit its field stays as it is: what is wrong with it is told where a fact is 
 
 import re
 from collections.abc import Mapping
-from datetime import datetime
 
 from station.shop.fields import FactField
+from station.shop.times import is_time
 
 Rows = tuple[tuple[object, ...], ...]  # of a field that is a list
 
@@ -135,11 +135,3 @@ def _make_time(day: str, hour: str | None, minute: str | None, ends: str) -> str
     at = f"{int(hour):02d}:{minute}" if hour else ends
     made = f"{day}T{at}:00"
     return made if is_time(made) else ""
-
-
-def is_time(text: str) -> bool:
-    """Tells whether a text is a time as stored."""
-    try:
-        return len(text) == 19 and bool(datetime.fromisoformat(text)) and text[10] == "T"
-    except ValueError:
-        return False

@@ -11,6 +11,7 @@ import typing
 from collections.abc import Mapping
 
 from station.shop.facts import KINDS, Fact
+from station.shop.facts.about import LARGEST, LONGEST
 from station.shop.fields import FactField, choices, field_types, say_name
 from station.shop.words import Say, say, several
 
@@ -108,11 +109,11 @@ def _fit_scalar(hint: object, value: object, name: Say | str) -> tuple[object, l
     if hint is float and isinstance(value, int) and not isinstance(value, bool):
         return float(value), []
     right = type(value) is hint
-    if right and isinstance(value, float) and not abs(value) < 1e9:
+    if right and isinstance(value, float) and not abs(value) < LARGEST:
         right = False
-    if right and type(value) is int and not -(10**9) < value < 10**9:
+    if right and type(value) is int and not -LARGEST < value < LARGEST:
         right = False
-    if right and isinstance(value, str) and len(value) > 2000:
+    if right and isinstance(value, str) and len(value) > LONGEST:
         right = False
     words = {str: "a text", int: "a whole number", float: "a number", bool: "yes or no"}
     wanted = words.get(hint, "a value") if isinstance(hint, type) else "a value"

@@ -1,6 +1,17 @@
-"""Shop times reckoned with: shop-local ``YYYY-MM-DDTHH:MM:SS``."""
+"""Shop times told from other texts and reckoned with: shop-local ``YYYY-MM-DDTHH:MM:SS``."""
 
 from datetime import datetime
+
+FIRST, LAST = "1970", "2199"  # years that a shop's time is in: beyond them clocks overflow
+
+
+def is_time(text: str) -> bool:
+    """Tells whether a text is a time as stored, of a year that a shop can be in."""
+    try:
+        written = datetime.fromisoformat(text).isoformat(timespec="seconds")
+    except ValueError:
+        return False
+    return written == text and len(text) == 19 and FIRST <= text[:4] <= LAST
 
 
 def count_seconds(start: str, end: str) -> float:

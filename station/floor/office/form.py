@@ -25,10 +25,11 @@ from station.queries.settings import find_shop
 from station.shop.acts import attention, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import KINDS, Fact, Revision, Shop
-from station.shop.field_texts import is_time, read_time, read_value
+from station.shop.field_texts import read_time, read_value
 from station.shop.fields import FactField, typed_fields
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
+from station.shop.times import is_time
 from station.shop.views import View
 from station.shop.words import Say, say
 

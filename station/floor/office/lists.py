@@ -25,10 +25,11 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
-from station.shop.field_texts import is_time, to_rows, write_scalar, write_value
+from station.shop.field_texts import to_rows, write_scalar, write_value
 from station.shop.fields import FactField, find_field
 from station.shop.plain import to_plain
 from station.shop.rooms import Input, Took
+from station.shop.times import is_time
 from station.shop.views import View
 from station.shop.words import Say, clock, dated, say
 

@@ -46,9 +46,9 @@ from station.shop.facts import (
     Router,
     Slip,
 )
-from station.shop.field_texts import is_time
 from station.shop.moves import SHEET, move, tail
 from station.shop.places import kind_of
+from station.shop.times import is_time
 from station.shop.views import View, total
 from station.shop.words import say
 

@@ -4,19 +4,19 @@ What holds for one field stands at that field, in its `About`. Every problem is 
 a form as for a line of a file.
 """
 
-import re
 from collections.abc import Iterator, Mapping
 
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
 from station.shop.facts import Fact, Material, Order, Product, Revision
-from station.shop.field_texts import is_time, to_rows
+from station.shop.field_texts import to_rows
 from station.shop.fields import FactField, fields_by_name
+from station.shop.limits import is_written
 from station.shop.plain import find_misfit, to_plain
 from station.shop.views import View
 from station.shop.words import Say, say
 
-_CLOCK = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
+EXAMPLES = {"time": "2026-11-25 14:00", "day": "2026-11-25", "clock": "14:00", "letter": "A"}
 
 
 LOW_ABOVE_HIGH = say("The lower limit is above the upper one")
@@ -72,12 +72,9 @@ def _check_text(
 def _check_written(field: FactField, value: object) -> Iterator[Say]:
     """Checks how a time, a day or an hour is written."""
     about, text = field.about, str(value)
-    if about.written == "time" and value and not is_time(text):
-        yield say("{field}: write it as 2026-11-25 14:00", field=field.label)
-    if about.written == "day" and value and not is_time(f"{text[:10]}T00:00:00"):
-        yield say("{field}: write it as 2026-11-25", field=field.label)
-    if about.written == "clock" and value and not _CLOCK.fullmatch(text):
-        yield say("{field}: write it as 14:00", field=field.label)
+    if value and not is_written(about.written, text):
+        yield say("{field}: write it as {example}", field=field.label,
+                  example=EXAMPLES[about.written])  # fmt: skip
 
 
 def _check_there(kind: type[Fact], id: str, view: View, coming: frozenset[str]) -> Iterator[Say]:
@@ -87,13 +84,15 @@ def _check_there(kind: type[Fact], id: str, view: View, coming: frozenset[str]) 
 
 def _check_amount(field: FactField, value: object) -> Iterator[Say]:
     """Checks a number against its limits."""
-    above, least = field.about.above, field.about.least
+    above, least, most = field.about.above, field.about.least, field.about.most
     if not isinstance(value, int | float):
         return
     if above is not None and value <= above:
         yield say("{field} must be above {limit}", field=field.label, limit=f"{above:g}")
     if least is not None and value < least:
         yield say("{field} cannot be below {limit}", field=field.label, limit=f"{least:g}")
+    if most is not None and value > most:
+        yield say("{field} cannot be above {limit}", field=field.label, limit=f"{most:g}")
 
 
 def find_wrong_value(field: FactField, value: object) -> Say | None:

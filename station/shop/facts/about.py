@@ -1,16 +1,34 @@
-"""Tells what is known of a field of a fact beyond its type. It stands at the field itself."""
+"""Tells what is known of a field of a fact beyond its type. It stands at the field itself.
+
+What a field may hold is said here alone: a form, a file, a rule's answer and what comes from
+another station are all held against it (`station/shop/limits.py`).
+"""
 
 from dataclasses import KW_ONLY, dataclass
 from typing import Literal
 
 from station.shop.words import Say
 
-# how a text is written: YYYY-MM-DDTHH:MM:SS; the same, or YYYY-MM-DD alone; HH:MM
-Written = Literal["", "time", "day", "clock"]
+# how a text is written: YYYY-MM-DDTHH:MM:SS; the same, or YYYY-MM-DD alone; HH:MM; A to Z
+Written = Literal["", "time", "day", "clock", "letter"]
+
+
+LONGEST = 2000  # characters of a text, where its field says nothing else
+LARGEST = 1e9  # of any number, either way
+
+
+@dataclass(frozen=True, kw_only=True)
+class Limit:
+    """Tells what a field may hold: ``sheets: Annotated[int, Limit(least=0, most=9999)]``."""
+
+    above: float | None = None  # a number is larger than this
+    least: float | None = None  # a number is this or more
+    most: float | None = None  # a number is this or less
+    written: Written = ""  # a text is empty, or written so
 
 
 @dataclass(frozen=True)
-class About:
+class About(Limit):
     """Tells of a field: ``low_mm: Annotated[float, About(say("low"), unit="mm", above=0)]``.
 
     A field that has none is on no form and in no list that is read or written as a file. What it
@@ -21,9 +39,6 @@ class About:
     label: Say  # what people call it
     _: KW_ONLY
     unit: str = ""
-    above: float | None = None  # a number is larger than this
-    least: float | None = None  # a number is this or more
-    written: Written = ""
     points_at: str = ""  # the kind of fact whose id it is
     may_be_empty: bool = False  # though it points at something
     typed: bool = True  # false: it follows from the work, and is only shown

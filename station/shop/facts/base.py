@@ -3,12 +3,16 @@
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from station.shop.facts.about import About
+from station.shop.facts.about import About, Limit
 from station.shop.words import say
 
 Shelf = tuple[str, str] | None
 Name = Annotated[str, About(say("name"))]
 Description = Annotated[str, About(say("description"))]
+Time = Annotated[str, Limit(written="time")]  # empty: not yet
+Sheets = Annotated[int, Limit(least=0, most=9999)]
+Times = Annotated[int, Limit(least=0, most=9999)]  # how often something was done
+Minutes = Annotated[float, Limit(least=0, most=1e6)]
 InUse = Annotated[bool, About(say("active"))]
 # where something lies or presses on a bed or a sheet, from its lower left
 PlaceOnBed = tuple[

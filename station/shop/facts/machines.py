@@ -4,8 +4,19 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
+from station.shop.facts.about import About, Limit
+from station.shop.facts.base import (
+    Description,
+    Fact,
+    InUse,
+    Minutes,
+    Name,
+    PlaceOnBed,
+    Sheets,
+    Shelf,
+    Time,
+    Times,
+)
 from station.shop.words import say
 
 BedKind = Literal["clamped", "vacuum"]
@@ -24,9 +35,9 @@ class FirstOff:
 
     file: str  # id of the revision that ran
     bits: tuple[str, ...]  # that have cut it
-    zero_since: str  # as the bed's
+    zero_since: Time  # as the bed's
     batch: str
-    sheet: int
+    sheet: Sheets
     why: str = ""  # what was new
     state: FirstOffState = "due"
     readings: tuple[tuple[str, str, float], ...] = ()  # (part, name of its size, mm), in order
@@ -71,25 +82,25 @@ class Bed(Fact):
     kind: ClassVar[str] = "bed"
     state: BedState = "free"
     batch: str = ""  # the batch taken on
-    sheet: int = 0  # the sheet on the bed while cutting
-    run: int = 1  # which of the sheet's runs
+    sheet: Sheets = 0  # the sheet on the bed while cutting
+    run: Times = 1  # which of the sheet's runs
     lot: str = ""
-    started: str = ""
-    minutes: float = 0.0  # expected for this sheet
+    started: Time = ""
+    minutes: Minutes = 0.0  # expected for this sheet
     by: str = ""
     stop: str = ""  # reason id while stopped
-    stopped: str = ""  # since
-    paused_s: int = 0  # stops since the sheet was started
+    stopped: Time = ""  # since
+    paused_s: Annotated[int, Limit(least=0, most=10**8)] = 0  # stops since the sheet was started
     ran_on: str = ""  # the stop that its sheet ran on after, where its position may be lost
     bits: tuple[tuple[int, str], ...] = ()  # (T number or pocket, bit id); 0: in the spindle
     first_off: str = ""  # what is new: the next sheet that is cut is a first-off
     firsts: tuple[FirstOff, ...] = ()  # the newest of each file; what agreed counts on
     zero: str = ""  # why zero must be set again
-    zero_since: str = ""  # when that was last so; a bit that is put back keeps its zero
+    zero_since: Time = ""  # when that was last so; a bit that is put back keeps its zero
     rehome: str = ""  # why it must be re-homed
-    day: str = ""  # date of the last start of day
+    day: Annotated[str, Limit(written="day")] = ""  # date of the last start of day
     seen: tuple[str, ...] = ()  # bits that were in since its batch was taken
-    changes: int = 0  # bits that were put in by hand in the middle of the sheet on it
+    changes: Times = 0  # bits that were put in by hand in the middle of the sheet on it
 
     @property
     def ends(self) -> str:
@@ -135,7 +146,7 @@ class Notice(Fact):
     kind: ClassVar[str] = "notice"
     router: str
     text: str
-    at: str
+    at: Time
     by: str = ""
     seen: str = ""  # worker who has read it
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, Shelf
+from station.shop.facts.base import Description, Fact, InUse, Name, Shelf, Time, Times
 from station.shop.words import say
 
 # owed: it left, and all of it is owed
@@ -12,7 +12,7 @@ OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", 
 PackState = Literal["packed", "cart", "shipped", "opened"]
 CartState = Literal["here", "door", "gone"]
 PartId = Annotated[str, About(say("part"), points_at="part")]
-Quantity = Annotated[int, About(say("quantity"), least=1)]
+Quantity = Annotated[int, About(say("quantity"), least=1, most=999_999)]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,13 +85,13 @@ class Pack(Fact):
     mailer: str
     mass_g: float = 0.0  # it should weigh, without wrap; 0: a part of it has no weight
     scale_g: float = 0.0  # it did weigh; 0: nobody weighed it
-    copies: int = 1  # of its label
-    closed: str = ""
+    copies: Times = 1  # of its label
+    closed: Time = ""
     by: str = ""
     state: PackState = "packed"
     cart: str = ""
     seen: bool = False  # scanned at the door
-    left: str = ""  # when it left the shop
+    left: Time = ""  # when it left the shop
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
     why: str = ""  # reason for which it was opened again
 
@@ -113,5 +113,5 @@ class Cart(Fact):
     name: Name
     state: Annotated[CartState, About(say("state"), typed=False)] = "here"
     goes: Annotated[str, About(say("goes"), written="clock")] = ""  # usual time, HH:MM
-    left: Annotated[str, About(say("left"), typed=False)] = ""  # when it last left
+    left: Annotated[str, About(say("left"), written="time", typed=False)] = ""  # when it last left
     runs: Annotated[int, About(say("runs"), typed=False)] = 0

@@ -1,9 +1,10 @@
 """The work on its way: batches, slips, piles, and what needs a look."""
 
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from station.shop.facts.base import Fact, Shelf
+from station.shop.facts.about import Limit
+from station.shop.facts.base import Fact, Minutes, Sheets, Shelf, Time, Times
 from station.shop.moves import Move
 from station.shop.words import Say
 
@@ -24,7 +25,7 @@ class Doubt:
     part: str
     text: str  # what was seen or measured, in words
     size: str = ""  # the name of the size; empty: compared by eye
-    again: int = 0  # readings inside since
+    again: Times = 0  # readings inside since
     look: str = ""  # the id of the concern that it raised
 
 
@@ -41,21 +42,21 @@ class Batch(Fact):
     cut_file: str
     revision: str  # letter
     router: str = ""
-    sheets: int = 0  # planned
-    cut: int = 0  # sheets done, spoiled ones included
-    spoiled: int = 0  # of these spoiled
-    copy: str = "A"
+    sheets: Sheets = 0  # planned
+    cut: Sheets = 0  # sheets done, spoiled ones included
+    spoiled: Sheets = 0  # of these spoiled
+    copy: Annotated[str, Limit(written="letter")] = "A"
     parent: str = ""
     role: BatchRole = "cut"
-    tries: int = 0
+    tries: Times = 0
     order: str = ""  # for one order: goes to packing, not to the rack
-    due: str = ""
+    due: Time = ""
     why: str = ""  # why it is cut, in words
     state: BatchState = "queued"
     holds: tuple[str, ...] = ()  # why it may not go on
     doubts: tuple[Doubt, ...] = ()  # what must be measured again before it may go on
     looks: tuple[str, ...] = ()  # the ids of the concerns that its holds and doubts have raised
-    released: str = ""
+    released: Time = ""
     void: tuple[str, ...] = ()  # copies that are void
 
     @property
@@ -86,8 +87,8 @@ class Ran:
 
     revision: str
     router: str
-    at: str
-    minutes: float
+    at: Time
+    minutes: Minutes
     by: str = ""
 
 
@@ -100,11 +101,11 @@ class Slip(Fact):
 
     kind: ClassVar[str] = "slip"
     batch: str
-    sheet: int
+    sheet: Sheets
     router: str
-    at: str
+    at: Time
     by: str = ""
-    minutes: float = 0.0  # it really took
+    minutes: Minutes = 0.0  # it really took
     state: SlipState = "popping"
     runs: tuple[Ran, ...] = ()  # those done before the one that it tells of; between: all done
     lot: str = ""
@@ -125,8 +126,8 @@ class Pile(Fact):
     kind: ClassVar[str] = "pile"
     area: PileArea
     batch: str
-    since: str
-    due: str = ""
+    since: Time
+    due: Time = ""
     done: bool = False
 
     @property
@@ -149,12 +150,12 @@ class Concern(Fact):
     kind: ClassVar[str] = "concern"
     what: str  # its kind: counted-twice, recount, short, sheet-lost, hold, …
     text: Say | str  # a sentence kept as template and values can be translated
-    since: str
+    since: Time
     tone: ConcernTone = "attention"
     about: str = ""
     choices: tuple[str, ...] = ("looked at",)
     settled: str = ""  # how
-    settled_at: str = ""
+    settled_at: Time = ""
     reason: str = ""
     by: str = ""
     station: str = ""

@@ -1,0 +1,171 @@
+"""``python -m tests.forge 2000``: forges entries that look sound, and shows every screen.
+
+At the end of a day in the shop, one to three fields of a fact are bent to other values of their
+own types, as an entry from elsewhere may hold them. What is judged sound is taken in, and then no
+screen of any room may fail, and nothing that can be touched on one. Given is how many and, if
+wanted, the seed; told is how many were left out, and every failure with what was bent.
+"""
+
+import contextlib
+import dataclasses
+import json
+import logging
+import sys
+import tempfile
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from station.ledger.sound import taken_in
+from station.shop.areas import AREAS
+from station.shop.facts import KINDS, Fact
+from station.shop.fields import choices, field_types
+from station.shop.plain import to_plain
+from tests import replay
+from tests.touch import list_touches
+
+AT = "2026-11-25T15:00:00"
+DAYS = ("01_ordinary_batch", "16_order_cancelled")
+AFRESH = 25  # forged entries that one shop takes in, one on top of the other
+TEXTS = (
+    "", "0", "1", "C", "00900", "061", "x" * 1999, "{n}", "{", "%s", "\u202e", "a/b", "a\nb",
+    AT, "1999-01-01T00:00:00", "2199-12-31T23:59:59", "2026-11-25", "12:00", "00:00", "23:59",
+    "stop", "99999999999999999999", "-1", "½",
+)  # fmt: skip
+WHOLE = (0, 1, -1, 2, 7, 100, 9999, 10**6, 10**9 - 1, 1 - 10**9)
+NUMBERS = (0.0, 1.0, -1.0, 0.5, 1e-9, 1e6, 999_999_999.0, -999_999_999.0)
+
+
+class Told(logging.Handler):
+    """Keeps what the program writes down as mistakes of its own."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.ERROR)
+        self.said: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.said.append(self.format(record))
+
+
+def bend(hint: Any, value: Any, chance: Random) -> Any:
+    """Gives another plain value of the same type, which may or may not be one that can be."""
+    if words := choices(hint):
+        return chance.choice(words)
+    if isinstance(value, bool):
+        return not value
+    if isinstance(value, str):
+        return chance.choice(TEXTS)
+    if isinstance(value, int):
+        return chance.choice(WHOLE)
+    if isinstance(value, float):
+        return chance.choice(NUMBERS)
+    if isinstance(value, list):
+        return _bend_list(value, chance)
+    if isinstance(value, dict) and value:
+        name = chance.choice(sorted(value))
+        kind = field_types(hint)[name] if dataclasses.is_dataclass(hint) else None
+        return {**value, name: bend(kind, value[name], chance)}
+    return value
+
+
+def _bend_list(value: list[Any], chance: Random) -> list[Any]:
+    if not value or chance.random() < 0.2:
+        return []
+    if chance.random() < 0.2:
+        return [*value, *value]
+    at = chance.randrange(len(value))
+    return [*value[:at], bend(None, value[at], chance), *value[at + 1 :]]
+
+
+def forge(fact: Fact, id: str, chance: Random) -> str:
+    """Gives the text of an entry that sets the fact with some fields bent."""
+    value, hints = to_plain(fact), field_types(type(fact))
+    names = sorted(name for name in value if name != "id")
+    for name in chance.sample(names, min(len(names), chance.randint(1, 3))):
+        value[name] = bend(hints[name], value[name], chance)
+    state = [value, fact.shelf and f"{fact.kind}/{fact.shelf[0]}", (fact.shelf or ("", ""))[1]]
+    act = {"id": id, "kind": "save_fact", "at": AT}
+    return json.dumps({"act": act, "tone": "good", "sets": [[fact.key, None, state]]})
+
+
+def look_around(desk: Any) -> None:
+    """Shows every room, and touches each thing that can be touched there once."""
+    for area in AREAS:
+        desk.at(area=area.id, router="1")
+        desk.sign_in("07")
+        desk.unlocked = "07"
+        for code in dict.fromkeys(code for code, _ in list_touches(desk.face())):
+            desk.at(area=area.id, router="1")
+            desk.take(code)
+            desk.face()
+
+
+class ForgedStage(replay.Stage):
+    """A shop that is forged in once its day is over."""
+
+    chance: Random
+    wrong: list[str]
+    left_out: int
+
+    def check(self) -> list[str]:
+        problems = super().check()
+        if not problems:
+            self.left_out = sum(self._forge(f"forged {n}") for n in range(AFRESH))
+        return problems
+
+    def _forge(self, id: str) -> bool:
+        """Forges one entry; gives whether it is left out."""
+        kinds = [found for kind in KINDS.values() if (found := [*self.ledger.facts(kind)])]
+        fact = self.chance.choice(self.chance.choice(kinds))
+        text = forge(fact, id, self.chance)
+        body, why = taken_in(id, text)
+        if why:
+            return True
+        told = Told()
+        logging.getLogger().addHandler(told)
+        try:
+            self.ledger._history.append(body, (), {})
+            look_around(self.desk)
+        except Exception as error:  # noqa: BLE001 - whatever a screen raises is what is looked for
+            told.said.append(repr(error))
+        finally:
+            logging.getLogger().removeHandler(told)
+        self.wrong += [f"{said}\n    {text[:600]}" for said in told.said[:1]]
+        return False
+
+
+def run(many: int, seed: int) -> tuple[int, list[str]]:
+    """Forges so many entries, or a few more; gives how many were left out, and what failed.
+
+    Where a forged folder is a name, what is written there goes to a folder that is thrown away.
+    """
+    left_out, wrong = 0, list[str]()
+    for n in range(-(-many // AFRESH)):
+        made: list[ForgedStage] = []
+
+        def staged(folder: Path, n: int = n, made: list[ForgedStage] = made) -> ForgedStage:
+            stage = ForgedStage(folder)
+            stage.chance, stage.wrong = Random(seed * 100_003 + n), wrong
+            made.append(stage)
+            return stage
+
+        with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
+            replay.play(replay.HERE / f"{DAYS[n % len(DAYS)]}.txt", staged=staged)
+        left_out += made[0].left_out
+    return left_out, wrong
+
+
+def main() -> int:
+    """Forges as many entries as are asked for, and tells what failed."""
+    many = int(sys.argv[1]) if len(sys.argv) > 1 else 100
+    seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
+    logging.disable(logging.WARNING)
+    left_out, wrong = run(many, seed)
+    for one in wrong:
+        print(one)
+    print(f"{many} forged entries: {left_out} left out, {len(wrong)} made a screen fail")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

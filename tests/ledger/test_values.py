@@ -1,0 +1,95 @@
+"""Entries are judged by their values: refused at recording, left out where they come in."""
+
+import json
+from dataclasses import replace
+
+import pytest
+
+from station.ledger.shop_link import SharedRow
+from station.shop.acts import Args, good
+from station.shop.facts import Batch, Bed, Concern, Order
+from station.shop.moves import move
+from station.shop.plain import to_plain
+from station.shop.views import Rule
+from station.shop.words import say
+from tests.ledger.stations import Station, same
+from tests.ledger.toy import AT, act
+from tests.simulate.shop import MemoryShop
+
+BATCH = Batch(id="00777", cut_file="001", revision="A", sheets=2)
+WRONG = {
+    "a start that is no time": Bed(id="1", state="cutting", started="yesterday"),
+    "10⁹ sheets": replace(BATCH, sheets=10**9),
+    "15 MB of title": Concern(id="c1", what="short", text="x" * 15_000_000, since=AT),
+    "a due time that is none": Order(id="3306", due="soon", lines=()),
+}
+
+
+@pytest.fixture
+def two(tmp_path):
+    shop = MemoryShop()
+    made = [Station(tmp_path / n, n, shop) for n in "12"]
+    for station in (*made, *made):
+        station.share()
+    yield made
+    for station in made:
+        assert station.ledger.check() == []
+
+
+def entry(**changed):
+    plain = {"act": {"id": "bad", "kind": "save_fact", "at": AT}, "tone": "good", **changed}
+    return SharedRow("bad", "", (), json.dumps(plain))
+
+
+def setting(fact):
+    shelf, rank = fact.shelf
+    return entry(sets=[[fact.key, None, [to_plain(fact), f"{fact.kind}/{shelf}", rank]]])
+
+
+@pytest.mark.parametrize("name", WRONG)
+def test_from_elsewhere_it_is_left_out_and_told_and_the_rest_goes_on(two, name):
+    one, fact = two[0], WRONG[name]
+    one.link.shop.add(setting(fact))
+    one.ledger.record(act("after"))
+    for station in (*two, *two):
+        assert station.share() == "shared"
+        assert station.ledger.view.get(type(fact), fact.id) is None
+        told = station.ledger.view.get(Concern, "bad")
+        assert f"of {fact.kind} {fact.id} cannot be" in str(told.now)
+        assert station.ledger.view.get(Batch, "00412").cut == 1
+    assert same(*two)
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        {"said": ["{title}", {"title": "x" * 15_000_000}]},
+        {"moves": [["x" * 300, 1, ["cut", ""], ["store", ""]]]},
+        {"act": {"id": "bad", "kind": "cut", "at": "0001-01-01T00:00:00"}},
+    ],
+)
+def test_what_stands_beside_the_facts_is_judged_too(two, wrong):
+    two[0].link.shop.add(entry(**wrong))
+    for station in two:
+        assert station.share() == "shared"
+        assert station.ledger.view.get(Concern, "bad").what == "left-out"
+    assert same(*two)
+
+
+@pytest.mark.parametrize("name", WRONG)
+def test_at_recording_it_is_refused_and_told_and_nothing_is_counted(two, name):
+    fact = WRONG[name]
+    one = two[0].ledger
+    one.rules["wrong"] = Rule(Args, frozenset(), lambda _a, _v: good(say("Done"), sets=(fact,)))
+    done = one.record(act("bad", "wrong"))
+    assert done.answer.refused
+    assert done.entry is None
+    assert f"of {fact.kind} {fact.id} cannot be" in str(done.answer.said)
+    assert one.record(act("after")).entry == "after"
+
+
+def test_more_than_can_be_counted_is_refused(two):
+    moves = (move("014", 10**9 + 1, "cut", "store", ""),)
+    one = two[0].ledger
+    one.rules["many"] = Rule(Args, frozenset(), lambda _a, _v: good(say("Done"), moves=moves))
+    assert str(one.record(act("bad", "many")).answer.said).endswith(" of 014 are too many")
