@@ -15,7 +15,7 @@ from station.cutting.geometry.tabs import WIDEST_GAP_MM, find_cut_at
 from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Setting
 
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
-LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.3  # a thinner tab breaks while it is cut: the same
+LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.5  # a thinner tab breaks while it is cut: the same
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most
 MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
 ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
@@ -38,6 +38,7 @@ def find_faults(
         *_check_skins(sheet, pieces),
         *_check_ramps(sheet, levels),
         *_check_gouges(sheet),
+        *_check_strokes_across(sheet),
         *_check_late_cuts(sheet, pieces),
         *_check_unfreed(sheet, levels),
         *_check_idle_cuts(sheet),
@@ -172,6 +173,34 @@ def _check_gouges(sheet: Sheet) -> list[Problem]:
             text = "This contour cuts into another part."
             found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
     return found
+
+
+def _check_strokes_across(sheet: Sheet) -> list[Problem]:
+    """Tells of open cuts that part what two outlines apart go around: no shared line does."""
+    lines = {c: shapely.linestrings(w) for c, w in sheet.contours.ways.items() if len(w) > 1}
+    around = [c for c, line in lines.items() if len(sheet.contours.ways[c]) > 2]
+    around = [c for c in around if _goes_around_part(sheet, lines[c])]
+    filled = [
+        shapely.make_valid(shapely.polygons(shapely.get_coordinates(lines[c]))) for c in around
+    ]
+    tree, found = shapely.STRtree(filled), []
+    for contour in lines.keys() - set(around):
+        line = lines[contour]
+        parted = [filled[n] for n in tree.query(line).tolist() if _parts(line, filled[n])]
+        if len(parted) < 2 or not shapely.disjoint(parted[0], parted[1:]).any():
+            continue
+        inside = shapely.intersection(line, parted[0])
+        x, y = shapely.get_coordinates(shapely.point_on_surface(inside))[0].tolist()
+        position = _find_cut_near(sheet, contour, shapely.points(x, y))
+        text = "This cut goes across other parts."
+        found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
+    return found
+
+
+def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:
+    """Tells whether a line leaves more than one piece of what an outline goes around."""
+    left = shapely.get_parts(shapely.difference(filled, shapely.buffer(line, CROSS_MM)))
+    return int((shapely.area(left) > SMALL_MM2 / 2).sum()) > 1
 
 
 def _goes_around_part(sheet: Sheet, line: shapely.Geometry) -> bool:

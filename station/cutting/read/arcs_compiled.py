@@ -15,6 +15,7 @@ from station.cutting.read.controller_compiled import (
     ARC_NOWHERE,
     ARC_RADII,
     RecordRow,
+    find_offset,
     note_problem,
     write_move,
     write_straight,
@@ -45,8 +46,8 @@ def execute_arc(s: RecordRow, end: Point) -> None:
         note_problem(s, ARC_NO_CENTRE, 0.0)
         write_straight(s, LINE, end[0], end[1], end[2])
         return
-    cx = x + (s.value[CENTRE + first] * s.scale if given_i else 0.0)
-    cy = y + (s.value[CENTRE + second] * s.scale if given_j else 0.0)
+    cx = _find_centre_word(s, first) if given_i else x
+    cy = _find_centre_word(s, second) if given_j else y
     r, r2 = math.hypot(x - cx, y - cy), math.hypot(x2 - cx, y2 - cy)
     if min(r, r2) <= FULL:
         note_problem(s, ARC_AT_CENTRE, 0.0)
@@ -58,6 +59,13 @@ def execute_arc(s: RecordRow, end: Point) -> None:
     sweep = _find_sweep(s.motion, (x - cx, y - cy), (x2 - cx, y2 - cy), (x2 - x, y2 - y))
     more = (turns - 1) * TURN
     write_move(s, s.motion, end, cx, cy, sweep + (more if s.motion == CCW else -more))
+
+
+@compile_inner
+def _find_centre_word(s: RecordRow, axis: int) -> float:
+    """Finds a centre's place on an axis, from the start or, under G90.1, from zero."""
+    base = find_offset(s, axis) if s.absolute_centres else s.at[axis]
+    return float(base + s.value[CENTRE + axis] * s.scale)
 
 
 @compile_inner

@@ -33,8 +33,8 @@ def execute_arc(controller: Controller, line: LineWords, kind: int) -> None:
         controller.write_straight(LINE, end3)
         return
     centre = (
-        begin[0] + line.words.get(letters[0], 0.0) * state.scale,
-        begin[1] + line.words.get(letters[1], 0.0) * state.scale,
+        _find_centre_word(controller, line, first),
+        _find_centre_word(controller, line, second),
     )
     if min(math.dist(begin, centre), math.dist(end, centre)) <= FULL:
         controller.note_problem(
@@ -46,6 +46,15 @@ def execute_arc(controller: Controller, line: LineWords, kind: int) -> None:
     if off > (REPORT_MM if state.scale == 1.0 else REPORT_INCH) + 1e-9:
         controller.note_problem("arc-radii", tell_radii_differ(off))
     controller.write_arc(kind, end3, centre, find_sweep(kind, begin, end, centre, turns))
+
+
+def _find_centre_word(controller: Controller, line: LineWords, axis: int) -> float:
+    """Finds a centre's place on an axis; one that is not said is where the arc starts."""
+    state, letter = controller.state, "IJK"[axis]
+    if letter not in line.words:
+        return state.at[axis]
+    base = state.find_offset(axis) if state.absolute_centres else state.at[axis]
+    return base + line.words[letter] * state.scale
 
 
 def _execute_radius_arc(

@@ -39,6 +39,7 @@ class RecordRow:
     at: Three
     unsure: Annotated[Ints, "i8", 3]
     absolute: Whole
+    absolute_centres: Whole
     plane: Whole
     motion: Whole
     inverse: Whole
@@ -107,8 +108,8 @@ class RecordRow:
 
 
 RECORD = make_dtype(RecordRow)
-NUMBERS = ("scale", "feed", "rpm", "absolute", "plane", "inverse", "turning", "chosen", "tool",
-           "system", "side", "back_to", "exact")  # fmt: skip
+NUMBERS = ("scale", "feed", "rpm", "absolute", "absolute_centres", "plane", "inverse", "turning",
+           "chosen", "tool", "system", "side", "back_to", "exact")  # fmt: skip
 STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJK"}
 DIALECT = ("dwell_ms", "semicolon", "skip_deleted", "peck_back_mm", "return_first", "relative_r")
 ROW = from_dtype(RECORD)

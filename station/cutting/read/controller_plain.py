@@ -41,6 +41,7 @@ class ControllerState:
     at: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
     unsure: list[bool] = field(default_factory=lambda: [False, False, False])
     absolute: bool = True
+    absolute_centres: bool = False
     plane: int = XY
     motion: int | None = None
     inverse: bool = False

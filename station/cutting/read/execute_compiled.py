@@ -27,6 +27,7 @@ from station.cutting.read.controller_compiled import (
 )
 from station.cutting.read.cycles_compiled import execute_cycle
 from station.cutting.read.line_compiled import (
+    CENTRES,
     DISTANCE,
     FEED_MODE,
     MOTION,
@@ -121,6 +122,8 @@ def _set_modes(s: RecordRow) -> None:
         s.exact = int(codes[PATH] != 640)
     if codes[DISTANCE] != NONE:
         s.absolute = int(codes[DISTANCE] == 900)
+    if codes[CENTRES] != NONE:
+        s.absolute_centres = int(codes[CENTRES] == 901)
     if codes[RETURN_TO] != NONE:
         s.back_to = codes[RETURN_TO] // 10
 

@@ -104,6 +104,8 @@ def _set_modes(controller: Controller, line: LineWords) -> None:
         state.exact = codes["path"] != 64
     if "distance" in codes:
         state.absolute = codes["distance"] == 90
+    if "centres" in codes:
+        state.absolute_centres = codes["centres"] == 90.1
     state.back_to = int(codes.get("return", state.back_to))
 
 

@@ -25,7 +25,7 @@ for _name, _codes in {
     "system": (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3),
     "path": (61, 61.1, 64),
     "once": (4, 10, 28, 30, 53, 92, 92.1, 92.2, 92.3),
-    "centres": (91.1,),
+    "centres": (90.1, 91.1),
 }.items():
     for _code in _codes:
         GROUPS[_code] = _name

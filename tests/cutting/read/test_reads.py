@@ -315,8 +315,11 @@ def test_rotary_words_are_told():
     assert (ends(got), told(got)) == ([(1, 0, 0)], [(2, "rotary")])
 
 
-def test_arc_centres_are_increments_and_what_says_otherwise_is_told():
-    assert told(both("G21 F9 G90.1\nG91.1\nM30")) == [(1, "unknown-code")]
+def test_arc_centres_count_from_zero_under_g90_1_and_from_the_start_under_g91_1():
+    text = "G21 F9 G90.1\nG92 X3 Y0\nG3 X5 Y0 I4 J0\nG91.1\nG3 X7 I1\nM30"
+    got = both(text)
+    assert told(got) == []
+    assert got.moves.centre[:, 0].tolist() == [1.0, 3.0]
 
 
 @pytest.mark.parametrize(
