@@ -135,7 +135,7 @@ BEHIND_IT = (
           "    if not act.args.approved:\n        return ask(\n",
           "    if False:\n        return ask(\n", "a worker lets his own hold go", BATCHES),
     Plant("station/floor/cart/rules.py",
-          "        if problem := cancelled(view, pack) or _held_on_cart(view, pack):",
+          "        if problem := cancelled(view, pack) or refuse_held_on_cart(view, pack):",
           "        if problem := cancelled(view, pack):",
           "a cart leaves with held pieces", BATCHES),
     Plant("station/floor/cart/rules.py", "cancelled(view, pack) or _held(view, pack, inside):",

@@ -4,12 +4,14 @@ import argparse
 
 from station import bootstrap
 from station.commands.common import make_clock, print_json, require_shop
+from station.floor.today.figures import count_day
 from station.ledger.ledger import Ledger
 from station.queries.batches import find_revision
 from station.queries.first_offs import list_open_sizes, list_sizes
 from station.queries.looks import list_raised
 from station.queries.orders import count_packed, count_promised
 from station.queries.routers import find_bed
+from station.queries.settings import find_shop
 from station.queries.shortage import list_blocking
 from station.queries.stock import name_part
 from station.queries.underway import count_by_place, list_queue
@@ -61,7 +63,14 @@ def describe_shop(ledger: Ledger, now: str) -> Json:
         "look": _list_looks(ledger, now),
         "firsts": _list_firsts(ledger),
         "not_shared": ledger.not_shared(),
+        "today": _describe_day(ledger, now),
     }
+
+
+def _describe_day(ledger: Ledger, now: str) -> Json:
+    """Describes the day up to now: packs that left, pieces that each area passed on."""
+    day = count_day(ledger.view, now, find_shop(ledger.view))
+    return {"packs_left": day.packs, "parts": day.through}
 
 
 def _list_firsts(ledger: Ledger) -> list[Json]:

@@ -223,7 +223,7 @@ def test_an_opened_office_locks_again(stage, locks):
     stage.send(locks)
     for line in (
         "button put_down",
-        "button next_kind",
+        "button list_cutfile",
         "touch HC300-SET",
         "button release_batch",
         "router 1",
@@ -235,7 +235,12 @@ def test_an_opened_office_locks_again(stage, locks):
 def test_an_opened_office_asks_for_no_second_pin(stage):
     opened(stage)
     stage.clock.pin("2026-11-25T07:09:00")
-    for line in ("button put_down", "button next_kind", "touch HC300-SET", "button release_batch"):
+    for line in (
+        "button put_down",
+        "button list_cutfile",
+        "touch HC300-SET",
+        "button release_batch",
+    ):
         stage.send(line)
     stage.send("router 1")
     assert stage.send("1").entry
