@@ -4,15 +4,13 @@ from dataclasses import replace
 
 import pytest
 
+from station.floor.anywhere.finding import find_code
+from station.floor.anywhere.finding_face import show_thing
 from station.floor.cart import dialogue as cart
 from station.floor.cart.rules import RULES as CART
 from station.floor.packing import dialogue as packing
 from station.floor.packing.rules import RULES as PACKING
-from station.floor.popping import dialogue as popping
-from station.floor.popping.rules import RULES as POPPING
 from station.floor.today import looks
-from station.floor.trimming import dialogue as trimming
-from station.floor.trimming.rules import RULES as TRIMMING
 from station.shop.beginning import not_here
 from station.shop.codes import Code
 from station.shop.facts import Cart, Concern, Pack
@@ -22,6 +20,7 @@ from tests.floor.shop_small import COMB, COMBS, DAY, Player, batch, hand, small_
 
 BEGINS = "2026-10-05T10:00:00"
 OLDER = "What was done before 05.10.2026 is not on this PC."
+SINCE = "This PC knows what was done since 05.10. 10:00."
 PAPER = Code("batch", "00412", "A")
 PACK = Pack(id="00001", order="3301", mailer="01", mass_g=200, contents=((COMB, 2),), cart="1")
 
@@ -29,8 +28,6 @@ PACK = Pack(id="00001", order="3301", mailer="01", mass_g=200, contents=((COMB, 
 @pytest.mark.parametrize(
     ("area", "rules", "handle_input", "inputs", "otherwise"),
     [
-        ("popping", POPPING, popping.handle_input, (PAPER,), "Take it off the bed first."),
-        ("trimming", TRIMMING, trimming.handle_input, (PAPER,), "Popping passes it on first."),
         (
             "packing",
             PACKING,
@@ -53,6 +50,16 @@ def test_what_is_not_found_may_be_older(area, rules, handle_input, inputs, other
         view.beginning = begins
         answer = Player(view, rules, handle_input, hand(area)).give(*inputs)
         assert (answer.refused, str(answer.do)) == (True, do)
+
+
+def test_the_page_of_a_thing_says_since_when_this_pc_knows():
+    """A paper with nothing waiting gets its page, whose life begins where the history does."""
+    view = small_shop(batch(COMBS))
+    for begins, told in (("", "Nothing was written down of it."), (BEGINS, SINCE)):
+        view.beginning = begins
+        took = find_code(hand("popping"), PAPER, view)
+        (life,) = show_thing(took.hand, view).side
+        assert (took.answer.refused, str(life.empty)) == (False, told)
 
 
 def test_a_pack_is_not_taken_off_where_nobody_knows_what_it_brought():
