@@ -42,7 +42,7 @@ def show_thing(hand: Hand[Work], view: View) -> Face:
         middle=middle,
         side=(_list_steps(say("Its life, newest first"), life, hand.now, view),),
         presses=(*_list_acts(hand, view), *_list_turns(life), LEAVE),
-        weights=(34, 28, 38),
+        weights=(46, 24, 30),
     )
 
 
