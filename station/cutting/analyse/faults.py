@@ -38,6 +38,7 @@ def find_faults(
         *_check_skins(sheet, pieces),
         *_check_ramps(sheet, levels),
         *_check_gouges(sheet),
+        *_check_gouges_in_skins(sheet),
         *_check_strokes_across(sheet),
         *_check_late_cuts(sheet, pieces),
         *_check_unfreed(sheet, levels),
@@ -172,6 +173,30 @@ def _check_gouges(sheet: Sheet) -> list[Problem]:
             position = _find_cut_near(sheet, pair[0], shapely.points(x, y))
             text = "This contour cuts into another part."
             found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
+    return found
+
+
+def _check_gouges_in_skins(sheet: Sheet) -> list[Problem]:
+    """Tells of laps that leave a skin and cross another outline: both go around a part."""
+    skins = sheet.closed.stretches.pick(sheet.skins)
+    names = _list_whole_contours(sheet)
+    lines = [*skins.shape, *(shapely.linestrings(sheet.contours.ways[c]) for c in names)]
+    first = [*skins.first.tolist(), *(sheet.contours.first[c] for c in names)]
+    if not len(skins) or len(lines) < 2:
+        return []
+    around: dict[int, bool] = {}
+    found = []
+    one, other = shapely.STRtree(lines).query(lines, predicate="intersects")
+    for a, b in zip(one.tolist(), other.tolist(), strict=True):
+        if first[a] <= first[b] or min(a, b) >= len(skins):
+            continue
+        for n in (a, b):
+            if n not in around:
+                around[n] = _goes_around_part(sheet, lines[n])
+        if around[a] and around[b] and _overlap(lines[a], lines[b]):
+            x, y = shapely.get_coordinates(lines[a].intersection(lines[b]))[0].tolist()
+            text = "This contour cuts into another part."
+            found.append(Problem(_find_line(sheet, first[a]), "gouge", text, at=(x, y)))
     return found
 
 
