@@ -41,6 +41,7 @@ RULE = np.array(
 CORNER_MM, MOST_CORNERS = 0.02, 40  # of an outline, that are compared one by one
 SIZE_MM = 0.1  # by which sizes of equal parts differ, where arcs come as chords
 PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
+ROUGH_SHARE = 0.15  # of an outline's corners may lie twice as far apart: where its cut met itself
 MOST_CORNER_TURNS = 24
 DEPTH_MM = 0.05
 HOLLOW_WEIGHT = 0.5
@@ -190,7 +191,8 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     corners = other.corners / turn
     corners = np.conj(corners) if mirrored else corners
     some = corners[:: -(-len(corners) // MOST_CORNERS)]
-    if (_measure_off(some, one.corners) > near).any():
+    off = _measure_off(some, one.corners)
+    if (off > 2 * near).any() or np.mean(off > near) > ROUGH_SHARE:
         return False
     if not len(one.marks):
         return True
