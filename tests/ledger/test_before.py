@@ -142,7 +142,10 @@ OTHER = {
     "goes at ": "goes ",
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",
-    # the office answers about a count as the floor does by now
+    # the office stays in its list, and answers about a count as the floor does by now
+    "Put down; nothing was counted | Scan the next piece of work.": (
+        "Left as it was | Touch a row, or add a new one."
+    ),
     "Corrected from 7 to 9 | Reason: book was wrong.": (
         "Corrected: 9 there, 2 more than by the book | Touch the next row, or work on."
     ),

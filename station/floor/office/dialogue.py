@@ -251,7 +251,7 @@ BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "back_kind": lambda hand, _view: _turn_list(hand, -1),
     "next_page": lambda hand, _view: _turn_page(hand, 1),
     "back_page": lambda hand, _view: _turn_page(hand, -1),
-    "missing": open_set_up,
+    "still_missing": open_set_up,
     "new": form.open_new,
     "approve": _approve_chosen,
     "release_batch": release.ask_release,

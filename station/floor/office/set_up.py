@@ -96,4 +96,4 @@ def press_missing(view: View) -> tuple[Press, ...]:
     left = sum(not step.done for step in list_set_up(view))
     if not left:
         return ()
-    return (Press(label=say("Still missing: {n}", n=left), code=button("missing")),)
+    return (Press(label=say("Still missing: {n}", n=left), code=button("still_missing")),)
