@@ -2,7 +2,7 @@
 
 import shutil
 import sqlite3
-from contextlib import suppress
+from contextlib import closing, suppress
 from pathlib import Path
 
 from station.ledger import check as checking
@@ -86,15 +86,11 @@ def _unused(path: Path) -> None:
 
 def _holds_history(file: Path) -> bool:
     """Tells whether a file has the table of entries; without it a shop would begin anew."""
-    tables = sqlite3.connect(file)
     try:
-        tables.execute("SELECT 1 FROM entry LIMIT 1")
-    except sqlite3.OperationalError:
-        return False
-    except sqlite3.DatabaseError:
-        return True  # it is damaged, which is told in a moment
-    finally:
-        tables.close()
+        with closing(sqlite3.connect(file)) as tables:
+            tables.execute("SELECT 1 FROM entry LIMIT 1")
+    except sqlite3.DatabaseError as error:
+        return "no such table" not in str(error)  # any other fault is told in a moment
     return True
 
 

@@ -45,6 +45,11 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "button stop_over", "@at 2026-11-25T07:20:00", "button off_bed"),
         (LOOSEN, "keep it"),
     ),
+    "loading._look_at_lot": (
+        ("@worker 07", "@area office", "lot 0931", "button correct", "0", "button yes", *ASKED[1:],
+         "reason 54", *RELEASED[1:], "6.4", *CHECKED, "button start"),
+        ("looked at",),
+    ),
     "loading._mark_lot": (
         (*RELEASED, "5.8", *CHECKED, "button start", *ASKED, "reason 41"),
         ("keep the lot", "send it back"),

@@ -120,7 +120,7 @@ facts = st.one_of(
         cut_file=st.just("1"),
         revision=st.just("A"),
         state=st.sampled_from(("queued", "cut", "cancelled")),
-        due=st.sampled_from(("", "a", "b")),
+        due=st.sampled_from(("", "2026-11-26T10:00:00", "2026-11-27T10:00:00")),
     ),
     st.sampled_from("123").map(lambda n: Gone(id=n, gone=f"worker/{n}")),
 )

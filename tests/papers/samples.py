@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from station.papers import cards, handover, join_cards, packing, picking, rack
+from station.papers.order_list import make_order_list
 from station.papers.traveller import make_traveller
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.codes import usable, write
@@ -27,6 +28,7 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
+from station.shop.file_requests import OrderRow
 from station.shop.first_facts import first_reasons
 
 LEFT = handover.ShiftLeft(
@@ -144,6 +146,12 @@ def a_pick_list(paper="A4"):
     return picking.make_pick_list(ORDER, takes, printed=NOW, paper=paper)
 
 
+def an_order_list(paper="A4"):
+    row = OrderRow(what="6.5 mm birch plywood", quantity=40, by="2026-11-27", lasts_days=6.0,
+                   lead_days=5, lead_known=False)  # fmt: skip
+    return make_order_list((row,), printed=NOW, paper=paper)
+
+
 def sheet_codes(batch):
     """The codes on a traveller: its own twice, one for each slip."""
     own = write("batch", batch.id, "A")
@@ -192,6 +200,7 @@ def papers(paper):
             [write("pack", PACKS[0].id)],
         ),
         "pick list": (a_pick_list(paper), [write("order", ORDER.id)]),
+        "order list": (an_order_list(paper), []),
         "handover": (
             handover.make_handover(LEFT, worker="03", printed=NOW, shop=SHOP, paper=paper),
             [],

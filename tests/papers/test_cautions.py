@@ -28,6 +28,7 @@ PAPERS = {
     "part cards": (),  # where parts lie
     "pack label": (),  # what is in a pack, and its weight
     "pick list": (),  # what is taken from the rack
+    "order list": (),  # what is bought
     "join cards": (),  # a PC is joined
 }
 WITHOUT_LOCAL = ("thing cards",)  # of a card's size

@@ -63,7 +63,7 @@ class FailingStage(replay.Stage):
     def send(self, text):
         if text.startswith("@") or text == "restart":  # the test's own orders, no scans
             return super().send(text)
-        code = replay.code_of(text, self.ledger)
+        code = replay.code_of(text, self.ledger, self.desk.face)
         for nth in range(1, ALWAYS):
             before = self.recorded()
             self.disk.fail(nth, self.times)

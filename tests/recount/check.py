@@ -76,7 +76,7 @@ class Recount:
 def compare_state(books: Books, day: Day) -> Iterator[str]:
     """Tells how ``station state --json`` differs from what is counted."""
     now = day.clock()
-    told, counted = describe_shop(day.ledger, now), count_state(books)
+    told, counted = describe_shop(day.ledger, now), count_state(books, now)
     looks: list[Json] = told.pop("look")  # type: ignore[assignment]
     concerns = counted.pop("look")
     told.pop("now")

@@ -17,13 +17,13 @@ from station.shop.facts import (
     Router,
     Size,
 )
-from tests.recount import trade
+from tests.recount import today, trade
 from tests.recount.books import Books
 
 Json = dict[str, Any]
 
 
-def count_state(books: Books) -> Json:
+def count_state(books: Books, now: str) -> Json:
     """The shop as the command gives it; `look` has here what persons are to settle alone."""
     return {
         "batches": [_batch(books, b) for b in books.all(Batch)],
@@ -38,7 +38,14 @@ def count_state(books: Books) -> Json:
         ],
         "firsts": list(_firsts(books)),
         "not_shared": 0,
+        "today": {"packs_left": today.packs_left(books, now), "parts": _parts(books, now)},
     }
+
+
+def _parts(books: Books, now: str) -> dict[str, int]:
+    """Pieces that each work area has passed on today, and those that left."""
+    shipped = books.moved(now[:10], now, ("cart", "shipped"))
+    return {**today.flow(books, now), "shipped": shipped}
 
 
 def _batch(books: Books, batch: Batch) -> Json:

@@ -59,7 +59,7 @@ def places(books: Books, now: str) -> Iterator[Row]:
     packed = done_today(books, "packing", now)
     due = [o for o in trade.open_orders(books) if o.due[:10] <= now[:10]]
     to_pack = sum(trade.not_closed(books, o) for o in due)
-    left = sum(1 for p in books.all(Pack) if p.state == "shipped" and p.left[:10] == now[:10])
+    left = packs_left(books, now)
     hours = hours_so_far(books, now)
 
     def row(name: str, done: int, unit: str, waiting: int | None) -> Row:
@@ -77,6 +77,11 @@ def places(books: Books, now: str) -> Iterator[Row]:
     wait = len(benches.waiting_packs(books))
     unit = "pack left" if left == 1 else "packs left"
     yield "Cart", fig.n(left), unit, next_to_go(books, now), "", str(wait)
+
+
+def packs_left(books: Books, now: str) -> int:
+    """Packs that left today."""
+    return sum(1 for p in books.all(Pack) if p.state == "shipped" and p.left[:10] == now[:10])
 
 
 def next_to_go(books: Books, now: str) -> str:

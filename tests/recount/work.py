@@ -83,6 +83,8 @@ def batch_at_trimming(books: Books, hand: Hands, now: str) -> Iterator[Row]:
     note = f"{fig.n(here)} {noun} here · {fig.of(stubs, 'tab stub')} to trim"
     if place == "rework":
         note = f"to be made good, try {batch.tries} of 2 · {fig.of(here, 'part')}"
+    if held := trade.why_held(books, batch):
+        note = f"it waits: {held}"
     due = benches.due_or_order(books, batch, batch.due)
     yield batch.id, benches.words(books, batch), note, due, ""
 

@@ -215,6 +215,8 @@ def _check_strokes_across(sheet: Sheet) -> list[Problem]:
         if len(parted) < 2 or not shapely.disjoint(parted[0], parted[1:]).any():
             continue
         inside = shapely.intersection(line, parted[0])
+        if shapely.is_empty(inside):
+            continue
         x, y = shapely.get_coordinates(shapely.point_on_surface(inside))[0].tolist()
         position = _find_cut_near(sheet, contour, shapely.points(x, y))
         text = "This cut goes across other parts."
