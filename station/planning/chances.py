@@ -109,6 +109,8 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
         return 0
     if chance is None or chance.lost == 0:
         return wanted
+    if wanted > LONG * (1 - chance.loss):
+        raise ValueError("no number of pieces is enough")
     enough = 0.0
     for lost, likely in enumerate(_lose_on_the_way(wanted, chance)):
         enough += likely

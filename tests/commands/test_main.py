@@ -63,6 +63,7 @@ def test_state_has_every_field(data, capsys):
         "look",
         "firsts",
         "not_shared",
+        "today",
     }
     assert [r["router"] for r in state["routers"]] == ["R1", "R2", "R3", "R4", "R5"]
 
