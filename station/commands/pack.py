@@ -3,7 +3,7 @@
 import argparse
 import json
 from pathlib import Path
-from typing import Literal
+from typing import Annotated, Literal
 
 import msgspec
 
@@ -20,17 +20,19 @@ from station.packs.ship import (
 )
 
 Json = dict[str, object]
+Above = Annotated[float, msgspec.Meta(gt=0)]
+NotBelow = Annotated[float, msgspec.Meta(ge=0)]
 
 
 class PartOfProblem(msgspec.Struct):
     """Pieces of one part: mm, g of one, how many; `small`: it must be protected."""
 
     part: str
-    length: float
-    width: float
-    thickness: float
-    mass: float
-    count: int
+    length: Above
+    width: Above
+    thickness: Above
+    mass: NotBelow
+    count: Annotated[int, msgspec.Meta(ge=0)]
     small: bool = False
 
 
@@ -39,13 +41,13 @@ class ContainerOfProblem(msgspec.Struct):
 
     container: str
     kind: Literal["mailer", "sleeve", "box"]
-    length: float
-    width: float
-    thickness: float
-    mass: float
-    price: float
-    flap: float | None = 0.0
-    allowance: float | None = 0.0
+    length: Above
+    width: Above
+    thickness: Above
+    mass: NotBelow
+    price: NotBelow
+    flap: NotBelow | None = 0.0
+    allowance: NotBelow | None = 0.0
 
 
 class StepOfService(msgspec.Struct):
@@ -64,7 +66,7 @@ class ServiceOfProblem(msgspec.Struct):
     width: float | None = None
     thickness: float | None = None
     length_girth: float | None = None
-    divisor: float | None = None
+    divisor: Above | None = None
 
 
 class PackingProblem(msgspec.Struct):
@@ -73,7 +75,7 @@ class PackingProblem(msgspec.Struct):
     parts: list[PartOfProblem]
     containers: list[ContainerOfProblem]
     services: list[ServiceOfProblem]
-    max_packs: int = 1
+    max_packs: Annotated[int, msgspec.Meta(ge=1, le=2)] = 1
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -108,6 +110,8 @@ def solve_problem(problem: PackingProblem) -> Json:
     packs = find_cheapest(asked)
     if not packs:
         why = "no container takes the pieces in a stack that may be sent by one of the services"
+        if not asked.parts:
+            why = "there is nothing to pack"
         return {"cost": None, "packs": [], "why": why}
     thick = {p.part: p.thickness for p in problem.parts}
     return {

@@ -92,20 +92,21 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "take_back": [{"batch": b.batch, "days": b.days} for b in plan.take_back],
         "over_full": [{"part": o.name, "days": o.days} for o in plan.over_full],
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
-        "order": [
-            {"what": o.name, "quantity": o.sheets, "by": o.by, "lasts_days": o.lasts}
-            for o in plan.order
-        ]
-        + [
-            {
-                "what": f"{b.diameter_mm:g} mm bit",
-                "quantity": b.bits,
-                "by": b.by,
-                "lasts_days": b.lasts,
-            }
-            for b in plan.order_bits
-        ],
+        "order": _list_order(plan),
     }
+
+
+def _list_order(plan: CuttingPlan) -> list[Json]:
+    """Lists what to order: sheets, then bits."""
+    sheets: list[Json] = [
+        {"what": o.name, "quantity": o.sheets, "by": o.by, "lasts_days": o.lasts}
+        for o in plan.order
+    ]
+    return sheets + [
+        {"what": f"{b.diameter_mm:g} mm bit", "quantity": b.bits, "by": b.by,
+         "lasts_days": b.lasts}
+        for b in plan.order_bits
+    ]  # fmt: skip
 
 
 def _list_need(asked: PlanCutting) -> list[Json]:

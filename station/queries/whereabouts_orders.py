@@ -2,7 +2,7 @@
 
 from station.queries.batches import keep_free
 from station.queries.carts import list_packs_on, say_when
-from station.queries.orders import MOST, list_needs
+from station.queries.orders import MOST, Need, list_needs
 from station.queries.routers import name_router
 from station.queries.stock import list_free_on_rack, name_part
 from station.queries.things import AnswerLine, Thing
@@ -28,13 +28,7 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
     """Answers about an order: what it wants, what is in its pack, what lacks."""
     needs = list_needs(view, order) if order.to_pack else ()
     pack = find_pack(view, order)
-    lines = [
-        AnswerLine(say("{inside} of {wanted} {part}", inside=n.inside, wanted=n.wanted,
-                       part=n.part.name),
-             say("{n} free on rack {place}", n=n.on_rack, place=n.place_name),
-             write_touch("part", n.part.id))
-        for n in needs
-    ]  # fmt: skip
+    lines = [_tell_need(n) for n in needs]
     if pack:
         lines.append(AnswerLine(say("Pack {pack}", pack=pack.id), tell_pack(view, pack, now),
                           write_touch("pack", pack.id)))  # fmt: skip
@@ -66,6 +60,16 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
             for line in order.lines
         ),
         about=(order.key, *((pack.key,) if pack else ())),
+    )  # fmt: skip
+
+
+def _tell_need(need: Need) -> AnswerLine:
+    """Tells of a part how many are in the pack, and how many lie free on the rack."""
+    return AnswerLine(
+        say("{inside} of {wanted} {part}", inside=need.inside, wanted=need.wanted,
+            part=need.part.name),
+        say("{n} free on rack {place}", n=need.on_rack, place=need.place_name),
+        write_touch("part", need.part.id),
     )  # fmt: skip
 
 

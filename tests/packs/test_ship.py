@@ -8,7 +8,8 @@ import sys
 import msgspec
 import pytest
 
-from station.commands.pack import PackingProblem, solve_problem
+from station.commands.common import CommandError
+from station.commands.pack import PackingProblem, read_problems, solve_problem
 
 STICKS = {
     "parts": [
@@ -203,3 +204,20 @@ def test_the_command_answers_a_list_line_by_line(tmp_path):
     command = [sys.executable, "-m", "station", "pack", "--problem", str(file), "--json"]
     said = subprocess.run(command, capture_output=True, text=True, check=True).stdout
     assert [json.loads(line)["cost"] for line in said.splitlines()] == [5.8, 5.8]
+
+
+@pytest.mark.parametrize(
+    ("where", "field", "value"),
+    [("parts", "thickness", 0), ("parts", "count", -3), ("containers", "length", -1),
+     ("containers", "allowance", -5), ("services", "divisor", 0)],
+)  # fmt: skip
+def test_what_cannot_be_measured_is_told_in_a_sentence(where, field, value, tmp_path):
+    problem = {**STICKS, where: [{**STICKS[where][0], field: value}]}
+    file = tmp_path / "problem.json"
+    file.write_text(json.dumps(problem), encoding="utf-8")
+    with pytest.raises(CommandError, match=field):
+        read_problems(file)
+
+
+def test_nothing_to_pack_says_so():
+    assert solve({**STICKS, "parts": []})["why"] == "there is nothing to pack"
