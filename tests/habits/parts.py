@@ -1,6 +1,7 @@
 """Parts by their true measures, and the ways a bit of any width cuts them."""
 
 from dataclasses import dataclass
+from functools import cache
 from math import sqrt
 
 from shapely import LineString, Polygon, area, get_parts, unary_union
@@ -60,6 +61,7 @@ class Shape:
         corner = self.corner + bit / 2 if self.corner or self.rolled else 0.0
         return make_box(self.width + bit, self.length + bit, corner)
 
+    @cache  # noqa: B019 (a few shapes, drawn hundreds of times, live as long as the tests)
     def measure_area(self, bit: float, drill: float = 0.0) -> float:
         """Gives what is left in mm², from what the bit sweeps."""
         way = self.draw_outline(bit)
