@@ -120,6 +120,20 @@ def test_calls_are_followed(root, monkeypatch):
         del sys.modules[name]
 
 
+@pytest.mark.slow
+def test_the_house_stays_as_simple_as_it_is():
+    told = structure.figures(structure.HERE)
+    for name in ("files in the hall", "import circles", "one-word names", "class names twice",
+                 "functions past 40 lines"):  # fmt: skip
+        assert int(told[name].strip("%")) <= int(structure.WANTED[name].strip("%")), name
+
+
+@pytest.mark.slow
+def test_a_slip_is_answered_and_painted_on_a_short_way():
+    (_, desk), (_, window) = structure.ways()
+    assert 100 < desk.hops < window.hops <= 900
+
+
 def test_a_package_by_its_name():
     assert structure.folder_of("_pytest").name == "_pytest"
     with pytest.raises(SystemExit, match="neither a folder nor a package"):
