@@ -18,6 +18,7 @@ DAY_COUNTS = ("replay:32_counts",)
 DAY_HEAP = ("replay:33_one_number",)
 DAY_ORDERS = ("replay:34_begun",)
 DAY_BACK = ("replay:35_something",)
+BACK = ("tests/floor/test_returns.py",)
 DAY_OFFICE = ("replay:36_the_office",)
 DAY_UNMADE = ("replay:37_a_sheet",)
 COUNTED = ("tests/floor/shared/test_counting.py", "replay:32_counts")
@@ -102,10 +103,21 @@ COUNTS = (
     Plant(TAKE, "return replace(taken, sets=(here, *taken.sets, *made),",
           "return replace(taken, sets=(here, *taken.sets),", "a sheet made anew stays on the list",
           SHEETS),
-    Plant(RETURNS, "if not 0 < quantity <= total(gone):", "if quantity < 1:",
+    Plant(RETURNS, "if not 0 < quantity <= gone:", "if quantity < 1:",
           "more comes back than left", DAY_BACK),
-    Plant(RETURNS, 'if reason is None or reason.use != "rework":', "if False:",
-          "something comes back for no reason", DAY_BACK),
+    Plant(RETURNS, 'find_reason(view, act.args.reason, "returned")',
+          "view.get(Reason, act.args.reason)", "something comes back for any reason", BACK),
+    Plant(RETURNS, "back[part.id] = back.get(part.id, 0) + quantity", "pass",
+          "one pack comes back twice", BACK),
+    Plant("station/queries/returns.py", "(h for h in gone if not own.get(h.batch))", "gone",
+          "a piece comes back twice at once", BACK),
+    Plant("station/queries/returns.py", "if own.get(h.batch)]", "if False]",
+          "what came back is of another batch than left", BACK),
+    Plant("station/queries/returns.py",
+          "next((batch for batch in known if find_hold(view, batch.id)), known[0])", "known[0]",
+          "held pieces that come back are free", BACK),
+    Plant(f"{FLOOR}/anywhere/returning.py", 'rest = replace(hand.aside, part="") if more else',
+          "rest =", "a pack is closed with parts still on the table", BACK),
     # what is shown
     Plant(LOOKS, "takewhile(lambda o: is_late(o, now),", "takewhile(lambda o: False,",
           "late orders raise nothing", LOOKED),

@@ -1848,8 +1848,8 @@
       <translation>Wie viele?</translation>
     </message>
     <message>
-      <source>How many? Leave out what is thrown away.</source>
-      <translation>Wie viele? Ohne das, was weggeworfen wird.</translation>
+      <source>How many? Those past saving too: trimming sorts them.</source>
+      <translation>Wie viele? Auch die verdorbenen: das Verputzen sortiert sie.</translation>
     </message>
     <message>
       <source>How thick is the sheet?</source>
@@ -2244,6 +2244,10 @@
       <translation>Karte ansehen. Neues trägt das Büro ein.</translation>
     </message>
     <message>
+      <source>Look at the label of the pack.</source>
+      <translation>Sieh auf das Etikett des Pakets.</translation>
+    </message>
+    <message>
       <source>Look at the paper.</source>
       <translation>Papier ansehen.</translation>
     </message>
@@ -2266,10 +2270,6 @@
     <message>
       <source>Look it over, then approve it.</source>
       <translation>Durchsehen, dann freigeben.</translation>
-    </message>
-    <message>
-      <source>Look it over, then count its rack place again.</source>
-      <translation>Ansehen, dann seinen Regalplatz neu zählen.</translation>
     </message>
     <message>
       <source>Look it over, then take it in.</source>
@@ -2660,6 +2660,10 @@
       <translation>Dort liegt keine Fräsdatei</translation>
     </message>
     <message>
+      <source>No cut file makes {part}</source>
+      <translation>Keine Fräsdatei macht {part}</translation>
+    </message>
+    <message>
       <source>No field is chosen</source>
       <translation>Kein Feld ist gewählt</translation>
     </message>
@@ -2730,6 +2734,10 @@
     <message>
       <source>No pack is here.</source>
       <translation>Hier ist kein Paket.</translation>
+    </message>
+    <message>
+      <source>No pack of order {order} has left</source>
+      <translation>Kein Paket des Auftrags {order} ist abgegangen</translation>
     </message>
     <message>
       <source>No pack waits.</source>
@@ -2830,10 +2838,6 @@
     <message>
       <source>Nobody is signed in here</source>
       <translation>Hier ist niemand angemeldet</translation>
-    </message>
-    <message>
-      <source>Nobody knows of which batch {part} is</source>
-      <translation>Niemand weiß, aus welchem Los {part} ist</translation>
     </message>
     <message>
       <source>Nobody signed in</source>
@@ -3010,6 +3014,10 @@
     <message>
       <source>Nothing of it lies there any more</source>
       <translation>Davon liegt nichts mehr dort</translation>
+    </message>
+    <message>
+      <source>Nothing of {what} is away by the book</source>
+      <translation>Laut Buch ist nichts von {what} draußen</translation>
     </message>
     <message>
       <source>Nothing to put back from order {order}</source>
@@ -4084,6 +4092,10 @@
       <translation>Sagen, was zu sehen ist</translation>
     </message>
     <message>
+      <source>Scan a part's card, or touch its row.</source>
+      <translation>Karte eines Teils scannen oder seine Zeile berühren.</translation>
+    </message>
+    <message>
       <source>Scan a part, a rack place, a lot or a traveller.</source>
       <translation>Teil, Regalplatz, Charge oder Laufkarte scannen.</translation>
     </message>
@@ -4328,6 +4340,10 @@
       <translation>Karte des Auftrags scannen oder sein Paket berühren.</translation>
     </message>
     <message>
+      <source>Scan the pack's label, or the card of its order, product or part.</source>
+      <translation>Das Etikett des Pakets scannen, oder die Karte von Auftrag, Produkt oder Teil.</translation>
+    </message>
+    <message>
       <source>Scan the pack.</source>
       <translation>Paket scannen.</translation>
     </message>
@@ -4354,6 +4370,10 @@
     <message>
       <source>Scan the traveller again.</source>
       <translation>Laufkarte noch einmal scannen.</translation>
+    </message>
+    <message>
+      <source>Scan what it came with, or count it at its rack place.</source>
+      <translation>Scanne, womit es kam, oder zähle es an seinem Regalplatz.</translation>
     </message>
     <message>
       <source>Scan your badge</source>
@@ -5264,6 +5284,10 @@
       <translation>Das Büro trägt es ein. Nächsten Auftrag nehmen.</translation>
     </message>
     <message>
+      <source>The office enters the one that does; then scan it again.</source>
+      <translation>Das Büro trägt ein, welche es macht; dann noch einmal scannen.</translation>
+    </message>
+    <message>
       <source>The office gives it a part.</source>
       <translation>Das Büro gibt ihm ein Teil.</translation>
     </message>
@@ -6144,6 +6168,10 @@
       <translation>Gewicht auf der Waage</translation>
     </message>
     <message>
+      <source>What came back of {what}?</source>
+      <translation>Was kam von {what} zurück?</translation>
+    </message>
+    <message>
       <source>What came back?</source>
       <translation>Was kam zurück?</translation>
     </message>
@@ -6758,6 +6786,10 @@
     <message>
       <source>at the spoilboard</source>
       <translation>auf der Opferplatte</translation>
+    </message>
+    <message>
+      <source>away</source>
+      <translation>draußen</translation>
     </message>
     <message>
       <source>badges</source>
@@ -8144,6 +8176,10 @@
       <translation>klein</translation>
     </message>
     <message>
+      <source>something came back</source>
+      <translation>etwas kam zurück</translation>
+    </message>
+    <message>
       <source>split {n} off</source>
       <translation>{n} abgetrennt</translation>
     </message>
@@ -8940,6 +8976,10 @@
       <translation>{kind} {id}: {field}, Seite {page} von {pages}</translation>
     </message>
     <message>
+      <source>{kind} {number}</source>
+      <translation>{kind} {number}</translation>
+    </message>
+    <message>
       <source>{k|slip for sheet|slips for sheets} {sheets} of {all} · cut on {routers}</source>
       <translation>{k|Abschnitt für Platte|Abschnitte für Platten} {sheets} von {all} · gefräst auf {routers}</translation>
     </message>
@@ -9206,6 +9246,10 @@
     <message>
       <source>{n} being cut</source>
       <translation>{n} werden gefräst</translation>
+    </message>
+    <message>
+      <source>{n} came back</source>
+      <translation>{n} zurück</translation>
     </message>
     <message>
       <source>{n} coming</source>
@@ -9600,6 +9644,10 @@
       <translation>{n} {part} von Los {batch}</translation>
     </message>
     <message>
+      <source>{n} {part} of pack {pack} are still away by the book</source>
+      <translation>Von Paket {pack} sind laut Buch noch {n} {part} draußen</translation>
+    </message>
+    <message>
       <source>{n} {part} would be owed</source>
       <translation>{n} {part} blieben offen</translation>
     </message>
@@ -9712,8 +9760,8 @@
       <translation>{part} hält {n} auf</translation>
     </message>
     <message>
-      <source>{part} came back</source>
-      <translation>{part} kam zurück</translation>
+      <source>{part} came back; {n} {n|is|are} away by the book</source>
+      <translation>{part} kam zurück; {n} {n|ist|sind} laut Buch draußen</translation>
     </message>
     <message>
       <source>{part} differs from its master</source>

@@ -126,7 +126,7 @@ class Stock:
 def _describe_batch(ledger: Ledger, batch: Batch, stock: Stock) -> Json:
     revision = find_revision(ledger.view, batch)
     cut_file = ledger.view.get(CutFile, batch.cut_file)
-    makes = revision.makes() if revision and not batch.parent else {}
+    makes = revision.makes() if revision and batch.has_sheets else {}
     places: dict[str, dict[str, int]] = {p: {} for p in makes}
     places |= count_by_place(stock.by_batch.get(batch.id, []))
     return {

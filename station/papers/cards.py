@@ -18,7 +18,7 @@ USES = {
     "popping": ("spoiled", "rework"),
     "trimming": ("spoiled", "rework"),
     "packing": ("repack", "spoiled", "overrule"),
-    "anywhere": ("correct",),
+    "anywhere": ("correct", "returned"),
     "office": ("overrule", "correct"),
 }
 CALLED = {"cutfile": "cut file", "rack": "rack place"}

@@ -23,7 +23,7 @@ def list_missing(batch: Batch) -> list[int]:
 
 
 def _list_sheets(batch: Batch) -> range:
-    return range(1, 1 if batch.parent else batch.sheets + 1)
+    return range(1, batch.sheets + 1 if batch.has_sheets else 1)
 
 
 def count_across(page: Page) -> int:

@@ -24,14 +24,16 @@ def make_rows(
     batch: Batch, revision: Revision, parts: Mapping[str, Part], pieces: Mapping[str, int]
 ) -> list[CountRow]:
     """Makes a row for every part a sheet makes; of a child for the pieces it holds."""
-    counts = pieces if batch.parent else {p: n * batch.sheets for p, n in revision.makes().items()}
+    counts = pieces
+    if batch.has_sheets:
+        counts = {p: n * batch.sheets for p, n in revision.makes().items()}
     numbers = number_parts(revision)
     made = []
     for number, count in counts.items():
         part = parts.get(number)
         made.append(
             CountRow(
-                "" if batch.parent else str(numbers[number]),
+                str(numbers[number]) if batch.has_sheets else "",
                 part.name if part else f"part {number}",
                 part.words if part else "",
                 str(part.tabs) if part else "",

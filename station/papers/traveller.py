@@ -48,7 +48,7 @@ def make_traveller(
     y = _draw_head(page, batch, cut_file)
     y = _draw_what(page, y, batch, cut_file, revision, material, router)
     y = _draw_reason(page, y, batch, orders, first_due)
-    y = _draw_runs(page, y, runs) if not batch.parent else y
+    y = _draw_runs(page, y, runs) if batch.has_sheets else y
     caution = _fit_caution(page, material, batch, shop, laser=laser)
     _draw_body(page, y, batch, revision, parts, pieces or {}, rows, caution, printed)
     return page
@@ -62,12 +62,12 @@ def _draw_body(
     foot = slips.find_top(page, batch) - 3
     signed = foot - 5 - care.high - 2 - _signature_height(page)
     room = signed - 5 - y - table.measure_table(page, len(rows))
-    if batch.parent:
+    if not batch.has_sheets:
         y = _draw_own_parts(page, y, batch, parts, pieces, room)
     else:
         y = _draw_sheet(page, y, batch, revision, room)
-    rest = table.draw_table(page, y, rows, signed - 2, "pieces" if batch.parent else "cut")
-    _draw_signatures(page, signed, STEPS[1:] if batch.parent else STEPS)
+    rest = table.draw_table(page, y, rows, signed - 2, "cut" if batch.has_sheets else "pieces")
+    _draw_signatures(page, signed, STEPS if batch.has_sheets else STEPS[1:])
     _draw_caution(page, foot - 5 - care.high, care)
     _draw_foot(page, foot, batch, printed)
     slips.draw_first(page, batch)
@@ -113,11 +113,11 @@ def _draw_what(
     size = f"{revision.length_mm:g} × {revision.width_mm:g}"
     # The revision first: whatever long names push off the paper, it is not that.
     words = [f"revision {batch.revision} of cut file {cut_file.name}"]
-    if batch.parent:
+    if not batch.has_sheets:
         role = (
             "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
         )
-        words.insert(0, f"{role} from batch {batch.parent}")
+        words.insert(0, f"{role} from batch {batch.parent or 'not known'}")
         words.append(material.name if material else size)
         return page.draw_wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
     words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")
@@ -208,11 +208,11 @@ def _fit_caution(
     page: Page, material: Material | None, batch: Batch, shop: Shop, *, laser: bool
 ) -> FittedCaution:
     """Fits the cautions, all of them: smaller where they are long, then in a higher box."""
-    here = CAUTIONS["paper_table" if batch.parent else "paper_bed"].line
+    here = CAUTIONS["paper_bed" if batch.has_sheets else "paper_table"].line
     words = f"{here} {shop.caution}"
-    if material and not batch.parent and material.sheet_kg >= shop.two_people_kg:
+    if material and batch.has_sheets and material.sheet_kg >= shop.two_people_kg:
         words = f"Sheet {material.sheet_kg:.1f} kg: two people or a lift. {words}"
-    if laser and not batch.parent:
+    if laser and batch.has_sheets:
         words = f"{CAUTIONS['paper_laser'].line} {words}"
     for size in (9.5, 9.0, 8.5, LEGIBLE):
         lines = page.break_lines(page.inner - 20, words, size)
@@ -244,6 +244,6 @@ def _draw_foot(page: Page, y: float, batch: Batch, printed: str) -> None:
         sheets = ", ".join(map(str, gone))
         words = f"No slip prints for sheet {sheets}: print a new copy."
         page.draw_fitted(page.right, y, room, words, 10, bold=True, side="right")
-    elif not batch.parent:
+    elif batch.has_sheets:
         words = "Tear a slip off for each sheet: it goes with the parts."
         page.draw_fitted(page.right, y, room, words, 8.5, side="right")

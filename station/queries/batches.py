@@ -121,7 +121,7 @@ def keep_held(view: View, lying: tuple[Held, ...]) -> tuple[Held, ...]:
 
 def refuse_uncuttable(view: View, batch: Batch) -> Answer | None:
     """Refuses a batch that has no sheets to cut, or is held."""
-    if batch.role != "cut":
+    if not batch.has_sheets:
         return refuse(
             say("Batch {batch} has no sheets of its own", batch=batch.id),
             say("Bring it to trimming."),

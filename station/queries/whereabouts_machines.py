@@ -160,7 +160,8 @@ def answer_reason(_view: View, reason: Reason, _now: str) -> Thing:
     uses = {"spoiled": say("parts spoiled"), "sheet": say("sheet spoiled"),
             "rework": say("parts to rework"), "stop": say("the router stopped"),
             "overrule": say("a supervisor overrules"), "correct": say("a count is corrected"),
-            "repack": say("a closed pack is opened")}  # fmt: skip
+            "repack": say("a closed pack is opened"),
+            "returned": say("something came back")}  # fmt: skip
     use = uses.get(reason.use, Say())
     return Thing(
         label=say("Reason"),

@@ -108,9 +108,12 @@ def answer_pack(view: View, pack: Pack, now: str) -> Thing:
     }
     origin, batches = _list_origin(view, pack)
     mailer = view.get(Mailer, pack.mailer)
+    back = dict(pack.returned)
     lines = [
         AnswerLine(
-            say("{n} {part}", n=n, part=name_part(view, part)), where, write_touch("part", part)
+            say("{n} {part}", n=n, part=name_part(view, part)),
+            say("{n} came back", n=back[part]) if part in back else where,
+            write_touch("part", part),
         )
         for part, n in pack.contents
     ]

@@ -246,6 +246,7 @@ REASON_USES: dict[str, str] = {
     "overrule": "a supervisor overrules",
     "correct": "a count is corrected",
     "repack": "a closed pack is opened",
+    "returned": "something came back",
 }
 
 

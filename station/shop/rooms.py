@@ -55,14 +55,16 @@ class Work:
 class Aside:
     """The dialogue that belongs to no room and is open beside the work; the work waits.
 
-    `what` names it, `batch`, `part` and `place` are what was answered so far; `code` is the one
-    whose page is open, `page` the page of a list on it, from 0.
+    `what` names it, `batch`, `part`, `place` and `subject`, the key of what several parts are of,
+    are what was answered so far; `code` is the one whose page is open, `page` the page of a list
+    on it, from 0.
     """
 
     what: str = ""  # empty: none is open
     batch: str = ""
     part: str = ""
     place: str = ""
+    subject: str = ""
     code: str = ""
     page: int = 0
 

@@ -43,11 +43,15 @@ class NewCopy(Args, frozen=True, kw_only=True):
 
 
 class TakeReturn(Args, frozen=True, kw_only=True):
-    """Takes back pieces of a part that have left; the subject is the part."""
+    """Takes back pieces that have left: of a part, or of what is named with one.
+
+    The subject is the part, or the product or pack that it came back with.
+    """
 
     kind = "take_return"
 
     quantity: int
+    part: str = ""  # empty: the subject is the part
 
 
 class HoldBatch(Args, frozen=True, kw_only=True):

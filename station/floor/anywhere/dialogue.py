@@ -24,6 +24,7 @@ from station.floor.anywhere.finding import (
     stands_on_page,
     turn_page,
 )
+from station.floor.anywhere.returning import KINDS, ask_returned, take_count, take_thing
 from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
 from station.queries.stock import list_on_rack
@@ -163,6 +164,8 @@ def _begin_from_page(hand: Hand[Work], what: str, page: Code, view: View) -> Do 
 
 def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | Took | None:
     """Takes one answer in: a batch, a part, a rack place or a number."""
+    if isinstance(given, Code) and what == TakeReturn.kind:
+        return take_thing(hand, given, view) if given.kind in KINDS else None
     if isinstance(given, Code):
         if given.kind == "batch" and view.get(Batch, given.number):
             return _ask_next(_add_answers(hand, batch=given.number), what, view)
@@ -199,7 +202,7 @@ def _ask_next(hand: Hand[Work], what: str, view: View) -> Do | Took:
     if what == "lost_paper":
         return _ask_lost(hand, view)
     if what == TakeReturn.kind:
-        return _ask_returned(hand, view)
+        return ask_returned(hand, view)
     batch = hand.aside.batch
     if not batch:
         return Took(hand, notice(ASKS[what], say("Scan its traveller or touch its row.")))
@@ -261,8 +264,7 @@ def _take_number(hand: Hand[Work], what: str, count: int, view: View) -> Do | To
     if head(hand.aside.place) == "rack":
         return Do(f"part/{part}", RecountPlace(part=part, counted=count), close_dialogue(hand))
     if what == TakeReturn.kind and part:
-        args, done = TakeReturn(quantity=count), close_dialogue(hand)
-        return Do(f"part/{part}", args, done, ("batch",))
+        return take_count(hand, count, view)
     if not batch or not part or what not in HOW_MANY:
         return None
     subject, area, after = f"batch/{batch}", hand.area, close_dialogue(hand)
@@ -278,15 +280,6 @@ def _find_place(view: View, batch: str, part: str, area: str) -> str:
     """Finds the one place where a batch's pieces of a part lie in this area."""
     here = (*list_with_paper(view, batch, area), *list_with_paper(view, batch))
     return next((h.place for h in here if h.part == part), "")
-
-
-def _ask_returned(hand: Hand[Work], view: View) -> Took:
-    """Asks what came back, then how many."""
-    part = view.get(Part, hand.aside.part)
-    if part is None:
-        return Took(hand, notice(say("What came back?"), say("Scan the part's card.")))
-    said = say("{part} came back", part=part.name)
-    return Took(hand, notice(said, say("How many? Leave out what is thrown away.")))
 
 
 def _ask_lost(hand: Hand[Work], view: View) -> Do | Took:

@@ -78,6 +78,9 @@ def _list_turns(life: LifePage) -> tuple[Press, ...]:
 ACTS: dict[str, tuple[str, ...]] = {  # by the kind of code: buttons that make sense from there
     "batch": ("split", "recount", "hold"),
     "part": ("returned", "lost_paper"),
+    "product": ("returned",),
+    "order": ("returned",),
+    "pack": ("returned",),
     "rack": ("recount",),
 }
 LABELS = {

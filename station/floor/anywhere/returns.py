@@ -4,46 +4,68 @@ from dataclasses import replace
 
 from station.floor.anywhere.acts import TakeReturn
 from station.queries.batches import make_child, make_pile
-from station.queries.stock import take_in_order
+from station.queries.returns import count_gone, draw_gone, find_origin
+from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask_why, attention, refuse
-from station.shop.facts import Batch, Part, Reason
-from station.shop.moves import move, tail
-from station.shop.views import View, total
-from station.shop.words import say
+from station.shop.facts import Batch, CutFile, Pack, Part, Product, Reason, Revision
+from station.shop.moves import Held, head, move, tail
+from station.shop.views import View
+from station.shop.words import Say, say
+
+RETURN_READS = frozenset({Batch, CutFile, Pack, Part, Product, Reason, Revision})
 
 
 def take_return(act: Act[TakeReturn], view: View) -> Answer:
-    """Takes pieces that have left back, as a batch to be made good; the subject is the part.
-
-    The newest that left are taken to be those that came back.
-    """
-    part, quantity = view.get(Part, tail(act.subject)), act.args.quantity
+    """Takes pieces that have left back, as a batch that is looked at and made good."""
+    part, quantity = view.get(Part, act.args.part or tail(act.subject)), act.args.quantity
     if part is None:
         return refuse(say("There is no such part"), say("Scan its card."))
-    gone = tuple(h for h in view.stock(place="shipped") if h.part == part.id)[::-1]
-    if not 0 < quantity <= total(gone):
-        said = say("{n} {part} have left by the book", n=total(gone), part=part.name)
-        return refuse(said, say("Count again. What never left is counted at its rack place."))
-    batch = next((b for h in gone if (b := view.get(Batch, h.batch))), None)
-    if batch is None:
-        said = say("Nobody knows of which batch {part} is", part=part.name)
-        return refuse(said, say("Look it over, then count its rack place again."))
-    reason = view.get(Reason, act.args.reason)
-    if reason is None or reason.use != "rework":
-        return ask_why(say("{n} {part} came back", n=quantity, part=part.name), "rework")
+    gone = count_gone(view, act.subject).get(part.id, 0)
+    if not 0 < quantity <= gone:
+        return _refuse_count(act.subject, part, gone)
+    drawn = draw_gone(view, act.subject, part.id, quantity)
+    origin = find_origin(view, drawn)
+    if origin is None:
+        said = say("No cut file makes {part}", part=part.name)
+        return refuse(said, say("The office enters the one that does; then scan it again."))
+    reason = find_reason(view, act.args.reason, "returned")
+    if reason is None:
+        return ask_why(say("{n} {part} came back", n=quantity, part=part.name), "returned")
     child = replace(
-        make_child(act, batch, "rework", tries=1),
+        make_child(act, origin, "rework", tries=1),
         order="",
         due="",
         why=f"came back: {reason.words}",
     )
+    return _take_back(act, view, part, drawn, child)
+
+
+def _take_back(
+    act: Act[TakeReturn], view: View, part: Part, drawn: tuple[Held, ...], child: Batch
+) -> Answer:
+    pack = view.get(Pack, tail(act.subject)) if head(act.subject) == "pack" else None
+    sets = (child, make_pile(act, "rework", child))
     return attention(
-        say("{n} {part} came back: batch {batch}", n=quantity, part=part.name, batch=child.id),
+        say("{n} {part} came back: batch {batch}", n=act.args.quantity, part=part.name,
+            batch=child.id),
         say("To trimming with its traveller: look at each, then onto the rack."),
-        moves=tuple(
-            move(part.id, h.qty, h.place, "rework", h.batch, child.id)
-            for h in take_in_order(gone, quantity)
-        ),
-        sets=(child, make_pile(act, "rework", child)),
+        moves=tuple(move(part.id, h.qty, h.place, "rework", h.batch, child.id) for h in drawn),
+        sets=(*sets, _note_back(pack, part, act.args.quantity)) if pack else sets,
         prints=(("traveller", child.id),),
-    )
+    )  # fmt: skip
+
+
+def _note_back(pack: Pack, part: Part, quantity: int) -> Pack:
+    """Notes on a pack what came back of it."""
+    back = dict(pack.returned)
+    back[part.id] = back.get(part.id, 0) + quantity
+    return replace(pack, returned=tuple(sorted(back.items())))
+
+
+def _refuse_count(subject: str, part: Part, gone: int) -> Answer:
+    do: Say = say("Count again. What never left is counted at its rack place.")
+    if head(subject) == "pack":
+        said = say("{n} {part} of pack {pack} are still away by the book", n=gone, part=part.name,
+                   pack=tail(subject))  # fmt: skip
+        return refuse(said, do)
+    return refuse(say("{n} {part} have left by the book", n=gone, part=part.name), do)

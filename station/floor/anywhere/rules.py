@@ -14,7 +14,7 @@ from station.floor.anywhere.acts import (
     SplitBatch,
     TakeReturn,
 )
-from station.floor.anywhere.returns import take_return
+from station.floor.anywhere.returns import RETURN_READS, take_return
 from station.floor.shared.recounts import (
     COUNT_READS,
     RecountPlace,
@@ -233,7 +233,7 @@ RULES: Rules = by_kind(
     Rule(args=FindParts, reads=_READS, decide=find_parts),
     Rule(args=Recount, reads=_READS, decide=recount_parts),
     Rule(args=RecountPlace, reads=_READS, decide=recount_place),
-    Rule(args=TakeReturn, reads=_READS, decide=take_return),
+    Rule(args=TakeReturn, reads=RETURN_READS, decide=take_return),
     Rule(args=NewCopy, reads=_READS, decide=make_copy),
     Rule(
         args=HoldBatch,

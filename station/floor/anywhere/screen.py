@@ -12,6 +12,7 @@ from station.floor.anywhere.acts import (
 )
 from station.floor.anywhere.finding import FIND, LISTS
 from station.floor.anywhere.finding_face import show_list, show_thing
+from station.floor.anywhere.returning import list_back, name_subject
 from station.queries.batches import describe_batch
 from station.queries.handing_over import list_left_beds, list_open_packs
 from station.queries.routers import list_worn_bits
@@ -195,9 +196,18 @@ def _make_card(view: View, id: str, count: int | None = None) -> Entry | None:
 
 def _show_returned(hand: Hand[Work], view: View) -> Face:
     """Shows what came back, and asks how many."""
-    part = view.get(Part, hand.aside.part)
+    part, back = view.get(Part, hand.aside.part), list_back(hand, view)
+    if part is None and back:
+        what = say("What came back of {what}?", what=name_subject(hand.aside.subject, view))
+        rows = tuple(
+            Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id),
+                cells=(Cell(text=say("{count}", count=back[p.id]), bold=True),))
+            for p in (view.get(Part, name) for name in back)
+            if p
+        )  # fmt: skip
+        return _make_frame(TakeReturn.kind, Table(columns=(what, say("away")), rows=rows))
     if part is None:
-        note = say("Scan the part's card at the rack.")
+        note = say("Scan the pack's label, or the card of its order, product or part.")
         return _make_frame(TakeReturn.kind, Hint(title=say("What came back?"), note=note))
     asked = Asked(
         question=say("How many came back?"),

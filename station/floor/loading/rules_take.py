@@ -148,7 +148,7 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    if batch.role != "cut" or batch.state == "cancelled" or not batch.spoiled:
+    if not batch.has_sheets or batch.state == "cancelled" or not batch.spoiled:
         return refuse(
             say("No sheet of batch {batch} was spoiled", batch=batch.id),
             say("More of it is a new batch: ask the office."),

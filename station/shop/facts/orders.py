@@ -94,6 +94,7 @@ class Pack(Fact):
     left: Time = ""  # when it left the shop
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
     why: str = ""  # reason for which it was opened again
+    returned: tuple[tuple[str, int], ...] = ()  # part, quantity: what came back of it
 
     @property
     def shelf(self) -> Shelf:

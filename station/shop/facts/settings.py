@@ -9,7 +9,9 @@ from station.shop.words import say
 
 Units = Literal["mm", "inch"]
 Paper = Literal["A4", "A5"]
-ReasonUse = Literal["spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack"]
+ReasonUse = Literal[
+    "spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned"
+]
 AreaName = Annotated[str, About(say("area"))]
 
 

@@ -69,6 +69,11 @@ class Batch(Fact):
         return (self.state, self.id)
 
     @property
+    def has_sheets(self) -> bool:
+        """Whether it has sheets of its own: it was neither split off nor is it made good."""
+        return self.role == "cut"
+
+    @property
     def reasons_held(self) -> tuple[str, ...]:
         """Every reason why it may not go on."""
         return (*self.holds, *(d.text for d in self.doubts))

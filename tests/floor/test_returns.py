@@ -1,0 +1,139 @@
+"""What comes back with a pack, by its code: part by part, of the batches that it took along."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.anywhere import dialogue
+from station.floor.anywhere.returning import list_back
+from station.floor.anywhere.rules import RULES as ANYWHERE
+from station.floor.anywhere.screen import screen
+from station.floor.cart import dialogue as cart_dialogue
+from station.floor.cart.rules import RULES as CART_RULES
+from station.queries.batches import find_hold
+from station.queries.whereabouts_orders import answer_pack
+from station.shop.acts import Act, good
+from station.shop.codes import Code
+from station.shop.facts import Batch, Pack, Part, Reason, Revision
+from station.shop.moves import move
+from station.shop.rooms import Number
+from station.shop.views import by_batch, by_part, total
+from station.shop.words import say
+from tests.floor.orders import DUE, order, press, shop
+from tests.floor.shop_small import COMB, COMBS, SHUTTLE, Player, hand
+from tests.touch import touch
+
+PACK, CART, RETURNED = Code("pack", "00001"), Code("cart", "1"), press("returned")
+COMBS_CARD, SHUTTLES_CARD = Code("part", COMB), Code("part", SHUTTLE)
+WHY = Reason(id="71", words="damaged on the way", use="returned")
+
+
+@pytest.fixture
+def view():
+    """Pack 00001 left: four combs of two batches, two shuttles from before the books began.
+
+    Five combs of a newer batch left with other packs.
+    """
+    inside = [(COMB, 1, "00100"), (COMB, 3, "00101"), (SHUTTLE, 2, "00000")]
+    pack = Pack(id="00001", order="3306", mailer="01", mass_g=200.0, closed=DUE,
+                contents=((COMB, 4), (SHUTTLE, 2)))  # fmt: skip
+    batches = [Batch(id=n, cut_file=COMBS, revision="C", sheets=1, cut=1, state="cut")
+               for n in ("00100", "00101", "00102")]  # fmt: skip
+    shop_now = shop(
+        order(state="packed"), pack, WHY, *batches,
+        moves=(*(move(p, n, "found", "pack/00001", b) for p, n, b in inside),
+               move(COMB, 5, "found", "shipped", "00102")),
+    )  # fmt: skip
+    closing = Act(id="p1", kind="close_pack", at=DUE, subject="order/3306")
+    shop_now.apply(closing, good(say("Pack 00001 is closed"), sets=(pack,)))
+    loader = Player(shop_now, CART_RULES, cart_dialogue.handle_input, hand("cart"))
+    loader.give(CART, PACK, press("at_door"), PACK, press("leave"))
+    return shop_now
+
+
+@pytest.fixture
+def worker(view):
+    return Player(view, ANYWHERE, dialogue.handle_input, hand("packing"))
+
+
+def back(worker, *inputs):
+    worker.give(*inputs)
+    return worker.reason("71")
+
+
+def number(count):
+    return Number(str(count))
+
+
+def test_a_pack_is_taken_back_part_by_part(view, worker):
+    asked = worker.give(RETURNED, PACK)
+    assert str(asked.said) == "What came back of pack 00001?"
+    back(worker, COMBS_CARD, number(4))
+    assert worker.hand.aside.subject == "pack/00001", "its shuttles may be on the table too"
+    back(worker, SHUTTLES_CARD, number(2))
+    assert not worker.hand.aside.what, "all of it is back"
+    assert by_part(view.stock(place="rework")) == {COMB: 4, SHUTTLE: 2}
+    assert by_part(view.stock(place="shipped")) == {COMB: 5}
+    nothing = worker.give(RETURNED, PACK)
+    assert str(nothing.said) == "Nothing of pack 00001 is away by the book"
+
+
+def test_pieces_come_back_to_the_batches_that_their_pack_took_along(view, worker):
+    back(worker, RETURNED, PACK, COMBS_CARD, number(4))
+    left = by_batch(h for h in view.stock(place="shipped") if h.part == COMB)
+    assert left == {"00102": 5}, "the newest left with other packs"
+
+
+@pytest.mark.parametrize("count", [0, 5])
+def test_no_more_comes_back_than_the_pack_took_along(view, worker, count):
+    refused = worker.give(RETURNED, PACK, COMBS_CARD, number(count))
+    assert refused.tone == "stop"
+    assert "4 HC-300 of pack 00001 are still away" in str(refused.said)
+    assert not view.stock(place="rework")
+
+
+def test_the_pack_tells_what_came_back_of_it(view, worker):
+    back(worker, RETURNED, PACK, COMBS_CARD, number(3))
+    pack = view.get(Pack, "00001")
+    told = answer_pack(view, pack, DUE)
+    assert "3 came back" in str(told.where[0].where)
+    assert "came back" not in str(told.where[1].where)
+
+
+def test_pieces_of_a_held_batch_are_held_when_they_come_back(view, worker):
+    view.facts["batch/00100"] = replace(view.get(Batch, "00100"), holds=("wood splits",))
+    back(worker, RETURNED, PACK, COMBS_CARD, number(4))
+    child = next(h.batch for h in view.stock(place="rework"))
+    assert find_hold(view, child).id == "00100", "one of the four is of it, nobody knows which"
+
+
+def test_what_is_older_than_the_books_comes_back_too(view, worker):
+    back(worker, RETURNED, PACK, SHUTTLES_CARD, number(1))
+    child = view.get(Batch, next(h.batch for h in view.stock(place="rework")))
+    file = view.get(Revision, f"{child.cut_file}.{child.revision}")
+    assert SHUTTLE in file.makes()
+    assert (child.role, child.has_sheets) == ("rework", False)
+    assert child.why == "came back: damaged on the way"
+
+
+def test_what_no_cut_file_makes_is_not_taken_back(view, worker):
+    view.facts["part/099"] = Part(id="099", name="BOUGHT", words="Bought in", rack="099")
+    view._move((move("099", 3, "found", "shipped", "00000"),))
+    refused = worker.give(RETURNED, Code("part", "099"), number(1))
+    assert str(refused.said) == "No cut file makes BOUGHT"
+
+
+def test_a_product_and_an_order_say_which_parts_there_are(view, worker):
+    worker.give(RETURNED, Code("product", "040"))
+    assert list_back(worker.hand, view) == {COMB: 9, SHUTTLE: 2}, "whatever pack they left in"
+    worker.give(Code("order", "3306"))
+    assert list_back(worker.hand, view) == {COMB: 4, SHUTTLE: 2}
+    worker.give(touch(screen(worker.hand, view), "HC-300"))
+    assert worker.hand.aside.part == COMB, "a row is touched as a card is scanned"
+
+
+def test_a_reason_of_another_use_takes_nothing_back(view, worker):
+    worker.give(RETURNED, PACK, COMBS_CARD, number(1))
+    assert worker.said[-1].uses == ("returned",)
+    assert worker.reason("21").refused
+    assert total(view.stock(place="rework")) == 0
