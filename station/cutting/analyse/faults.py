@@ -7,25 +7,21 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
-from station.cutting.geometry.faces import SKELETON
+from station.cutting.analyse.notes import find_line, note_piece
+from station.cutting.analyse.uncut import find_uncut
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.strokes import Levels, Shapes
-from station.cutting.geometry.tabs import WIDEST_GAP_MM, find_cut_at
-from station.cutting.model import KNOW, LOOK, Floats, Ints, Piece, Problem, Setting
+from station.cutting.geometry.tabs import find_cut_at
+from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
 
 SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
 LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.5  # a thinner tab breaks while it is cut: the same
-RIND = 0.1  # of an outline with a skin all around, that is cut through at most
-MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
-ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 OPEN_SHARE = 0.1  # of a contour's length that may lie between its ends
 HELD_SHARE = 0.5  # of what a contour goes around, that is part
 WHOLE_SHARE = 0.5  # of a contour's way, that is cut through
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
-DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
-LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
 
 
 def find_faults(
@@ -35,14 +31,11 @@ def find_faults(
     found = [
         *_check_lost_tabs(sheet),
         *_check_low_tabs(pieces),
-        *_check_skins(sheet, pieces),
-        *_check_ramps(sheet, levels),
+        *find_uncut(sheet, pieces, levels),
         *_check_gouges(sheet),
         *_check_gouges_in_skins(sheet),
         *_check_strokes_across(sheet),
         *_check_late_cuts(sheet, pieces),
-        *_check_unfreed(sheet, levels),
-        *_check_idle_cuts(sheet),
     ]
     for piece in pieces:
         if is_loose(piece):
@@ -54,12 +47,13 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
     """Tells of a piece that nothing holds; a vacuum holds all but the small ones."""
     found = []
     router = setting.router
+    grade = KNOW if router is None else LOOK
     if router is None or router.bed != "vacuum":
         text = "This piece has no tabs and comes loose while it is cut."
-        found.append(_note_piece(piece, "no-tabs", text, KNOW if router is None else LOOK))
+        found.append(note_piece(piece, "no-tabs", text, graded=grade))
     if is_small(piece):
         text = "This piece is small and loose; it may fly off."
-        found.append(_note_piece(piece, "small-piece", text, KNOW if router is None else LOOK))
+        found.append(note_piece(piece, "small-piece", text, graded=grade))
     return found
 
 
@@ -73,22 +67,11 @@ def is_small(piece: Piece) -> bool:
     return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
 
 
-def _note_piece(piece: Piece, kind: str, text: str, grade: str = "") -> Problem:
-    """Makes a problem of a whole piece."""
-    x, y = piece.outline.mean(axis=0)
-    return Problem(piece.line, kind, text, at=(float(x), float(y)), graded=grade)
-
-
-def _find_line(sheet: Sheet, position: int) -> int:
-    """Finds the line of the file that a cut stands on."""
-    return int(sheet.cuts.moves.line[sheet.cuts.index[position]])
-
-
 def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
     """Tells of tabs that the bit's own width or another cut takes away."""
     found = []
     for tab in sheet.lost:
-        line, lifted = _find_line(sheet, tab.cut), _find_line(sheet, tab.lifted)
+        line, lifted = find_line(sheet.cuts, tab.cut), find_line(sheet.cuts, tab.lifted)
         text = (
             "The bit's own width cuts this tab through."
             if tab.cut == tab.lifted
@@ -108,44 +91,6 @@ def _check_low_tabs(pieces: Sequence[Piece]) -> list[Problem]:
                 f" {tab.height_mm:.1f} mm high."
             )
             found.append(Problem(tab.line, "thin-tab", text, at=(tab.x_mm, tab.y_mm)))
-    return found
-
-
-def _check_skins(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
-    """Tells of pieces that a skin holds; one that is not all around, or beside tabs, or on few
-    pieces alone, is not meant.
-    """
-    skins = [n for n, piece in enumerate(pieces) if piece.skin_mm]
-    few, most = 2 * len(skins) < len(pieces), len(skins) > MOST_SKINS * len(pieces)
-    found = []
-    for n in skins:
-        piece = pieces[n]
-        text = f"A skin of {piece.skin_mm:.2f} mm holds this piece."
-        tabs = any(tab.height_mm > piece.skin_mm + ABOVE_SKIN_MM for tab in piece.tabs)
-        if few or tabs or (piece.covered > RIND and not most):
-            face = sheet.of_piece[n]
-            along = (sheet.closed.left == face) | (sheet.closed.right == face)
-            first = int(sheet.closed.stretches.first[along & sheet.skins].min())
-            x, y = piece.outline.mean(axis=0)
-            text = f"This piece is not cut through: up to {piece.skin_mm:.2f} mm is left."
-            number = _find_line(sheet, first)
-            found.append(Problem(number, "uncut", text, at=(float(x), float(y))))
-        else:
-            found.append(_note_piece(piece, "skin", text))
-    return found
-
-
-def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Tells of runs that go through but leave a long ramp: a spiral without a level lap."""
-    some = sheet.closed.stretches
-    long = shapely.length(some.shape) > WIDEST_GAP_MM
-    long &= sheet.cuts.run_low[some.run] <= levels.through
-    found = []
-    for n in np.flatnonzero(long).tolist():
-        left = float(some.top[n] - levels.bottom)
-        text = f"This lap does not go through everywhere: up to {left:.2f} mm is left."
-        x, y = shapely.get_coordinates(some.shape[n])[0].tolist()
-        found.append(Problem(_find_line(sheet, int(some.first[n])), "uncut", text, at=(x, y)))
     return found
 
 
@@ -172,7 +117,7 @@ def _check_gouges(sheet: Sheet) -> list[Problem]:
             x, y = shapely.get_coordinates(lines[a].intersection(lines[b]))[0].tolist()
             position = _find_cut_near(sheet, pair[0], shapely.points(x, y))
             text = "This contour cuts into another part."
-            found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
+            found.append(Problem(find_line(sheet.cuts, position), "gouge", text, at=(x, y)))
     return found
 
 
@@ -196,7 +141,7 @@ def _check_gouges_in_skins(sheet: Sheet) -> list[Problem]:
         if around[a] and around[b] and _overlap(lines[a], lines[b]):
             x, y = shapely.get_coordinates(lines[a].intersection(lines[b]))[0].tolist()
             text = "This contour cuts into another part."
-            found.append(Problem(_find_line(sheet, first[a]), "gouge", text, at=(x, y)))
+            found.append(Problem(find_line(sheet.cuts, first[a]), "gouge", text, at=(x, y)))
     return found
 
 
@@ -220,7 +165,7 @@ def _check_strokes_across(sheet: Sheet) -> list[Problem]:
         x, y = shapely.get_coordinates(shapely.point_on_surface(inside))[0].tolist()
         position = _find_cut_near(sheet, contour, shapely.points(x, y))
         text = "This cut goes across other parts."
-        found.append(Problem(_find_line(sheet, position), "gouge", text, at=(x, y)))
+        found.append(Problem(find_line(sheet.cuts, position), "gouge", text, at=(x, y)))
     return found
 
 
@@ -318,80 +263,3 @@ def _list_cuts_within(sheet: Sheet) -> tuple[Shapes, Ints]:
     )
     begin = (index[sheet.through.first], index[sheet.shallow.lines.first], sheet.plunges)
     return place, np.concatenate(begin)
-
-
-def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Tells of deep cuts in the waste that part nothing: they leave too much."""
-    lines, cuts = sheet.shallow.lines, sheet.cuts
-    if not len(lines):
-        return []
-    left = cuts.run_low[lines.run] - levels.bottom
-    deep = (left < (1 - DEEP_SHARE) * levels.thickness) & (shapely.length(lines.shape) > LONG_MM)
-    index = np.flatnonzero(deep)
-    middle = shapely.line_interpolate_point(lines.shape[index], 0.5, normalized=True)
-    face = sheet.closed.faces.find_at(shapely.get_coordinates(middle))
-    spared = [
-        f < 0 or sheet.kinds[f] != PART or _rips(sheet, n, f)
-        for n, f in zip(index.tolist(), face.tolist(), strict=True)
-    ]
-    index = index[np.array(spared, dtype=bool)]
-    deepest: dict[tuple[int, ...], int] = {}
-    for n in index.tolist():
-        key = tuple(np.round(shapely.bounds(lines.shape[n])).astype(int).tolist())
-        best = deepest.get(key)
-        if best is None or cuts.run_low[lines.run[n]] < cuts.run_low[lines.run[best]]:
-            deepest[key] = n
-    return [_tell_unfreed(sheet, n, float(left[n])) for n in _keep_one_a_run(lines.run, deepest)]
-
-
-def _rips(sheet: Sheet, line: int, face: int) -> bool:
-    """Tells whether a line would rip a strip of the sheet: it runs from edge to edge of it."""
-    faces = sheet.closed.faces
-    if faces.around[face] != SKELETON:
-        return False
-    x0, y0, x1, y1 = shapely.bounds(faces.ring[face]).tolist()
-    longest = max(x1 - x0, y1 - y0)
-    return bool(shapely.length(sheet.shallow.lines.shape[line]) > HELD * longest)
-
-
-def _keep_one_a_run(run: Ints, lines: dict[tuple[int, ...], int]) -> list[int]:
-    """Keeps the first line of each run."""
-    first: dict[int, int] = {}
-    for n in sorted(lines.values()):
-        first.setdefault(int(run[n]), n)
-    return list(first.values())
-
-
-def _tell_unfreed(sheet: Sheet, line: int, left: float) -> Problem:
-    """Makes the problem of a cut that leaves too much to part anything."""
-    at: Floats = shapely.get_coordinates(sheet.shallow.lines.shape[line])[0]
-    text = f"This cut leaves {left:.2f} mm and frees nothing."
-    number = _find_line(sheet, int(sheet.shallow.lines.first[line]))
-    return Problem(number, "uncut", text, at=(float(at[0]), float(at[1])))
-
-
-def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
-    """Tells of cuts through the sheet that bound no part and no hole of one."""
-    lines, faces = sheet.through, sheet.closed.faces
-    if not len(lines) or not len(faces.kerfs):
-        return []
-    kerf = np.full(len(lines), -1)
-    of, at = shapely.STRtree(faces.kerfs).query(lines.shape, predicate="intersects")
-    kerf[of] = at
-    holds = np.zeros(len(faces.kerfs), dtype=bool)
-    real = np.flatnonzero(~faces.dust)
-    holds[faces.around[real][faces.around[real] >= 0]] = True
-    holds |= faces.home >= 0
-    strips = bool((faces.around < 0).any())
-    idle = [
-        n
-        for n in np.flatnonzero(shapely.length(lines.shape) > LONG_MM).tolist()
-        if kerf[n] >= 0 and not holds[kerf[n]] and not strips
-    ]
-    if not idle:
-        return []
-    x, y = shapely.get_coordinates(lines.shape[idle[0]])[0].tolist()
-    count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())
-    text = f"{count} cuts through the sheet, {long:.0f} mm, free nothing."
-    number = _find_line(sheet, int(lines.first[idle[0]]))
-    return [Problem(number, "frees-nothing", text, at=(x, y))]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
@@ -36,13 +37,6 @@ def find_pass_faults(
         *(_check_thickness(sheet, levels) or _check_air(program, geo, levels) if cuts_out else ()),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
-
-
-def _tell(sheet: Sheet, position: int, kind: str, text: str) -> Problem:
-    """Makes a problem of one cut."""
-    moves, index = sheet.cuts.moves, int(sheet.cuts.index[position])
-    x, y = moves.points[index, :2].tolist()
-    return Problem(int(moves.line[index]), kind, text, at=(x, y))
 
 
 def _check_plunges(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:
@@ -85,7 +79,7 @@ def _check_depths(sheet: Sheet, levels: Levels) -> list[Problem]:
         if took > most[position]:
             wide = 2 * float(cuts.radius[position])
             text = f"Cuts {took:.1f} mm deep in one pass with a bit of {wide:g} mm."
-            found[run] = _tell(sheet, position, "pass-deep", text)
+            found[run] = note_cut(sheet.cuts, position, "pass-deep", text)
     return list(found.values())
 
 
@@ -204,7 +198,7 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
         position = int(np.argmax((cuts.run == n) & again))
         line = int(cuts.moves.line[cuts.index[earlier[position]]])
         text = f"This is cut a second time; line {line} has cut it as deep."
-        found.append(_tell(sheet, position, "twice", text))
+        found.append(note_cut(sheet.cuts, position, "twice", text))
     return found
 
 
@@ -245,7 +239,7 @@ def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:
     else:
         return []
     position = int(np.argmin(cuts.low))
-    return [_tell(sheet, position, "thickness", f"{text} Is the file for another sheet?")]
+    return [note_cut(sheet.cuts, position, "thickness", f"{text} Is the file for another sheet?")]
 
 
 def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:

@@ -317,8 +317,17 @@ def _make_piece(
         tool=int(cuts.moves.tool[index]),
         line=int(cuts.moves.line[index]),
         covered=max(0.0, 1 - float(sides.length[own].sum()) / max(length, 1e-9)),
-        skin_mm=float(closed.stretches.top[skin].max() - levels.bottom) if len(skin) else 0.0,
+        skin_mm=_measure_skin(closed.stretches.pick(skin), cuts, levels),
     )
+
+
+def _measure_skin(skins: Stretches, cuts: Cuts, levels: Levels) -> float:
+    """Measures what a skin leaves, tabs in it left out: as much as its runs leave where they are
+    deepest; those that go through leave a ramp. 0 where there is none.
+    """
+    low = cuts.run_low[skins.run]
+    left = np.where(low > levels.through, low, skins.top) - levels.bottom
+    return float(left.max(initial=0.0))
 
 
 def _pick_skins(stretches: Stretches, cuts: Cuts, levels: Levels) -> Bools:

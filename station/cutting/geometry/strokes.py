@@ -174,18 +174,19 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
 
 
 def _list_covered(cuts: Cuts, picked: Ints) -> Ints:
-    """Lists what of the picked cuts, as a ramp, lies over others that leave a level skin."""
+    """Lists what of the picked cuts, as a ramp, lies over deeper ones that leave a level skin."""
     level = cuts.high[picked] < cuts.run_low[cuts.run[picked]] + LEVEL_MM
     skin, above = picked[level], picked[~level]
     if not len(skin) or not len(above):
         return above[:0]
-    own = draw_lines(cuts, above, by=np.arange(len(cuts)))
-    tree = shapely.STRtree(draw_lines(cuts, skin).shape)
+    own, under = draw_lines(cuts, above, by=np.arange(len(cuts))), draw_lines(cuts, skin)
+    tree = shapely.STRtree(under.shape)
     covered = np.ones(len(above), dtype=bool)
     for share in (0.0, 0.25, 0.5, 0.75, 1.0):
         place = shapely.line_interpolate_point(own.shape, share, normalized=True)
-        near = tree.query(place, predicate="dwithin", distance=SAME_MM)[0]
-        covered &= np.isin(np.arange(len(above)), near)
+        near, skin = tree.query(place, predicate="dwithin", distance=SAME_MM)
+        deeper = cuts.high[under.first[skin]] < cuts.high[above[near]]
+        covered &= np.isin(np.arange(len(above)), near[deeper])
     return above[covered]
 
 

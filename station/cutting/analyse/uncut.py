@@ -1,0 +1,163 @@
+"""What does not go through though it was meant to: skins, ramps, cuts that free nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+
+from station.cutting.analyse.notes import find_line, note_cut, note_piece
+from station.cutting.geometry.faces import SKELETON, widen_shapes
+from station.cutting.geometry.pieces import PART, Sheet
+from station.cutting.geometry.strokes import LEVEL_MM, Levels
+from station.cutting.geometry.tabs import WIDEST_GAP_MM
+from station.cutting.model import Ints, Piece, Problem
+
+RIND = 0.1  # of an outline with a skin all around, that is cut through at most
+MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
+ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
+DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
+NEARLY_MM, NEARLY_SHARE = 1.6, 0.35  # what a cut in a part leaves at most, that was meant to
+LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
+EDGE_TO_EDGE = 0.995
+BRIDGE_MM = 8.0  # half of a jump over a tab, closed where it is asked what a cut would part
+FREED_MM2 = 300.0  # less is no piece that anybody meant to free
+CHORDS = 4  # of the bit's own round, where only that is asked
+
+
+def find_uncut(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Problem]:
+    """Finds what does not go through, and cuts through the sheet that free nothing."""
+    return [
+        *_check_skins(sheet, pieces, levels),
+        *_check_ramps(sheet, levels),
+        *_check_unfreed(sheet, levels),
+        *_check_idle_cuts(sheet),
+    ]
+
+
+def _check_skins(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Problem]:
+    """Tells of pieces that a skin holds; one that is not all around, or with tabs beside or in
+    it, or on few pieces alone, is not meant.
+    """
+    skins = [n for n, piece in enumerate(pieces) if piece.skin_mm]
+    few, most = 2 * len(skins) < len(pieces), len(skins) > MOST_SKINS * len(pieces)
+    some, found = sheet.closed.stretches, []
+    for n in skins:
+        piece, face = pieces[n], sheet.of_piece[n]
+        along = (sheet.closed.left == face) | (sheet.closed.right == face)
+        own = np.flatnonzero(along & sheet.skins)
+        left = float(some.top[own].max()) - levels.bottom
+        highest = max([left, *(tab.height_mm for tab in piece.tabs)])
+        tabs = highest > piece.skin_mm + ABOVE_SKIN_MM
+        if few or tabs or (piece.covered > RIND and not most):
+            text = f"This piece is not cut through: up to {left:.2f} mm is left."
+            line = find_line(sheet.cuts, int(some.first[own].min()))
+            found.append(note_piece(piece, "uncut", text, line=line))
+        else:
+            text = f"A skin of {piece.skin_mm:.2f} mm holds this piece."
+            found.append(note_piece(piece, "skin", text))
+    return found
+
+
+def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Tells of runs that go through but leave a long ramp: a spiral without a level lap."""
+    some = sheet.closed.stretches
+    long = shapely.length(some.shape) > WIDEST_GAP_MM
+    long &= sheet.cuts.run_low[some.run] <= levels.through
+    found = []
+    for n in np.flatnonzero(long).tolist():
+        left = float(some.top[n] - levels.bottom)
+        text = f"This lap does not go through everywhere: up to {left:.2f} mm is left."
+        found.append(note_cut(sheet.cuts, int(some.first[n]), "uncut", text))
+    return found
+
+
+def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Tells of deep cuts that part nothing because they leave too much: in the waste, from edge
+    to edge of a strip, or in a part where they nearly go through and would part it.
+    """
+    lines, cuts = sheet.shallow.lines, sheet.cuts
+    found = []
+    for chain in _join_chains(sheet, levels):
+        left = float(cuts.run_low[lines.run[chain[0]]] - levels.bottom)
+        longest = int(chain[np.argmax(shapely.length(lines.shape[chain]))])
+        middle = shapely.line_interpolate_point(lines.shape[longest], 0.5, normalized=True)
+        face = int(sheet.closed.faces.find_at(shapely.get_coordinates(middle))[0])
+        nearly = left < min(NEARLY_MM, NEARLY_SHARE * levels.thickness)
+        if (
+            face < 0
+            or sheet.kinds[face] != PART
+            or _rips(sheet, chain, face)
+            or (nearly and _would_part(sheet, chain, face))
+        ):
+            text = f"This cut leaves {left:.2f} mm and frees nothing."
+            found.append(note_cut(cuts, int(lines.first[chain[0]]), "uncut", text))
+    return found
+
+
+def _join_chains(sheet: Sheet, levels: Levels) -> list[Ints]:
+    """Joins deep cuts of one depth that go on where the one before ended, or over a tab; gives
+    the deepest chain of each place, if it is long enough.
+    """
+    lines, cuts = sheet.shallow.lines, sheet.cuts
+    low = cuts.run_low[lines.run] - levels.bottom
+    deep = np.flatnonzero(low < (1 - DEEP_SHARE) * levels.thickness)
+    if not len(deep):
+        return []
+    shape = lines.shape[deep]
+    away = shapely.distance(shapely.get_point(shape[:-1], -1), shapely.get_point(shape[1:], 0))
+    new = (away > WIDEST_GAP_MM) | (np.abs(np.diff(low[deep])) > LEVEL_MM)
+    chains = np.split(deep, np.flatnonzero(new) + 1)
+    deepest: dict[tuple[int, ...], Ints] = {}
+    for chain in chains:
+        if shapely.length(lines.shape[chain]).sum() < LONG_MM:
+            continue
+        key = tuple(np.round(shapely.total_bounds(lines.shape[chain])).astype(int).tolist())
+        if key not in deepest or low[chain[0]] < low[deepest[key][0]]:
+            deepest[key] = chain
+    return sorted(deepest.values(), key=lambda chain: int(chain[0]))
+
+
+def _rips(sheet: Sheet, chain: Ints, face: int) -> bool:
+    """Tells whether a cut would rip a strip of the sheet: it runs from edge to edge of it."""
+    faces = sheet.closed.faces
+    if faces.around[face] != SKELETON:
+        return False
+    x0, y0, x1, y1 = shapely.bounds(faces.ring[face]).tolist()
+    longest = float(shapely.length(sheet.shallow.lines.shape[chain]).max())
+    return bool(longest > EDGE_TO_EDGE * max(x1 - x0, y1 - y0))
+
+
+def _would_part(sheet: Sheet, chain: Ints, face: int) -> bool:
+    """Tells whether a part would come off in two if a cut in it went through, tabs closed."""
+    lines = sheet.shallow.lines
+    swept = shapely.union_all(widen_shapes(lines.shape[chain], lines.radius[chain], CHORDS))
+    swept = shapely.buffer(shapely.buffer(swept, BRIDGE_MM), -BRIDGE_MM)
+    left = shapely.get_parts(shapely.difference(sheet.drawn[face], swept))
+    return int((shapely.area(left) > FREED_MM2).sum()) > 1
+
+
+def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
+    """Tells of cuts through the sheet that bound no part and no hole of one."""
+    lines, faces = sheet.through, sheet.closed.faces
+    if not len(lines) or not len(faces.kerfs):
+        return []
+    kerf = np.full(len(lines), -1)
+    of, at = shapely.STRtree(faces.kerfs).query(lines.shape, predicate="intersects")
+    kerf[of] = at
+    holds = np.zeros(len(faces.kerfs), dtype=bool)
+    real = np.flatnonzero(~faces.dust)
+    holds[faces.around[real][faces.around[real] >= 0]] = True
+    holds |= faces.home >= 0
+    strips = bool((faces.around < 0).any())
+    idle = [
+        n
+        for n in np.flatnonzero(shapely.length(lines.shape) > LONG_MM).tolist()
+        if kerf[n] >= 0 and not holds[kerf[n]] and not strips
+    ]
+    if not idle:
+        return []
+    count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())
+    text = f"{count} cuts through the sheet, {long:.0f} mm, free nothing."
+    return [note_cut(sheet.cuts, int(lines.first[idle[0]]), "frees-nothing", text)]

@@ -1,0 +1,68 @@
+"""What does not go through though it was meant to is told at its line; what was not meant, not."""
+
+import pytest
+from reading import HEAD, SETTING, box, found
+
+from station.cutting.model import Setting
+
+
+def uncut(body: str, setting: Setting = SETTING) -> list[int]:
+    """The lines at which something is told as not cut through."""
+    return [p.line for p in found(body, setting).problems if p.kind == "uncut"]
+
+
+def stroke(x0: float, y0: float, x1: float, y1: float, z: float) -> str:
+    return f"G0 X{x0} Y{y0}\nG1 Z{z} F900\nX{x1} Y{y1} F3000\nG0 Z5\n"
+
+
+def pieces_of_box(z: float) -> str:
+    """A box of 106 by 86 whose four sides are single strokes that end short of a tab."""
+    sides = [(20, 20, 68, 20), (78, 20, 126, 20), (126, 20, 126, 106), (126, 106, 20, 106),
+             (20, 106, 20, 20)]  # fmt: skip
+    return "".join(stroke(*side, z) for side in sides)
+
+
+FRAME = box(0, 0, 300, 160)
+AMID = box(170, 40, 60, 60, z=-6.2)
+
+
+@pytest.mark.parametrize(
+    ("body", "lines"),
+    [
+        # a small outline of short strokes in the waste
+        (pieces_of_box(-5.0) + box(200, 20, 106, 86), [7]),
+        # an outline in the waste of a hole, and one of a part to come out of another
+        (box(40, 30, 90, 100, z=-4.8) + AMID + FRAME, [8]),
+        # a line right across a part, as one that two parts share
+        (stroke(120, 0, 120, 160, -4.9) + FRAME, [7]),
+        # a groove right across, and one all around that nobody takes for a cut
+        (stroke(120, 0, 120, 160, -3) + FRAME, []),
+        (box(40, 30, 90, 100, z=-3) + FRAME, []),
+        # a deep groove that ends in the part parts nothing
+        (stroke(120, 40, 120, 120, -4.9) + FRAME, []),
+    ],
+)
+def test_a_cut_that_would_free_something_is_told(body, lines):
+    assert uncut(body) == lines
+
+
+def test_a_skin_over_which_the_bit_was_lifted_is_not_meant():
+    """Six parts with the same skin would be meant, but for the tabs in them."""
+    skins = "".join(box(20 + 130 * n, 20, 106, 86, z=-5.3) for n in range(3))
+    assert uncut(skins) == []
+    tabs = "".join(box(20 + 130 * n, 20, 106, 86, z=-5.3, tab=12) for n in range(3))
+    assert len(uncut(tabs)) == 3
+
+
+@pytest.mark.parametrize(("top", "told"), [(-5.85, True), (-4.5, False)])
+def test_a_tab_of_the_last_pass_counts_though_an_earlier_one_left_more(top, told):
+    rough = box(20, 20, 106, 86, z=-2) + box(20, 20, 106, 86, z=-4)
+    last = box(20, 20, 106, 86, tab=12).replace("Z-4", f"Z{top}")
+    got = found(rough + last)
+    line = (HEAD + rough + last).splitlines().index(f"Z{top}") + 2
+    assert [(p.line, p.kind) for p in got.problems if p.kind == "thin-tab"] == [
+        (line, "thin-tab")
+    ] * told
+    (piece,) = got.pieces
+    (tab,) = piece.tabs
+    assert tab.height_mm == pytest.approx(6 + top, abs=1e-6)
