@@ -9,6 +9,7 @@ A scenario file holds, line by line:
     32                                  a number
     > good | 384 parts … | Pass on …    the answer that must come: level | happened | next
     = rack ST-200 379                   what the state must hold afterwards; see `holds`
+    * 23 have other tabs                what stands on the screen now
 
 ``--write`` fills in the answers that come, to be read before they are kept. Each file runs
 on a fresh small shop with the clock it sets itself; every act goes through desk, rules and
@@ -44,15 +45,17 @@ from station.shop.facts import (
     Order,
     Part,
     Pile,
+    Placed,
     Product,
     RackPlace,
     Revision,
+    Size,
     Worker,
 )
 from station.shop.moves import SHEET, WEAR, head
 from tests.floor.shop_small import COMBS, FRAME, FRAMES, GAUGE, GAUGES, small_facts
 from tests.measured import note
-from tests.touch import find_touch
+from tests.touch import find_touch, list_texts
 
 HERE = Path(__file__).resolve().parent / "scenarios"
 OPENS = "2026-11-25T07:00:00"
@@ -135,20 +138,36 @@ START = [
     (SHEET, 40, "bought", "store", "0931"),
     (SHEET, 40, "bought", "store", "0940"),
     (WEAR, 1_130_000, "wear", "bit/12", ""),  # 220 m below nine tenths of its life
-    # What lay on the rack before the books began, and two batches that wait at trimming.
+    # What lay on the rack before the books began, and three batches that wait at trimming.
     ("061", 5, "found", "rack/061", "00000"),
     ("062", 5, "found", "rack/062", "00000"),
     (GAUGE, 10, "found", f"rack/{GAUGE}", "00000"),
     (GAUGE, 160, "cut", "trimming", "00900"),
     (FRAME, 40, "cut", "trimming", "00901"),
     (FRAME, 24, "cut", "spoiled/05", "00901"),
+    ("063", 240, "cut", "trimming", "00902"),
 ]
 DUE = "2026-11-25T14:00:00"
 
 
 def orders() -> tuple[Fact, ...]:
-    """Combs of two lengths, products, orders, and the two batches at trimming."""
+    """Combs of two lengths, bars of two sizes, products, orders, the batches at trimming."""
+    bar = (Size(name="A along", nominal_mm=600.0, low_mm=599.7, high_mm=600.3),
+           Size(name="B across", nominal_mm=45.0, low_mm=44.8, high_mm=45.2))  # fmt: skip
     return (
+        Part(id="063", name="TB-600", words="Treadle bar 600", rack="063", sizes=bar),
+        RackPlace(id="063", name="D 02", part="063"),
+        CutFile(id="073", name="TB600-SET", words="Treadle bars 600", approved="A"),
+        Revision(
+            id="073.A",
+            cut_file="073",
+            letter="A",
+            material="1",
+            minutes=20.0,
+            placed=tuple(Placed(part="063", x_mm=20.0, y_mm=20.0 + 4.0 * n) for n in range(240)),
+        ),
+        Batch(id="00902", cut_file="073", revision="A", sheets=1, cut=1, state="cut", due=DUE),
+        Pile(id="trimming/00902", area="trimming", batch="00902", since=DUE, due=DUE),
         Part(id="061", name="HC-40", words="Heddle comb 40", rack="061"),
         Part(id="062", name="HC-50", words="Heddle comb 50", rack="062"),
         RackPlace(id="061", name="C 01", part="061"),
@@ -177,13 +196,29 @@ def orders() -> tuple[Fact, ...]:
 
 
 def small_shop() -> list[Fact]:
-    """The small shop's facts, a supervisor with a PIN, and a newer revision of the combs."""
+    """The small shop's facts, a supervisor with a PIN, and a newer revision of the combs:
+
+    23 of its 24 have other tabs.
+    """
     facts = {f.key: f for f in small_facts()}
     facts["worker/07"] = Worker(id="07", supervisor=True, pin=HASH)
     comb = facts[f"revision/{COMBS}.C"]
     assert isinstance(comb, Revision)
-    facts[f"revision/{COMBS}.D"] = replace(comb, id=f"{COMBS}.D", letter="D")
+    facts[f"revision/{COMBS}.D"] = replace(
+        comb, id=f"{COMBS}.D", letter="D", placed=_set_tabs_apart(comb.placed)
+    )
     return [*facts.values(), *orders(), *runs()]
+
+
+def _set_tabs_apart(placed: tuple[Placed, ...]) -> tuple[Placed, ...]:
+    """Gives every comb but the first tabs at a quarter of its long edges, not in the middle."""
+    first, *others = placed
+    at_half = ((first.x_mm + 150.0, first.y_mm), (first.x_mm + 150.0, first.y_mm + 120.0))
+    return (
+        replace(first, tabs=at_half),
+        *(replace(p, tabs=((p.x_mm + 75.0, p.y_mm), (p.x_mm + 75.0, p.y_mm + 120.0)))
+          for p in others),
+    )  # fmt: skip
 
 
 def runs() -> tuple[Fact, ...]:
@@ -227,6 +262,8 @@ def _act_out(stage: Stage, lines: list[str], out: list[str], name: str) -> None:
         out.append(line)
         if text.startswith("="):
             _holds(stage, text, f"{name}:{number}")
+        elif text.startswith("*"):
+            _stands(stage, text.removeprefix("*").strip(), f"{name}:{number}")
         elif text and not text.startswith("#"):
             given = stage.send(text)
             if not text.startswith("@"):
@@ -251,6 +288,13 @@ def _holds(stage: Stage, text: str, where: str) -> None:
     now = found(stage, words[:-1])
     if str(now) != words[-1]:
         raise Mismatch(f"{where}: {text} — it is {now}")
+
+
+def _stands(stage: Stage, words: str, where: str) -> None:
+    """Looks for words on the screen."""
+    shown = list(list_texts(stage.desk.face()))
+    if not any(words in text for text in shown):
+        raise Mismatch(f"{where}: nothing on the screen says “{words}”: {shown}")
 
 
 def found(stage: Stage, words: list[str]) -> object:

@@ -1712,10 +1712,6 @@
       <translation>Gesperrte Teile liegen darin</translation>
     </message>
     <message>
-      <source>Held: {why}</source>
-      <translation>Gesperrt: {why}</translation>
-    </message>
-    <message>
       <source>Held: {why}. A supervisor lets it go on.</source>
       <translation>Gesperrt: {why}. Ein Vorgesetzter gibt es frei.</translation>
     </message>
@@ -2416,6 +2412,10 @@
       <translation>Miss noch einmal. Bis dahin geht nichts davon weiter.</translation>
     </message>
     <message>
+      <source>Measure it once more. Till then put aside too: {where}.</source>
+      <translation>Miss noch einmal. Leg bis dahin auch beiseite: {where}.</translation>
+    </message>
+    <message>
       <source>Measure it, enter the mm.</source>
       <translation>Miss es, gib die mm ein.</translation>
     </message>
@@ -2614,6 +2614,10 @@
     <message>
       <source>Next: {part}, {size}.</source>
       <translation>Als Nächstes: {part}, {size}.</translation>
+    </message>
+    <message>
+      <source>Next: {size}.</source>
+      <translation>Als Nächstes: {size}.</translation>
     </message>
     <message>
       <source>Next: {step}</source>
@@ -5356,8 +5360,8 @@
       <translation>Dasselbe gleich noch einmal: einmal gezählt</translation>
     </message>
     <message>
-      <source>The same parts, places, time and bits.</source>
-      <translation>Dieselben Teile, Stellen, Zeiten und Fräser.</translation>
+      <source>The same parts, places, tabs, time and bits.</source>
+      <translation>Dieselben Teile, Stellen, Stege, Zeiten und Fräser.</translation>
     </message>
     <message>
       <source>The screen is dark now</source>
@@ -8552,6 +8556,10 @@
       <translation>{batches}: dort lassen. {then}</translation>
     </message>
     <message>
+      <source>{batches}: put {n} of it back, take others.</source>
+      <translation>{batches}: leg {n} davon zurück, nimm andere.</translation>
+    </message>
+    <message>
       <source>{batches}: put {pieces} back, take others.</source>
       <translation>{batches}: {pieces} zurücklegen, andere nehmen.</translation>
     </message>
@@ -9412,8 +9420,8 @@
       <translation>{n} im Regal</translation>
     </message>
     <message>
-      <source>{n} other places</source>
-      <translation>{n} weitere Plätze</translation>
+      <source>{n} other {n|place|places}</source>
+      <translation>{n} {n|weiterer Platz|weitere Plätze}</translation>
     </message>
     <message>
       <source>{n} owed</source>

@@ -50,16 +50,18 @@ def name_place(view: View, place: str) -> Say:
     return say("rack {number}", number=rack.name) if rack else place_words(place)
 
 
-def tell_where(view: View, number: str, most: int = 3, *, gone: bool = False) -> Say:
+def tell_where(
+    view: View, number: str, most: int = 3, *, gone: bool = False, besides: str = ""
+) -> Say:
     """Tells where a batch's pieces lie, and those of what came of it, farthest on first.
 
-    With `gone` those that have left the shop too.
+    With `gone` those that have left the shop too; those of the work area `besides` not.
     """
     heads = (*_FARTHEST, "shipped") if gone else _FARTHEST
     lying: dict[str, int] = {}
     for batch in list_family(view, number):
         for h in view.stock(batch=batch):
-            if head(h.place) in heads:
+            if head(h.place) in heads and head(h.place) != besides:
                 lying[h.place] = lying.get(h.place, 0) + h.qty
     order = sorted(lying, key=lambda place: heads.index(head(place)))
     told = [
@@ -67,7 +69,7 @@ def tell_where(view: View, number: str, most: int = 3, *, gone: bool = False) ->
         for place in order[:most]
     ]
     if len(order) > most:
-        told.append(say("{n} other places", n=len(order) - most))
+        told.append(say("{n} other {n|place|places}", n=len(order) - most))
     return together(told)
 
 

@@ -256,6 +256,7 @@ CARE: tuple[tuple[tuple[str, ...], tuple[Fact, ...], dict[str, object]], ...] = 
     (("cutting",), (CUTTING, GOOD), {}),
     (("bit",), (CUTTING, GOOD, TWO_BITS), {}),
     (("bit",), (CUTTING, GOOD), {"mode": "broken"}),
+    (("bit",), (CUTTING, GOOD, BROKEN), {}),
     (("cutting",), (CUTTING, GOOD), {"mode": "stop"}),
     (("laser", "cutting"), (CUTTING, GOOD, *LASER_RUN), {}),
     (("laser", "lift"), (BED, GOOD, *LASER_RUN), HEAVY),
@@ -336,7 +337,8 @@ def test_reasons_and_parts_can_be_touched() -> None:
 
 def test_a_screen_for_several_routers_shows_which_is_free_next() -> None:
     one = shown(CUTTING, GOOD, Bed(id="2", day=DAY, bits=((0, "12"),)), router="1,2")
-    cards = one.side[0]
+    care, cards = one.side[:2]  # no list of routers pushes the caution off the screen
+    assert isinstance(care, Remark)
     assert isinstance(cards, Cards)
     assert [(e.big, str(e.right)) for e in cards.entries] == [
         ("Router 2", "free"),

@@ -208,7 +208,7 @@ def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
         return refuse(say("That batch is not held"), say("Go on."))
     if not act.args.approved:
         return ask(
-            say("Held: {why}", why="; ".join(batch.reasons_held)),
+            say("Batch {batch} waits: {why}", batch=batch.id, why=batch.why_held),
             say("Supervisor: scan your badge, then enter your PIN."),
             "supervisor",
         )

@@ -12,6 +12,8 @@ from station.shop.moves import Held, Move, move, tail
 from station.shop.views import Past, Rule, Rules, View, by_kind
 from station.shop.words import Say, say
 
+PACKED_ANEW = say("Back to packing: scan it there, it is opened and packed anew.")
+
 
 def decide_load(act: Act[LoadCart], view: View) -> Answer:
     """A pack onto a cart; one of a cancelled order is caught.
@@ -66,7 +68,7 @@ def _held(view: View, pack: Pack, inside: tuple[Held, ...]) -> Answer | None:
     batch = next((h.batch for h in inside if find_hold(view, h.batch)), "")
     if not batch:
         return None
-    do = say("Back to packing: scan it there, it is opened and packed anew.")
+    do = PACKED_ANEW
     if pack.state == "cart":
         do = say("Scan “Off the cart”, then the pack; packing opens it.")
     return refuse(say("Pack {pack}: batch {batch} in it is held", pack=pack.id, batch=batch), do)
@@ -87,8 +89,8 @@ def refuse_held_on_cart(view: View, pack: Pack) -> Answer | None:
 
 
 def decide_unload(act: Act[UnloadCart], view: View) -> Answer:
-    """A pack off its cart again."""
-    pack = view.get(Pack, tail(act.subject))
+    """A pack off its cart again; a cart that is empty is at no door any more."""
+    pack, cart = view.get(Pack, tail(act.subject)), view.get(Cart, act.args.cart)
     if pack is None or pack.state != "cart":
         return refuse(say("That pack is on no cart"), say("Scan the label again."))
     loaded = view.last(pack.key, LoadCart)
@@ -97,11 +99,16 @@ def decide_unload(act: Act[UnloadCart], view: View) -> Answer:
             say("Pack {pack} was loaded before this PC's history begins", pack=pack.id),
             say("Take it off at another PC."),
         )
+    back, empty = _brought(pack, loaded), list_packs_on(view, cart) == (pack,) if cart else False
+    held = any(find_hold(view, m.frm.batch) for m in back)
     return good(
         say("Pack {pack} is off the cart", pack=pack.id),
-        say("Put it with the packs."),
-        moves=_brought(pack, loaded),
-        sets=(replace(pack, state="packed", cart="", seen=False),),
+        PACKED_ANEW if held else say("Put it with the packs."),
+        moves=back,
+        sets=(
+            replace(pack, state="packed", cart="", seen=False),
+            *((replace(cart, state="here"),) if cart and empty else ()),
+        ),
     )
 
 

@@ -22,13 +22,11 @@ from station.floor.loading.preparing import (
 from station.floor.loading.side_pane import (
     offer_other_router,
     show_care,
-    show_cut_today,
     show_drawer,
+    show_idle_side,
     show_lots,
-    show_meters,
     show_queue,
     show_queued,
-    show_routers,
     show_side,
 )
 from station.floor.loading.tended_face import hint_tended, show_tended
@@ -224,7 +222,7 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
             Press(label=say("Put it down"), code=button("put_down")),
             *offer_other_router(here),
         ),
-        side=(*show_routers(here), *show_meters(here), show_cut_today(here, 5), show_care(here)),
+        side=show_idle_side(here),
     )
 
 
@@ -258,7 +256,7 @@ def _show_free(here: Now) -> Face:
             Press(label=say("Resurfaced"), code=button("resurfaced")),
             *offer_other_router(here),
         ),
-        side=(*show_routers(here), *show_meters(here), show_cut_today(here, 5), show_care(here)),
+        side=show_idle_side(here),
     )
 
 

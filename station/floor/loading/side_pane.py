@@ -42,11 +42,24 @@ def write_batch_touch(batch: Batch) -> str:
 
 
 def show_side(here: Now) -> tuple[Block, ...]:
-    """Shows what comes next, the bit, and what to take care of."""
+    """Shows what comes next, the bit, and what to take care of.
+
+    Beside many routers what to take care of stands first, where nobody has to scroll for it.
+    """
     served = show_routers(here)
     shown = show_queue(here, 1 if served else 2, say("Next on this router"))
     today = () if served or len(shown.entries) > 1 else (show_cut_today(here, 2),)
-    return (*served, *show_told(here), shown, *show_meters(here), show_care(here), *today)
+    told, meters, care = show_told(here), show_meters(here), show_care(here)
+    if served:
+        return (care, *served, *told, shown, *meters)
+    return (*told, shown, *meters, care, *today)
+
+
+def show_idle_side(here: Now) -> tuple[Block, ...]:
+    """Shows the same where no sheet is to be cut: what was cut today stands for what comes."""
+    served, meters, care = show_routers(here), show_meters(here), show_care(here)
+    cut = show_cut_today(here, 5)
+    return (care, *served, *meters, cut) if served else (*meters, cut, care)
 
 
 def show_cut_today(here: Now, most: int) -> Listing:
@@ -240,7 +253,8 @@ def _find_moment(here: Now) -> str:
     if bed.state == "stopped":
         return _find_in_stop(here)
     if bed.sheet:
-        changes = here.running and list_later_uses(here.view, bed, here.running)
+        broken = any(b.state == "broken" for b in _list_inside(here))
+        changes = broken or (here.running and list_later_uses(here.view, bed, here.running))
         nearly = count_minutes_left(bed, here.hand.now) < NEARLY_MIN
         return "bit" if changes else "off_bed" if nearly else "cutting"
     if here.first:

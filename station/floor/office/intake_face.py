@@ -405,5 +405,5 @@ def compare_revisions(
     return Listing(
         title=title,
         rows=_list_lines(tuple(found), TOLD),
-        empty=say("The same parts, places, time and bits."),
+        empty=say("The same parts, places, tabs, time and bits."),
     )

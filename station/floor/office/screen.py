@@ -261,8 +261,8 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
         blocks.append(Pairs(rows=known, title=say("From the work")))
     if isinstance(fact, Router):
         blocks.append(_list_spoiled(fact, view, now))
-    if isinstance(fact, CutFile) and (drawn := _draw_sheet(fact, view)):
-        blocks.append(drawn)
+    if isinstance(fact, CutFile) and (newest := _find_newest(fact, view)):
+        blocks += (_draw_sheet(newest), *_compare_approved(newest, view))
     if isinstance(fact, Revision):
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
         blocks += _compare_approved(fact, view)
@@ -331,11 +331,13 @@ def _tell_worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     )  # fmt: skip
 
 
-def _draw_sheet(cut_file: CutFile, view: View) -> SheetDrawing | None:
-    """Draws the sheet of the newest revision: what stands to be approved, or is."""
-    newest = next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
-    if newest is None:
-        return None
+def _find_newest(cut_file: CutFile, view: View) -> Revision | None:
+    """Finds the newest revision: what stands to be approved, or is."""
+    return next(iter(view.shelf(Revision, cut_file.id, 50)[-1:]), None)
+
+
+def _draw_sheet(newest: Revision) -> SheetDrawing:
+    """Draws the sheet of a revision."""
     note = say(
         "Revision {letter}: {n} {n|part|parts} a sheet, {minutes} min.",
         letter=newest.letter,

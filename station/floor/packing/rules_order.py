@@ -96,6 +96,16 @@ def say_next(view: View, order: Order, done: str = "", inside: int = 0) -> Say:
         if go > 0:
             return say("Next: {n} {part} from rack {place}.", n=go, part=want.part.name,
                        place=want.place_name)  # fmt: skip
+    return _say_all_in(view, order, done)
+
+
+def _say_all_in(view: View, order: Order, done: str = "") -> Say:
+    """Says that the pack can be closed, or what in it, but for the part `done`, is held."""
+    lying = view.stock(place=f"packing/{order.id}")
+    held = keep_held(view, tuple(h for h in lying if h.part != done))
+    if held:
+        return say("{batches}: put {n} of it back, take others.", batches=say_held(held),
+                   n=total(held))  # fmt: skip
     return say("All of it is in: close the pack.")
 
 
@@ -173,7 +183,7 @@ def _free_order(order: Order) -> Order:
 def _say_first(view: View, order: Order) -> Say:
     first = next((w for w in list_needs(view, order) if w.to_go), None)
     if first is None:
-        return say("All of it is in: close the pack.")
+        return _say_all_in(view, order)
     return say("First: {n} {part} from rack {place}.", n=first.to_go, part=first.part.name,
                place=first.place_name)  # fmt: skip
 

@@ -38,6 +38,8 @@ def screen(hand: PoppingHand, view: View) -> Face:
     first = dialogue.find_first(hand, view)
     reasons = _offer_first(first, hand, view) if first else _offer_reasons(hand, view)
     beside = len(tallies) > 1  # many rows leave the reasons no room under them
+    told = (*_draw_sheet(hand, view),
+            *(reasons if beside and reasons else (list_waiting(hand, view, 2),)))  # fmt: skip
     return Face(
         title=say("Popping"),
         where=_say_where(hand),
@@ -50,9 +52,7 @@ def screen(hand: PoppingHand, view: View) -> Face:
         ),
         presses=counting_screen.build_presses(_say_done(batch, tallies, view), "pass_on", "some"),
         side=(
-            *counting_screen.build_question(hand),
-            *_draw_sheet(hand, view),
-            *(reasons if beside and reasons else (list_waiting(hand, view, 2),)),
+            *(counting_screen.build_question(hand) or told),  # beside its keys: only the caution
             _remind_care(batch, view),
         ),
     )
@@ -182,7 +182,7 @@ def _remind_care(batch: Batch | None, view: View) -> Remark:
     revision = find_revision(view, batch) if batch else None
     material = view.get(Material, revision.material) if revision else None
     heavy = material is not None and material.sheet_kg >= shop.two_people_kg
-    names = ("pop", "pop_sheet" if heavy else "pop_dust")
+    names = ("pop", *(("pop_sheet",) if heavy else ()), "pop_dust")
     title = say("Take care: {at}", at=CAUTIONS["pop"].at)
     text = say_cautions(names, shop.caution)
     return Remark(tone="attention", title=title, text=text, code=button("care"))

@@ -89,7 +89,7 @@ def build_presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
     )
 
 
-def build_question(hand: CountingHand) -> tuple[Asked, ...]:
+def build_question(hand: CountingHand) -> tuple[Block, ...]:
     """Builds the question how many go on, while it is open."""
     if hand.work.asks != "some":
         return ()

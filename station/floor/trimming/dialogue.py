@@ -161,7 +161,10 @@ def _enter_number(
 
 
 def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> Do | Took:
-    """Takes a reading; the same size is asked for until it is settled, then the next one."""
+    """Takes a reading; the same size is asked for until it is settled, then the next one.
+
+    Behind the last one nothing is asked for: the next number may be a count again.
+    """
     if given.reading is None:
         said = say("{typed} is no reading", typed=given.text)
         return Took(hand, refuse(said, say("Enter the mm, such as 399.8.")))
@@ -173,7 +176,8 @@ def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> 
     settled = size.allows(given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
     following = (chosen + 1) % len(part.sizes) if settled else chosen
     args = CheckMaster(batch=hand.subject, reading_mm=given.reading, size=chosen)
-    work = replace(hand.work, size=following, asks="size", counter="", open="")
+    over = settled and following == 0
+    work = replace(hand.work, size=following, asks="" if over else "size", counter="", open="")
     return Do(part.key, args, replace(hand, work=work))
 
 

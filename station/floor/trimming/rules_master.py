@@ -7,7 +7,7 @@ from station.floor.trimming.acts import CheckMaster
 from station.floor.trimming.readings import give_comparison
 from station.queries.batches import list_family
 from station.queries.readings import ask_if_far
-from station.queries.stock import count_in_shop
+from station.queries.stock import count_in_shop, tell_where
 from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
@@ -78,11 +78,10 @@ def _settle(
     doubt = find_doubt(batch, part.id, size.name if size else "")
     if not agrees:
         sets = _raise_doubt(act, view, part, batch, size, text, doubt)
-        return attention(
-            text, say("Measure it once more. Till then nothing of it goes on."), sets=sets
-        )
+        return attention(text, _say_waits(view, batch), sets=sets)
+    following = _say_following(part, act.args)
     if batch is None or doubt is None:
-        return good(text, say("Go on."))
+        return good(text, following or say("Go on."))
     again = doubt.again + 1
     others = tuple(d for d in batch.doubts if d != doubt)
     if again < ENOUGH:
@@ -91,9 +90,10 @@ def _settle(
             text, say("Once more the same: two that are right in a row count."), sets=(kept,)
         )
     heaps = _list_heaps(view, batch, doubt.part)
+    free = _say_free(replace(batch, doubts=others), heaps)
     return good(
         text,
-        _say_free(replace(batch, doubts=others), heaps),
+        say("{first} {next}", first=free, next=following) if following else free,
         sets=(
             _drop_doubt(batch, doubt),
             *_settle_look(act, view, doubt),
@@ -143,6 +143,22 @@ def _say_found(part: Part, size: Size | None, found: CheckMaster) -> Say:
     if found.agrees:
         return say("{part} agrees with its master", part=part.name)
     return say("{part} differs from its master", part=part.name)
+
+
+def _say_following(part: Part, found: CheckMaster) -> Say | None:
+    """Says the size that is asked for behind one that is settled; None: no other is left."""
+    after = found.size + 1
+    if found.reading_mm is None or after >= len(part.sizes):
+        return None
+    return say("Next: {size}.", size=part.sizes[after].in_words)
+
+
+def _say_waits(view: View, batch: Batch | None) -> Say:
+    """Says what to do about a doubt; where pieces went on before it, where these lie."""
+    where = tell_where(view, batch.id, besides="trimming") if batch else None
+    if not where:
+        return say("Measure it once more. Till then nothing of it goes on.")
+    return say("Measure it once more. Till then put aside too: {where}.", where=where)
 
 
 def _say_free(batch: Batch, heaps: tuple[Batch, ...]) -> Say:

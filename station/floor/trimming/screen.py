@@ -53,9 +53,10 @@ def screen(hand: TrimmingHand, view: View) -> Face:
         ),
         presses=_offer_presses(tallies, batch, view),
         side=(
-            *counting_screen.build_question(hand),
-            *_show_destination(hand, part, batch, view),
-            *_offer_reasons(hand, view),
+            *(
+                counting_screen.build_question(hand)  # beside its keys only the caution has room
+                or (*_show_destination(hand, part, batch, view), *_offer_reasons(hand, view))
+            ),
             _remind_care(part, view),
         ),
         weights=(64, 0, 36),
