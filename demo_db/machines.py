@@ -25,6 +25,10 @@ FIRST_LOTS: tuple[tuple[str, str, int], ...] = (
 )
 
 
+# of a mailer, by its number; long and narrow ones cost more than flat ones, being rare
+PRICES = {"01": 0.22, "02": 0.34, "03": 0.48, "04": 0.62, "09": 0.95, "11": 1.1, "12": 1.9}
+
+
 def shop(day_starts: str = "07:00", day_ends: str = "16:00") -> Shop:
     """The demo shop's own settings."""
     return Shop(id="shop", first=ISSUE, name="Weaving-tool workshop", day_starts=day_starts,
@@ -87,6 +91,7 @@ def machines(received: str) -> tuple[Fact, ...]:
         Mailer(id="11", name="Long 800 × 300", length_mm=800.0, width_mm=300.0, thick_mm=160.0),
         Mailer(id="12", name="Deep 950 × 500", length_mm=950.0, width_mm=500.0, thick_mm=380.0),
     )
+    mailers = tuple(replace(m, price=PRICES[m.id]) for m in mailers)
     return (
         *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),
         *lots(received), *carts(), *mailers,

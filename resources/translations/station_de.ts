@@ -7924,6 +7924,10 @@
       <translation>Vorsatz</translation>
     </message>
     <message>
+      <source>price</source>
+      <translation>Preis</translation>
+    </message>
+    <message>
       <source>product</source>
       <translation>Produkt</translation>
     </message>

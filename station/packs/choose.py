@@ -1,18 +1,29 @@
-"""Chooses the mailer of a pack at packing: the smallest that closes over the pieces as they lie.
+"""Chooses the mailer of a pack at packing: the cheapest that closes over the pieces as they lie.
 
-Smallest is the one with the smallest flat area, then the lightest. The stack is not higher than
-the shorter side of its first layer, which covers half of its box or more; only where no mailer
-takes such a stack is this let go. Where the same mailer can have them so, small pieces lie
-between two larger ones (common practice, no source).
+Cheapest is the one with the lowest price; as long as a mailer has none, the smallest flat area
+stands for it, then the mass. The stack is not higher than the shorter side of its first layer,
+which covers half of its box or more; only where no mailer takes such a stack is this let go. Where
+the same mailer can have them so, several parts lie in layers that are all the same, which are
+counted at a glance, and small pieces lie between two larger ones (common practice, no source).
 """
 
 from functools import lru_cache
 
 from station.packs.messages import PackAnswer, PackMailer, PackPile, PackProblem
-from station.packs.stack import Layers, Patience, StackAsk, find_stack, has_between, lay_single
+from station.packs.stack import (
+    Layers,
+    Patience,
+    StackAsk,
+    find_equal_layers,
+    find_stack,
+    has_between,
+    lay_single,
+)
 
 KEPT = 512  # answers that are kept: a screen asks again at every scan
-WORK = 3000  # rooms that are filled for a problem, before only a few ways are tried
+WORK = 2500  # rooms that are filled for a problem, before only a few ways are tried
+MANY_WORK = 4000  # the same for an order of many parts
+MANY_PARTS = 7
 
 
 @lru_cache(maxsize=KEPT)
@@ -21,8 +32,9 @@ def choose_mailer(problem: PackProblem) -> PackAnswer:
     parts = tuple(p for p in problem.parts if p.pieces > 0)
     if not parts:
         return PackAnswer()
-    patience = Patience(WORK)
-    mailers = sorted(problem.mailers, key=_rate_mailer)
+    patience = Patience(WORK if len(parts) < MANY_PARTS else MANY_WORK)
+    priced = all(mailer.price > 0 for mailer in problem.mailers)
+    mailers = sorted(problem.mailers, key=lambda mailer: _rate_mailer(mailer, priced=priced))
     between = has_between(parts)
     rules = ((True, True), (False, True)) if between else ((False, True),)
     steady = [(mailer, *rule) for mailer in mailers for rule in rules]
@@ -35,14 +47,15 @@ def choose_mailer(problem: PackProblem) -> PackAnswer:
             between=inside,
             steady=firm,
         )
-        if layers := find_stack(ask, mailer.thick_mm, patience):
+        if layers := find_equal_layers(ask) or find_stack(ask, mailer.thick_mm, patience):
             loose = (inside, firm) != rules[0]
             return PackAnswer(layers=_centre(layers), mailer=mailer.name, loose=loose)
     return PackAnswer(layers=_centre(lay_single(parts, problem.gap_mm)))
 
 
-def _rate_mailer(mailer: PackMailer) -> tuple[float, float, str]:
-    return (mailer.length_mm * mailer.width_mm, mailer.mass_g, mailer.name)
+def _rate_mailer(mailer: PackMailer, *, priced: bool) -> tuple[float, float, float, str]:
+    area = mailer.length_mm * mailer.width_mm
+    return (mailer.price if priced else area, area, mailer.mass_g, mailer.name)
 
 
 def _centre(layers: Layers) -> Layers:

@@ -37,6 +37,7 @@ class PackMailer(NamedTuple):
     mass_g: float = 0.0
     kind: PackKind = "mailer"
     flap_mm: float = 0.0
+    price: float = 0.0  # 0: not known
 
     def find_room(self, thick: float, allowance: float) -> tuple[float, float]:
         """Finds the length and width that a stack so thick may have in it.

@@ -100,16 +100,20 @@ def _list_rooms(
     mailer: PackMailer, allowance: float, thicks: tuple[float, ...]
 ) -> tuple[Level, ...]:
     """Lists the heights that layers of these thicknesses can add up to, rising."""
-    sums = {0.0}
-    for thick in thicks:
-        for low in tuple(sums):
-            many = int((mailer.thick_mm - low + NEAR) // thick)
-            sums.update(round(low + n * thick, 6) for n in range(1, many + 1))
+    each = [round(thick / NEAR) for thick in thicks]  # whole numbers: equal sums are one
+    most, sums, new = int(mailer.thick_mm / NEAR) + 1, {0}, [0]
+    while new:
+        low = new.pop()
+        for thick in each:
+            if (high := low + thick) <= most and high not in sums:
+                sums.add(high)
+                new.append(high)
     levels = []
-    for thick in sorted(s for s in sums if s >= thicks[-1] - NEAR):
-        room = mailer.find_room(thick, allowance)
-        if min(room) > 0:
-            levels.append(Level(thick, max(room), min(room)))
+    for high in sorted(s for s in sums if s >= each[-1]):
+        room = mailer.find_room(high * NEAR, allowance)
+        if min(room) <= 0:
+            break
+        levels.append(Level(high * NEAR, max(room), min(room)))
     return tuple(levels)
 
 
@@ -148,6 +152,30 @@ def find_stack(ask: StackAsk, most: float, patience: Patience) -> Layers | None:
         found = _rise(ask, levels, start, way, most, patience, granted)
         if found or patience.left <= stop:
             return found
+    return None
+
+
+def find_equal_layers(ask: StackAsk) -> Layers | None:
+    """Finds layers that are all the same, as few as can be; None: of one part, of several
+    thicknesses, between others, or not found.
+    """
+    thick = ask.parts[0].thick_mm
+    if len(ask.parts) < 2 or ask.between or any(p.thick_mm != thick for p in ask.parts):
+        return None
+    times = math.gcd(*(p.pieces for p in ask.parts))
+    for number in (n for n in range(2, times + 1) if times % n == 0):
+        room = ask.mailer.find_room(number * thick, ask.allowance_mm)
+        if min(room) <= 0 or number * thick > ask.mailer.thick_mm + NEAR:
+            break
+        each = [p.pieces // number for p in ask.parts]
+        for order in _list_orders(ask.parts):
+            filling = LayerFilling(ask.parts, order, thick, ask.gap_mm)
+            filled = filling.fill((0.0, 0.0, *room), each)
+            if any(filled.left):
+                continue
+            layers = (filling.list_piles(filled.blocks, each),) * number
+            if settled := _settle(ask, layers, ask.mailer.thick_mm):
+                return settled
     return None
 
 
@@ -290,6 +318,7 @@ class _Building:
     ) -> Layers | None:
         """Lays layer on layer until nothing is left; None: that gets too high."""
         layers: list[PackLayer] = []
+        fillings: dict[float, LayerFilling] = {}
         while any(left):
             if self.rooms > self._granted:
                 return None
@@ -298,15 +327,21 @@ class _Building:
                 return None
             best, rated = None, (0.0, False, 0.0)
             for height in self._list_tall(left, room):
-                filling = LayerFilling(self._parts, self._order, height, self._ask.gap_mm, inner)
+                if height not in fillings:
+                    args = self._parts, self._order, height, self._ask.gap_mm, inner
+                    fillings[height] = LayerFilling(*args)
+                filling = fillings[height]
+                before = filling.rooms
                 filled = filling.fill(self._room, left, widely=self._few)
-                self.rooms += filling.rooms
+                self.rooms += filling.rooms - before
                 rate = filled.volume / height
                 if self._noise:
                     rate *= self._noise.uniform(0.85, 1.0)
                 rating = (round(rate, 3), not any(filled.left), -height)
                 if filled.blocks and rating > rated:
                     best, rated = (filling, filled), rating
+                if not any(filled.left):
+                    break  # a higher layer takes no more
             if best is None:
                 return None
             filling, filled = best

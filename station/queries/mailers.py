@@ -62,7 +62,7 @@ class Parcel(NamedTuple):
 
 
 def plan_parcel(view: View, pieces: Pieces) -> Parcel:
-    """Plans how so many of each part are packed, in the smallest mailer that takes them."""
+    """Plans how so many of each part are packed, in the cheapest mailer that takes them."""
     inside = [(part, count) for part, count in pieces if count > 0]
     mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
     lies = choose_mailer(
@@ -85,7 +85,10 @@ def _lay_out(part: Part, count: int) -> PackPart:
 
 
 def _measure(mailer: Mailer) -> PackMailer:
-    return PackMailer(mailer.id, mailer.length_mm, mailer.width_mm, mailer.thick_mm, mailer.mass_g)
+    return PackMailer(
+        mailer.id, mailer.length_mm, mailer.width_mm, mailer.thick_mm, mailer.mass_g,
+        price=mailer.price,
+    )  # fmt: skip
 
 
 def closes_over(mailer: Mailer, length: float, width: float, thick: float) -> bool:

@@ -84,6 +84,30 @@ def test_sticks_lie_side_by_side_and_not_as_a_tower():
     assert find_faults(asked, answer) == []
 
 
+PRICES = (0.22, 0.34, 0.48, 0.62, 1.1)
+
+
+def test_where_every_mailer_has_a_price_the_cheapest_is_taken():
+    """16 picks of 300 × 25 and 8 sheds of 400 × 45: four layers of four picks and two sheds.
+
+    424 × 294 of room at 26 mm: 2 × 45 + 4 × 25 and five gaps are 195. By flat area alone the
+    long one takes them, 39 mm high; so it does while one mailer has no price.
+    """
+    parts = PackPart("PS-300", 300, 25, 6.5, 16), PackPart("SS-400", 400, 45, 6.5, 8)
+    priced = tuple(m._replace(price=p) for m, p in zip(MAILERS, PRICES, strict=True))
+    asked = problem(*parts, mailers=priced)
+    answer = choose_mailer(asked)
+    assert (answer.mailer, answer.size_mm[2], answer.loose) == ("Flat 450 × 320", 26.0, False)
+    each = [{p.part: 0 for p in layer.piles} for layer in answer.layers]
+    for counts, layer in zip(each, answer.layers, strict=True):
+        for pile in layer.piles:
+            counts[pile.part] += pile.pieces
+    assert each == [{"PS-300": 4, "SS-400": 2}] * 4
+    assert find_faults(asked, answer) == []
+    unknown = (priced[0], priced[1]._replace(price=0.0), *priced[2:])
+    assert choose_mailer(problem(*parts, mailers=unknown)).mailer == "Long 650 × 150"
+
+
 # Worked out by hand: the room is the mailer's inside less thickness and 10 mm, each way.
 @pytest.mark.parametrize(
     ("parts", "mailer", "thick"),
@@ -100,6 +124,10 @@ def test_sticks_lie_side_by_side_and_not_as_a_tower():
         ([PackPart("A", 600, 100, 9, 2)], "Long 650 × 150", 18),
         # 325 × 225 at 9: one strip
         ([PackPart("A", 300, 20, 9, 1)], "Flat 350 × 250", 9),
+        # 228 × 158 at 12: two layers, each of 2 × 70 and 1 × 60 in rows of 200
+        ([PackPart("A", 200, 35, 6, 4), PackPart("B", 200, 60, 6, 2)], "Flat 250 × 180", 12),
+        # 322 × 222 at 18: two of 160 × 200 beside each other are 321 × 200; three layers
+        ([PackPart("A", 200, 160, 6, 6)], "Flat 350 × 250", 18),
     ],
 )
 def test_worked_out_by_hand(parts, mailer, thick):

@@ -73,6 +73,7 @@ class Mailer(Fact):
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0)]
     thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0  # what it closes over
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 30.0
+    price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     active: InUse = True
 
 
