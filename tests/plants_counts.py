@@ -10,6 +10,7 @@ COUNTING = f"{FLOOR}/shared/counting.py"
 UNDO = "station/ledger/undo.py"
 TAKE = f"{FLOOR}/loading/rules_take.py"
 LOOKS = "station/queries/looks.py"
+NEW_BIT = f"{FLOOR}/loading/rules_new_bit.py"
 HELD = "station/ledger/held.py"
 TODAY = f"{FLOOR}/today/rules.py"
 RETURNS = f"{FLOOR}/anywhere/returns.py"
@@ -23,6 +24,8 @@ DAY_OFFICE = ("replay:36_the_office",)
 DAY_UNMADE = ("replay:37_a_sheet",)
 COUNTED = ("tests/floor/shared/test_counting.py", "replay:32_counts")
 OFFICE = ("tests/floor/test_office.py", "replay:34_begun")
+BITS = ("tests/floor/test_new_bit.py",)
+SPOILT = ("tests/floor/test_loading_dialogue.py",)
 SHEETS = ("tests/floor/test_loading_rules.py",)
 CONFLICTS = ("tests/floor/test_conflicts.py",)
 LOOKED = ("tests/queries/test_looks.py",)
@@ -118,6 +121,22 @@ COUNTS = (
           "held pieces that come back are free", BACK),
     Plant(f"{FLOOR}/anywhere/returning.py", 'rest = replace(hand.aside, part="") if more else',
           "rest =", "a pack is closed with parts still on the table", BACK),
+    # a bit that nobody has entered yet
+    Plant(NEW_BIT, "if not SMALLEST <= size <= LARGEST:", "if size <= 0:",
+          "a wild number is a bit", BITS),
+    Plant(NEW_BIT, "sets=(*done.sets, concern)", "sets=done.sets",
+          "nobody looks at a bit that a worker entered", BITS),
+    Plant(NEW_BIT, "if refused := refuse_unfit(view, bed, bit):", "if False:",
+          "a bit goes into a spindle that turns", ("tests/floor/test_new_bit.py",)),
+    Plant(f"{FLOOR}/loading/new_bit.py", "any(use.diameter_mm == diameter_mm for use in wanted)",
+          "wanted", "a bit for later goes in before its time", BITS),
+    Plant(TODAY, 'replace(bit, state="worn"),', "bit,", "a bit that is not approved cuts on",
+          BITS),
+    # survivors of a sheet
+    Plant(f"{FLOOR}/loading/work.py", 'if self.mode != "spoil":', "if True:",
+          "what survived of a sheet is dropped by looking elsewhere", ("replay:50_survivors",)),
+    Plant(f"{FLOOR}/loading/preparing.py", 'hand.work.spoils not in ("", name_sheet(bed)):',
+          "False:", "what survived of one sheet counts for another", SPOILT),
     # what is shown
     Plant(LOOKS, "takewhile(lambda o: is_late(o, now),", "takewhile(lambda o: False,",
           "late orders raise nothing", LOOKED),

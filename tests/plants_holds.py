@@ -71,8 +71,9 @@ AT_THE_BED = (
           "return Took(here.hand, wrong)", "a refused lot leaves the former one", DIALOGUE),
     Plant("station/shop/rooms.py", "return self.refused if wrong and self.refused else hand",
           "return hand", "a refused act leaves the ticks of what it was about", DIALOGUE),
-    Plant(f"{LOADING}/dialogue.py", "untick_restart(untick_items(here.hand",
-          "(untick_items(here.hand", "another bit leaves what was confirmed before it", DIALOGUE),
+    Plant(f"{LOADING}/preparing.py", 'return untick_restart(untick_items(hand, "bit", "zero"))',
+          'return untick_items(hand, "bit", "zero")',
+          "another bit leaves what was confirmed before it", DIALOGUE),
     Plant(f"{LOADING}/side_pane.py", 'return ("laser", found[0])', 'return ("laser",)',
           "a laser's caution replaces the others", FACES),
 )  # fmt: skip

@@ -780,6 +780,18 @@
       <translation>Fräser {bit} ist drin: {words}</translation>
     </message>
     <message>
+      <source>Bit {bit} is new and in: {words}</source>
+      <translation>Fräser {bit} ist neu und drin: {words}</translation>
+    </message>
+    <message>
+      <source>Bit {bit} is new at {router}, entered by worker {by}: {words}, {size} mm</source>
+      <translation>Fräser {bit} ist neu an {router}, eingetragen von Arbeiter {by}: {words}, {size} mm</translation>
+    </message>
+    <message>
+      <source>Bit {bit} is new: {words}</source>
+      <translation>Fräser {bit} ist neu: {words}</translation>
+    </message>
+    <message>
       <source>Bit {bit} is {size} mm</source>
       <translation>Fräser {bit} hat {size} mm</translation>
     </message>
@@ -966,6 +978,10 @@
     <message>
       <source>Choose a router.</source>
       <translation>Eine Fräse wählen.</translation>
+    </message>
+    <message>
+      <source>Choose a row, or enter its diameter.</source>
+      <translation>Eine Zeile wählen oder den Durchmesser eingeben.</translation>
     </message>
     <message>
       <source>Choose a row.</source>
@@ -1406,6 +1422,10 @@
     <message>
       <source>Enter the mm, such as 399.8.</source>
       <translation>Gib die mm ein, etwa 399,8.</translation>
+    </message>
+    <message>
+      <source>Enter the mm, such as 6.35.</source>
+      <translation>Die mm eingeben, etwa 6.35.</translation>
     </message>
     <message>
       <source>Enter the new PIN again.</source>
@@ -2004,12 +2024,20 @@
       <translation>Es will {parts}. {part} zurücklegen.</translation>
     </message>
     <message>
+      <source>Its card goes with it into the drawer.</source>
+      <translation>Seine Karte kommt mit ihm in die Schublade.</translation>
+    </message>
+    <message>
       <source>Its card is printed</source>
       <translation>Die Karte ist gedruckt</translation>
     </message>
     <message>
       <source>Its diameter, and which router it is in.</source>
       <translation>Durchmesser, und in welcher Fräse er steckt.</translation>
+    </message>
+    <message>
+      <source>Its diameter?</source>
+      <translation>Sein Durchmesser?</translation>
     </message>
     <message>
       <source>Its label is void: tear it off. Count out what is spoiled, then close it.</source>
@@ -2134,6 +2162,10 @@
     <message>
       <source>Left; nothing was changed</source>
       <translation>So gelassen; nichts wurde geändert</translation>
+    </message>
+    <message>
+      <source>Left; sheet {n} is not booked as spoiled</source>
+      <translation>Gelassen; Platte {n} ist nicht als Ausschuss gebucht</translation>
     </message>
     <message>
       <source>Lengths</source>
@@ -2396,6 +2428,10 @@
       <translation>Miss noch einmal: jede Messung bleibt.</translation>
     </message>
     <message>
+      <source>Measure it across its edges, enter mm.</source>
+      <translation>Über die Schneiden messen, mm eingeben.</translation>
+    </message>
+    <message>
       <source>Measure it again, or a supervisor's badge.</source>
       <translation>Noch einmal messen, oder Ausweis der Aufsicht.</translation>
     </message>
@@ -2514,6 +2550,10 @@
     <message>
       <source>Never hold parts by hand. This does not stop it.</source>
       <translation>Nie Teile mit der Hand halten. Das hier hält die Fräse nicht an.</translation>
+    </message>
+    <message>
+      <source>New bit</source>
+      <translation>Neuer Fräser</translation>
     </message>
     <message>
       <source>New ones: {n}. Look at them in the office.</source>
@@ -2658,6 +2698,10 @@
     <message>
       <source>No bit is in the spindle</source>
       <translation>Kein Fräser in der Spindel</translation>
+    </message>
+    <message>
+      <source>No bit of that size in the drawer</source>
+      <translation>Kein Fräser dieser Größe in der Schublade</translation>
     </message>
     <message>
       <source>No cut file lies there</source>
@@ -2856,10 +2900,6 @@
       <translation>Nichts davon ist noch gut. Nächsten Abschnitt scannen.</translation>
     </message>
     <message>
-      <source>None of the right size.</source>
-      <translation>Keiner in der richtigen Größe.</translation>
-    </message>
-    <message>
       <source>None off</source>
       <translation>Keine runter</translation>
     </message>
@@ -2878,6 +2918,10 @@
     <message>
       <source>Not complete: {n} to go</source>
       <translation>Nicht vollständig: noch {n}</translation>
+    </message>
+    <message>
+      <source>Not entered yet</source>
+      <translation>Noch nicht eingetragen</translation>
     </message>
     <message>
       <source>Not for one order</source>
@@ -3170,6 +3214,10 @@
     <message>
       <source>One less</source>
       <translation>Eins weniger</translation>
+    </message>
+    <message>
+      <source>One like</source>
+      <translation>Einer wie</translation>
     </message>
     <message>
       <source>One more</source>
@@ -4216,6 +4264,10 @@
       <translation>Karte scannen.</translation>
     </message>
     <message>
+      <source>Scan its code again. Is it new? “{new}”.</source>
+      <translation>Seinen Code noch einmal scannen. Ist er neu? „{new}“.</translation>
+    </message>
+    <message>
       <source>Scan its part, or type a name.</source>
       <translation>Teil scannen oder Namen tippen.</translation>
     </message>
@@ -4290,10 +4342,6 @@
     <message>
       <source>Scan the bit that broke.</source>
       <translation>Den gebrochenen Fräser scannen.</translation>
-    </message>
-    <message>
-      <source>Scan the bit's code again.</source>
-      <translation>Code des Fräsers noch einmal scannen.</translation>
     </message>
     <message>
       <source>Scan the card again.</source>
@@ -4634,6 +4682,10 @@
     <message>
       <source>Sheet {sheet}, run {run}, started at {at}</source>
       <translation>Platte {sheet}, Durchgang {run}, begonnen um {at}</translation>
+    </message>
+    <message>
+      <source>Sheet {sheet}: {n} {part} whole</source>
+      <translation>Platte {sheet}: {n} {part} ganz</translation>
     </message>
     <message>
       <source>Sheets in the store</source>
@@ -5884,6 +5936,10 @@
       <translation>Berühren oder so lassen.</translation>
     </message>
     <message>
+      <source>Touch its kind, or enter its diameter in mm.</source>
+      <translation>Seine Art berühren oder den Durchmesser in mm eingeben.</translation>
+    </message>
+    <message>
       <source>Touch its row first.</source>
       <translation>Erst seine Zeile berühren.</translation>
     </message>
@@ -6230,6 +6286,14 @@
     <message>
       <source>What is spoiled?</source>
       <translation>Was ist Ausschuss?</translation>
+    </message>
+    <message>
+      <source>What is the new bit?</source>
+      <translation>Was für ein Fräser ist der neue?</translation>
+    </message>
+    <message>
+      <source>What is the new bit? A supervisor looks at it later.</source>
+      <translation>Was für ein Fräser ist der neue? Eine Aufsicht sieht ihn später an.</translation>
     </message>
     <message>
       <source>What is wanted of it is known already: see Needs a look.</source>
@@ -10080,12 +10144,20 @@
       <translation>{sizes} mm</translation>
     </message>
     <message>
+      <source>{size} mm</source>
+      <translation>{size} mm</translation>
+    </message>
+    <message>
       <source>{size} mm again, by hand</source>
       <translation>noch einmal {size} mm, von Hand</translation>
     </message>
     <message>
       <source>{size} mm bit</source>
       <translation>Fräser {size} mm</translation>
+    </message>
+    <message>
+      <source>{size} mm is no bit's diameter</source>
+      <translation>{size} mm ist kein Durchmesser eines Fräsers</translation>
     </message>
     <message>
       <source>{size} mm, no. {bit}: {left} m left, {need} m needed</source>
@@ -10170,6 +10242,10 @@
     <message>
       <source>{told}, lot {lot}</source>
       <translation>{told}, Charge {lot}</translation>
+    </message>
+    <message>
+      <source>{typed} is no diameter</source>
+      <translation>{typed} ist kein Durchmesser</translation>
     </message>
     <message>
       <source>{typed} is no reading</source>

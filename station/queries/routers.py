@@ -8,6 +8,7 @@ from station.shop.times import count_seconds
 from station.shop.views import View, by_batch, total
 
 NEAR_ITS_END = 0.8  # share of a bit's life from which it is told
+TAKE_OUT = "take it out"  # how a bit that a worker entered is settled, where it is not approved
 
 
 def list_routers(view: View) -> tuple[Router, ...]:

@@ -90,6 +90,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (121, "bit_out", "Bit is out of the wood"),
             (122, "nobody_near", "Nobody is at the bed"),
             (123, "who_next", "Who needs me next"),
+            (124, "new_bit", "New bit"),
         ),
     ),
     (

@@ -29,6 +29,10 @@ STORIES = {  # by the function that raises it: what is done, and its choices
         (*TRIMMING, "button recount", "150", "button yes", "reason 51"),
         ("looked at",),
     ),
+    "loading._ask_for_look": (
+        ("@worker 02", "@area loading", "@router R1", "button new_bit", "6.35"),
+        ("approve it", "take it out"),
+    ),
     "loading._turn_wrong": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:20:00", "button off_bed",
          "button first_off_bad"),

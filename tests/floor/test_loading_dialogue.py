@@ -284,6 +284,22 @@ def test_after_a_part_that_is_not_here_no_number_goes_to_the_former_one() -> Non
     assert one.hand.work.survived == {"045": 70}
 
 
+def test_survivors_of_one_sheet_are_none_of_the_next() -> None:
+    one = player(GOOD, CUTTING)
+    one.give(press("sheet_spoiled"), Code("reason", "12"), Number("70"))
+    assert str(one.hand.work.tell_counted(one.view)) == "Sheet 1: 70 SG-10 whole"
+    # Another screen took it off and started sheet 2.
+    one.view.facts["bed/1"] = replace(CUTTING, sheet=2)
+    assert str(one.give(press("sheet_spoiled")).said) == "Why is sheet 2 spoiled?"
+    assert not one.hand.work.survived
+
+
+def test_leaving_a_question_keeps_what_was_said_of_the_next_sheet() -> None:
+    one = player(GOOD, CUTTING, work=TOLD)
+    one.give(press("sheet_spoiled"), press("put_down"))
+    assert (one.hand.work.mode, one.hand.work.lot, one.hand.work.reading) == ("", "0931", 6.4)
+
+
 LAST = replace(CUTTING, sheet=4)
 PREPARES = [press("held_down"), press("bit_good"), press("file_right"), press("zeroed"),
             Code("lot", "0931"), Number("6.4")]  # fmt: skip

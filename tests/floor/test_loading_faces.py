@@ -105,13 +105,14 @@ STATES: tuple[tuple[str, tuple[Fact, ...], dict[str, object], list[str]], ...] =
     ("it cuts", (CUTTING, replace(GOOD, state="cutting")), {},
      ["Sheet 1 is off the bed", "Sheet spoiled", "Report a stop"]),
     ("stopped on a sheet", (STOPPED, GOOD), {},
-     ["The stop is over", "Sheet spoiled", "Bit broken"]),
+     ["The stop is over", "Sheet spoiled", "Bit broken", "New bit"]),
     ("stopped and free", (replace(FREE, state="stopped", stop="32", stopped=at("09:00")),), {},
-     ["The stop is over", "Bit broken"]),
+     ["The stop is over", "Bit broken", "New bit"]),
     ("why stopped", (CUTTING, GOOD), {"mode": "stop"}, ["Leave it"]),
     ("why spoiled", (CUTTING, GOOD), {"mode": "spoil"}, ["Leave it"]),
     ("what survived", (CUTTING, GOOD), {"mode": "spoil", "reason": "12"},
      ["Sheet 1 is spoiled", "Leave it"]),
+    ("a new bit", (CUTTING, GOOD), {"mode": "new_bit"}, ["Leave it"]),
     ("which bit", (replace(CUTTING, bits=((1, "15"), (2, "16"))), GOOD), {"mode": "broken"},
      ["Leave it"]),
 )  # fmt: skip
@@ -186,7 +187,8 @@ def test_lots_and_keypad_are_there_for_touch() -> None:
     assert str(wrong.rows[0].title) == "measured again"
     bits = shown(replace(BED, bits=()), GOOD).main[-1]
     assert isinstance(bits, Cards)
-    assert [e.big for e in bits.entries] == ["11", "17"]  # its own, then of the drawer
+    # its own, then of the drawer, then one that nobody has entered
+    assert [str(e.big) for e in bits.entries] == ["11", "17", "New bit"]
 
 
 def test_the_queue_says_why_and_how_long() -> None:

@@ -83,6 +83,16 @@ class ChangeBit(Args, frozen=True, kw_only=True):
     pocket: int = 0  # 0: the spindle
 
 
+class EnterBit(Args, frozen=True, kw_only=True):
+    """Enters a bit that the shop does not know yet, and puts it in where it is wanted now."""
+
+    kind = "enter_bit"
+
+    like: str = ""  # a known bit of its kind; empty: only its size is known
+    diameter_mm: float = 0.0
+    pocket: int = -1  # 0: the spindle; -1: it lies in the drawer
+
+
 class BreakBit(Args, frozen=True, kw_only=True):
     """Marks a bit in the router as broken."""
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 
+from station.floor.loading import new_bit
 from station.floor.loading.acts import (
     AddSheet,
     BreakBit,
@@ -34,17 +35,20 @@ from station.floor.loading.preparing import (
     close_question,
     find_counted,
     find_now,
+    find_pocket,
     hold_batch,
     is_ready,
     keep_for_next,
     let_go,
     let_go_of_sheet,
+    name_sheet,
     open_question,
     refuse_no_next,
     say_next,
     start_next,
     take_off,
     tick_item,
+    untick_bit,
     untick_items,
     untick_restart,
 )
@@ -113,6 +117,8 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
     """Takes a number: a count, a reading of the first-off, or the thickness of the sheet."""
     if here.mode == "spoil":
         return _enter_survived(here, given)
+    if here.mode == "new_bit":
+        return new_bit.enter_size(here, given)
     if here.first:
         return _enter_reading(here, here.first, given)
     revision, value = here.revision, given.reading
@@ -137,8 +143,14 @@ def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
     return Took(here.hand, taken)
 
 
+def _choose_row(here: Now, number: int) -> Do | Took | None:
+    """Chooses what a new bit is like, or the size of the first-off that is measured next."""
+    if here.mode == "new_bit":
+        return new_bit.choose_kind(here, number)
+    return _choose_size(here, number)
+
+
 def _choose_size(here: Now, number: int) -> Took | None:
-    """Chooses the size of the first-off that is measured next, by its row."""
     sizes = here.compared.shown
     if number > len(sizes):
         return None
@@ -318,9 +330,9 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
         after = close_question(here.hand)
         return Do(here.subject, BreakBit(bit=code.number), after)
     if inside and bit and bit.state == "good":
-        return tick_item(here, "bit")
-    pocket = _find_pocket(here, bit) if bit else 0
-    unchecked = untick_restart(untick_items(here.hand, "bit", "zero"))
+        return tick_item(replace(here, hand=_close_new(here.hand)), "bit")
+    pocket = find_pocket(here, bit.diameter_mm) if bit else 0
+    unchecked = untick_bit(_close_new(here.hand))
     if pocket is None:
         return Took(
             unchecked,
@@ -333,18 +345,9 @@ def _scan_bit(here: Now, code: Code) -> Do | Took:
     return Do(here.subject, args, unchecked, refused=unchecked)
 
 
-def _find_pocket(here: Now, bit: Bit) -> int | None:
-    """Finds where a bit goes: the spindle, or the pocket that wants its diameter."""
-    router = here.router
-    if router is None or not router.changer:
-        return 0
-    run = here.running if here.bed.sheet else here.next_run
-    for use in run.bits if run else ():
-        if use.diameter_mm == bit.diameter_mm:
-            return use.number
-    held = {p: here.view.get(Bit, b) for p, b in here.bed.bits}
-    fits = [p for p, b in held.items() if b and b.diameter_mm == bit.diameter_mm]
-    return fits[0] if fits else None
+def _close_new(hand: LoadingHand) -> LoadingHand:
+    """Closes the question what a new bit is like: one with a card is known."""
+    return close_question(hand) if hand.work.mode == "new_bit" else hand
 
 
 def _scan_router(here: Now, code: Code) -> Took:
@@ -432,6 +435,7 @@ def _press_spoiled(here: Now) -> Do | Took:
         return Took(here.hand, refuse(say("No sheet is on the bed"), say("Nothing is spoiled.")))
     if here.mode != "spoil":
         hand = open_question(here.hand, "spoil")
+        hand = replace(hand, work=replace(hand.work, spoils=name_sheet(bed)))
         said = say("Why is sheet {n} spoiled?", n=bed.sheet)
         return Took(hand, notice(said, say("Scan or touch the reason.")))
     work = here.hand.work
@@ -492,6 +496,16 @@ def _press_more(here: Now) -> Do | Took:
         AddSheet(router=here.bed.id),
         hold_batch(close_question(here.hand), here.batch.id),
     )
+
+
+def _press_put_down(here: Now) -> Took | None:
+    """Leaves the question that is open; what was said of the next sheet stays."""
+    if here.mode in ("", "tended"):
+        return None
+    left = say("Left; nothing was changed")
+    if here.hand.work.survived:
+        left = say("Left; sheet {n} is not booked as spoiled", n=here.bed.sheet)
+    return Took(close_question(here.hand), good(left, say("Go on with your work.")))
 
 
 def _press_next_router(here: Now) -> Took:
@@ -635,6 +649,8 @@ BUTTON_STEPS: dict[str, Callable[[Now], Do | Took | FileJob | None]] = {
     "bit_broken": _press_broken,
     "one_more_sheet": _press_more,
     "next_router": _press_next_router,
+    "put_down": _press_put_down,
     "who_next": _press_who_next,
-    **{f"row_{n}": partial(_choose_size, number=n) for n in range(1, MOST_SIZES + 1)},
+    "new_bit": new_bit.press_new_bit,
+    **{f"row_{n}": partial(_choose_row, number=n) for n in range(1, MOST_SIZES + 1)},
 }

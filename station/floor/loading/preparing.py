@@ -13,7 +13,7 @@ from station.queries.routers import find_bed, find_running, list_routers
 from station.queries.runs import Due, find_due, refuse_unapproved_run
 from station.queries.stock import count_in_store
 from station.shop.acts import Answer, good, notice, refuse
-from station.shop.facts import Batch, Bed, FirstOff, Notice, Revision, Router
+from station.shop.facts import Batch, Bed, Bit, FirstOff, Notice, Revision, Router
 from station.shop.rooms import Do, Took
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -124,7 +124,14 @@ def find_now(hand: LoadingHand, view: View) -> Now:
     served = list_served(hand, view)
     faced = hand.facing if hand.facing in served else (served[0] if served else "")
     bed = find_bed(view, faced)
+    if hand.work.mode == "spoil" and hand.work.spoils not in ("", name_sheet(bed)):
+        hand = close_question(hand)  # that sheet is off the bed: what was counted is of no other
     return Now(hand, view, bed, _find_batch(hand, view, bed), served)
+
+
+def name_sheet(bed: Bed) -> str:
+    """Names the sheet on a bed: ``00412/3``."""
+    return f"{bed.batch}/{bed.sheet}"
 
 
 def _find_batch(hand: LoadingHand, view: View, bed: Bed) -> Batch | None:
@@ -141,7 +148,8 @@ def _find_batch(hand: LoadingHand, view: View, bed: Bed) -> Batch | None:
 def close_question(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without the open question."""
     return replace(
-        hand, work=replace(hand.work, mode="", reason="", part="", survived={}, again="")
+        hand,
+        work=replace(hand.work, mode="", reason="", part="", survived={}, again="", spoils=""),
     )
 
 
@@ -155,6 +163,11 @@ def untick_items(hand: LoadingHand, *names: str) -> LoadingHand:
     """Gives the hand without the ticks of these names."""
     left = tuple(t for t in hand.work.ticks if t not in names)
     return replace(hand, work=replace(hand.work, ticks=left))
+
+
+def untick_bit(hand: LoadingHand) -> LoadingHand:
+    """Gives the hand without what was confirmed of the bit that comes out."""
+    return untick_restart(untick_items(hand, "bit", "zero"))
 
 
 def untick_restart(hand: LoadingHand) -> LoadingHand:
@@ -259,6 +272,20 @@ def say_next(here: Now, hand: LoadingHand) -> Say:
         following = replace(here, hand=hand).due
         return ON_PINS if need == "held_down" and following and following.run > 1 else NEXT[need]
     return say("Press “{start}”.", start=say("Start the sheet"))
+
+
+def find_pocket(here: Now, diameter_mm: float) -> int | None:
+    """Finds where a bit of a size goes: the spindle, or the pocket that wants it."""
+    router = here.router
+    if router is None or not router.changer:
+        return 0
+    run = here.running if here.bed.sheet else here.next_run
+    for use in run.bits if run else ():
+        if use.diameter_mm == diameter_mm:
+            return use.number
+    held = {p: here.view.get(Bit, b) for p, b in here.bed.bits}
+    fits = [p for p, b in held.items() if b and b.diameter_mm == diameter_mm]
+    return fits[0] if fits else None
 
 
 def tick_item(here: Now, name: str) -> Took:

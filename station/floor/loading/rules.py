@@ -6,6 +6,7 @@ from station.floor.loading.acts import (
     ChangeBit,
     EndSheet,
     EndStop,
+    EnterBit,
     ReadNotice,
     Rehome,
     ReportStop,
@@ -17,6 +18,7 @@ from station.floor.loading.acts import (
     TakeBatch,
 )
 from station.floor.loading.rules_first import MEASURE_AGAIN, check_first_off, measure_first_off
+from station.floor.loading.rules_new_bit import enter_bit
 from station.floor.loading.rules_off import end_sheet, spoil_sheet
 from station.floor.loading.rules_start import start_sheet
 from station.floor.loading.rules_stop import (
@@ -86,6 +88,7 @@ RULES: Rules = by_kind(
     ),
     Rule(args=EndStop, reads=READS, decide=end_stop),
     Rule(args=ChangeBit, reads=READS, decide=change_bit),
+    Rule(args=EnterBit, reads=READS, decide=enter_bit),
     Rule(
         args=BreakBit,
         reads=READS,

@@ -29,7 +29,7 @@ from station.queries.routers import (
     name_router,
 )
 from station.queries.settings import find_reason
-from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
+from station.shop.acts import Act, Answer, Args, ask, attention, good, notice, refuse
 from station.shop.facts import Bed, Bit, Fact, Reason
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
@@ -134,10 +134,15 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
         return wrong
     bed = find_bed(view, tail(act.subject))
     bit = view.get(Bit, act.args.bit)
-    if refused := _refuse_unfit(view, bed, bit):
-        return refused
-    assert bit is not None
-    pocket, known = act.args.pocket, bit.id in bed.seen
+    if bit is None:
+        do = say("Scan its code again. Is it new? “{new}”.", new=say("New bit"))
+        return refuse(say("There is no such bit"), do)
+    return refuse_unfit(view, bed, bit) or put_bit_in(act, view, bed, bit, act.args.pocket)
+
+
+def put_bit_in(act: Act[Args], view: View, bed: Bed, bit: Bit, pocket: int) -> Answer:
+    """Puts a bit that fits into the spindle or a pocket; the one there goes to the drawer."""
+    known = bit.id in bed.seen
     old = view.get(Bit, dict(bed.bits).get(pocket, ""))
     why = f"new bit {bit.id}"
     changed = replace(
@@ -196,10 +201,8 @@ def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     return good(said, do)
 
 
-def _refuse_unfit(view: View, bed: Bed, bit: Bit | None) -> Answer | None:
+def refuse_unfit(view: View, bed: Bed, bit: Bit) -> Answer | None:
     """Refuses a bit that can't go into this router now."""
-    if bit is None:
-        return refuse(say("There is no such bit"), say("Scan the bit's code again."))
     if bit.state != "good":
         return refuse(
             say("Bit {bit} is {state}", bit=bit.id, state=bit.state), say("Take another one.")

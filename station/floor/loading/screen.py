@@ -12,6 +12,7 @@ from station.floor.loading.main_pane import (
     show_restart,
 )
 from station.floor.loading.needs import judge_thickness, list_restart_ticks
+from station.floor.loading.new_bit import list_kinds
 from station.floor.loading.preparing import (
     Now,
     find_counted,
@@ -63,7 +64,8 @@ LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 def screen(hand: LoadingHand, view: View) -> Face:
     """Shows the work in hand at this router."""
     here = find_now(hand, view)
-    modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit}
+    modes = {"stop": _ask_why_stopped, "spoil": _ask_why_spoiled, "broken": _ask_which_bit,
+             "new_bit": _ask_new_bit}  # fmt: skip
     if here.mode == "tended" and here.served:
         return show_tended(here)
     if here.mode == "spoil" and not here.bed.sheet:
@@ -295,6 +297,7 @@ def _show_stopped(here: Now) -> Face:
             over,
             *((spoil,) if bed.sheet else ()),
             Press(label=say("Bit broken"), code=button("bit_broken")),
+            Press(label=say("New bit"), code=button("new_bit")),
             *offer_other_router(here),
         ),
         side=show_side(here),
@@ -390,6 +393,24 @@ def _ask_which_bit(here: Now) -> Face:
         title=TITLE,
         where=_say_where(here),
         main=(_warn_own_stop(), Table(columns=(say("Which bit broke?"),), rows=rows)),
+        presses=(LEAVE,),
+        side=(show_care(here),),
+    )
+
+
+def _ask_new_bit(here: Now) -> Face:
+    """Asks what a bit that nobody has entered yet is like."""
+    rows = tuple(
+        Row(title=bit.words, note=say("{size} mm", size=f"{bit.diameter_mm:g}"),
+            code=button(f"row_{n}"))
+        for n, bit in enumerate(list_kinds(here), 1)
+    )  # fmt: skip
+    asked = Asked(question=say("Its diameter?"), typed=here.hand.digits, unit=say("mm"))
+    title = say("What is the new bit? A supervisor looks at it later.")
+    return Face(
+        title=TITLE,
+        where=_say_where(here),
+        main=(Table(columns=(say("One like"),), rows=rows, title=title), asked),
         presses=(LEAVE,),
         side=(show_care(here),),
     )

@@ -337,17 +337,19 @@ def show_drawer(here: Now, revision: Revision) -> Cards:
     sizes = {u.diameter_mm for u in revision.bits}
     bits = [b for b in list_drawer(here.view, here.bed) if b.diameter_mm in sizes]
     return Cards(
-        title=say("Bits in the drawer"),
-        entries=tuple(
-            Entry(
-                big=b.id,
-                right=say(
-                    "{metres} m left", metres=max(0, round(count_metres_left(here.view, b)))
-                ),
-                line1=b.words,
-                code=write_touch("bit", b.id),
-            )
-            for b in bits[:3]
+        title=say("Bits in the drawer") if bits else say("No bit of that size in the drawer"),
+        entries=(
+            *(
+                Entry(
+                    big=b.id,
+                    right=say(
+                        "{metres} m left", metres=max(0, round(count_metres_left(here.view, b)))
+                    ),
+                    line1=b.words,
+                    code=write_touch("bit", b.id),
+                )
+                for b in bits[:3]
+            ),
+            Entry(big=say("New bit"), line1=say("Not entered yet"), code=button("new_bit")),
         ),
-        empty=say("None of the right size."),
     )

@@ -5,9 +5,10 @@ from dataclasses import replace
 from station.floor.today.acts import SettleConcern
 from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
 from station.queries.first_offs import refuse_unmeasured
+from station.queries.routers import TAKE_OUT
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, good, refuse
-from station.shop.facts import Batch, Bed, Concern, Order, Part, Reason, Router, Slip
+from station.shop.facts import Batch, Bed, Bit, Concern, Fact, Order, Part, Reason, Router, Slip
 from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
@@ -35,11 +36,18 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return _book_rest(view, concern, done)
     if how == LET_GO:
         return _let_batch_go(view, concern, done)
+    out = _take_out(view, concern) if how == TAKE_OUT else ()
     return good(
         say("Settled: {how}", how=how),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
-        sets=(done,),
+        sets=(done, *out),
     )
+
+
+def _take_out(view: View, concern: Concern) -> tuple[Fact, ...]:
+    """Takes a bit that a supervisor does not approve out of use, wherever it is."""
+    bit = view.get(Bit, tail(concern.about))
+    return (replace(bit, state="worn"),) if bit and bit.state == "good" else ()
 
 
 def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
@@ -106,7 +114,7 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
 RULES: Rules = by_kind(
     Rule(
         args=SettleConcern,
-        reads=frozenset({Batch, Bed, Concern, Order, Part, Reason, Router, Slip}),
+        reads=frozenset({Batch, Bed, Bit, Concern, Order, Part, Reason, Router, Slip}),
         decide=settle_concern,
     )
 )
