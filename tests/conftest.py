@@ -1,5 +1,6 @@
 """Screens are painted without a screen, unless one is asked for; no quick test may be slow."""
 
+import gc
 import os
 
 import pytest
@@ -23,3 +24,11 @@ def pytest_runtest_call(item):
     if limit and took > limit and not item.get_closest_marker("slow"):
         pytest.fail(f"took {took:.1f} s: mark it slow, or have it do less", pytrace=False)
     return result
+
+
+@pytest.fixture(autouse=True, scope="module")
+def set_apart():
+    """Spares a file's tests that collect garbage what other files' tests have left in memory."""
+    gc.freeze()
+    yield
+    gc.unfreeze()
