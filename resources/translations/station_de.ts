@@ -1988,6 +1988,10 @@
       <translation>Ist falsch</translation>
     </message>
     <message>
+      <source>It lies on the rack until packing takes it.</source>
+      <translation>Es liegt im Regal, bis es gepackt wird.</translation>
+    </message>
+    <message>
       <source>It moves by itself, to its ends: hands, hair and sleeves clear.</source>
       <translation>Sie fährt von selbst bis an die Enden: Hände, Haare, Ärmel weg.</translation>
     </message>
@@ -2626,6 +2630,10 @@
     <message>
       <source>Next: it leaves with its cart.</source>
       <translation>Als Nächstes: Es geht mit seinem Wagen.</translation>
+    </message>
+    <message>
+      <source>Next: it leaves with its packs.</source>
+      <translation>Weiter: Es geht mit seinen Paketen.</translation>
     </message>
     <message>
       <source>Next: onto a cart.</source>
@@ -9014,6 +9022,10 @@
     <message>
       <source>{g} g: look again</source>
       <translation>{g} g: noch einmal nachsehen</translation>
+    </message>
+    <message>
+      <source>{held}; {n} of it left the shop already</source>
+      <translation>{held}; {n} davon haben den Betrieb schon verlassen</translation>
     </message>
     <message>
       <source>{here} {here|part|parts} here · {stubs} {stubs|tab stub|tab stubs} to trim</source>

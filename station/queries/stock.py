@@ -73,6 +73,12 @@ def tell_where(
     return together(told)
 
 
+def count_gone(view: View, number: str) -> int:
+    """Counts the pieces of a batch, and of what came of it, that have left the shop."""
+    lying = (h for batch in list_family(view, number) for h in view.stock(batch=batch))
+    return sum(h.qty for h in lying if head(h.place) == "shipped")
+
+
 def count_in_shop(view: View, number: str, part: str) -> int:
     """Counts the pieces of a part of a batch that are in the shop; what is missing may be."""
     lying = (h for h in view.stock(batch=number) if h.part == part)

@@ -142,6 +142,10 @@ def _tell_next_of_batch(view: View, batch: Batch) -> Say:
         return say("Next: trim it.")
     if batch.state in ("queued", "cutting"):
         return say("Next: cut it on {router}.", router=name_router(view, batch.router))
+    if "rack" in places:
+        return say("It lies on the rack until packing takes it.")
+    if places & {"packing", "pack", "cart"}:
+        return say("Next: it leaves with its packs.")
     return say("Nothing is left to do with it.")
 
 

@@ -334,6 +334,12 @@ def test_the_answer_to_a_hold_lists_where_its_pieces_lie() -> None:
     )
 
 
+def test_a_hold_says_what_left_the_shop_already() -> None:
+    view = shop(OLD, NEW, moves=(move(COMB, 3, "cut", "shipped", "00100"),))
+    answer = do(view, ANYWHERE, "hold_batch", "batch/00100")
+    assert str(answer.said) == "Batch 00100 is held; 3 of it left the shop already"
+
+
 def test_what_was_split_off_is_in_the_list_too() -> None:
     view = shop(OLD, NEW, moves=(move(COMB, 9, "cut", "trimming", "00100"),))
     split = do(view, ANYWHERE, "split_batch", "batch/00100", part=COMB, quantity=4,

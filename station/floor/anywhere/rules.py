@@ -24,7 +24,7 @@ from station.floor.shared.recounts import (
     say_difference,
 )
 from station.queries.batches import find_hold, free_batch, make_child, refuse_held_parent
-from station.queries.stock import take_in_order, tell_where
+from station.queries.stock import count_gone, take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
 from station.shop.codes import next_copy
@@ -182,8 +182,11 @@ def hold_batch(act: Act[HoldBatch], view: View) -> Answer:
         text=f"Batch {batch.id} is held: {why}",
         choices=("let it go on", "keep it"),
     )
+    said, gone = say("Batch {batch} is held", batch=batch.id), count_gone(view, batch.id)
+    if gone:
+        said = say("{held}; {n} of it left the shop already", held=said, n=gone)
     return attention(
-        say("Batch {batch} is held", batch=batch.id),
+        said,
         _say_put_aside(tell_where(view, batch.id)),
         sets=(
             replace(batch, holds=(*batch.holds, why), looks=(*batch.looks, worry.id)),
