@@ -8,7 +8,6 @@ from demo_db.hands import BOSS, Done, Hands, Process, Who
 from demo_db.machines import large_bit, small_bit
 from demo_db.parts import THICKNESS
 from station.floor.loading.acts import (
-    AddSheet,
     BreakBit,
     ChangeBit,
     EndSheet,
@@ -25,6 +24,7 @@ from station.floor.loading.acts import (
 )
 from station.floor.office.acts import ReceiveLot, SetFact
 from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff
+from station.floor.shared.queue import AddSheet
 from station.queries.batches import find_revision
 from station.queries.first_offs import find_in_the_way, find_unsettled, list_sizes
 from station.shop.acts import Args

@@ -11,7 +11,7 @@ from demo_db.sheets import NAMES
 from station.floor.anywhere.acts import ReleaseHold
 from station.floor.office.acts import CancelOrder, SetFact
 from station.floor.shared.queue import ReleaseBatch
-from station.floor.today.acts import SettleConcern
+from station.floor.shared.settling import SettleConcern
 from station.queries.batches import find_approved, find_revision
 from station.shop.facts import Batch, Concern, CutFile, Fact, Order, Part, Revision, Router
 from station.shop.moves import head

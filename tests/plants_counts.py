@@ -24,6 +24,7 @@ DAY_OFFICE = ("replay:36_the_office",)
 DAY_UNMADE = ("replay:37_a_sheet",)
 COUNTED = ("tests/floor/shared/test_counting.py", "replay:32_counts")
 OFFICE = ("tests/floor/test_office.py", "replay:34_begun")
+UNMADE = ("tests/floor/test_unmade.py",)
 BITS = ("tests/floor/test_new_bit.py",)
 SPOILT = ("tests/floor/test_loading_dialogue.py",)
 SHEETS = ("tests/floor/test_loading_rules.py",)
@@ -106,6 +107,16 @@ COUNTS = (
     Plant(TAKE, "return replace(taken, sets=(here, *taken.sets, *made),",
           "return replace(taken, sets=(here, *taken.sets),", "a sheet made anew stays on the list",
           SHEETS),
+    Plant("station/floor/loading/rules_take.py", "(c for c in unmade if c.id == act.args.look)",
+          "()", "another sheet is cut again than was chosen", UNMADE),
+    Plant("station/queries/unmade.py", "return refuse_unapproved(view, want_one_more(batch))",
+          "return None", "a sheet of an old revision is cut again", UNMADE),
+    Plant("station/queries/unmade.py", "return (*spoiled, *stuck)", "return tuple(spoiled)",
+          "sheets that nobody may cut are on no list", UNMADE),
+    Plant(f"{FLOOR}/office/unmade.py", "page = min(last, max(0, hand.work.page + by))", "page = 0",
+          "sheets of the second page are out of reach", UNMADE),
+    Plant(TODAY, "if how == AGAIN:", "if False:", "a sheet is settled and not cut again",
+          ("tests/floor/test_unmade.py",)),
     Plant(RETURNS, "if not 0 < quantity <= gone:", "if quantity < 1:",
           "more comes back than left", DAY_BACK),
     Plant(RETURNS, 'find_reason(view, act.args.reason, "returned")',

@@ -656,6 +656,10 @@
       <translation>Los {batch} wartet: {why}</translation>
     </message>
     <message>
+      <source>Batch {batch}, sheet {sheet}</source>
+      <translation>Los {batch}, Platte {sheet}</translation>
+    </message>
+    <message>
       <source>Batch {batch}, sheet {sheet} is not made anew: {n} {n|piece|pieces} lost</source>
       <translation>Los {batch}, Platte {sheet} ist nicht nachgefertigt: {n} {n|Stück|Stück} verloren</translation>
     </message>
@@ -910,6 +914,10 @@
     <message>
       <source>Cancel it</source>
       <translation>Stornieren</translation>
+    </message>
+    <message>
+      <source>Cancel it and release it anew, or leave it.</source>
+      <translation>Abbrechen und neu freigeben, oder lassen.</translation>
     </message>
     <message>
       <source>Cancel it, correct a count, or leave it.</source>
@@ -1212,6 +1220,14 @@
       <translation>Zusammen gefräst</translation>
     </message>
     <message>
+      <source>Cut it again</source>
+      <translation>Noch einmal fräsen</translation>
+    </message>
+    <message>
+      <source>Cut it again, or drop it?</source>
+      <translation>Noch einmal fräsen oder fallen lassen?</translation>
+    </message>
+    <message>
       <source>Cut it out and put it in place.</source>
       <translation>Ausschneiden und an seinen Platz hängen.</translation>
     </message>
@@ -1310,6 +1326,18 @@
     <message>
       <source>Drop a file that is there.</source>
       <translation>Eine Datei ablegen, die es gibt.</translation>
+    </message>
+    <message>
+      <source>Drop it</source>
+      <translation>Fallen lassen</translation>
+    </message>
+    <message>
+      <source>Drop it.</source>
+      <translation>Fallen lassen.</translation>
+    </message>
+    <message>
+      <source>Drop it; more of it is a new batch.</source>
+      <translation>Fallen lassen; mehr davon ist ein neues Los.</translation>
     </message>
     <message>
       <source>Drop one cut file at a time.</source>
@@ -1478,6 +1506,10 @@
     <message>
       <source>Every router that runs {file} stands still</source>
       <translation>Jede Fräse, die {file} fährt, steht still</translation>
+    </message>
+    <message>
+      <source>Every sheet was made</source>
+      <translation>Jede Platte ist gemacht</translation>
     </message>
     <message>
       <source>Everything is packed.</source>
@@ -2896,6 +2928,10 @@
       <translation>Hier ist niemand angemeldet</translation>
     </message>
     <message>
+      <source>Nobody knows its batch any more</source>
+      <translation>Niemand kennt sein Los mehr</translation>
+    </message>
+    <message>
       <source>Nobody signed in</source>
       <translation>Niemand angemeldet</translation>
     </message>
@@ -2942,6 +2978,10 @@
     <message>
       <source>Not held down or bed not vacuumed yet</source>
       <translation>Noch nicht niedergehalten oder Tisch nicht gesaugt</translation>
+    </message>
+    <message>
+      <source>Not made: {n}</source>
+      <translation>Nicht gemacht: {n}</translation>
     </message>
     <message>
       <source>Not onto the rack: press “Put on the rack”, it goes to packing.</source>
@@ -4700,6 +4740,10 @@
       <translation>Platten im Lager</translation>
     </message>
     <message>
+      <source>Sheets not made</source>
+      <translation>Nicht gemachte Platten</translation>
+    </message>
+    <message>
       <source>Sheets received</source>
       <translation>Platten angenommen</translation>
     </message>
@@ -6000,6 +6044,10 @@
       <translation>Einen berühren, dann wo er stehen soll.</translation>
     </message>
     <message>
+      <source>Touch one: it is cut again, or dropped.</source>
+      <translation>Eine berühren: sie wird noch einmal gefräst oder fallen gelassen.</translation>
+    </message>
+    <message>
       <source>Touch the cut file that it belongs to, or a new one.</source>
       <translation>Die Fräsdatei berühren, zu der sie gehört, oder eine neue.</translation>
     </message>
@@ -6778,6 +6826,10 @@
     <message>
       <source>and</source>
       <translation>und</translation>
+    </message>
+    <message>
+      <source>another revision is approved</source>
+      <translation>eine andere Revision ist freigegeben</translation>
     </message>
     <message>
       <source>approved</source>
@@ -9658,6 +9710,10 @@
     <message>
       <source>{n} {n|sheet lies|sheets lie} between two runs: they are finished.</source>
       <translation>{n} {n|Platte liegt|Platten liegen} zwischen zwei Durchgängen: sie werden fertig bearbeitet.</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet was|sheets were} not made</source>
+      <translation>{n} {n|Platte wurde|Platten wurden} nicht gemacht</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets}</source>

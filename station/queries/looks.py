@@ -7,12 +7,11 @@ are held without anything to settle, a cart that should have gone. One line for 
 from itertools import takewhile
 from typing import NamedTuple
 
-from station.queries.batches import find_approved_letter
 from station.queries.carts import find_next_cart, is_loaded
 from station.queries.orders import MOST, is_late
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued, list_waiting_batches
-from station.queries.unmade import UNMADE
+from station.queries.unmade import UNMADE, list_uncuttable
 from station.shop.facts import Batch, Concern, Order
 from station.shop.views import View
 from station.shop.words import Say, say, several
@@ -97,11 +96,7 @@ def _find_held(view: View) -> Raised | None:
 
 def _find_uncuttable(view: View) -> Raised | None:
     """Finds begun batches whose other sheets nobody may cut: another revision is approved."""
-    stuck = sorted(
-        b.id
-        for b in list_queued(view)
-        if b.cut and not b.why_held and find_approved_letter(view, b) != b.revision
-    )
+    stuck = sorted(b.id for b in list_uncuttable(view))
     if not stuck:
         return None
     words = say(

@@ -196,6 +196,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (751, "path_pieces", "The sheet as it comes off"),
             (752, "read_all", "Read all lists"),
             (753, "still_missing", "What is missing"),
+            (754, "not_made", "Sheets not made"),
             (736, "list_order", "Orders"),
             (722, "list_cutfile", "Cut files"),
             (723, "list_part", "Parts"),

@@ -88,7 +88,7 @@ STORIES = {  # by the function that raises it: what is done, and its choices
     "queries.raise_unmade": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:10:00",
          "button sheet_spoiled", "reason 12", "70", "button sheet_spoiled"),
-        ("drop it",),
+        ("cut it again", "drop it"),
     ),
     "shared.recount_place": (
         (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51"),

@@ -52,14 +52,6 @@ class SpoilSheet(Args, frozen=True, kw_only=True):
     bit: str = ""  # which broke; empty: the first one that the file uses
 
 
-class AddSheet(Args, frozen=True, kw_only=True):
-    """Adds a sheet to a batch, to make good for a spoiled one."""
-
-    kind = "add_sheet"
-
-    router: str
-
-
 class ReportStop(Args, frozen=True, kw_only=True):
     """Reports that the router stands still, for a reason; this does not stop it."""
 

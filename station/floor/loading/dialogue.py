@@ -6,7 +6,6 @@ from functools import partial
 
 from station.floor.loading import new_bit
 from station.floor.loading.acts import (
-    AddSheet,
     BreakBit,
     ChangeBit,
     EndSheet,
@@ -55,6 +54,7 @@ from station.floor.loading.preparing import (
 from station.floor.loading.tended_face import say_standing
 from station.floor.loading.work import LoadingHand
 from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff, take_reading
+from station.floor.shared.queue import AddSheet
 from station.queries.batches import (
     find_hold,
     refuse_unapproved,

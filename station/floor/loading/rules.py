@@ -1,7 +1,6 @@
 """Lists every act at the cutting bed with its rule."""
 
 from station.floor.loading.acts import (
-    AddSheet,
     BreakBit,
     ChangeBit,
     EndSheet,
@@ -33,6 +32,7 @@ from station.floor.loading.rules_stop import (
 )
 from station.floor.loading.rules_take import add_sheet, read_notice, take_batch
 from station.floor.shared.first_offs import CheckFirstOff, MeasureFirstOff
+from station.floor.shared.queue import AddSheet
 from station.shop.facts import (
     Batch,
     Bed,

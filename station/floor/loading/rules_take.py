@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.loading.acts import AddSheet, ReadNotice, SpoilSheet, TakeBatch
+from station.floor.loading.acts import ReadNotice, SpoilSheet, TakeBatch
 from station.floor.loading.needs import (
     AT_ONCE,
     NO_BATCH,
@@ -11,18 +11,24 @@ from station.floor.loading.needs import (
     refuse_elsewhere,
     refuse_void_copy,
 )
+from station.floor.shared.queue import AddSheet
 from station.queries.batches import find_revision, refuse_unapproved, refuse_uncuttable
 from station.queries.first_offs import find_in_the_way, find_unsettled, say_in_the_way
 from station.queries.routers import find_bed, name_router
 from station.queries.runs import find_due
-from station.queries.unmade import MADE, list_unmade, settle_unmade
+from station.queries.unmade import (
+    MADE,
+    MOST_SHEETS,
+    list_unmade,
+    refuse_one_more,
+    settle_unmade,
+    want_one_more,
+)
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Concern, Router
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, clock, say
-
-MOST_SHEETS = 99
 
 
 def take_batch(act: Act[TakeBatch], view: View) -> Answer:
@@ -32,7 +38,7 @@ def take_batch(act: Act[TakeBatch], view: View) -> Answer:
         return NO_BATCH
     bed = find_bed(view, act.args.router)
     unmade = list_unmade(view, batch) if batch.state == "cut" else ()
-    wanted = _want_one_more(batch) if unmade and batch.sheets < MOST_SHEETS else batch
+    wanted = want_one_more(batch) if unmade and batch.sheets < MOST_SHEETS else batch
     wrong = (
         refuse_void_copy(batch, act.args.copy)
         or refuse_uncuttable(view, wanted)
@@ -57,11 +63,6 @@ def take_batch(act: Act[TakeBatch], view: View) -> Answer:
             "sure",
         )  # fmt: skip
     return _put_on_router(view, batch, bed)
-
-
-def _want_one_more(batch: Batch) -> Batch:
-    """Gives the batch one sheet more, to be cut."""
-    return replace(batch, sheets=batch.sheets + 1, state="cutting")
 
 
 def _take_for_one_more(
@@ -148,16 +149,8 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
     batch = find_batch(act, view)
     if batch is None:
         return NO_BATCH
-    if not batch.has_sheets or batch.state == "cancelled" or not batch.spoiled:
-        return refuse(
-            say("No sheet of batch {batch} was spoiled", batch=batch.id),
-            say("More of it is a new batch: ask the office."),
-        )
-    if batch.sheets >= MOST_SHEETS:
-        return refuse(
-            say("A batch has at most {most} {most|sheet|sheets}", most=MOST_SHEETS),
-            say("More of it is a new batch: ask the office."),
-        )
+    if wrong := refuse_one_more(view, batch):
+        return wrong
     before, spoilt = (
         view.last(act.subject, AddSheet),
         view.last(act.subject, SpoilSheet),
@@ -171,13 +164,14 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
             say("Scan it again for yet another."),
             "sure",
         )  # fmt: skip
-    made = settle_unmade(unmade[:1], MADE, at=act.at, by=act.worker)
+    named = tuple(c for c in unmade if c.id == act.args.look) or unmade[:1]
+    made = settle_unmade(named, MADE, at=act.at, by=act.worker)
     return _add_one(view, batch, find_bed(view, act.args.router), made)
 
 
 def _add_one(view: View, batch: Batch, bed: Bed, made: tuple[Concern, ...]) -> Answer:
     """Gives the batch one sheet more; the bed takes it up again if it is free."""
-    more = _want_one_more(batch)
+    more = want_one_more(batch)
     sets: tuple[Bed | Batch | Concern, ...] = (more, *made)
     if not bed.batch and view.get(Router, bed.id):
         sets += (replace(bed, batch=batch.id),)

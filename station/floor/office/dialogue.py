@@ -7,7 +7,7 @@ office.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, form, intake, lines, release
+from station.floor.office import count, form, intake, lines, release, unmade
 from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
 from station.floor.office.lists import (
     LISTS,
@@ -245,6 +245,7 @@ QUESTIONS: Mapping[str, HandleInput] = {
     "files": _choose_file,
     "lines": lines.handle_input,
     "cut": intake.handle_input,
+    "unmade": unmade.handle_input,
 }
 BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "next_kind": lambda hand, _view: _turn_list(hand, 1),
@@ -252,6 +253,7 @@ BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "next_page": lambda hand, _view: _turn_page(hand, 1),
     "back_page": lambda hand, _view: _turn_page(hand, -1),
     "still_missing": open_set_up,
+    "not_made": unmade.open_unmade,
     "new": form.open_new,
     "approve": _approve_chosen,
     "release_batch": release.ask_release,

@@ -27,6 +27,7 @@ from station.floor.office.lists import (
 )
 from station.floor.office.release import ask_sheets, show_release
 from station.floor.office.set_up import is_shown, press_missing, show_set_up
+from station.floor.office.unmade import press_unmade, show_unmade
 from station.floor.office.work import OfficeHand
 from station.queries.batches import find_approved
 from station.queries.pace import LEAST, find_fit
@@ -111,7 +112,7 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
         where=of.words,
         side=(_list_lists(of), _list_files(hand)),
         main=(Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages)),),
-        presses=(*_list_presses(pages), *press_missing(view)),
+        presses=(*_list_presses(pages), *press_missing(view), *press_unmade(view)),
         weights=(60, 0, 40),
     )
 
@@ -419,4 +420,5 @@ QUESTIONS: dict[str, Callable[[OfficeHand, View], Face]] = {
     "files": _show_files,
     "lines": show_rows,
     "cut": show_intake,
+    "unmade": show_unmade,
 }

@@ -12,8 +12,9 @@ from station.shop.rooms import Hand, Work
 from station.shop.strokes import PackedPath
 
 # The question that is open: about a release, sheets received, a count, files to choose from,
-# the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop.
-Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing"]
+# the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop,
+# the sheets that were not made.
+Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing", "unmade"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -97,6 +98,7 @@ class OfficeWork(Work):
     form: dict[str, object] | None = None  # what was given so far, by field; None: not open
     field: str = ""  # where the next input goes
     batch: str = ""  # whose traveller was scanned
+    look: str = ""  # the id of what tells of the unmade sheet that is chosen
     dropped: str = ""  # the path of a cut file that was dropped, until it is read
     ask: Ask = ""
     releasing: Releasing = Releasing()

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.today.acts import SettleConcern
+from station.floor.shared.settling import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
 from station.queries.looks import OPEN, Raised, list_raised
 from station.shop.acts import good, notice, refuse

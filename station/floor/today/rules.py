@@ -2,13 +2,27 @@
 
 from dataclasses import replace
 
-from station.floor.today.acts import SettleConcern
+from station.floor.shared.settling import SettleConcern
 from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
 from station.queries.first_offs import refuse_unmeasured
 from station.queries.routers import TAKE_OUT
+from station.queries.unmade import AGAIN, refuse_one_more, want_one_more
 from station.shop import conflicts
 from station.shop.acts import Act, Answer, ask, good, refuse
-from station.shop.facts import Batch, Bed, Bit, Concern, Fact, Order, Part, Reason, Router, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    Concern,
+    CutFile,
+    Fact,
+    Order,
+    Part,
+    Reason,
+    Revision,
+    Router,
+    Slip,
+)
 from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
@@ -36,12 +50,33 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return _book_rest(view, concern, done)
     if how == LET_GO:
         return _let_batch_go(view, concern, done)
+    if how == AGAIN:
+        return _cut_again(view, concern, done)
     out = _take_out(view, concern) if how == TAKE_OUT else ()
     return good(
         say("Settled: {how}", how=how),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
         sets=(done, *out),
     )
+
+
+def _cut_again(view: View, concern: Concern, done: Concern) -> Answer:
+    """Gives the batch of a spoiled sheet one more: it waits in its router's queue again."""
+    batch = view.get(Batch, tail(concern.about))
+    if batch is None:
+        return refuse(say("Nobody knows its batch any more"), say("Drop it."))
+    if wrong := refuse_one_more(view, batch):
+        return replace(wrong, do=say("Drop it; more of it is a new batch."))
+    more = want_one_more(batch)
+    return replace(
+        good(
+            say("Batch {batch} has {sheets} {sheets|sheet|sheets} now", batch=batch.id,
+                sheets=more.sheets),
+            say("Its traveller is printed with one more slip."),
+            sets=(done, more),
+        ),
+        prints=(("traveller", batch.id),),
+    )  # fmt: skip
 
 
 def _take_out(view: View, concern: Concern) -> tuple[Fact, ...]:
@@ -111,10 +146,16 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
     )  # fmt: skip
 
 
+_READS: frozenset[type[Fact]] = frozenset(
+    {Batch, Bed, Bit, Concern, CutFile, Order, Part, Reason, Revision, Router, Slip}
+)
+
 RULES: Rules = by_kind(
     Rule(
         args=SettleConcern,
-        reads=frozenset({Batch, Bed, Bit, Concern, Order, Part, Reason, Router, Slip}),
+        reads=frozenset(
+            {Batch, Bed, Bit, Concern, CutFile, Order, Part, Reason, Revision, Router, Slip}
+        ),
         decide=settle_concern,
     )
 )

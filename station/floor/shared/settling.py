@@ -1,4 +1,4 @@
-"""Writes down what is done at Shop today, as it is kept for ever."""
+"""Writes down how what needs a look is settled, as it is kept for ever."""
 
 from station.shop.acts import Args
 
