@@ -28,7 +28,7 @@ NEAR = 1e-6
 
 
 class Answered(msgspec.Struct):
-    """What `tests/pack_answers.py` says of a problem; times in seconds."""
+    """What `tests/packs/answers.py` says of a problem; times in seconds."""
 
     sent: dict[str, object]
     area: float | None
@@ -70,7 +70,7 @@ def unpack_program(commit: str, folder: Path) -> None:
 def answer_problems(drawn: list[PackingProblem], program: Path) -> list[Answered]:
     """Answers the problems with the program of a folder."""
     asked = subprocess.run(
-        [sys.executable, str(HERE / "pack_answers.py")],
+        [sys.executable, str(HERE / "packs" / "answers.py")],
         input=msgspec.json.encode(drawn),
         env={**os.environ, "PYTHONPATH": str(program)},
         check=True,

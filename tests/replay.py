@@ -173,7 +173,9 @@ def orders() -> tuple[Fact, ...]:
         RackPlace(id="061", name="C 01", part="061"),
         RackPlace(id="062", name="C 02", part="062"),
         Product(id="031", name="COMB-50", words="Comb 50", parts=(("062", 1),)),
-        Product(id="032", name="GAUGE", words="Sett gauge", parts=((GAUGE, 1),)),
+        Product(
+            id="032", name="GAUGE", words="Sett gauge", parts=((GAUGE, 1),), mark=3, place="F 2"
+        ),
         Product(id="033", name="SIDE", words="Frame side", parts=((FRAME, 1),)),
         Order(id="3306", due=DUE, lines=(Line(product="031", quantity=1),)),
         Order(id="3307", due=DUE, lines=(Line(product="032", quantity=6),)),

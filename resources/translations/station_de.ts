@@ -496,6 +496,10 @@
       <translation>Sichern</translation>
     </message>
     <message>
+      <source>Bag set {n}</source>
+      <translation>Satz {n} eintüten</translation>
+    </message>
+    <message>
       <source>Batch</source>
       <translation>Los</translation>
     </message>
@@ -1048,6 +1052,10 @@
       <translation>Als offen schließen.</translation>
     </message>
     <message>
+      <source>Close set {n} of {all}</source>
+      <translation>Satz {n} von {all} schließen</translation>
+    </message>
+    <message>
       <source>Close the pack</source>
       <translation>Paket schließen</translation>
     </message>
@@ -1404,6 +1412,10 @@
       <translation>Eine Zahl von 1 bis {n} eingeben.</translation>
     </message>
     <message>
+      <source>Enter a number from {least} to {most}.</source>
+      <translation>Eine Zahl von {least} bis {most} eingeben.</translation>
+    </message>
+    <message>
       <source>Enter a number, then “Sheet spoiled” again.</source>
       <translation>Eine Zahl eingeben, dann noch einmal „Platte ist Ausschuss“.</translation>
     </message>
@@ -1544,6 +1556,10 @@
       <translation>Weiter weg</translation>
     </message>
     <message>
+      <source>Fetch their parts, bag set by set. A number: so many sets.</source>
+      <translation>Teile holen, Satz für Satz eintüten. Eine Zahl: so viele Sätze.</translation>
+    </message>
+    <message>
       <source>Files are taken in at the office</source>
       <translation>Dateien werden im Büro aufgenommen</translation>
     </message>
@@ -1638,6 +1654,10 @@
     <message>
       <source>For order {order}</source>
       <translation>Für Auftrag {order}</translation>
+    </message>
+    <message>
+      <source>For the shelf</source>
+      <translation>Für den Vorrat</translation>
     </message>
     <message>
       <source>Free: {n}. Scan your work to go on.</source>
@@ -2116,6 +2136,10 @@
       <translation>Die Laufkarte ist mit einem Abschnitt mehr gedruckt.</translation>
     </message>
     <message>
+      <source>Keep its bag closed, throw its card away. Then the next.</source>
+      <translation>Beutel geschlossen lassen, Karte wegwerfen. Dann das Nächste.</translation>
+    </message>
+    <message>
       <source>Knife away from the other hand; mind splinters.</source>
       <translation>Messer weg von der anderen Hand; Vorsicht, Splitter.</translation>
     </message>
@@ -2126,6 +2150,14 @@
     <message>
       <source>Label it, then onto the cart.</source>
       <translation>Etikett drauf, dann auf den Wagen.</translation>
+    </message>
+    <message>
+      <source>Label it, then shelf {place}: {n} of {mark} there.</source>
+      <translation>Karte daran, dann Vorratsfach {place}: {n} von {mark} dort.</translation>
+    </message>
+    <message>
+      <source>Label it, then the shelf: {n} of {mark} there.</source>
+      <translation>Karte daran, dann in den Vorrat: {n} von {mark} dort.</translation>
     </message>
     <message>
       <source>Label of pack {pack}: copy {n}</source>
@@ -2182,6 +2214,10 @@
     <message>
       <source>Leave it there, or take its sheet off first.</source>
       <translation>Dort lassen oder erst die Platte abnehmen.</translation>
+    </message>
+    <message>
+      <source>Leave it, and take the next order.</source>
+      <translation>Lassen und den nächsten Auftrag nehmen.</translation>
     </message>
     <message>
       <source>Leave its pack open on the shelf. Take the next.</source>
@@ -2672,6 +2708,10 @@
       <translation>Als Nächstes: auf einen Wagen.</translation>
     </message>
     <message>
+      <source>Next: packing takes it for an order.</source>
+      <translation>Als Nächstes: Das Packen nimmt es für einen Auftrag.</translation>
+    </message>
+    <message>
       <source>Next: pop its sheets.</source>
       <translation>Als Nächstes: seine Platten ausbrechen.</translation>
     </message>
@@ -2904,6 +2944,10 @@
       <translation>Jetzt wird kein Text gefragt</translation>
     </message>
     <message>
+      <source>No whole {product} on the rack: {parts} short</source>
+      <translation>Kein ganzes {product} im Regal: {parts} fehlen</translation>
+    </message>
+    <message>
       <source>No {part} are in the pack</source>
       <translation>Keine {part} im Paket</translation>
     </message>
@@ -3050,6 +3094,10 @@
     <message>
       <source>Nothing is in the pack yet</source>
       <translation>Im Paket ist noch nichts</translation>
+    </message>
+    <message>
+      <source>Nothing is kept.</source>
+      <translation>Nichts wird vorgehalten.</translation>
     </message>
     <message>
       <source>Nothing is left to do with it.</source>
@@ -3234,6 +3282,10 @@
     <message>
       <source>On the sheet: {where}</source>
       <translation>Auf der Platte: {where}</translation>
+    </message>
+    <message>
+      <source>On the shelf</source>
+      <translation>Im Vorrat</translation>
     </message>
     <message>
       <source>On this PC</source>
@@ -3432,6 +3484,14 @@
       <translation>Auftrag {order} wartet auf {part}: {where}</translation>
     </message>
     <message>
+      <source>Order {order} wants no {product} more</source>
+      <translation>Auftrag {order} braucht kein {product} mehr</translation>
+    </message>
+    <message>
+      <source>Order {order} wants something else</source>
+      <translation>Auftrag {order} braucht etwas anderes</translation>
+    </message>
+    <message>
       <source>Order {order} wants {name}, which nobody entered</source>
       <translation>Auftrag {order} will {name}, das niemand angelegt hat</translation>
     </message>
@@ -3484,6 +3544,18 @@
       <translation>Paket {pack} ist geschlossen: Auftrag {order}</translation>
     </message>
     <message>
+      <source>Pack {pack} is for the shelf</source>
+      <translation>Paket {pack} ist für den Vorrat</translation>
+    </message>
+    <message>
+      <source>Pack {pack} is in order {order}: {n} {n|part|parts}</source>
+      <translation>Paket {pack} ist in Auftrag {order}: {n} {n|Teil|Teile}</translation>
+    </message>
+    <message>
+      <source>Pack {pack} is of order {order}</source>
+      <translation>Paket {pack} gehört zu Auftrag {order}</translation>
+    </message>
+    <message>
       <source>Pack {pack} is off the cart</source>
       <translation>Paket {pack} ist vom Wagen</translation>
     </message>
@@ -3502,6 +3574,10 @@
     <message>
       <source>Pack {pack} is opened</source>
       <translation>Paket {pack} ist geöffnet</translation>
+    </message>
+    <message>
+      <source>Pack {pack} is opened: {n} back on the rack</source>
+      <translation>Paket {pack} ist geöffnet: {n} zurück im Regal</translation>
     </message>
     <message>
       <source>Pack {pack} left with its cart</source>
@@ -3524,12 +3600,16 @@
       <translation>Paket {pack}: Los {batch} darin ist gesperrt</translation>
     </message>
     <message>
+      <source>Pack {pack}: one {product} for the shelf</source>
+      <translation>Paket {pack}: ein {product} für den Vorrat</translation>
+    </message>
+    <message>
       <source>Pack {pack}: {g} g on the scale, {grams} ± {plus} g expected</source>
       <translation>Paket {pack}: {g} g auf der Waage, {grams} ± {plus} g erwartet</translation>
     </message>
     <message>
-      <source>Pack {pack}: {where}, order {order}</source>
-      <translation>Paket {pack}: {where}, Auftrag {order}</translation>
+      <source>Pack {pack}: {where}, {whom}</source>
+      <translation>Paket {pack}: {where}, {whom}</translation>
     </message>
     <message>
       <source>Packing</source>
@@ -3800,6 +3880,10 @@
       <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
+      <source>Put it aside and take another. With no order in hand its scan opens it.</source>
+      <translation>Beiseitelegen und ein anderes nehmen. Ohne Auftrag in der Hand öffnet es sein Scan.</translation>
+    </message>
+    <message>
       <source>Put it aside with its slip. First-off check, then the next sheet.</source>
       <translation>Mit ihrem Abschnitt beiseite legen. Erstteil prüfen, dann die nächste Platte.</translation>
     </message>
@@ -3836,6 +3920,10 @@
       <translation>Ins Regal zurücklegen</translation>
     </message>
     <message>
+      <source>Put it back: packing takes it for an order.</source>
+      <translation>Zurücklegen: Das Packen nimmt es für einen Auftrag.</translation>
+    </message>
+    <message>
       <source>Put it down</source>
       <translation>Weglegen</translation>
     </message>
@@ -3856,6 +3944,10 @@
       <translation>Seine Teile ins Regal zurücklegen.</translation>
     </message>
     <message>
+      <source>Put its parts back, under their own masters.</source>
+      <translation>Die Teile zurücklegen, unter ihre eigenen Muster.</translation>
+    </message>
+    <message>
       <source>Put its traveller with the sheets.</source>
       <translation>Laufkarte zu den Platten legen.</translation>
     </message>
@@ -3866,6 +3958,10 @@
     <message>
       <source>Put one there, then look again.</source>
       <translation>Eine dort ablegen, dann noch einmal nachsehen.</translation>
+    </message>
+    <message>
+      <source>Put pack {pack} back on the shelf. {then}</source>
+      <translation>Paket {pack} zurück in den Vorrat legen. {then}</translation>
     </message>
     <message>
       <source>Put the first pack on</source>
@@ -4292,6 +4388,10 @@
       <translation>Scannen, wenn nach einem Grund gefragt wird.</translation>
     </message>
     <message>
+      <source>Scan its card again.</source>
+      <translation>Die Karte noch einmal scannen.</translation>
+    </message>
+    <message>
       <source>Scan its card, or its row.</source>
       <translation>Karte oder Zeile scannen.</translation>
     </message>
@@ -4318,6 +4418,10 @@
     <message>
       <source>Scan its part, or type a name.</source>
       <translation>Teil scannen oder Namen tippen.</translation>
+    </message>
+    <message>
+      <source>Scan its parts; or scan a pack that it wants.</source>
+      <translation>Seine Teile scannen; oder ein Paket, das er braucht.</translation>
     </message>
     <message>
       <source>Scan its rack place.</source>
@@ -4566,6 +4670,10 @@
     <message>
       <source>Set zero. Its first sheet is measured.</source>
       <translation>Nullpunkt setzen. Seine erste Platte wird gemessen.</translation>
+    </message>
+    <message>
+      <source>Set {n} of {all} is next.</source>
+      <translation>Satz {n} von {all} ist der nächste.</translation>
     </message>
     <message>
       <source>Settle it</source>
@@ -5072,6 +5180,10 @@
       <translation>Abnehmen</translation>
     </message>
     <message>
+      <source>Take one from the shelf.</source>
+      <translation>Eines aus dem Vorrat nehmen.</translation>
+    </message>
+    <message>
       <source>Take pack {pack} back to packing.</source>
       <translation>Paket {pack} zurück zum Packen bringen.</translation>
     </message>
@@ -5396,6 +5508,10 @@
       <translation>Das Büro trägt ein, welche es macht; dann noch einmal scannen.</translation>
     </message>
     <message>
+      <source>The office gives it a number of packs ahead.</source>
+      <translation>Das Büro gibt ihm eine Zahl von Paketen auf Vorrat.</translation>
+    </message>
+    <message>
       <source>The office gives it a part.</source>
       <translation>Das Büro gibt ihm ein Teil.</translation>
     </message>
@@ -5442,6 +5558,10 @@
     <message>
       <source>The pick list of order {order} is printed</source>
       <translation>Die Entnahmeliste von Auftrag {order} ist gedruckt</translation>
+    </message>
+    <message>
+      <source>The rack has no whole {p}</source>
+      <translation>Das Regal hat kein ganzes {p}</translation>
     </message>
     <message>
       <source>The rack is below its mark</source>
@@ -5676,6 +5796,10 @@
       <translation>Es gibt kein solches Teil</translation>
     </message>
     <message>
+      <source>There is no such product</source>
+      <translation>Dieses Produkt gibt es nicht</translation>
+    </message>
+    <message>
       <source>There is no such router</source>
       <translation>Es gibt keine solche Fräse</translation>
     </message>
@@ -5822,6 +5946,10 @@
     <message>
       <source>Throw it away; use copy {new}. Nothing was counted.</source>
       <translation>Wegwerfen; Kopie {new} benutzen. Nichts wurde gezählt.</translation>
+    </message>
+    <message>
+      <source>Throw its card away: its parts are on the rack again.</source>
+      <translation>Die Karte wegwerfen: Die Teile liegen wieder im Regal.</translation>
     </message>
     <message>
       <source>Throw its papers away with them.</source>
@@ -6756,6 +6884,10 @@
       <translation>ein Strichpunkt beginnt keine Bemerkung</translation>
     </message>
     <message>
+      <source>a set</source>
+      <translation>ein Satz</translation>
+    </message>
+    <message>
       <source>a sheet</source>
       <translation>je Platte</translation>
     </message>
@@ -7592,6 +7724,14 @@
       <translation>Buchstabe</translation>
     </message>
     <message>
+      <source>lies on shelf {place}</source>
+      <translation>liegt in Vorratsfach {place}</translation>
+    </message>
+    <message>
+      <source>lies on the shelf</source>
+      <translation>liegt im Vorrat</translation>
+    </message>
+    <message>
       <source>life</source>
       <translation>Standweg</translation>
     </message>
@@ -7912,6 +8052,10 @@
       <translation>eine Lage, {m} m</translation>
     </message>
     <message>
+      <source>one {product}</source>
+      <translation>ein {product}</translation>
+    </message>
+    <message>
       <source>only assumed</source>
       <translation>nur angenommen</translation>
     </message>
@@ -7972,12 +8116,20 @@
       <translation>Paket {number}</translation>
     </message>
     <message>
+      <source>pack {pack} is on the shelf</source>
+      <translation>Paket {pack} liegt im Vorrat</translation>
+    </message>
+    <message>
       <source>packed</source>
       <translation>gepackt</translation>
     </message>
     <message>
       <source>packing</source>
       <translation>Packen</translation>
+    </message>
+    <message>
+      <source>packs ahead</source>
+      <translation>Pakete auf Vorrat</translation>
     </message>
     <message>
       <source>packs for a cart</source>
@@ -8216,6 +8368,10 @@
       <translation>eingerichtet</translation>
     </message>
     <message>
+      <source>set {n} of {all}</source>
+      <translation>Satz {n} von {all}</translation>
+    </message>
+    <message>
       <source>settle it this way</source>
       <translation>so regeln</translation>
     </message>
@@ -8266,6 +8422,14 @@
     <message>
       <source>sheets of this lot</source>
       <translation>Platten dieser Charge</translation>
+    </message>
+    <message>
+      <source>shelf place</source>
+      <translation>Vorratsfach</translation>
+    </message>
+    <message>
+      <source>shelf {place}: {n} of {mark} there</source>
+      <translation>Vorratsfach {place}: {n} von {mark} dort</translation>
     </message>
     <message>
       <source>shipped</source>
@@ -8352,6 +8516,10 @@
       <translation>bleibt</translation>
     </message>
     <message>
+      <source>still to fetch</source>
+      <translation>noch zu holen</translation>
+    </message>
+    <message>
       <source>stopped</source>
       <translation>steht</translation>
     </message>
@@ -8434,6 +8602,10 @@
     <message>
       <source>the traveller of batch {batch}</source>
       <translation>die Laufkarte von Los {batch}</translation>
+    </message>
+    <message>
+      <source>then its card: close the pack, or scan the product’s card again</source>
+      <translation>dann die Karte: Paket schließen oder die Produktkarte noch einmal scannen</translation>
     </message>
     <message>
       <source>thick</source>
@@ -9528,12 +9700,20 @@
       <translation>{n} von {all} darin</translation>
     </message>
     <message>
+      <source>{n} of {all} made; the rest is left</source>
+      <translation>{n} von {all} gemacht; der Rest bleibt</translation>
+    </message>
+    <message>
       <source>{n} of {least} {least|sheet|sheets}</source>
       <translation>{n} von {least} {least|Platte|Platten}</translation>
     </message>
     <message>
       <source>{n} of {mark}</source>
       <translation>{n} von {mark}</translation>
+    </message>
+    <message>
+      <source>{n} of {mark} there</source>
+      <translation>{n} von {mark} dort</translation>
     </message>
     <message>
       <source>{n} of {most}</source>
@@ -9804,6 +9984,10 @@
       <translation>{n} {part} {n|wird|werden} gebraucht</translation>
     </message>
     <message>
+      <source>{n} {product} for the shelf</source>
+      <translation>{n} {product} für den Vorrat</translation>
+    </message>
+    <message>
       <source>{n} × {part}</source>
       <translation>{n} × {part}</translation>
     </message>
@@ -10068,6 +10252,10 @@
       <translation>{popping} beim Ausbrechen, {trimming} beim Verputzen</translation>
     </message>
     <message>
+      <source>{product} is not packed ahead</source>
+      <translation>{product} wird nicht auf Vorrat gepackt</translation>
+    </message>
+    <message>
       <source>{product}: the rack has parts for {n}, {wanted} wanted</source>
       <translation>{product}: Das Regal hat Teile für {n}, {wanted} gewollt</translation>
     </message>
@@ -10286,6 +10474,10 @@
     <message>
       <source>{text} is no weight</source>
       <translation>{text} ist kein Gewicht</translation>
+    </message>
+    <message>
+      <source>{text} sets cannot be made</source>
+      <translation>{text} Sätze gehen nicht</translation>
     </message>
     <message>
       <source>{text}. Supervisor {by}: {why}.</source>

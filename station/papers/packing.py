@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from station.papers.page import LEGIBLE, MOST_LINES, Page, measure_code, write_day, write_moment
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
-from station.shop.facts import Cart, Order, Pack, Part, Shop
+from station.shop.facts import Cart, Order, Pack, Part, Product, Shop
 from station.shop.words import say
 
 LABEL = (100.0, 50.0)  # mm
@@ -23,13 +23,33 @@ def make_pack_label(pack: Pack, order: Order, parts: Mapping[str, Part], *, prin
     short = sum(line.short for line in order.lines)
     if short:
         page.draw_text(95, 17, f"{short} owed", 12, bold=True, side="right")
-    code = write("pack", pack.id)
-    page.draw_code(1.3, 29.5, code, height=14, size=10)
+    _draw_number(page, pack, printed)
+    return page
+
+
+def make_shelf_card(
+    pack: Pack, product: Product, parts: Mapping[str, Part], *, printed: str
+) -> Page:
+    """Makes the card, 100 × 50 mm, of a pack on the shelf: what it is, where it lies."""
+    page = Page(*LABEL, f"Pack {pack.id} for the shelf")
+    page.draw_text(5, 6.5, "For the shelf", 9)
+    page.draw_fitted(5, 16, 60, product.name, 24, bold=True)
+    if product.place:
+        page.draw_text(95, 6.5, "Place", 9, side="right")
+        page.draw_fitted(67, 16, 28, product.place, 20, bold=True)
+    page.draw_text(95, 20.5, write_weight(pack), 10, side="right")
+    _draw_contents(page, [f"{n} × {parts[p].name if p in parts else p}" for p, n in pack.contents])
+    _draw_number(page, pack, printed)
+    return page
+
+
+def _draw_number(page: Page, pack: Pack, printed: str) -> None:
+    """Draws a pack's code and number, which copy it is and when it was packed."""
+    page.draw_code(1.3, 29.5, write("pack", pack.id), height=14, size=10)
     page.draw_text(95, 38, "Pack", 9, side="right")
     page.draw_text(95, 44, pack.id, 16, bold=True, side="right")
     copy = f"copy {pack.copies} · " if pack.copies > 1 else ""
     page.draw_text(95, 48, f"{copy}packed {write_moment(pack.closed or printed)}", 8, side="right")
-    return page
 
 
 def write_weight(pack: Pack) -> str:

@@ -27,6 +27,7 @@ from station.shop.facts import (
     Order,
     Pack,
     Part,
+    Product,
     RackPlace,
     Reason,
     Revision,
@@ -106,9 +107,15 @@ def count_waiting(ledger: Ledger, batch: Batch) -> dict[str, int]:
 
 
 def _gather_label(ledger: Ledger, name: str, now: str) -> "Page | None":
-    from station.papers.packing import make_pack_label  # noqa: PLC0415 - only when it is used
+    from station.papers.packing import (  # noqa: PLC0415 - only when it is used
+        make_pack_label,
+        make_shelf_card,
+    )
 
     pack = ledger.view.get(Pack, name)
+    ahead = ledger.view.get(Product, pack.product) if pack and pack.state == "shelf" else None
+    if pack and ahead:
+        return make_shelf_card(pack, ahead, map_parts(ledger), printed=now)
     order = ledger.view.get(Order, pack.order) if pack else None
     if pack is None or order is None:
         return None

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from station.queries.orders import count_wanted
+from station.queries.shelf import deal_packs
 from station.queries.stock import list_free_on_rack
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part, total
@@ -71,8 +72,9 @@ def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:
     """Looks at what an order lacks; `free` keeps what the rack has free of each part."""
     inside, lacks = by_part(view.stock(place=f"packing/{order.id}")), []
     known = all(view.get(Product, line.product) for line in order.lines)
-    for number, wanted in count_wanted(view, order).items():
-        part = view.get(Part, number)
+    ahead = deal_packs(view).get(order.id, {})
+    for number, all_ in count_wanted(view, order).items():
+        part, wanted = view.get(Part, number), all_ - ahead.get(number, 0)
         if part is None:
             known = False
             continue

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.queries.weights import Pieces, Weight, weigh_parts
-from station.shop.facts import Mailer, Part
+from station.shop.facts import Mailer, Part, Product
 from station.shop.views import View, by_part
 
 ALLOWANCE_MM = 10.0
@@ -94,6 +94,11 @@ def _measure(mailer: Mailer) -> PackMailer:
 def closes_over(mailer: Mailer, length: float, width: float, thick: float) -> bool:
     """Tells whether a mailer closes over a stack of that length, width and thickness."""
     return mailer.active and _measure(mailer).takes(length, width, thick, ALLOWANCE_MM)
+
+
+def plan_product(view: View, product: Product) -> Parcel:
+    """Plans how one set of a product is packed."""
+    return plan_parcel(view, [(p, n) for part, n in product.parts if (p := view.get(Part, part))])
 
 
 def plan_open_pack(view: View, order: str) -> Parcel:

@@ -195,11 +195,17 @@ def list_takers(view: View, part: str) -> tuple[tuple[Order, int], ...]:
 
 def say_void(pack: Pack) -> Say:
     """Says that the label of a pack that was opened again counts no more."""
+    if pack.product:
+        return say("The card of pack {pack} is void: it was opened", pack=pack.id)
     return say("The label of pack {pack} is void: it was opened again", pack=pack.id)
 
 
 def say_packed_anew(view: View, pack: Pack) -> Say:
     """Says where the pieces of a pack that was opened again are by now."""
+    if pack.product and pack.order:
+        return say("Throw it away. Order {order} took what was in it.", order=pack.order)
+    if not pack.order:
+        return say("Throw its card away: its parts are on the rack again.")
     past = view.last(f"order/{pack.order}", "close_pack")
     order = view.get(Order, pack.order)
     closed = [tail(w.key) for w in past.sets if head(w.key) == "pack"] if past else []

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from station.queries.batches import find_hold, find_revision
 from station.queries.orders import count_wanted
 from station.queries.routers import list_beds
+from station.queries.shelf import deal_packs
 from station.queries.stock import list_on_rack
 from station.queries.underway import MOST, list_queue
 from station.shop.facts import Order, Part, Slip
@@ -139,8 +140,9 @@ def _find_takers(view: View) -> dict[str, list[Taken]]:
     found: dict[str, list[Taken]] = {}
     for order in view.shelf(Order, "open", ORDERS):
         inside = by_part(view.stock(place=f"packing/{order.id}"))
+        ahead = deal_packs(view).get(order.id, {})
         for part, count in count_wanted(view, order).items():
-            if (left := count - inside.get(part, 0)) > 0:
+            if (left := count - inside.get(part, 0) - ahead.get(part, 0)) > 0:
                 found.setdefault(part, []).append(Taken(order, left))
     return found
 

@@ -90,6 +90,11 @@ def tell_pack(view: View, pack: Pack, now: str) -> Say:
     """Tells where a pack is."""
     if pack.state == "opened":
         return say("was opened again")
+    if pack.state == "shelf":
+        product = view.get(Product, pack.product)
+        if product and product.place:
+            return say("lies on shelf {place}", place=product.place)
+        return say("lies on the shelf")
     if pack.state == "shipped":
         return say("left {at}", at=moment(pack.left) if pack.left else say("before"))
     if pack.state == "cart":
@@ -105,6 +110,7 @@ def answer_pack(view: View, pack: Pack, now: str) -> Thing:
         "packed": say("Next: onto a cart."),
         "cart": say("Next: it leaves with its cart."),
         "opened": say("Throw this label away."),
+        "shelf": say("Next: packing takes it for an order."),
     }
     origin, batches = _list_origin(view, pack)
     mailer = view.get(Mailer, pack.mailer)
@@ -122,19 +128,24 @@ def answer_pack(view: View, pack: Pack, now: str) -> Thing:
         lines.append(AnswerLine(mailer.name, mass, write_touch("mailer", mailer.id)))
     order = view.get(Order, pack.order)
     due = say("due {at}", at=moment(order.due)) if order else ""
+    title, whom = say("Order {order}", order=pack.order), say("order {order}", order=pack.order)
+    promised = (AnswerLine(say("for order {order}", order=pack.order), due,
+                           write_touch("order", pack.order)),)  # fmt: skip
+    if not pack.order:
+        title = whom = say("one {product}", product=_name_product(view, pack.product))
+        promised = (AnswerLine(whom, "", write_touch("product", pack.product)),)
     return Thing(
         label=say("Pack"),
         number=pack.id,
-        title=say("Order {order}", order=pack.order),
+        title=title,
         note=where,
-        said=say("Pack {pack}: {where}, order {order}", pack=pack.id, where=where,
-                 order=pack.order),
+        said=say("Pack {pack}: {where}, {whom}", pack=pack.id, where=where, whom=whom),
         next=nexts.get(pack.state, say("Nothing is left to do with it.")),
         where=tuple(lines),
-        promised=(AnswerLine(say("for order {order}", order=pack.order), due,
-                       write_touch("order", pack.order)),),
+        promised=promised,
         origin=origin,
-        about=(pack.key, f"order/{pack.order}", *(f"batch/{b}" for b in batches)),
+        about=(pack.key, *((f"order/{pack.order}",) if pack.order else ()),
+               *(f"batch/{b}" for b in batches)),
     )  # fmt: skip
 
 
@@ -143,6 +154,8 @@ def _list_origin(view: View, pack: Pack) -> tuple[tuple[AnswerLine, ...], tuple[
     past = view.last(f"order/{pack.order}", "close_pack")
     moves = past.moves if past and any(w.key == pack.key for w in past.sets) else ()
     counts: dict[tuple[str, str], int] = {}
+    for h in view.stock(place=f"pack/{pack.id}") if pack.state == "shelf" else ():
+        counts[h.part, h.batch] = counts.get((h.part, h.batch), 0) + h.qty
     for m in moves:
         counts[m.part, m.to.batch] = counts.get((m.part, m.to.batch), 0) + m.qty
     lines = []

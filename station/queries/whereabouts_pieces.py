@@ -6,6 +6,7 @@ from station.queries.batches import describe_batch, find_hold, list_family, say_
 from station.queries.carts import CARTS, PACKS
 from station.queries.orders import MOST, list_takers
 from station.queries.routers import find_bed, name_router
+from station.queries.shelf import list_ahead
 from station.queries.stock import name_part, name_place, tell_where
 from station.queries.things import AnswerLine, Thing
 from station.queries.underway import count_underway, list_waiting
@@ -235,6 +236,8 @@ def _count_packed(view: View, part: str) -> int:
     packs = [*view.shelf(Pack, "packed", PACKS)]
     for cart in view.shelf(Cart, "all", CARTS):
         packs += view.shelf(Pack, f"cart/{cart.id}", PACKS)
+    for ahead in list_ahead(view):
+        packs += (*ahead.free, *ahead.held)
     return sum(n for pack in packs for name, n in pack.contents if name == part)
 
 

@@ -373,10 +373,8 @@ def test_equal_layers_are_drawn_once():
     player.give(ORDER)
     layers = screen.screen(player.hand, view).middle[0].layers
     assert [(x.label, x.level) for x in layers] == [
-        ("2 × (1 HC-300 + 2 ST-200)", 0),
+        ("4 × (1 HC-300 + 1 ST-200)", 0),
         ("", 0),
-        ("", 0),
-        ("2 × (1 HC-300)", 1),
     ]
 
 

@@ -87,6 +87,8 @@ PACKS = tuple(
     for n in range(70, 100)
     if usable("pack", f"{n:05d}")
 )
+LOOM_KIT = Product(id="021", name="LK-1", words="Loom kit", parts=(("014", 1),), place="F 12")
+SHELVED = replace(PACKS[0], order="", product="021", state="shelf")
 CART = Cart(id="2", name="Cart 2")
 WORKERS = tuple(Worker(id=f"{n:02d}") for n in range(1, 30) if usable("worker", f"{n:02d}"))
 RACK = RackPlace(id="014", name="C 14", part="014")
@@ -97,7 +99,7 @@ THINGS = (
     CART,
     CUT_FILE,
     ORDER,
-    Product(id="021", name="LK-1", words="Loom kit", parts=(("014", 1),)),
+    LOOM_KIT,
     PACKS[0],
     Mailer(id="01", name="Mailer M", length_mm=300, width_mm=200),
     WORKERS[2],
@@ -198,6 +200,10 @@ def papers(paper):
         "pack label": (
             packing.make_pack_label(PACKS[0], ORDER, PARTS, printed=NOW),
             [write("pack", PACKS[0].id)],
+        ),
+        "shelf card": (
+            packing.make_shelf_card(SHELVED, LOOM_KIT, PARTS, printed=NOW),
+            [write("pack", SHELVED.id)],
         ),
         "pick list": (a_pick_list(paper), [write("order", ORDER.id)]),
         "order list": (an_order_list(paper), []),

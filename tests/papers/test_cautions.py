@@ -27,6 +27,7 @@ PAPERS = {
     "badges": (),  # who works here
     "part cards": (),  # where parts lie
     "pack label": (),  # what is in a pack, and its weight
+    "shelf card": (),  # what is packed ahead, and where it lies
     "pick list": (),  # what is taken from the rack
     "order list": (),  # what is bought
     "join cards": (),  # a PC is joined

@@ -30,6 +30,11 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
         )
     if pack.state == "shipped":
         return refuse(say("Pack {pack} has left already", pack=pack.id), say("Look at its label."))
+    if pack.state == "shelf":
+        return refuse(
+            say("Pack {pack} is for the shelf", pack=pack.id),
+            say("Put it back: packing takes it for an order."),
+        )
     if pack.state != "packed":
         return refuse(say_void(pack), say_packed_anew(view, pack))
     inside = view.stock(place=f"pack/{pack.id}")

@@ -1,6 +1,7 @@
 """Writes down what is done at packing, as it is kept for ever.
 
-The subject is the order, its pack, or the part whose rack place is counted.
+The subject is the order, its pack, the part whose rack place is counted, or the product that is
+packed ahead.
 """
 
 from station.shop.acts import Args
@@ -74,6 +75,23 @@ class ClosePack(Args, frozen=True, kw_only=True):
     length_mm: float = 0.0  # of the stack in it
     width_mm: float = 0.0
     thick_mm: float = 0.0
+    shelf: str = ""  # the pack from the shelf that becomes it
+
+
+class MakeShelfPack(Args, frozen=True, kw_only=True):
+    """Packs one set of a product ahead: its pieces go from the rack into a pack on the shelf."""
+
+    kind = "make_shelf_pack"
+
+    mailer: str = ""  # that was worked out for it; empty: none closes over it
+
+
+class TakeShelfPack(Args, frozen=True, kw_only=True):
+    """Takes what lies in a pack from the shelf into the open pack of an order."""
+
+    kind = "take_shelf_pack"
+
+    order: str
 
 
 class OpenPack(Args, frozen=True, kw_only=True):

@@ -16,6 +16,13 @@ from station.floor.packing.acts import (
     SpoilPacked,
     WaitForPart,
 )
+from station.floor.packing.dialogue_shelf import (
+    begin_ahead,
+    close_set,
+    leave_ahead,
+    read_sets,
+    take_from_shelf,
+)
 from station.floor.packing.rows import find_front, find_row, is_putting_back, is_spoiling
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
@@ -38,6 +45,8 @@ from station.shop.words import say
 def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | None:
     """Reads one input at packing."""
     if isinstance(given, Number):
+        if hand.work.shelf:
+            return read_sets(hand, given, view)
         return _read_number(hand, given, view) if hand.subject else None
     done = _read_code(hand, given, view) if isinstance(given, Code) else None
     if isinstance(done, Took):  # a number changes the last pick only directly after it
@@ -74,7 +83,12 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
         pack = view.get(Pack, given.number)
         if hand.is_free and pack and pack.state == "shipped":
             return None
+        order = view.get(Order, hand.subject) if hand.subject else None
+        if pack and pack.state == "shelf" and order and hand.work.asks != "label":
+            return take_from_shelf(hand, order, pack, view)
         return _scan_pack(hand, given.number, view)
+    if given.kind == "product" and not hand.subject:
+        return begin_ahead(hand, given.number, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order and given.kind in ("part", "rack"):
         return _scan_part(hand, order, given, view)
@@ -281,6 +295,10 @@ def _judge_weight(hand: PackingHand, grams: float, view: View) -> Answer:
 
 def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
     """Presses a button; None where it means nothing with what is in hand."""
+    if hand.work.shelf and name in ("close_pack", "all_of_it"):
+        return close_set(hand, view)
+    if hand.work.shelf and name == "put_down":
+        return leave_ahead(hand)
     if name == "next_order":
         return _press_next(hand, view)
     if name == "label_again":

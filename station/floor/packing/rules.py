@@ -4,6 +4,7 @@ from station.floor.packing.acts import (
     ClaimOrder,
     ClosePack,
     CorrectPick,
+    MakeShelfPack,
     OpenPack,
     PickPart,
     PrintLabel,
@@ -11,15 +12,12 @@ from station.floor.packing.acts import (
     PutPartsBack,
     SendShort,
     SpoilPacked,
+    TakeShelfPack,
     WaitForPart,
 )
-from station.floor.packing.rules_order import (
-    claim_order,
-    close_pack,
-    open_pack,
-    print_label,
-    put_order_down,
-)
+from station.floor.packing.rules_order import claim_order, put_order_down
+from station.floor.packing.rules_pack import close_pack, open_pack, print_label
+from station.floor.packing.rules_shelf import make_shelf_pack, take_shelf_pack
 from station.floor.packing.rules_short import send_short, wait_for_part
 from station.floor.packing.rules_take import (
     correct_pick,
@@ -77,4 +75,6 @@ RULES: Rules = by_kind(
     Rule(args=OpenPack, reads=READS, decide=open_pack),
     Rule(args=SpoilPacked, reads=READS, decide=spoil_packed),
     Rule(args=PrintLabel, reads=READS, decide=print_label),
+    Rule(args=MakeShelfPack, reads=READS, decide=make_shelf_pack),
+    Rule(args=TakeShelfPack, reads=READS, decide=take_shelf_pack),
 )

@@ -1,9 +1,10 @@
 """Shows the order in hand at packing: what to take, how it is packed, what is asked."""
 
 from dataclasses import replace
-from itertools import groupby
 
 from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
+from station.floor.packing.screen_parcel import show_parcel
+from station.floor.packing.screen_shelf import show_ahead
 from station.floor.packing.waiting import (
     TITLE,
     ask_which_label,
@@ -16,9 +17,7 @@ from station.floor.packing.waiting import (
     show_orders,
 )
 from station.floor.packing.work import PackingHand
-from station.packs.messages import PackLayer
 from station.queries.batches import keep_held
-from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need, count_packed, is_late, list_needs
 from station.queries.stock import name_part
 from station.shop.cards import button, row_code
@@ -29,8 +28,6 @@ from station.shop.faces import (
     Face,
     Header,
     Hint,
-    Layer,
-    MailerDrawing,
     Pairs,
     Press,
     Remark,
@@ -56,6 +53,8 @@ def screen(hand: PackingHand, view: View) -> Face:
     """Shows the order in hand; with none, what waits."""
     if hand.work.asks == "label":
         return ask_which_label(hand, view)
+    if hand.work.shelf:
+        return show_ahead(hand, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
         return show_orders(hand, view)
@@ -68,7 +67,7 @@ def screen(hand: PackingHand, view: View) -> Face:
             *(_ask_number(hand, found, view) or _show_work(hand, order, found, view)),
         ),
         presses=_offer_presses(hand, order, found, view),
-        middle=_show_parcel(hand, found, view),
+        middle=show_parcel(hand, found, view),
         side=(list_waiting_orders(hand, view), list_carts(view, hand.now), remind_care(view)),
         weights=(48, 27, 25),
     )
@@ -274,108 +273,6 @@ def _say_what_follows(hand: PackingHand, found: tuple[Need, ...]) -> Say:
     if hand.work.scale:
         return say("Weighed: close the pack when it is right.")
     return say("A number is the weight, g. Then close the pack.")
-
-
-# --- how it is packed
-
-
-def _show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
-    """Shows how the whole order is packed: the stack in the smallest mailer that takes it."""
-    pieces = [(w.part, w.wanted) for w in found if w.wanted]
-    if not pieces:
-        return ()
-    parcel = plan_parcel(view, pieces)
-    stack, mailer, _ = parcel
-    weights = _compare_weights(hand, parcel, view)
-    if stack.guessed:
-        text = say("{part} has no outline in the book. Choose by eye.", part=stack.guessed)
-        remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)
-        return (remark, Pairs(rows=weights))
-    thick, wrap = _say_thick(stack)
-    length, width = (round(side) for side in stack.flat_mm)
-    if mailer is None:
-        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=length, w=width)
-        remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
-        return (remark, Pairs(rows=(thick, wrap, *weights)))
-    drawing = MailerDrawing(
-        name=mailer.name,
-        length_mm=mailer.length_mm,
-        width_mm=mailer.width_mm,
-        layers=_draw_layers(stack, {w.part.id: w.part.name for w in found}),
-    )
-    how: Pair = (say("stack"), _say_how(stack))
-    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=length, w=width))
-    name = say("Mailer {name}", name=mailer.name)
-    return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
-
-
-def _say_thick(stack: Stack) -> tuple[Pair, Pair]:
-    """Says how thick a stack is, and how much wrap goes around it."""
-    return (
-        (say("thick"), say("{t} mm", t=f"{stack.thick_mm:.1f}")),
-        (say("wrap"), say("one turn, {m} m", m=f"{stack.wrap_m:.1f}")),
-    )
-
-
-def _say_how(stack: Stack) -> Say:
-    """Says what to look for in a stack, beside the drawing."""
-    layers = len(stack.lies.layers)
-    if stack.lies.loose:  # a tower, or small parts outside
-        return say("{n} {n|layer|layers}: wrap it well", n=layers)
-    return say("{n} {n|layer|layers}, large outside", n=layers)
-
-
-def _draw_layers(stack: Stack, names: dict[str, str]) -> tuple[Layer, ...]:
-    """Draws the layers from the bottom up; equal ones on each other are drawn once."""
-    levels = [list(same) for _, same in groupby(stack.lies.layers, key=_list_counts)]
-    return tuple(
-        Layer(
-            label=_name_layers(same, names) if n == 0 else "",
-            x_mm=pile.x_mm,
-            y_mm=pile.y_mm,
-            length_mm=pile.length_mm,
-            width_mm=pile.width_mm,
-            level=number,
-        )
-        for number, same in enumerate(levels)
-        for n, pile in enumerate(same[0].piles)
-    )
-
-
-def _list_counts(layer: PackLayer) -> tuple[tuple[str, int], ...]:
-    """Lists how many of each part a layer has."""
-    counts: dict[str, int] = {}
-    for pile in layer.piles:
-        counts[pile.part] = counts.get(pile.part, 0) + pile.pieces
-    return tuple(counts.items())
-
-
-def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
-    """Names what lies in a layer, or in so many equal ones."""
-    inside = " + ".join(f"{n} {names.get(part, part)}" for part, n in _list_counts(same[0]))
-    return f"{len(same)} × ({inside})" if len(same) > 1 else inside
-
-
-def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, ...]:
-    """Shows what the whole order should weigh, and what the scale shows of the pack."""
-    weight = whole.weight
-    should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
-    if weight.unknown:
-        should = say("can't tell: {part}", part=weight.unknown)
-    read = hand.work.scale
-    shown: Say | str = "—"
-    if read:
-        agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
-        shown = say("{g} g: look again", g=round(read))
-        if agrees is None:
-            shown = say("{g} g: can't tell", g=round(read))
-        elif agrees:
-            shown = say("{g} g, as it should be", g=round(read))
-    assumed = tuple(
-        (say("{part}: density as", part=part), good)
-        for part, good in weight.assumed[:MOST_ASSUMED]
-    )
-    return ((say("should weigh, no wrap"), should), *assumed, (say("on the scale"), shown))
 
 
 # --- the buttons

@@ -12,6 +12,7 @@ from station.queries.carts import (
 from station.queries.leaving import WaitingTogether
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
+from station.queries.shelf import find_whole, list_ahead
 from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
 from station.shop.cautions import CAUTIONS, say_cautions
@@ -38,6 +39,7 @@ TITLE = say("Packing")
 NAMED = 3  # orders of those that a part blocks
 BESIDE = 4  # orders that are listed beside the one in hand
 BESIDE_CARTS = 3
+AHEAD = 4  # products that are packed ahead, beside the orders
 
 
 def say_where(hand: PackingHand) -> Say | str:
@@ -69,6 +71,8 @@ def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
         return say("station {station} packs it", station=order.claimed), "quiet"
     if name := find_unknown(view, order):
         return say("wants {name}: not known", name=name), "stop"
+    if pack := find_whole(view, order):
+        return say("pack {pack} is on the shelf", pack=pack.id), "good"
     lacking = find_lacking(view, order)
     part = view.get(Part, order.waits)
     if order.state == "waiting" and not lacking:
@@ -101,7 +105,12 @@ def show_orders(hand: PackingHand, view: View) -> Face:
             Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
             Press(label=say("Label again"), code=button("label_again")),
         ),
-        side=(*_list_to_put_back(view), list_carts(view, hand.now), remind_care(view)),
+        side=(
+            *_list_to_put_back(view),
+            *((list_shelf(view),) if list_ahead(view) else ()),
+            list_carts(view, hand.now),
+            remind_care(view),
+        ),
     )
 
 
@@ -186,6 +195,18 @@ def _list_to_put_back(view: View) -> tuple[Block, ...]:
 
 
 # --- packs
+
+
+def list_shelf(view: View) -> Listing:
+    """Lists the products that are packed ahead: how many lie there; a touch packs more."""
+    rows = []
+    for product, free, held, _ in list_ahead(view)[:AHEAD]:
+        there = say("{n} of {mark}", n=len(free), mark=product.mark)
+        tone: Tone = "attention" if len(free) < product.mark else "quiet"
+        kept = Cell(text=say("{n} held", n=len(held)) if held else "", tone="stop")
+        cells = (Cell(text=product.name, bold=True), kept, Cell(text=there, tone=tone))
+        rows.append((cells, write_touch("product", product.id)))
+    return Listing(title=say("On the shelf"), rows=tuple(rows), empty=say("Nothing is kept."))
 
 
 def list_carts(view: View, now: str) -> Block:

@@ -9,7 +9,8 @@ from station.shop.words import say
 
 # owed: it left, and all of it is owed
 OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", "cancelled"]
-PackState = Literal["packed", "cart", "shipped", "opened"]
+# shelf: packed ahead, of no order yet
+PackState = Literal["packed", "cart", "shipped", "opened", "shelf"]
 CartState = Literal["here", "door", "gone"]
 PartId = Annotated[str, About(say("part"), points_at="part")]
 Quantity = Annotated[int, About(say("quantity"), least=1, most=999_999)]
@@ -23,6 +24,8 @@ class Product(Fact):
     name: Name
     words: Description
     parts: Annotated[tuple[tuple[PartId, Quantity], ...], About(say("parts"))]
+    mark: Annotated[int, About(say("packs ahead"), least=0, most=9999)] = 0  # 0: none are kept
+    place: Annotated[str, About(say("shelf place"))] = ""  # of packs ahead
     active: InUse = True
 
 
@@ -96,10 +99,13 @@ class Pack(Fact):
     contents: tuple[tuple[str, int], ...] = ()  # part, quantity: what the label says
     why: str = ""  # reason for which it was opened again
     returned: tuple[tuple[str, int], ...] = ()  # part, quantity: what came back of it
+    product: str = ""  # one set of which was packed ahead
 
     @property
     def shelf(self) -> Shelf:
-        """Waiting for a cart, on a cart, or shipped on a day."""
+        """On the shelf of its product, waiting for a cart, on a cart, or shipped on a day."""
+        if self.state == "shelf":
+            return (f"shelf/{self.product}", self.id)
         if self.state == "cart":
             return (f"cart/{self.cart}", self.id)
         if self.state == "shipped" and self.left:

@@ -1,0 +1,292 @@
+"""Decides on packs: closed and labelled, opened again, printed again."""
+
+from dataclasses import replace
+
+from station.floor.packing.acts import ClosePack, OpenPack, PrintLabel
+from station.floor.packing.rules_order import (
+    find_order,
+    refuse_elsewhere,
+    refuse_not_in_hand,
+    say_held,
+    say_next,
+)
+from station.queries.batches import keep_held
+from station.queries.mailers import closes_over
+from station.queries.orders import (
+    list_needs,
+    say_packed_anew,
+    say_void,
+)
+from station.queries.settings import find_reason, list_reasons
+from station.queries.shelf import find_hold_in, is_whole_of
+from station.queries.stock import name_part
+from station.queries.weights import Weight, weigh_parts
+from station.shop.acts import (
+    Act,
+    Answer,
+    ask,
+    ask_why,
+    attention,
+    good,
+    new_number,
+    refuse,
+)
+from station.shop.facts import Concern, Mailer, Order, OrderState, Pack, Part
+from station.shop.moves import Held, move, tail
+from station.shop.views import View, by_part, total
+from station.shop.words import Say, say, together
+
+
+def close_pack(act: Act[ClosePack], view: View) -> Answer:
+    """Closes a complete pack: it gets its number, its label and its mailer.
+
+    An order that is owed whole is closed without a pack.
+    """
+    order = find_order(act, view)
+    if order is None:
+        return refuse(say("There is no such order"), say("Claim an order first."))
+    if problem := refuse_not_in_hand(act, view, order):
+        return problem
+    if act.args.shelf:
+        return _close_from_shelf(act, view, order)
+    if problem := _refuse_held_inside(view, order) or _refuse_incomplete(view, order):
+        return problem
+    held = view.stock(place=f"packing/{order.id}")
+    return _make_pack(act, view, order, held) if held else _close_as_owed(act, order)
+
+
+def _refuse_held_inside(view: View, order: Order) -> Answer | None:
+    """Refuses a pack with pieces of a batch that was held since."""
+    inside = keep_held(view, view.stock(place=f"packing/{order.id}"))
+    if not inside:
+        return None
+    parts = [say("{part}", part=p.name) for h in inside if (p := view.get(Part, h.part))]
+    return refuse(
+        say("{batches}: {n} of it in this pack", batches=say_held(inside), n=total(inside)),
+        say("Touch “Put back”, scan {parts}; then take others.", parts=together(parts)),
+    )
+
+
+def _refuse_incomplete(view: View, order: Order) -> Answer | None:
+    """Refuses a pack that is not what the order wants."""
+    found = list_needs(view, order)
+    if to_go := sum(w.to_go for w in found):
+        return refuse(say("Not complete: {n} to go", n=to_go), say_next(view, order))
+    if over := next((w for w in found if w.extra), None):
+        return refuse(
+            say("Too many: {n} × {part}", n=over.extra, part=over.part.name),
+            say("Put them back: rack {place}.", place=over.place_name),
+        )
+    return None
+
+
+def _close_as_owed(act: Act[ClosePack], order: Order) -> Answer:
+    if not any(line.short for line in order.lines):
+        return refuse(say("The pack is empty"), say("Take its parts first."))
+    owed = replace(order, state="owed", claimed="", by=act.worker)
+    return attention(
+        say("Order {order} is closed: all of it is owed", order=order.id),
+        say("No pack, no label. Scan its card when parts are there."),
+        sets=(owed,),
+    )
+
+
+def _close_from_shelf(act: Act[ClosePack], view: View, order: Order) -> Answer:
+    """Makes a pack from the shelf the pack of an order that wants just what it is."""
+    shelf = view.get(Pack, act.args.shelf)
+    if problem := refuse_shelf_pack(view, shelf):
+        return problem
+    if shelf is None or not is_whole_of(view, order, shelf):
+        return refuse(
+            say("Order {order} wants something else", order=order.id),
+            say("Scan its parts; or scan a pack that it wants."),
+        )
+    made = _make_pack(act, view, order, view.stock(place=f"pack/{shelf.id}"))
+    if made.tone == "stop" or made.asks:
+        return made
+    return replace(made, sets=(*made.sets, replace(shelf, state="opened", order=order.id)))
+
+
+def refuse_shelf_pack(view: View, pack: Pack | None) -> Answer | None:
+    """Refuses a pack that does not lie on the shelf, or whose pieces may not leave."""
+    if pack is None or pack.state != "shelf":
+        return _refuse_not_here(view, pack)
+    if hold := find_hold_in(view, pack):
+        return refuse(
+            say("Pack {pack}: batch {batch} in it is held", pack=pack.id, batch=hold.id),
+            say("Put it aside and take another. With no order in hand its scan opens it."),
+        )
+    return None
+
+
+def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, ...]) -> Answer:
+    mailer = view.get(Mailer, act.args.mailer)
+    if problem := _refuse_open_mailer(act, mailer):
+        return problem
+    pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
+    weight = weigh_parts(view, pieces, mailer)
+    scale_g = act.args.scale_g or 0.0
+    off = scale_g > 0 and weight.agrees(scale_g) is False
+    if off and not act.args.sure:
+        do = say("Look through the pack. Close it all the same?")
+        return ask(weight.words(scale_g), do, "sure")
+    number = new_number(act, "pack")
+    pack = Pack(
+        id=number,
+        order=order.id,
+        mailer=mailer.id if mailer else "",
+        mass_g=0.0 if weight.unknown else round(weight.grams, 1),
+        scale_g=scale_g,
+        closed=act.at,
+        by=act.worker,
+        contents=tuple(by_part(held).items()),
+    )
+    packed = replace(order, state="packed", claimed="", by=act.worker)
+    return (attention if off else good)(
+        say("Pack {pack} is closed: order {order}", pack=number, order=order.id),
+        _say_mailer(mailer),
+        moves=tuple(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
+        sets=(pack, packed, *([_doubt_weight(act, pack, weight)] if off else ())),
+        prints=(("label", number),),
+    )
+
+
+def _refuse_open_mailer(act: Act[ClosePack], mailer: Mailer | None) -> Answer | None:
+    """Refuses a mailer that does not close over the stack, or that the office took away."""
+    args = act.args
+    if not args.mailer or (
+        mailer and closes_over(mailer, args.length_mm, args.width_mm, args.thick_mm)
+    ):
+        return None
+    name = mailer.name if mailer else args.mailer
+    return refuse(
+        say("Mailer {name} does not close over {t} mm", name=name, t=f"{args.thick_mm:.1f}"),
+        say("Close it again: another mailer is looked for."),
+    )
+
+
+def _say_mailer(mailer: Mailer | None) -> Say:
+    if mailer is None:
+        return say("Label it, then onto the cart.")
+    return say("Mailer {name}. Label it, then onto the cart.", name=mailer.name)
+
+
+def _doubt_weight(act: Act[ClosePack], pack: Pack, weight: Weight) -> Concern:
+    return Concern(
+        id=act.id,
+        what="weight",
+        since=act.at,
+        about=pack.key,
+        text=say(
+            "Pack {pack}: {g} g on the scale, {grams} ± {plus} g expected",
+            pack=pack.id,
+            g=round(pack.scale_g),
+            grams=round(weight.grams),
+            plus=round(weight.plus),
+        ),
+    )
+
+
+def open_pack(act: Act[OpenPack], view: View) -> Answer:
+    """Opens a closed pack for a reason: its pieces lie in the open pack of its order again.
+
+    No reason is asked for where its order is cancelled, or a batch in it is held.
+    """
+    pack = view.get(Pack, tail(act.subject))
+    if pack and pack.state == "shelf":
+        return _open_shelf_pack(act, view, pack)
+    order = view.get(Order, pack.order) if pack else None
+    if pack is None or order is None or pack.state != "packed":
+        return _refuse_not_here(view, pack)
+    if problem := refuse_elsewhere(act, order):
+        return problem
+    inside = view.stock(place=f"pack/{pack.id}")
+    held = keep_held(view, inside)
+    known = find_reason(view, act.args.reason, "repack")
+    bound = held or order.state == "cancelled"
+    if known is None and not bound and list_reasons(view, "repack"):
+        return ask_why(say("Open pack {pack} again?", pack=pack.id), "repack")
+    state: OrderState = "cancelled" if order.state == "cancelled" else "packing"
+    return attention(
+        say("Pack {pack} is opened", pack=pack.id),
+        _say_after_opening(view, order, held),
+        moves=tuple(move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch) for h in inside),
+        sets=(
+            replace(pack, state="opened", why=known.id if known else ""),
+            replace(order, state=state, claimed=act.station, by=act.worker),
+        ),
+    )
+
+
+def _open_shelf_pack(act: Act[OpenPack], view: View, pack: Pack) -> Answer:
+    """Opens a pack that lies on the shelf: its pieces go back on the rack, held ones apart."""
+    inside = view.stock(place=f"pack/{pack.id}")
+    held = keep_held(view, inside)
+    known = find_reason(view, act.args.reason, "repack")
+    if known is None and not held and list_reasons(view, "repack"):
+        return ask_why(say("Open pack {pack} again?", pack=pack.id), "repack")
+    racks = {h.part: p.rack for h in inside if (p := view.get(Part, h.part))}
+    if homeless := next((h.part for h in inside if not racks.get(h.part)), ""):
+        return refuse(
+            say("{part} has no place on the rack", part=name_part(view, homeless)),
+            say("The office gives it one first."),
+        )
+    do = say("Put its parts back, under their own masters.")
+    if held:
+        do = say("{batches}: keep them apart.", batches=say_held(held))
+    return attention(
+        say("Pack {pack} is opened: {n} back on the rack", pack=pack.id, n=total(inside)),
+        do,
+        moves=tuple(
+            move(h.part, h.qty, h.place, f"rack/{racks[h.part]}", h.batch) for h in inside
+        ),
+        sets=(replace(pack, state="opened", why=known.id if known else ""),),
+    )
+
+
+def _refuse_not_here(view: View, pack: Pack | None) -> Answer:
+    """Refuses a pack that does not lie closed at packing, and says where it is."""
+    if pack is None:
+        return refuse(say("There is no such pack"), say("Scan the label again."))
+    if pack.state == "packed":
+        return refuse(
+            say("Pack {pack} is of order {order}", pack=pack.id, order=pack.order),
+            say("Take one from the shelf."),
+        )
+    if pack.state == "opened":
+        return refuse(say_void(pack), say_packed_anew(view, pack))
+    if pack.state == "cart":
+        return refuse(
+            say("Pack {pack} is on cart {cart}", pack=pack.id, cart=pack.cart),
+            say("Take it off at the cart, then scan it here."),
+        )
+    return refuse(say("Pack {pack} has left already", pack=pack.id), say("Look at its label."))
+
+
+def _say_after_opening(view: View, order: Order, held: tuple[Held, ...]) -> Say:
+    """Says what to do with an opened pack: all of it back, held pieces out, or look through it."""
+    if order.state == "cancelled":
+        return say("Put its parts back on the rack.")
+    if not held:
+        return say("Its label is void: tear it off. Count out what is spoiled, then close it.")
+    pieces = [
+        say("{n} {part}", n=n, part=part.name)
+        for number, n in by_part(held).items()
+        if (part := view.get(Part, number))
+    ]
+    return say("{batches}: put {pieces} back, take others.", batches=say_held(held),
+               pieces=together(pieces))  # fmt: skip
+
+
+def print_label(act: Act[PrintLabel], view: View) -> Answer:
+    """Prints a pack's label once more; the paper says which copy it is."""
+    pack = view.get(Pack, tail(act.subject))
+    if pack is None or pack.state not in ("packed", "cart", "shelf"):
+        return _refuse_not_here(view, pack)
+    again = replace(pack, copies=pack.copies + 1)
+    return good(
+        say("Label of pack {pack}: copy {n}", pack=pack.id, n=again.copies),
+        say("Throw the old label away."),
+        sets=(again,),
+        prints=(("label", pack.id),),
+    )

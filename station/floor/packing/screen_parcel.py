@@ -1,0 +1,121 @@
+"""Shows how a pack is packed: the stack in its mailer, what it should weigh."""
+
+from itertools import groupby
+
+from station.floor.packing.work import PackingHand
+from station.packs.messages import PackLayer
+from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
+from station.queries.orders import Need
+from station.shop.faces import Block, Layer, MailerDrawing, Pairs, Remark
+from station.shop.views import View
+from station.shop.words import Say, say
+
+MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
+
+Pair = tuple[Say | str, Say | str]
+
+
+def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
+    """Shows how the whole order is packed: the stack in the smallest mailer that takes it."""
+    pieces = [(w.part, w.wanted) for w in found if w.wanted]
+    if not pieces:
+        return ()
+    parcel = plan_parcel(view, pieces)
+    names = {w.part.id: w.part.name for w in found}
+    return draw_parcel(parcel, names, _compare_weights(hand, parcel, view))
+
+
+def draw_parcel(
+    parcel: Parcel, names: dict[str, str], weights: tuple[Pair, ...] = ()
+) -> tuple[Block, ...]:
+    """Draws a stack in its mailer, with what is to be known of it; `names` of parts by number."""
+    stack, mailer, _ = parcel
+    if stack.guessed:
+        text = say("{part} has no outline in the book. Choose by eye.", part=stack.guessed)
+        remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)
+        return (remark, Pairs(rows=weights)) if weights else (remark,)
+    thick, wrap = _say_thick(stack)
+    length, width = (round(side) for side in stack.flat_mm)
+    if mailer is None:
+        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=length, w=width)
+        remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
+        return (remark, Pairs(rows=(thick, wrap, *weights)))
+    drawing = MailerDrawing(
+        name=mailer.name,
+        length_mm=mailer.length_mm,
+        width_mm=mailer.width_mm,
+        layers=_draw_layers(stack, names),
+    )
+    how: Pair = (say("stack"), _say_how(stack))
+    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=length, w=width))
+    name = say("Mailer {name}", name=mailer.name)
+    return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
+
+
+def _say_thick(stack: Stack) -> tuple[Pair, Pair]:
+    """Says how thick a stack is, and how much wrap goes around it."""
+    return (
+        (say("thick"), say("{t} mm", t=f"{stack.thick_mm:.1f}")),
+        (say("wrap"), say("one turn, {m} m", m=f"{stack.wrap_m:.1f}")),
+    )
+
+
+def _say_how(stack: Stack) -> Say:
+    """Says what to look for in a stack, beside the drawing."""
+    layers = len(stack.lies.layers)
+    if stack.lies.loose:  # a tower, or small parts outside
+        return say("{n} {n|layer|layers}: wrap it well", n=layers)
+    return say("{n} {n|layer|layers}, large outside", n=layers)
+
+
+def _draw_layers(stack: Stack, names: dict[str, str]) -> tuple[Layer, ...]:
+    """Draws the layers from the bottom up; equal ones on each other are drawn once."""
+    levels = [list(same) for _, same in groupby(stack.lies.layers, key=_list_counts)]
+    return tuple(
+        Layer(
+            label=_name_layers(same, names) if n == 0 else "",
+            x_mm=pile.x_mm,
+            y_mm=pile.y_mm,
+            length_mm=pile.length_mm,
+            width_mm=pile.width_mm,
+            level=number,
+        )
+        for number, same in enumerate(levels)
+        for n, pile in enumerate(same[0].piles)
+    )
+
+
+def _list_counts(layer: PackLayer) -> tuple[tuple[str, int], ...]:
+    """Lists how many of each part a layer has."""
+    counts: dict[str, int] = {}
+    for pile in layer.piles:
+        counts[pile.part] = counts.get(pile.part, 0) + pile.pieces
+    return tuple(counts.items())
+
+
+def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
+    """Names what lies in a layer, or in so many equal ones."""
+    inside = " + ".join(f"{n} {names.get(part, part)}" for part, n in _list_counts(same[0]))
+    return f"{len(same)} × ({inside})" if len(same) > 1 else inside
+
+
+def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, ...]:
+    """Shows what the whole order should weigh, and what the scale shows of the pack."""
+    weight = whole.weight
+    should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
+    if weight.unknown:
+        should = say("can't tell: {part}", part=weight.unknown)
+    read = hand.work.scale
+    shown: Say | str = "—"
+    if read:
+        agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
+        shown = say("{g} g: look again", g=round(read))
+        if agrees is None:
+            shown = say("{g} g: can't tell", g=round(read))
+        elif agrees:
+            shown = say("{g} g, as it should be", g=round(read))
+    assumed = tuple(
+        (say("{part}: density as", part=part), good)
+        for part, good in weight.assumed[:MOST_ASSUMED]
+    )
+    return ((say("should weigh, no wrap"), should), *assumed, (say("on the scale"), shown))
