@@ -35,7 +35,7 @@ CUTTING = (
     Plant(f"{READ}/execute_compiled.py", "s.scale = MM_PER_INCH if s.codes[UNITS] == 200 else 1.0",
           "s.scale = MM_PER_INCH if s.codes[UNITS] == 210 else 1.0",
           "inches read as millimetres", MODES),
-    Plant(f"{CUT}/model.py", "MM_PER_INCH = 25.4\n", "MM_PER_INCH = 25.0\n",
+    Plant("station/shop/lengths.py", "MM_PER_INCH = 25.4\n", "MM_PER_INCH = 25.0\n",
           "an inch that is none", MODES),
     Plant(f"{READ}/text.py", "if word is None or (", "if False and (",
           "a unit word in a remark sets the units", MODES),

@@ -8,6 +8,10 @@
       <translation>0</translation>
     </message>
     <message>
+      <source>1 to 24 characters.</source>
+      <translation>1 bis 24 Zeichen.</translation>
+    </message>
+    <message>
       <source>A PIN has 4 to 8 digits</source>
       <translation>Eine PIN hat 4 bis 8 Ziffern</translation>
     </message>
@@ -1528,6 +1532,10 @@
       <translation>Alles ist gepackt.</translation>
     </message>
     <message>
+      <source>Example: {text}</source>
+      <translation>Beispiel: {text}</translation>
+    </message>
+    <message>
       <source>Extraction on; a mask when it is emptied; vacuum dust up, never blow it.</source>
       <translation>Absaugung an; beim Leeren eine Maske; Staub saugen, nie blasen.</translation>
     </message>
@@ -1570,6 +1578,10 @@
     <message>
       <source>First on this router</source>
       <translation>Zuerst auf dieser Fräse</translation>
+    </message>
+    <message>
+      <source>First run</source>
+      <translation>Erster Start</translation>
     </message>
     <message>
       <source>First what stands on the screen, then the sheet.</source>
@@ -2172,6 +2184,10 @@
       <translation>Es fehlen {n}, und nichts kommt.</translation>
     </message>
     <message>
+      <source>Language</source>
+      <translation>Sprache</translation>
+    </message>
+    <message>
       <source>Laser</source>
       <translation>Laser</translation>
     </message>
@@ -2606,6 +2622,10 @@
     <message>
       <source>Move one, or take one away.</source>
       <translation>Einen versetzen oder wegnehmen.</translation>
+    </message>
+    <message>
+      <source>Name of a new part</source>
+      <translation>Name eines neuen Teils</translation>
     </message>
     <message>
       <source>Needs a look</source>
@@ -3400,6 +3420,10 @@
       <translation>Offene Pakete</translation>
     </message>
     <message>
+      <source>Open the station</source>
+      <translation>Station öffnen</translation>
+    </message>
+    <message>
       <source>Open the worker, touch “A new PIN”.</source>
       <translation>Mitarbeiter öffnen, „Neue PIN“ berühren.</translation>
     </message>
@@ -3638,6 +3662,10 @@
     <message>
       <source>Page {page} of {count}</source>
       <translation>Seite {page} von {count}</translation>
+    </message>
+    <message>
+      <source>Paper</source>
+      <translation>Papier</translation>
     </message>
     <message>
       <source>Part</source>
@@ -5272,6 +5300,10 @@
       <translation>Das ist es</translation>
     </message>
     <message>
+      <source>That is no answer</source>
+      <translation>Das ist keine Antwort</translation>
+    </message>
+    <message>
       <source>That is no choice here</source>
       <translation>Das steht hier nicht zur Wahl</translation>
     </message>
@@ -5716,6 +5748,10 @@
       <translation>Es gibt schon {n} {n|Niederhalter|Niederhalter}</translation>
     </message>
     <message>
+      <source>There is no answer {n}</source>
+      <translation>Es gibt keine Antwort {n}</translation>
+    </message>
+    <message>
       <source>There is no batch {batch}</source>
       <translation>Es gibt kein Los {batch}</translation>
     </message>
@@ -5866,6 +5902,10 @@
     <message>
       <source>This PC's disk fails</source>
       <translation>Die Festplatte dieses PCs versagt</translation>
+    </message>
+    <message>
+      <source>This PC's station</source>
+      <translation>Die Station dieses PCs</translation>
     </message>
     <message>
       <source>This batch is held</source>
@@ -6108,6 +6148,10 @@
       <translation>Eine Zeile berühren.</translation>
     </message>
     <message>
+      <source>Touch an answer; all of it can be changed later.</source>
+      <translation>Eine Antwort antippen; alles lässt sich später ändern.</translation>
+    </message>
+    <message>
       <source>Touch another field.</source>
       <translation>Ein anderes Feld berühren.</translation>
     </message>
@@ -6276,10 +6320,6 @@
       <translation>Als 26.11. 14:00 tippen.</translation>
     </message>
     <message>
-      <source>Type it on the keyboard</source>
-      <translation>Auf der Tastatur tippen</translation>
-    </message>
-    <message>
       <source>Type it, then Enter.</source>
       <translation>Eintippen, dann Enter.</translation>
     </message>
@@ -6290,6 +6330,10 @@
     <message>
       <source>Type one to add it.</source>
       <translation>Zum Hinzufügen eins tippen.</translation>
+    </message>
+    <message>
+      <source>Type or touch one</source>
+      <translation>Eines eintippen oder antippen</translation>
     </message>
     <message>
       <source>Type x, then y; or touch it.</source>
@@ -6644,8 +6688,8 @@
       <translation>Welches Teil ist die nächste Form?</translation>
     </message>
     <message>
-      <source>Which part is this? Touch it, or type the name of a new one</source>
-      <translation>Welches Teil ist das? Berühren oder Namen eines neuen tippen</translation>
+      <source>Which part is this? Touch it, or name a new one</source>
+      <translation>Welches Teil ist das? Antippen, oder ein neues benennen</translation>
     </message>
     <message>
       <source>Which part of batch {batch}?</source>
@@ -6722,6 +6766,10 @@
     <message>
       <source>With this work</source>
       <translation>Mit dieser Arbeit</translation>
+    </message>
+    <message>
+      <source>Work area of this PC</source>
+      <translation>Arbeitsbereich dieses PCs</translation>
     </message>
     <message>
       <source>Work at loading</source>
@@ -6964,6 +7012,10 @@
       <translation>eine andere Revision ist freigegeben</translation>
     </message>
     <message>
+      <source>answer</source>
+      <translation>Antwort</translation>
+    </message>
+    <message>
       <source>approved</source>
       <translation>freigegeben</translation>
     </message>
@@ -7132,6 +7184,10 @@
       <translation>Fräser {number}</translation>
     </message>
     <message>
+      <source>blank</source>
+      <translation>Leerzeichen</translation>
+    </message>
+    <message>
       <source>blocks {n} {n|order|orders}</source>
       <translation>hält {n} {n|Auftrag|Aufträge} auf</translation>
     </message>
@@ -7190,6 +7246,10 @@
     <message>
       <source>cancelled: to packing</source>
       <translation>storniert: zum Packen</translation>
+    </message>
+    <message>
+      <source>capitals</source>
+      <translation>Großbuchstaben</translation>
     </message>
     <message>
       <source>card</source>
@@ -7572,6 +7632,10 @@
       <translation>in {router}</translation>
     </message>
     <message>
+      <source>inches</source>
+      <translation>Zoll</translation>
+    </message>
+    <message>
       <source>is not in the router</source>
       <translation>ist nicht in der Fräse</translation>
     </message>
@@ -7856,6 +7920,10 @@
       <translation>messen: {low} bis {high} mm</translation>
     </message>
     <message>
+      <source>millimetres</source>
+      <translation>Millimeter</translation>
+    </message>
+    <message>
       <source>minutes</source>
       <translation>Minuten</translation>
     </message>
@@ -8092,6 +8160,10 @@
       <translation>Aufträge, die auf Teile warten</translation>
     </message>
     <message>
+      <source>over</source>
+      <translation>durch</translation>
+    </message>
+    <message>
       <source>over 99 %</source>
       <translation>über 99 %</translation>
     </message>
@@ -8218,6 +8290,10 @@
     <message>
       <source>quantity</source>
       <translation>Menge</translation>
+    </message>
+    <message>
+      <source>question</source>
+      <translation>Frage</translation>
     </message>
     <message>
       <source>queued, but nobody needs it yet</source>
@@ -8552,6 +8628,10 @@
       <translation>nehmen von</translation>
     </message>
     <message>
+      <source>take the last one out</source>
+      <translation>letztes Zeichen löschen</translation>
+    </message>
+    <message>
       <source>taken as</source>
       <translation>genommen als</translation>
     </message>
@@ -8626,6 +8706,14 @@
     <message>
       <source>to rework</source>
       <translation>zur Nacharbeit</translation>
+    </message>
+    <message>
+      <source>to the left</source>
+      <translation>nach links</translation>
+    </message>
+    <message>
+      <source>to the right</source>
+      <translation>nach rechts</translation>
     </message>
     <message>
       <source>today and tomorrow</source>
@@ -10266,6 +10354,10 @@
     <message>
       <source>{quantity} split off as batch {child}, {left} {left|stays|stay}</source>
       <translation>{quantity} als Los {child} abgetrennt, {left} {left|bleibt|bleiben}</translation>
+    </message>
+    <message>
+      <source>{question}: {answer}</source>
+      <translation>{question}: {answer}</translation>
     </message>
     <message>
       <source>{rate} an hour</source>

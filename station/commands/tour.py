@@ -1,4 +1,4 @@
-"""``station tour``: drives the real screens through one demo day, and leaves their pictures."""
+"""``station tour``: drives the real screens through a day, and leaves their pictures."""
 
 import argparse
 import os
@@ -11,12 +11,22 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
     parser.add_argument("out", type=Path, metavar="OUT", help="the folder for the pictures")
     parser.add_argument("--scanner-only", action="store_true", help="printed codes alone")
+    parser.add_argument(
+        "--first-day",
+        action="store_true",
+        help="README's first day on an empty shop: by touch, by keyboard, by scanner",
+    )
+    parser.add_argument("--units", choices=("mm", "inch"), default="mm", help="of the first day")
 
 
 def run(options: argparse.Namespace) -> int:
     """Runs the tour, on no screen where there is none."""
     if not has_display():
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    if options.first_day:
+        from station.tour import empty_shop  # noqa: PLC0415 - Qt reads the environment
+
+        return empty_shop.run_first_day(options.out, units=options.units)
     from station.tour import drive  # noqa: PLC0415 - Qt reads the environment as it is loaded
 
     return drive.run_tour(options.out, scanner_only=options.scanner_only, now=options.now)

@@ -20,7 +20,6 @@ Cancelled = Callable[[], bool]
 
 RAPID, LINE, CW, CCW = 0, 1, 2, 3  # kinds of moves, as G0 to G3
 XY, XZ, YZ = 17, 18, 19  # planes, as G17 to G19
-MM_PER_INCH = 25.4
 MOST_OF_A_KIND = 1000  # more problems of one kind are counted, not listed
 
 # axes of each plane: first, second, and the one along a helix

@@ -45,6 +45,12 @@ class FaceBody(QWidget):
         self._weights = face.weights
         self._lay_panes()
 
+    def show_typing(self, text: str, caret: int) -> None:
+        """Shows what is being typed where it is to stand."""
+        for pane in self.panes:
+            for block in (*pane.first.blocks, *pane.second.blocks):
+                block.show_typing(text, caret)
+
     def list_buttons(self) -> "list[PressButton]":
         """Lists the large buttons in use, in order."""
         presses = self.main_pane.presses if self.panes else None

@@ -30,6 +30,11 @@ class _InUse:
     language = ""
 
 
+def find_language() -> str:
+    """Gives the language in use; "" is English."""
+    return _InUse.language
+
+
 def set_language(language: str) -> bool:
     """Translates into a language from now on ("" is English); False where nothing changes."""
     if language == _InUse.language:

@@ -16,6 +16,7 @@ from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
 from station.look.blocks.decision import DecisionBlock
 from station.look.blocks.drawings import PartBlock, SheetBlock
+from station.look.blocks.letters import LettersBlock
 from station.look.blocks.mailer import MailerBlock
 from station.look.blocks.path import PathBlock
 from station.look.blocks.plain import (
@@ -54,6 +55,7 @@ WIDGETS: dict[type, Callable[[Send], PaintedBlock[Any]]] = {
     faces.Hint: HintBlock,
     faces.Decision: DecisionBlock,
     faces.Asked: AskedBlock,
+    faces.Letters: LettersBlock,
     faces.Places: PlacesBlock,
     faces.Flow: FlowBlock,
     faces.Bands: BandsBlock,

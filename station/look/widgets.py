@@ -97,6 +97,9 @@ class PaintedBlock(QWidget, Generic[Shown]):
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws what is no text, below the texts."""
 
+    def show_typing(self, text: str, caret: int) -> None:
+        """Shows what is being typed, in a block where it is to stand."""
+
     def most_height(self, _width: int) -> int:
         """Gives how tall a block that takes what height is left may become, pixels."""
         return FAR

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QCloseEvent,
     QColor,
     QDragEnterEvent,
     QDropEvent,
@@ -18,7 +19,7 @@ from station.look import language
 from station.look.bars import Strip, TopBar
 from station.look.body import FaceBody
 from station.look.language import Text, translate
-from station.look.scanner import Scanner
+from station.look.scanner import KEY, Scanner
 from station.look.sounds import Sounds
 from station.look.style import BASE, DARK, LIGHT, Style, find_scale, palette
 from station.look.widgets import Touch
@@ -35,6 +36,8 @@ class Window(QMainWindow):
     """Paints faces and answers; everything a person does comes out of `sent` as text."""
 
     sent = Signal(str)
+    closed = Signal()
+    touched = Signal(str)  # what a touch sends, before it is known to be an input
     dropped = Signal(list)  # paths of files; "" for what is no file of this PC
 
     def __init__(self, *, dark: bool = False) -> None:
@@ -50,6 +53,8 @@ class Window(QMainWindow):
         self._build_widgets()
         self.scanner = Scanner(self)
         self.scanner.scanned.connect(self.sent)
+        self.touched.connect(self._take_touch)
+        self._takes_text = False  # a text is typed into a field
         self.secret = False  # a PIN is typed: only how long it is may be seen
         self.scanner.typing.connect(self._show_typing)
         self.scanner.pressed.connect(self._press_button)
@@ -100,9 +105,16 @@ class Window(QMainWindow):
             Style.scale = scale
             self._build_widgets()
 
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Tells that it is closed."""
+        super().closeEvent(event)
+        self.closed.emit()
+
     def show_face(self, face: "Face") -> None:
         """Shows a face; widgets stay where the kinds of block are the same."""
-        self._shown["face"] = lambda: self.body.show_face(face, self.sent.emit)
+        self._shown["face"] = lambda: self.body.show_face(face, self.touched.emit)
+        self.scanner.known = face.known
+        self._takes_text = face.takes_text
         before = self._find_focused()
         self._shown["face"]()
         if before != self._find_focused():
@@ -157,7 +169,21 @@ class Window(QMainWindow):
         return True
 
     def _show_typing(self, text: str) -> None:
-        self.strip.show_typing("•" * len(text) if self.secret else text)
+        shown = "•" * len(text) if self.secret else text
+        self.strip.show_typing(shown)
+        self.body.show_typing(shown, self.scanner.caret)
+
+    def _take_touch(self, code: str) -> None:
+        """Takes what a touch sends: a key types, all else goes on as an input.
+
+        What was typed into a field and not ended goes there first, and not into the next one.
+        """
+        if code.startswith(KEY):
+            self.scanner.press_key(code.removeprefix(KEY))
+            return
+        if self._takes_text:
+            self.scanner.end_scan()
+        self.sent.emit(code)
 
     def _press_button(self, number: int) -> None:
         """Presses one of the large buttons, by F1 to F9."""

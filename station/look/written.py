@@ -24,6 +24,7 @@ WRAP = int(Qt.TextFlag.TextWordWrap)
 SMALLEST = 12  # px on the smallest screen
 KEPT = 4096  # measured texts
 FAR = 100_000  # px, wider than any line
+CARET = "|"
 AIR = 2  # px that a line is given more than it needs
 
 
@@ -96,6 +97,17 @@ def _wrap(line: TextLine, width: int) -> tuple[Lettering, int]:
         lettering = find_lettering(size, bold=line.bold)
         wide, tall = _measure(line.text, lettering, width)
     return lettering, tall
+
+
+def write_typed(text: str, caret: int, size: int, width: int, *, bold: bool = False) -> TextLine:
+    """Writes what is typed with its caret, on one line: its beginning is left out where long."""
+    shown = f"{text[:caret]}{CARET}{text[caret:]}"
+    line = write_line(shown, size, bold=bold)
+    while line.width - AIR > width and len(shown) > 1:
+        keep = shown.index(CARET) > len(shown) // 2
+        shown = shown[1:] if keep else shown[:-1]
+        line = write_line(shown, size, bold=bold)
+    return line
 
 
 class TextPage:

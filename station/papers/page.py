@@ -9,7 +9,11 @@ from station.papers import bars, pdf
 from station.papers.marks import BarsMark, DotMark, LineMark, Mark, TextMark
 
 MM = 72 / 25.4  # points
-SIZES = {"A4": (210.0, 297.0), "A5": (148.0, 210.0)}  # ISO 216, as everyone cuts them
+SIZES = {
+    "A4": (210.0, 297.0),  # ISO 216, as everyone cuts them
+    "A5": (148.0, 210.0),
+    "Letter": (215.9, 279.4),  # ANSI/ASME Y14.1, size A: 8.5 x 11 inches
+}
 LEGIBLE = 8.0  # points; smaller is not read at arm's length (common practice, no source)
 LEADING = 1.22  # from line to line, of the type size
 CUT_OFF = "…"

@@ -72,6 +72,7 @@ class Row:
     done: bool | None = None  # a tick at the end of the row; None: no tick
     fraction: float | None = None  # a bar at the end of the row
     press: Press | None = None  # a button at the end of the row
+    known: str | None = None  # typing goes into its last cell, over this text; None: not here
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -214,6 +215,7 @@ class Entry:
     line1: Text = ""
     line2: Text = ""
     code: str = ""
+    chosen: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -295,6 +297,14 @@ class Asked:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Letters:
+    """A text is asked for: the question, what is typed so far, keys for letters and digits."""
+
+    question: Text
+    note: Text = ""
+
+
+@dataclass(frozen=True, kw_only=True)
 class Place:
     """A work area in the row of Shop today: done, rate, plan, and what waits before it."""
 
@@ -365,6 +375,7 @@ Block = (
     | Hint
     | Decision
     | Asked
+    | Letters
     | Places
     | Flow
     | Bands
@@ -388,3 +399,14 @@ class Face:
     side: tuple[Block, ...] = ()
     top: tuple[Block, ...] = ()
     weights: tuple[int, int, int] = field(default=(71, 0, 29))  # main, middle, side
+
+    @property
+    def known(self) -> str:
+        """Gives the text that stands where typing goes; empty where there is none."""
+        rows = (row for block in self.main if isinstance(block, Table) for row in block.rows)
+        return next((row.known for row in rows if row.known), "")
+
+    @property
+    def takes_text(self) -> bool:
+        """Says whether a text is asked for."""
+        return any(isinstance(block, Letters) for block in self.side)

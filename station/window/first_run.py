@@ -1,31 +1,50 @@
-"""Asks on the first opening where a PC stands, in which units and on what paper; once."""
+"""Asks on the first opening where a PC stands, its language, units and paper; once.
 
-from dataclasses import replace
+It is a screen as every other: touched, typed, or scanned from the cards of rows and digits. The
+first answers are the system's own.
+"""
 
-from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButton, QWidget
+from typing import NamedTuple
+
+from PySide6.QtCore import QEventLoop, QLocale
 
 from station.bootstrap import Where, make_id
+from station.desk.appearance import LANGUAGES
 from station.floor.office.acts import SetFact
 from station.ledger.ledger import Ledger
-from station.look import style
+from station.look.window import Window
 from station.queries.settings import find_shop
-from station.shop.acts import Act
+from station.shop.acts import Act, Answer, good, refuse
 from station.shop.areas import AREAS
-from station.shop.facts import Paper, Router, Shop, Units
+from station.shop.cards import BY_NUMBER, button, digit
+from station.shop.codes import Code, read
+from station.shop.faces import Cards, Cell, Entry, Face, Press, Row, Table, Text
+from station.shop.facts import Fact, Router, Shop
+from station.shop.facts.settings import PAPERS, UNITS
+from station.shop.first_facts import list_for_units
 from station.shop.plain import to_plain
+from station.shop.words import Say, say
 
 KEPT = ("area", "router", "bench")
+# where paper is Letter, not A4: the Unicode locale data (CLDR, paperSize), from memory
+LETTER = ("BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE")
 
 
-def find_where(ledger: Ledger, parent: QWidget | None, at: str) -> Where | None:
-    """Finds where this PC stands: as kept, else as asked; None when the question is closed."""
+class Question(NamedTuple):
+    """One question: its name, its words, and what can be answered, by what is kept."""
+
+    name: str
+    words: Say
+    answers: dict[str, Text]
+
+
+def find_where(ledger: Ledger, window: Window, at: str) -> Where | None:
+    """Finds where this PC stands: as kept, else as asked; None when the window is closed."""
     kept = {name: ledger.local(name) or "" for name in KEPT}
     if kept["area"]:
         return Where(**kept)
-    question = FirstRun(ledger, parent, at)
-    if question.exec() != QDialog.DialogCode.Accepted:
-        return None
-    return question.keep()
+    question = FirstRun(ledger, window, at)
+    return question.keep() if question.ask() else None
 
 
 def keep_where(ledger: Ledger, where: Where) -> None:
@@ -35,64 +54,152 @@ def keep_where(ledger: Ledger, where: Where) -> None:
             ledger.set_local(name, getattr(where, name))
 
 
-class FirstRun(QDialog):
-    """Asks four questions with answers that suit most shops already chosen."""
+class FirstRun:
+    """Asks a few questions with answers that suit this PC already chosen."""
 
-    def __init__(self, ledger: Ledger, parent: QWidget | None, at: str) -> None:
-        super().__init__(parent)
-        self.ledger, self.at = ledger, at
-        self.setWindowTitle("This PC's station")
-        self.setMinimumWidth(640)
-        self.setFont(style.make_font(19))
-        form = QFormLayout(self)
-        form.setVerticalSpacing(16)
-        form.addRow(QLabel("Where does this PC stand? All of this can be changed later."))
-        self.area = self._choice(form, "Work area", [str(area.title) for area in AREAS])
-        routers = [f"{r.name}" for r in ledger.facts(Router)]
-        self.router = self._choice(form, "Router", routers or ["Router 1"])
-        self.units = self._choice(form, "Lengths", ["millimetres", "inches"])
-        self.paper = self._choice(form, "Paper", ["A4", "A5"])
-        shop = find_shop(ledger.view)  # of a shop that was joined, say
-        self.units.setCurrentIndex(int(shop.units == "inch"))
-        self.paper.setCurrentText(shop.paper)
-        done = QPushButton("Open the station")
-        done.setMinimumHeight(60)
-        done.clicked.connect(self.accept)
-        form.addRow(done)
+    def __init__(self, ledger: Ledger, window: Window, at: str) -> None:
+        self.ledger, self.window, self.at = ledger, window, at
+        self.answered = _choose_first(ledger)
+        self.chosen, self.done = "language", False
+        self._loop = QEventLoop()
 
-    def _choice(self, form: QFormLayout, words: str, choices: list[str]) -> QComboBox:
-        box = QComboBox()
-        box.addItems(choices)
-        box.setMinimumHeight(60)
-        box.setAccessibleName(words)
-        form.addRow(words, box)
-        return box
+    def ask(self) -> bool:
+        """Asks on the window; False where it is closed."""
+        self.window.sent.connect(self.take)
+        self.window.closed.connect(self._loop.quit)
+        self._show(good(FIRST, HOW))
+        self._loop.exec()
+        self.window.sent.disconnect(self.take)
+        return self.done
+
+    def take(self, text: str) -> None:
+        """Takes one input: a question's row, an answer's number, or that all is said."""
+        code = read(text)
+        kind, number = (code.kind, code.number) if isinstance(code, Code) else ("", text.strip())
+        name = BY_NUMBER[number].name if kind == "button" and number in BY_NUMBER else ""
+        questions = self.list_questions()
+        if name == "save":
+            self.done = True
+            self._loop.quit()
+        elif name.startswith("row_") and int(name[4:]) <= len(questions):
+            self.chosen = questions[int(name[4:]) - 1].name
+            self._show(good(self._find_chosen().words, HOW))
+        elif kind in ("", "digit") and number.isdecimal():
+            self._answer(int(number))
+        else:
+            self._show(refuse(say("That is no answer"), HOW))
+
+    def _answer(self, number: int) -> None:
+        """Takes the n-th answer of the chosen question, and goes to the next one."""
+        question = self._find_chosen()
+        if not 1 <= number <= len(question.answers):
+            self._show(refuse(say("There is no answer {n}", n=number), HOW))
+            return
+        kept = list(question.answers)[number - 1]
+        self.answered[question.name] = kept
+        told = say("{question}: {answer}", question=question.words, answer=question.answers[kept])
+        names = [q.name for q in self.list_questions()]
+        place = names.index(question.name) + 1
+        self.chosen = names[place] if place < len(names) else question.name
+        self._show(good(told, HOW))
+
+    def _find_chosen(self) -> Question:
+        return next(q for q in self.list_questions() if q.name == self.chosen)
+
+    def list_questions(self) -> tuple[Question, ...]:
+        """Lists what is asked; a router only where loading is worked."""
+        areas: dict[str, Text] = {area.id: area.title for area in AREAS}
+        routers: dict[str, Text] = {r.id: r.name for r in self.ledger.facts(Router)}
+        papers: dict[str, Text] = {paper: paper for paper in PAPERS}
+        asked = (
+            Question("language", say("Language"), dict(LANGUAGES)),
+            Question("area", say("Work area of this PC"), areas),
+            Question("router", say("Router"), routers),
+            Question("units", say("Lengths"), dict(UNITS)),
+            Question("paper", say("Paper"), papers),
+        )
+        return tuple(q for q in asked if q.name != "router" or self.answered["area"] == "loading")
+
+    def _show(self, answer: Answer) -> None:
+        self.window.set_language(self.answered["language"])
+        self.window.show_top(
+            area=say("Station"), where=say("First run"), worker="", clock=self.at[11:16],
+            shared="", shared_ok=True,
+        )  # fmt: skip
+        self.window.show_face(self.make_face())
+        self.window.show_answer(answer, "")
+
+    def make_face(self) -> Face:
+        """Makes the screen: every question with its answer, beside it what can be answered."""
+        chosen = self._find_chosen()
+        rows = tuple(
+            Row(title=q.words, code=button(f"row_{n}"), selected=q.name == chosen.name,
+                cells=(Cell(text=q.answers.get(self.answered[q.name], ""), bold=True),))
+            for n, q in enumerate(self.list_questions(), 1)
+        )  # fmt: skip
+        entries = tuple(
+            Entry(big=words, chosen=kept == self.answered[chosen.name],
+                  code=digit(str(n)) if n < 10 else str(n))
+            for n, (kept, words) in enumerate(chosen.answers.items(), 1)
+        )  # fmt: skip
+        table = Table(columns=(say("question"), say("answer")), rows=rows, title=FIRST)
+        start = Press(label=say("Open the station"), code=button("save"), style="primary")
+        return Face(
+            title=say("Station"), main=(table,), presses=(start,),
+            side=(Cards(title=chosen.words, entries=entries),), weights=(56, 0, 44),
+        )  # fmt: skip
 
     def keep(self) -> Where:
         """Keeps the answers; gives where the PC stands."""
-        area = AREAS[self.area.currentIndex()].id
-        numbers = [r.id for r in self.ledger.facts(Router)] or ["1"]
-        router = numbers[max(0, self.router.currentIndex())] if area == "loading" else ""
+        area = self.answered["area"]
+        router = self.answered["router"] if area == "loading" else ""
         found = Where(area=area, router=router, bench="1")
         keep_where(self.ledger, found)
+        self.ledger.set_local("language", self.answered["language"])
         self._set_shop()
         return found
 
     def _set_shop(self) -> None:
         shop = self.ledger.view.get(Shop, "shop")
-        units: Units = "inch" if self.units.currentIndex() else "mm"
-        paper: Paper = "A5" if self.paper.currentText() == "A5" else "A4"
+        units, paper = self.answered["units"], self.answered["paper"]
         if shop is None or (shop.units, shop.paper) == (units, paper):
             return
-        value = to_plain(replace(shop, units=units, paper=paper))
-        args = SetFact(of=Shop.kind, value=value, approved="first run")
+        changed = to_plain(shop) | {"units": units, "paper": paper}
+        facts = list_for_units(units) if shop.units != units and self.ledger.count() == 1 else ()
+        self._set_fact(shop, changed)
+        for fact in facts:  # nobody has changed anything yet: sheets as such a shop buys them
+            self._set_fact(fact, to_plain(fact))
+
+    def _set_fact(self, fact: Fact, value: dict[str, object]) -> None:
+        args = SetFact(of=fact.kind, value=value, approved="first run")
         self.ledger.record(
             Act(
                 id=make_id(),
                 kind=args.kind,
                 at=self.at,
-                subject="shop/shop",
+                subject=fact.key,
                 args=args,
                 station=self.ledger.station,
             )
         )
+
+
+FIRST = say("This PC's station")
+HOW = say("Touch an answer; all of it can be changed later.")
+
+
+def _choose_first(ledger: Ledger) -> dict[str, str]:
+    """Chooses the first answers: the shop's own where it has any, else this system's."""
+    shop, system = find_shop(ledger.view), QLocale.system()
+    language = system.name().split("_")[0]
+    units, paper = shop.units, shop.paper
+    if ledger.count() == 1:  # an empty shop: nobody has said anything yet
+        inches = system.measurementSystem() == QLocale.MeasurementSystem.ImperialUSSystem
+        units = "inch" if inches else "mm"
+        paper = "Letter" if system.name().split("_")[-1] in LETTER else "A4"
+    routers = [r.id for r in ledger.facts(Router)] or ["1"]
+    area = "office" if ledger.count() == 1 else "loading"
+    return {
+        "language": language if language in LANGUAGES else "",
+        "area": area, "router": routers[0], "units": units, "paper": paper,
+    }  # fmt: skip

@@ -16,6 +16,7 @@ from station.shop.faces import (
     Header,
     Hint,
     Layer,
+    Letters,
     Listing,
     MailerDrawing,
     Meter,
@@ -406,4 +407,20 @@ def path() -> Face:
     return Face(title=say("Office"), main=(block,), presses=(back,), weights=(1, 0, 0))
 
 
-SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, plan, today, path)}
+def form() -> Face:
+    fields = (("number", "7"), ("description", "6 mm compression"), ("router", "3"))
+    rows = tuple(
+        Row(title=title, cells=(Cell(text=text),), code=code(f"row_{n}"), selected=n == 2,
+            known=text if n == 2 else None)
+        for n, (title, text) in enumerate(fields, 1)
+    )  # fmt: skip
+    return Face(
+        title=say("Office"),
+        main=(Table(columns=(say("field"), say("value")), rows=rows, title="Bit 7"),),
+        presses=(Press(label=say("Save"), code=code("save"), style="primary"),),
+        side=(Letters(question=say("description")),),
+        weights=(50, 0, 50),
+    )
+
+
+SAMPLES = {f.__name__: f for f in (loading, popping, trimming, packing, plan, today, path, form)}

@@ -38,10 +38,12 @@ from station.commands import scan
 from station.commands.text_station import take_line
 from station.look import inspect
 from station.papers.cards import make_button_cards
+from station.look.window import Window
 from station.printing.codes import list_codes
 from station.shop.cards import button
 from station.window.first_run import FirstRun
 from station.window.show import find_application
+from tests.touch import find_touch
 
 NOW, CODE = "2026-11-25T07:00:00", button("area_gluing")
 with bootstrap.open_ledger(Path(sys.argv[1])) as ledger:
@@ -59,8 +61,9 @@ with bootstrap.open_ledger(Path(sys.argv[1])) as ledger:
     assert take_line(desk, Clock(NOW), "@area gluing").answer.tone == "good", "the text station"
 
     application = find_application()  # stays, or its windows go
-    question = FirstRun(ledger, None, NOW)
-    question.area.setCurrentText("Gluing")
+    question = FirstRun(ledger, Window(), NOW)
+    for words in ("Work area", "Gluing"):
+        question.take(find_touch(question.make_face(), words))
     assert question.keep().area == "gluing", "the first run"
     assert ledger.local("area") == "gluing", "the first run"
 

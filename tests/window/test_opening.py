@@ -3,17 +3,20 @@
 import logging
 
 import pytest
+from PySide6.QtCore import QLocale
 
+from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
 from station.ledger.faults import Fault
 from station.look import inspect
 from station.look.window import Window
 from station.shop.cards import button
-from station.shop.facts import Shop
+from station.shop.facts import Material, Shop
 from station.window import first_run, show
 from station.window.session import Session
 from tests.replay import Stage
+from tests.touch import find_touch
 
 AT = "2026-11-25T07:00:00"
 
@@ -26,16 +29,53 @@ def stage(tmp_path):
 
 
 def test_the_first_run_asks_once_and_keeps_the_answers(stage, qtbot, monkeypatch):
-    question = first_run.FirstRun(stage.ledger, None, AT)
-    qtbot.addWidget(question)
-    question.area.setCurrentText("Loading")
-    question.router.setCurrentText("Router 3")
-    question.paper.setCurrentText("A5")
+    window = Window()
+    qtbot.addWidget(window)
+    question = first_run.FirstRun(stage.ledger, window, AT)
+    for words in ("Work area", "Loading", "Router 3", "inches", "Letter"):
+        question.take(find_touch(question.make_face(), words))
     where = question.keep()
     assert (where.area, where.router, where.bench) == ("loading", "3", "1")
-    assert stage.ledger.view.get(Shop, "shop").paper == "A5"
+    shop = stage.ledger.view.get(Shop, "shop")
+    assert (shop.paper, shop.units) == ("Letter", "inch")
     monkeypatch.setattr(first_run, "FirstRun", None)
-    assert first_run.find_where(stage.ledger, None, AT) == where
+    assert first_run.find_where(stage.ledger, window, AT) == where
+
+
+@pytest.mark.parametrize(
+    ("system", "answers"),
+    [
+        ("de_AT", {"language": "de", "units": "mm", "paper": "A4"}),
+        ("en_US", {"language": "", "units": "inch", "paper": "Letter"}),
+        ("en_CA", {"language": "", "units": "mm", "paper": "Letter"}),
+        ("fi_FI", {"language": "", "units": "mm", "paper": "A4"}),
+    ],
+)
+def test_an_empty_shop_is_asked_with_the_answers_of_the_system(
+    system, answers, tmp_path, qtbot, monkeypatch
+):
+    window = Window()
+    qtbot.addWidget(window)
+    monkeypatch.setattr(QLocale, "system", lambda: QLocale(system))
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.set_up_shop(ledger, AT)
+        question = first_run.FirstRun(ledger, window, AT)
+        assert answers.items() <= question.answered.items()
+        assert question.answered["area"] == "office"
+        question.keep()
+        sheet = ledger.view.get(Material, "1")
+    assert (sheet.length_mm == 2438.4) == (answers["units"] == "inch")
+    window.set_language("")
+
+
+def test_a_wrong_answer_of_the_first_run_is_told(stage, qtbot):
+    window = Window()
+    qtbot.addWidget(window)
+    question = first_run.FirstRun(stage.ledger, window, AT)
+    question.take("9")
+    assert window.strip.said.text() == "There is no answer 9"
+    question.take("nonsense")
+    assert window.strip.said.text() == "That is no answer"
 
 
 def test_our_own_bug_is_written_down_and_the_work_goes_on(stage, qtbot, monkeypatch, caplog):
@@ -130,14 +170,14 @@ def test_why_a_station_does_not_open_stands_on_its_window(stage, qtbot, monkeypa
 
 
 def test_the_first_run_of_a_pc_that_joined_leaves_the_shop_as_it_is(stage, qtbot):
-    question = first_run.FirstRun(stage.ledger, None, AT)
-    qtbot.addWidget(question)
-    question.units.setCurrentText("inches")
+    window = Window()
+    qtbot.addWidget(window)
+    question = first_run.FirstRun(stage.ledger, window, AT)
+    for words in ("Lengths", "inches"):
+        question.take(find_touch(question.make_face(), words))
     question.keep()
     changed = list(stage.ledger.entries())[-1]
     assert (changed.kind, changed.at) == ("set_fact", AT)
-    again = first_run.FirstRun(stage.ledger, None, AT)
-    qtbot.addWidget(again)
-    again.keep()
+    first_run.FirstRun(stage.ledger, window, AT).keep()
     assert stage.ledger.view.get(Shop, "shop").units == "inch"
     assert list(stage.ledger.entries())[-1] == changed

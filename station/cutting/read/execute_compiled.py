@@ -10,7 +10,7 @@ import math
 import numpy as np
 
 from station.cutting.compiled import compile_inner
-from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, RAPID
+from station.cutting.model import CCW, CW, LINE, RAPID
 from station.cutting.read.arcs_compiled import execute_arc
 from station.cutting.read.controller_compiled import (
     CUTTER_COMP,
@@ -41,6 +41,7 @@ from station.cutting.read.line_compiled import (
     UNITS,
     F,
 )
+from station.shop.lengths import MM_PER_INCH
 
 CODE = 1  # the bit for a G code
 S, T, P, X = 19, 20, 16, 24

@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from station.cutting.model import CCW, CW, LINE, MM_PER_INCH, RAPID, XY
+from station.cutting.model import CCW, CW, LINE, RAPID, XY
 from station.cutting.read.arcs_plain import execute_arc
 from station.cutting.read.controller_plain import Controller
 from station.cutting.read.cycles_plain import execute_cycle
 from station.cutting.read.expressions import BadLine, read_block
 from station.cutting.read.line_plain import AXES, LineWords, find_target
+from station.shop.lengths import MM_PER_INCH
 
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = range(81, 90)

@@ -8,7 +8,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from station.cutting.model import MM_PER_INCH, RAPID, BitSaid, Program
+from station.cutting.model import RAPID, BitSaid, Program
+from station.shop.lengths import MM_PER_INCH
 
 REMARK = re.compile(rb"\(([^)\r\n]*)\)?|;([^\r\n]*)")
 NUMBER = r"(\d+(?:[.,]\d*)?|[.,]\d+)"

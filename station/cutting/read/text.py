@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from station.cutting.model import MM_PER_INCH, Setting
+from station.cutting.model import Setting
 from station.cutting.read.dialects import find_dialect
 from station.cutting.read.expressions import clean_line
+from station.shop.lengths import MM_PER_INCH
 
 UNITS = re.compile(rb"G\s*0*\s*2\s*([01])(?!\s*\d)", re.IGNORECASE)
 UNIT_WORD = re.compile(r"G0*2([01])(?:\.0*)?(?![\d.])")

@@ -70,7 +70,7 @@ def leave(hand: OfficeHand) -> Took | None:
         return Took(replace(hand, work=after), said)
     if work.form is None and work.ask in ("", "missing"):
         return None
-    said = good(say("Left as it was"), say("Touch a row, or add a new one."))
+    said = good(find_list(hand).words, say("Touch a row, or add a new one."))
     if work.form:
         said = notice(say("What was typed is not saved"), say("Touch a row, or add a new one."))
     return Took(replace(hand, work=OfficeWork(list=work.list)), said)

@@ -22,6 +22,7 @@ from station.shop.faces import (
     Entry,
     Face,
     Hint,
+    Letters,
     Listing,
     NumberMark,
     Pairs,
@@ -135,14 +136,18 @@ def _show_read(hand: OfficeHand, read: ReadText, view: View) -> Face:
     drawing = SheetDrawing(
         revision=revision,
         chosen=unnamed[:1],
-        marks=mark_problems(hand, read),
+        marks=() if unnamed else mark_problems(hand, read),
         slugs=read.laying.slugs,
         touch=bool(read.told),
         note=_say_in_short(read, view),
     )
-    side: list[Block] = [drawing, _show_books(read), *_list_taken(read)]
-    if old := _find_approved(hand, view):
-        side.append(compare_revisions(old, revision, view, read.parts))
+    side: list[Block] = [drawing]
+    if unnamed:
+        side.append(Letters(question=say("Name of a new part"), note=say("1 to 24 characters.")))
+    else:
+        side += [_show_books(read), *_list_taken(read)]
+        if old := _find_approved(hand, view):
+            side.append(compare_revisions(old, revision, view, read.parts))
     new = Press(label=say("A new part"), code=button("new"), style="primary")
     look = Press(label=say("Show the path"), code=button("show_path"))
     hold = Press(label=say("Hold-downs"), code=button("hold_downs"))
@@ -254,7 +259,7 @@ def _ask_which(hand: OfficeHand, read: ReadText, view: View) -> list[Block]:
     )
     could_be = [p for p in _list_could_be(hand, revision, view) if near is None or p.id != near.id]
     cards = Cards(
-        title=say("Which part is this? Touch it, or type the name of a new one"),
+        title=say("Which part is this? Touch it, or name a new one"),
         entries=tuple(
             Entry(big=p.name, line1=p.words, code=write("part", p.id),
                   right=say("differs a little") if p is near else "")

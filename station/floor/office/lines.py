@@ -25,7 +25,7 @@ from station.floor.office.work import EditedRows, OfficeHand
 from station.shop.acts import Answer, good, refuse
 from station.shop.cards import button
 from station.shop.codes import Code
-from station.shop.faces import Asked, Block, Cell, Face, Hint, Press, Row, SheetDrawing, Table
+from station.shop.faces import Asked, Block, Cell, Face, Letters, Press, Row, SheetDrawing, Table
 from station.shop.facts import Part, Revision, Router
 from station.shop.field_texts import Rows, from_rows, read_scalar, start_row, to_rows, write_scalar
 from station.shop.fields import FactField, fields_by_name
@@ -292,7 +292,7 @@ def _show_beside_rows(hand: OfficeHand, view: View) -> tuple[Block, ...]:
     if column.points:
         return (list_cards(column.points, view),)
     if column.of is str:
-        return (Hint(title=say("Type it on the keyboard"), note=say("Enter adds it.")),)
+        return (Letters(question=column.label, note=say("Enter adds it.")),)
     return (Asked(question=say("{field}", field=column.label), typed=hand.digits),)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from station.floor.office.work import OfficeHand
 from station.shop.acts import good
 from station.shop.cards import BY_NUMBER, button
-from station.shop.codes import LETTERS, Code, usable, write
+from station.shop.codes import Code, usable, write_touch
 from station.shop.faces import Block, Cards, Entry, Face, Press
 from station.shop.facts import (
     Bit,
@@ -269,9 +269,13 @@ def make_face(
 
 
 def offer_things(field: FactField, view: View) -> Cards | None:
-    """Offers the things that a field can point at, as cards, where they have codes."""
-    points = field.points
-    return list_cards(points, view) if points and points.kind in LETTERS else None
+    """Offers the things that a field can point at, or the words that it can hold, as cards."""
+    if field.points:
+        return list_cards(field.points, view)
+    words = ("yes", "no") if field.of is bool else field.choices
+    title = say("Type or touch one")
+    entries = tuple(Entry(big=word, code=word) for word in words)
+    return Cards(title=title, entries=entries) if words else None
 
 
 def list_cards(kind: type[Fact], view: View) -> Cards:
@@ -280,7 +284,7 @@ def list_cards(kind: type[Fact], view: View) -> Cards:
     return Cards(
         title=say("Scan, type or touch one"),
         entries=tuple(
-            Entry(big=name_fact(kind, f.id, view), code=write(kind.kind, f.id))
+            Entry(big=name_fact(kind, f.id, view), code=write_touch(kind.kind, f.id) or f.id)
             for f in found[:THINGS]
         ),
     )

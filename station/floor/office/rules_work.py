@@ -64,7 +64,8 @@ def take_in_file(act: Act[TakeInFile], view: View) -> Answer:
     cut_file, made = view.get(CutFile, act.subject.partition("/")[2]), act.args.revision
     if cut_file is None or (cut_file.work == "parts" and not made.placed):
         return refuse(say("No part was found in that file"), say("Read another file."))
-    if view.get(Material, made.material) is None:
+    material = view.get(Material, made.material)
+    if material is None:
         return refuse(say("There is no such material"), say("Enter the material first."))
     before = view.shelf(Revision, cut_file.id, 50)
     if same := next((r for r in before if r.digest == made.digest), None):
@@ -75,7 +76,7 @@ def take_in_file(act: Act[TakeInFile], view: View) -> Answer:
     letter = find_letter({r.letter for r in before})
     if not letter:
         return refuse(say("No letter is left for it"), say("Make a new cut file."))
-    parts = _make_parts(act.args.parts, made, view)
+    parts = _make_parts(act.args.parts, made, material, view)
     if parts is None:
         return refuse(say("A part of it is not known"), say("Read the file again."))
     return good(
@@ -95,15 +96,21 @@ def find_letter(taken: set[str]) -> str:
     return ascii_uppercase[last + 1 : last + 2]
 
 
-def _make_parts(names: dict[str, str], made: Revision, view: View) -> dict[str, Part] | None:
-    """Makes the new parts by the shape's own id; None when a shape is neither known nor named."""
+def _make_parts(
+    names: dict[str, str], made: Revision, material: Material, view: View
+) -> dict[str, Part] | None:
+    """Makes the new parts by the shape's own id; None when a shape is neither known nor named.
+
+    They are as thick as the sheets that they are cut from.
+    """
     known = {p.id for p in view.shelf(Part, "all", MOST_PARTS)}
     free = (n for n in (f"{n:03d}" for n in range(1, MOST_PARTS)) if _is_free(n, known))
     found = {}
     for shape, outline in made.shapes:
         if shape in names:
             name = names[shape]
-            found[shape] = Part(id=next(free), name=name, words=name, shape=outline)
+            found[shape] = Part(id=next(free), name=name, words=name, shape=outline,
+                                thickness_mm=material.thickness_mm)  # fmt: skip
         elif shape not in known:
             return None
     return found

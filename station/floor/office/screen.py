@@ -44,6 +44,7 @@ from station.shop.faces import (
     Entry,
     Face,
     Hint,
+    Letters,
     Listing,
     Pairs,
     Press,
@@ -67,6 +68,7 @@ from station.shop.facts import (
     Router,
     Worker,
 )
+from station.shop.field_texts import write_value
 from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
@@ -110,9 +112,14 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
     return Face(
         title=say("Office"),
         where=of.words,
-        side=(_list_lists(of), _list_files(hand)),
+        side=(_list_lists(of),),
         main=(Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages)),),
-        presses=(*_list_presses(pages), *press_missing(view), *press_unmade(view)),
+        presses=(
+            *_list_presses(pages),
+            *press_missing(view),
+            *press_unmade(view),
+            *_press_lock(hand),
+        ),
         weights=(60, 0, 40),
     )
 
@@ -145,27 +152,21 @@ def _list_presses(pages: int) -> tuple[Press, ...]:
     )
 
 
+def _press_lock(hand: OfficeHand) -> tuple[Press, ...]:
+    """Offers to lock the office while a supervisor has opened it."""
+    return (Press(label=say("Lock"), code=button("lock")),) if hand.opened else ()
+
+
 def _say_field(fact: Fact, field: FactField, view: View) -> str:
     return say_value(field, to_plain(fact)[field.name], view)
 
 
 def _list_lists(of: OfficeList) -> Block:
-    """Lists every list to touch, the open one marked."""
-    return Cards(
-        title=say("Lists"),
-        entries=tuple(
-            Entry(
-                big=one.words,
-                right="●" if one is of else "",
-                code=button(f"list_{one.kind.kind}"),
-            )
-            for one in LISTS
-        ),
+    """Lists every list to touch, the open one marked; then what is done with files."""
+    lists = (
+        Entry(big=one.words, chosen=one is of, code=button(f"list_{one.kind.kind}"))
+        for one in LISTS
     )
-
-
-def _list_files(hand: OfficeHand) -> Block:
-    """Lists what is done with files and with the whole office."""
     names = {
         "read_csv": say("Read CSV"),
         "write_csv": say("Write CSV"),
@@ -173,11 +174,8 @@ def _list_files(hand: OfficeHand) -> Block:
         "correct": say("Correct count"),
         "print_cards": say("All cards"),
     }
-    if hand.opened:
-        names["lock"] = say("Lock")
-    return Cards(
-        title="", entries=tuple(Entry(big=words, code=button(n)) for n, words in names.items())
-    )
+    files = (Entry(big=words, code=button(name)) for name, words in names.items())
+    return Cards(title=say("Lists"), entries=(*lists, *files))
 
 
 def _show_form(hand: OfficeHand, view: View) -> Face:
@@ -188,6 +186,7 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
             title=field.label,
             code=button(f"row_{n}"),
             selected=field == chosen,
+            known=_write_known(hand, field, view) if field == chosen else None,
             cells=(
                 Cell(
                     text=say_value(field, find_value(hand, field, view), view),
@@ -204,8 +203,13 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
         side=_show_beside(hand, view, fact),
         main=(Table(columns=(say("field"), say("value")), rows=rows, title=title),),
         presses=_list_form_presses(chosen, saving=bool(typed)),
-        weights=(64, 0, 36),
+        weights=(50, 0, 50),
     )
+
+
+def _write_known(hand: OfficeHand, field: FactField, view: View) -> str:
+    """Writes what stands in a field as it is typed."""
+    return write_value(field, find_value(hand, field, view))
 
 
 def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press, ...]:
@@ -227,9 +231,12 @@ def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block
     field = find_chosen_field(hand)
     if field and (things := offer_things(field, view)):
         return (things,)
-    if field and (field.name == "id" or field.of in (int, float)):
+    if field is None:
+        return _show_acts(fact, view, hand.now)
+    if field.name == "id" or field.of in (int, float):
         return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
-    return _show_acts(fact, view, hand.now)
+    note = say("Example: {text}", text="26.11. 14:00") if field.about.written == "time" else Say()
+    return (Letters(question=say("{field}", field=field.label), note=note),)
 
 
 def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:

@@ -23,6 +23,14 @@ class EntryCard(Touch):
         super().__init__(parent, send)
         self.ground, self.edge = palette().paper, palette().line
 
+    def set_chosen(self, *, chosen: bool) -> None:
+        """Marks it as the one that is open, or not."""
+        ground, edge = ("tint", "act") if chosen else ("paper", "line")
+        wanted = getattr(palette(), ground), getattr(palette(), edge)
+        if wanted != (self.ground, self.edge):
+            self.ground, self.edge = wanted
+            self.update()
+
 
 class CardsBlock(RowsBlock[Cards, EntryCard]):
     """Shows a title and cards; short ones stand two or three abreast."""
@@ -51,7 +59,9 @@ class CardsBlock(RowsBlock[Cards, EntryCard]):
     def fill_row(self, number: int, row: EntryCard, page: TextPage) -> None:
         """Shows an entry."""
         if self.block:
-            row.set_content(self.block.entries[number].code, page.join_texts(), page)
+            entry = self.block.entries[number]
+            row.set_chosen(chosen=entry.chosen)
+            row.set_content(entry.code, page.join_texts(), page)
 
 
 def _make_card_page(entry: Entry, width: int) -> TextPage:

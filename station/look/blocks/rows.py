@@ -9,7 +9,7 @@ from station.look.blocks.columns import Columns
 from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
 from station.look.widgets import InnerPress, Key, RowsBlock, Send, Sign, Touch, make_keys
-from station.look.written import CENTRE, LEFT, RIGHT, TextPage
+from station.look.written import CENTRE, LEFT, RIGHT, PlacedText, TextPage, write_typed
 from station.shop.faces import Check, Checks, Row, Table
 from station.shop.words import say
 
@@ -27,6 +27,28 @@ class TableRow(Touch):
         self.columns: Columns | None = None
         self.keys: list[Key] = []
         self.press: InnerPress | None = None
+        self._typed = ("", 0)
+
+    def show_typing(self, text: str, caret: int) -> None:
+        """Shows what is being typed in its last cell, where it is to stand there."""
+        if (text, caret) != self._typed:
+            self._typed = (text, caret)
+            self.update()
+
+    def list_words(self) -> list[PlacedText]:
+        """Lists its texts; what is typed stands in place of the last cell's."""
+        row, columns = self._shown[0], self.columns
+        words = super().list_words()
+        text, caret = self._typed
+        if row is None or row.known is None or not columns or not row.cells or not text:
+            return words
+        kept, (left, width) = words[:1], columns.cells[len(row.cells) - 1]
+        named = kept[0].box.left() + kept[0].measure()[0] + px(GAP) if kept else left
+        left, width = min(left, named), width + max(left - named, 0)
+        line = write_typed(text, caret, 19, width)
+        flags = LEFT if len(row.cells) - 1 in columns.words else RIGHT
+        box = QRect(left, 0, width, self.height())
+        return [*kept, PlacedText(line.text, box, line.lettering, palette().ink, flags)]
 
     def show_row(self, row: Row, columns: Columns, page: TextPage, ground: str) -> None:
         """Shows a row."""
@@ -113,6 +135,11 @@ class TableBlock(RowsBlock[Table, TableRow]):
         _put_heads(page, block, columns)
         for row in block.rows:
             page.put_page(_make_row_page(row, columns, page.width))
+
+    def show_typing(self, text: str, caret: int) -> None:
+        """Shows what is being typed in the row that it goes to."""
+        for row in self.rows:
+            row.show_typing(text, caret)
 
     def make_row(self) -> TableRow:
         """Makes one more row."""

@@ -8,7 +8,9 @@ from station.shop.facts.base import Description, Fact, InUse, Name, Shelf
 from station.shop.words import say
 
 Units = Literal["mm", "inch"]
-Paper = Literal["A4", "A5"]
+Paper = Literal["A4", "A5", "Letter"]
+UNITS = {"mm": say("millimetres"), "inch": say("inches")}
+PAPERS: tuple[Paper, ...] = ("A4", "A5", "Letter")
 ReasonUse = Literal[
     "spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned"
 ]
