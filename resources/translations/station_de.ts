@@ -3504,6 +3504,10 @@
       <translation>Auftrag {order} bleibt bei dieser Station: {n} im Paket</translation>
     </message>
     <message>
+      <source>Order {order} takes no more: {n} free on the rack</source>
+      <translation>Auftrag {order} nimmt keine mehr: {n} im Regal frei</translation>
+    </message>
+    <message>
       <source>Order {order} waits for {part}: {where}</source>
       <translation>Auftrag {order} wartet auf {part}: {where}</translation>
     </message>
@@ -5444,6 +5448,10 @@
       <translation>Das Buch ist berichtigt</translation>
     </message>
     <message>
+      <source>The card of pack {pack} is void: it was opened</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The cart leaves</source>
       <translation>Der Wagen fährt ab</translation>
     </message>
@@ -5978,6 +5986,10 @@
     <message>
       <source>Throw it away. Order {order} is in pack {pack} now.</source>
       <translation>Wegwerfen. Auftrag {order} ist jetzt in Paket {pack}.</translation>
+    </message>
+    <message>
+      <source>Throw it away. Order {order} took what was in it.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Throw it away. {then}</source>
@@ -7186,6 +7198,10 @@
     <message>
       <source>blank</source>
       <translation>Leerzeichen</translation>
+    </message>
+    <message>
+      <source>blocks {n} or more orders</source>
+      <translation>hält {n} oder mehr Aufträge auf</translation>
     </message>
     <message>
       <source>blocks {n} {n|order|orders}</source>
@@ -9428,6 +9444,10 @@
       <translation>{list}: {text} gibt es nicht</translation>
     </message>
     <message>
+      <source>{list}: {count} and more, page {page} of {pages}</source>
+      <translation>{list}: {count} und mehr, Seite {page} von {pages}</translation>
+    </message>
+    <message>
       <source>{list}: {count}, page {page} of {pages}</source>
       <translation>{list}: {count}, Seite {page} von {pages}</translation>
     </message>
@@ -9670,10 +9690,6 @@
     <message>
       <source>{n} for order {order}</source>
       <translation>{n} für Auftrag {order}</translation>
-    </message>
-    <message>
-      <source>{n} for {more} other {more|order|orders}</source>
-      <translation>{n} für {more} {more|anderen Auftrag|andere Aufträge}</translation>
     </message>
     <message>
       <source>{n} free on rack {place}</source>
@@ -10174,6 +10190,10 @@
     <message>
       <source>{part} blocks {n}</source>
       <translation>{part} hält {n} auf</translation>
+    </message>
+    <message>
+      <source>{part} blocks {n} or more</source>
+      <translation>{part} hält {n} oder mehr auf</translation>
     </message>
     <message>
       <source>{part} came back; {n} {n|is|are} away by the book</source>

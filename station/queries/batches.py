@@ -5,7 +5,17 @@ from typing import Any
 
 from station.shop.acts import Act, Answer, new_number, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, BatchRole, Concern, CutFile, Fact, Pile, PileArea, Revision
+from station.shop.facts import (
+    Batch,
+    BatchRole,
+    Concern,
+    CutFile,
+    Fact,
+    Order,
+    Pile,
+    PileArea,
+    Revision,
+)
 from station.shop.moves import Held
 from station.shop.views import View
 from station.shop.words import Say, moment, say
@@ -33,6 +43,15 @@ def describe_batch(view: View, batch: Batch) -> str:
     """Describes what a batch makes by the words of its cut file; by its number where unknown."""
     cut_file = view.get(CutFile, batch.cut_file)
     return cut_file.words if cut_file else batch.cut_file
+
+
+def find_order(view: View, batch: Batch) -> Order | None:
+    """Finds the order that a batch's good pieces go to; None: they go to the rack.
+
+    One that is packed, gone or cancelled meanwhile takes none any more.
+    """
+    order = view.get(Order, batch.order) if batch.order else None
+    return order if order and order.takes_pieces else None
 
 
 def say_why(batch: Batch) -> Say | str:

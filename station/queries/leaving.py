@@ -3,13 +3,13 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.queries.orders import count_wanted
+from station.queries.orders import MOST, count_wanted
 from station.queries.shelf import deal_packs
 from station.queries.stock import list_free_on_rack
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part, total
 
-LOOKED = 100  # open orders that are looked through, the first due
+LOOKED = 100  # open orders that are looked through, the first due: a scan waits for it
 
 
 class Lack(NamedTuple):
@@ -62,10 +62,15 @@ def list_prospects(view: View, station: str = "") -> tuple[Prospect, ...]:
     return tuple(sorted(found, key=lambda p: (p.order.claimed not in ("", station), p.rank)))
 
 
+def list_beyond(view: View) -> tuple[Order, ...]:
+    """Lists the open orders that are not looked through: all that are due later."""
+    return view.shelf(Order, "open", MOST)[LOOKED:]
+
+
 def _look_over(view: View) -> tuple[Prospect, ...]:
     """Looks at each of the first orders, by due time."""
     free: dict[str, int] = {}
-    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED))
+    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", MOST)[:LOOKED])
 
 
 def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:

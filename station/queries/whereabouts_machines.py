@@ -18,7 +18,6 @@ from station.shop.places import balances
 from station.shop.views import View
 from station.shop.words import Say, say, when
 
-SHOWN = 8
 FREE = say("it is free")
 
 
@@ -46,7 +45,7 @@ def answer_router(view: View, router: Router, now: str) -> Thing:
         where=tuple(lines),
         promised=tuple(
             AnswerLine(say("Batch {batch}", batch=b.id), describe_batch(view, b),
-                 write_touch("batch", b.id)) for b in queue[:SHOWN]
+                 write_touch("batch", b.id)) for b in queue
         ),
         about=(router.key,),
     )  # fmt: skip
@@ -127,7 +126,7 @@ def answer_cutfile(view: View, file: CutFile, now: str) -> Thing:
                  approved=approved, n=left),
         next=(say("It waits in a queue.") if queued
               else say("The office or the plan releases it.")),
-        where=tuple(_describe_queued(view, b, now) for b in queued[:SHOWN]),
+        where=tuple(_describe_queued(view, b, now) for b in queued),
         about=(file.key,),
     )  # fmt: skip
 

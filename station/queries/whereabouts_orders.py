@@ -12,7 +12,6 @@ from station.shop.moves import head, tail
 from station.shop.views import View, total
 from station.shop.words import Say, moment, say, together, when
 
-SHOWN = 6
 STATES: dict[str, Say] = {
     "open": say("not begun"),
     "packing": say("being packed"),
@@ -208,7 +207,7 @@ def answer_product(view: View, product: Product, now: str) -> Thing:
         promised=tuple(
             AnswerLine(say("{n} for order {order}", n=n, order=order.id),
                  say("due {at}", at=when(order.due, now)), write_touch("order", order.id))
-            for order, n in wanting[:SHOWN]
+            for order, n in wanting
         ),
         about=(product.key,),
     )  # fmt: skip

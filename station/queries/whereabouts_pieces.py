@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from station.queries.batches import describe_batch, find_hold, list_family, say_why
+from station.queries.batches import describe_batch, find_hold, find_order, list_family, say_why
 from station.queries.carts import CARTS, PACKS
 from station.queries.orders import MOST, list_takers
 from station.queries.routers import find_bed, name_router
@@ -17,7 +17,6 @@ from station.shop.places import balances
 from station.shop.views import View, by_batch, total
 from station.shop.words import Say, clock, moment, say, when
 
-SHOWN = 6  # orders and children of one answer
 MOST_SLIPS = 40  # of a batch, whose entries are part of its life
 
 
@@ -32,7 +31,7 @@ def answer_batch(view: View, batch: Batch, now: str) -> Thing:
     children = tuple(
         AnswerLine(say("Batch {batch}", batch=child), tell_where(view, child, gone=True),
              write_touch("batch", child))
-        for child in family[:SHOWN]
+        for child in family
     )  # fmt: skip
     return Thing(
         label=say("Batch"),
@@ -42,7 +41,7 @@ def answer_batch(view: View, batch: Batch, now: str) -> Thing:
         said=say("Batch {batch}: {where}", batch=batch.id, where=where),
         next=_tell_next_of_batch(view, batch),
         where=(*to_cut, *lying, *children),
-        promised=_list_promised_of_batch(batch, now),
+        promised=_list_promised_of_batch(view, batch, now),
         origin=(*_list_parent(batch), *list_sheets(view, batch)),
         about=(batch.key, *(f"slip/{batch.id}-{n}" for n in range(1, _count_slips(batch) + 1))),
     )
@@ -96,10 +95,10 @@ def _code_of_place(place: str) -> str:
     return write_touch(kind, tail(place)) if kind else ""
 
 
-def _list_promised_of_batch(batch: Batch, now: str) -> tuple[AnswerLine, ...]:
-    if batch.order:
-        said = say("for order {order}", order=batch.order)
-        return (AnswerLine(said, code=write_touch("order", batch.order)),)
+def _list_promised_of_batch(view: View, batch: Batch, now: str) -> tuple[AnswerLine, ...]:
+    if order := find_order(view, batch):
+        said = say("for order {order}", order=order.id)
+        return (AnswerLine(said, code=write_touch("order", order.id)),)
     if batch.due:
         return (AnswerLine(say("for the rack"), say("due {at}", at=when(batch.due, now))),)
     return ()
@@ -115,7 +114,7 @@ def _list_parent(batch: Batch) -> tuple[AnswerLine, ...]:
 def list_sheets(view: View, batch: Batch) -> tuple[AnswerLine, ...]:
     """Lists the cut sheets of a batch, the newest first: router, time, lot and bit."""
     found = (view.get(Slip, f"{batch.id}-{n}") for n in range(1, _count_slips(batch) + 1))
-    return tuple(_describe_slip(view, s) for s in found if s)[::-1][:SHOWN]
+    return tuple(_describe_slip(view, s) for s in found if s)[::-1]
 
 
 def _describe_slip(view: View, slip: Slip) -> AnswerLine:
@@ -242,21 +241,14 @@ def _count_packed(view: View, part: str) -> int:
 
 
 def _list_promised(view: View, part: Part, now: str) -> tuple[AnswerLine, ...]:
-    """Lists who takes a part, and what is coming of it."""
-    takers = list_takers(view, part.id)
-    lines = [
+    """Lists what is coming of a part, and who takes it."""
+    coming = count_underway(view, part.id)
+    lines = [AnswerLine(say("{n} coming", n=coming.all), coming.words(now))] * bool(coming.all)
+    lines += [
         AnswerLine(say("{n} for order {order}", n=n, order=order.id),
              say("due {at}", at=when(order.due, now)), write_touch("order", order.id))
-        for order, n in takers[:SHOWN]
+        for order, n in list_takers(view, part.id)
     ]  # fmt: skip
-    if more := len(takers) - SHOWN:
-        rest = sum(n for _, n in takers[SHOWN:])
-        lines += [
-            AnswerLine(say("{n} for {more} other {more|order|orders}", n=rest, more=more))
-        ] * (more > 0)
-    coming = count_underway(view, part.id)
-    if coming.all:
-        lines.append(AnswerLine(say("{n} coming", n=coming.all), coming.words(now)))
     return tuple(lines)
 
 

@@ -49,7 +49,7 @@ from station.shop.file_requests import OpenCutFile
 from station.shop.plain import build, to_plain
 from station.shop.rooms import Number, Typed
 from station.shop.views import total
-from station.shop.words import say
+from station.shop.words import plain, say
 from tests.floor.shop_small import COMBS, batch, hand, small_facts, small_shop
 
 DUE = "2026-11-26T14:00:00"
@@ -270,6 +270,24 @@ def test_the_form_works_for_every_list(view):
             assert opened.work.chosen == rows[0].id
             assert screen.screen(opened, view).presses
         assert typed_fields(entry.kind)[0].name == "id"
+
+
+def test_a_list_counts_every_order_those_that_left_and_those_owed_too(view):
+    lines = view.get(Order, "3306").lines
+    for n in range(1200):
+        state = "owed" if n % 2 else "shipped"
+        gone = Order(id=f"{5000 + n}", due=DUE, lines=lines, state=state)
+        view.facts[gone.key] = gone
+    shown = screen.screen(office(list="order"), view).main[0]
+    known = sum(key.startswith("order/") for key in view.facts)
+    assert known > 1200
+    assert str(shown.title) == f"Orders: {plain(known)}, page 1 of {-(-known // 6)}"
+
+
+def test_a_list_that_is_too_long_to_be_read_through_says_so(view, monkeypatch):
+    monkeypatch.setattr(lists, "MOST", 2)
+    shown = screen.screen(office(list="router"), view).main[0]
+    assert str(shown.title) == "Routers: 2 and more, page 1 of 1"
 
 
 FORM = {"id": "9", "name": "12 mm birch plywood"}

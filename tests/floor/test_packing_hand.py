@@ -6,6 +6,7 @@ import pytest
 
 from station.floor.packing import screen
 from station.floor.packing.acts import CorrectPick
+from station.queries.leaving import LOOKED
 from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.facts import Line, Order, Pack, Product
@@ -278,3 +279,17 @@ def test_what_is_blocked_keeps_a_row_where_many_are_ready():
         "SG-10",
     ]
     assert str(beside.title) == "Waiting to pack · 7 more"
+
+
+def test_orders_that_are_due_too_late_to_be_looked_through_are_counted_too():
+    kit = Product(id="060", name="KIT", words="Kit", parts=(("045", 2),))
+    none = [order(id=f"{3500 + n}", lines=(Line(product="060", quantity=1),)) for n in range(150)]
+    player = packer(shop(kit, *none))
+    waits = screen.screen(player.hand, player.view).main[1]
+    assert [str(e.big) for e in waits.entries] == ["3306", f"SG-10 blocks {LOOKED - 1} or more"]
+    assert str(waits.title) == f"By what can leave · {151 - LOOKED} more"
+    player.give(ORDER)
+    beside = screen.screen(player.hand, player.view).side[0]
+    ((cells, _),) = beside.rows
+    assert str(cells[1].text) == f"blocks {LOOKED - 1} or more orders"
+    assert str(beside.title) == f"Waiting to pack · {151 - LOOKED} more"

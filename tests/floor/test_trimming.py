@@ -110,6 +110,20 @@ def test_a_cancelled_order_leaves_free_stock() -> None:  # scenario 16
     assert lie(p.view, "rack") == 38
 
 
+@pytest.mark.parametrize("state", ["packed", "shipped", "cancelled"])
+def test_a_batch_whose_order_takes_no_more_is_for_the_rack_before_and_after(state) -> None:
+    order = Order(id="3306", due=at("15:00"), state=state, lines=())
+    p = trimming(FRAMES, FRAME, 40, order, order="3306")
+    assert "for order 3306" not in {str(text) for text in list_texts(screen(p.hand, p.view))}
+    p.give(PAPER)
+    shown = {str(text) for text in list_texts(screen(p.hand, p.view))}
+    assert {"To the rack: 40 good", "Goes under rack D 01"} <= shown
+    told = "is cancelled" if state == "cancelled" else "takes no more"
+    answer = p.give(press("on_rack"))
+    assert str(answer.said) == f"Order 3306 {told}: 40 free on the rack"
+    assert lie(p.view, "rack") == 40
+
+
 def test_a_batch_for_an_order_goes_to_packing() -> None:
     order = Order(id="3306", due=at("15:00"), lines=())
     p = trimming(FRAMES, FRAME, 40, order, order="3306")

@@ -35,7 +35,7 @@ from station.shop.words import Say, clock, dated, say
 
 ROWS = 6  # of a list on one page, each large enough to touch
 FIELDS = 7  # of a form on one page
-MOST = 500  # facts of a shelf that the office looks through
+MOST = 5000  # facts of a shelf that the office looks through
 ORDER_WIDTH = 4  # digits of an order's number, at least
 
 
@@ -125,9 +125,14 @@ def list_facts(kind: type[Fact], view: View) -> tuple[Fact, ...]:
     return tuple(f for shelf in _list_shelves(kind, view) for f in view.shelf(kind, shelf, MOST))
 
 
+def is_cut_off(kind: type[Fact], view: View) -> bool:
+    """Says whether a shelf holds more facts of a kind than the office looks through."""
+    return any(len(view.shelf(kind, s, MOST)) == MOST for s in _list_shelves(kind, view))
+
+
 def _list_shelves(kind: type[Fact], view: View) -> list[str]:
     if kind is Order:
-        return ["open", "packed", "cancelled", "shipped"]
+        return ["open", "packed", "cancelled", "owed", "shipped"]
     if kind is Revision:
         return [f.id for f in view.shelf(CutFile, "all", MOST)]
     if kind is Lot:

@@ -18,6 +18,7 @@ from station.floor.office.lists import (
     find_chosen_field,
     find_list,
     find_value,
+    is_cut_off,
     list_facts,
     list_page,
     make_face,
@@ -132,13 +133,12 @@ def _choose_tone(hand: OfficeHand, fact: Fact, field: FactField) -> Tone:
 
 
 def _say_title(hand: OfficeHand, of: OfficeList, view: View, pages: int) -> Say:
-    return say(
-        "{list}: {count}, page {page} of {pages}",
-        list=of.words,
-        count=len(list_facts(of.kind, view)),
-        page=hand.work.page + 1,
-        pages=pages,
-    )
+    """Says how many there are in a list, or that there are more than the office looks through."""
+    words = say("{list}: {count}, page {page} of {pages}")
+    if is_cut_off(of.kind, view):
+        words = say("{list}: {count} and more, page {page} of {pages}")
+    count, page = len(list_facts(of.kind, view)), hand.work.page + 1
+    return words._replace(values={"list": of.words, "count": count, "page": page, "pages": pages})
 
 
 def _list_presses(pages: int) -> tuple[Press, ...]:

@@ -9,7 +9,7 @@ from station.queries.carts import (
     list_packs_on,
     say_when,
 )
-from station.queries.leaving import WaitingTogether
+from station.queries.leaving import WaitingTogether, list_beyond
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
 from station.queries.shelf import find_whole, list_ahead
@@ -128,8 +128,9 @@ def _show_waiting(waiting: WaitingTogether, number: int, hand: PackingHand, view
     more = " …" if len(waiting.prospects) > NAMED else ""
     coming = count_underway(view, part.id)
     where = coming.words(hand.now) if coming.all else say("none under way")
+    blocks = say("{part} blocks {n} or more") if list_beyond(view) else say("{part} blocks {n}")
     return Entry(
-        big=say("{part} blocks {n}", part=part.name, n=len(waiting.prospects)),
+        big=blocks._replace(values={"part": part.name, "n": len(waiting.prospects)}),
         right=say_due(order, hand.now),
         tone="stop" if is_late(order, hand.now) else "attention",
         line1=say("{orders} · {where}", orders=", ".join(named) + more, where=where),
@@ -167,7 +168,10 @@ def _list_waiting(
     part = waiting.blocked_by
     if part is None:
         return cells, code
-    blocks = say("blocks {n} {n|order|orders}", n=len(waiting.prospects))
+    blocks = say("blocks {n} {n|order|orders}")
+    if list_beyond(view):
+        blocks = say("blocks {n} or more orders")
+    blocks = blocks._replace(values={"n": len(waiting.prospects)})
     return (Cell(text=part.name, bold=True), Cell(text=blocks, tone="attention"), cells[-1]), code
 
 

@@ -8,7 +8,7 @@ from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules import MOST_TRIES, list_lying
 from station.floor.trimming.rules_master import ENOUGH, find_doubt
 from station.floor.trimming.work import TrimmingHand
-from station.queries.batches import find_hold, refuse_held, refuse_wrong_paper
+from station.queries.batches import find_hold, find_order, refuse_held, refuse_wrong_paper
 from station.queries.readings import ask_if_far
 from station.queries.stock import name_part
 from station.queries.underway import count_good
@@ -17,7 +17,7 @@ from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.counts import has_rework
-from station.shop.facts import Batch, Order, Part, RackPlace
+from station.shop.facts import Batch, Part, RackPlace
 from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import View, by_part
 from station.shop.words import clock, say
@@ -220,8 +220,7 @@ def _scan_rack(hand: TrimmingHand, number: str, parts: dict[str, int], view: Vie
                    part=name_part(view, rack.part))  # fmt: skip
         return Took(hand, refuse(said, say("In hand: {parts}.",
                                            parts=counting.name_parts(view, parts))))  # fmt: skip
-    order = view.get(Order, batch.order) if batch and batch.order else None
-    if order and order.takes_pieces:
+    if order := find_order(view, batch) if batch else None:
         said = say("Batch {batch} is for order {order}", batch=hand.subject, order=order.id)
         return Took(
             hand,

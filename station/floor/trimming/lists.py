@@ -2,7 +2,7 @@
 
 from station.floor.shared.put_today import list_passed_on
 from station.floor.trimming.work import TrimmingHand
-from station.queries.batches import describe_batch, find_hold
+from station.queries.batches import describe_batch, find_hold, find_order
 from station.queries.stock import list_on_rack
 from station.shop.codes import write_touch
 from station.shop.faces import Cards, Cell, Entry, Listing
@@ -36,15 +36,15 @@ def _make_entry(view: View, pile: Pile) -> Entry | None:
         right=say("{n} {n|part|parts}", n=n),
         tone="attention" if hold else "",
         line1=describe_batch(view, batch),
-        line2=say("held: {why}", why=hold.why_held) if hold else say_due(batch),
+        line2=say("held: {why}", why=hold.why_held) if hold else say_due(view, batch),
         code=write_touch("batch", batch.id, batch.copy),
     )
 
 
-def say_due(batch: Batch) -> Say:
+def say_due(view: View, batch: Batch) -> Say:
     """Says for what a batch is, and when it is due."""
-    if batch.order:
-        return say("for order {order}", order=batch.order)
+    if order := find_order(view, batch):
+        return say("for order {order}", order=order.id)
     if batch.due:
         return say("due {day} {at}", day=day(batch.due), at=clock(batch.due))
     return say("for the rack")

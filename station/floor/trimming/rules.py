@@ -6,7 +6,7 @@ from dataclasses import replace
 from station.floor.shared.counting import draw_pieces
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules_master import MEASURE_AGAIN, decide_check_master
-from station.queries.batches import make_pile, make_rework, refuse_held
+from station.queries.batches import find_order, make_pile, make_rework, refuse_held
 from station.queries.readings import find_source
 from station.queries.underway import ask_if_changed
 from station.shop.acts import Act, Answer, attention, good, refuse
@@ -57,6 +57,7 @@ def _refuse_counts(
     view: View, batch: Batch, counts: Counts, here: Mapping[str, int]
 ) -> Answer | None:
     """Refuses counts that cannot be: more than is here, a third try, no rack place."""
+    order = find_order(view, batch)
     if not any(sum(row.values()) for row in counts.values()):
         return refuse(say("Nothing was counted"), say("Say how many are good."))
     for part, row in counts.items():
@@ -67,7 +68,7 @@ def _refuse_counts(
                 say("{left} {part} left here, not {n}", left=left, part=name, n=sum(row.values())),
                 say("Count again."),
             )
-        if row.get("good") and not (known and known.rack) and not batch.order:
+        if row.get("good") and not (known and known.rack) and not order:
             return refuse(
                 say("{part} has no rack place", part=name), say("The office gives it one.")
             )
@@ -81,8 +82,7 @@ def _refuse_counts(
 def _put_on_rack(
     act: Act[PutOnRack], view: View, batch: Batch, held: tuple[Held, ...], counts: Counts
 ) -> Answer:
-    order = view.get(Order, batch.order) if batch.order else None
-    live = order is not None and order.takes_pieces
+    live = find_order(view, batch) is not None
     child = _find_child(act, view, batch, counts) if has_rework(counts) else None
     lying = list(held)
     moves: list[Move] = []
@@ -175,9 +175,11 @@ def _say_put(
     prints = (("traveller", child.id),) if new and child else ()
     said = say("Batch {batch}: {told}", batch=batch.id, told=told)
     if freed:
-        said = say(
-            "Order {order} is cancelled: {n} free on the rack", order=batch.order, n=sums["good"]
-        )
+        order = view.get(Order, batch.order)
+        said = say("Order {order} takes no more: {n} free on the rack")
+        if order and order.state == "cancelled":
+            said = say("Order {order} is cancelled: {n} free on the rack")
+        said = said._replace(values={"order": batch.order, "n": sums["good"]})
     answer = attention if faults or freed else good
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 

@@ -8,7 +8,7 @@ from station.floor.trimming.rules import MOST_TRIES
 from station.floor.trimming.rules_master import find_doubt
 from station.floor.trimming.tabs import name_tab_places
 from station.floor.trimming.work import TrimmingHand
-from station.queries.batches import describe_batch, find_hold
+from station.queries.batches import describe_batch, find_hold, find_order
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
@@ -27,7 +27,7 @@ from station.shop.faces import (
     Remark,
     Tone,
 )
-from station.shop.facts import Batch, Order, Part, RackPlace, Size
+from station.shop.facts import Batch, Part, RackPlace, Size
 from station.shop.views import View, total
 from station.shop.words import Say, say
 
@@ -104,7 +104,7 @@ def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) 
         note=note,
         title=describe_batch(view, batch),
         right_label=say("goes"),
-        right=say_due(batch),
+        right=say_due(view, batch),
     )
 
 
@@ -132,7 +132,7 @@ def _offer_presses(
 ) -> tuple[Press, ...]:
     count = counting_screen.sum_up_in_short(tallies)
     done = say("To packing: {count}", count=count)
-    if not batch.order:
+    if not find_order(view, batch):
         done = say("To the rack: {count}", count=count)
     if find_hold(view, batch.id):
         done = say("Not yet: it waits")
@@ -145,14 +145,9 @@ def _show_destination(
     """Shows under which master the good ones go, and what lies there."""
     if part is None:
         return ()
-    if batch.order:
-        order = view.get(Order, batch.order)
-        return (
-            Hint(
-                title=say("For order {order}", order=batch.order),
-                note=say("it is {state}", state=order.state if order else "?"),
-            ),
-        )
+    if order := find_order(view, batch):
+        title = say("For order {order}", order=order.id)
+        return (Hint(title=title, note=say("it is {state}", state=order.state)),)
     rack = view.get(RackPlace, part.rack)
     lying = total(list_on_rack(view, part))
     return (

@@ -1,0 +1,29 @@
+"""The page of a thing: every line of it, or how many more there are."""
+
+from station.floor.anywhere.finding import LINES, cut_lines
+from station.queries.whereabouts import find_thing
+from station.shop.codes import Code
+from station.shop.facts import Line, Order
+from station.shop.moves import move
+from tests.floor.orders import shop
+from tests.floor.shop_small import COMBS, DAY, SHUTTLE, batch
+
+
+def say_lines(lines):
+    """The lines of a list as the page shows them."""
+    return [str(line.what) for line in cut_lines(lines)]
+
+
+def test_what_is_coming_stands_above_the_orders_and_those_left_out_are_counted():
+    many = [
+        Order(id=f"{3400 + n}", due=f"{DAY}T16:00:00", lines=(Line(product="040", quantity=1),))
+        for n in range(20)
+    ]
+    view = shop(batch(COMBS), *many)
+    view._move((move(SHUTTLE, 7, "cut", "trimming", "00412"),))
+    thing = find_thing(view, Code("part", SHUTTLE), f"{DAY}T10:00:00")
+    said = say_lines(thing.promised)
+    takers = [line for line in thing.promised if "for order" in str(line.what)]
+    assert said[0] == "7 coming"
+    assert said[-1] == f"{len(takers) - (LINES - 2)} more"
+    assert len(takers) >= 20
