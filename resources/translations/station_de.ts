@@ -300,6 +300,14 @@
       <translation>Los {batch} ist ganz gefräst: {n} {n|wartendes Stück wird|wartende Stücke werden} weggeworfen</translation>
     </message>
     <message>
+      <source>All of it is fetched</source>
+      <translation>Alles ist geholt</translation>
+    </message>
+    <message>
+      <source>All of it is fetched: sort it at the bench, order by order.</source>
+      <translation>Alles ist geholt: am Packtisch sortieren, Auftrag für Auftrag.</translation>
+    </message>
+    <message>
       <source>All of it is in</source>
       <translation>Alles ist drin</translation>
     </message>
@@ -498,6 +506,10 @@
     <message>
       <source>Back up</source>
       <translation>Sichern</translation>
+    </message>
+    <message>
+      <source>Bag it.</source>
+      <translation>Eintüten.</translation>
     </message>
     <message>
       <source>Bag set {n}</source>
@@ -1062,6 +1074,10 @@
     <message>
       <source>Close the pack</source>
       <translation>Paket schließen</translation>
+    </message>
+    <message>
+      <source>Close the pack in hand, or scan another order.</source>
+      <translation>Das Paket in der Hand schließen, oder einen anderen Auftrag scannen.</translation>
     </message>
     <message>
       <source>Close the pack.</source>
@@ -2240,6 +2256,14 @@
       <translation>Das Paket offen ins Fach stellen. Nächsten nehmen.</translation>
     </message>
     <message>
+      <source>Leave the walk</source>
+      <translation>Gang verlassen</translation>
+    </message>
+    <message>
+      <source>Leave the walk and begin it again.</source>
+      <translation>Gang verlassen und neu beginnen.</translation>
+    </message>
+    <message>
       <source>Left as it was</source>
       <translation>Es bleibt, wie es war</translation>
     </message>
@@ -2868,6 +2892,10 @@
       <translation>Kein offener Auftrag braucht seine Teile.</translation>
     </message>
     <message>
+      <source>No order is ready that nobody packs</source>
+      <translation>Kein Auftrag ist bereit, den niemand packt</translation>
+    </message>
+    <message>
       <source>No order waits for a part that is not under way</source>
       <translation>Kein Auftrag wartet auf ein Teil, das nicht unterwegs ist</translation>
     </message>
@@ -2966,6 +2994,10 @@
     <message>
       <source>No whole {product} on the rack: {parts} short</source>
       <translation>Kein ganzes {product} im Regal: {parts} fehlen</translation>
+    </message>
+    <message>
+      <source>No {n} whole {product} to go</source>
+      <translation>Keine {n} ganzen {product} mehr zu packen</translation>
     </message>
     <message>
       <source>No {part} are in the pack</source>
@@ -3312,6 +3344,10 @@
       <translation>Auf diesem PC</translation>
     </message>
     <message>
+      <source>On this walk</source>
+      <translation>Auf diesem Gang</translation>
+    </message>
+    <message>
       <source>On with it: {run} on its pins.</source>
       <translation>Weiter damit: {run} auf den Passstiften.</translation>
     </message>
@@ -3350,6 +3386,10 @@
     <message>
       <source>One more was added at {at} by worker {by}</source>
       <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
+    </message>
+    <message>
+      <source>One walk</source>
+      <translation>Ein Gang</translation>
     </message>
     <message>
       <source>Only an order or a batch is cancelled</source>
@@ -3998,6 +4038,10 @@
     <message>
       <source>Put the first pack on</source>
       <translation>Erstes Paket auflegen</translation>
+    </message>
+    <message>
+      <source>Put the {part} back; sort at the bench.</source>
+      <translation>{part} zurücklegen; am Packtisch sortieren.</translation>
     </message>
     <message>
       <source>Put them back: rack {place}.</source>
@@ -4708,6 +4752,10 @@
       <translation>Satz {n} von {all} ist der nächste.</translation>
     </message>
     <message>
+      <source>Set {n} of {all}: {product}</source>
+      <translation>Satz {n} von {all}: {product}</translation>
+    </message>
+    <message>
       <source>Settle it</source>
       <translation>Regeln</translation>
     </message>
@@ -4726,6 +4774,10 @@
     <message>
       <source>Settling is supervisor's work</source>
       <translation>Regeln ist Sache der Aufsicht</translation>
+    </message>
+    <message>
+      <source>Several orders on one walk</source>
+      <translation>Mehrere Aufträge auf einem Gang</translation>
     </message>
     <message>
       <source>Shared</source>
@@ -4946,6 +4998,10 @@
     <message>
       <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs. {clear}</source>
       <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege. {clear}</translation>
+    </message>
+    <message>
+      <source>Some of these orders were put down</source>
+      <translation>Einige dieser Aufträge wurden weggelegt</translation>
     </message>
     <message>
       <source>Someone else</source>
@@ -5449,7 +5505,7 @@
     </message>
     <message>
       <source>The card of pack {pack} is void: it was opened</source>
-      <translation type="unfinished" />
+      <translation>Die Karte von Paket {pack} gilt nicht mehr: es wurde geöffnet</translation>
     </message>
     <message>
       <source>The cart leaves</source>
@@ -5892,6 +5948,10 @@
       <translation>Es gibt einen Betrieb</translation>
     </message>
     <message>
+      <source>They want {parts}. Put the {part} back.</source>
+      <translation>Sie brauchen {parts}. {part} zurücklegen.</translation>
+    </message>
+    <message>
       <source>Thickness</source>
       <translation>Dicke</translation>
     </message>
@@ -5989,7 +6049,7 @@
     </message>
     <message>
       <source>Throw it away. Order {order} took what was in it.</source>
-      <translation type="unfinished" />
+      <translation>Wegwerfen. Auftrag {order} hat den Inhalt genommen.</translation>
     </message>
     <message>
       <source>Throw it away. {then}</source>
@@ -7508,12 +7568,20 @@
       <translation>Ordner</translation>
     </message>
     <message>
+      <source>for all</source>
+      <translation>für alle</translation>
+    </message>
+    <message>
       <source>for order {order}</source>
       <translation>für Auftrag {order}</translation>
     </message>
     <message>
       <source>for the rack</source>
       <translation>fürs Regal</translation>
+    </message>
+    <message>
+      <source>for {n} orders</source>
+      <translation>für {n} Aufträge</translation>
     </message>
     <message>
       <source>for {part}</source>
@@ -8176,6 +8244,10 @@
       <translation>Aufträge, die auf Teile warten</translation>
     </message>
     <message>
+      <source>orders, in the order of the rack</source>
+      <translation>Aufträge, in der Folge des Regals</translation>
+    </message>
+    <message>
       <source>over</source>
       <translation>durch</translation>
     </message>
@@ -8436,6 +8508,10 @@
       <translation>Karte unter dem Muster scannen oder Zeile berühren</translation>
     </message>
     <message>
+      <source>scan the first order; the next order’s scan closes its pack</source>
+      <translation>ersten Auftrag scannen; der Scan des nächsten schließt sein Paket</translation>
+    </message>
+    <message>
       <source>scan the order's card, or touch its pack</source>
       <translation>Karte des Auftrags scannen oder sein Paket berühren</translation>
     </message>
@@ -8566,6 +8642,10 @@
     <message>
       <source>something came back</source>
       <translation>etwas kam zurück</translation>
+    </message>
+    <message>
+      <source>sort at the bench</source>
+      <translation>am Packtisch sortieren</translation>
     </message>
     <message>
       <source>split {n} off</source>
@@ -8952,6 +9032,18 @@
       <translation>{a} × {b} mm, schließt über {c} mm</translation>
     </message>
     <message>
+      <source>{bag} All of it is in: close the pack.</source>
+      <translation>{bag} Alles ist drin: Paket schließen.</translation>
+    </message>
+    <message>
+      <source>{bag} Next: {n} {part} from rack {place}.</source>
+      <translation>{bag} Als Nächstes: {n} {part} aus Regal {place}.</translation>
+    </message>
+    <message>
+      <source>{bag} Then set {n}.</source>
+      <translation>{bag} Dann Satz {n}.</translation>
+    </message>
+    <message>
       <source>{batches}: keep them apart.</source>
       <translation>{batches}: getrennt halten.</translation>
     </message>
@@ -9102,6 +9194,10 @@
     <message>
       <source>{day}</source>
       <translation>{day}</translation>
+    </message>
+    <message>
+      <source>{do} Then order {order}: {then}</source>
+      <translation>{do} Dann Auftrag {order}: {then}</translation>
     </message>
     <message>
       <source>{due} is no time</source>
@@ -9692,6 +9788,10 @@
       <translation>{n} für Auftrag {order}</translation>
     </message>
     <message>
+      <source>{n} for {order}</source>
+      <translation>{n} für {order}</translation>
+    </message>
+    <message>
       <source>{n} free on rack {place}</source>
       <translation>{n} frei im Regal {place}</translation>
     </message>
@@ -9940,6 +10040,18 @@
       <translation>{n} {n|Auftrag ist|Aufträge sind} überfällig: {names}</translation>
     </message>
     <message>
+      <source>{n} {n|order is|orders are} put down</source>
+      <translation>{n} {n|Auftrag ist|Aufträge sind} weggelegt</translation>
+    </message>
+    <message>
+      <source>{n} {n|order stays|orders stay} here: sort them at the bench.</source>
+      <translation>{n} {n|Auftrag bleibt|Aufträge bleiben} hier: am Packtisch sortieren.</translation>
+    </message>
+    <message>
+      <source>{n} {n|order|orders} on this walk</source>
+      <translation>{n} {n|Auftrag|Aufträge} auf diesem Gang</translation>
+    </message>
+    <message>
       <source>{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.</source>
       <translation>{n} {n|Auftrag|Aufträgen} fehlte es dann: {names}. Zähle noch einmal, oder sage, dass du sicher bist.</translation>
     </message>
@@ -9966,6 +10078,10 @@
     <message>
       <source>{n} {n|piece|pieces} may go.</source>
       <translation>{n} {n|Stück|Stücke} dürfen gehen.</translation>
+    </message>
+    <message>
+      <source>{n} {n|piece|pieces} to fetch</source>
+      <translation>{n} {n|Teil|Teile} zu holen</translation>
     </message>
     <message>
       <source>{n} {n|piece|pieces}; how many are lost can't be told yet.</source>
@@ -10120,6 +10236,10 @@
       <translation>{n} × {part}, nicht {was}: {inside} im Paket</translation>
     </message>
     <message>
+      <source>{n} × {part}: {shares}</source>
+      <translation>{n} × {part}: {shares}</translation>
+    </message>
+    <message>
       <source>{n} × {product}</source>
       <translation>{n} × {product}</translation>
     </message>
@@ -10214,6 +10334,10 @@
     <message>
       <source>{part} has no rack place</source>
       <translation>{part} hat keinen Regalplatz</translation>
+    </message>
+    <message>
+      <source>{part} is in none of these orders, or fetched already</source>
+      <translation>{part} ist in keinem dieser Aufträge, oder schon geholt</translation>
     </message>
     <message>
       <source>{part} is new: {n} a sheet.</source>

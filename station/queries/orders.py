@@ -73,7 +73,7 @@ def list_needs(view: View, order: Order) -> tuple[Need, ...]:
         for number, count in counts.items()
         if (part := view.get(Part, number))
     ]
-    return tuple(sorted(found, key=_along_the_rack))
+    return tuple(sorted(found, key=rank_along_the_rack))
 
 
 def _need(view: View, part: Part, wanted: int, inside: tuple[Held, ...]) -> Need:
@@ -90,7 +90,8 @@ def _need(view: View, part: Part, wanted: int, inside: tuple[Held, ...]) -> Need
     )
 
 
-def _along_the_rack(need: Need) -> tuple[bool, str, str]:
+def rank_along_the_rack(need: Need) -> tuple[bool, str, str]:
+    """Ranks needs in the order of a walk along the rack."""
     return (need.place is None, need.place.name if need.place else "", need.part.id)
 
 
@@ -128,6 +129,14 @@ def find_lacking(view: View, order: Order) -> Need | None:
 def is_ready(view: View, order: Order) -> bool:
     """Says whether the whole order can be packed now."""
     return not find_unknown(view, order) and find_lacking(view, order) is None
+
+
+def is_complete(view: View, order: Order) -> bool:
+    """Says whether all that an order wants lies in its open pack, no more and nothing held."""
+    found = list_needs(view, order)
+    inside = any(n.inside for n in found)
+    whole = inside and not any(n.to_go or n.extra for n in found)
+    return order.to_pack and whole and not keep_held(view, view.stock(place=f"packing/{order.id}"))
 
 
 def is_late(order: Order, now: str) -> bool:

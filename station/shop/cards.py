@@ -128,6 +128,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (408, "scale", "Weight on the scale"),
             (409, "label_again", "Print the label again"),
             (410, "spoiled_piece", "A piece is spoiled"),
+            (411, "walk", "Several orders on one walk"),
         ),
     ),
     (

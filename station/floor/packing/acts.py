@@ -15,6 +15,34 @@ class ClaimOrder(Args, frozen=True, kw_only=True):
     leaving: str = ""  # the order that was in hand here
 
 
+class BeginWalk(Args, frozen=True, kw_only=True):
+    """Takes several orders for this station, to be fetched on one walk.
+
+    The subject is the first of them.
+    """
+
+    kind = "begin_walk"
+
+    orders: tuple[str, ...]
+
+
+class LeaveWalk(Args, frozen=True, kw_only=True):
+    """Frees the orders of a walk for which nothing was fetched. The subject is the first."""
+
+    kind = "leave_walk"
+
+    orders: tuple[str, ...]
+
+
+class PickForWalk(Args, frozen=True, kw_only=True):
+    """Takes pieces of a part from the rack for the orders of a walk. The subject is the part."""
+
+    kind = "pick_for_walk"
+
+    orders: tuple[str, ...]
+    quantity: int | None = None  # None: all that they want
+
+
 class PutOrderDown(Args, frozen=True, kw_only=True):
     """Puts an order down that has nothing in its pack."""
 
@@ -36,6 +64,15 @@ class PickPart(Args, frozen=True, kw_only=True):
 
     part: str
     quantity: int | None = None  # None: all that is wanted
+
+
+class PickSet(Args, frozen=True, kw_only=True):
+    """Takes whole sets of a product from the rack into the pack: one bag each."""
+
+    kind = "pick_set"
+
+    product: str
+    quantity: int = 1
 
 
 class CorrectPick(Args, frozen=True, kw_only=True):
@@ -76,6 +113,7 @@ class ClosePack(Args, frozen=True, kw_only=True):
     width_mm: float = 0.0
     thick_mm: float = 0.0
     shelf: str = ""  # the pack from the shelf that becomes it
+    next: str = ""  # the order that is claimed by the same scan
 
 
 class MakeShelfPack(Args, frozen=True, kw_only=True):

@@ -9,6 +9,7 @@ from station.floor.packing.acts import (
     CorrectPick,
     OpenPack,
     PickPart,
+    PickSet,
     PrintLabel,
     PutOrderDown,
     PutPartsBack,
@@ -23,6 +24,12 @@ from station.floor.packing.dialogue_shelf import (
     read_sets,
     take_from_shelf,
 )
+from station.floor.packing.dialogue_walk import (
+    fetch_part,
+    leave_walk,
+    press_walk,
+    read_fetched,
+)
 from station.floor.packing.rows import find_front, find_row, is_putting_back, is_spoiling
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
@@ -30,7 +37,7 @@ from station.floor.packing.work import PackingHand, Picked
 from station.floor.shared.recounts import RecountPlace
 from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
-from station.queries.orders import count_inside, find_need, list_needs
+from station.queries.orders import count_inside, find_need, is_complete, list_needs
 from station.shop.acts import Answer, attention, good, notice, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -47,6 +54,8 @@ def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | Non
     if isinstance(given, Number):
         if hand.work.shelf:
             return read_sets(hand, given, view)
+        if hand.work.walk:
+            return read_fetched(hand, given)
         return _read_number(hand, given, view) if hand.subject else None
     done = _read_code(hand, given, view) if isinstance(given, Code) else None
     if isinstance(done, Took):  # a number changes the last pick only directly after it
@@ -74,11 +83,7 @@ def _read_code(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
 def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     """Reads an order, a pack, or a part of the order in hand."""
     if given.kind == "order":
-        if hand.work.asks == "label":
-            return _print_label_of(hand, given.number, view)
-        if hand.is_free and _is_done(view.get(Order, given.number)):
-            return None
-        return _claim_order(hand, given.number)
+        return _scan_order(hand, given.number, view)
     if given.kind == "pack":
         pack = view.get(Pack, given.number)
         if hand.is_free and pack and pack.state == "shipped":
@@ -87,12 +92,27 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
         if pack and pack.state == "shelf" and order and hand.work.asks != "label":
             return take_from_shelf(hand, order, pack, view)
         return _scan_pack(hand, given.number, view)
+    if hand.work.walk and given.kind in ("part", "rack"):
+        return fetch_part(hand, given, view)
     if given.kind == "product" and not hand.subject:
         return begin_ahead(hand, given.number, view)
     order = view.get(Order, hand.subject) if hand.subject else None
+    if order and given.kind == "product":
+        args = PickSet(product=given.number, quantity=hand.work.take or 1)
+        work = replace(hand.work, asks="", take=None, picked=None, scale=None)
+        return Do(order.key, args, replace(hand, work=work))
     if order and given.kind in ("part", "rack"):
         return _scan_part(hand, order, given, view)
     return None
+
+
+def _scan_order(hand: PackingHand, number: str, view: View) -> Do | Took | None:
+    """Claims an order, or prints its label; one that is done with is a question."""
+    if hand.work.asks == "label":
+        return _print_label_of(hand, number, view)
+    if hand.is_free and _is_done(view.get(Order, number)):
+        return None
+    return _claim_order(hand, number, view)
 
 
 def _is_done(order: Order | None) -> bool:
@@ -100,10 +120,30 @@ def _is_done(order: Order | None) -> bool:
     return order is not None and order.state in ("packed", "shipped")
 
 
-def _claim_order(hand: PackingHand, number: str) -> Do:
+def _claim_order(hand: PackingHand, number: str, view: View) -> Do:
+    """Claims an order; a pack in hand that is complete is closed by the same scan."""
+    order = view.get(Order, hand.subject) if hand.subject else None
+    if order and order.id != number and not hand.work.asks and is_complete(view, order):
+        return _close_pack(hand, order, view, number)
     leaving = "" if hand.subject == number else hand.subject
     fresh = replace(hand.empty(), subject=number)
     return Do(f"order/{number}", ClaimOrder(leaving=leaving), fresh)
+
+
+def _close_pack(hand: PackingHand, order: Order, view: View, then: str = "") -> Do:
+    """Closes the pack in the mailer that was worked out for what lies in it."""
+    packed = bool(view.stock(place=f"packing/{order.id}"))
+    parcel = plan_open_pack(view, order.id)
+    length, width, thick = parcel.stack.lies.size_mm
+    args = ClosePack(
+        scale_g=hand.work.scale,
+        mailer=parcel.mailer.id if parcel.mailer else "",
+        length_mm=length,
+        width_mm=width,
+        thick_mm=thick,
+        next=then,
+    )
+    return Do(order.key, args, replace(hand.empty(), subject=then), ("pack",) if packed else ())
 
 
 def _press_next(hand: PackingHand, view: View) -> Do | Took:
@@ -111,7 +151,7 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
     live = [o for o in view.shelf(Order, "open", 100) if o.id != hand.subject]
     begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
-        return _claim_order(hand, half.id)
+        return _claim_order(hand, half.id, view)
     found = [p for p in list_prospects(view, hand.station) if p.order.id != hand.subject]
     free = [p for p in found if p.order.state in ("open", "waiting")]
     whole = (p.order for p in free if p.ready)
@@ -120,7 +160,7 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
     first = first or next(mine, None)
     if first is None:
         return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
-    return _claim_order(hand, first.id)
+    return _claim_order(hand, first.id, view)
 
 
 def _scan_pack(hand: PackingHand, number: str, view: View) -> Do | Took:
@@ -299,6 +339,10 @@ def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
         return close_set(hand, view)
     if hand.work.shelf and name == "put_down":
         return leave_ahead(hand)
+    if hand.work.walk and name == "put_down":
+        return leave_walk(hand)
+    if name == "walk" and not hand.subject:
+        return press_walk(hand, view)
     if name == "next_order":
         return _press_next(hand, view)
     if name == "label_again":
@@ -323,18 +367,8 @@ def _press_put_down(hand: PackingHand, order: Order, view: View) -> Do | Took:
 
 
 def _press_close(hand: PackingHand, order: Order, view: View) -> Do:
-    """Closes the pack in the mailer that was worked out for what lies in it."""
-    packed = bool(view.stock(place=f"packing/{order.id}"))
-    parcel = plan_open_pack(view, order.id)
-    length, width, thick = parcel.stack.lies.size_mm
-    args = ClosePack(
-        scale_g=hand.work.scale,
-        mailer=parcel.mailer.id if parcel.mailer else "",
-        length_mm=length,
-        width_mm=width,
-        thick_mm=thick,
-    )
-    return Do(order.key, args, hand.empty(), ("pack",) if packed else ())
+    """Closes the pack in hand."""
+    return _close_pack(hand, order, view)
 
 
 def _press_all(hand: PackingHand, order: Order, view: View) -> Do | Took:

@@ -14,6 +14,7 @@ from station.queries.leaving import (
     list_prospects,
 )
 from station.queries.orders import Need, list_needs
+from station.queries.walk import WalkPart, list_walk
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
 from station.shop.views import View
@@ -58,6 +59,11 @@ def list_parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, .
     return found[:MOST]
 
 
+def list_fetch(hand: PackingHand, view: View) -> tuple[WalkPart, ...]:
+    """Lists the parts of a walk that are fetched next, in the order of the rack."""
+    return list_walk(view, hand.work.walk)[:MOST]
+
+
 def list_packs(view: View) -> tuple[Pack, ...]:
     """Lists the packs that are still in the house, the one closed last first."""
     found = list(view.shelf(Pack, "packed", 500))
@@ -81,6 +87,8 @@ def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
     order = view.get(Order, hand.subject) if hand.subject else None
     if hand.work.asks == "label":
         shown = [Code("pack", p.id) for p in list_packs(view)]
+    elif hand.work.walk:
+        shown = [Code("part", w.part.id) for w in list_fetch(hand, view)]
     elif order is None:
         shown = [Code("order", w.first.id) for w in list_orders(hand.station, view).rows]
     else:

@@ -1,12 +1,16 @@
 """Lists every act at packing with its rule."""
 
 from station.floor.packing.acts import (
+    BeginWalk,
     ClaimOrder,
     ClosePack,
     CorrectPick,
+    LeaveWalk,
     MakeShelfPack,
     OpenPack,
+    PickForWalk,
     PickPart,
+    PickSet,
     PrintLabel,
     PutOrderDown,
     PutPartsBack,
@@ -22,9 +26,11 @@ from station.floor.packing.rules_short import send_short, wait_for_part
 from station.floor.packing.rules_take import (
     correct_pick,
     pick_part,
+    pick_set,
     put_parts_back,
     spoil_packed,
 )
+from station.floor.packing.rules_walk import begin_walk, leave_walk, pick_for_walk
 from station.shop.facts import (
     Batch,
     Bed,
@@ -68,6 +74,7 @@ RULES: Rules = by_kind(
     Rule(args=PutOrderDown, reads=READS, decide=put_order_down),
     Rule(args=WaitForPart, reads=READS, decide=wait_for_part),
     Rule(args=PickPart, reads=READS, decide=pick_part),
+    Rule(args=PickSet, reads=READS, decide=pick_set),
     Rule(args=CorrectPick, reads=READS, decide=correct_pick),
     Rule(args=PutPartsBack, reads=READS, decide=put_parts_back),
     Rule(args=SendShort, reads=READS, decide=send_short),
@@ -75,6 +82,9 @@ RULES: Rules = by_kind(
     Rule(args=OpenPack, reads=READS, decide=open_pack),
     Rule(args=SpoilPacked, reads=READS, decide=spoil_packed),
     Rule(args=PrintLabel, reads=READS, decide=print_label),
+    Rule(args=BeginWalk, reads=READS, decide=begin_walk),
+    Rule(args=PickForWalk, reads=READS, decide=pick_for_walk),
+    Rule(args=LeaveWalk, reads=READS, decide=leave_walk),
     Rule(args=MakeShelfPack, reads=READS, decide=make_shelf_pack),
     Rule(args=TakeShelfPack, reads=READS, decide=take_shelf_pack),
 )

@@ -39,7 +39,7 @@ def find_order(act: Act[Args], view: View) -> Order | None:
     return view.get(Order, tail(act.subject))
 
 
-def _refuse_unpackable(view: View, order: Order) -> Answer | None:
+def refuse_unpackable(view: View, order: Order) -> Answer | None:
     """Refuses an order that nobody can pack."""
     if order.state == "cancelled":
         return refuse(
@@ -60,7 +60,7 @@ def _refuse_unpackable(view: View, order: Order) -> Answer | None:
 
 def refuse_not_in_hand(act: Act[Args], view: View, order: Order) -> Answer | None:
     """Refuses an order that this station cannot work on: it is done with, or not its own."""
-    if problem := _refuse_unpackable(view, order) or refuse_elsewhere(act, order):
+    if problem := refuse_unpackable(view, order) or refuse_elsewhere(act, order):
         return problem
     if order.claimed:
         return None
@@ -125,7 +125,7 @@ def claim_order(act: Act[ClaimOrder], view: View) -> Answer:
     if order.state == "owed":
         order = _open_again(view, order)
     cancelled = order.state == "cancelled" and view.stock(place=f"packing/{order.id}")
-    if not cancelled and (problem := _refuse_unpackable(view, order)):
+    if not cancelled and (problem := refuse_unpackable(view, order)):
         return problem
     if refuse_elsewhere(act, order) and not act.args.approved:
         return _ask_to_take_over(order)
@@ -166,10 +166,11 @@ def _free_left(act: Act[ClaimOrder], view: View, order: Order) -> tuple[Order, .
     before = view.get(Order, act.args.leaving)
     if before is None or before.id == order.id or before.claimed != act.station:
         return ()
-    return () if view.stock(place=f"packing/{before.id}") else (_free_order(before),)
+    return () if view.stock(place=f"packing/{before.id}") else (free_order(before),)
 
 
-def _free_order(order: Order) -> Order:
+def free_order(order: Order) -> Order:
+    """Gives an order as nobody's."""
     return replace(order, state="open" if order.state == "packing" else order.state, claimed="")
 
 
@@ -191,7 +192,7 @@ def put_order_down(act: Act[PutOrderDown], view: View) -> Answer:
     return good(
         say("Order {order} is put down: anybody can take it", order=order.id),
         say("Take the next order."),
-        sets=(_free_order(order),),
+        sets=(free_order(order),),
     )
 
 

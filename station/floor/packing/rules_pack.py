@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
-from station.floor.packing.acts import ClosePack, OpenPack, PrintLabel
+from station.floor.packing.acts import ClaimOrder, ClosePack, OpenPack, PrintLabel
 from station.floor.packing.rules_order import (
+    claim_order,
     find_order,
     refuse_elsewhere,
     refuse_not_in_hand,
@@ -30,6 +31,7 @@ from station.shop.acts import (
     good,
     new_number,
     refuse,
+    with_args,
 )
 from station.shop.facts import Concern, Mailer, Order, OrderState, Pack, Part
 from station.shop.moves import Held, move, tail
@@ -38,6 +40,24 @@ from station.shop.words import Say, say, together
 
 
 def close_pack(act: Act[ClosePack], view: View) -> Answer:
+    """Closes the pack in hand; the order that was scanned for it is claimed with it."""
+    closed = _close_order(act, view)
+    if not act.args.next or closed.refused:
+        return closed
+    claim = replace(with_args(act, ClaimOrder()), subject=f"order/{act.args.next}")
+    claimed = claim_order(claim, view)
+    if claimed.refused:
+        return refuse(claimed.said, say("Close the pack in hand, or scan another order."))
+    return replace(
+        closed,
+        do=say("{do} Then order {order}: {then}", do=closed.do, order=act.args.next,
+               then=claimed.do),
+        sets=(*closed.sets, *claimed.sets),
+        certain=claimed.certain,
+    )  # fmt: skip
+
+
+def _close_order(act: Act[ClosePack], view: View) -> Answer:
     """Closes a complete pack: it gets its number, its label and its mailer.
 
     An order that is owed whole is closed without a pack.

@@ -2,7 +2,13 @@
 
 from dataclasses import replace
 
-from station.floor.packing.acts import CorrectPick, PickPart, PutPartsBack, SpoilPacked
+from station.floor.packing.acts import (
+    CorrectPick,
+    PickPart,
+    PickSet,
+    PutPartsBack,
+    SpoilPacked,
+)
 from station.floor.packing.rules_order import (
     find_order,
     refuse_elsewhere,
@@ -11,11 +17,11 @@ from station.floor.packing.rules_order import (
     say_next,
 )
 from station.queries.batches import keep_free, keep_held
-from station.queries.orders import Need, find_need, list_needs
+from station.queries.orders import Need, count_packed, find_need, list_needs
 from station.queries.settings import find_reason
 from station.queries.stock import list_free_on_rack, move_in_order
 from station.shop.acts import Act, Answer, ask_why, attention, good, notice, refuse
-from station.shop.facts import Concern, Fact, Order, Part
+from station.shop.facts import Concern, Fact, Order, Part, Product
 from station.shop.moves import Held, Move
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
@@ -47,6 +53,60 @@ def pick_part(act: Act[PickPart], view: View) -> Answer:
         moves=move_in_order(list_free_on_rack(view, part), quantity, f"packing/{order.id}"),
     )
     return replace(done, certain="told") if quantity == want.on_rack else done
+
+
+def pick_set(act: Act[PickSet], view: View) -> Answer:
+    """Takes whole sets of a product that the order wants: what is bagged together."""
+    order, product = find_order(act, view), view.get(Product, act.args.product)
+    if order is None or product is None:
+        return refuse(say("There is no such product"), say("Scan its card again."))
+    if problem := refuse_not_in_hand(act, view, order):
+        return problem
+    sets = sum(line.quantity - line.short for line in order.lines if line.product == product.id)
+    if not sets:
+        do = say_next(view, order)
+        return refuse(say("{part} is not in order {order}", part=product.name, order=order.id), do)
+    count, last = act.args.quantity, False
+    moves: list[Move] = []
+    for number, each in product.parts:
+        want, part = find_need(view, order, number), view.get(Part, number)
+        if want is None or part is None or not 0 < count * each <= want.to_go:
+            return refuse(
+                say("No {n} whole {product} to go", n=count, product=product.name),
+                say_next(view, order),
+            )
+        if want.on_rack < count * each:
+            return refuse_too_few(want)
+        last = last or want.on_rack == count * each
+        free = list_free_on_rack(view, part)
+        moves += move_in_order(free, count * each, f"packing/{order.id}")
+    done = _tell_sets(view, order, product, count)
+    return replace(done, moves=tuple(moves), certain="told" if last else "")
+
+
+def _tell_sets(view: View, order: Order, product: Product, count: int) -> Answer:
+    """Tells which of its sets a product is at, with `count` of them taken by this act."""
+    inside = by_part(view.stock(place=f"packing/{order.id}"))
+    for part, each in product.parts:
+        inside[part] = inside.get(part, 0) + each * count
+    lines = zip(order.lines, count_packed(view, order, inside), strict=True)
+    mine = [(whole, line.quantity - line.short) for line, whole in lines
+            if line.product == product.id]  # fmt: skip
+    there, wanted = sum(w for w, _ in mine), sum(n for _, n in mine)
+    said = say("Set {n} of {all}: {product}", n=there, all=wanted, product=product.name)
+    bag = say("Bag it.")
+    if there < wanted:
+        return good(said, say("{bag} Then set {n}.", bag=bag, n=there + 1))
+    after = {n.part.id: max(0, n.wanted - inside.get(n.part.id, 0))
+             for n in list_needs(view, order)}  # fmt: skip
+    to_go = next((n for n in list_needs(view, order) if after[n.part.id]), None)
+    if to_go is None:
+        return good(said, say("{bag} All of it is in: close the pack.", bag=bag))
+    return good(
+        said,
+        say("{bag} Next: {n} {part} from rack {place}.", bag=bag, n=after[to_go.part.id],
+            part=to_go.part.name, place=to_go.place_name),
+    )  # fmt: skip
 
 
 def _say_which_stay(want: Need, then: Say) -> Say:

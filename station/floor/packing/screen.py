@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
 from station.floor.packing.screen_parcel import show_parcel
 from station.floor.packing.screen_shelf import show_ahead
+from station.floor.packing.screen_walk import show_walk
 from station.floor.packing.waiting import (
     TITLE,
     ask_which_label,
@@ -55,6 +56,8 @@ def screen(hand: PackingHand, view: View) -> Face:
         return ask_which_label(hand, view)
     if hand.work.shelf:
         return show_ahead(hand, view)
+    if hand.work.walk:
+        return show_walk(hand, view)
     order = view.get(Order, hand.subject) if hand.subject else None
     if order is None:
         return show_orders(hand, view)

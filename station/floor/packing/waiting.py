@@ -103,6 +103,7 @@ def show_orders(hand: PackingHand, view: View) -> Face:
         ),
         presses=(
             Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
+            Press(label=say("One walk"), code=button("walk")),
             Press(label=say("Label again"), code=button("label_again")),
         ),
         side=(

@@ -30,6 +30,7 @@ class PackingWork(Work):
     picked: Picked | None = None
     short: str = ""  # the part that was counted short
     scale: float | None = None  # what the scale showed, g, since the pack changed
+    walk: tuple[str, ...] = ()  # the orders that are fetched on one walk
     shelf: str = ""  # the product that is packed ahead; then there is no order in hand
     sets: int = 0  # of it that are to be made
     made: int = 0  # of these that are made already
