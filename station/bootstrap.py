@@ -98,9 +98,10 @@ class Where:
 def open_ledger(data: Path) -> Iterator[Ledger]:
     """Opens the ledger in a data folder; it is closed again whatever happens."""
     data.mkdir(parents=True, exist_ok=True)
-    ledger = Ledger(data / FILE, load_rules(), station=find_station(data))
+    joined = find_membership(data)
+    station, site = (joined.station, joined.site) if joined else (FIRST_STATION, "")
+    ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
     try:
-        joined = find_membership(data)
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
         yield ledger

@@ -6864,6 +6864,14 @@
       <translation>Am Verputzen arbeiten</translation>
     </message>
     <message>
+      <source>Work of {since} to {until} may be missing</source>
+      <translation>Arbeit von {since} bis {until} fehlt vielleicht</translation>
+    </message>
+    <message>
+      <source>Work since {since} may be missing</source>
+      <translation>Arbeit seit {since} fehlt vielleicht</translation>
+    </message>
+    <message>
       <source>Work there again to take it back.</source>
       <translation>Dort wieder arbeiten, um es zurückzunehmen.</translation>
     </message>
@@ -7782,6 +7790,10 @@
     <message>
       <source>it was changed</source>
       <translation>es wurde geändert</translation>
+    </message>
+    <message>
+      <source>its digest does not match</source>
+      <translation>seine Prüfsumme stimmt nicht</translation>
     </message>
     <message>
       <source>its mark {mark} is too low</source>
@@ -9992,6 +10004,10 @@
       <translation>{n} verlangt</translation>
     </message>
     <message>
+      <source>{n} {n|act|acts} of {since} to {until} are missing</source>
+      <translation>{n} {n|Vorgang|Vorgänge} von {since} bis {until} fehlen</translation>
+    </message>
+    <message>
       <source>{n} {n|batch is|batches are} held: {names}</source>
       <translation>{n} {n|Los ist|Lose sind} gesperrt: {names}</translation>
     </message>
@@ -10790,6 +10806,10 @@
     <message>
       <source>{what}. {next}</source>
       <translation>{what}. {next}</translation>
+    </message>
+    <message>
+      <source>{what}: a file was damaged. Count what lies there, then go on</source>
+      <translation>{what}: Eine Datei war beschädigt. Zählen Sie, was da liegt, dann geht es weiter</translation>
     </message>
     <message>
       <source>{what}: none by the book</source>

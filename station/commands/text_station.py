@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 LAST_WORDS = 3.0  # seconds
+MOVED_AFTER = 1.0  # seconds: so often the log is moved into the file, as the window does
 
 
 def run_text_station(
@@ -41,7 +42,7 @@ def run_text_station(
     """
     if loop is not None:
         loop.trouble = lambda fault: beside(f"{fault} Sharing tries again by itself.")
-    sound = True
+    sound, moved = True, monotonic()
     for raw in lines if loop is None else _read_and_share(lines, loop, beside):
         text = raw.strip()
         if text and not text.startswith("#"):
@@ -51,6 +52,9 @@ def run_text_station(
             out(line(given.answer, given.entry, given.moves))
             if loop is not None:
                 loop.kick()
+        if monotonic() - moved >= MOVED_AFTER:
+            desk.ledger.idle()
+            moved = monotonic()
     return sound
 
 

@@ -1,11 +1,14 @@
 """Whether the file is sound: the chain of digests, the balances, the derived tables."""
 
+from contextlib import suppress
+
 from station.ledger import statements
 from station.ledger.books import Books
 from station.ledger.closing import ClosingWrong, begin_of, books_of
 from station.ledger.codec import Body, digest, read_body
+from station.ledger.log_file import kept_log_of
 from station.ledger.sound import LEFT_OUT, taken_in
-from station.ledger.store import Store
+from station.ledger.store import MENDED, Store
 from station.shop.words import say
 
 MOST = 20  # problems named; one broken thing must not fill the screen
@@ -14,13 +17,20 @@ MOST = 20  # problems named; one broken thing must not fill the screen
 def check(store: Store) -> list[str]:
     """All that is not sound, a sentence each, twenty at most. Empty: the file is sound.
 
-    Raises Damaged where something cannot be read at all.
+    What is not leaves a mark, and the next start mends it. Raises Damaged where something
+    cannot be read at all.
     """
     try:
         with store.faults():
-            return _problems(store)[:MOST]
+            problems = _problems(store)[:MOST]
     except (ArithmeticError, LookupError, TypeError, ValueError) as error:
         raise store.spoilt() from error  # in the place of a spoilt page may stand anything
+    if problems:
+        store.suspect()
+    else:
+        with suppress(OSError):
+            kept_log_of(store.path).unlink(missing_ok=True)
+    return problems
 
 
 def _problems(store: Store) -> list[str]:
@@ -61,7 +71,7 @@ def _history(store: Store) -> tuple[Books, list[str]]:
             last = number
     for (text,) in store.run(statements.PENDING).fetchall():
         body = read_body(text)
-        if why := books.unfit(body):
+        if not store.values.get(MENDED) and (why := books.unfit(body)):
             problems.append(f"Not shared yet: {why}")
         books.carry_out(body)
     return books, problems

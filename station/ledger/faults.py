@@ -6,6 +6,9 @@ Faults of the surroundings (`Fault`) are told to the person as they stand. Own b
 
 import sqlite3
 from pathlib import Path
+from typing import NamedTuple
+
+from station.shop.words import moment
 
 
 class Fault(Exception):  # noqa: N818 - the surroundings' fault, no error of ours
@@ -51,28 +54,46 @@ class DiskFault(Fault):
         )
 
 
-class Damaged(Fault):
-    """The file is damaged. `aside` is where it was put, `kept` how many entries were saved."""
+class Mended(NamedTuple):
+    """What came of mending: how many entries and acts not shared were saved, how many acts are
+    missing (-1: nobody knows), and of when; empty where none is.
+    """
 
-    def __init__(self, path: Path, aside: Path | None = None, kept: int | None = None) -> None:
-        self.aside, self.kept = aside, kept
-        super().__init__(_damaged_words(path, aside, kept))
+    kept: int
+    lost: int = 0
+    since: str = ""
+    until: str = ""
+
+
+class Damaged(Fault):
+    """The file is damaged. `aside` is where it was put, and what came of mending it."""
+
+    def __init__(
+        self, path: Path, aside: Path | None = None, mended: Mended | None = None
+    ) -> None:
+        self.aside, self.kept = aside, mended.kept if mended else None
+        self.since, self.until = mended[2:] if mended else ("", "")
+        super().__init__(_damaged_words(path, aside, mended))
 
 
 class Empty(Fault):
-    """A shop's file with nothing in it, or gone with its log left behind.
+    """A shop's file with nothing in it, or gone, of which nothing can be read anywhere.
 
     `aside` is where it was put, `log` where its log was; None: there was none.
     """
 
-    def __init__(self, path: Path, aside: Path | None, log: Path | None) -> None:
-        self.aside, self.log = aside, log
+    def __init__(
+        self, path: Path, aside: Path | None, log: Path | None, mended: Mended = Mended(0)
+    ) -> None:
+        self.aside, self.log, (self.since, self.until) = aside, log, mended[2:]
         told = f"was empty and is set aside as {aside.name}" if aside else "is gone"
         if log:
             told += f", its log is set aside as {log.name}"
+        until = f" Its newest work was of {moment(mended.until)}." if mended.until else ""
         super().__init__(
             f"{path.name} {told}. Nothing of the shop could be read: put a backup in its place "
             "(station restore) before you start again; without one the next start begins anew."
+            f"{until}"
         )
 
 
@@ -112,16 +133,32 @@ class UnknownAct(OwnBug):
     """No rule decides on this kind of act."""
 
 
-def _damaged_words(path: Path, aside: Path | None, kept: int | None) -> str:
+def _damaged_words(path: Path, aside: Path | None, mended: Mended | None) -> str:
     """The sentence for a damaged file, as far as it was dealt with."""
-    if aside is None:
+    if mended is None:
         return (
             f"{path.name} is damaged. Close this program and start it again: "
             "it then saves what can be saved."
         )
+    told = f"was damaged and is set aside as {aside.name}" if aside else "was gone"
     return (
-        f"{path.name} was damaged and is set aside as {aside.name}; {kept or 0} entries were "
-        "saved. Start again to go on with these, and keep the file set aside."
+        f"{path.name} {told}; {mended.kept} entries were saved, {_missing_words(mended)} "
+        "Start again to go on with these, and keep the file set aside."
+    )
+
+
+def _missing_words(mended: Mended) -> str:
+    """What is missing, from when on, and what brings it back."""
+    if not mended.lost and not mended.since:
+        return "nothing is missing."
+    since, until = moment(mended.since), moment(mended.until)
+    when = f"from {since} to {until}" if mended.until else f"from {since} on"
+    if not mended.lost:
+        return f"what was done {when} needs a look."
+    what = f"{mended.lost} done {when} are" if mended.lost > 0 else f"work {when} may be"
+    return (
+        f"{what} missing. A newer backup brings that back: station restore FILE, or "
+        "Restore a backup in the office."
     )
 
 

@@ -17,10 +17,12 @@ from station.ledger.codec import (
     keep_act,
     keep_reading,
     lay_say,
+    read_body,
     state_of,
     write_body,
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
+from station.ledger.newest import Newest
 from station.ledger.sound import MOST
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
@@ -171,7 +173,24 @@ class History:
         self.reader.held.drop_touched(body)
         self._hold(body, facts)
         self.store.values.update(local)
+        self._note(body)
         self.store.bound_log()
+
+    def _note(self, body: Body) -> None:
+        """Notes the act that was just written as the newest."""
+        was, act = self.store.note.newest, body.act
+        waiting, oldest = (was.pending + 1, was.oldest or act.at) if self.shared else (0, "")
+        self.store.note.write(Newest(self.number, act.id, act.at, waiting, oldest))
+
+    def note_newest(self) -> None:
+        """Notes what is newest now, after more than one act of this station."""
+        waiting = [read_body(text).act for (text,) in self.store.rows(statements.PENDING)]
+        rows = self.store.rows(statements.SHARED, (self.number - 1,))
+        id_, at = (rows[0][1], self.at) if rows else ("", "")
+        if waiting:
+            id_, at = waiting[-1].id, waiting[-1].at
+        oldest = waiting[0].at if waiting else ""
+        self.store.note.write(Newest(self.number, id_, at, len(waiting), oldest))
 
     def _write(self, body: Body, local: Mapping[str, str], reads: AbstractSet[str]) -> None:
         text = write_body(body)

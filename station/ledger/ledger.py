@@ -32,18 +32,25 @@ def _random_id() -> str:
 class Ledger:
     """The history in one file, held by this program alone.
 
-    Opening creates the file when there is none. Raises a `faults.Fault` with a sentence
+    Opening creates the file when there is none. `site` is the shop that this PC shares with, as
+    is known beside the file. Raises a `faults.Fault` with a sentence
     for the person when the surroundings do not allow it.
     """
 
     def __init__(
-        self, path: Path, rules: Rules, *, station: str = "1", ids: Callable[[], str] = _random_id
+        self,
+        path: Path,
+        rules: Rules,
+        *,
+        station: str = "1",
+        site: str = "",
+        ids: Callable[[], str] = _random_id,
     ) -> None:
         self.path = path
         self.rules = rules
         self.station = station
         self._ids = ids
-        self._store = open_sound(path)
+        self._store = open_sound(path, station, site)
         try:
             self._history = History(self._store, rules)
         except BaseException:
@@ -165,6 +172,7 @@ class Ledger:
         if older:  # before anything is taken in: then it would not be noticed once more
             self._write_local(self._supply.give_up())
         turned = self._sharing.take(news)
+        self._history.note_newest()
         if changed := self._supply.settle():
             self._write_local(changed)
         return turned
@@ -178,6 +186,7 @@ class Ledger:
             rebuild.fill(connection, books)
         self._store.bound_log()
         self._history.reload()
+        self._history.note_newest()
 
     def begins(self) -> tuple[int, str]:
         """The number and time of the entry that this history begins behind; 0: all is here."""

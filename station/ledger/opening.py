@@ -1,47 +1,48 @@
 """Opening a file soundly; a damaged one is set aside, and what can be is saved."""
 
 import gc
-import sqlite3
-from collections.abc import Iterable, Iterator
-from contextlib import suppress
 from datetime import datetime, timedelta
 from itertools import count
 from pathlib import Path
-from typing import Any
 
 from station.ledger import closing, statements
-from station.ledger.books import instead
 from station.ledger.check import check
 from station.ledger.codec import digest
-from station.ledger.effects import EntryRow, entry_row
 from station.ledger.faults import (
     Damaged,
     DiskFault,
     DiskFull,
     Empty,
     Fault,
+    Mended,
     NotWritable,
-    fault_of,
 )
+from station.ledger.history import SHOP
+from station.ledger.log_file import keep_log, kept_log_of, log_of
+from station.ledger.mending import save
+from station.ledger.newest import note_of, read_newest
 from station.ledger.rebuild import rebuild
-from station.ledger.sound import LEFT_OUT, taken_in
-from station.ledger.store import LAYOUT_NAME, Store, suspect_mark
+from station.ledger.store import Store, suspect_mark
 
-MENDED = "mended"  # local: entries are missing that the acts not shared yet stand on
 NO_ROOM = 28  # the system's number for a full disk
 
 
-def open_sound(path: Path) -> Store:
-    """The store of a sound file. Raises Damaged or Empty once one that is not is set aside."""
+def open_sound(path: Path, station: str = "1", site: str = "") -> Store:
+    """The store of a sound file. Raises Damaged or Empty once one that is not is set aside.
+
+    `station` and `site` say whose file it is, should it not say so itself any more.
+    """
     if not path.exists() and beside(path, "new").exists():
         put_in_place(path)  # the program was stopped between two renamings
     if is_empty(path):
-        raise set_empty_aside(path)
+        raise mend(path, station, site)
     if not path.exists():
         _make(path)
+    with disk_faults(path):
+        keep_log(path)
     store = _opened(path)
     if store is None:
-        raise mend(path)
+        raise mend(path, station, site)
     return store
 
 
@@ -83,37 +84,31 @@ def _make(path: Path) -> None:
 
 
 def is_empty(path: Path) -> bool:
-    """Whether the file has no content, or is gone and has left its log behind."""
+    """Whether the file has no content, or is gone and has left its log or its note behind."""
     if path.exists():
         return path.stat().st_size == 0
-    return log_of(path).exists()
+    return log_of(path).exists() or bool(read_newest(path).id)
 
 
 def set_empty_aside(path: Path) -> Empty:
-    """Renames an empty file and its log out of the way; returns what to tell.
+    """Renames an empty file, its log and its note out of the way; returns what to tell.
 
     The log goes first, and under a name of its own: SQLite throws away the log beside an
     empty file as soon as that is opened.
     """
-    aside, log_aside = _stamped(path, "empty"), _stamped(path, "log")
+    newest, there, left = read_newest(path), path.exists(), log_of(path).exists()
+    log_aside, aside = _stamped(path, "log"), _stamped(path, "empty")
     with disk_faults(path):
-        left = log_of(path).exists()
         if left:
             log_of(path).replace(log_aside)
-        there = path.exists()
-        if there:
-            path.replace(aside)
-    return Empty(path, aside if there else None, log_aside if left else None)
+    _rename_all(path, aside)
+    mended = Mended(0, newest.entries or -1, "", newest.at)
+    return Empty(path, aside if there else None, log_aside if left else None, mended)
 
 
 def beside(path: Path, ending: str) -> Path:
     """A file next to the station's file, with a longer name."""
     return path.with_name(f"{path.name}.{ending}")
-
-
-def log_of(path: Path) -> Path:
-    """Where SQLite keeps what is not in the file yet."""
-    return path.with_name(path.name + "-wal")
 
 
 def _stamped(path: Path, why: str) -> Path:
@@ -129,27 +124,34 @@ def _let_go() -> None:
 
 
 def set_aside(path: Path, why: str) -> Path:
-    """Renames the file and its log out of the way; returns the new name."""
+    """Renames the file and what belongs to it out of the way; returns the new name."""
     aside = _stamped(path, why)
     _let_go()
-    with disk_faults(path):
-        path.replace(aside)
-        _log_aside(path, aside)
+    _rename_all(path, aside)
     return aside
 
 
 def put_in_place(path: Path) -> None:
     """Makes the new file beside it the station's file. A log of the old one goes first."""
     _let_go()
+    _rename_all(path, _stamped(path, "old"))
     with disk_faults(path):
-        _log_aside(path, beside(path, "old"))
         beside(path, "new").replace(path)
         suspect_mark(path).unlink(missing_ok=True)
 
 
-def _log_aside(path: Path, aside: Path) -> None:
-    if log_of(path).exists():
-        log_of(path).replace(log_of(aside))
+def _rename_all(path: Path, aside: Path) -> None:
+    """Renames the file, its log, what is kept of an older log, and the note of its newest act.
+
+    The log goes first: stopped in between, a file without its log is no worse than before.
+    """
+    log = beside(aside, "log") if is_empty(path) else log_of(aside)  # SQLite would throw it away
+    with disk_faults(path):
+        if log_of(path).exists():
+            log_of(path).replace(log)
+        for of in (kept_log_of, Path, note_of):
+            if of(path).exists():
+                of(path).replace(of(aside))
 
 
 def _look_over(store: Store) -> None:
@@ -159,12 +161,26 @@ def _look_over(store: Store) -> None:
         if store.is_older:
             _bring_up(store)
         newest = store.run(statements.NEWEST).fetchone()
-        if mark.exists() and check(store):
+        if (mark.exists() and check(store)) or not _ends_as_noted(store):
             raise Damaged(store.path)
         begin = closing.begin_of(store)
         if newest:
             _check_newest(store, newest[0], begin.digest)
     mark.unlink(missing_ok=True)
+
+
+def _ends_as_noted(store: Store) -> bool:
+    """Whether the act is there that was recorded last, as the note beside the file says.
+
+    What the shop has comes from there again.
+    """
+    newest = store.note.newest
+    if not newest.id or (store.values.get(SHOP) and not newest.pending):
+        return True
+    if newest.entries <= closing.begin_of(store).number:
+        return True
+    each = (statements.NUMBER_BY_ID, statements.PENDING_BY_ID)
+    return any(store.rows(statement, (newest.id,)) for statement in each)
 
 
 def _bring_up(store: Store) -> None:
@@ -187,91 +203,28 @@ def _check_newest(store: Store, number: int, before: bytes) -> None:
         raise Damaged(store.path)
 
 
-def mend(path: Path) -> Damaged:
-    """Saves what can be read into a new file in its place; returns what to tell."""
-    kept = _saved_from(path)
+def mend(path: Path, station: str, site: str) -> Damaged | Empty:
+    """Saves what can be read into a new file in its place; returns what to tell.
+
+    Where nothing can be read anywhere of a file that is empty or gone, it is set aside alone.
+    """
+    _let_go()
+    empty, saving = is_empty(path), beside(path, "saving")
+    with disk_faults(path):
+        for left in (log_of(saving), saving):
+            left.unlink(missing_ok=True)
+        mended = save(path, saving, station, site)
+    _let_go()
+    if empty and not mended.kept:
+        with disk_faults(path):
+            saving.unlink()
+        return set_empty_aside(path)
+    with disk_faults(path):
+        saving.replace(beside(path, "new"))
     aside = set_aside(path, "damaged")
     put_in_place(path)
-    return Damaged(path, aside, kept)
-
-
-def _saved_from(path: Path) -> int:
-    """Saves what can be read into the new file beside it; returns how many entries."""
-    new = beside(path, "new")
-    try:
-        damaged = sqlite3.connect(path, isolation_level=None, timeout=0)
-    except sqlite3.Error as error:
-        raise fault_of(error, path) or DiskFault(path) from error
-    try:
-        with disk_faults(path):
-            new.unlink(missing_ok=True)
-        return _save(damaged, new)
-    finally:
-        damaged.close()
-
-
-def _save(damaged: sqlite3.Connection, new: Path) -> int:
-    """Copies what can be read into a new file; returns how many entries that are."""
-    store = Store(new)
-    try:
-        with store.writing() as connection:
-            begin = _closed(damaged, store)
-            connection.executemany(statements.ADD_ENTRY, _chained(damaged, begin))
-            _add(connection, statements.ADD_PENDING, _unshared(damaged))
-            _add(connection, statements.PUT_LOCAL, _readable(damaged, statements.LOCAL_ALL))
-            store.put(MENDED, "yes")
-            store.put(LAYOUT_NAME, str(statements.LAYOUT))
-        rebuild(store)
-        newest = store.rows(statements.NEWEST) or [closing.begin_of(store)]
-    finally:
-        store.close()
-    return int(newest[0][0])
-
-
-def _add(connection: sqlite3.Connection, statement: str, rows: Iterable[tuple[Any, ...]]) -> None:
-    """Adds the rows that still are what their table holds; a spoilt page gives others too."""
-    for row in rows:
-        with suppress(sqlite3.IntegrityError):
-            connection.execute(statement, row)
-
-
-def _unshared(damaged: sqlite3.Connection) -> Iterator[tuple[Any, ...]]:
-    """Acts not shared yet that still can be read."""
-    for row in _readable(damaged, statements.ALL_PENDING):
-        if not taken_in(row[1], row[4])[1]:
-            yield row
-
-
-def _readable(damaged: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:
-    """Rows up to the first that cannot be read."""
-    with suppress(sqlite3.DatabaseError):
-        yield from damaged.execute(query)
-
-
-def _closed(damaged: sqlite3.Connection, store: Store) -> closing.Begin:
-    """What the history begins behind; its closing is copied, where it can be read and holds."""
-    rows = list(_readable(damaged, statements.EVERY_CLOSING))
-    with suppress(closing.ClosingWrong, TypeError):
-        for number, link, _, books in rows:
-            begin, _ = closing.opened(closing.Closing(number, link, books))
-            closing.keep(store, begin, books)
-            return begin
-    return closing.Begin()
-
-
-def _chained(damaged: sqlite3.Connection, begin: closing.Begin) -> Iterator[EntryRow]:
-    """Entries up to the first that does not hold. What follows from the body is made anew."""
-    before, link, at = begin
-    for number, row in enumerate(_readable(damaged, statements.EVERY_ENTRY), start=before + 1):
-        id_, kind, text = row[1], row[3], row[6]
-        link = digest(link, id_, text)
-        if row[0] != number or row[7] != link:
-            return
-        body, why = taken_in(id_, text, at)
-        at = body.act.at
-        if why or kind == LEFT_OUT:
-            body = instead(body, why)
-        yield entry_row(number, body, text, link)
+    there = (file for file in (aside, beside(aside, "log")) if file.exists())
+    return Damaged(path, next(there, None), mended)
 
 
 class disk_faults:  # noqa: N801 - reads as a statement

@@ -8,10 +8,10 @@ from station.ledger.absorb import absorb
 from station.ledger.again import Turned
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
-from station.ledger.opening import MENDED
 from station.ledger.rebuild import derived, fill
 from station.ledger.shop_link import SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
+from station.ledger.store import MENDED
 from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
 from station.shop.views import Rules
 
@@ -39,7 +39,8 @@ class Sharing:
 
     def offer(self, limit: int = ROWS) -> Offer:
         """Where this station stands, and its oldest acts that are not shared yet."""
-        acts = again.waiting(self._history, limit)
+        mended = self._store.values.get(MENDED)  # they are decided again first
+        acts = [] if mended else again.waiting(self._history, limit)
         rows = tuple(_row(act.text) for act in acts)
         return Offer(
             site=self._store.values.get(SHOP, ""),

@@ -11,9 +11,11 @@ import msgspec
 
 from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
+from station.ledger.newest import Note
 
 log = logging.getLogger(__name__)
 LAYOUT_NAME = "format"  # local: the layout of its tables, which older programs ask for before all
+MENDED = "mended"  # local: entries are missing that the acts not shared yet stand on
 LARGEST_LOG = 64 * 2**20  # bytes of write-ahead log from which a checkpoint is forced
 
 _SETTINGS = (
@@ -43,6 +45,7 @@ class Store:
             self.connection.close()
             raise
         self.run = self.connection.execute
+        self.note = Note(path)
         self._local = 0  # rows written of local values
 
     @property
@@ -188,6 +191,7 @@ class Store:
     def close(self) -> None:
         """Closes the file; the log is moved in first where the disk allows."""
         self.checkpoint()
+        self.note.close()
         self.connection.close()
 
 

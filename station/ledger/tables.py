@@ -200,6 +200,7 @@ _spot = (
 
 ADD_ENTRY = sql(insert(entry))
 BODY_BY_ID = sql(select(entry.c.body).where(entry.c.id == bindparam("id"), _counts))
+NUMBER_BY_ID = sql(select(entry.c.number).where(entry.c.id == bindparam("id")))
 NEWEST = _first(
     select(entry.c.number, entry.c.digest, entry.c.at).order_by(entry.c.number.desc()), _ONE
 )
@@ -221,20 +222,17 @@ BETWEEN = sql(
     .where(entry.c.at >= bindparam("a"), entry.c.at < bindparam("b"), _counts)
     .order_by(entry.c.at, entry.c.number)
 )
-CHAIN = _first(
-    select(
-        entry.c.number,
-        entry.c.id,
-        entry.c.body,
-        entry.c.digest,
-        entry.c.at,
-        entry.c.kind,
-        entry.c.subject,
-    )
-    .where(entry.c.number > _N)
-    .order_by(entry.c.number),
-    _PAGE,
-)
+_chained = select(
+    entry.c.number,
+    entry.c.id,
+    entry.c.body,
+    entry.c.digest,
+    entry.c.at,
+    entry.c.kind,
+    entry.c.subject,
+).order_by(entry.c.number)
+CHAIN = _first(_chained.where(entry.c.number > _N), _PAGE)
+CHAIN_FROM = _first(_chained.where(entry.c.number >= _N), _PAGE)
 SHARED = _first(
     select(
         entry.c.number,

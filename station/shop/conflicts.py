@@ -12,6 +12,7 @@ from station.shop.words import Say, say
 NO_LONGER = "no-longer"  # an act that did not hold any more when it was shared
 LEFT_OUT = "left-out"  # an entry that does not fit what came before it, or cannot be read
 SHARED = (NO_LONGER, LEFT_OUT)
+MISSING = "work-missing"  # what a damage of this shop's file has cost
 
 LEAVE = "leave it out"
 BOOK = "book what is there"
@@ -46,6 +47,15 @@ def left_out(act: Act[object], first: Say, why: Say, meant: tuple[Move, ...]) ->
         why=str(why),
     )
     return _concern(act, LEFT_OUT, text, (first, why), meant)
+
+
+def missing_work(act: Act[object], said: Say, since: str) -> Concern:
+    """Work that is missing behind a damage: what lies in the shop must be counted."""
+    text = say("{what}: a file was damaged. Count what lies there, then go on", what=said)
+    return Concern(
+        id=act.id, what=MISSING, text=flat(text), since=since or act.at, station=act.station,
+        tone="stop",
+    )  # fmt: skip
 
 
 def _concern(

@@ -10,7 +10,10 @@ from pathlib import Path
 import pytest
 
 import station
+from station.ledger.books import Books
+from station.ledger.bridge import MendHistory, bridge
 from station.shop import conflicts
+from station.shop.acts import Act
 from station.shop.facts import Batch, Concern
 from tests.floor.test_conflicts import RAISED
 from tests.replay import PIN
@@ -127,6 +130,7 @@ def raised_in_the_program():
 def test_every_kind_and_choice_has_its_story():
     found = raised_in_the_program()
     assert found.pop("shop._concern") is None  # what sharing brings
+    assert found.pop("shop.missing_work") == ("looked at",)  # what a damage costs, below
     assert found == {name: choices for name, (_, choices) in STORIES.items()}
     assert {what for what, _, _ in RAISED.values()} == set(conflicts.SHARED)
     assert {c for _, choices, _ in RAISED.values() for c in choices} == {
@@ -164,3 +168,18 @@ def test_it_arises_and_is_settled(story, how, stage):
     if batch is not None and story != "anywhere.recount_parts":
         holds = () if how == LOOSEN else batch.holds
         assert view.get(Batch, batch.id).holds == holds
+
+
+def test_work_that_is_missing_is_looked_at(stage):
+    args = MendHistory(since="2026-11-25T07:00:00", until="2026-11-25T07:20:00", lost=3)
+    act = Act(id="gap", kind=args.kind, at=args.until, station="1", args=args)
+    stage.ledger._history.append(bridge(act, Books(), ()), (), {})
+    view = stage.ledger.view
+    (concern,) = view.shelf(Concern, "open")
+    for line in ("@worker 07", "@area today", "button show_concerns", f"touch {concern.text}"):
+        stage.send(line)
+    for line in ("button settle", *ASKED, "reason 51"):
+        given = stage.send(line)
+    assert given.answer.tone == "good"
+    assert view.shelf(Concern, "open") == ()
+    assert stage.ledger.check() == []

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from station.ledger.faults import Empty
+from station.ledger.faults import Damaged, Empty
 from station.ledger.ledger import Ledger
 from tests.ledger.toy import act, opened
 
@@ -30,7 +30,10 @@ def test_an_empty_file_is_no_first_morning(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("empty", [True, False], ids=["file empty", "file gone"])
-def test_the_log_of_an_empty_file_is_kept(tmp_path: Path, empty: bool) -> None:  # noqa: FBT001
+def test_what_the_log_of_an_empty_file_holds_is_saved(
+    tmp_path: Path,
+    empty: bool,  # noqa: FBT001
+) -> None:
     whole = opened(tmp_path)
     whole.record(act("a"))
     log = (tmp_path / f"{NAME}-wal").read_bytes()
@@ -39,17 +42,34 @@ def test_the_log_of_an_empty_file_is_kept(tmp_path: Path, empty: bool) -> None: 
     (lost / f"{NAME}-wal").write_bytes(log)
     if empty:
         (lost / NAME).touch()
-    with pytest.raises(Empty) as caught:
+    with pytest.raises(Damaged, match="1 entries were saved") as caught:
         opened(lost)
     whole.close()
     kept = beside(lost)
-    assert sorted(map(len, kept.values())) == [0, len(log)] if empty else [len(log)]
     assert log in kept.values()
+    # whoever opens the empty file finds no log beside it: SQLite would throw that away
+    assert f"{caught.value.aside.name}-wal" not in kept
+    again = opened(lost)
+    assert again.view.past("a") is not None
+    assert again.check() == []
+
+
+@pytest.mark.parametrize("empty", [True, False], ids=["file empty", "file gone"])
+def test_a_log_of_which_nothing_can_be_read_is_kept(
+    tmp_path: Path,
+    empty: bool,  # noqa: FBT001
+) -> None:
+    log = b"no log at all" * 1000
+    (tmp_path / f"{NAME}-wal").write_bytes(log)
+    if empty:
+        (tmp_path / NAME).touch()
+    with pytest.raises(Empty) as caught:
+        opened(tmp_path)
+    kept = beside(tmp_path)
+    assert sorted(map(len, kept.values())) == [0, len(log)] if empty else [len(log)]
     assert NAME not in kept
     assert f"its log is set aside as {caught.value.log.name}." in str(caught.value)
-    if empty:  # whoever opens it finds no log beside it: SQLite would throw that away
-        assert f"{caught.value.aside.name}-wal" not in kept
-    else:
+    if not empty:
         assert str(caught.value).startswith("shop.station is gone, its log")
 
 

@@ -14,6 +14,7 @@ from typing import get_args, get_origin
 from msgspec import Struct, structs
 
 from station.bootstrap import load_rules
+from station.ledger.bridge import MendHistory
 from station.ledger.numbers import TAKE_BLOCK, TakeNumbers
 from station.ledger.sound import LEFT_OUT
 from station.shop.acts import Args, TakeBack
@@ -51,6 +52,7 @@ def spelt(kind):
 def test_no_kind_of_act_and_none_of_its_arguments_changes():
     table = {kind: rule.args for kind, rule in load_rules().items()}
     table |= {TakeBack.kind: TakeBack, TakeNumbers.kind: TAKE_BLOCK.args}
+    table |= {MendHistory.kind: MendHistory}
     lines = [line(kind, args) for kind, args in sorted(table.items())]
     words = [text for kind in sorted(KINDS) for text in fields_of(KINDS[kind], kind)]
     read = [line("(reading)", Reading), f"reading.kind {' '.join(READ)}"]
