@@ -11,14 +11,15 @@ from typing import ClassVar
 import msgspec
 
 from station.ledger.books import Books
-from station.ledger.codec import Body, Change, State, keep_act, lay_say, state_of
+from station.ledger.codec import Body, Change, State, keep_act, lay_say, lift_say, state_of
 from station.ledger.effects import SpotKey, net
 from station.shop.acts import Act, Args
-from station.shop.conflicts import missing_work
+from station.shop.conflicts import left_out, missing_work
 from station.shop.moves import Move, Spot
 from station.shop.places import balances
 from station.shop.words import Say, moment, say
 
+ALTERED = say("its digest does not match")
 FROM = "recount"  # where pieces come from that nobody knows any more how they came
 
 
@@ -49,6 +50,13 @@ def bridge(
         sets=(*_sets(books, behind), Change(concern.key, None, state_of(concern))),
         verdict=verdict,
     )
+
+
+def ask_about(act: Act[MendHistory], body: Body) -> Body:
+    """The entry in the place of one whose digest proves that it was another: a look alone."""
+    concern = left_out(body.act, lift_say(body.said), ALTERED, body.moves)
+    sets = (Change(concern.key, None, state_of(concern)),)
+    return Body(act=keep_act(act), tone="stop", said=lay_say(ALTERED), sets=sets)
 
 
 def tell(args: MendHistory) -> Say:

@@ -11,7 +11,7 @@ from secrets import token_hex
 
 from station.ledger import closing, statements
 from station.ledger.books import Books, instead
-from station.ledger.bridge import MendHistory, bridge, tell
+from station.ledger.bridge import MendHistory, ask_about, bridge, tell
 from station.ledger.chaining import Chain
 from station.ledger.codec import Body, digest, read_body, write_body
 from station.ledger.effects import entry_row, list_text, rests_on
@@ -25,9 +25,6 @@ from station.ledger.sound import taken_in
 from station.ledger.store import LAYOUT_NAME, MENDED, Store
 from station.ledger.supply import ASKED, OWN, SPARE
 from station.shop.acts import Act
-from station.shop.words import say
-
-ALTERED = say("its digest does not match")
 
 
 def save(path: Path, new: Path, station: str, site: str) -> Mended:
@@ -91,7 +88,10 @@ class Saving:
         """Takes an entry in; one that does not hold or fit keeps its place and needs a look."""
         body, why = taken_in(piece.id, piece.text, self._at)
         self._at = body.act.at
-        if why := self._books.take(body, ALTERED if piece.altered else why):
+        if piece.altered and not why:  # its text says what nobody did, maybe
+            body = ask_about(self._make_act(MendHistory(until=self._at, lost=0)), body)
+            piece = piece._replace(text=write_body(body))
+        if why := self._books.take(body, why):
             body = instead(body, why)
         self._write(body, piece.text)
 

@@ -22,6 +22,7 @@ from station.ledger import statements
 from station.ledger.closing import Begin, Closing, ClosingWrong, opened
 from station.ledger.codec import read_body
 from station.ledger.effects import list_text, rests_on
+from station.ledger.faults import Damaged, fault_of
 from station.ledger.log_file import kept_log_of, log_of, overlay
 from station.ledger.sound import taken_in
 
@@ -71,10 +72,9 @@ def gather(path: Path, scratch: Path) -> Salvage:
     """Gathers what can be read of a file and its logs; `scratch` is written over."""
     found, logs = Salvage(), [log for log in (log_of(path), kept_log_of(path)) if log.exists()]
     for log in logs:
-        with suppress(OSError):
-            overlay(path, log, scratch)
-            with _reading(scratch) as run:
-                _read_tables(found, run)
+        overlay(path, log, scratch)
+        with _reading(scratch) as run:
+            _read_tables(found, run)
     scratch.unlink(missing_ok=True)
     if path.exists():
         with _reading(path) as run:
@@ -102,12 +102,27 @@ def read_backup(found: Salvage, file: Path, number: int, link: bytes) -> None:
 
 @contextmanager
 def _reading(file: Path) -> Iterator[Callable[..., Any]]:
-    """Opens a file that is not written to; what cannot be read of it ends that quietly."""
-    with (
-        suppress(sqlite3.Error),
-        closing(sqlite3.connect(f"{file.absolute().as_uri()}?immutable=1", uri=True)) as tables,
-    ):
+    """Opens a file that is not written to."""
+    with closing(_connect(file)) as tables:
         yield tables.execute
+
+
+def _connect(file: Path) -> sqlite3.Connection:
+    """Opens what may be no file of tables; then one that has none stands for it."""
+    with _passing_over(file):
+        return sqlite3.connect(f"{file.absolute().as_uri()}?immutable=1", uri=True)
+    return sqlite3.connect(":memory:")
+
+
+@contextmanager
+def _passing_over(file: Path = Path("the file")) -> Iterator[None]:
+    """Passes over what is damaged; a disk that does not read now is no damage, but a fault."""
+    try:
+        yield
+    except sqlite3.Error as error:
+        fault = fault_of(error, file)
+        if fault is not None and not isinstance(fault, Damaged):
+            raise fault from error
 
 
 def _read_tables(found: Salvage, run: Callable[..., Any], after: int = 0) -> None:
@@ -130,7 +145,7 @@ def _rows(
     run: Callable[..., Any], query: str, values: tuple[object, ...] = ()
 ) -> Iterator[tuple[Any, ...]]:
     """Rows up to the first that cannot be read."""
-    with suppress(sqlite3.Error):
+    with _passing_over():
         yield from run(query, values)
 
 
@@ -161,7 +176,7 @@ def _entries(run: Callable[..., Any], after: int) -> Iterator[Piece]:
     fails = 0
     while fails < FAILS:
         came = False
-        with suppress(sqlite3.Error, OverflowError):
+        with _passing_over():
             for number, id_, text, link, *_ in run(statements.CHAIN_FROM, (after + 1,)):
                 if not after < number <= after + STEP:
                     break
