@@ -58,12 +58,12 @@ def routers() -> tuple[Fact, ...]:
 
 
 def large_bit(id: str, router: str = "") -> Bit:
-    """A bit for outlines."""
+    """A bit for outlines; its life is of our own invention, as a shop would count it itself."""
     return Bit(id=id, words=LARGE_WORDS, diameter_mm=6.0, life_m=6000.0, router=router)
 
 
 def small_bit(id: str, router: str = "") -> Bit:
-    """A bit for narrow slots."""
+    """A bit for narrow slots; its life too is of our own invention."""
     return Bit(id=id, words=SMALL_WORDS, diameter_mm=3.0, life_m=2500.0, router=router)
 
 

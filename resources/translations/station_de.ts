@@ -7240,6 +7240,10 @@
       <translation>unter seiner Marke</translation>
     </message>
     <message>
+      <source>between packed parts</source>
+      <translation>zwischen gepackten Teilen</translation>
+    </message>
+    <message>
       <source>between two runs</source>
       <translation>zwischen zwei Durchgängen</translation>
     </message>
@@ -7254,6 +7258,10 @@
     <message>
       <source>bit out</source>
       <translation>Fräser heraus</translation>
+    </message>
+    <message>
+      <source>bit told at</source>
+      <translation>Fräser gemeldet ab</translation>
     </message>
     <message>
       <source>bit {bit}</source>
@@ -7404,6 +7412,10 @@
       <translation>genommen von</translation>
     </message>
     <message>
+      <source>clamp to cut</source>
+      <translation>Klemme bis Schnitt</translation>
+    </message>
+    <message>
       <source>clamped bed</source>
       <translation>Spanntisch</translation>
     </message>
@@ -7472,6 +7484,10 @@
       <translation>Tage Vorrat</translation>
     </message>
     <message>
+      <source>deepest pass, bit widths</source>
+      <translation>tiefster Gang, Fräserbreiten</translation>
+    </message>
+    <message>
       <source>density</source>
       <translation>Dichte</translation>
     </message>
@@ -7526,6 +7542,10 @@
     <message>
       <source>extra</source>
       <translation>Zuschlag</translation>
+    </message>
+    <message>
+      <source>fastest plunge</source>
+      <translation>schnellstes Eintauchen</translation>
     </message>
     <message>
       <source>feeding a part</source>
@@ -7852,6 +7872,18 @@
       <translation>Liefertage</translation>
     </message>
     <message>
+      <source>least chip load</source>
+      <translation>Spandicke mindestens</translation>
+    </message>
+    <message>
+      <source>least tab height</source>
+      <translation>Steghöhe mindestens</translation>
+    </message>
+    <message>
+      <source>least tab width</source>
+      <translation>Stegbreite mindestens</translation>
+    </message>
+    <message>
       <source>leaves {due}</source>
       <translation>geht {due} ab</translation>
     </message>
@@ -8034,6 +8066,10 @@
     <message>
       <source>more reasons</source>
       <translation>weitere Gründe</translation>
+    </message>
+    <message>
+      <source>most chip load</source>
+      <translation>Spandicke höchstens</translation>
     </message>
     <message>
       <source>moved</source>
@@ -8496,6 +8532,10 @@
       <translation>hier gesagt</translation>
     </message>
     <message>
+      <source>scale may be off</source>
+      <translation>Waage darf abweichen</translation>
+    </message>
+    <message>
       <source>scan its card or touch its row; a number first for several</source>
       <translation>Karte scannen oder Zeile berühren; für mehrere erst die Zahl</translation>
     </message>
@@ -8652,12 +8692,20 @@
       <translation>klein</translation>
     </message>
     <message>
+      <source>small piece</source>
+      <translation>kleines Teil</translation>
+    </message>
+    <message>
       <source>something came back</source>
       <translation>etwas kam zurück</translation>
     </message>
     <message>
       <source>sort at the bench</source>
       <translation>am Packtisch sortieren</translation>
+    </message>
+    <message>
+      <source>spare in a mailer</source>
+      <translation>Luft in der Versandtasche</translation>
     </message>
     <message>
       <source>split {n} off</source>
@@ -8940,6 +8988,10 @@
       <translation>Abnutzung</translation>
     </message>
     <message>
+      <source>weighed may be off</source>
+      <translation>Gewogenes darf abweichen</translation>
+    </message>
+    <message>
       <source>weight</source>
       <translation>Gewicht</translation>
     </message>
@@ -8978,6 +9030,10 @@
     <message>
       <source>work</source>
       <translation>Arbeit</translation>
+    </message>
+    <message>
+      <source>worked out may be off</source>
+      <translation>Gerechnetes darf abweichen</translation>
     </message>
     <message>
       <source>worker</source>

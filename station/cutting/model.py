@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import numpy.typing as npt
 
-from station.shop.facts import Router
+from station.shop.facts import Router, Shop
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -56,8 +56,7 @@ class Setting:
     units: str | None = None
     dialect: str = "report"
     hold_downs: tuple[tuple[float, float], ...] = ()
-    # a tooth, for every bit: it is only told; common practice, no source
-    chip_band_mm: tuple[float, float] = (0.02, 0.8)
+    shop: Shop = field(default_factory=lambda: Shop(id="shop"))  # its limits for cut files
     cuts_out: bool = True  # False: a run on the sheets of another file, which need not go through
     bits_there: frozenset[int] | None = None  # T numbers that the router has; None: not asked
 
@@ -267,6 +266,7 @@ class Analysis:
     face_z: float
     assumed: tuple[str, ...]
     problems: tuple[Problem, ...]
+    small_mm2: float  # a loose piece below this flies
     parts_mm2: float = 0.0
     waste_mm2: float = 0.0  # slugs and leftovers that come loose
     skeleton_mm2: float = 0.0

@@ -89,7 +89,7 @@ def analyse_program(
     problems = [
         *find_problems(program, geo, inferred, setting),
         *find_faults(sheet, pieces, inferred.levels, setting),
-        *find_pass_faults(program, sheet, geo, inferred.levels, cuts_out=setting.cuts_out),
+        *find_pass_faults(program, sheet, geo, inferred.levels, setting),
         *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)
@@ -171,6 +171,7 @@ def _make_analysis(
         face_z=inferred.face,
         assumed=(*program.assumed, *inferred.assumed),
         problems=tuple(order),
+        small_mm2=setting.shop.small_piece_mm2,
     )
 
 

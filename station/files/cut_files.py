@@ -23,6 +23,7 @@ from station.ledger.ledger import Ledger
 from station.queries.batches import find_approved
 from station.queries.pace import correct_router
 from station.queries.routers import list_routers
+from station.queries.settings import find_shop
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, ReadAs, Revision, Router
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
@@ -113,6 +114,7 @@ class CutFiles:
             hold_downs=request.hold_downs,
             parts=tuple(p for p in view.shelf(Part, "all", 999) if p.shape),
             cuts_out=cut_file.work == "parts",
+            shop=find_shop(view),
             taken={r.digest: r.letter for r in view.shelf(Revision, cut_file.id, 50)},
             spindle_mm=self._find_spindle(router) if router and not router.changer else None,
         )

@@ -10,7 +10,7 @@ import msgspec
 
 from station.planning.messages import CuttingPlan, PlanCutting
 from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
-from station.shop.facts import Part, ReadAs, Revision, Router
+from station.shop.facts import Part, ReadAs, Revision, Router, Shop
 from station.shop.strokes import PackedPath
 
 
@@ -57,6 +57,7 @@ class ReadCutFile(Message, frozen=True):
     parts: tuple[Part, ...]  # those with a shape
     taken: dict[str, str]  # letters of its revisions by the digest of their texts
     cuts_out: bool  # False: a run on the sheets of another file, which cuts no parts out
+    shop: Shop  # what it judges cut files by
     spindle_mm: float | None = None  # of the bit in the spindle; None: not known
     hold_downs: tuple[tuple[float, float], ...] = ()  # on the sheet, mm, besides the bed's own
 

@@ -107,6 +107,7 @@ def _make_setting(request: ReadCutFile) -> "Setting":
         bits_there=frozenset(p.number for p in pockets) or None,
         hold_downs=request.hold_downs,
         cuts_out=request.cuts_out,
+        shop=request.shop,
     )
 
 
@@ -163,7 +164,6 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
     """Finds how a sheet of it is held where it is clamped, what flies, and how it is popped."""
     from station.cutting.analyse.holding import (  # noqa: PLC0415 - only when it is used
         GRID_MM,
-        REACH_MM,
         find_flying_pieces,
         find_free_cells,
         find_hold_downs,
@@ -175,7 +175,7 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
     )
 
     vacuum = not request.cuts_out or (request.router and request.router.bed == "vacuum")
-    free = find_free_cells(analysis, REACH_MM)
+    free = find_free_cells(analysis, request.shop.clamp_reach_mm)
     place = {piece: n for n, piece in enumerate(order_cutting(analysis))}
     laying = Laying(
         slugs=tuple(
@@ -192,7 +192,9 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
         across=len(free),
     )
     own = request.router.hold_downs if request.router else ()
-    proposed = [p for p in own if laying.is_free(p)] or find_hold_downs(analysis, HOLD_DOWNS)
+    proposed = [p for p in own if laying.is_free(p)] or find_hold_downs(
+        analysis, HOLD_DOWNS, request.shop.clamp_reach_mm
+    )
     return laying if vacuum else msgspec.structs.replace(laying, proposed=tuple(proposed))
 
 

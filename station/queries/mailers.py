@@ -9,13 +9,12 @@ from typing import NamedTuple
 
 from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
+from station.queries.settings import find_shop
 from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Mailer, Part, Product
 from station.shop.views import View, by_part
 
-ALLOWANCE_MM = 10.0
 ASSUMED_MM = (100.0, 50.0)  # a part whose outline nobody has entered
-GAP_MM = 1.0  # between parts that lie beside each other
 OVERLAP_MM = 50.0  # of the wrap's ends
 MOST = 100  # mailers that are looked through
 
@@ -23,11 +22,13 @@ MOST = 100  # mailers that are looked through
 class Stack(NamedTuple):
     """Parts that lie flat on each other, in layers.
 
-    `guessed` is the name of a part without an outline: its size is only assumed.
+    `guessed` is the name of a part without an outline: its size is only assumed. `spare_mm` a
+    mailer is larger than it, in each direction.
     """
 
     lies: PackAnswer
-    guessed: str = ""
+    guessed: str
+    spare_mm: float
 
     @property
     def thick_mm(self) -> float:
@@ -38,7 +39,7 @@ class Stack(NamedTuple):
     def flat_mm(self) -> tuple[float, float]:
         """Length and width that a mailer must have lying flat."""
         length, width, thick = self.lies.size_mm
-        return (length + thick + ALLOWANCE_MM, width + thick + ALLOWANCE_MM)
+        return (length + thick + self.spare_mm, width + thick + self.spare_mm)
 
     @property
     def wrap_m(self) -> float:
@@ -63,19 +64,21 @@ class Parcel(NamedTuple):
 
 def plan_parcel(view: View, pieces: Pieces) -> Parcel:
     """Plans how so many of each part are packed, in the cheapest mailer that takes them."""
-    inside = [(part, count) for part, count in pieces if count > 0]
+    shop, inside = find_shop(view), [(part, count) for part, count in pieces if count > 0]
     mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
     lies = choose_mailer(
         PackProblem(
             parts=tuple(_lay_out(part, count) for part, count in inside),
             mailers=tuple(_measure(m) for m in mailers.values()),
-            allowance_mm=ALLOWANCE_MM,
-            gap_mm=GAP_MM,
+            allowance_mm=shop.mailer_spare_mm,
+            gap_mm=shop.part_gap_mm,
         )
     )
     guessed = next((part.name for part, _ in inside if part.shape is None), "")
     mailer = mailers.get(lies.mailer)
-    return Parcel(Stack(lies, guessed), mailer, weigh_parts(view, inside, mailer))
+    return Parcel(
+        Stack(lies, guessed, shop.mailer_spare_mm), mailer, weigh_parts(view, inside, mailer)
+    )
 
 
 def _lay_out(part: Part, count: int) -> PackPart:
@@ -91,9 +94,10 @@ def _measure(mailer: Mailer) -> PackMailer:
     )  # fmt: skip
 
 
-def closes_over(mailer: Mailer, length: float, width: float, thick: float) -> bool:
+def closes_over(view: View, mailer: Mailer, length: float, width: float, thick: float) -> bool:
     """Tells whether a mailer closes over a stack of that length, width and thickness."""
-    return mailer.active and _measure(mailer).takes(length, width, thick, ALLOWANCE_MM)
+    spare = find_shop(view).mailer_spare_mm
+    return mailer.active and _measure(mailer).takes(length, width, thick, spare)
 
 
 def plan_product(view: View, product: Product) -> Parcel:

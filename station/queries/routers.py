@@ -2,12 +2,12 @@
 
 from station.queries.batches import find_revision
 from station.queries.runs import list_runs
+from station.queries.settings import find_shop
 from station.shop.facts import Batch, Bed, Bit, BitUse, Revision, Router
 from station.shop.moves import BOARD, WEAR
 from station.shop.times import count_seconds
 from station.shop.views import View, by_batch, total
 
-NEAR_ITS_END = 0.8  # share of a bit's life from which it is told
 TAKE_OUT = "take it out"  # how a bit that a worker entered is settled, where it is not approved
 
 
@@ -80,7 +80,8 @@ def list_worn_bits(view: View) -> tuple[tuple[Bit, float], ...]:
     """Lists the bits in routers that near their end, with the share of life that is cut."""
     inside = (b for r in view.shelf(Router, "all") for b in view.shelf(Bit, f"router/{r.id}"))
     used = ((b, count_metres_cut(view, b) / max(b.life_m, 1)) for b in inside)
-    return tuple((b, share) for b, share in used if share >= NEAR_ITS_END)
+    told = find_shop(view).bit_told_at / 100
+    return tuple((b, share) for b, share in used if share >= told)
 
 
 def list_drawer(view: View, bed: Bed) -> tuple[Bit, ...]:

@@ -1,19 +1,17 @@
 """Questions about what a pack weighs: by the book, by area and density, or not to be told.
 
-The uncertainties are common practice, no source: 5 % of a mass that was weighed once, for wood
-that is more or less dry; 15 % of one that is only worked out, for plywood of a thickness
-differs by so much from what its maker says.
+How far a mass may be off are settings of the shop: wood is more or less dry, and plywood is not
+as thick as its maker says.
 """
 
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from station.queries.settings import find_shop
 from station.shop.facts import Mailer, Material, Part
 from station.shop.views import View
 from station.shop.words import Say, say
 
-WEIGHED, WORKED_OUT = 0.05, 0.15  # share of a mass that it may be off
-LEAST_G = 5.0  # the tolerance of a light pack: scale and mailer differ as well
 LIKE_MM = 0.25  # a sheet good as thick as the part, within this
 MOST = 100  # sheet goods that are looked through
 
@@ -74,8 +72,9 @@ def find_mass(view: View, part: Part) -> PartMass | None:
 
     The density is that of the shop's sheet good that is as thick; None: it can't be told.
     """
+    shop = find_shop(view)
     if part.mass_g > 0:
-        return PartMass(part.mass_g, WEIGHED)
+        return PartMass(part.mass_g, shop.weighed_off / 100)
     if part.shape is None:
         return None
     goods = view.shelf(Material, "all", MOST)
@@ -83,20 +82,20 @@ def find_mass(view: View, part: Part) -> PartMass | None:
     if nearest is None or abs(nearest.thickness_mm - part.thickness_mm) > LIKE_MM:
         return None
     volume_mm3 = part.shape.area_mm2 * part.thickness_mm
-    return PartMass(volume_mm3 * nearest.density_kg_m3 * 1e-6, WORKED_OUT, nearest)
+    return PartMass(volume_mm3 * nearest.density_kg_m3 * 1e-6, shop.worked_out_off / 100, nearest)
 
 
 def weigh_parts(view: View, pieces: Pieces, mailer: Mailer | None) -> Weight:
     """Weighs so many of each part and their mailer by the book, without wrap.
 
-    The uncertainty is a share of the wood's mass (k = 1), 5 g at the least.
+    The uncertainty is a share of the wood's mass (k = 1), at the least what a scale may be off.
     """
     found = [(part, count, find_mass(view, part)) for part, count in pieces]
     known = [(part, count, mass) for part, count, mass in found if mass]
     lightest = min(known, key=lambda k: k[2].grams, default=None)
     return Weight(
         sum(mass.grams * n for _, n, mass in known) + (mailer.mass_g if mailer else 0.0),
-        max(LEAST_G, sum(mass.grams * n * mass.share for _, n, mass in known)),
+        max(find_shop(view).scale_off_g, sum(mass.grams * n * mass.share for _, n, mass in known)),
         next((part.name for part, _, mass in found if mass is None), ""),
         lightest[0].name if lightest else "",
         lightest[2].grams if lightest else 0.0,

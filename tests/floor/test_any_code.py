@@ -85,7 +85,8 @@ def test_where_a_batch_lies_is_what_the_moves_say(day):
         assert told == mine, number
 
 
-def test_a_life_is_told_entry_by_entry_newest_first(day):
+def test_a_life_is_told_entry_by_entry_newest_first(tmp_path):
+    day = play_day(tmp_path)  # of its own: nothing was scanned at random
     view = day.ledger.view
     thing = find_thing(view, Code("pack", "00001"), "")
     steps = list_life(view, thing, 0).steps
@@ -96,6 +97,7 @@ def test_a_life_is_told_entry_by_entry_newest_first(day):
     assert str(steps[0].said) == "Pack 00001 left with its cart"
     came = [(str(line.what), line.code) for line in thing.origin]
     assert came == [("6 SG-10 of batch 00000", "")]
+    day.close()
 
 
 def test_a_batch_leads_to_its_sheets_lots_and_bits(day):

@@ -19,7 +19,7 @@ from station.jobs.messages import (
     Unreadable,
 )
 from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
-from station.shop.facts import Part, ReadAs, Revision, Router, Shape
+from station.shop.facts import Part, ReadAs, Revision, Router, Shape, Shop
 from station.shop.strokes import PackedPath
 from tests.floor.shop_small import GAUGES, small_facts
 
@@ -29,7 +29,7 @@ REQUEST = ReadCutFile(
     path="a.nc", cut_file=GAUGES, material="1", thickness_mm=6.5, sheet=(2440.0, 1220.0),
     router=Router(id="1", name="Router 1", hold_downs=((5.0, 6.0),)), pockets=(Pocket(1, 6.0, 2),),
     read_as=ReadAs(bits=((2, 3.175),), zero="face"), parts=(PART,), taken={"d1": "A"},
-    cuts_out=True, hold_downs=((5.0, 6.0),),
+    cuts_out=True, hold_downs=((5.0, 6.0),), shop=Shop(id="shop", chip_high_mm=0.5),
 )  # fmt: skip
 OUTCOMES = (
     CutFileRead(

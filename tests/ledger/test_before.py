@@ -133,8 +133,9 @@ OTHER = {
     "1 line, 12 parts": "12 × SIDE, 12 parts",
     "to recount:": "to counted again:",
     "Hold the batch, tell the supervisor.": (
-        "Measure it once more. Till then nothing of it goes on."
+        "Measure it once more. Till then put aside too: rack A 03: 50 and popping, sheet 2: 30."
     ),
+    "The same parts, places, time and bits.": "The same parts, places, tabs, time and bits.",
     "> good | Order 3308 is changed | Touch the next row, or work on.": (
         "> attention | Order 3308 is begun or gone: it stays as it is"
         " | What is wanted stands under Needs a look."

@@ -4,6 +4,7 @@ import pytest
 
 from station.cutting.model import Setting
 from station.cutting.report import analyse_program
+from station.shop.facts import Shop
 from tests.cutting.reading import HEAD, SETTING, both, box, found
 from tests.outside import machining
 from tests.outside.value import values
@@ -14,8 +15,8 @@ BAND_MM = (0.09, 0.11)
 @values(machining.CHIP_LOADS)
 def test_chip_load_by_the_bits_own_edges(given, expected):
     speed, edges, feed = given
-    setting = Setting(thickness_mm=6.0, bit_mm=SETTING.bit_mm, flutes_of=edges,
-                      chip_band_mm=BAND_MM)  # fmt: skip
+    shop = Shop(id="shop", chip_low_mm=BAND_MM[0], chip_high_mm=BAND_MM[1])
+    setting = Setting(thickness_mm=6.0, bit_mm=SETTING.bit_mm, flutes_of=edges, shop=shop)
     got = found(f"S{speed}\nG0 X0 Y10\nG1 Z-3 F600\nX180 F{feed}\nG0 Z5\n", setting)
     assert got.bits[0].chip_mm[0] == pytest.approx(expected)
     outside = not BAND_MM[0] <= expected <= BAND_MM[1]

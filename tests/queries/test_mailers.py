@@ -4,10 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from station.queries.mailers import ALLOWANCE_MM, closes_over, plan_open_pack, plan_parcel
+from station.queries.mailers import closes_over, plan_open_pack, plan_parcel
 from station.shop.facts import Mailer, Part, Shape
 from station.shop.moves import move
+from tests.fakes import FakeView
 from tests.floor.shop_small import COMB, SHUTTLE, small_shop
+
+SPARE_MM = 10.0  # as a shop begins
+SHOP = FakeView.of()
 
 
 def part(x, y, thick=6.0, **fields):
@@ -22,8 +26,8 @@ def test_the_flat_mailer_of_the_guides():
     inch = 25.4
     item = [(part(12 * inch, 9 * inch, 0.75 * inch), 1)]
     length, width = plan_parcel(small_shop(), item).stack.flat_mm
-    assert (length - ALLOWANCE_MM) / inch == pytest.approx(12.75)
-    assert (width - ALLOWANCE_MM) / inch == pytest.approx(9.75)
+    assert (length - SPARE_MM) / inch == pytest.approx(12.75)
+    assert (width - SPARE_MM) / inch == pytest.approx(9.75)
 
 
 def among(*mailers):
@@ -49,10 +53,10 @@ def test_the_smallest_mailer_that_takes_it():
 
 def test_a_mailer_closes_over_what_is_not_too_thick():
     mailer = Mailer(id="1", name="1", length_mm=230.0, width_mm=70.0, thick_mm=12.0)
-    assert closes_over(mailer, 200.0, 40.0, 12.0)
-    assert not closes_over(mailer, 200.0, 40.0, 12.1)
-    assert not closes_over(mailer, 209.0, 40.0, 12.0)
-    assert not closes_over(replace(mailer, active=False), 200.0, 40.0, 12.0)
+    assert closes_over(SHOP, mailer, 200.0, 40.0, 12.0)
+    assert not closes_over(SHOP, mailer, 200.0, 40.0, 12.1)
+    assert not closes_over(SHOP, mailer, 209.0, 40.0, 12.0)
+    assert not closes_over(SHOP, replace(mailer, active=False), 200.0, 40.0, 12.0)
 
 
 # Common practice, no source: one turn around the length, the ends overlapping 50 mm.

@@ -14,9 +14,9 @@ from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.strokes import Levels, Shapes
 from station.cutting.geometry.tabs import find_cut_at
 from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
+from station.shop.facts import Shop
 
-SMALL_MM2 = 600.0  # a loose piece below this flies: common practice, no source
-LEAST_WIDE_MM, LOW_TAB_MM = 1.0, 0.5  # a thinner tab breaks while it is cut: the same
+PARTED_MM2 = 300.0  # of an outline, that a cut across it leaves on each side at least
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 OPEN_SHARE = 0.1  # of a contour's length that may lie between its ends
 HELD_SHARE = 0.5  # of what a contour goes around, that is part
@@ -30,7 +30,7 @@ def find_faults(
     """Finds what could go wrong with the pieces of a sheet, in the order of the file."""
     found = [
         *_check_lost_tabs(sheet),
-        *_check_low_tabs(pieces),
+        *_check_low_tabs(pieces, setting.shop),
         *find_uncut(sheet, pieces, levels),
         *_check_gouges(sheet),
         *_check_gouges_in_skins(sheet),
@@ -51,7 +51,7 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
     if router is None or router.bed != "vacuum":
         text = "This piece has no tabs and comes loose while it is cut."
         found.append(note_piece(piece, "no-tabs", text, graded=grade))
-    if is_small(piece):
+    if is_small(piece, setting.shop.small_piece_mm2):
         text = "This piece is small and loose; it may fly off."
         found.append(note_piece(piece, "small-piece", text, graded=grade))
     return found
@@ -62,9 +62,9 @@ def is_loose(piece: Piece) -> bool:
     return not piece.tabs and not piece.skin_mm and piece.covered > HELD
 
 
-def is_small(piece: Piece) -> bool:
-    """Tells whether a piece flies once nothing holds it."""
-    return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < SMALL_MM2
+def is_small(piece: Piece, small_mm2: float) -> bool:
+    """Tells whether a piece flies once nothing holds it: it is smaller than that."""
+    return area_of(piece.outline) - sum(abs(area_of(h)) for h in piece.holes) < small_mm2
 
 
 def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
@@ -81,11 +81,11 @@ def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
     return found
 
 
-def _check_low_tabs(pieces: Sequence[Piece]) -> list[Problem]:
-    """Tells of tabs that are too thin or too low to hold."""
+def _check_low_tabs(pieces: Sequence[Piece], shop: Shop) -> list[Problem]:
+    """Tells of tabs that are thinner or lower than the shop takes for holding."""
     found = []
     for tab in (tab for piece in pieces for tab in piece.tabs):
-        if tab.width_mm < LEAST_WIDE_MM or tab.height_mm < LOW_TAB_MM:
+        if tab.width_mm < shop.tab_width_mm or tab.height_mm < shop.tab_height_mm:
             text = (
                 f"This tab is too thin to hold: {tab.width_mm:.1f} mm wide and"
                 f" {tab.height_mm:.1f} mm high."
@@ -172,7 +172,7 @@ def _check_strokes_across(sheet: Sheet) -> list[Problem]:
 def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:
     """Tells whether a line leaves more than one piece of what an outline goes around."""
     left = shapely.get_parts(shapely.difference(filled, shapely.buffer(line, CROSS_MM)))
-    return int((shapely.area(left) > SMALL_MM2 / 2).sum()) > 1
+    return int((shapely.area(left) > PARTED_MM2).sum()) > 1
 
 
 def _goes_around_part(sheet: Sheet, line: shapely.Geometry) -> bool:

@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
-from station.cutting.analyse.faults import SMALL_MM2, is_small
+from station.cutting.analyse.faults import is_small
 from station.cutting.geometry.moves import find_geometry
 from station.cutting.geometry.rings import centroid_of, shift_values
 from station.cutting.model import Analysis, Bools, Floats
 
 GRID_MM = 10.0
-REACH_MM = 20.0  # from a clamp's middle to every cut: common practice, no source
 
 
-def find_hold_downs(
-    analysis: Analysis, count: int, *, reach_mm: float = REACH_MM
-) -> list[tuple[float, float]]:
+def find_hold_downs(analysis: Analysis, count: int, reach_mm: float) -> list[tuple[float, float]]:
     """Finds up to `count` places (x, y on the sheet, mm) in waste, `reach_mm` from every cut.
 
     The first is where most room is; each next one as far from the others as can be.
@@ -83,7 +80,9 @@ def _sample_low_moves(analysis: Analysis) -> Floats:
 def find_flying_pieces(analysis: Analysis) -> list[int]:
     """Finds pieces, by index, that come loose on a clamped bed and are small enough to fly."""
     return [
-        index for index, piece in enumerate(analysis.pieces) if not piece.tabs and is_small(piece)
+        index
+        for index, piece in enumerate(analysis.pieces)
+        if not piece.tabs and is_small(piece, analysis.small_mm2)
     ]
 
 
@@ -94,7 +93,7 @@ def order_for_popping(analysis: Analysis) -> list[int]:
     def rank_piece(index: int) -> tuple[bool, int, float]:
         """Ranks a piece for sorting."""
         x, y = centres[index]
-        small = analysis.shapes[analysis.pieces[index].shape].area_mm2 < 4 * SMALL_MM2
+        small = analysis.shapes[analysis.pieces[index].shape].area_mm2 < 4 * analysis.small_mm2
         return (not small, int(y // 200), float(x))
 
     return sorted(range(len(centres)), key=rank_piece)

@@ -8,11 +8,20 @@ from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
-from station.cutting.model import LINE, RAPID, XY, Bools, Floats, Ints, Moves, Problem, Program
+from station.cutting.model import (
+    LINE,
+    RAPID,
+    XY,
+    Bools,
+    Floats,
+    Ints,
+    Moves,
+    Problem,
+    Program,
+    Setting,
+)
 
-PLUNGE_MM_MIN = 2000.0  # straight down into a sheet, at most: common practice, no source
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
-PASS_SHARE = 3.0  # of the bit's diameter, in one pass: common practice (checks, section 10)
 TWICE_SHARE = 0.9
 AGAIN_MM = 0.1  # relative moves drift by less
 MEANT_MM = 1.0
@@ -26,44 +35,50 @@ MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
 def find_pass_faults(
-    program: Program, sheet: Sheet, geo: Geometry, levels: Levels, *, cuts_out: bool
+    program: Program, sheet: Sheet, geo: Geometry, levels: Levels, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong pass by pass, in the order of the file."""
     found = [
-        *_check_plunges(program, geo, levels),
-        *_check_depths(sheet, levels),
+        *_check_plunges(program, geo, levels, setting.shop.plunge_mm_min),
+        *_check_depths(sheet, levels, setting.shop.deepest_pass),
         *_check_changes(program, levels),
         *_check_twice(sheet),
-        *(_check_thickness(sheet, levels) or _check_air(program, geo, levels) if cuts_out else ()),
+        *(
+            _check_thickness(sheet, levels) or _check_air(program, geo, levels)
+            if setting.cuts_out
+            else ()
+        ),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
 
-def _check_plunges(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:
-    """Looks for plunges from above the sheet that are as quick as cutting along it."""
+def _check_plunges(
+    program: Program, geo: Geometry, levels: Levels, most_mm_min: float
+) -> list[Problem]:
+    """Looks for plunges from above the sheet that are quicker than that."""
     moves = program.moves
     z = moves.points[:, 2]
     fast = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
     fast &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
-    fast &= moves.feed > PLUNGE_MM_MIN
-    text = "Plunges at {feed:.0f} mm/min; {most:.0f} mm/min is usual at most."
+    fast &= moves.feed > most_mm_min
+    text = "Plunges at {feed:.0f} mm/min; this shop takes {most:.0f} mm/min at most."
     return [
         Problem(
             int(moves.line[i]),
             "plunge-fast",
-            text.format(feed=moves.feed[i], most=PLUNGE_MM_MIN),
+            text.format(feed=moves.feed[i], most=most_mm_min),
             at=(float(moves.points[i, 0]), float(moves.points[i, 1])),
         )
         for i in np.flatnonzero(fast)[:MOST_PASSES].tolist()
     ]
 
 
-def _check_depths(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Looks for passes much deeper than their bit is wide, level or sinking, the first of each
-    run.
+def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Problem]:
+    """Looks for passes deeper than so many times their bit's diameter, level or sinking, the
+    first of each run.
     """
     cuts = sheet.cuts
-    most = PASS_SHARE * 2 * cuts.radius + 0.05
+    most = bits_wide * 2 * cuts.radius + 0.05
     deep = np.flatnonzero(levels.face - cuts.low > most)
     if not len(deep):
         return []

@@ -180,12 +180,12 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
     changed[1:] = np.logical_or.reduce([c[1:] != c[:-1] for c in columns])
     index, pairs = index[changed], np.column_stack([c[changed] for c in columns])
     _, first = np.unique(pairs, axis=0, return_index=True)
-    low, high = setting.chip_band_mm
+    low, high = setting.shop.chip_low_mm, setting.shop.chip_high_mm
     found = []
     for i in sorted(index[first].tolist()):
         chip = float(moves.feed[i] / (moves.rpm[i] * setting.count_teeth(int(moves.tool[i]))))
         if not low <= chip <= high:
-            text = f"Chip load {chip:.3f} mm; {low:g} to {high:g} mm is usual."
+            text = f"Chip load {chip:.3f} mm; this shop looks for {low:g} to {high:g} mm."
             found += _note_moves(moves, [i], "chip-load", text)
     return found
 

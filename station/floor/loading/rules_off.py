@@ -56,7 +56,8 @@ from station.shop.views import View
 from station.shop.words import Say, clock, say
 
 Bits = tuple[Bit | None, ...]  # the bit of each use of a run; None where there is none
-TOO_SOON = 0.5  # share of the expected time before which a sheet can't be done
+# Share of the expected time before which a sheet can't be done: common practice, no source.
+TOO_SOON = 0.5
 
 
 def end_sheet(act: Act[EndSheet], view: View) -> Answer:

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
-from station.shop.facts import Fact, Material, Order, Product, Revision
+from station.shop.facts import Fact, Material, Order, Product, Revision, Shop
 from station.shop.field_texts import to_rows
 from station.shop.fields import FactField, fields_by_name
 from station.shop.limits import is_written
@@ -106,9 +106,13 @@ def find_wrong_value(field: FactField, value: object) -> Say | None:
 
 def find_wrong_beside_others(kind: type[Fact], plain: Mapping[str, object]) -> Say | None:
     """Finds what is wrong with values beside each other, as far as all of them are given."""
-    if kind is not Material:
+    limits = {
+        Material: ("low_mm", "thickness_mm", "high_mm"),
+        Shop: ("chip_low_mm", "", "chip_high_mm"),
+    }.get(kind)
+    if limits is None:
         return None
-    given = [plain.get(name) for name in ("low_mm", "thickness_mm", "high_mm")]
+    given = [plain.get(name) for name in limits]
     low, nominal, high = (n if isinstance(n, int | float) else None for n in given)
     if low is not None and high is not None and low > high:
         return LOW_ABOVE_HIGH
@@ -139,7 +143,7 @@ def _check_rows(
 
 def _check_whole(fact: Fact, view: View) -> Iterator[Say]:
     """Checks limits that are limits, an order with lines and a due time, a product with parts."""
-    if isinstance(fact, Material) and (wrong := find_wrong_beside_others(Material, vars(fact))):
+    if wrong := find_wrong_beside_others(type(fact), vars(fact)):
         yield wrong
     if isinstance(fact, Order) and not fact.lines:
         yield say("An order needs at least one line")

@@ -46,6 +46,7 @@ from station.shop.facts import (
     Reason,
     Revision,
     Router,
+    Shop,
     Slip,
 )
 from station.shop.views import Rule, Rules, by_kind
@@ -65,6 +66,7 @@ READS: frozenset[type[Fact]] = frozenset(
         Reason,
         Revision,
         Router,
+        Shop,
         Slip,
     }
 )

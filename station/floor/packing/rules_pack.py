@@ -141,7 +141,7 @@ def refuse_shelf_pack(view: View, pack: Pack | None) -> Answer | None:
 
 def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, ...]) -> Answer:
     mailer = view.get(Mailer, act.args.mailer)
-    if problem := _refuse_open_mailer(act, mailer):
+    if problem := _refuse_open_mailer(act, view, mailer):
         return problem
     pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
     weight = weigh_parts(view, pieces, mailer)
@@ -171,11 +171,11 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
     )
 
 
-def _refuse_open_mailer(act: Act[ClosePack], mailer: Mailer | None) -> Answer | None:
+def _refuse_open_mailer(act: Act[ClosePack], view: View, mailer: Mailer | None) -> Answer | None:
     """Refuses a mailer that does not close over the stack, or that the office took away."""
     args = act.args
     if not args.mailer or (
-        mailer and closes_over(mailer, args.length_mm, args.width_mm, args.thick_mm)
+        mailer and closes_over(view, mailer, args.length_mm, args.width_mm, args.thick_mm)
     ):
         return None
     name = mailer.name if mailer else args.mailer

@@ -63,7 +63,7 @@ class Router(Fact):
     change_s: Annotated[float, About(say("change"), unit="s", least=0)] = 120.0  # one tool change
     pace: Annotated[float, About(say("pace"), above=0)] = 1.0  # real time over the file's time
     extra_s: Annotated[float, About(say("extra"), unit="s", least=0)] = 0.0  # added a sheet
-    # sheets until its spoilboard is cut flat again; 0: not counted
+    # sheets until its spoilboard is cut flat again, 0: not counted; common practice, no source
     flat_after: Annotated[int, About(say("spoilboard bears, sheets"), least=0)] = 100
     # where its bed takes them, (x, y)
     hold_downs: Annotated[tuple[PlaceOnBed, ...], About(say("hold downs"))] = ()

@@ -44,6 +44,33 @@ class Shop(Fact):
     recount_limit: Annotated[int, About(say("recount limit"))] = 50
     caution: Annotated[str, About(say("caution"))] = "Local rules and your safety lead come first."
     first: int = 0  # the issue of the first facts that its own have been brought up to
+    # What decides where hands, bits and packs are at stake: common practice, no source, each of
+    # them; a shop sets its own.
+    # a loose piece smaller than this flies off
+    small_piece_mm2: Annotated[float, About(say("small piece"), unit="mm²", least=0)] = 600.0
+    # a thinner or lower tab breaks while it is cut
+    tab_width_mm: Annotated[float, About(say("least tab width"), unit="mm", least=0)] = 1.0
+    tab_height_mm: Annotated[float, About(say("least tab height"), unit="mm", least=0)] = 0.5
+    # from a clamp's middle to every cut
+    clamp_reach_mm: Annotated[float, About(say("clamp to cut"), unit="mm", least=0)] = 20.0
+    # straight down into a sheet, at most
+    plunge_mm_min: Annotated[float, About(say("fastest plunge"), unit="mm/min", above=0)] = 2000.0
+    # of a bit's diameter, in one pass
+    deepest_pass: Annotated[float, About(say("deepest pass, bit widths"), above=0)] = 3.0
+    # a tooth, outside of which a cut file is told of; of every bit, so it is wide
+    chip_low_mm: Annotated[float, About(say("least chip load"), unit="mm", least=0)] = 0.02
+    chip_high_mm: Annotated[float, About(say("most chip load"), unit="mm", above=0)] = 0.8
+    # of its life, from which on a bit is told to be near its end
+    bit_told_at: Annotated[float, About(say("bit told at"), unit="%", above=0, most=100)] = 80.0
+    # a pack on the scale: how far wood that was weighed once, or only worked out, may be off,
+    # for it is more or less dry, and plywood thinner or thicker; and what a scale and a mailer
+    # may be off however light the pack is
+    weighed_off: Annotated[float, About(say("weighed may be off"), unit="%", least=0)] = 5.0
+    worked_out_off: Annotated[float, About(say("worked out may be off"), unit="%", least=0)] = 15.0
+    scale_off_g: Annotated[float, About(say("scale may be off"), unit="g", least=0)] = 5.0
+    # around a stack in its mailer, both sides together; between parts beside each other
+    mailer_spare_mm: Annotated[float, About(say("spare in a mailer"), unit="mm", least=0)] = 10.0
+    part_gap_mm: Annotated[float, About(say("between packed parts"), unit="mm", least=0)] = 1.0
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -47,7 +47,7 @@ def test_a_moved_tab_is_told():
 def test_hold_downs_stand_where_nothing_is_cut(seed):
     layout = make(seed)
     got = analyse_program(read_program(layout.text.encode(), layout.setting), layout.setting)
-    places = find_hold_downs(got, 6)
+    places = find_hold_downs(got, 6, 20.0)
     assert len(places) == 6
     for x, y in places:
         assert 0 <= x <= 2440

@@ -60,7 +60,7 @@ def test_pieces_are_popped_small_ones_first_then_row_by_row():
 def test_hold_downs_stand_in_waste_and_on_no_piece():
     plate, window = box(100, 100, 2200, 1000, tab=20), box(300, 300, 1500, 600, tab=20)
     for body, inside in ((plate, 0), (window + plate, 1)):
-        places = find_hold_downs(found(body), 6)
+        places = find_hold_downs(found(body), 6, 20.0)
         on_plate = [(x, y) for x, y in places if 103 < x < 2297 and 103 < y < 1097]
         assert len(places) == 6
         assert len(on_plate) == inside
@@ -68,7 +68,7 @@ def test_hold_downs_stand_in_waste_and_on_no_piece():
 
 
 def test_hold_downs_keep_away_from_each_other():
-    places = find_hold_downs(found(box(500, 300, 800, 500, tab=12)), 4)
+    places = find_hold_downs(found(box(500, 300, 800, 500, tab=12)), 4, 20.0)
     apart = [math.dist(a, b) for i, a in enumerate(places) for b in places[:i]]
     assert len(places) == 4
     assert min(apart) > 300
