@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
 from station.queries.settings import find_worker
-from station.shop.acts import Answer, good, notice, refuse
+from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.codes import Code
 from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
@@ -72,7 +72,7 @@ def digit(draft: Draft, char: str) -> Replied:
     secret = draft.waiting is not None and draft.waiting.asks in SECRET
     return Replied(
         replace(draft, hand=replace(draft.hand, digits=digits)),
-        notice(
+        question(
             say("Number: {digits}", digits="•" * len(digits) if secret else digits),
             say("Scan “That is it” when it is complete."),
         ),

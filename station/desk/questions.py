@@ -13,7 +13,7 @@ from station.desk.common import Replied
 from station.desk.draft import Draft, OpenQuestion
 from station.desk.pin import agrees, hashed
 from station.queries.settings import find_supervisor
-from station.shop.acts import Args, SetPin, add_known, notice, refuse
+from station.shop.acts import Args, SetPin, add_known, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.rooms import Do, Input, Number
@@ -97,7 +97,7 @@ def _approver(draft: Draft, waiting: OpenQuestion, number: str, view: View) -> A
         return Again(OpenQuestion(do=setting, asks="new_pin", then=then))
     return Replied(
         replace(draft, waiting=replace(waiting, asks="pin", approver=number)),
-        notice(say("Supervisor {id}", id=number), say("Enter your PIN.")),
+        question(say("Supervisor {id}", id=number), say("Enter your PIN.")),
     )
 
 
@@ -150,5 +150,5 @@ def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:
         return Replied(draft, refuse(say("A PIN has 4 to 8 digits"), say("Enter another.")))
     return Replied(
         replace(draft, waiting=replace(waiting, do=once)),
-        notice(say("Once more"), say("Enter the same PIN again.")),
+        question(say("Once more"), say("Enter the same PIN again.")),
     )

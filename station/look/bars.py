@@ -20,7 +20,7 @@ TOP, STRIP = 58, 72  # px high
 EDGE, APART, BESIDE = 24, 40, 12  # px
 STRIP_GAP, STRIP_MARK = 18, 32  # px
 SAID, DO = (23, 16), (17, 13)  # px, the type at most and at least
-GROUNDS = {"good": "#2e6b3e", "attention": "#9a5b00", "stop": "#9e2026"}
+GROUNDS = {"good": "#2e6b3e", "ask": "#174f7a", "attention": "#9a5b00", "stop": "#9e2026"}
 
 
 class ToneMark(QWidget):

@@ -78,7 +78,7 @@ def draw_tick(painter: QPainter, box: QRect, state: str) -> None:
 
 
 def draw_mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str) -> None:
-    """Draws the shape of a tone: a disc with a check, a triangle, a square."""
+    """Draws the shape of a tone: a disc with a check or a question mark, a triangle, a square."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(colour))
@@ -94,7 +94,7 @@ def draw_mark(painter: QPainter, box: QRectF, shade: str, colour: str, sign: str
 
 
 def _draw_sign(painter: QPainter, box: QRectF, shade: str, sign: str) -> None:
-    """Draws a check, an exclamation mark or a bar inside the shape."""
+    """Draws a check, a question mark, an exclamation mark or a bar inside the shape."""
     painter.setPen(
         QPen(
             QColor(sign), max(2.0, box.width() / 9), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap
@@ -107,6 +107,11 @@ def _draw_sign(painter: QPainter, box: QRectF, shade: str, sign: str) -> None:
         painter.drawPoint(QPointF(x + w / 2, y + h * 0.83))
     elif shade == "stop":
         painter.drawLine(QPointF(x + w * 0.25, y + h / 2), QPointF(x + w * 0.75, y + h / 2))
+    elif shade == "ask":
+        bow = QRectF(x + w * 0.36, y + h * 0.22, w * 0.28, h * 0.28)
+        painter.drawArc(bow, 170 * 16, -260 * 16)  # in sixteenths of a degree
+        painter.drawLine(QPointF(x + w / 2, y + h * 0.5), QPointF(x + w / 2, y + h * 0.6))
+        painter.drawPoint(QPointF(x + w / 2, y + h * 0.77))
     else:
         painter.drawPolyline(
             [

@@ -32,7 +32,7 @@ def choose_sound(answer: "Answer") -> str:
     """Chooses the sound of an answer: good, ask, refuse or look."""
     if answer.tone == "good":
         return "good"
-    if answer.asks:
+    if answer.asks or answer.tone == "ask":
         return "ask"
     return "refuse" if answer.tone == "stop" else "look"
 

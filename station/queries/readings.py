@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.shop.acts import Answer, notice
+from station.shop.acts import Answer, question
 from station.shop.facts import Batch, Revision, Size, Slip
 from station.shop.readings import name_size
 from station.shop.views import Noted, View
@@ -19,7 +19,7 @@ def ask_if_far(size: Size, mm: float) -> Answer | None:
     far = max(FAR_SHARE * size.nominal_mm, FAR_MM, size.high_mm - size.nominal_mm)
     if abs(mm - size.nominal_mm) <= far:
         return None
-    return notice(
+    return question(
         say("{mm} mm: is that {size}?", mm=f"{mm:g}", size=size.in_words),
         say("Measure it again, or choose the size that it is."),
     )

@@ -16,7 +16,7 @@ from station.shop.moves import Move
 from station.shop.readings import Reading
 from station.shop.words import Say, say
 
-Tone = Literal["good", "attention", "stop"]
+Tone = Literal["good", "ask", "attention", "stop"]
 Asks = Literal["", "sure", "supervisor", "reason", "new_pin"]
 
 
@@ -194,14 +194,19 @@ def attention(
 
 def ask(said: Say, do: Say, asks: Asks) -> Answer:
     """Not done yet: done when the person answers what is asked."""
-    tone: Tone = "attention" if asks in ("sure", "new_pin") else "stop"
+    tone: Tone = "stop" if asks == "supervisor" else "ask"
     return Answer(tone=tone, said=said, do=do, refused=True, asks=asks)
 
 
 def ask_why(said: Say, use: str) -> Answer:
     """Not done yet: done when a reason of this use is scanned."""
     do = say("Why? Scan or touch a reason.")
-    return Answer(tone="attention", said=said, do=do, refused=True, asks="reason", uses=(use,))
+    return Answer(tone="ask", said=said, do=do, refused=True, asks="reason", uses=(use,))
+
+
+def question(said: Say, do: Say) -> Answer:
+    """Nothing to record yet: what is scanned, touched or entered next answers it."""
+    return Answer(tone="ask", said=said, do=do, refused=True)
 
 
 def refuse(said: Say, do: Say = Say()) -> Answer:

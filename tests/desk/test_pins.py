@@ -53,9 +53,9 @@ def saving(morning):
 @pytest.mark.slow
 def test_the_first_supervisor_chooses_a_pin(morning):
     assert saving(morning)[0] == "stop"
-    assert morning.send("worker 01") == ("attention", "A new PIN for worker 01")
+    assert morning.send("worker 01") == ("ask", "A new PIN for worker 01")
     assert morning.send("13") == ("stop", "A PIN has 4 to 8 digits")
-    assert morning.send("135790") == ("attention", "Once more")
+    assert morning.send("135790") == ("ask", "Once more")
     assert morning.send("135791") == ("stop", "The two are not the same")
     morning.send("135790")
     assert morning.send("135790")[0] == "good"
@@ -81,7 +81,7 @@ def test_what_asked_for_the_first_pin_goes_on(morning, cut):
 def test_digits_of_a_new_pin_are_not_shown(morning):
     saving(morning)
     morning.send("worker 01")
-    assert morning.send("digit 7") == ("attention", "Number: •")
+    assert morning.send("digit 7") == ("ask", "Number: •")
 
 
 def test_nobody_else_sets_a_first_pin_once_there_is_one(stage):

@@ -29,7 +29,7 @@ from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
 from station.queries.stock import list_on_rack
 from station.queries.underway import list_waiting, list_with_paper
-from station.shop.acts import Args, good, notice, refuse
+from station.shop.acts import Args, good, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, read
 from station.shop.facts import Batch, Part, RackPlace
@@ -205,7 +205,7 @@ def _ask_next(hand: Hand[Work], what: str, view: View) -> Do | Took:
         return ask_returned(hand, view)
     batch = hand.aside.batch
     if not batch:
-        return Took(hand, notice(ASKS[what], say("Scan its traveller or touch its row.")))
+        return Took(hand, question(ASKS[what], say("Scan its traveller or touch its row.")))
     if what in OF_BATCH:
         return Do(f"batch/{batch}", OF_BATCH[what], close_dialogue(hand))
     parts = list_choices(hand, what, view)
@@ -222,14 +222,14 @@ def _ask_next(hand: Hand[Work], what: str, view: View) -> Do | Took:
     if part is None or part.id not in parts:
         return Took(
             hand,
-            notice(
+            question(
                 say("Which part of batch {batch}?", batch=batch),
                 say("Touch its row or scan its card."),
             ),
         )
     return Took(
         hand,
-        notice(
+        question(
             say("{count} {part} there by the book", count=parts[part.id], part=part.name),
             HOW_MANY[what],
         ),
@@ -286,7 +286,7 @@ def _ask_lost(hand: Hand[Work], view: View) -> Do | Took:
     """Asks which batches loose parts without a traveller could be of."""
     part = view.get(Part, hand.aside.part)
     if part is None:
-        return Took(hand, notice(say("What part lies there?"), say("Scan the part's card.")))
+        return Took(hand, question(say("What part lies there?"), say("Scan the part's card.")))
     found = list_candidates(view, part.id)
     batch = hand.aside.batch
     if batch in found:
@@ -301,7 +301,7 @@ def _ask_lost(hand: Hand[Work], view: View) -> Do | Took:
         )
     return Took(
         _add_answers(hand, batch=""),
-        notice(
+        question(
             say("Batches that could be theirs: {count}", count=len(found)),
             say("Compare, then touch the right one."),
         ),

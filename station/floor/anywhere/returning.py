@@ -9,7 +9,7 @@ from dataclasses import replace
 from station.floor.anywhere.acts import TakeReturn
 from station.queries.returns import count_gone, find_what_left
 from station.queries.stock import name_part
-from station.shop.acts import Answer, notice, refuse
+from station.shop.acts import Answer, question, refuse
 from station.shop.codes import Code
 from station.shop.facts import Part
 from station.shop.moves import head, tail
@@ -52,13 +52,13 @@ def ask_returned(hand: Hand[Work], view: View) -> Took:
     subject, part = hand.aside.subject, view.get(Part, hand.aside.part)
     if part is None and subject:
         said = say("What came back of {what}?", what=name_subject(subject, view))
-        return Took(hand, notice(said, say("Scan a part's card, or touch its row.")))
+        return Took(hand, question(said, say("Scan a part's card, or touch its row.")))
     if part is None:
         do = say("Scan the pack's label, or the card of its order, product or part.")
-        return Took(hand, notice(say("What came back?"), do))
+        return Took(hand, question(say("What came back?"), do))
     gone = list_back(hand, view).get(part.id, 0)
     said = say("{part} came back; {n} {n|is|are} away by the book", part=part.name, n=gone)
-    return Took(hand, notice(said, say("How many? Those past saving too: trimming sorts them.")))
+    return Took(hand, question(said, say("How many? Those past saving too: trimming sorts them.")))
 
 
 def name_subject(subject: str, view: View) -> Say:

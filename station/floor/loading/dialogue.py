@@ -66,7 +66,7 @@ from station.queries.runs import BETWEEN
 from station.queries.settings import find_reason
 from station.queries.stock import count_in_store
 from station.queries.tending import list_tended
-from station.shop.acts import Args, good, notice, refuse
+from station.shop.acts import Args, good, notice, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, FirstOff, Lot, Slip
@@ -437,7 +437,7 @@ def _press_spoiled(here: Now) -> Do | Took:
         hand = open_question(here.hand, "spoil")
         hand = replace(hand, work=replace(hand.work, spoils=name_sheet(bed)))
         said = say("Why is sheet {n} spoiled?", n=bed.sheet)
-        return Took(hand, notice(said, say("Scan or touch the reason.")))
+        return Took(hand, question(said, say("Scan or touch the reason.")))
     work = here.hand.work
     if work.again:
         said = say("How many are whole?")
@@ -485,7 +485,7 @@ def _press_broken(here: Now) -> Do | Took:
             close_question(untick_items(here.hand, "bit", "zero")),
         )
     hand = open_question(here.hand, "broken")
-    return Took(hand, notice(say("Which bit broke?"), say("Scan the bit or touch its row.")))
+    return Took(hand, question(say("Which bit broke?"), say("Scan the bit or touch its row.")))
 
 
 def _press_more(here: Now) -> Do | Took:

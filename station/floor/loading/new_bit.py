@@ -13,7 +13,7 @@ from station.floor.loading.preparing import (
     open_question,
     untick_bit,
 )
-from station.shop.acts import notice, refuse
+from station.shop.acts import question, refuse
 from station.shop.facts import Bit
 from station.shop.rooms import Do, Number, Took
 from station.shop.words import say
@@ -23,7 +23,7 @@ MOST = 200  # bits that are looked through
 
 def press_new_bit(here: Now) -> Took:
     """Opens the question."""
-    asked = notice(
+    asked = question(
         say("What is the new bit?"), say("Touch its kind, or enter its diameter in mm.")
     )
     return Took(open_question(here.hand, "new_bit"), asked)

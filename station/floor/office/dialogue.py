@@ -24,7 +24,7 @@ from station.floor.office.work import Ask, OfficeHand, OfficeWork
 from station.floor.shared.queue import CancelBatch
 from station.floor.shared.set_up import WORDS
 from station.queries.first_sheet import list_set_up
-from station.shop.acts import SetPin, good, notice, refuse
+from station.shop.acts import SetPin, good, question, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
 from station.shop.file_requests import BackUp, FindLists, ReadList, ReadLists, WriteList
@@ -134,7 +134,7 @@ def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
     if code.kind == "batch" and view.get(Batch, code.number):
         return Took(
             replace(hand, work=OfficeWork(list=hand.work.list, batch=code.number)),
-            notice(
+            question(
                 say("Batch {batch}", batch=code.number),
                 say("Cancel it, correct a count, or leave it."),
             ),

@@ -7,7 +7,7 @@ from station.floor.office.work import OfficeHand, OfficeWork
 from station.floor.shared.queue import AddSheet
 from station.floor.shared.settling import SettleConcern
 from station.queries.unmade import DROP, Unmade, list_all_unmade
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import good, question, refuse
 from station.shop.cards import button
 from station.shop.faces import Cell, Face, Hint, Press, Row, Table
 from station.shop.rooms import Do, Input, Took
@@ -67,10 +67,10 @@ def _choose_sheet(hand: OfficeHand, row: int, view: View) -> Took:
     if not one.look:
         after = replace(hand, work=OfficeWork(list=hand.work.list, batch=one.batch.id))
         said = say("Batch {batch}", batch=one.batch.id)
-        return Took(after, notice(said, say("Cancel it and release it anew, or leave it.")))
+        return Took(after, question(said, say("Cancel it and release it anew, or leave it.")))
     after = replace(hand, work=replace(hand.work, look=one.look))
     said = say("Batch {batch}, sheet {sheet}", batch=one.batch.id, sheet=one.sheet)
-    return Took(after, notice(said, say("Cut it again, or drop it?")))
+    return Took(after, question(said, say("Cut it again, or drop it?")))
 
 
 def show_unmade(hand: OfficeHand, view: View) -> Face:

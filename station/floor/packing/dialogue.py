@@ -38,7 +38,7 @@ from station.floor.shared.recounts import RecountPlace
 from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_complete, list_needs
-from station.shop.acts import Answer, attention, good, notice, refuse
+from station.shop.acts import Answer, attention, good, notice, question, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -192,7 +192,7 @@ def _scan_part(hand: PackingHand, order: Order, given: Code, view: View) -> Do |
     if hand.work.asks == "count":
         said = say("How many {part} are really there?", part=part.name)
         chosen = replace(hand, work=replace(hand.work, part=part.id))
-        return Took(chosen, notice(said, say("Enter the number.")))
+        return Took(chosen, question(said, say("Enter the number.")))
     if is_spoiling(hand):
         work = replace(hand.work, asks="", take=None, picked=None, scale=None, part=part.id)
         args = SpoilPacked(part=part.id, quantity=hand.work.take or 1)
@@ -249,7 +249,7 @@ def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
         if is_spoiling(hand):
             said = say("{n} of it {n|is|are} spoiled", n=count)
         after = replace(hand, work=replace(hand.work, take=count))
-        return Took(after, notice(said, say("Scan the part's card.")))
+        return Took(after, question(said, say("Scan the part's card.")))
     if hand.work.picked:
         return _correct_pick(hand, hand.work.picked, count)
     return _ask_which_part(hand, count, view)
@@ -282,7 +282,7 @@ def _ask_which_part(hand: PackingHand, count: int, view: View) -> Took:
             ),
         )
     after = replace(hand, work=replace(hand.work, take=count))
-    return Took(after, notice(say("{n} of the next part", n=count), say("Scan its card.")))
+    return Took(after, question(say("{n} of the next part", n=count), say("Scan its card.")))
 
 
 def _correct_pick(hand: PackingHand, picked: Picked, count: int) -> Do:
@@ -346,7 +346,7 @@ def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
     if name == "next_order":
         return _press_next(hand, view)
     if name == "label_again":
-        asked = notice(say("Which label?"), say("Scan the order's card, or touch its pack."))
+        asked = question(say("Which label?"), say("Scan the order's card, or touch its pack."))
         return Took(replace(hand, work=replace(hand.work, asks="label")), asked)
     if name == "put_down" and hand.work.asks:
         left = good(say("Left; nothing was changed"), say("Go on with your work."))
@@ -387,20 +387,20 @@ def _press_back(hand: PackingHand, order: Order, _view: View) -> Do | Took:
         return _put_parts_back(hand, order, PutPartsBack())
     do = say("Scan its card, or touch its row; a number first for some.")
     work = replace(hand.work, asks="back", take=None, picked=None)
-    return Took(replace(hand, work=work), notice(say("Put what back?"), do))
+    return Took(replace(hand, work=work), question(say("Put what back?"), do))
 
 
 def _press_spoiled(hand: PackingHand, _order: Order, _view: View) -> Took:
     """Asks which piece of the pack is spoiled."""
     do = say("Scan its card, or touch its row; a number first for several.")
     work = replace(hand.work, asks="spoiled", take=None, picked=None)
-    return Took(replace(hand, work=work), notice(say("Which part is spoiled?"), do))
+    return Took(replace(hand, work=work), question(say("Which part is spoiled?"), do))
 
 
 def _press_scale(hand: PackingHand, _order: Order, _view: View) -> Took:
     do = say("Parts and mailer, without wrap, in g.")
     asking = replace(hand, work=replace(hand.work, asks="scale"))
-    return Took(asking, notice(say("What does the scale show?"), do))
+    return Took(asking, question(say("What does the scale show?"), do))
 
 
 def _press_missing(hand: PackingHand, order: Order, view: View) -> Took:
@@ -413,7 +413,7 @@ def _press_missing(hand: PackingHand, order: Order, view: View) -> Took:
     work = replace(hand.work, asks="count", part=want.part.id, picked=None)
     said = say("{part}: {n} in rack {place} by the book", part=want.part.name,
                n=want.on_rack + total(want.held), place=want.place_name)  # fmt: skip
-    return Took(replace(hand, work=work), notice(said, say("How many are really there?")))
+    return Took(replace(hand, work=work), question(said, say("How many are really there?")))
 
 
 def _press_wait(hand: PackingHand, order: Order, _view: View) -> Do:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from station.floor.packing.acts import BeginWalk, LeaveWalk, PickForWalk
 from station.floor.packing.work import PackingHand
 from station.queries.walk import choose_walk
-from station.shop.acts import notice, refuse
+from station.shop.acts import question, refuse
 from station.shop.codes import Code
 from station.shop.facts import Part, RackPlace
 from station.shop.rooms import Do, Number, Took
@@ -42,7 +42,7 @@ def read_fetched(hand: PackingHand, given: Number) -> Took:
             hand, refuse(say("{text} is no count", text=given.text), say("Enter a whole number."))
         )
     after = replace(hand, work=replace(hand.work, take=count))
-    return Took(after, notice(say("{n} of the next part", n=count), say("Scan its card.")))
+    return Took(after, question(say("{n} of the next part", n=count), say("Scan its card.")))
 
 
 def leave_walk(hand: PackingHand) -> Do:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, NamedTuple
 
 from station.queries.stock import name_part, take_in_order
-from station.shop.acts import Answer, good, notice, refuse
+from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.counts import Counts, sum_by_fate
 from station.shop.facts import Reason
 from station.shop.moves import Held, Move, move, tail
@@ -273,13 +273,13 @@ def ask_some(hand: CountingHand, parts: Parts, view: View) -> Took:
     if not part:
         return Took(
             asking,
-            notice(
+            question(
                 say("Only some of it: which part?"), say("Touch its row, then enter how many.")
             ),
         )
     return Took(
         asking,
-        notice(
+        question(
             say("Only some of it"),
             say("How many {part} are good now?", part=name_part(view, part)),
         ),

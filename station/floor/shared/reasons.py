@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from station.floor.shared.counting import CountingHand, Parts, count_pieces
 from station.queries.settings import list_reasons
-from station.shop.acts import notice
+from station.shop.acts import question
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Entry
@@ -79,4 +79,4 @@ def list_entries(
 def _turn_page(hand: CountingHand) -> Took:
     """Turns to the next page of reasons; behind the last one stands the first again."""
     turned = replace(hand, work=replace(hand.work, reasons=hand.work.reasons + 1))
-    return Took(turned, notice(say("More reasons"), say("Touch the one that fits.")))
+    return Took(turned, question(say("More reasons"), say("Touch the one that fits.")))

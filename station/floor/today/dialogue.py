@@ -5,7 +5,7 @@ from dataclasses import replace
 from station.floor.shared.settling import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
 from station.queries.looks import OPEN, Raised, list_raised
-from station.shop.acts import good, notice, refuse
+from station.shop.acts import good, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Concern
@@ -84,7 +84,7 @@ def _choose_concern(hand: TodayHand, row: int, view: View) -> Took:
     chosen = found[row]
     return Took(
         replace(hand, subject=chosen.id),
-        notice(
+        question(
             say("{text}", text=chosen.text),
             say("Choose how it is settled."),
         ),

@@ -12,7 +12,7 @@ from station.queries.batches import find_hold, find_order, refuse_held, refuse_w
 from station.queries.readings import ask_if_far
 from station.queries.stock import name_part
 from station.queries.underway import count_good
-from station.shop.acts import Answer, attention, good, notice, refuse
+from station.shop.acts import Answer, attention, good, question, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -196,7 +196,7 @@ def _choose_size(hand: TrimmingHand, row: int, parts: dict[str, int], view: View
         return Took(hand, refuse(said, say("Choose a size that is shown.")))
     chosen = replace(hand, work=replace(hand.work, size=row, asks="size", counter=""))
     said = say("{part}: {size}", part=part.name, size=part.sizes[row].in_words)
-    return Took(chosen, notice(said, say("Measure it, enter the mm.")))
+    return Took(chosen, question(said, say("Measure it, enter the mm.")))
 
 
 def _check_master(
