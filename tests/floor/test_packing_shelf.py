@@ -54,7 +54,7 @@ def test_the_card_of_the_product_closes_the_next_set_too():
 def test_no_set_where_a_part_lacks():
     view = shop(AHEAD, shuttles=1)
     player = packer(view)
-    assert player.give(CARD).tone == "attention"
+    assert player.give(CARD).tone == "good"
     assert player.give(Number("2")).tone == "stop"
     player.give(press("close_pack"))
     assert player.give(CARD).tone == "stop"

@@ -152,7 +152,7 @@ OTHER = {
     "there, -13 by the book": "there, 13 fewer than by the book",
     # the office stays in its list, and answers about a count as the floor does by now
     "Put down; nothing was counted | Scan the next piece of work.": (
-        "Left as it was | Touch a row, or add a new one."
+        "Orders | Touch a row, or add a new one."
     ),
     "Corrected from 7 to 9 | Reason: book was wrong.": (
         "Corrected: 9 there, 2 more than by the book | Touch the next row, or work on."
@@ -222,7 +222,7 @@ def test_the_work_in_hand_is_resumed(station, name):
     if kept["area"] == "packing":  # products stand above their parts by now
         shown = [w for w in shown if not re.search(r"× SIDE: | whole$", w)]
     shown = [words for words in without_caution(shown) if words not in (*NEW, *ON_NEXT_PAGE)]
-    gone = (*ON_NEXT_PAGE, *TAKEN)
+    gone = (*ON_NEXT_PAGE, *TAKEN, "●")  # the chosen list bears no dot by now
     assert shown == [words for words in without_caution(before) if words not in gone]
     for line, answer in kept["next"]:
         if line == "button on_rack":

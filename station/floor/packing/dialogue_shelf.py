@@ -7,7 +7,7 @@ from station.floor.packing.rules_shelf import refuse_not_ahead
 from station.floor.packing.work import PackingHand
 from station.queries.mailers import plan_parcel, plan_product
 from station.queries.shelf import is_whole_of, look_ahead
-from station.shop.acts import good, question, refuse
+from station.shop.acts import good, refuse
 from station.shop.facts import Order, Pack, Part, Product
 from station.shop.rooms import Do, Number, Took
 from station.shop.views import View
@@ -29,7 +29,7 @@ def begin_ahead(hand: PackingHand, number: str, view: View) -> Do | Took | None:
     work = replace(type(hand.work)(), shelf=product.id, sets=sets)
     said = say("{n} {product} for the shelf", n=sets, product=product.name)
     do = say("Fetch their parts, bag set by set. A number: so many sets.")
-    return Took(replace(hand.empty(), work=work), question(said, do))
+    return Took(replace(hand.empty(), work=work), good(said, do))
 
 
 def close_set(hand: PackingHand, view: View) -> Do | Took:
