@@ -544,6 +544,10 @@
       <translation>Los {batch} hat nichts beim Verputzen</translation>
     </message>
     <message>
+      <source>Batch {batch} has {all} {all|sheet|sheets}, no sheet {n}</source>
+      <translation>Los {batch} hat {all} {all|Platte|Platten}, keine Platte {n}</translation>
+    </message>
+    <message>
       <source>Batch {batch} has {sheets} {sheets|sheet|sheets} now</source>
       <translation>Los {batch} hat jetzt {sheets} {sheets|Platte|Platten}</translation>
     </message>
@@ -10794,6 +10798,10 @@
     <message>
       <source>{title} · page {page} of {count}</source>
       <translation>{title} · Seite {page} von {count}</translation>
+    </message>
+    <message>
+      <source>{title} · {n} and more</source>
+      <translation>{title} · {n} und mehr</translation>
     </message>
     <message>
       <source>{title} · {n} more</source>

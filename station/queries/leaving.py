@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.queries.orders import MOST, count_wanted
+from station.queries.orders import count_wanted
 from station.queries.shelf import deal_packs
 from station.queries.stock import list_free_on_rack
 from station.shop.facts import Order, Part, Product
@@ -62,15 +62,15 @@ def list_prospects(view: View, station: str = "") -> tuple[Prospect, ...]:
     return tuple(sorted(found, key=lambda p: (p.order.claimed not in ("", station), p.rank)))
 
 
-def list_beyond(view: View) -> tuple[Order, ...]:
-    """Lists the open orders that are not looked through: all that are due later."""
-    return view.shelf(Order, "open", MOST)[LOOKED:]
+def are_more_open(view: View) -> bool:
+    """Tells whether orders are open that are not looked through: they are due later."""
+    return len(view.shelf(Order, "open", LOOKED + 1)) > LOOKED
 
 
 def _look_over(view: View) -> tuple[Prospect, ...]:
     """Looks at each of the first orders, by due time."""
     free: dict[str, int] = {}
-    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", MOST)[:LOOKED])
+    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED + 1)[:LOOKED])
 
 
 def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:

@@ -155,6 +155,9 @@ def answer_slip(view: View, batch: Batch, sheet: int, now: str) -> Thing:
     whole = answer_batch(view, batch, now)
     if slip is None:
         said = say("Sheet {n} of batch {batch} is not cut yet", n=sheet, batch=batch.id)
+        if sheet > batch.sheets:
+            said = say("Batch {batch} has {all} {all|sheet|sheets}, no sheet {n}", n=sheet,
+                       batch=batch.id, all=batch.sheets)  # fmt: skip
         return whole._replace(label=say("Sheet {n} of batch", n=sheet), said=said)
     here = view.stock(batch=batch.id, place=f"popping/{sheet}")
     at = clock(slip.at) if slip.at[:10] == now[:10] else moment(slip.at)

@@ -283,13 +283,15 @@ def test_what_is_blocked_keeps_a_row_where_many_are_ready():
 
 def test_orders_that_are_due_too_late_to_be_looked_through_are_counted_too():
     kit = Product(id="060", name="KIT", words="Kit", parts=(("045", 2),))
+    one = {"lines": (Line(product="040", quantity=1),)}
+    some = [order(id=f"{3400 + n}", **one) for n in range(9)]
     none = [order(id=f"{3500 + n}", lines=(Line(product="060", quantity=1),)) for n in range(150)]
-    player = packer(shop(kit, *none))
+    player = packer(shop(kit, *some, *none))
     waits = screen.screen(player.hand, player.view).main[1]
-    assert [str(e.big) for e in waits.entries] == ["3306", f"SG-10 blocks {LOOKED - 1} or more"]
-    assert str(waits.title) == f"By what can leave · {151 - LOOKED} more"
+    assert str(waits.entries[-1].big) == f"SG-10 blocks {LOOKED - 10} or more"
+    assert str(waits.entries[-1].line1).startswith("3500, 3501, 3502 … · ")
+    assert str(waits.title) == "By what can leave · 3 and more"
     player.give(ORDER)
     beside = screen.screen(player.hand, player.view).side[0]
-    ((cells, _),) = beside.rows
-    assert str(cells[1].text) == f"blocks {LOOKED - 1} or more orders"
-    assert str(beside.title) == f"Waiting to pack · {151 - LOOKED} more"
+    assert str(beside.rows[-1][0][1].text) == f"blocks {LOOKED - 10} or more orders"
+    assert str(beside.title) == "Waiting to pack · 6 and more"

@@ -9,7 +9,7 @@ from station.floor.today.rules import RULES
 from station.floor.today.versions import compare_versions
 from station.shop.acts import Act, Args, add_known
 from station.shop.faces import Bands, Flow, Places
-from station.shop.facts import Batch, Concern, Shop
+from station.shop.facts import Batch, Bed, Concern, Shop
 from station.shop.moves import move
 from station.shop.views import Passed, Past
 from tests.floor.shop_small import COMB, DAY, batch, hand, off_bed, small_shop
@@ -65,6 +65,16 @@ def test_work_before_the_day_starts_counts_from_its_first_hour():
     assert str(shown.top[0].items[2].rate) == "30 an hour"  # 60 pieces since one o'clock
     assert flow.start_h == 1
     assert {str(label): points[-1] for label, points in flow.lines}["trimmed 60"] == (3, 60)
+
+
+def test_what_began_before_midnight_bears_its_day_and_is_drawn_from_midnight_on():
+    night = f"{int(DAY[:4])}{DAY[4:8]}{int(DAY[8:]) - 1:02}T23:20:00"
+    stopped = Bed(id="1", state="stopped", sheet=1, batch="00412", started=night, stopped=night)
+    cutting = Bed(id="2", state="cutting", sheet=2, batch="00412", started=night, minutes=90.0)
+    shown = screen.screen(hand("today", "00:30"), small_shop(batch(), stopped, cutting))
+    first, second, *_ = shown.side[0].items
+    assert str(first.state).startswith(f"stopped since {night[8:10]}.{night[5:7]}. 23:20")
+    assert [first.spans, second.spans] == [((0.0, 0.5, "stopped"),), ((0.0, 0.5, "cutting"),)]
 
 
 def test_the_whole_screen(tmp_path):

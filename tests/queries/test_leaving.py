@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.queries.leaving import LOOKED, gather_waiting, list_beyond, list_prospects
+from station.queries.leaving import LOOKED, are_more_open, gather_waiting, list_prospects
 from station.shop.facts import Line, Order, Product
 from station.shop.moves import move
 from tests.floor.orders import shop
@@ -74,6 +74,5 @@ def test_a_held_batch_is_not_there():
 def test_orders_that_are_not_looked_through_are_told():
     many = [one(f"{3310 + n}", "060", hour=12) for n in range(150)]
     view = view_of(*many)
-    found, beyond = list_prospects(view, "s1"), list_beyond(view)
-    assert {p.order.id for p in found} | {o.id for o in beyond} == {"3306", *(o.id for o in many)}
-    assert (len(found), len(beyond)) == (LOOKED, 151 - LOOKED)
+    assert (len(list_prospects(view, "s1")), are_more_open(view)) == (LOOKED, True)
+    assert not are_more_open(view_of(*many[: LOOKED - 1]))

@@ -6,7 +6,7 @@ from station.shop.codes import Code
 from station.shop.facts import Line, Order
 from station.shop.moves import move
 from tests.floor.orders import shop
-from tests.floor.shop_small import COMBS, DAY, SHUTTLE, batch
+from tests.floor.shop_small import COMBS, DAY, SHUTTLE, batch, small_shop
 
 
 def say_lines(lines):
@@ -27,3 +27,15 @@ def test_what_is_coming_stands_above_the_orders_and_those_left_out_are_counted()
     assert said[0] == "7 coming"
     assert said[-1] == f"{len(takers) - (LINES - 2)} more"
     assert len(takers) >= 20
+
+
+def test_a_sheet_that_a_batch_never_gets_is_not_told_as_one_to_be_cut():
+    view = small_shop(batch(COMBS, sheets=3))
+    said = [
+        str(find_thing(view, Code("batch", "00412", "A", n), f"{DAY}T10:00:00").said)
+        for n in (3, 4)
+    ]
+    assert said == [
+        "Sheet 3 of batch 00412 is not cut yet",
+        "Batch 00412 has 3 sheets, no sheet 4",
+    ]

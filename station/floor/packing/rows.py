@@ -10,7 +10,6 @@ from station.floor.packing.work import PackingHand
 from station.queries.leaving import (
     WaitingTogether,
     gather_waiting,
-    list_beyond,
     list_prospects,
 )
 from station.queries.orders import Need, list_needs
@@ -25,7 +24,7 @@ KEPT = 2  # rows of those, for orders that are blocked
 
 
 class Shown(NamedTuple):
-    """What waits, as it stands in the rows, and how many orders are left out."""
+    """What waits, as it stands in the rows, and how many of the first orders are left out."""
 
     rows: tuple[WaitingTogether, ...]
     more: int
@@ -34,16 +33,14 @@ class Shown(NamedTuple):
 def list_orders(station: str, view: View, *, most: int = ORDERS, but: str = "") -> Shown:
     """Lists the orders by what can leave, `but` one; those that one part blocks stand together.
 
-    Those that are due too late to be looked through are left out too. Where more are ready than
-    there are rows, the last rows are kept for what is blocked.
+    Where more are ready than there are rows, the last rows are kept for what is blocked.
     """
     found = gather_waiting(p for p in list_prospects(view, station) if p.order.id != but)
     ready = [w for w in found if w.prospects[0].ready]
     blocked = [w for w in found if not w.prospects[0].ready]
     kept = min(len(blocked), max(KEPT, most - len(ready)))
     rows = (*ready[: most - kept], *blocked[:kept])
-    beyond = sum(order.id != but for order in list_beyond(view))
-    return Shown(rows, beyond + sum(len(w.prospects) for w in found if w not in rows))
+    return Shown(rows, sum(len(w.prospects) for w in found if w not in rows))
 
 
 def list_parts(view: View, order: Order, *, back: bool = False) -> tuple[Need, ...]:

@@ -9,7 +9,7 @@ from station.queries.carts import (
     list_packs_on,
     say_when,
 )
-from station.queries.leaving import WaitingTogether, list_beyond
+from station.queries.leaving import WaitingTogether, are_more_open
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
 from station.queries.shelf import find_whole, list_ahead
@@ -96,7 +96,7 @@ def show_orders(hand: PackingHand, view: View) -> Face:
                 note=say("the first by due time whose parts are all there; or scan or touch one"),
             ),
             Cards(
-                title=_say_left_out(say("By what can leave"), more),
+                title=_say_left_out(say("By what can leave"), more, view),
                 entries=tuple(_show_waiting(w, n, hand, view) for n, w in enumerate(found, 1)),
                 empty=say("Everything is packed."),
             ),
@@ -115,9 +115,10 @@ def show_orders(hand: PackingHand, view: View) -> Face:
     )
 
 
-def _say_left_out(title: Say, more: int) -> Say:
-    """Says over a list how many orders it leaves out."""
-    return say("{title} · {n} more", title=title, n=more) if more else title
+def _say_left_out(title: Say, more: int, view: View) -> Say:
+    """Says over a list how many orders it leaves out, or that these are not all."""
+    words = say("{title} · {n} and more") if are_more_open(view) else say("{title} · {n} more")
+    return words._replace(values={"title": title, "n": more}) if more else title
 
 
 def _show_waiting(waiting: WaitingTogether, number: int, hand: PackingHand, view: View) -> Entry:
@@ -126,10 +127,10 @@ def _show_waiting(waiting: WaitingTogether, number: int, hand: PackingHand, view
     if part is None:
         return _show_order(order, number, hand, view)
     named = [p.order.id for p in waiting.prospects[:NAMED]]
-    more = " …" if len(waiting.prospects) > NAMED else ""
+    more = " …" if len(waiting.prospects) > NAMED or are_more_open(view) else ""
     coming = count_underway(view, part.id)
     where = coming.words(hand.now) if coming.all else say("none under way")
-    blocks = say("{part} blocks {n} or more") if list_beyond(view) else say("{part} blocks {n}")
+    blocks = say("{part} blocks {n} or more") if are_more_open(view) else say("{part} blocks {n}")
     return Entry(
         big=blocks._replace(values={"part": part.name, "n": len(waiting.prospects)}),
         right=say_due(order, hand.now),
@@ -155,7 +156,7 @@ def list_waiting_orders(hand: PackingHand, view: View) -> Listing:
     """Lists the other orders by what can leave, and what keeps them."""
     found, more = list_orders(hand.station, view, most=BESIDE, but=hand.subject)
     return Listing(
-        title=_say_left_out(say("Waiting to pack"), more),
+        title=_say_left_out(say("Waiting to pack"), more, view),
         rows=tuple(_list_waiting(one, hand, view) for one in found),
         empty=say("Nothing waits."),
     )
@@ -170,7 +171,7 @@ def _list_waiting(
     if part is None:
         return cells, code
     blocks = say("blocks {n} {n|order|orders}")
-    if list_beyond(view):
+    if are_more_open(view):
         blocks = say("blocks {n} or more orders")
     blocks = blocks._replace(values={"n": len(waiting.prospects)})
     return (Cell(text=part.name, bold=True), Cell(text=blocks, tone="attention"), cells[-1]), code

@@ -4,6 +4,7 @@ from station.floor.today import figures, looks
 from station.floor.today.figures import Day, RouterToday
 from station.floor.today.work import TodayHand
 from station.queries.carts import find_next_cart, is_loaded, say_when
+from station.queries.handing_over import when_exactly
 from station.queries.settings import find_shop
 from station.queries.underway import list_cut
 from station.shop.cards import button
@@ -18,7 +19,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Concern, Shop
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, say
 
 
 def screen(hand: TodayHand, view: View) -> Face:
@@ -112,7 +113,7 @@ def _draw_flow(day: Day, shop: Shop, now: str) -> Flow:
     )
 
 
-def _say_doing(doing: RouterToday) -> tuple[Say, str]:
+def _say_doing(doing: RouterToday, now: str) -> tuple[Say, str]:
     bed = doing.bed
     if bed.state == "cutting" and not doing.free_in:
         words = say("{batch}, sheet {sheet}: should be off", batch=bed.batch, sheet=bed.sheet)
@@ -126,7 +127,7 @@ def _say_doing(doing: RouterToday) -> tuple[Say, str]:
         ), "good"
     if bed.state == "stopped":
         return say(
-            "stopped since {at}: {why}", at=clock(bed.stopped), why=doing.reason
+            "stopped since {at}: {why}", at=when_exactly(bed.stopped, now), why=doing.reason
         ), "attention"
     return (say("loading {batch}", batch=bed.batch) if bed.batch else say("free")), "quiet"
 
@@ -135,7 +136,7 @@ def _draw_bands(view: View, shop: Shop, now: str) -> Bands:
     start = figures.read_start(shop)
     items = []
     for doing in figures.list_routers_today(view, now):
-        words, tone = _say_doing(doing)
+        words, tone = _say_doing(doing, now)
         items.append(
             Band(
                 name=doing.router.name,
@@ -153,14 +154,17 @@ def _draw_bands(view: View, shop: Shop, now: str) -> Bands:
 
 
 def _list_spans(view: View, doing: RouterToday, now: str) -> tuple[tuple[float, float, str], ...]:
-    """Lists today's cutting as spans, from the sheets that came off the bed."""
+    """Lists today's cutting as spans, from the sheets that came off the bed.
+
+    What began before midnight is drawn from there on.
+    """
     spans = []
     for slip in list_cut(view, doing.router.id, now[:10]):
         off = figures.read_hours(slip.at)
-        spans.append((off - slip.minutes / 60, off, "cutting"))
+        spans.append((max(0.0, off - slip.minutes / 60), off, "cutting"))
     bed = doing.bed
-    if bed.state == "cutting" and bed.started[:10] == now[:10]:
-        spans.append((figures.read_hours(bed.started), figures.read_hours(now), "cutting"))
-    if bed.state == "stopped" and bed.stopped[:10] == now[:10]:
-        spans.append((figures.read_hours(bed.stopped), figures.read_hours(now), "stopped"))
+    since = bed.stopped if bed.state == "stopped" else bed.started
+    if bed.state in ("cutting", "stopped"):
+        first = figures.read_hours(since) if since[:10] == now[:10] else 0.0
+        spans.append((first, figures.read_hours(now), bed.state))
     return tuple(spans)
