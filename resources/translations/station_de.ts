@@ -1276,6 +1276,10 @@
       <translation>Eine mehr als Ersatz fräsen oder das nächste Los nehmen.</translation>
     </message>
     <message>
+      <source>Cut sooner than queued</source>
+      <translation>Früher fräsen als eingereiht</translation>
+    </message>
+    <message>
       <source>Cut them out, put them up.</source>
       <translation>Ausschneiden und aufhängen.</translation>
     </message>
@@ -2528,8 +2532,8 @@
       <translation>Art der Fräse</translation>
     </message>
     <message>
-      <source>Marks that are too low</source>
-      <translation>Zu niedrige Marken</translation>
+      <source>Marks that are off</source>
+      <translation>Marken, die nicht passen</translation>
     </message>
     <message>
       <source>Material</source>
@@ -7156,6 +7160,10 @@
       <translation>mindestens {kg} kg darauf, {n} {n|Paket|Pakete} von unbekanntem Gewicht</translation>
     </message>
     <message>
+      <source>at short notice</source>
+      <translation>kurzfristig</translation>
+    </message>
+    <message>
       <source>at the bed</source>
       <translation>am Tisch</translation>
     </message>
@@ -8292,6 +8300,10 @@
       <translation>Auftrag {order}</translation>
     </message>
     <message>
+      <source>order {order} wants {part}</source>
+      <translation>Auftrag {order} braucht {part}</translation>
+    </message>
+    <message>
       <source>orders that wait for parts</source>
       <translation>Aufträge, die auf Teile warten</translation>
     </message>
@@ -8578,6 +8590,10 @@
     <message>
       <source>see above</source>
       <translation>siehe oben</translation>
+    </message>
+    <message>
+      <source>service level</source>
+      <translation>Lieferbereitschaft</translation>
     </message>
     <message>
       <source>set again: another bit is in</source>
@@ -9138,6 +9154,10 @@
     <message>
       <source>{batches}: {n} {part} in {place} {n|stays|stay} there</source>
       <translation>{batches}: {n} {part} in {place} {n|bleibt|bleiben} dort</translation>
+    </message>
+    <message>
+      <source>{batch} on router {router}</source>
+      <translation>{batch} auf Fräse {router}</translation>
     </message>
     <message>
       <source>{batch}, sheet {n}</source>

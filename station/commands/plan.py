@@ -90,6 +90,10 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "finish": {"p10": None, "p50": plan.done_by, "p90": None},  # its spread can't be told yet
         "blocked": [_describe_blocked(b) for b in plan.blocked],
         "take_back": [{"batch": b.batch, "days": b.days} for b in plan.take_back],
+        "forward": [
+            {"batch": f.batch, "part": f.part_name, "order": f.order, "by": f.by}
+            for f in plan.forward
+        ],
         "over_full": [{"part": o.name, "days": o.days} for o in plan.over_full],
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
         "order": _list_order(plan),

@@ -36,6 +36,10 @@ LEAD_DAYS, LEAD_MOST, LEAD_LEAST = (
 )  # days and batches that are looked at; batches it takes
 USUAL_LEAD = 2.0  # worked days from a release to the rack, until it is observed; our own choice
 SHORTEST_LEAD = 0.5
+LEAST_SERVICE, MOST_SERVICE = (
+    0.5,
+    0.995,
+)  # below it chance would do as well; above, all would lie there
 
 
 def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
@@ -47,6 +51,8 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     hours = Hours(shop.day_starts, shop.day_ends, past.weekdays)
     return PlanCutting(
         now=now,
+        service=_share(shop.service_percent, LEAST_SERVICE, MOST_SERVICE),
+        short_notice=_share(shop.short_notice_percent, 0.0, 1.0),
         lead_days=_observe_lead(view, routers, past.days, hours),
         day_starts=shop.day_starts,
         day_ends=shop.day_ends,
@@ -63,6 +69,11 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         materials=tuple(_tell_material(view, m) for m in view.shelf(Material, "all", MOST)),
         bits=_list_bits(view, routers),
     )
+
+
+def _share(percent: float, least: float, most: float) -> float:
+    """Gives a typed percentage as a share that can be reckoned with."""
+    return min(most, max(least, percent / 100))
 
 
 def _observe_lead(

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from station.planning.chances import Chance, add_passages, count_to_cut, learn_chance
-from station.planning.demand import Forecast, forecast_use, suggest_mark
+from station.planning.demand import Choice, Forecast, find_service, forecast_use, share_marks
 from station.planning.messages import PartNow, Passage, PlanCutting, Wish
 
 STEPS = ("cut", "popping", "trimming")  # a piece passes them in this order; each has its loss
@@ -14,6 +14,8 @@ AHEAD = {
     "queue": STEPS, "bed": STEPS, "popping": STEPS[1:], "trimming": STEPS[2:], "rework": STEPS[2:],
 }  # fmt: skip
 
+TOO_LOW, TOO_HIGH = 0.8, 1.25  # a mark below or above this share of what it should be is off
+LEAST_MIN = 1e-3  # router minutes of a piece
 LONGEST_DAYS = 30.0  # worked days that pieces may lie on the rack when they are cut for it
 ENOUGH = 1_000_000  # pieces, where nobody can tell how long they last
 
@@ -39,8 +41,9 @@ class PartLearnt(NamedTuple):
 
     @property
     def level(self) -> int:
-        """What should lie on the rack: its mark, or more where that is too low."""
-        return max(self.now.mark, self.should or 0)
+        """What should lie on the rack: its mark, or more where that is far too low."""
+        should = self.should or 0
+        return should if self.now.mark < TOO_LOW * should else self.now.mark
 
     @property
     def left(self) -> float:
@@ -87,20 +90,59 @@ class PartLearnt(NamedTuple):
         return wish.due
 
 
+def count_days_to_last(asked: PlanCutting) -> float:
+    """Counts the worked days of a part's use that should lie on the rack.
+
+    It has to last until tomorrow's look, and then until more is there; what orders want later than
+    that can be cut when they come.
+    """
+    return (asked.lead_days + 1) * asked.short_notice
+
+
 def learn_parts(asked: PlanCutting) -> dict[str, PartLearnt]:
     """Learns what there is to learn of each part, by its id."""
     shop = {
         step: add_passages(p.passed.get(step, Passage()) for p in asked.parts) for step in STEPS
     }
-    return {part.id: _learn_part(part, shop, asked) for part in asked.parts}
+    use = {part.id: forecast_use(part.use) for part in asked.parts}
+    should = _suggest_marks(asked, use)
+    return {
+        part.id: _learn_part(part, shop, use[part.id], should.get(part.id)) for part in asked.parts
+    }
 
 
-def _learn_part(part: PartNow, shop: Mapping[str, Passage], asked: PlanCutting) -> PartLearnt:
+def _suggest_marks(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, int]:
+    """Suggests the marks of all parts whose use can be told."""
+    return share_marks(_list_choices(asked, use), count_days_to_last(asked), asked.service)
+
+
+def find_service_of_marks(asked: PlanCutting) -> float:
+    """Finds the service level that the shop could have with what its marks together ask for."""
+    use = {part.id: forecast_use(part.use) for part in asked.parts}
+    marks = {part.id: part.mark for part in asked.parts}
+    return find_service(_list_choices(asked, use), marks, count_days_to_last(asked))
+
+
+def _list_choices(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, Choice]:
+    """Lists the parts whose use can be told, with what a piece of them takes."""
+    minutes: dict[str, float] = {}
+    for file in asked.files:
+        if file.minutes and file.makes:
+            each = min(file.minutes.values()) / sum(file.makes.values())
+            minutes |= {part: min(each, minutes.get(part, each)) for part in file.makes}
+    return {
+        part.id: Choice(known, sum(n > 0 for n in part.use) / len(part.use),
+                        max(LEAST_MIN, minutes.get(part.id, 0.0)))
+        for part in asked.parts
+        if (known := use[part.id])
+    }  # fmt: skip
+
+
+def _learn_part(
+    part: PartNow, shop: Mapping[str, Passage], use: Forecast | None, should: int | None
+) -> PartLearnt:
     steps = {step: learn_chance(part.passed.get(step, Passage()), shop[step]) for step in STEPS}
     chance = _join_chances(steps)
-    use = forecast_use(part.use)
-    days = asked.lead_days + 1  # until tomorrow's look, and then until it is there
-    should = suggest_mark(use, days, asked.certainty) if use else None
     return PartLearnt(part, chance, _weigh_coming(part, steps, chance), use, should)
 
 

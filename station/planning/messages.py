@@ -117,7 +117,9 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     day_ends: str = "16:00"
     weekdays: tuple[int, ...] = (0, 1, 2, 3, 4)  # worked on; Monday is 0
     certainty: float = 0.95  # with which what is cut is enough
+    service: float = 0.95  # share of uses for which what lies on the rack should last
     lead_days: float = 2.0  # worked days from a release until its parts are on the rack
+    short_notice: float = 1.0  # share of pieces that orders want sooner than they can be cut
     parts: tuple[PartNow, ...] = ()
     files: tuple[FileNow, ...] = ()
     routers: tuple[RouterNow, ...] = ()
@@ -138,6 +140,7 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     starts: str = ""
     ends: str = ""
     due: str = ""  # when the first order wants it; empty: it is for the rack
+    by: str = ""  # its place in the queue: when it is due, or when the rack runs out of it
     part: str = ""  # the one that it is cut for before all others
     part_name: str = ""
     because: Because = "orders"
@@ -190,6 +193,21 @@ class TakeQueuedBack(msgspec.Struct, frozen=True, kw_only=True):
     days: float | None  # worked days that it lasts without the batch; None: it is not used
 
 
+class BringForward(msgspec.Struct, frozen=True, kw_only=True):
+    """A queued batch that orders want sooner than it is due in its queue."""
+
+    batch: str
+    file: str
+    name: str
+    router: str
+    sheets: int
+    part: str  # the one of its parts that is wanted first
+    part_name: str
+    order: str  # that wants it first
+    was: str  # when it is due now; empty: at the end of its queue
+    by: str  # when that order is due
+
+
 class OverFull(msgspec.Struct, frozen=True, kw_only=True):
     """A part of which far more lies on the rack than is used."""
 
@@ -232,7 +250,7 @@ class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     mark: int
     should: int
     use: float  # pieces a worked day
-    days: float  # that it has to last until more is there
+    days: float  # of its use that it has to last
 
 
 class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
@@ -243,6 +261,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     blocked: tuple[Blocked, ...] = ()
     then: tuple[Release, ...] = ()  # all other sheets, the most urgent first
     take_back: tuple[TakeQueuedBack, ...] = ()
+    forward: tuple[BringForward, ...] = ()
     over_full: tuple[OverFull, ...] = ()
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
 SHARE = 0.4  # of the time for the solver, where search betters what it does not end
+PATIENCE = 20  # times as long for an answer, where there is none in time
 ENDED = 1e-6  # share of the cost: so near to its bound a solution is the best
 SEARCHED = 0.15  # share of the time that is left then, for search without the solver
 SEED = 1  # nothing depends on when it runs
@@ -184,6 +185,10 @@ def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     """
     began = perf_counter()
     solver = _run_solver(model, seconds * (1.0 if model.limited else SHARE))
+    if model.limited and solver.getInfo().primal_solution_status != FEASIBLE:
+        solver = _run_solver(
+            model, seconds * PATIENCE
+        )  # a busy computer: late is better than never
     info = solver.getInfo()
     found = info.primal_solution_status == FEASIBLE
     values = [float(v) for v in solver.getSolution().col_value] if found else []

@@ -5,6 +5,7 @@ where it should be; sheets planned for orders count as under way by then. What i
 nobody needs is named.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from typing import Literal, NamedTuple
 
@@ -12,14 +13,17 @@ from msgspec.structs import replace
 
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
-from station.planning.learnt import PartLearnt, learn_parts
+from station.planning.learnt import PartLearnt, count_days_to_last, learn_parts
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
 from station.planning.order import count_sheets_a_day, list_bits_to_order, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
-from station.planning.waiting import list_marks, list_over_full, list_take_back
+from station.planning.waiting import list_forward, list_marks, list_over_full, list_take_back
 
-OVER_MIN = 0.05  # router minutes that a piece beyond need weighs; of our own choice
+# Router minutes that a piece beyond need weighs, and a sheet's material; of our own choice
+OVER_MIN, SHEET_MIN = 0.4, 15.0
+# worked days of use that may be under way before more is cut for the rack; of our own choice
+UNDER_WAY_DAYS = 2.5
 Counts = Mapping[str, int]  # sheets by cut file
 
 
@@ -31,6 +35,7 @@ class DraftLine(NamedTuple):
     sheets: int
     part: PartLearnt
     due: str
+    by: str
     because: Because
 
 
@@ -79,7 +84,9 @@ class Thinking:
     def _count(self, need: Mapping[str, int], room: Mapping[str, int] = {}) -> Counts:
         found = count_sheets(
             tuple(
-                SheetFile(f.id, min(f.minutes.values()) + LOAD_MIN, f.makes, stock=f.material)
+                SheetFile(
+                    f.id, min(f.minutes.values()) + LOAD_MIN + SHEET_MIN, f.makes, stock=f.material
+                )
                 for f in self.asked.files
                 if f.minutes
             ),
@@ -103,7 +110,7 @@ class Thinking:
     def answer(self, lacked: Counts, rack: Counts) -> CuttingPlan:
         """Gives the releases their routers, the most urgent first, and puts all together."""
         for_orders = tuple(map(self._release, self._draft_orders(lacked)))
-        for_rack = tuple(map(self._release, self._draft_rack(rack)))
+        for_rack = tuple(map(self._release, self._fit_under_way(self._draft_rack(rack), lacked)))
         blocked = self._list_blocked(for_orders)
         shown = {b.release.file for b in blocked if b.release}
         then = (*(r for r in for_orders if r.file not in shown), *for_rack)
@@ -114,8 +121,9 @@ class Thinking:
             blocked=blocked,
             then=then,
             take_back=list_take_back(self.asked, self.parts),
+            forward=list_forward(self.asked, self.parts),
             over_full=list_over_full(self.parts),
-            marks=list_marks(self.parts, self.asked.lead_days + 1),
+            marks=list_marks(self.parts, count_days_to_last(self.asked)),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
             order_bits=list_bits_to_order(self.asked, a_day, self.hours),
             uncovered=self._list_unmakeable(),
@@ -147,7 +155,7 @@ class Thinking:
             lacked = [p for p in map(self.parts.get, self.files[file].makes) if p and p.lacking]
             part = min(lacked, key=PartLearnt.find_first_due)
             due = part.find_first_due()
-            drafts.append(DraftLine((due, file), file, sheets, part, due, "orders"))
+            drafts.append(DraftLine((due, file), file, sheets, part, due, due, "orders"))
         return sorted(drafts, key=lambda d: d.rank)
 
     def _draft_rack(self, counts: Counts) -> list[DraftLine]:
@@ -157,10 +165,41 @@ class Thinking:
             made = [p for p in map(self.parts.get, self.files[file].makes) if p and p.level]
             part = min(made, key=self._find_share)
             because: Because = "mark" if self._count_left(part) < part.now.mark else "use"
-            drafts.append(
-                DraftLine((self._find_share(part), file), file, sheets, part, "", because)
-            )
+            rank, by = (self._find_share(part), file), self._find_empty(part)
+            drafts.append(DraftLine(rank, file, sheets, part, "", by, because))
         return sorted(drafts, key=lambda d: d.rank)
+
+    def _fit_under_way(self, drafts: list[DraftLine], lacked: Counts) -> list[DraftLine]:
+        """Keeps the sheets for the rack that may be cut now: else all that is under way waits.
+
+        The more is under way, the longer it takes to the rack (known as constant work in process,
+        Spearman, Woodruff and Hopp 1990, from memory).
+        """
+        use = sum(part.use.mean for part in self.parts.values() if part.use)
+        ahead = sum(self._count_pieces(file, sheets) for file, sheets in lacked.items())
+        left = UNDER_WAY_DAYS * use - ahead - sum(p.under_way for p in self.asked.parts)
+        kept = []
+        for draft in drafts:
+            each = self._count_pieces(draft.file, 1)
+            sheets = min(draft.sheets, math.ceil(left / each)) if use else draft.sheets
+            if sheets > 0:
+                kept.append(draft._replace(sheets=sheets))
+                left -= sheets * each
+        return kept
+
+    def _count_pieces(self, file: str, sheets: int) -> int:
+        return sheets * sum(self.files[file].makes.values())
+
+    def _find_empty(self, part: PartLearnt) -> str:
+        """Finds its place in a queue: no order waits yet, but in the end its turn must come.
+
+        That is when the rack runs out of it, and as long again as an order that comes then waits.
+        """
+        days = part.count_days(max(0.0, self._count_left(part)))
+        if days is None:
+            return ""
+        days += self.asked.lead_days + 1
+        return self.hours.add_minutes(self.asked.now, days * self.hours.minutes)
 
     def _count_left(self, part: PartLearnt) -> float:
         """Counts the pieces that are left once what is cut for orders is there too."""
@@ -174,10 +213,10 @@ class Thinking:
         """Gives a draft the router where it ends first."""
         file, part = self.files[draft.file], draft.part
         bare = self._describe(file, draft.sheets, part, draft)
-        slot = self.load.find_slot(file, draft.sheets, draft.due or LAST)
+        slot = self.load.find_slot(file, draft.sheets, draft.by or LAST)
         if slot is None:
             return bare
-        self.load.plan(file, draft.sheets, draft.due, slot)
+        self.load.plan(file, draft.sheets, draft.by, slot)
         return replace(
             bare,
             router=slot.router.id,
@@ -199,6 +238,7 @@ class Thinking:
             name=file.name,
             sheets=sheets,
             due=draft.due,
+            by=draft.by,
             part=part.now.id,
             part_name=part.now.name,
             because=draft.because,

@@ -2,14 +2,21 @@
 
 from collections.abc import Mapping
 
-from station.planning.learnt import PartLearnt
-from station.planning.messages import MarkAdvice, OverFull, PlanCutting, QueuedNow, TakeQueuedBack
+from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt
+from station.planning.messages import (
+    BringForward,
+    MarkAdvice,
+    OverFull,
+    PlanCutting,
+    QueuedNow,
+    TakeQueuedBack,
+    Wish,
+)
 from station.planning.routers import LAST
 
 Parts = Mapping[str, PartLearnt]
 SPARE_DAYS = 4.0  # worked days beyond the lead time for which nobody may need a batch that waits
 LONG_DAYS = 15.0  # worked days of stock, from which on a part is named
-FAR_OFF = 0.8  # a mark below this share of what it should be is named
 
 
 def list_take_back(asked: PlanCutting, parts: Parts) -> tuple[TakeQueuedBack, ...]:
@@ -75,6 +82,62 @@ def _take_back(
     )
 
 
+def list_forward(asked: PlanCutting, parts: Parts) -> tuple[BringForward, ...]:
+    """Lists the queued batches that orders want sooner than they are due, the first wanted first.
+
+    What lies free or is past the routers goes to the orders due first, then the batches as they
+    are queued.
+    """
+    waiting = [b for b in asked.queued if b.sheets > 0 and not b.held]
+    wanted: dict[str, tuple[Wish, PartLearnt]] = {}
+    for part in parts.values():
+        for batch, wish in _give_out(part, waiting).items():
+            if batch not in wanted or wish.due < wanted[batch][0].due:
+                wanted[batch] = (wish, part)
+    found = [
+        _bring_forward(asked, b, *wanted[b.id])
+        for b in waiting
+        if not b.begun and b.id in wanted and wanted[b.id][0].due < (b.due or LAST)
+    ]
+    return tuple(sorted(found, key=lambda f: (f.by, f.batch)))
+
+
+def _give_out(part: PartLearnt, waiting: list[QueuedNow]) -> dict[str, Wish]:
+    """Gives a part's pieces to its orders by due time: by batch, the first that needs it."""
+    queue = sorted(
+        (b for b in waiting if b.makes.get(part.now.id)),
+        key=lambda b: (not b.begun, b.due or LAST, b.id),
+    )
+    queued = sum(b.makes[part.now.id] * b.sheets for b in queue)
+    left, found, at = part.now.free + part.now.under_way - queued, {}, 0
+    for wish in part.now.wishes:
+        left -= wish.pieces
+        while left < 0 and at < len(queue):
+            batch = queue[at]
+            found[batch.id] = wish
+            left += int(batch.makes[part.now.id] * batch.sheets * part.mean)
+            at += 1
+    return found
+
+
+def _bring_forward(
+    asked: PlanCutting, batch: QueuedNow, wish: Wish, part: PartLearnt
+) -> BringForward:
+    names = {f.id: f.name for f in asked.files}
+    return BringForward(
+        batch=batch.id,
+        file=batch.file,
+        name=names.get(batch.file, batch.file),
+        router=batch.router,
+        sheets=batch.sheets,
+        part=part.now.id,
+        part_name=part.now.name,
+        order=wish.order,
+        was=batch.due,
+        by=wish.due,
+    )
+
+
 def list_over_full(parts: Parts) -> tuple[OverFull, ...]:
     """Lists the parts of which far more lies there than is used, the longest first."""
     found = []
@@ -89,11 +152,16 @@ def list_over_full(parts: Parts) -> tuple[OverFull, ...]:
 
 
 def list_marks(parts: Parts, days: float) -> tuple[MarkAdvice, ...]:
-    """Lists the marks that are far too low, the one that is lowest for its use first."""
+    """Lists the marks that are far off: too low ones first, the farthest off first of each."""
     found = [
         MarkAdvice(part=p.now.id, name=p.now.name, mark=p.now.mark, should=p.should,
                    use=round(p.use.mean, 1), days=days)
         for p in parts.values()
-        if p.use and p.should and p.now.mark < FAR_OFF * p.should
+        if p.use and p.should and not TOO_LOW <= p.now.mark / p.should <= TOO_HIGH
     ]  # fmt: skip
-    return tuple(sorted(found, key=lambda m: (m.mark / m.should, m.part)))
+    return tuple(sorted(found, key=lambda m: (m.mark > m.should, _find_share(m), m.part)))
+
+
+def _find_share(advice: MarkAdvice) -> float:
+    """Finds the smaller of the two marks over the larger."""
+    return min(advice.mark, advice.should) / max(advice.mark, advice.should)

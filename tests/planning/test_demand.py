@@ -5,13 +5,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from station.planning.demand import (
+    Choice,
     Forecast,
     find_deviate,
     find_pattern,
-    find_quantile,
+    find_quantiles,
+    find_service,
     forecast_sba,
     forecast_tsb,
     forecast_use,
+    share_marks,
     suggest_mark,
 )
 
@@ -66,7 +69,7 @@ def test_a_part_that_was_never_used_is_not_used():
     ],
 )
 def test_use_that_is_covered_with_a_certainty(mean, variance, expected):
-    found = tuple(find_quantile(mean, variance, c) for c in (0.90, 0.95, 0.98, 0.99))
+    found = find_quantiles(mean, variance, (0.90, 0.95, 0.98, 0.99))
     assert found == expected
 
 
@@ -92,3 +95,27 @@ def test_more_days_and_more_certainty_never_lower_a_mark(use, days):
         assert mark >= int(found.mean * days)
         assert suggest_mark(found, days + 1, 0.95) >= mark
         assert suggest_mark(found, days, 0.99) >= mark
+
+
+def test_all_parts_together_last_as_often_as_wanted_at_the_least_router_time():
+    # a is used every day, 20 to 22; b on one day in ten, 200: for b's 95 in a hundred 200 would
+    # have to lie there for a tenth of the uses. All uses: 1.1 a day; b's share of those is 0.09.
+    often = Choice(forecast_use((20, 22) * 20), 1.0, 1.0)
+    rare = Choice(forecast_use((*(0,) * 9, 200) * 4), 0.1, 1.0)
+    marks = share_marks({"a": often, "b": rare}, 1.0, 0.95)
+    alone = {
+        "a": suggest_mark(often.forecast, 1.0, 0.95),
+        "b": suggest_mark(rare.forecast, 1, 0.95),
+    }
+    assert marks["a"] >= alone["a"]
+    assert marks["b"] < alone["b"]
+    assert sum(marks.values()) < sum(alone.values())
+
+
+def test_the_service_that_marks_come_to_gives_as_much_on_the_rack_again():
+    choices = {n: Choice(forecast_use((8, 14, n, 2) * 8), 1.0, 1.0) for n in (0, 10, 20)}
+    marks = share_marks(choices, 2.0, 0.9)
+    service = find_service(choices, marks, 2.0)
+    assert 0.85 <= service <= 0.95
+    assert abs(sum(share_marks(choices, 2.0, service).values()) - sum(marks.values())) < 15
+    assert find_service(choices, dict.fromkeys(choices, 10_000), 2.0) > 0.99

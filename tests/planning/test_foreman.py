@@ -6,7 +6,7 @@ No source but the trade itself: each answer is worked out by hand in its comment
 import pytest
 from msgspec.structs import replace
 
-from station.planning.messages import BitsNow, CuttingPlan, MaterialNow, Passage
+from station.planning.messages import BitsNow, CuttingPlan, MaterialNow, Passage, Wish
 from station.planning.think import run
 from tests.planning.small import (
     IN_FIVE_DAYS,
@@ -287,3 +287,54 @@ def test_the_rack_is_filled_to_what_its_use_asks_for_where_the_mark_is_too_low()
     assert (release.because, release.mark) == ("use", 12)
     assert 2 <= release.sheets <= 4
     assert release.days_before == 2.0
+
+
+def test_a_queued_batch_that_an_order_wants_sooner_is_named():
+    # 10 lie there, for the first order; the batch for the rack is due in five days, and tomorrow's
+    # order needs it. Once it is due by tomorrow's order, it is not named any more.
+    wants = [(10, TODAY), (5, TOMORROW)]
+    queue = (queued("7", "A", {"a": 20}, due=IN_FIVE_DAYS), queued("8", "A", {"a": 20}, due=""))
+    asked = shop(part("a", wants, free=10), files=(file("A", {"a": 20}),), queue=queue)
+    (forward,) = think(asked).forward
+    assert (forward.batch, forward.order, forward.was, forward.by) == (
+        "7", "a2", IN_FIVE_DAYS, TOMORROW,
+    )  # fmt: skip
+    in_time = replace(asked, queued=(replace(queue[0], due=TOMORROW), queue[1]))
+    assert think(in_time).forward == ()
+    begun = replace(asked, queued=(replace(queue[0], begun=True), queue[1]))
+    assert think(begun).forward == ()
+
+
+def test_for_the_rack_nothing_more_is_cut_where_days_of_work_are_under_way():
+    # 20 a day of each: 40 a day, so 100 may be under way. 90 are: ten more, a sheet of 20.
+    a = part("a", mark=200, use=STEADY, coming={"popping": 90})
+    asked = shop(a, part("b", free=500, use=STEADY), files=(file("A", {"a": 20}),))
+    (release,) = think(asked).then
+    assert release.sheets == 1
+    more = replace(asked, parts=(replace(a, coming={"popping": 100}), asked.parts[1]))
+    assert think(more).then == ()
+    waited_for = replace(a, coming={"popping": 100}, wishes=(Wish("o", TODAY, 120),))
+    assert think(replace(asked, parts=(waited_for, asked.parts[1]))).blocked[0].release.sheets == 1
+
+
+def test_what_is_cut_for_the_rack_is_queued_behind_the_orders_of_these_days():
+    # 20 a day, 20 lie there: a day; two days until it is there and one until the next look
+    asked = shop(part("a", free=20, use=STEADY), files=(file("A", {"a": 10}),))
+    (release,) = think(asked).then
+    assert (release.due, release.by) == ("", "2026-12-01T10:00:00")  # four worked days on
+    (waited,) = think(shop(part("a", [(5, TODAY)]), files=(file("A", {"a": 10}),))).blocked
+    assert waited.release.by == waited.release.due == TODAY
+
+
+def test_orders_that_leave_time_to_cut_take_no_stock():
+    asked = shop(part("a", free=500, mark=1, use=STEADY), files=(file("A", {"a": 20}),))
+    all_ = think(asked).marks[0].should
+    half = think(replace(asked, short_notice=0.5)).marks[0].should
+    assert half < 0.65 * all_
+
+
+def test_a_mark_far_above_what_its_use_asks_for_is_named_after_those_too_low():
+    parts = (part("a", free=500, mark=300, use=STEADY), part("b", free=500, mark=5, use=STEADY))
+    marks = think(shop(*parts, files=(file("A", {"a": 20, "b": 20}),))).marks
+    assert [m.part for m in marks] == ["b", "a"]
+    assert 60 <= marks[1].should <= 75

@@ -108,7 +108,7 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
         cut_file=release.file,
         router=release.router,
         sheets=min(release.sheets, MOST_SHEETS),
-        due=release.due,
+        due=release.by,
         why=_write_why(release),
     )
     after = replace(hand, work=PlanWork())

@@ -5,6 +5,7 @@ from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_line
 from station.floor.plan.work import PlanHand
 from station.planning.messages import (
     Blocked,
+    BringForward,
     CuttingPlan,
     MarkAdvice,
     OverFull,
@@ -27,7 +28,7 @@ from station.shop.faces import (
 )
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
-from station.shop.words import Say, day, say
+from station.shop.words import Say, day, moment, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
@@ -50,7 +51,7 @@ def screen(hand: PlanHand, view: View) -> Face:
     roomy = sum(len(table.rows) for table in then) <= FEW
     marks = _list_marks(plan, SEVERAL if roomy else 1)
     sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
-    beside = (sums, *_list_waiting(lines), *_list_orders(plan),
+    beside = (sums, *_list_forward(plan, 1), *_list_waiting(lines), *_list_orders(plan),
               *(() if roomy else marks), *_list_over(plan, WAITING if roomy else 1))  # fmt: skip
     if hand.work.chosen and chosen and chosen.release:
         beside = (_show_reasons(chosen.release), sums)
@@ -176,9 +177,25 @@ def _show_reasons(release: Release) -> Block:
 
 
 def _list_marks(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
-    """Lists the marks that are far too low."""
+    """Lists the marks that are far off."""
     rows = tuple(map(_make_mark_row, plan.marks[:most]))
-    return (Listing(title=say("Marks that are too low"), rows=rows),) if rows else ()
+    return (Listing(title=say("Marks that are off"), rows=rows),) if rows else ()
+
+
+def _list_forward(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
+    """Lists the queued batches that orders want sooner than they are due in their queue."""
+    rows = tuple(map(_make_forward_row, plan.forward[:most]))
+    return (Listing(title=say("Cut sooner than queued"), rows=rows),) if rows else ()
+
+
+def _make_forward_row(forward: BringForward) -> tuple[tuple[Cell, ...], str]:
+    return (
+        Cell(text=say("{batch} on router {router}", batch=forward.batch, router=forward.router),
+             bold=True),
+        Cell(text=say("order {order} wants {part}", order=forward.order, part=forward.part_name),
+             tone="quiet"),
+        Cell(text=moment(forward.by)),
+    ), ""  # fmt: skip
 
 
 def _list_over(plan: CuttingPlan, most: int) -> tuple[Block, ...]:

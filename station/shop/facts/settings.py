@@ -42,6 +42,10 @@ class Shop(Fact):
     folder: Annotated[str, About(say("folder"))] = ""
     # pieces: a recount that is farther off asks for a supervisor; common practice, no source
     recount_limit: Annotated[int, About(say("recount limit"))] = 50
+    # of uses, those for which what lies on the rack should last; 95 is common practice, no source
+    service_percent: Annotated[float, About(say("service level"), unit="%")] = 95.0
+    # of pieces, those that orders want sooner than they can be cut: these alone take a stock
+    short_notice_percent: Annotated[float, About(say("at short notice"), unit="%")] = 100.0
     caution: Annotated[str, About(say("caution"))] = "Local rules and your safety lead come first."
     first: int = 0  # the issue of the first facts that its own have been brought up to
     # What decides where hands, bits and packs are at stake: common practice, no source, each of

@@ -1,0 +1,73 @@
+"""A few of the shops on every test run; `python -m tests.shops` plays two hundred."""
+
+import ast
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from tests.shops.__main__ import tell
+from tests.shops.days import open_shop
+from tests.shops.judge import find_blocking, judge
+from tests.shops.marks import cut_by_marks
+from tests.shops.planned import plan, read_time, tell_time
+from tests.shops.shop import DAY, draw_shop
+
+HERE = Path(__file__).parent
+
+
+@pytest.mark.slow
+def test_the_planner_has_fewer_late_orders_and_names_all_that_blocks():
+    verdicts = [judge(seed, plan) for seed in (3, 9, 12, 22)]
+    assert all(v.late < v.late_by_marks for v in verdicts), tell(verdicts)
+    assert sum(v.sheets for v in verdicts) < 1.02 * sum(v.sheets_by_marks for v in verdicts)
+    assert [(v.not_named, v.named_for_nothing, v.needed) for v in verdicts] == [(0, 0, [])] * 4
+    assert all(v.blocking for v in verdicts)
+
+
+def test_nothing_but_what_asks_the_planner_uses_the_program():
+    for path in HERE.glob("*.py"):
+        names = {n.module or "" for n in ast.walk(ast.parse(path.read_text("utf-8")))
+                 if isinstance(n, ast.ImportFrom)}  # fmt: skip
+        if path.name != "planned.py":
+            assert not [name for name in names if name.startswith("station")], path
+
+
+@pytest.mark.slow
+def test_no_piece_appears_from_nowhere():
+    # what was on the rack at first and what came through the last step is there or packed, but for
+    # what recounts found short
+    floor = open_shop(draw_shop(5))
+    first = Counter(floor.rack)
+    for _ in range(12):
+        floor.wake()
+        cut_by_marks(floor)
+        floor.work()
+    packed = sum(floor.use, Counter())
+    for part in floor.shop.parts:
+        came = first[part] + floor.good["trimming"][part]
+        assert 0 <= came - floor.rack[part] - packed[part] < 0.3 * came, part
+        assert floor.rack[part] >= 0
+        through = floor.good["cut"][part] - floor.gone["popping"][part]
+        on_way = sum(load.pieces[part] for load in floor.popping + floor.trimming)
+        assert through - floor.gone["trimming"][part] - on_way == floor.good["trimming"][part]
+
+
+def test_a_part_blocks_where_more_is_wanted_than_lies_there_and_comes():
+    floor = open_shop(draw_shop(5))
+    floor.wake()
+    order, part = next((o, p) for o in floor.open for p in o.wants)
+    floor.open = [order]
+    floor.rack.update(order.wants)
+    assert find_blocking(floor) == set()
+    floor.rack[part] = order.wants[part] - 1
+    assert find_blocking(floor) == {part}
+    file = next(f for f in floor.shop.files.values() if part in f.makes)
+    floor.release(file.name, 1, next(iter(file.minutes)), 0.0)
+    assert find_blocking(floor) == set()
+
+
+def test_times_go_over_the_weekend_and_back():
+    assert tell_time(4 * DAY + 60) == "2026-01-09T08:00:00"  # a Friday
+    assert tell_time(5 * DAY) == "2026-01-12T07:00:00"
+    assert [read_time(tell_time(n)) for n in (0, 60, 5 * DAY + 1)] == [0, 60, 5 * DAY + 1]
