@@ -9,6 +9,7 @@ KEEPING = f"{FLOOR}/office/keeping.py"
 COUNTING = f"{FLOOR}/shared/counting.py"
 UNDO = "station/ledger/undo.py"
 TAKE = f"{FLOOR}/loading/rules_take.py"
+AGAIN = "station/ledger/again.py"
 LOOKS = "station/queries/looks.py"
 NEW_BIT = f"{FLOOR}/loading/rules_new_bit.py"
 HELD = "station/ledger/held.py"
@@ -99,6 +100,14 @@ COUNTS = (
           "qty = m.qty if balances(m.frm.place) else max(m.qty,",
           "more is booked than lies there", CONFLICTS),
     Plant(TODAY, "if not act.args.approved:", "if False:", "anybody settles", CONFLICTS),
+    Plant(AGAIN, "same = (_is_done(answer) and not was.moves) or _changes_nothing(answer)",
+          "same = _is_done(answer) and not was.moves", "equal counts are a conflict", CONFLICTS),
+    Plant(AGAIN, "meant = answer.moves", "pass", "a second count is added to the first",
+          CONFLICTS),
+    Plant(AGAIN, "return refuse(root, say(", "return refuse(answer.said, say(",
+          "what followed tells another story", CONFLICTS),
+    Plant(AGAIN, "if not stands_on.isdisjoint(f.marks)), None)", "), None)",
+          "what stands by itself tells another's story", CONFLICTS),
     # what was not made, what comes back
     Plant(f"{FLOOR}/loading/rules_off.py", 'if batch.state != "cancelled":', "if False:",
           "a spoiled sheet is forgotten", SHEETS),

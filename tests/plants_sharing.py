@@ -64,7 +64,7 @@ SIMULATED = (
           "sharing: an old disk hands its numbers out again",
           SEEN),
     Plant(f"{LEDGER}/again.py",
-          "            was = _looked_at(was, decided.answer, _first(history, was))\n",
+          "            was = _looked_at(was, answer, _first(history, was))\n",
           '            _carry_out(history, was)\n            run("RELEASE one")\n'
           "            return was, frozenset()\n",
           "sharing: what holds no longer is carried out all the same", SEEN),

@@ -2008,6 +2008,10 @@
       <translation>Passt zu keinem Fräser im Wechsler.</translation>
     </message>
     <message>
+      <source>It followed from that: see Needs a look.</source>
+      <translation>Es folgte daraus: siehe „Bitte ansehen“.</translation>
+    </message>
+    <message>
       <source>It goes with it.</source>
       <translation>Geht mit.</translation>
     </message>
@@ -5462,6 +5466,10 @@
     <message>
       <source>That part is not on this sheet</source>
       <translation>Dieses Teil ist nicht auf dieser Platte</translation>
+    </message>
+    <message>
+      <source>That sheet is settled by worker {by}: {how}</source>
+      <translation>Diese Platte ist durch Arbeiter {by} erledigt: {how}</translation>
     </message>
     <message>
       <source>That stays: it is not taken back here</source>
@@ -10924,10 +10932,6 @@
       <translation>{why}: vor der nächsten Platte mit dem Muster verglichen</translation>
     </message>
     <message>
-      <source>{why}: not done, worker {by}</source>
-      <translation>{why}: nicht getan, Nr. {by}</translation>
-    </message>
-    <message>
       <source>{why}: {n} {n|piece|pieces} of worker {by} not counted</source>
       <translation>{why}: {n} {n|Teil|Teile} von Nr. {by} nicht gezählt</translation>
     </message>
@@ -10982,6 +10986,10 @@
     <message>
       <source>“Sheet spoiled” again when it is complete.</source>
       <translation>„Platte ist Ausschuss“ noch einmal, wenn es vollständig ist.</translation>
+    </message>
+    <message>
+      <source>“{first}” does not hold: {why}, worker {by}</source>
+      <translation>„{first}“ gilt nicht: {why}, Arbeiter {by}</translation>
     </message>
     <message>
       <source>“{words}” does nothing here now</source>

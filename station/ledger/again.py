@@ -52,6 +52,13 @@ class Waiting(NamedTuple):
         return read_body(self.text)
 
 
+class Fallen(NamedTuple):
+    """What an act that turned had changed, and why it turned."""
+
+    marks: set[str]
+    said: Say
+
+
 class Turned(NamedTuple):
     """An act that was answered well here and does not hold in the shop any more."""
 
@@ -68,20 +75,25 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
 def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:
     """Decides the acts anew, in order, once they are undone and dropped; gives those that turned.
 
-    An act that turned is never decided again: a person may have settled it already.
+    An act that turned is never decided again: a person may have settled it already. What stood
+    on one that turned tells of that one: a pack that was never closed is on no cart.
     """
     turned = []
+    fallen: list[Fallen] = []
     for act in acts:
         was = act.body
-        now, reads = _again(history, rules, was)
+        now, reads = _again(history, rules, was, fallen)
         if now.verdict and not was.verdict:
             turned.append(Turned(act.id, answer_of(now)))
+            fallen.append(Fallen(effects.marks(was), lift_say(now.said)))
         row = pending_row(act.seq, now, write_body(now), reads)
         history.store.run(statements.ADD_PENDING, row)
     return turned
 
 
-def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[str]]:
+def _again(
+    history: History, rules: Rules, was: Body, fallen: list[Fallen]
+) -> tuple[Body, frozenset[str]]:
     """One act as it is decided now, its effects carried out, and what was read for it."""
     run = history.store.run
     if not was.verdict:
@@ -93,7 +105,8 @@ def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[s
                 _carry_out(history, body)
                 run("RELEASE one")
                 return body, frozenset(decided.reads)
-            was = _looked_at(was, decided.answer, _first(history, was))
+            answer = _tell_root(was, decided.answer, fallen)
+            was = _looked_at(was, answer, _first(history, was))
         except (OwnBug, ArithmeticError, LookupError, TypeError, ValueError, AssertionError):
             log.exception("Cannot be decided again: %r", was.act)
             was = _looked_at(was, attention(say("It could not be decided again")))
@@ -102,6 +115,15 @@ def _again(history: History, rules: Rules, was: Body) -> tuple[Body, frozenset[s
         history.reader.forget()
     _carry_out(history, was)
     return was, frozenset()
+
+
+def _tell_root(was: Body, answer: Answer, fallen: list[Fallen]) -> Answer:
+    """Tells of what an act stood on, where that turned before it; else what its rule says."""
+    stands_on = effects.rests_on(was)
+    root = next((f.said for f in reversed(fallen) if not stands_on.isdisjoint(f.marks)), None)
+    if root is None or not answer.refused or _is_done(answer) or str(answer.said) == str(root):
+        return answer
+    return refuse(root, say("It followed from that: see Needs a look."))
 
 
 def _decided(history: History, rules: Rules, was: Body) -> Decided:
@@ -161,13 +183,15 @@ def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say()))
     if not answer.refused and answer.moves:
         meant = answer.moves
     concern = no_longer(was.act, lift_say(was.said), said, meant, before)
-    if _is_done(answer) and not was.moves:
+    same = (_is_done(answer) and not was.moves) or _changes_nothing(answer)
+    if same:
         concern = replace(concern, settled=BOTH, settled_at=was.act.at)
+    by_itself = answer.refused or same
     return Body(
         act=was.act,
         tone="attention",
         said=lay_say(said),
-        do=lay_say(answer.do if answer.refused else say("A supervisor settles it: Needs a look.")),
+        do=lay_say(answer.do if by_itself else say("A supervisor settles it: Needs a look.")),
         sets=tuple(Change(f.key, None, state_of(f)) for f in (concern, *spent_by(was.act))),
         verdict=str(said) or "it does not hold any more",
         wanted=was.moves,
@@ -177,3 +201,8 @@ def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say()))
 def _is_done(answer: Answer) -> bool:
     """Whether a rule has nothing to do, because it is so already."""
     return answer.refused and answer.tone == "attention" and not answer.asks
+
+
+def _changes_nothing(answer: Answer) -> bool:
+    """Whether a rule does it and nothing changes: a count that the book agrees with by now."""
+    return not (answer.refused or answer.moves or answer.sets or answer.prints)

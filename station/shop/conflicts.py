@@ -31,7 +31,7 @@ def no_longer(
     `before`: the id of the act that was first, and what was said to it.
     """
     who = {"by": act.worker or "?", "why": str(now) or "somebody was first"}
-    text = say("{why}: not done, worker {by}", **who)
+    text = say("“{first}” does not hold: {why}, worker {by}", first=str(first), **who)
     if meant:
         pieces = sum(m.qty for m in meant)
         text = say("{why}: {n} {n|piece|pieces} of worker {by} not counted", n=pieces, **who)

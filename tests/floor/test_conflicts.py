@@ -8,7 +8,7 @@ import pytest
 from station import bootstrap
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Act
-from station.shop.conflicts import BOOK, LEAVE, LEFT_OUT, NO_LONGER, bookable
+from station.shop.conflicts import BOOK, BOTH, LEAVE, LEFT_OUT, NO_LONGER, bookable
 from station.shop.facts import Batch, Concern, Line, Order, Pile
 from station.shop.places import balances
 from tests.fakes import fit_args
@@ -130,6 +130,55 @@ def test_an_order_claimed_twice_stays_with_the_first(two):
     concern = concern_of(two, "claim2")
     assert (concern.choices, str(concern.now)) == ((LEAVE,), "Station 1 packs order 3306")
     assert settle(a, concern, LEAVE).entry
+
+
+def test_what_followed_tells_of_what_it_followed_from(two):
+    a, b = two
+    assert split(a, "one", 20, "00950").entry
+    assert split(b, "two", 10, "00951").entry
+    held = do(b, "then", "hold_batch", "batch/00951")
+    assert held.entry
+    heal(two)
+    followed = concern_of(two, "then")
+    assert str(followed.now) == "Only 4 are here to split", "its batch was never split off"
+    assert str(followed.text) == (
+        "“Batch 00951 is held” does not hold: Only 4 are here to split, worker 02"
+    )
+
+
+def test_what_stands_by_itself_is_told_by_its_own_reason(two):
+    a, b = two
+    assert all(do(s, f"claim{s.number}", "claim_order", "order/3306").entry for s in two)
+    assert split(a, "one", 20, "00950").entry
+    assert split(b, "two", 10, "00951").entry
+    heal(two)
+    assert str(concern_of(two, "two").now) == "Only 4 are here to split"
+
+
+def recount(station, counted):
+    return do(station, f"count{station.number}", "recount", "batch/00900", part=COMB,
+              place="trimming", counted=counted, reason="51")  # fmt: skip
+
+
+def test_two_who_count_the_same_are_of_one_mind(two):
+    assert all(recount(station, 23).entry for station in two)
+    heal(two)
+    assert at(two[0], "trimming", "00900") == 23, "one is missing, not two"
+    assert concern_of(two, "count2").settled == BOTH
+    assert two[1].ledger.view.shelf(Concern, "open") == (
+        two[1].ledger.view.get(Concern, "count1"),
+    )
+
+
+@pytest.mark.parametrize(("how", "left"), [(LEAVE, 23), (BOOK, 22)])
+def test_of_two_counts_that_differ_a_person_takes_one(how, left, two):
+    assert recount(two[0], 23).entry
+    assert recount(two[1], 22).entry
+    heal(two)
+    assert at(two[0], "trimming", "00900") == 23
+    assert settle(two[0], concern_of(two, "count2"), how).entry
+    heal(two)
+    assert at(two[1], "trimming", "00900") == left
 
 
 def test_it_takes_a_supervisor_and_a_reason(two):

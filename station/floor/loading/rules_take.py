@@ -156,8 +156,15 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
         view.last(act.subject, SpoilSheet),
     )
     unmade = list_unmade(view, batch)
+    if done := _find_made(act, view):
+        said = say("That sheet is settled by worker {by}: {how}", by=done.by, how=done.settled)
+        return notice(said, say("Go on."))
     added = before and not before.undone and (not spoilt or before.act.at >= spoilt.act.at)
     if before and added and not unmade and not act.args.sure:
+        if act.again:  # nobody is there to be asked: both meant the same sheet
+            said = say("One more was added at {at} by worker {by}", at=clock(before.act.at),
+                       by=before.act.worker)  # fmt: skip
+            return notice(said, say("Go on."))
         return ask(
             say("One more was added at {at} by worker {by}", at=clock(before.act.at),
                 by=before.act.worker),
@@ -167,6 +174,12 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
     named = tuple(c for c in unmade if c.id == act.args.look) or unmade[:1]
     made = settle_unmade(named, MADE, at=act.at, by=act.worker)
     return _add_one(view, batch, find_bed(view, act.args.router), made)
+
+
+def _find_made(act: Act[AddSheet], view: View) -> Concern | None:
+    """Finds what told of the sheet that is named, where that is settled already."""
+    told = view.get(Concern, act.args.look) if act.args.look else None
+    return told if told and told.settled else None
 
 
 def _add_one(view: View, batch: Batch, bed: Bed, made: tuple[Concern, ...]) -> Answer:

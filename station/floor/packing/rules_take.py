@@ -13,6 +13,7 @@ from station.floor.packing.rules_order import (
     find_order,
     refuse_elsewhere,
     refuse_not_in_hand,
+    refuse_unpackable,
     say_held,
     say_next,
 )
@@ -218,7 +219,7 @@ def spoil_packed(act: Act[SpoilPacked], view: View) -> Answer:
     inside = by_part(view.stock(place=f"packing/{order.id}")).get(part.id, 0)
     count, why = act.args.quantity, find_reason(view, act.args.reason, "spoiled")
     if not inside:
-        return _refuse_not_inside(view, order, part.id)
+        return refuse_unpackable(view, order) or _refuse_not_inside(view, order, part.id)
     if not 0 < count <= inside:
         return _refuse_too_many(inside)
     if why is None:
