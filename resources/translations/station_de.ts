@@ -8596,6 +8596,10 @@
       <translation>das Paket scannen, das daraufkommt</translation>
     </message>
     <message>
+      <source>second folder of backups</source>
+      <translation>zweiter Ordner der Sicherungen</translation>
+    </message>
+    <message>
       <source>see above</source>
       <translation>siehe oben</translation>
     </message>

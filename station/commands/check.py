@@ -4,7 +4,8 @@ import argparse
 from pathlib import Path
 
 from station import bootstrap
-from station.commands.common import require_shop
+from station.commands.common import CommandError, require_shop
+from station.ledger import kept
 from station.ledger.faults import Damaged
 
 ADVICE = (
@@ -16,6 +17,12 @@ ADVICE = (
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the option of the command."""
     parser.add_argument(
+        "--witness",
+        default="",
+        metavar="NUMBER-DIGEST",
+        help="proves that the history is the one of a handover sheet, or of a backup's name",
+    )
+    parser.add_argument(
         "--mend",
         action="store_true",
         help="sets a file that is not sound aside, and saves all of it that can be read",
@@ -24,8 +31,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Says what is not sound and how it is mended, or that all is."""
-    data = require_shop(options)
+    data, witness = require_shop(options), kept.read_witness(options.witness)
+    if options.witness and witness is None:
+        raise CommandError(f"{options.witness} is no witness: write it as 18092-3fa9c1d27b.")
     problems = _check(data)
+    if witness and not _bears_out(data, witness):
+        return 1
     if problems and options.mend:
         try:
             problems = _check(data)
@@ -37,6 +48,23 @@ def run(options: argparse.Namespace) -> int:
     if not problems:
         print("Sound: the history is whole and every count follows from it.")
     return 1 if problems else 0
+
+
+def _bears_out(data: Path, witness: tuple[int, str]) -> bool:
+    """Says whether the history is the one that the witness is of."""
+    with bootstrap.open_ledger(data) as ledger:
+        borne_out = ledger.bears_out(witness)
+    number = witness[0]
+    if borne_out is None:
+        print(f"Entry {number} was dropped as old: a backup of its time tells.")
+    elif borne_out:
+        print(f"Borne out: the history up to entry {number} is the one of the witness.")
+    else:
+        print(
+            f"Another history: entry {number} is not the one of the witness. Restore a backup "
+            "that bears it in its name: station restore FILE"
+        )
+    return borne_out is not False
 
 
 def _check(data: Path) -> list[str]:

@@ -7,6 +7,7 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.commands.common import OWN_BUG, keep_errors, make_clock, require_shop
 from station.commands.text_station import run_text_station
+from station.files.backups import keep_before_update
 from station.shop.areas import AREAS
 
 
@@ -27,6 +28,7 @@ def run(options: argparse.Namespace) -> int:
         area=options.area, router=options.router, bench=options.bench, worker=options.worker
     )
     with keep_errors(data), bootstrap.open_ledger(data) as ledger:
+        keep_before_update(ledger, clock())
         sound = run_text_station(
             bootstrap.make_desk(ledger, where, clock),
             clock,

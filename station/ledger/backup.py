@@ -8,6 +8,7 @@ from pathlib import Path
 from station.ledger import check as checking
 from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
+from station.ledger.kept import copy_whole, prove
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import (
     beside,
@@ -22,14 +23,18 @@ from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
 
 
-def backup(store: Store, file: Path) -> None:
-    """Writes the whole file as it stands. What was at `file` stays until it is complete."""
+def backup(store: Store, file: Path, number: int, link: bytes) -> None:
+    """Writes the whole file as it stands, and proves what was written by its last entry.
+
+    What was at `file` stays until then.
+    """
     if file.resolve() == store.path.resolve():
         raise NoBackup(file, "it is the shop's own file")
     partial = beside(file, "partial")
     try:
         with disk_faults(file):
-            _copy(store.connection, partial)
+            copy_whole(store.connection, partial)
+            prove(partial, number, link)
             partial.replace(file)
     except sqlite3.Error as error:
         fault = fault_of(error, file)
@@ -39,16 +44,6 @@ def backup(store: Store, file: Path) -> None:
     finally:
         with suppress(OSError):
             partial.unlink(missing_ok=True)
-
-
-def _copy(source: sqlite3.Connection, to: Path) -> None:
-    to.unlink(missing_ok=True)
-    target = sqlite3.connect(to)
-    try:
-        source.backup(target)
-        target.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
-    finally:
-        target.close()
 
 
 def restore(file: Path, path: Path) -> None:

@@ -1,15 +1,16 @@
 """The ledger: one station's history, and all that is derived from it."""
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 from pathlib import Path
 from secrets import token_hex
 from types import MappingProxyType
 from typing import Any
 
-from station.ledger import backup, check, closing, old, rebuild, reports, statements
+from station.ledger import backup, check, closing, kept, old, rebuild, reports, statements
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
-from station.ledger.opening import open_sound
+from station.ledger.opening import disk_faults, open_sound
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import Sharing, Verdict
 from station.ledger.supply import Supply
@@ -235,8 +236,36 @@ class Ledger:
         self._history.reload()
 
     def backup(self, file: Path) -> None:
-        """Writes the whole history into one file that can be restored."""
-        backup.backup(self._store, file)
+        """Writes the whole history into one file that can be restored, and proves it."""
+        backup.backup(self._store, file, self._history.number, self._history.digest)
+
+    def keep_backup(self, at: str) -> Path:
+        """Keeps a backup of that time (shop-local) beside the file, and drops what is too many."""
+        folder = kept.folder_of(self.path)
+        with disk_faults(folder):
+            folder.mkdir(exist_ok=True)
+        file = folder / kept.name_kept(at, self.witness())
+        self.backup(file)
+        for one in kept.choose_dropped(kept.list_kept(folder), at):
+            with suppress(OSError):
+                one.file.unlink()
+        return file
+
+    def list_backups(self) -> list[kept.Kept]:
+        """Lists the backups that are kept beside the file, the newest first."""
+        return kept.list_kept(kept.folder_of(self.path))
+
+    def newest_at(self) -> str:
+        """When the newest act was done (shop-local), one that is not shared yet too; or empty."""
+        return self._history.at
+
+    def witness(self) -> str:
+        """The witness of this history's end, as papers and backups bear it."""
+        return kept.write_witness(self._history.number, self._history.digest)
+
+    def bears_out(self, witness: tuple[int, str]) -> bool | None:
+        """Whether this history is the one that a witness is of; None where it is too old."""
+        return kept.bears_out(self._store, witness)
 
     @staticmethod
     def restore(file: Path, path: Path) -> None:

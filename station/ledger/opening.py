@@ -18,6 +18,7 @@ from station.ledger.faults import (
     NotWritable,
 )
 from station.ledger.history import SHOP
+from station.ledger.kept import keep_older
 from station.ledger.log_file import keep_log, kept_log_of, log_of
 from station.ledger.mending import save
 from station.ledger.newest import note_of, read_newest
@@ -159,6 +160,7 @@ def _look_over(store: Store) -> None:
     mark = suspect_mark(store.path)
     with store.faults():
         if store.is_older:
+            keep_older(store)
             _bring_up(store)
         newest = store.run(statements.NEWEST).fetchone()
         if (mark.exists() and check(store)) or not _ends_as_noted(store):

@@ -22,13 +22,24 @@ class ShiftLeft(NamedTuple):
 
 
 def make_handover(
-    left: ShiftLeft, *, worker: str, printed: str, shop: Shop, paper: str = "A4"
+    left: ShiftLeft,
+    *,
+    worker: str,
+    printed: str,
+    shop: Shop,
+    paper: str = "A4",
+    witness: str = "",
 ) -> Page:
-    """Makes a list for each question; a short one says that there is nothing."""
+    """Makes a list for each question; a short one says that there is nothing.
+
+    `witness` tells where the history ends: kept away from the PC it proves what came before.
+    """
     page = Page.make(paper, "Handover")
     page.draw_text(page.edge, 20, "Handover", 34, bold=True)
     by = f" · by worker {worker}" if worker else ""
-    page.draw_text(page.edge, 29, f"{write_moment(printed)} {printed[:4]}{by}", 12)
+    ends = f" · history to {witness}" if witness else ""
+    head = f"{write_moment(printed)} {printed[:4]}{by}{ends}"
+    page.draw_fitted(page.edge, 29, page.inner, head, 12)
     care = f"{CAUTIONS['paper_shift'].line} {shop.caution}"
     y = page.draw_wrapped(page.edge, 35.0, page.inner, care, 9, most=MOST_LINES) + 5
     for words, rows, empty in (

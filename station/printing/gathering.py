@@ -171,7 +171,14 @@ def _gather_handover(ledger: Ledger, name: str, now: str) -> "Page":
         ],
     )
     shop = find_shop(view)
-    return handover.make_handover(shift, worker=name, printed=now, shop=shop, paper=shop.paper)
+    return handover.make_handover(
+        shift,
+        worker=name,
+        printed=now,
+        shop=shop,
+        paper=shop.paper,
+        witness=ledger.witness() if ledger.count() else "",
+    )
 
 
 def _count_pieces(count: int) -> str:

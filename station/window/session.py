@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 PLACE = "@place "  # what a touch on a drawn sheet sends, with x and y in mm
 LOOK_MS = 200  # between two looks at work beside the screen
+QUIET = 60  # seconds without an input, until what may take a second is done
 SOON = 8  # ms after an answer until it is shared: it is painted by then
 LOG = logging.getLogger("station")
 
@@ -42,6 +43,8 @@ class Session(QObject):
         self.certain = CertainAct(desk.ledger, time.monotonic)
         self._broken = ""  # the trace of the screen that could not be shown
         self.took_ms = 0.0  # from the last input to its painted answer
+        self.beside: Callable[[], None] = lambda: None  # what waits until nobody scans
+        self._asked_at = time.monotonic()  # when the last input came
         window.sent.connect(self.take)
         window.dropped.connect(lambda paths: self._take_input(lambda: desk.drop(tuple(paths))))
         window.scanner.left.connect(self.stop_job)
@@ -131,7 +134,7 @@ class Session(QObject):
 
     def _take_input(self, decide: Callable[[], Given], text: str = "") -> None:
         """Decides, records, answers, repaints. Our own bug never loses the window."""
-        began = time.perf_counter()
+        began, self._asked_at = time.perf_counter(), time.monotonic()
         told = "" if self.desk.secret else text
         self.desk.recorded = None
         try:
@@ -212,6 +215,8 @@ class Session(QObject):
         self._watch_jobs()
         self.repaint()
         self.desk.ledger.idle()
+        if time.monotonic() - self._asked_at > QUIET:
+            self.beside()
 
 
 NO_ANSWER = Answer(tone="good", said=Say(), refused=True)

@@ -56,6 +56,7 @@ def _explain_fault(fault: "Fault") -> "Face":
 def _run_station(application: QApplication, window: Window, data: Path, at: Clock) -> int:
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
+    from station.files.backups import Backups, keep_before_update  # noqa: PLC0415 - as above
     from station.jobs.process import ProcessJob  # noqa: PLC0415 - only when it is used
     from station.printing.pdf_files import Papers  # noqa: PLC0415 - only when it is used
     from station.printing.printers import Printers  # noqa: PLC0415 - only when it is used
@@ -64,6 +65,7 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
 
     log_into(find_log(data))
     with bootstrap.open_ledger(data) as ledger:
+        keep_before_update(ledger, at())
         bootstrap.set_up_shop(ledger, at())
         where = first_run.find_where(ledger, window, at())
         if where is None:
@@ -76,6 +78,7 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
         papers = Papers(ledger, data / "papers", at, print_later(printers))
         desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
+        session.beside = Backups(ledger, at).step
         session.start()
         code = application.exec()
         session.stop()

@@ -40,6 +40,8 @@ class Shop(Fact):
     two_people_kg: Annotated[float, About(say("two people"), unit="kg")] = 12.0
     # where lists and copies go; empty: "files" beside this station's data
     folder: Annotated[str, About(say("folder"))] = ""
+    # a second folder or stick for each evening's backup; empty: "backups" beside the data alone
+    backup_folder: Annotated[str, About(say("second folder of backups"))] = ""
     # pieces: a recount that is farther off asks for a supervisor; common practice, no source
     recount_limit: Annotated[int, About(say("recount limit"))] = 50
     # of uses, those for which what lies on the rack should last; 95 is common practice, no source

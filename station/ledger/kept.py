@@ -1,0 +1,164 @@
+"""Backups that the program keeps by itself: of days, weeks and months, each proved once written.
+
+A backup's name tells when it was made and where the history ended: the number of its last entry
+and the beginning of its digest. That is the witness of all before it, which `check` can be given.
+"""
+
+import logging
+import re
+import sqlite3
+from collections.abc import Iterable
+from contextlib import closing, suppress
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import NamedTuple
+
+from station.ledger import statements
+from station.ledger.codec import digest
+from station.ledger.faults import NoBackup
+from station.ledger.salvage import BACKUPS
+from station.ledger.store import Store
+
+log = logging.getLogger(__name__)
+DAYS, WEEKS, MONTHS = 7, 5, 12  # of each so many are kept, the newest of it
+SHORT = 10  # characters of a digest in a witness: nobody finds another history with these
+_NAME = re.compile(r"shop-(\d{4})(\d\d)(\d\d)-(\d\d)(\d\d)-(\d+-[0-9a-f]+)\.db")
+_WITNESS = re.compile(rf"(\d+)-([0-9a-f]{{{SHORT}}})")
+
+
+class Kept(NamedTuple):
+    """A backup that is kept: its file, its time to the minute (shop-local), its witness."""
+
+    file: Path
+    at: str
+    witness: str
+
+
+def folder_of(path: Path) -> Path:
+    """Where the kept backups of a station's file lie."""
+    return path.parent / BACKUPS
+
+
+def write_witness(number: int, link: bytes) -> str:
+    """The witness of a history's end: number and short digest, as ``18092-3fa9c1d27b``."""
+    return f"{number}-{link.hex()[:SHORT] or '0' * SHORT}"
+
+
+def read_witness(text: str) -> tuple[int, str] | None:
+    """The number and the short digest of a witness; None where a text is none."""
+    found = _WITNESS.fullmatch(text.strip().lower())
+    return (int(found[1]), found[2]) if found else None
+
+
+def bears_out(store: Store, witness: tuple[int, str]) -> bool | None:
+    """Whether the history has that digest at that number; None where it does not tell any more."""
+    number, short = witness
+    rows = store.rows(statements.LINK, (number,)) or [
+        row[1:2] for row in store.rows(statements.CLOSED_AT) if row[0] == number
+    ]
+    if rows:
+        return bool(write_witness(number, rows[0][0]) == f"{number}-{short}")
+    begins = store.rows(statements.CLOSED_AT)
+    return None if begins and number < begins[0][0] else False
+
+
+def list_kept(folder: Path) -> list[Kept]:
+    """Lists the kept backups in a folder, the newest first."""
+    found = [(file, _NAME.fullmatch(file.name)) for file in folder.glob("shop-*.db")]
+    kept = [
+        Kept(file, f"{name[1]}-{name[2]}-{name[3]}T{name[4]}:{name[5]}:00", name[6])
+        for file, name in found
+        if name
+    ]
+    return sorted(kept, key=lambda one: (one.at, one.file.name), reverse=True)
+
+
+def name_kept(at: str, witness: str) -> str:
+    """The name of a backup of that time (shop-local) with that witness."""
+    return f"shop-{at[:16].replace('-', '').replace('T', '-').replace(':', '')}-{witness}.db"
+
+
+def choose_dropped(kept: Iterable[Kept], now: str) -> list[Kept]:
+    """Chooses which go: all but the newest of each of the last days, weeks and months.
+
+    One of a later time than now is left: a clock was wrong, and nobody knows which.
+    """
+    of = {"day": DAYS, "week": WEEKS, "month": MONTHS}
+    chosen, spans = set[Path](), {name: set[str]() for name in of}
+    dropped = list[Kept]()
+    for one in sorted(kept, key=lambda k: (k.at, k.file.name), reverse=True):
+        for name, span in _spans(one.at).items():
+            if span not in spans[name] and len(spans[name]) < of[name]:
+                spans[name].add(span)
+                chosen.add(one.file)
+        if one.file not in chosen and one.at <= now:
+            dropped.append(one)
+    return dropped
+
+
+def _spans(at: str) -> dict[str, str]:
+    day = datetime.fromisoformat(at)
+    year, week, _ = day.isocalendar()
+    return {"day": at[:10], "week": f"{year}-{week}", "month": at[:7]}
+
+
+def last_evening(now: str, day_ends: str) -> str:
+    """When the last working day ended, today's end once it has come."""
+    today = f"{now[:10]}T{day_ends}:00"
+    if today <= now:
+        return today
+    before = datetime.fromisoformat(now) - timedelta(days=1)
+    return f"{before:%Y-%m-%d}T{day_ends}:00"
+
+
+def copy_whole(source: sqlite3.Connection, to: Path) -> None:
+    """Copies a file that is open, with its log, into one file."""
+    to.unlink(missing_ok=True)
+    target = sqlite3.connect(to)
+    try:
+        source.backup(target)
+        target.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
+    finally:
+        target.close()
+
+
+def keep_older(store: Store) -> None:
+    """Keeps a file as an older program left it, before its tables are brought up.
+
+    The older program can read that one; it stops no start where it cannot be written.
+    """
+    begin = store.rows(statements.CLOSED_AT) or [(0, b"", "")]
+    number, link, _ = (store.rows(statements.NEWEST) or begin)[0]
+    folder, now = folder_of(store.path), datetime.now().isoformat(timespec="minutes")
+    file = folder / name_kept(now, write_witness(number, link))
+    partial = file.with_suffix(".partial")
+    try:
+        folder.mkdir(exist_ok=True)
+        copy_whole(store.connection, partial)
+        prove(partial, number, link)
+        partial.replace(file)
+    except (NoBackup, OSError, sqlite3.Error):
+        log.exception("Not kept before it is brought up")
+        with suppress(OSError):
+            partial.unlink(missing_ok=True)
+
+
+def prove(file: Path, number: int, link: bytes) -> None:
+    """Reads a written backup whole. Raises NoBackup where it is not sound, or ends elsewhere."""
+    try:
+        with closing(sqlite3.connect(f"{file.absolute().as_uri()}?immutable=1", uri=True)) as read:
+            run = read.execute
+            if run("PRAGMA integrity_check(1)").fetchone() != ("ok",):
+                raise NoBackup(file, "it is damaged")
+            begins = run(statements.CLOSED_AT).fetchall()
+            last, made = begins[0][:2] if begins else (0, b"")
+            while page := run(statements.CHAIN, (last,)).fetchall():
+                for entry, id_, text, beside, *_ in page:
+                    made = digest(made, id_, text)
+                    if (entry, beside) != (last + 1, made):
+                        raise NoBackup(file, f"entry {entry} does not hold")
+                    last = entry
+    except (sqlite3.Error, TypeError) as error:
+        raise NoBackup(file, "it cannot be read") from error
+    if (last, made) != (number, link):
+        raise NoBackup(file, f"it ends at entry {last}, the history at {number}")

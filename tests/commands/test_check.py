@@ -1,0 +1,56 @@
+"""``station check``: advises, mends when asked to, and holds a witness against the history."""
+
+import sqlite3
+from contextlib import closing
+
+import pytest
+
+from station import bootstrap
+from station.bootstrap import FILE, open_ledger
+from station.commands.main import main
+from tests.replay import START, small_shop
+
+NOW = "2026-11-25T10:42:00"
+
+
+@pytest.fixture
+def data(tmp_path):
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
+    return tmp_path
+
+
+@pytest.fixture
+def spoilt(data):
+    with closing(sqlite3.connect(data / FILE)) as plain:
+        plain.execute("UPDATE fact SET rank = 'x' WHERE key = (SELECT min(key) FROM fact)")
+        plain.commit()
+    return data
+
+
+def test_it_says_what_to_do(spoilt, capsys):
+    assert main(["check", "--data", str(spoilt)]) == 1
+    told = capsys.readouterr().out
+    assert "The table fact differs in 1 row" in told
+    assert "station check --mend" in told
+
+
+def test_it_mends(spoilt, capsys):
+    assert main(["check", "--mend", "--data", str(spoilt)]) == 0
+    told = capsys.readouterr().out
+    assert "nothing is missing" in told
+    assert told.rstrip().endswith("every count follows from it.")
+    assert main(["check", "--data", str(spoilt)]) == 0
+
+
+def test_a_history_that_was_edited_and_chained_anew_is_told_by_its_witness(data, capsys):
+    with open_ledger(data) as ledger:
+        witness = ledger.witness()
+    assert main(["check", "--witness", witness, "--data", str(data)]) == 0
+    assert "Borne out" in capsys.readouterr().out
+    number, _, digest = witness.partition("-")
+    other = f"{number}-{'0' * len(digest)}"
+    assert main(["check", "--witness", other, "--data", str(data)]) == 1
+    assert "Another history" in capsys.readouterr().out
+    assert main(["check", "--witness", "rubbish", "--data", str(data)]) == 1
+    assert "is no witness" in capsys.readouterr().err

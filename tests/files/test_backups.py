@@ -1,0 +1,97 @@
+"""The backups that a PC keeps by itself."""
+
+import shutil
+
+import pytest
+
+from station.files.backups import TROUBLE, Backups, keep_away, keep_before_update
+from station.ledger.faults import NoBackup
+from station.ledger.kept import Kept, choose_dropped
+from tests.backups import run
+from tests.ledger.toy import act, opened
+
+MORNING, EVENING, NEXT = "2026-11-25T09:00:00", "2026-11-25T16:00:10", "2026-11-26T09:00:00"
+
+
+@pytest.fixture
+def shop(tmp_path):
+    ledger = opened(tmp_path)
+    ledger.record(act("a", at=MORNING))
+    yield ledger
+    ledger.close()
+
+
+def kept_at(ledger):
+    return [one.at for one in ledger.list_backups()]
+
+
+def test_one_is_made_each_evening_by_itself(shop):
+    now = [MORNING]
+    backups = Backups(shop, lambda: now[0])
+    for now[0] in (MORNING, EVENING, "2026-11-25T16:01:00", "2026-11-26T08:00:00"):
+        backups.step()
+    assert kept_at(shop) == ["2026-11-25T16:00:00"]
+    shop.record(act("b", at=NEXT))
+    for now[0] in (NEXT, "2026-11-26T16:30:00"):
+        backups.step()
+    assert kept_at(shop) == ["2026-11-26T16:30:00", "2026-11-25T16:00:00"]
+
+
+def test_a_pc_that_was_off_in_the_evening_makes_it_in_the_morning(shop):
+    Backups(shop, lambda: NEXT).step()
+    assert kept_at(shop) == ["2026-11-26T09:00:00"]
+
+
+def test_one_is_made_before_another_program_goes_on(shop):
+    keep_before_update(shop, MORNING)
+    assert len(kept_at(shop)) == 1
+    keep_before_update(shop, EVENING)
+    assert len(kept_at(shop)) == 1
+
+
+def test_each_is_proved_once_it_is_written(shop, monkeypatch):
+    """A stick or a disk may take what it does not keep."""
+    real = shutil.copyfile
+
+    def lie(source, to):
+        real(source, to)
+        to.write_bytes(to.read_bytes()[:-100] + bytes(100))
+
+    file = shop.keep_backup(EVENING)
+    monkeypatch.setattr(shutil, "copyfile", lie)
+    with pytest.raises(OSError, match="reads otherwise"):
+        keep_away(file, shop.path.parent / "stick", EVENING)
+    assert list((shop.path.parent / "stick").iterdir()) == []
+
+
+def test_a_copy_that_does_not_hold_is_none(shop, monkeypatch):
+    shop.keep_backup(MORNING)
+    monkeypatch.setattr(shop._history, "number", 7)
+    with pytest.raises(NoBackup, match="it ends at entry 1, the history at 7"):
+        shop.keep_backup(EVENING)
+    assert kept_at(shop) == ["2026-11-25T09:00:00"]
+
+
+def test_trouble_is_kept_until_it_is_over(shop):
+    shop.path.with_name("backups").write_text("a file where the folder should be")
+    backups = Backups(shop, lambda: EVENING)
+    assert not backups.make(EVENING)
+    assert "backups" in shop.local(TROUBLE)
+    shop.path.with_name("backups").unlink()
+    assert backups.make(EVENING)
+    assert shop.local(TROUBLE) == ""
+
+
+def test_one_of_a_later_time_stays(tmp_path):
+    """A clock that was wrong for an hour must cost no backup."""
+    ats = ["2031-01-01T00:00:00", *(f"2026-11-{n:02}T16:00:00" for n in range(1, 26))]
+    kept = [Kept(tmp_path / at, at, "1-00") for at in ats]
+    dropped = choose_dropped(kept, "2026-11-25T16:00:00")
+    assert ats[0] not in {one.at for one in dropped}
+    assert "2026-11-25T16:00:00" not in {one.at for one in dropped}
+
+
+def test_a_month_of_evenings():
+    days, wrong, _ = run(36)
+    assert wrong == []
+    assert days[:7] == [f"2026-02-{n:02}" for n in (5, 4, 3, 2, 1)] + ["2026-01-31", "2026-01-30"]
