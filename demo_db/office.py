@@ -20,6 +20,7 @@ from station.shop.plain import to_plain
 MOST_SHEETS = 6
 QUEUED = 4  # batches that wait at a router before another is released to it
 IN_WORK = ("popping", "trimming", "rework", "rack", "held")
+LIKED = ("let it go on", "drop it")  # ways of settling that are taken where they are offered
 
 
 class Office:
@@ -179,7 +180,8 @@ class Office:
         before = (hands.at - timedelta(hours=3)).isoformat(timespec="seconds")
         for concern in hands.view.shelf(Concern, "open"):
             if concern.since < before and hands.chance(0.8):
-                how = "let it go on" if "let it go on" in concern.choices else concern.choices[0]
+                liked = (c for c in LIKED if c in concern.choices)
+                how = next(liked, concern.choices[0])
                 if concern.what == "hold":
                     hands.do(BOSS, concern.about, ReleaseHold(), why="41")
                 hands.do(BOSS, concern.key, SettleConcern(how=how, why="looked at"))
