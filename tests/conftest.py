@@ -5,6 +5,8 @@ import os
 
 import pytest
 
+from station.shop import lengths
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = ("tests.staged",)
@@ -32,3 +34,9 @@ def set_apart():
     gc.freeze()
     yield
     gc.unfreeze()
+
+
+@pytest.fixture(autouse=True)
+def shop_of_mm():
+    """Begins every test with a shop of mm, whatever the shop of the last one had."""
+    lengths.use_units("mm", fractions=False)

@@ -1488,14 +1488,6 @@
       <translation>Erst den Werkstoff eingeben.</translation>
     </message>
     <message>
-      <source>Enter the mm, such as 399.8.</source>
-      <translation>Gib die mm ein, etwa 399,8.</translation>
-    </message>
-    <message>
-      <source>Enter the mm, such as 6.35.</source>
-      <translation>Die mm eingeben, etwa 6.35.</translation>
-    </message>
-    <message>
       <source>Enter the new PIN again.</source>
       <translation>Die neue PIN noch einmal eingeben.</translation>
     </message>
@@ -1516,12 +1508,16 @@
       <translation>Die Platten noch einmal eingeben.</translation>
     </message>
     <message>
+      <source>Enter the {unit}, such as {example}.</source>
+      <translation>Gib die {unit} ein, etwa {example}.</translation>
+    </message>
+    <message>
       <source>Enter what the scale shows, in g.</source>
       <translation>Eingeben, was die Waage zeigt, in g.</translation>
     </message>
     <message>
-      <source>Enter what you read in mm.</source>
-      <translation>Den Messwert in mm eingeben.</translation>
+      <source>Enter what you read in {unit}.</source>
+      <translation>Den Messwert in {unit} eingeben.</translation>
     </message>
     <message>
       <source>Enter your PIN</source>
@@ -1908,10 +1904,6 @@
       <translation>Wie viele haben Sie gezählt?</translation>
     </message>
     <message>
-      <source>How many mm?</source>
-      <translation>Wie viele mm?</translation>
-    </message>
-    <message>
       <source>How many of them are whole?</source>
       <translation>Wie viele davon sind heil?</translation>
     </message>
@@ -1946,6 +1938,10 @@
     <message>
       <source>How many {part} are really there?</source>
       <translation>Wie viele {part} sind wirklich da?</translation>
+    </message>
+    <message>
+      <source>How many {unit}?</source>
+      <translation>Wie viele {unit}?</translation>
     </message>
     <message>
       <source>How many?</source>
@@ -2552,8 +2548,8 @@
       <translation>Miss noch einmal: jede Messung bleibt.</translation>
     </message>
     <message>
-      <source>Measure it across its edges, enter mm.</source>
-      <translation>Über die Schneiden messen, mm eingeben.</translation>
+      <source>Measure it across its edges, enter {unit}.</source>
+      <translation>Über die Schneiden messen, {unit} eingeben.</translation>
     </message>
     <message>
       <source>Measure it again, or a supervisor's badge.</source>
@@ -2576,16 +2572,16 @@
       <translation>Miss noch einmal. Leg bis dahin auch beiseite: {where}.</translation>
     </message>
     <message>
-      <source>Measure it, enter the mm.</source>
-      <translation>Miss es, gib die mm ein.</translation>
+      <source>Measure it, enter the reading in {unit}.</source>
+      <translation>Messen, Wert in {unit} eingeben.</translation>
     </message>
     <message>
-      <source>Measure it, enter the mm: about {mm}.</source>
-      <translation>Messen, mm eingeben: etwa {mm}.</translation>
+      <source>Measure it, enter the {unit}.</source>
+      <translation>Miss es, gib die {unit} ein.</translation>
     </message>
     <message>
-      <source>Measure it, enter the reading in mm.</source>
-      <translation>Messen, Wert in mm eingeben.</translation>
+      <source>Measure it, enter the {unit}: about {mm}.</source>
+      <translation>Messen, {unit} eingeben: etwa {mm}.</translation>
     </message>
     <message>
       <source>Measure one of its pieces here, or at {router}.</source>
@@ -2596,12 +2592,12 @@
       <translation>Ein Teil messen: {part}, {size}.</translation>
     </message>
     <message>
-      <source>Measure the sheet, enter mm.</source>
-      <translation>Platte messen, mm eingeben.</translation>
+      <source>Measure the sheet, enter {unit}.</source>
+      <translation>Platte messen, {unit} eingeben.</translation>
     </message>
     <message>
-      <source>Measure {size}, enter the mm</source>
-      <translation>Miss {size}, gib die mm ein</translation>
+      <source>Measure {size}, enter the {unit}</source>
+      <translation>Miss {size}, gib die {unit} ein</translation>
     </message>
     <message>
       <source>Measure {size}.</source>
@@ -6248,8 +6244,8 @@
       <translation>Berühren oder so lassen.</translation>
     </message>
     <message>
-      <source>Touch its kind, or enter its diameter in mm.</source>
-      <translation>Seine Art berühren oder den Durchmesser in mm eingeben.</translation>
+      <source>Touch its kind, or enter its diameter in {unit}.</source>
+      <translation>Seine Art berühren oder den Durchmesser in {unit} eingeben.</translation>
     </message>
     <message>
       <source>Touch its row first.</source>
@@ -6412,10 +6408,6 @@
       <translation>Eintippen, dann Enter.</translation>
     </message>
     <message>
-      <source>Type mm, from {low} to {most}.</source>
-      <translation>mm eintippen, von {low} bis {most}.</translation>
-    </message>
-    <message>
       <source>Type one to add it.</source>
       <translation>Zum Hinzufügen eins tippen.</translation>
     </message>
@@ -6426,6 +6418,10 @@
     <message>
       <source>Type x, then y; or touch it.</source>
       <translation>Erst x, dann y tippen; oder berühren.</translation>
+    </message>
+    <message>
+      <source>Type {unit}, from {low} to {most}.</source>
+      <translation>{unit} eintippen, von {low} bis {most}.</translation>
     </message>
     <message>
       <source>Under the master: rack {places}.</source>
@@ -7768,6 +7764,10 @@
       <translation>Zoll</translation>
     </message>
     <message>
+      <source>inches as fractions</source>
+      <translation>Zoll als Brüche</translation>
+    </message>
+    <message>
       <source>is not in the router</source>
       <translation>ist nicht in der Fräse</translation>
     </message>
@@ -8060,8 +8060,8 @@
       <translation>jetzt messen</translation>
     </message>
     <message>
-      <source>measure it, enter mm</source>
-      <translation>messen, mm eingeben</translation>
+      <source>measure it, enter {unit}</source>
+      <translation>messen, {unit} eingeben</translation>
     </message>
     <message>
       <source>measure: {low} to {high} mm</source>
@@ -9128,6 +9128,10 @@
       <translation>{a} bis {b} mm tief</translation>
     </message>
     <message>
+      <source>{a} × {b}</source>
+      <translation>{a} × {b}</translation>
+    </message>
+    <message>
       <source>{a} × {b} mm, closes over {c} mm</source>
       <translation>{a} × {b} mm, schließt über {c} mm</translation>
     </message>
@@ -9716,6 +9720,10 @@
       <translation>{mm} mm gemessen</translation>
     </message>
     <message>
+      <source>{mm} mm read on {router}</source>
+      <translation>{mm} mm gemessen an {router}</translation>
+    </message>
+    <message>
       <source>{mm} mm: is that {size}?</source>
       <translation>{mm} mm: ist das {size}?</translation>
     </message>
@@ -9790,6 +9798,10 @@
     <message>
       <source>{now} min a sheet instead of {was}.</source>
       <translation>{now} min je Platte statt {was}.</translation>
+    </message>
+    <message>
+      <source>{now} mm after {was} mm</source>
+      <translation>{now} mm nach {was} mm</translation>
     </message>
     <message>
       <source>{now} mm instead of {was}.</source>

@@ -15,7 +15,7 @@ from station.desk.underway import JobUnderway
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.queries.settings import find_shop, find_worker
-from station.shop import codes
+from station.shop import codes, lengths
 from station.shop.acts import (
     Act,
     Answer,
@@ -251,7 +251,8 @@ class Desk:
         return self.question() in common.SECRET
 
     def _set_now(self) -> None:
-        now = self.clock()
+        now, shop = self.clock(), find_shop(self.ledger.view)
+        lengths.use_units(shop.units, fractions=shop.fractions)
         if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
             self.unlocked = ""
         doing = self.underway.doing() if self.underway else None
@@ -263,7 +264,7 @@ class Desk:
     def _understand(self, text: str) -> Input | Unread:
         """A number when it can only be one, else a code."""
         number = Number(text.strip())
-        if number.reading is not None or number.whole is not None:
+        if number.reading is not None or number.length is not None or number.whole is not None:
             return number
         if self.hand.work.takes_text and "-" in text:  # a code of ours is printed without one
             return Typed(text)

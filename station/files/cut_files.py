@@ -24,11 +24,12 @@ from station.queries.batches import find_approved
 from station.queries.pace import correct_router
 from station.queries.routers import list_routers
 from station.queries.settings import find_shop
+from station.shop import lengths
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, ReadAs, Revision, Router
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
 from station.shop.rooms import FileJob, Hand, LongJob, Took
-from station.shop.words import say
+from station.shop.words import length, say
 
 ENDINGS = (".nc", ".ngc", ".cnc", ".gcode", ".tap", ".txt", ".min", ".eia")
 
@@ -189,7 +190,7 @@ def _end_reading(
             said = say("That text is revision {letter} already", letter=letter)
             return Took(hand, refuse(said, say("Read another file.")))
         case Unreadable(why=why):
-            said = say("{file} cannot be read: {why}", file=name, why=why)
+            said = say("{file} cannot be read: {why}", file=name, why=lengths.convert(why))
             return Took(hand, refuse(said, say("Mend the file, then read it again.")))
         case UnitsMissing():
             said = say("{file} does not say whether it is in mm or in inches", file=name)
@@ -198,7 +199,9 @@ def _end_reading(
             work = replace(hand.work, ask="cut", intake=held)
             return Took(replace(hand, work=work), attention(said, do))
         case NothingCutOut():
-            said = say("{file} cuts no part out of {mm} mm", file=name, mm=material.thickness_mm)
+            said = say(
+                "{file} cuts no part out of {mm} mm", file=name, mm=length(material.thickness_mm)
+            )
             if hand.work.intake.read:  # read once more, as somebody said
                 do = say("It stays as it was read before. Say it otherwise.")
                 return Took(hand, refuse(said, do))

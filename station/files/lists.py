@@ -48,7 +48,7 @@ def write(ledger: Ledger, kind: type[Fact]) -> str:
     out = io.StringIO()
     table = csv.writer(out, lineterminator="\n")
     fields = typed_fields(kind)
-    table.writerow([field.name for field in fields])
+    table.writerow([field.name_column() for field in fields])
     for fact in ledger.facts(kind):
         plain = to_plain(fact)
         table.writerow([guard_cell(write_value(f, plain[f.name])) for f in fields])
@@ -70,8 +70,18 @@ def free_cell(text: str) -> str:
 
 
 def list_names(kind: type[Fact]) -> tuple[str, ...]:
-    """Lists the names of a list's columns."""
-    return tuple(field.name for field in typed_fields(kind))
+    """Lists the names of a list's columns, as they are written out."""
+    return tuple(field.name_column() for field in typed_fields(kind))
+
+
+def _find_columns(kind: type[Fact]) -> dict[str, tuple[str, str]]:
+    """Finds the field of each column that a list can have, and the units that its name says."""
+    found: dict[str, tuple[str, str]] = {}
+    for field in typed_fields(kind):
+        names = {units: field.name_column(units) for units in ("inch", "mm")}
+        says = len({*names.values()}) > 1
+        found |= {name: (field.name, units if says else "") for units, name in names.items()}
+    return found
 
 
 def read_together(view: View, files: Iterable[tuple[Path, type[Fact] | None]]) -> dict[Path, Read]:
@@ -152,7 +162,7 @@ def _find_kind(names: list[str]) -> type[Fact] | None:
     """Finds the list whose columns these are: the one that has most of them, if it is one."""
     if "id" not in names:
         return None
-    shared = {kind: len({*names} & {*list_names(kind)}) for kind in NAMES.values()}
+    shared = {kind: len({*names} & _find_columns(kind).keys()) for kind in NAMES.values()}
     most = max(shared.values())
     best = [kind for kind, count in shared.items() if count == most]
     strange = len(names) - most
@@ -168,14 +178,15 @@ def _say_no_list(names: list[str]) -> Say:
 
 def _explain_header(names: list[str], kind: type[Fact]) -> Say | None:
     """Explains what is wrong with a list's columns; None: they can be read."""
-    known = list_names(kind)
+    known = _find_columns(kind)
     if strange := [name for name in names if name not in known]:
         return say(
             "line 1: this list has no column {strange}; its columns are {names}",
             strange=several([name or "without a name" for name in strange]),
-            names=", ".join(known),
+            names=", ".join(list_names(kind)),
         )
-    if twice := [name for name in dict.fromkeys(names) if names.count(name) > 1]:
+    fields = [known[name][0] for name in names]
+    if twice := [n for n, field in zip(names, fields, strict=True) if fields.count(field) > 1]:
         return say("line 1: column {twice} stands there twice", twice=twice[0])
     return None if "id" in names else say("line 1: the column id is missing")
 
@@ -193,14 +204,16 @@ def _row(
     """One row over what is known of it already, and what is wrong with it."""
     if len(row) != len(names):
         return {}, [say("{n} {n|value|values}, wanted: {wanted}", n=len(row), wanted=len(names))]
-    cells = {name: free_cell(text.strip()) for name, text in zip(names, row, strict=True)}
+    columns = [_find_columns(kind)[name] for name in names]
+    units = dict(columns)
+    cells = {name: free_cell(text.strip()) for (name, _), text in zip(columns, row, strict=True)}
     number = cells["id"]
     before = view.get(kind, number)
     if before is None and (lost := _zeros(view, kind, number)):
         return {"id": number}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
     fields = fields_by_name(kind)
-    value |= {name: read_value(fields[name], text) for name, text in cells.items()}
+    value |= {name: read_value(fields[name], text, units[name]) for name, text in cells.items()}
     made = build_sound(kind.kind, value, view, coming)
     return value, made if isinstance(made, list) else []
 

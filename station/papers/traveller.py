@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from station.papers import bars, drawing, slips, table
 from station.papers.page import LEADING, LEGIBLE, MM, Page, measure_code, write_moment
+from station.shop import lengths
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
@@ -110,7 +111,7 @@ def _draw_what(
     router: Router | None,
 ) -> float:
     """Draws material, sheets, router, cut file and revision; for a child what it is."""
-    size = f"{revision.length_mm:g} × {revision.width_mm:g}"
+    size = f"{lengths.write(revision.length_mm)} × {lengths.write(revision.width_mm)}"
     # The revision first: whatever long names push off the paper, it is not that.
     words = [f"revision {batch.revision} of cut file {cut_file.name}"]
     if not batch.has_sheets:

@@ -13,6 +13,7 @@ from station.queries.runs import LASER, WORK, find_work, list_runs, name_run
 from station.queries.settings import find_shop
 from station.queries.stock import count_in_store
 from station.queries.underway import list_with_paper
+from station.shop import lengths
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -46,6 +47,8 @@ THINGS: tuple[type[Fact], ...] = (Router, Bit, Lot, Cart, Mailer, CutFile)
 
 def make_paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
     """Makes one paper; None when what it is about is not there."""
+    shop = find_shop(ledger.view)
+    lengths.use_units(shop.units, fractions=shop.fractions)
     draw = _PAPERS.get(kind)
     return draw(ledger, name, now) if draw else None
 

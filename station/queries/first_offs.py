@@ -24,7 +24,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, length, say
 
 
 class Measured(NamedTuple):
@@ -101,7 +101,9 @@ def find_other_thickness(view: View, bed: Bed, run: Revision) -> str:
     now = view.get(Material, run.material)
     if was is None or now is None or was.thickness_mm == now.thickness_mm:
         return ""
-    return f"{now.thickness_mm:g} mm after {was.thickness_mm:g} mm"
+    return str(
+        say("{now} mm after {was} mm", now=length(now.thickness_mm), was=length(was.thickness_mm))
+    )
 
 
 def say_in_the_way(view: View, bed: Bed, first: FirstOff, run: Revision | None) -> tuple[Say, Say]:

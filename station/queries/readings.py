@@ -7,7 +7,7 @@ from station.shop.acts import Answer, question
 from station.shop.facts import Batch, Revision, Size, Slip
 from station.shop.readings import name_size
 from station.shop.views import Noted, View
-from station.shop.words import say
+from station.shop.words import length, say
 
 # A reading this far from what is nominal is of something else: common practice, no source.
 FAR_SHARE = 0.1
@@ -20,7 +20,7 @@ def ask_if_far(size: Size, mm: float) -> Answer | None:
     if abs(mm - size.nominal_mm) <= far:
         return None
     return question(
-        say("{mm} mm: is that {size}?", mm=f"{mm:g}", size=size.in_words),
+        say("{mm} mm: is that {size}?", mm=length(mm), size=size.in_words),
         say("Measure it again, or choose the size that it is."),
     )
 

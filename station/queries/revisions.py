@@ -7,7 +7,7 @@ from dataclasses import replace
 from station.queries.shapes import list_recess_differences
 from station.shop.facts import Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
-from station.shop.words import Say, say
+from station.shop.words import Say, length, say
 
 SIZE_MM = 0.02  # below this two sizes are one: the reader's own grid is 0.01 mm
 PLACE_MM = 0.5
@@ -59,7 +59,7 @@ def _of_part(old: Revision, new: Revision, part: str, name: Say | str) -> list[S
 def _of_size(one: Shape, other: Shape, name: Say | str) -> list[Say]:
     (a, b), (c, d) = sorted(one.box), sorted(other.box)
     if abs(a - c) > SIZE_MM or abs(b - d) > SIZE_MM:
-        now, was = f"{d:.2f} × {c:.2f}", f"{b:.2f} × {a:.2f}"
+        now, was = (say("{a} × {b}", a=length(x, 2), b=length(y, 2)) for x, y in ((d, c), (b, a)))
         return [say("{part}: {now} mm instead of {was}.", part=name, now=now, was=was)]
     return []
 
@@ -162,7 +162,7 @@ def _of_bits(old: Revision, new: Revision) -> list[Say]:
         if had is None:
             found.append(say("Bit {number} is new.", number=bit.number))
         elif abs(had.diameter_mm - bit.diameter_mm) > SIZE_MM:
-            now, was = f"{bit.diameter_mm:.1f}", f"{had.diameter_mm:.1f}"
+            now, was = length(bit.diameter_mm, 1), length(had.diameter_mm, 1)
             found.append(
                 say("Bit {number}: {now} mm instead of {was}.", number=bit.number, now=now,
                     was=was)

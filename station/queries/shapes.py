@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from station.shop.facts import Part, Shape, measure_loop
-from station.shop.words import Say, say
+from station.shop.words import Say, area, length, say, together
 
 NEAR_SHARE = 0.06  # of the longer side: what differs by more is another part
 SIZE_MM = 0.02  # below this two sizes are one
@@ -35,8 +35,8 @@ def list_shape_differences(was: Shape, now: Shape) -> list[Say]:
     found: list[Say] = []
     (a, b), (c, d) = sorted(was.box), sorted(now.box)
     if abs(a - c) > SIZE_MM or abs(b - d) > SIZE_MM:
-        found.append(say("{now} mm instead of {was}.", now=f"{d:.2f} × {c:.2f}",
-                         was=f"{b:.2f} × {a:.2f}"))  # fmt: skip
+        found.append(say("{now} mm instead of {was}.", now=_write_size(d, c),
+                         was=_write_size(b, a)))  # fmt: skip
     now_has, had = len(now.holes), len(was.holes)
     if now_has != had:
         found.append(say("{now} {now|hole|holes} instead of {was}.", now=now_has, was=had))
@@ -46,7 +46,7 @@ def list_shape_differences(was: Shape, now: Shape) -> list[Say]:
         found.append(say("{now} {now|tab|tabs} instead of {was}.", now=now_has, was=had))
     if not found:
         off = now.area_mm2 - was.area_mm2
-        found.append(say("Its outline differs: {mm} mm² of area.", mm=f"{off:+.1f}"))
+        found.append(say("Its outline differs: {mm} mm² of area.", mm=area(off)))
     return found
 
 
@@ -64,9 +64,13 @@ def list_recess_differences(was: Shape, now: Shape) -> list[Say]:
     off = sum(measure_loop(r.outline) for r in now.recesses)
     off -= sum(measure_loop(r.outline) for r in was.recesses)
     if abs(off) > POCKET_MM2:
-        return [say("Pockets of another size: {mm} mm².", mm=f"{off:+.1f}")]
+        return [say("Pockets of another size: {mm} mm².", mm=area(off))]
     return []
 
 
-def _write(depths: list[float]) -> str:
-    return ", ".join(dict.fromkeys(f"{d:g}" for d in depths))
+def _write(depths: list[float]) -> Say:
+    return together([length(depth) for depth in dict.fromkeys(depths)])
+
+
+def _write_size(long: float, wide: float) -> Say:
+    return say("{a} × {b}", a=length(long, 2), b=length(wide, 2))

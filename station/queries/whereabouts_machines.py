@@ -16,7 +16,7 @@ from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Mailer, Material, 
 from station.shop.moves import SHEET
 from station.shop.places import balances
 from station.shop.views import View
-from station.shop.words import Say, say, when
+from station.shop.words import Say, length, metres, say, when
 
 FREE = say("it is free")
 
@@ -66,26 +66,26 @@ def _tell_metres(view: View, id: str) -> Say:
     bit = view.get(Bit, id)
     if bit is None:
         return Say()
-    cut = round(count_metres_cut(view, bit))
-    return say("{cut} of {life} m cut", cut=cut, life=round(bit.life_m))
+    cut = metres(count_metres_cut(view, bit))
+    return say("{cut} of {life} m cut", cut=cut, life=metres(bit.life_m))
 
 
 def answer_bit(view: View, bit: Bit, _now: str) -> Thing:
     """Answers about a bit: where it is, and how much it has cut."""
     in_router = name_router(view, bit.router) if bit.router else ""
     place = say("in {router}", router=in_router) if in_router else say("in the drawer")
-    metres = _tell_metres(view, bit.id)
+    cut = _tell_metres(view, bit.id)
     states = {"good": say("good"), "worn": say("worn"), "broken": say("broken")}
-    left = max(0, round(bit.life_m - count_metres_cut(view, bit)))
+    left = metres(max(0, bit.life_m - count_metres_cut(view, bit)))
     return Thing(
         label=say("Bit"),
         number=bit.id,
         title=bit.words,
         note=states[bit.state],
-        said=say("Bit {bit}: {place}, {metres}", bit=bit.id, place=place, metres=metres),
+        said=say("Bit {bit}: {place}, {metres}", bit=bit.id, place=place, metres=cut),
         next=(say("Left of its life: {n} m.", n=left) if bit.state == "good"
               else say("It is not used any more.")),
-        where=(AnswerLine(metres, place, write_touch("router", bit.router)),),
+        where=(AnswerLine(cut, place, write_touch("router", bit.router)),),
         about=(bit.key,),
     )  # fmt: skip
 
@@ -141,8 +141,8 @@ def _describe_queued(view: View, batch: Batch, now: str) -> AnswerLine:
 
 def answer_mailer(_view: View, mailer: Mailer, _now: str) -> Thing:
     """Answers about a mailer: its size."""
-    size = say("{a} × {b} mm, closes over {c} mm", a=f"{mailer.length_mm:g}",
-               b=f"{mailer.width_mm:g}", c=f"{mailer.thick_mm:g}")  # fmt: skip
+    size = say("{a} × {b} mm, closes over {c} mm", a=length(mailer.length_mm),
+               b=length(mailer.width_mm), c=length(mailer.thick_mm))  # fmt: skip
     return Thing(
         label=say("Mailer"),
         number=mailer.id,

@@ -7,6 +7,7 @@ not fit its field stays as it is: what is wrong with it is told where a fact is 
 import re
 from collections.abc import Mapping
 
+from station.shop import lengths
 from station.shop.fields import FactField
 from station.shop.times import is_time
 
@@ -16,15 +17,20 @@ _BETWEEN = re.compile(r"\s+[x×]\s+")  # the columns of a row
 _YES = {"yes": True, "no": False, "1": True, "0": False}
 
 
-def read_value(field: FactField, text: str) -> object:
-    """Reads the plain value that a text stands for."""
+def read_value(field: FactField, text: str, units: str = "") -> object:
+    """Reads the plain value that a text stands for; a length in `units`, or the shop's."""
     if field.columns:
         return _read_rows(field, text)
-    return read_time(text) if field.about.written == "time" else read_scalar(field.of, text)
+    if field.about.written == "time":
+        return read_time(text)
+    return read_scalar(field.of, text, field.about.unit, units)
 
 
-def read_scalar(of: type, text: str) -> object:
-    """Reads a whole number, a number, yes or no, or a text."""
+def read_scalar(of: type, text: str, unit: str = "", units: str = "") -> object:
+    """Reads a whole number, a number, yes or no, or a text; a length in `units` or the shop's."""
+    if of is float and lengths.is_length(unit):
+        found = lengths.read(text, unit, units)
+        return text if found is None else found
     try:
         if of is int:
             return int(text)
@@ -38,12 +44,17 @@ def read_scalar(of: type, text: str) -> object:
 def write_value(field: FactField, value: object) -> str:
     """Writes a plain value as it is read; of a row, what the work fills in only where it did."""
     if not field.columns:
-        return write_scalar(value)
+        return write_scalar(value, field.about.unit)
     return "; ".join(_write_row(field.columns, row) for row in to_rows(field, value))
 
 
-def write_scalar(value: object) -> str:
-    """Writes one plain value: yes or no, a number without needless zeros, a text."""
+def write_scalar(value: object, unit: str = "") -> str:
+    """Writes one plain value: yes or no, a number without needless zeros, a text.
+
+    A length is written in the shop's unit, as exactly as it is kept.
+    """
+    if isinstance(value, float) and lengths.is_length(unit):
+        return lengths.write_exactly(value, unit)
     if isinstance(value, bool):
         return "yes" if value else "no"
     return f"{value:g}" if isinstance(value, float) else str(value)
@@ -84,7 +95,8 @@ def _write_row(columns: tuple[FactField, ...], row: tuple[object, ...]) -> str:
         if kept[-1] != columns[len(kept) - 1].start:
             break
         kept.pop()
-    return " x ".join(write_scalar(value) for value in kept)
+    written = zip(kept, columns, strict=False)
+    return " x ".join(write_scalar(value, column.about.unit) for value, column in written)
 
 
 def _read_rows(field: FactField, text: str) -> object:
@@ -93,7 +105,7 @@ def _read_rows(field: FactField, text: str) -> object:
         texts = _BETWEEN.split(piece)
         if len(texts) > len(columns):
             return text
-        row = [read_scalar(c.of, t) for c, t in zip(columns, texts, strict=False)]
+        row = [read_scalar(c.of, t, c.about.unit) for c, t in zip(columns, texts, strict=False)]
         rows.append((*row, *(c.start for c in columns[len(texts) :])))
     return from_rows(field, tuple(rows))
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from station.shop.facts import KINDS, Fact
 from station.shop.facts.about import About
+from station.shop.lengths import name_unit
 from station.shop.words import Say, say
 
 
@@ -29,7 +30,16 @@ class FactField:
     def label(self) -> Say:
         """Says what people call it, with its unit: ``low, mm``."""
         label, unit = self.about.label, self.about.unit
-        return say("{label}, {unit}", label=label, unit=unit) if unit else label
+        return say("{label}, {unit}", label=label, unit=name_unit(unit)) if unit else label
+
+    def name_column(self, units: str = "") -> str:
+        """Names its column in a file: ``low_mm``, or ``low_in`` where lengths are in inches.
+
+        `units`: mm or inch; "": the shop's.
+        """
+        both = (self.about.unit, name_unit(self.about.unit, units))
+        kept, now = (f"_{unit.replace('/', '_').replace('²', '2')}" for unit in both)
+        return self.name.removesuffix(kept) + now if self.name.endswith(kept) else self.name
 
     @property
     def points(self) -> type[Fact] | None:

@@ -1,10 +1,144 @@
-"""Lengths in the shop's own unit. They are kept in mm."""
+"""Lengths in the shop's own units: read and written here alone. They are kept in mm (in m).
 
-# the international inch of 1959
+A program serves one shop: its units are set once it is known, and followed when it changes them.
+"""
+
+import re
+from fractions import Fraction
+
+# the international inch of 1959; a foot is twelve of them
 MM_PER_INCH = 25.4
+M_PER_FOOT = 0.3048
 FINEST = 4  # digits of a mm that are kept: a tenth of a micrometre
+SHOWN = 3  # digits of an inch on a screen: common practice, no source
+PARTS = 64  # of an inch, the finest fraction on a rule
+NEAR = 0.0005  # inches that a fraction may be off, and still be that fraction
+# what a unit is called where lengths are in inches, and how many of it one of those is
+_INCH_UNITS = {
+    "mm": ("in", MM_PER_INCH),
+    "mm/min": ("in/min", MM_PER_INCH),
+    "mm/s²": ("in/s²", MM_PER_INCH),
+    "mm²": ("in²", MM_PER_INCH**2),
+    "m": ("ft", M_PER_FOOT),
+}
+LARGE = 100  # a speed or an area from here on is written without decimals
+THIN = "\u2009"  # parts thousands
+_FRACTION = re.compile(r"(?:(\d{1,4})[ -])?(\d{1,3})/(\d{1,3})")
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
+_MEASURED = re.compile(
+    r"(?P<values>\d+(?:\.\d+)?(?: (?:×|to|instead of) \d+(?:\.\d+)?)?)"
+    r" (?P<unit>mm/min|mm²|mm)(?!\w)"
+)
+
+
+class _InUse:
+    """Holds the units of the shop; one for the program."""
+
+    units = "mm"
+    fractions = False
+
+
+def use_units(units: str, *, fractions: bool) -> None:
+    """Writes and reads lengths in these units (mm, inch) from now on, inches as fractions."""
+    _InUse.units, _InUse.fractions = units, fractions
+
+
+def name_unit(unit: str, units: str = "") -> str:
+    """Names the unit that is shown for one that is kept; others stay as they are.
+
+    `units`: mm or inch; "": the shop's.
+    """
+    in_inches = (units or _InUse.units) == "inch" and unit in _INCH_UNITS
+    return _INCH_UNITS[unit][0] if in_inches else unit
+
+
+def is_length(unit: str) -> bool:
+    """Says whether a unit is one of lengths, which differ between shops."""
+    return unit in _INCH_UNITS
+
+
+def _find_factor(unit: str, units: str = "") -> float:
+    in_inches = (units or _InUse.units) == "inch" and unit in _INCH_UNITS
+    return _INCH_UNITS[unit][1] if in_inches else 1.0
+
+
+def write(value: float, unit: str = "mm", digits: int | None = None) -> str:
+    """Writes a kept value for a person, without its unit; `digits`: of a mm, fixed."""
+    shown = value / _find_factor(unit)
+    if unit == "m":
+        return f"{shown:,.{digits or 0}f}".replace(",", THIN)
+    if _InUse.units != "inch":
+        return f"{value:g}" if digits is None else f"{value:.{digits}f}"
+    if unit != "mm":
+        return f"{shown:.3g}" if shown < LARGE else f"{shown:.0f}"
+    if _InUse.fractions and (text := _write_fraction(shown)):
+        return text
+    return _strip(f"{shown:.{SHOWN}f}")
+
+
+def _write_fraction(inches: float) -> str:
+    """Writes inches as a fraction where it is one, whole inches before it; else nothing."""
+    parts = round(abs(inches) * PARTS)
+    if abs(abs(inches) - parts / PARTS) > NEAR:
+        return ""
+    whole, rest = divmod(parts, PARTS)
+    part = str(Fraction(rest, PARTS)) if rest else ""
+    sign = "-" if inches < 0 and parts else ""
+    return sign + (" ".join(filter(None, (str(whole) if whole else "", part))) or "0")
+
+
+def write_exactly(value: float, unit: str) -> str:
+    """Writes a kept value as it can be read again: as short as that allows."""
+    factor = _find_factor(unit)
+    if factor == 1.0:
+        return f"{value:g}"
+    texts = (f"{value / factor:.{digits}f}" for digits in range(9))
+    exact = (text for text in texts if to_kept(float(text), unit) == round(value, FINEST))
+    return _strip(next(exact, f"{value / factor:.8f}"))
+
+
+def read(text: str, unit: str = "mm", units: str = "") -> float | None:
+    """Reads what a person typed, in `units` or the shop's, as it is kept; None: it is no number.
+
+    Inches may be a fraction, with whole inches before it: ``3/8``, ``6 3/8``.
+    """
+    bare = text.strip().replace(",", ".")
+    in_inches = (units or _InUse.units) == "inch"
+    if unit == "mm" and in_inches and (match := _FRACTION.fullmatch(bare)):
+        whole, above, below = (int(part or 0) for part in match.groups())
+        return to_kept(whole + above / below, unit, units) if below else None
+    body = bare.removeprefix("-")
+    if not body.replace(".", "", 1).isdecimal() or not body.isascii():
+        return None
+    return to_kept(float(bare), unit, units)
+
+
+def to_kept(shown: float, unit: str, units: str = "") -> float:
+    """Gives a value in `units` or the shop's as it is kept."""
+    factor = _find_factor(unit, units)
+    return shown if factor == 1.0 else round(shown * factor, FINEST)
+
+
+def convert(text: str) -> str:
+    """Gives a text about a cut file, which has its lengths in mm, in the shop's unit.
+
+    Those before it count too: ``298.1 × 25.0 mm``, ``0.1 to 0.25 mm``.
+    """
+    if _InUse.units != "inch":
+        return text
+
+    def change(found: re.Match[str]) -> str:
+        unit = found["unit"]
+        written = _NUMBER.sub(lambda number: write(float(number[0]), unit), found["values"])
+        return f"{written} {name_unit(unit)}"
+
+    return _MEASURED.sub(change, text)
 
 
 def inches(length: float) -> float:
     """Gives inches in mm, as they are kept."""
     return round(length * MM_PER_INCH, FINEST)
+
+
+def _strip(text: str) -> str:
+    return text.rstrip("0").rstrip(".") if "." in text else text

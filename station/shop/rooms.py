@@ -9,11 +9,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Generic, NamedTuple, Protocol, TypeVar
 
+from station.shop import lengths
 from station.shop.acts import Answer, Args
 from station.shop.codes import Code
 from station.shop.faces import Face
 from station.shop.views import Rules, View
 from station.shop.words import Say
+
+LONGEST_MM = 100_000  # a number that is longer is a code that was misread
 
 
 class Doing(NamedTuple):
@@ -137,6 +140,12 @@ class Number(NamedTuple):
         if not body.replace(".", "", 1).isdecimal() or not body.isascii() or len(body) > 9:
             return None
         return float(text)
+
+    @property
+    def length(self) -> float | None:
+        """As a length in mm, typed in the shop's unit; None when it is none below 100 m."""
+        read = lengths.read(self.text)
+        return read if read is not None and abs(read) < LONGEST_MM else None
 
 
 class Point(NamedTuple):

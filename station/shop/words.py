@@ -4,6 +4,10 @@ import re
 from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
+from station.shop import lengths
+
+_UNIT = re.compile(r"\{(\w+)\} (mm²|mm|m)\b")  # a value of a template, and its unit
+_KEPT = "{length}"  # of a sentence that is a length alone
 _FORMS = re.compile(r"\{(\w+)\|([^|{}]*)\|([^|{}]*)\}")
 
 
@@ -34,10 +38,67 @@ def say(template: str, **values: object) -> Say:
     return Say(template, values)
 
 
+_INCHES = "inches"
+MM = say("mm")  # the shop's unit, as a word of a sentence: "Enter the {unit}."
+
+
+def length(mm: float, digits: int | None = None) -> Say:
+    """Gives a length for a sentence, in the shop's unit; ``{size} mm`` names the unit after it.
+
+    `digits`: of a mm, fixed; else as many as there are.
+    """
+    return Say(_KEPT, {"length": mm, "unit": "mm", "digits": digits})
+
+
+def length_in_full(mm: float, digits: int | None = None) -> Say:
+    """Gives a length with its unit: ``6.5 mm``."""
+    return say("{mm} mm", mm=length(mm, digits))
+
+
+def metres(of: float, digits: int | None = 0) -> Say:
+    """Gives what a bit has cut, in m, for a sentence that has ``{cut} m``."""
+    return Say(_KEPT, {"length": of, "unit": "m", "digits": digits})
+
+
+def area(mm2: float, digits: int | None = 1) -> Say:
+    """Gives an area, in mm², for a sentence that has ``{area} mm²``."""
+    return Say(_KEPT, {"length": mm2, "unit": "mm²", "digits": digits})
+
+
+def _write_length(words: Say) -> str:
+    value, unit, digits = (words.values[name] for name in ("length", "unit", "digits"))
+    assert isinstance(value, int | float)
+    assert isinstance(digits, int | None)
+    return lengths.write(value, str(unit), digits)
+
+
+def _is_length(value: object) -> bool:
+    """Tells whether a value is a length, or made of lengths alone: ``35 and 265``."""
+    if not isinstance(value, Say):
+        return False
+    return value.template == _KEPT or (
+        bool(value.values) and all(map(_is_length, value.values.values()))
+    )
+
+
+def _name_units(template: str, words: Say) -> str:
+    """Puts the shop's unit after each value of a template that is a length."""
+
+    def name(found: re.Match[str]) -> str:
+        is_one = _is_length(words.values.get(found[1]))
+        return f"{{{found[1]}}} {lengths.name_unit(found[2]) if is_one else found[2]}"
+
+    return _UNIT.sub(name, template)
+
+
 def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
     """Fills a sentence's template in, as a language has it, and those of sentences within it."""
     if not words.template:
         return ""
+    if words.template == _KEPT:
+        return _write_length(words)
+    if words.template == MM.template:
+        return find_template(_INCHES if lengths.name_unit("mm") == "in" else MM.template)
     texts = {
         name: fill_in(value, find_template) if isinstance(value, Say) else plain(value)
         for name, value in words.values.items()
@@ -45,6 +106,8 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
     template = find_template(words.template)
     if "|" in template:
         template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
+    if "} m" in template:
+        template = _name_units(template, words)
     return template.format(**texts)
 
 

@@ -5,6 +5,7 @@ the keys of the screen. By keyboard nothing is clicked. By scanner whatever has 
 printed is scanned; names have none, and are typed.
 """
 
+import re
 import shutil
 from collections import Counter
 from collections.abc import Callable
@@ -23,7 +24,8 @@ from station.look.language import translate
 from station.look.scanner import KEY, SETTLE_MS
 from station.look.widgets import Touch
 from station.look.window import Window
-from station.printing import pdf_files
+from station.papers.marks import TextMark
+from station.printing import gathering, pdf_files
 from station.printing.codes import list_codes
 from station.shop import cards, codes
 from station.shop.cards import button
@@ -36,12 +38,16 @@ from station.window.show import find_application
 
 AT = "2026-11-25T07:30:00"
 WAYS = ("touch", "keyboard", "scanner")
+NOT_IN = {  # how a length is written in the unit that the shop does not have
+    "mm": re.compile(r"\d in$|, in$|\bin(²|/min)|\bft\b"),
+    "inch": re.compile(r"\bmm\b|mm²|\d m\b"),
+}
 OFTEN = 400  # Tabs until what is looked for must have come
 FILLED = {
     "mm": {"units": "millimetres", "paper": "A4", "material": "6.5 mm birch plywood",
-           "thickness": "6.5"},
+           "thickness": "6.5", "diameter": "6"},
     "inch": {"units": "inches", "paper": "Letter", "material": "1/4 in birch plywood",
-             "thickness": "0.25"},
+             "thickness": "0.25", "diameter": "0.23622"},
 }  # fmt: skip
 
 
@@ -56,6 +62,7 @@ class FirstDay:
         self.did: Counter[str] = Counter()
         self.problems: list[str] = []
         self.shots = 0
+        self.printed: list[tuple[str, str]] = []
         self.typed: dict[str, str] = {}  # the first text of each question of the office
 
     def run(self) -> None:
@@ -76,6 +83,7 @@ class FirstDay:
                 self._take_picture(f"{number:02d}-{step.title.split(',')[0].replace(' ', '-')}")
             self.session.stop()
             self.window.close()
+            self._read_papers()
             if not ledger.view.shelf(Order, "shipped", 1):
                 raise TourFailed("no order has left")
             if wrong := ledger.check():
@@ -88,8 +96,13 @@ class FirstDay:
         if not question.ask():
             raise TourFailed(f"step 1: {self.problems[-1]}")
         papers = pdf_files.Papers(self.ledger, self.out / "papers", self.clock)
+
+        def printer(kind: str, name: str) -> None:
+            self.printed.append((kind, name))
+            papers(kind, name)
+
         self.desk = bootstrap.make_desk(
-            self.ledger, question.keep(), self.clock, printer=papers, begin=ProcessJob
+            self.ledger, question.keep(), self.clock, printer=printer, begin=ProcessJob
         )
         self.session = Session(self.window, self.desk)
         self.session.start()
@@ -120,6 +133,7 @@ class FirstDay:
         except TourFailed as failed:
             self._take_picture("stopped")
             raise TourFailed(f"{self.way}, {step}, “{line}”: {failed}") from failed
+        self._read_lengths(f"{step}, “{line}”", inspect.list_texts(self.window))
         answer = self.session.answered
         if answer.tone == "stop":
             self._take_picture("stopped")
@@ -136,6 +150,19 @@ class FirstDay:
             self.scan(codes.write(kind, number))
         else:
             self.touch(line)
+
+    def _read_lengths(self, at: str, texts: list[str]) -> None:
+        """Notes every length that is not in the shop's unit."""
+        other = NOT_IN[self.units]
+        self.problems += [f"{self.way}, {at}: “{text}”" for text in texts if other.search(text)]
+
+    def _read_papers(self) -> None:
+        """Makes every paper that was printed once more, and reads its lengths."""
+        for kind, name in dict.fromkeys(self.printed):
+            paper = gathering.make_paper(self.ledger, kind, name, self.clock())
+            marks = [mark for page in paper.pages for mark in page] if paper else []
+            texts = [mark.words for mark in marks if isinstance(mark, TextMark)]
+            self._read_lengths(f"paper {kind} {name}", texts)
 
     # --- what is done in each way
 

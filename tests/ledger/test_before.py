@@ -146,7 +146,6 @@ OTHER = {
         "> ask | 5.8 mm read, limits are 6.0 to 6.9 | Scan the reason"
     ),
     "> stop | Why is it settled so?": "> ask | Why is it settled so?",
-    "The same parts, places, time and bits.": "The same parts, places, tabs, time and bits.",
     "goes at ": "goes ",
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",

@@ -32,8 +32,9 @@ def test_what_readme_touches_the_tour_touches_in_that_order(title, words):
 
 @pytest.mark.slow
 @pytest.mark.usefixtures("compiled")
-@pytest.mark.parametrize("way", WAYS)
-def test_an_empty_shop_sends_its_first_pack(way, tmp_path, capsys):
-    assert run_first_day(tmp_path, units="mm", ways=(way,)) == 0, capsys.readouterr().out
+@pytest.mark.parametrize(("way", "units"), [*((way, "mm") for way in WAYS), ("touch", "inch")])
+def test_an_empty_shop_sends_its_first_pack(way, units, tmp_path, capsys):
+    """Every text of every screen and paper is read: no length in the other unit."""
+    assert run_first_day(tmp_path, units=units, ways=(way,)) == 0, capsys.readouterr().out
     did = capsys.readouterr().out
     assert ("typed" in did) == (way != "touch")  # not one key of the keyboard

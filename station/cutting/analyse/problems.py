@@ -226,7 +226,8 @@ def _check_bits_said(program: Program, setting: Setting) -> list[Problem]:
         if there is None and said.number == first and not setting.changer_mm:
             there, where = setting.spindle_mm, "The spindle"
         if there is not None and abs(there - said.diameter_mm) > SAME_BIT_MM:
-            text = f"{where} has a bit of {there:g} mm; this remark asks for {said.diameter_mm:g}."
+            asks = f"this remark asks for {said.diameter_mm:g} mm"
+            text = f"{where} has a bit of {there:g} mm; {asks}."
             found.append(Problem(said.line, "bit-differs", text))
     return found
 

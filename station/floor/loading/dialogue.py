@@ -74,7 +74,7 @@ from station.shop.file_requests import ProveText
 from station.shop.rooms import Aside, Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import MM, Say, clock, length, say
 
 A_WHILE_S = 600  # the traveller again after this long is a question
 
@@ -121,7 +121,7 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
         return new_bit.enter_size(here, given)
     if here.first:
         return _enter_reading(here, here.first, given)
-    revision, value = here.revision, given.reading
+    revision, value = here.revision, given.length
     if revision is None:
         return None
     if last := refuse_no_next(here):
@@ -132,7 +132,7 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
     hand = replace(here.hand, work=replace(here.hand.work, reading=value))
     if wrong := judge_thickness(here.view, revision, value):
         return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
-    return Took(hand, good(say("{mm} mm: within limits", mm=f"{value:g}"), say_next(here, hand)))
+    return Took(hand, good(say("{mm} mm: within limits", mm=length(value)), say_next(here, hand)))
 
 
 def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:
@@ -157,7 +157,7 @@ def _choose_size(here: Now, number: int) -> Took | None:
     chosen = sizes[number - 1]
     hand = replace(here.hand, work=replace(here.hand.work, size=chosen.name), digits="")
     said = say("{part}, {size}", part=chosen.part.name, size=chosen.size.in_words)
-    return Took(hand, good(said, say("Measure it, enter the mm.")))
+    return Took(hand, good(said, say("Measure it, enter the {unit}.", unit=MM)))
 
 
 def _enter_survived(here: Now, given: Number) -> Took:
@@ -602,7 +602,7 @@ def _tick_bit(here: Now) -> Took:
     for use in run.bits[:1] if run else ():
         bit = find_bit_in(here.view, here.bed, use)
         if bit is None or bit.state != "good" or bit.diameter_mm != use.diameter_mm:
-            size = f"{use.diameter_mm:g}"
+            size = length(use.diameter_mm)
             return Took(
                 untick_items(here.hand, "bit"),
                 refuse(say("A {size} mm bit is needed", size=size), say("Put it in and scan it.")),

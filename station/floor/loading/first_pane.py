@@ -6,7 +6,7 @@ from station.queries.first_offs import Measured
 from station.shop.cards import button
 from station.shop.faces import Asked, Block, Check, Checks, Header, Hint, PartDrawing, Press
 from station.shop.facts import Batch, FirstOff
-from station.shop.words import Say, say, several
+from station.shop.words import MM, Say, length, say, together
 
 WRONG = say("It is wrong")
 
@@ -29,7 +29,7 @@ def show_first_off(here: Now, first: FirstOff) -> tuple[Block, ...]:
     return (
         header,
         PartDrawing(part=asked.part, note=_say_limits(asked), measured=asked.size),
-        Asked(question=question, typed=here.hand.digits, unit=say("mm")),
+        Asked(question=question, typed=here.hand.digits, unit=MM),
     )
 
 
@@ -44,7 +44,7 @@ def _say_by_eye(first: FirstOff) -> Hint:
 
 def _say_limits(one: Measured) -> Say:
     return say("{size}: right from {low} to {high} mm", size=one.size.name,
-               low=f"{one.size.low_mm:g}", high=f"{one.size.high_mm:g}")  # fmt: skip
+               low=length(one.size.low_mm), high=length(one.size.high_mm))  # fmt: skip
 
 
 def list_measured(here: Now) -> Checks:
@@ -53,7 +53,7 @@ def list_measured(here: Now) -> Checks:
     items = []
     for n, one in enumerate(here.compared.shown, 1):
         state = "done" if one not in open_ else "wrong" if one.was_outside else "due"
-        read = several([f"{mm:g}" for mm in one.readings])
+        read = together([length(mm) for mm in one.readings])
         text = say("{read} mm read", read=read) if read else say("measure it")
         if one == asked:
             text = say("{read} mm: once more", read=read) if read else say("measure it now")

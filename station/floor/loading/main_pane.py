@@ -32,7 +32,7 @@ from station.shop.cards import button
 from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
 from station.shop.facts import Batch, BitUse, Material, Part, Revision
 from station.shop.views import View
-from station.shop.words import Say, say, several
+from station.shop.words import MM, Say, length, metres, say, together
 
 
 def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
@@ -250,13 +250,13 @@ def _show_by_hand(here: Now, revision: Revision) -> tuple[Check, ...]:
 def _show_laid_ready(here: Now, use: BitUse, label: Say, state: str) -> Check:
     """Shows the best bit in the drawer for a use, its metres against what it must cut."""
     bit, need = find_ready_bit(here.view, here.bed, use), use.cut_mm / 1000
-    size = f"{use.diameter_mm:g}"
+    size = length(use.diameter_mm)
     if bit is None:
         return Check(label=label, text=say("{size} mm: none in the drawer", size=size),
                      state="wrong")  # fmt: skip
     left = count_metres_left(here.view, bit)
     said = say("{size} mm, no. {bit}: {left} m left, {need} m needed", size=size, bit=bit.id,
-               left=max(0, round(left)), need=round(need))  # fmt: skip
+               left=metres(max(0, left)), need=metres(need))  # fmt: skip
     return Check(label=label, text=said, state="wrong" if left < need else state)
 
 
@@ -268,7 +268,7 @@ def _show_next_batch(here: Now) -> tuple[Check, ...]:
     if batch is None or revision is None:
         return (Check(label=say("Next batch"), text=say("none waits for this router"),
                       state="later"),)  # fmt: skip
-    sizes = several([f"{use.diameter_mm:g}" for use in revision.bits])
+    sizes = together([length(use.diameter_mm) for use in revision.bits])
     name = name_material(here.view, revision.material)
     return (
         Check(label=say("Next batch"), state="later",
@@ -298,11 +298,11 @@ def _show_thickness(here: Now, revision: Revision) -> Check:
     label = say("Thickness")
     if read:
         wrong = judge_thickness(here.view, revision, read)
-        said = wrong or say("{mm} mm read", mm=f"{read:g}")
+        said = wrong or say("{mm} mm read", mm=length(read))
         return Check(label=label, text=said, state="wrong" if wrong else "done")
     if material is None:
-        return Check(label=label, text=say("measure it, enter mm"))
-    low, high = f"{material.low_mm:.1f}", f"{material.high_mm:.1f}"
+        return Check(label=label, text=say("measure it, enter {unit}", unit=MM))
+    low, high = length(material.low_mm, 1), length(material.high_mm, 1)
     return Check(label=label, text=say("measure: {low} to {high} mm", low=low, high=high))
 
 
@@ -347,12 +347,12 @@ def _show_hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
 def _show_bit(here: Now, revision: Revision) -> Check:
     uses = list_first_uses(here.view, here.bed, revision)
     if here.bed.sheet and needs_free_bed(here, "bit"):
-        size = f"{uses[0].diameter_mm:g}"
+        size = length(uses[0].diameter_mm)
         return Check(label=say("Bit"), text=say("{size} mm again, by hand", size=size),
                      state="later")  # fmt: skip
     for use in uses:
         if wrong := refuse_bit(here.view, here.bed, use):
-            said = say("{wrong}: {size} mm needed", wrong=wrong.said, size=f"{use.diameter_mm:g}")
+            said = say("{wrong}: {size} mm needed", wrong=wrong.said, size=length(use.diameter_mm))
             return Check(label=say("Bit"), text=said, state="wrong")
     found = [b for u in uses if (b := find_bit_in(here.view, here.bed, u))]
     said = (

@@ -24,7 +24,7 @@ from station.shop.facts import (
 )
 from station.shop.moves import WEAR, Move, Spot, tail
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import MM, Say, length, say
 
 MOMENT_S = 5  # the same code again within this time is the trigger pulled twice
 USUAL_MM = 6.5  # of a sheet good that the shop does not know
@@ -178,8 +178,10 @@ def refuse_thickness(view: View, revision: Revision, reading: float | None) -> A
         return None
     said = say("That is no thickness")
     if reading is not None:
-        said = say("{mm} mm is no thickness of this sheet", mm=f"{reading:g}")
-    return refuse(said, say("Measure it, enter the mm: about {mm}.", mm=f"{nominal:g}"))
+        said = say("{mm} mm is no thickness of this sheet", mm=length(reading))
+    return refuse(
+        said, say("Measure it, enter the {unit}: about {mm}.", unit=MM, mm=length(nominal))
+    )
 
 
 def judge_thickness(view: View, revision: Revision, reading: float) -> Say | None:
@@ -189,9 +191,9 @@ def judge_thickness(view: View, revision: Revision, reading: float) -> Say | Non
         return None
     return say(
         "{reading} mm read, limits are {low} to {high}",
-        reading=f"{reading:g}",
-        low=f"{material.low_mm:.1f}",
-        high=f"{material.high_mm:.1f}",
+        reading=length(reading),
+        low=length(material.low_mm, 1),
+        high=length(material.high_mm, 1),
     )
 
 
@@ -217,7 +219,7 @@ def list_later_uses(view: View, bed: Bed, revision: Revision) -> tuple[BitUse, .
 def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
     """Refuses when the bit for this use is not there, or not fit to cut."""
     bit = find_bit_in(view, bed, use)
-    put_in = say("Put a {size} mm bit in and scan it.", size=f"{use.diameter_mm:g}")
+    put_in = say("Put a {size} mm bit in and scan it.", size=length(use.diameter_mm))
     if bit is None:
         router = view.get(Router, bed.id)
         if router and router.changer:
@@ -227,7 +229,7 @@ def refuse_bit(view: View, bed: Bed, use: BitUse) -> Answer | None:
         return refuse(say("Bit {bit} is {state}", bit=bit.id, state=bit.state), put_in)
     if bit.diameter_mm != use.diameter_mm:
         return refuse(
-            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"), put_in
+            say("Bit {bit} is {size} mm", bit=bit.id, size=length(bit.diameter_mm)), put_in
         )
     return None
 

@@ -16,7 +16,7 @@ from station.floor.loading.preparing import (
 from station.shop.acts import question, refuse
 from station.shop.facts import Bit
 from station.shop.rooms import Do, Number, Took
-from station.shop.words import say
+from station.shop.words import MM, length, say
 
 MOST = 200  # bits that are looked through
 
@@ -24,7 +24,8 @@ MOST = 200  # bits that are looked through
 def press_new_bit(here: Now) -> Took:
     """Opens the question."""
     asked = question(
-        say("What is the new bit?"), say("Touch its kind, or enter its diameter in mm.")
+        say("What is the new bit?"),
+        say("Touch its kind, or enter its diameter in {unit}.", unit=MM),
     )
     return Took(open_question(here.hand, "new_bit"), asked)
 
@@ -54,10 +55,15 @@ def choose_kind(here: Now, row: int) -> Do | Took:
 
 def enter_size(here: Now, given: Number) -> Do | Took:
     """Enters a bit of a diameter, whatever its kind."""
-    if given.reading is None:
+    if given.length is None:
         said = say("{typed} is no diameter", typed=given.text)
-        return Took(here.hand, refuse(said, say("Enter the mm, such as 6.35.")))
-    return _enter_bit(here, EnterBit(diameter_mm=given.reading), given.reading)
+        return Took(
+            here.hand,
+            refuse(
+                said, say("Enter the {unit}, such as {example}.", unit=MM, example=length(6.35))
+            ),
+        )
+    return _enter_bit(here, EnterBit(diameter_mm=given.length), given.length)
 
 
 def _enter_bit(here: Now, known: EnterBit, diameter_mm: float) -> Do:

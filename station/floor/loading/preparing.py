@@ -16,7 +16,7 @@ from station.shop.acts import Answer, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, FirstOff, Notice, Revision, Router
 from station.shop.rooms import Do, Took
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import MM, Say, say
 
 MOST_SIZES = 6  # of a first-off that the screen has room for
 
@@ -249,7 +249,7 @@ def is_ready(here: Now, hand: LoadingHand) -> bool:
 
 NEXT: dict[str, Say] = {
     "lot": say("Scan the lot of the next sheet."),
-    "reading": say("Measure the sheet, enter mm."),
+    "reading": say("Measure the sheet, enter {unit}.", unit=MM),
     "held_down": say("Vacuum the bed, hold the sheet down, tick it."),
     "bit": say("Check the bit: scan it or tick it."),
     "file": say("Check the cut file, tick it."),

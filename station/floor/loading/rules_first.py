@@ -26,7 +26,7 @@ from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Concern, Fact, FirstOff, Revision
 from station.shop.moves import tail
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import MM, Say, length, say
 
 MEASURE_AGAIN = say("Measure again: every reading is kept.")  # instead of taking it back
 NOT_DUE = notice(say("No first-off is due"), say("Go on."))
@@ -123,8 +123,8 @@ def _book_reading(
     measured = (give_size(bed, first, one, mm),)
     read = replace(first, readings=(*first.readings, (one.part.id, size.name, mm)))
     said = say("{part} {size}: {mm} mm, limits {low} to {high}", part=one.part.name,
-               size=size.name, mm=f"{mm:g}", low=f"{size.low_mm:g}",
-               high=f"{size.high_mm:g}")  # fmt: skip
+               size=size.name, mm=length(mm), low=length(size.low_mm),
+               high=length(size.high_mm))  # fmt: skip
     if not size.allows(mm):
         outside = _find_outside(act, view, bed, read, said)
         return replace(outside, readings=(*measured, *outside.readings))
@@ -189,7 +189,7 @@ def check_first_off(act: Act[CheckFirstOff], view: View) -> Answer:
         return refuse(
             say("{part}, {size}, is not measured yet", part=open_[0].part.name,
                 size=open_[0].size.in_words),
-            say("Enter what you read in mm."),
+            say("Enter what you read in {unit}.", unit=MM),
         )  # fmt: skip
     return _say_agrees(act, view, bed, first)
 

@@ -10,7 +10,7 @@ from station.shop.acts import Act, Answer, good, new_number, refuse
 from station.shop.facts import Bed, Bit, Concern
 from station.shop.moves import tail
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import MM, length, say
 
 # mm across its edges: common practice, no source
 SMALLEST, LARGEST = 0.3, 80.0
@@ -23,10 +23,10 @@ def enter_bit(act: Act[EnterBit], view: View) -> Answer:
     like = view.get(Bit, act.args.like)
     size = like.diameter_mm if like else act.args.diameter_mm
     if not SMALLEST <= size <= LARGEST:
-        said = say("{size} mm is no bit's diameter", size=f"{size:g}")
-        return refuse(said, say("Measure it across its edges, enter mm."))
+        said = say("{size} mm is no bit's diameter", size=length(size))
+        return refuse(said, say("Measure it across its edges, enter {unit}.", unit=MM))
     bed, number = find_bed(view, tail(act.subject)), new_number(act, "bit")
-    bit = Bit(id=number, words=f"{size:g} mm", diameter_mm=size)
+    bit = Bit(id=number, words=str(say("{size} mm", size=length(size))), diameter_mm=size)
     if like:
         bit = replace(like, id=number, router="", state="good")
     concern = _ask_for_look(act, view, bed, bit)
@@ -49,7 +49,7 @@ def _ask_for_look(act: Act[EnterBit], view: View, bed: Bed, bit: Bit) -> Concern
         router=name_router(view, bed.id),
         by=act.worker,
         words=bit.words,
-        size=f"{bit.diameter_mm:g}",
+        size=length(bit.diameter_mm),
     )
     return Concern(
         id=act.id,

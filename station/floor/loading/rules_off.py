@@ -53,7 +53,7 @@ from station.shop.facts import (
 from station.shop.moves import BOARD, SHEET, Move, move
 from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, clock, length, say
 
 Bits = tuple[Bit | None, ...]  # the bit of each use of a run; None where there is none
 # Share of the expected time before which a sheet can't be done: common practice, no source.
@@ -132,7 +132,7 @@ def _ask_for_bit(act: Act[EndSheet], view: View, bed: Bed, run: Revision | None)
     if not missing or act.args.sure:
         return None
     return ask(
-        say("The {size} mm bit was not scanned in", size=f"{missing[0].diameter_mm:g}"),
+        say("The {size} mm bit was not scanned in", size=length(missing[0].diameter_mm)),
         say("Scan it if it is in. Spindle stopped, sheet done: scan again."),
         "sure",
     )

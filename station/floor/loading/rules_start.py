@@ -47,7 +47,7 @@ from station.shop.facts import Batch, Bed, Bit, Concern, Fact, Lot, Reason, Revi
 from station.shop.moves import SHEET, move
 from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import MM, Say, clock, length, metres, say
 
 
 class Sheet(NamedTuple):
@@ -212,7 +212,7 @@ def _check_bits(sheet: Sheet) -> Answer | None:
     for use in list_later_uses(view, bed, revision):
         if find_ready_bit(view, bed, use) is None:
             return refuse(
-                say("No {size} mm bit is in the drawer", size=f"{use.diameter_mm:g}"),
+                say("No {size} mm bit is in the drawer", size=length(use.diameter_mm)),
                 say("The file asks for it later in the sheet: get one first."),
             )
     return None
@@ -248,7 +248,10 @@ def _check_thickness(sheet: Sheet) -> Answer | None:
         return None
     reading = sheet.act.args.reading
     if reading <= 0:
-        return refuse(say("How thick is the sheet?"), say("Measure it, enter the reading in mm."))
+        return refuse(
+            say("How thick is the sheet?"),
+            say("Measure it, enter the reading in {unit}.", unit=MM),
+        )
     if refused := refuse_thickness(sheet.view, sheet.file, reading):
         return refused
     wrong = judge_thickness(sheet.view, sheet.file, reading)
@@ -306,8 +309,8 @@ def _put_on_bed(sheet: Sheet) -> Answer:
         do = say(
             "Bit {bit}: {left} m left, {need} m needed. Watch it.",
             bit=bit.id,
-            left=max(0, round(left)),
-            need=round(need),
+            left=metres(max(0, left)),
+            need=metres(need),
         )
         return attention(said, do, moves=moves, sets=sets)
     if uneven := _say_uneven(sheet):
@@ -351,7 +354,7 @@ def _say_meanwhile(sheet: Sheet, minutes: float) -> Say:
             return say(
                 "Lay bit {bit} ready, {size} mm: scan it at the change.",
                 bit=bit.id,
-                size=f"{use.diameter_mm:g}",
+                size=length(use.diameter_mm),
             )
     if _find_following(sheet) is None:
         return say(
@@ -375,7 +378,7 @@ def _mark_lot(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
     assert lot is not None
     assert reason is not None
     name = name_router(view, sheet.bed.id)
-    mark = f"{act.args.reading:g} mm read on {name}"
+    mark = str(say("{mm} mm read on {router}", mm=length(act.args.reading), router=name))
     concern = Concern(
         id=act.id,
         what="thickness",

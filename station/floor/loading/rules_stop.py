@@ -34,7 +34,7 @@ from station.shop.facts import Bed, Bit, Fact, Reason
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, clock, length, metres, say
 
 
 def report_stop(act: Act[ReportStop], view: View) -> Answer:
@@ -189,14 +189,14 @@ def _say_change(view: View, bed: Bed, bit: Bit, said: Say) -> Answer:
     if left < need:
         do = say(
             "{left} m left, {need} m needed. Watch it; set zero first.",
-            left=max(0, round(left)),
-            need=round(need),
+            left=metres(max(0, left)),
+            need=metres(need),
         )
         return attention(said, do)
     do = say(
         "Set zero, then go on: {left} m left, {need} m needed.",
-        left=round(left),
-        need=round(need),
+        left=metres(left),
+        need=metres(need),
     )
     return good(said, do)
 
@@ -226,10 +226,10 @@ def _refuse_unasked(view: View, bed: Bed, bit: Bit) -> Answer | None:
             say("Sheet {sheet} is being cut", sheet=bed.sheet),
             say("Report a stop and isolate the spindle first."),
         )
-    size = f"{following[0].diameter_mm:g}"
+    size = length(following[0].diameter_mm)
     if bit.diameter_mm != following[0].diameter_mm:
         return refuse(
-            say("Bit {bit} is {size} mm", bit=bit.id, size=f"{bit.diameter_mm:g}"),
+            say("Bit {bit} is {size} mm", bit=bit.id, size=length(bit.diameter_mm)),
             say("The file asks for {size} mm next: take that one.", size=size),
         )
     return None

@@ -55,7 +55,7 @@ from station.shop.faces import (
 from station.shop.facts import Batch, Bit, FirstOff, Part, Reason, Revision
 from station.shop.times import count_seconds
 from station.shop.views import View
-from station.shop.words import Say, clock, say
+from station.shop.words import MM, Say, clock, length, say
 
 TITLE = say("Loading")
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
@@ -141,7 +141,7 @@ def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
     if read and judge_thickness(here.view, revision, read) and is_ready(here, here.hand):
         return (_show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
     typed = here.hand.digits or (f"{read:g}" if read else "")
-    return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=say("mm")),)
+    return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=MM),)
 
 
 def _offer_while_cutting(here: Now) -> tuple[Press, ...]:
@@ -401,11 +401,11 @@ def _ask_which_bit(here: Now) -> Face:
 def _ask_new_bit(here: Now) -> Face:
     """Asks what a bit that nobody has entered yet is like."""
     rows = tuple(
-        Row(title=bit.words, note=say("{size} mm", size=f"{bit.diameter_mm:g}"),
+        Row(title=bit.words, note=say("{size} mm", size=length(bit.diameter_mm)),
             code=button(f"row_{n}"))
         for n, bit in enumerate(list_kinds(here), 1)
     )  # fmt: skip
-    asked = Asked(question=say("Its diameter?"), typed=here.hand.digits, unit=say("mm"))
+    asked = Asked(question=say("Its diameter?"), typed=here.hand.digits, unit=MM)
     title = say("What is the new bit? A supervisor looks at it later.")
     return Face(
         title=TITLE,

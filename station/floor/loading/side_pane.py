@@ -31,7 +31,7 @@ from station.shop.cautions import CAUTIONS
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, clock, metres, say
 
 NEARLY_MIN = 1.0  # so long before its end a sheet is taken for one that comes off next
 
@@ -199,9 +199,9 @@ def _show_bit_life(here: Now, bit: Bit, need: float, batch: Batch | None) -> Met
     right, tone = _say_lasts(bit, left, need, batch)
     return Meter(
         title=say(
-            "Bit no. {bit}: {here} m on {router}", bit=bit.id, here=round(here_m), router=name
+            "Bit no. {bit}: {here} m on {router}", bit=bit.id, here=metres(here_m), router=name
         ),
-        left=say("{metres} m in all", metres=round(cut)),
+        left=say("{metres} m in all", metres=metres(cut)),
         right=right,
         fraction=min(1.0, cut / bit.life_m) if bit.life_m > 0 else 1.0,
         tone=tone,
@@ -217,7 +217,7 @@ def _say_lasts(bit: Bit, left: float, need: float, batch: Batch | None) -> tuple
         return say("will not last a sheet"), "attention"
     if batch and last is not None and last < batch.sheets:
         return say("change after sheet {n}", n=last), "attention"
-    return say("{metres} m left", metres=max(0, round(left))), "good"
+    return say("{metres} m left", metres=metres(max(0, left))), "good"
 
 
 def show_care(here: Now) -> Remark:
@@ -343,7 +343,7 @@ def show_drawer(here: Now, revision: Revision) -> Cards:
                 Entry(
                     big=b.id,
                     right=say(
-                        "{metres} m left", metres=max(0, round(count_metres_left(here.view, b)))
+                        "{metres} m left", metres=metres(max(0, count_metres_left(here.view, b)))
                     ),
                     line1=b.words,
                     code=write_touch("bit", b.id),

@@ -6,7 +6,7 @@ from station.queries.tending import BitToBring, Tended, list_tended
 from station.shop.cards import button
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Face, Header, Hint, Listing, Press, Tone
-from station.shop.words import Say, say, together
+from station.shop.words import Say, length, say, together
 
 TITLE = say("Who needs me next")
 NOTHING = say("nothing to bring")
@@ -83,7 +83,7 @@ def _say_from(here: Now, one: Tended) -> Say:
 
 
 def _say_bit(bit: BitToBring) -> Say:
-    size = f"{bit.diameter_mm:g}"
+    size = length(bit.diameter_mm)
     if not bit.bit:
         return say("a {size} mm bit: none is ready in the drawer", size=size)
     return say("bit no. {bit}, {size} mm, from the drawer", bit=bit.bit, size=size)

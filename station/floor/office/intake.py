@@ -17,6 +17,7 @@ from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, ReadAs, Revision
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile
+from station.shop.lengths import convert
 from station.shop.rooms import Do, Dropped, FileJob, Input, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -199,7 +200,7 @@ def _say_part(hand: OfficeHand, read: ReadText, given: Input, view: View) -> Too
     if isinstance(given, Typed):
         name = given.text.strip()
     elif name_press(given) == "new":
-        name = read.sizes.get(read.unnamed[0], "").removesuffix(" mm")
+        name = convert(read.sizes.get(read.unnamed[0], "")).rpartition(" ")[0]
     else:
         return None
     return _name_next(hand, replace(read, parts={**read.parts, read.unnamed[0]: name}), name)

@@ -37,10 +37,11 @@ from station.shop.faces import (
     Tone,
 )
 from station.shop.facts import CutFile, Material, Part, Revision, Router
+from station.shop.lengths import convert
 from station.shop.rooms import Doing
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, length, say
 
 TOLD = 7  # lines of differences
 FEW = 3  # lines of what was taken as usual
@@ -82,7 +83,7 @@ def show_progress(hand: OfficeHand, doing: Doing) -> Face:
 
 def _show_materials(hand: OfficeHand, view: View) -> Face:
     rows = tuple(
-        Row(title=m.name, note=say("{mm} mm", mm=m.thickness_mm), code=button(f"row_{n}"))
+        Row(title=m.name, note=say("{mm} mm", mm=length(m.thickness_mm)), code=button(f"row_{n}"))
         for n, m in enumerate(view.shelf(Material, "all", ROWS), 1)
     )
     table = Table(columns=(say("material"),), rows=rows, title=say("Cut from which material?"))
@@ -198,7 +199,7 @@ def _say_in_short(read: ReadText, view: View) -> Say:
 def _show_path(hand: OfficeHand, read: ReadText) -> Face:
     """Shows the path alone, and what could go wrong beside it."""
     path, revision = read.path, read.revision
-    thick, off = path.thickness_mm or 0.0, f"{path.off_mm:.1f}"
+    thick, off = path.thickness_mm or 0.0, length(path.off_mm, 1)
     drawn = say("Drawn within {mm} mm, each cut as wide as its bit, the stronger the deeper. "
                 "Numbers on pieces: in which order they are cut.", mm=off)  # fmt: skip
     if path.share < 1:
@@ -246,11 +247,11 @@ def _ask_which(hand: OfficeHand, read: ReadText, view: View) -> list[Block]:
     n = revision.makes()[shape]
     outline = dict(revision.shapes).get(shape)
     near = find_near(outline, view.shelf(Part, "all", 999)) if outline else None
-    note = say("{size}, {n} a sheet", size=read.sizes[shape], n=n)
+    note = say("{size}, {n} a sheet", size=convert(read.sizes[shape]), n=n)
     if near and near.shape and outline:
         what = list_shape_differences(near.shape, outline)
-        note = say("{size}, {n} a sheet. Against {part}: {what}", size=read.sizes[shape], n=n,
-                   part=near.name, what=_join(what))  # fmt: skip
+        note = say("{size}, {n} a sheet. Against {part}: {what}", n=n,
+                   size=convert(read.sizes[shape]), part=near.name, what=_join(what))  # fmt: skip
     drawn = PartDrawing(
         part=Part(id=shape, name="", words="", shape=outline),
         note=note,
@@ -292,7 +293,7 @@ def _list_shapes(read: ReadText, view: View) -> Table:
         rows.append(
             Row(
                 title=read.parts.get(shape) or (part.name if part else shape),
-                note=read.sizes.get(shape, ""),
+                note=convert(read.sizes.get(shape, "")),
                 shape=outline,
                 cells=(
                     Cell(text=say("{n}", n=makes.get(shape, 0)), bold=True),
@@ -353,7 +354,7 @@ def _list_problems(hand: OfficeHand, read: ReadText) -> tuple[Listing, ...]:
 
 def _say_problem(problem: TextProblem) -> Text:
     """Says a problem with its line; the gravest ones say stop."""
-    words: Text = problem.text
+    words: Text = convert(problem.text)
     if problem.line:
         words = say("Line {line}: {what}", line=problem.line, what=words)
     return say("Stop. {what}", what=words) if problem.grade == "stop" else words

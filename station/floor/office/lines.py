@@ -134,7 +134,7 @@ def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
         if found is None:
             return Took(hand, _refuse_unknown(column.points.kind, text))
         return _name_thing(hand, found.id, view)
-    value = read_scalar(column.of, text)
+    value = read_scalar(column.of, text, column.about.unit)
     if type(value) is not column.of:
         return Took(hand, refuse(say("{text} is no number", text=text), say("Enter a number.")))
     if isinstance(value, str):
@@ -264,10 +264,12 @@ def _make_row(hand: OfficeHand, view: View, n: int, row: tuple[object, ...]) -> 
     chosen_one = n == find_item(hand)
     part = view.get(Part, str(row[0])) if points is Part else None
     return Row(
-        title=name_fact(points, row[0], view) if points else write_scalar(row[0]),
+        title=name_fact(points, row[0], view)
+        if points
+        else write_scalar(row[0], of[0].about.unit),
         note=str(row[0]) if points else "",
         cells=tuple(
-            Cell(text=write_scalar(v), bold=chosen_one)
+            Cell(text=write_scalar(v, c.about.unit), bold=chosen_one)
             for v, c in zip(row[1:], of[1:], strict=True)
             if c.about.typed
         ),

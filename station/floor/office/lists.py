@@ -27,6 +27,7 @@ from station.shop.facts import (
 )
 from station.shop.field_texts import to_rows, write_scalar, write_value
 from station.shop.fields import FactField, find_field
+from station.shop.lengths import is_length, write
 from station.shop.plain import to_plain
 from station.shop.rooms import Input, Took
 from station.shop.times import is_time
@@ -227,6 +228,8 @@ def say_value(field: FactField, value: object, view: View) -> str:
     if field.points and value:
         name = name_fact(field.points, value, view)
         return name if name == value else f"{value} · {name}"
+    if isinstance(value, float) and is_length(field.about.unit):
+        return write(value, field.about.unit)
     text = write_scalar(value)
     if field.about.written == "day" and is_time(f"{text}T00:00:00"):
         return dated(text)

@@ -11,7 +11,7 @@ from station.shop.facts import Material, ReadAs
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import FileJob, Input, Number, Took
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import MM, length, say
 
 # what stands in the rows of a question, by what is asked; "": as the text shows
 CHOICES: dict[str, tuple[str, ...]] = {
@@ -78,7 +78,7 @@ def _choose_row(hand: OfficeHand, row: int, view: View) -> Took:
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
     after = _hold(hand, replace(held, how=str(row)))
     if asked[row].what in ("bit", "spoilboard"):
-        return Took(after, good(say("How many mm?"), say("Type it, then Enter.")))
+        return Took(after, good(say("How many {unit}?", unit=MM), say("Type it, then Enter.")))
     return Took(after, good(say("Which is it?"), say("Touch its row.")))
 
 
@@ -86,11 +86,11 @@ def _take_length(hand: OfficeHand, asked: TakenAs, given: Number) -> Took | File
     """Takes a diameter or a depth in mm."""
     if asked.what not in ("bit", "spoilboard"):
         return None
-    size, bit = given.reading, asked.what == "bit"
+    size, bit = given.length, asked.what == "bit"
     most = MOST_BIT_MM if bit else MOST_DEEP_MM
     if size is None or not 0 <= size <= most or (bit and not size):
         low = say("above 0") if bit else say("0")
-        do = say("Type mm, from {low} to {most}.", low=low, most=f"{most:g}")
+        do = say("Type {unit}, from {low} to {most}.", unit=MM, low=low, most=length(most))
         return Took(hand, refuse(say("That is no such length"), do))
     return _read_again(hand, asked, f"{size:g}")
 

@@ -8,7 +8,7 @@ from station.shop.cut_text import TakenAs
 from station.shop.faces import Asked, Cell, Face, Hint, Press, Row, Table, Text
 from station.shop.facts import Material
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, length, say
 
 SURE = say("said here")
 SOURCES: dict[str, Say] = {
@@ -53,9 +53,13 @@ def say_taken(taken: TakenAs) -> tuple[Say, Say, Say]:
     if taken.source == "assumed" and taken.what in ("bit", "spoilboard", "dialect"):
         source = GUESSED
     if taken.what == "bit":
-        return say("Bit {n}", n=taken.number), say("{mm} mm", mm=taken.value), source
+        return (
+            say("Bit {n}", n=taken.number),
+            say("{mm} mm", mm=length(float(taken.value))),
+            source,
+        )
     if taken.what == "spoilboard":
-        return NAMES["spoilboard"], say("{mm} mm", mm=taken.value), source
+        return NAMES["spoilboard"], say("{mm} mm", mm=length(float(taken.value))), source
     return NAMES[taken.what], _say_value(taken.value), source
 
 

@@ -74,7 +74,7 @@ from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, metres, say
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
@@ -330,10 +330,10 @@ def _tell_worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     held = view.stock(place=f"bit/{fact.id}")
     each = [h for h in held if h.part == WEAR]
     return (
-        (say("Cut in all"), say("{metres} m", metres=round(count_metres_cut(view, fact)))),
+        (say("Cut in all"), say("{metres} m", metres=metres(count_metres_cut(view, fact)))),
         *(
             (name_fact(Router, h.batch, view) if h.batch else say("Before"),
-             say("{metres} m", metres=round(h.qty / 1000)))
+             say("{metres} m", metres=metres(h.qty / 1000)))
             for h in each
         ),
     )  # fmt: skip

@@ -36,7 +36,7 @@ from station.shop.acts import (
 from station.shop.facts import Concern, Mailer, Order, OrderState, Pack, Part
 from station.shop.moves import Held, move, tail
 from station.shop.views import View, by_part, total
-from station.shop.words import Say, say, together
+from station.shop.words import Say, length, say, together
 
 
 def close_pack(act: Act[ClosePack], view: View) -> Answer:
@@ -180,7 +180,7 @@ def _refuse_open_mailer(act: Act[ClosePack], view: View, mailer: Mailer | None) 
         return None
     name = mailer.name if mailer else args.mailer
     return refuse(
-        say("Mailer {name} does not close over {t} mm", name=name, t=f"{args.thick_mm:.1f}"),
+        say("Mailer {name} does not close over {t} mm", name=name, t=length(args.thick_mm, 1)),
         say("Close it again: another mailer is looked for."),
     )
 

@@ -8,7 +8,7 @@ from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
 from station.shop.faces import Block, Layer, MailerDrawing, Pairs, Remark
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, length, metres, say
 
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
 
@@ -35,9 +35,9 @@ def draw_parcel(
         remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)
         return (remark, Pairs(rows=weights)) if weights else (remark,)
     thick, wrap = _say_thick(stack)
-    length, width = (round(side) for side in stack.flat_mm)
+    long, wide = (length(side, 0) for side in stack.flat_mm)
     if mailer is None:
-        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=length, w=width)
+        text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=long, w=wide)
         remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
         return (remark, Pairs(rows=(thick, wrap, *weights)))
     drawing = MailerDrawing(
@@ -47,7 +47,7 @@ def draw_parcel(
         layers=_draw_layers(stack, names),
     )
     how: Pair = (say("stack"), _say_how(stack))
-    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=length, w=width))
+    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=long, w=wide))
     name = say("Mailer {name}", name=mailer.name)
     return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
 
@@ -55,8 +55,8 @@ def draw_parcel(
 def _say_thick(stack: Stack) -> tuple[Pair, Pair]:
     """Says how thick a stack is, and how much wrap goes around it."""
     return (
-        (say("thick"), say("{t} mm", t=f"{stack.thick_mm:.1f}")),
-        (say("wrap"), say("one turn, {m} m", m=f"{stack.wrap_m:.1f}")),
+        (say("thick"), say("{t} mm", t=length(stack.thick_mm, 1))),
+        (say("wrap"), say("one turn, {m} m", m=metres(stack.wrap_m, 1))),
     )
 
 

@@ -9,6 +9,7 @@ from station.queries.underway import list_queued
 from station.shop.facts import Batch
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
+from station.shop.words import length, say
 
 
 class PlanLine(NamedTuple):
@@ -70,8 +71,9 @@ def list_order_rows(plan: CuttingPlan) -> tuple[OrderRow, ...]:
         for o in plan.order
     )  # fmt: skip
     bits = (
-        OrderRow(what=f"{b.diameter_mm:g} mm bit", quantity=b.bits, by=b.by, lasts_days=b.lasts,
-                 lead_days=b.lead_days, lead_known=False, bit_mm=b.diameter_mm)
+        OrderRow(what=str(say("{size} mm bit", size=length(b.diameter_mm))),
+                 quantity=b.bits, by=b.by, lasts_days=b.lasts, lead_days=b.lead_days,
+                 lead_known=False, bit_mm=b.diameter_mm)
         for b in plan.order_bits
     )  # fmt: skip
     return tuple(sorted((*sheets, *bits), key=lambda row: (row.by, row.lasts_days, row.what)))

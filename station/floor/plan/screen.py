@@ -28,7 +28,7 @@ from station.shop.faces import (
 )
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
-from station.shop.words import Say, day, moment, say
+from station.shop.words import Say, day, length, moment, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
@@ -221,7 +221,7 @@ def _title_order(orders: tuple[OrderRow, ...]) -> Say:
 def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
     return (
         Cell(
-            text=say("{size} mm bit", size=f"{order.bit_mm:g}") if order.bit_mm else order.what,
+            text=say("{size} mm bit", size=length(order.bit_mm)) if order.bit_mm else order.what,
             bold=True,
         ),
         Cell(text=say("{n}", n=order.quantity), bold=True),

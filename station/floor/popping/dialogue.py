@@ -26,7 +26,7 @@ from station.shop.facts import Batch, Placed, Revision, Slip
 from station.shop.moves import head, tail
 from station.shop.rooms import Do, Input, Number, Point, Took
 from station.shop.views import View, by_part
-from station.shop.words import Say, say, several
+from station.shop.words import MM, Say, say, several
 
 # what the room's own buttons count
 COUNTS = {"missing": "missing", "spoil": "spoiled", "uncut": "rework"}
@@ -83,7 +83,7 @@ def _choose_size(hand: PoppingHand, number: int, view: View) -> Took | None:
     chosen = sizes[number - 1]
     work = replace(hand.work, measured=chosen.name, asks="size", counter="")
     said = say("{part}, {size}", part=chosen.part.name, size=chosen.size.in_words)
-    do = say("Measure it, enter the mm.")
+    do = say("Measure it, enter the {unit}.", unit=MM)
     return Took(replace(hand, work=work, digits=""), good(said, do))
 
 

@@ -24,7 +24,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Batch, Material, Router, Slip
 from station.shop.views import View, total
-from station.shop.words import Say, say, several
+from station.shop.words import Say, length, say, several
 
 ROOM = 3  # reasons on a page, beside the two ways that are always there: two rows of cards
 
@@ -145,8 +145,8 @@ def _offer_first(waits: Unmeasured, hand: PoppingHand, view: View) -> tuple[Bloc
     entries = tuple(
         Entry(
             big=say("{part}: {size}", part=m.part.name, size=m.size.in_words),
-            line1=say("right from {low} to {high} mm", low=f"{m.size.low_mm:g}",
-                      high=f"{m.size.high_mm:g}"),
+            line1=say("right from {low} to {high} mm", low=length(m.size.low_mm),
+                      high=length(m.size.high_mm)),
             tone="attention" if asked and m.name == asked.name else "",
             code=button(f"row_{n}"),
         )

@@ -5,7 +5,7 @@ from station.shop.acts import Answer, Args, refuse
 from station.shop.facts import FirstOff
 from station.shop.rooms import Number
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import MM, length, say
 
 
 class CheckFirstOff(Args, frozen=True, kw_only=True):
@@ -47,9 +47,11 @@ def take_reading(
     if asked is None:
         said = say("Nothing of it is measured")
         return refuse(said, say("Compare it by eye: it agrees, or it is wrong."))
-    if given.reading is None:
+    if given.length is None:
         said = say("{typed} is no reading", typed=given.text)
-        return refuse(said, say("Enter the mm, such as 399.8."))
+        return refuse(
+            said, say("Enter the {unit}, such as {example}.", unit=MM, example=length(399.8))
+        )
     return MeasureFirstOff(
-        part=asked.part.id, size=asked.size.name, reading_mm=given.reading, file=first.file
+        part=asked.part.id, size=asked.size.name, reading_mm=given.length, file=first.file
     )

@@ -20,7 +20,7 @@ from station.shop.counts import has_rework
 from station.shop.facts import Batch, Part, RackPlace
 from station.shop.rooms import Do, Input, Number, Took
 from station.shop.views import View, by_part
-from station.shop.words import clock, say
+from station.shop.words import MM, clock, length, say
 
 # what the room's own buttons count
 COUNTS = {"lost": "missing", "overtrimmed": "spoiled", "rework": "rework"}
@@ -154,7 +154,7 @@ def _enter_number(
     is never a count.
     """
     part = view.get(Part, counting.find_part(hand, parts))
-    measures = hand.work.asks == "size" or (given.whole is None and given.reading is not None)
+    measures = hand.work.asks == "size" or (given.whole is None and given.length is not None)
     if measures and part and part.sizes:
         return _take_reading(hand, given, part, view)
     return counting.take_number(hand, given, parts, view)
@@ -165,17 +165,22 @@ def _take_reading(hand: TrimmingHand, given: Number, part: Part, view: View) -> 
 
     Behind the last one nothing is asked for: the next number may be a count again.
     """
-    if given.reading is None:
+    if given.length is None:
         said = say("{typed} is no reading", typed=given.text)
-        return Took(hand, refuse(said, say("Enter the mm, such as 399.8.")))
+        return Took(
+            hand,
+            refuse(
+                said, say("Enter the {unit}, such as {example}.", unit=MM, example=length(399.8))
+            ),
+        )
     chosen = find_chosen_size(hand, part)
     size, batch = part.sizes[chosen], view.get(Batch, hand.subject)
-    if far := ask_if_far(size, given.reading):
+    if far := ask_if_far(size, given.length):
         return Took(replace(hand, work=replace(hand.work, asks="size", open=given.text)), far)
     doubt = find_doubt(batch, part.id, size.name)
-    settled = size.allows(given.reading) and (doubt is None or doubt.again + 1 >= ENOUGH)
+    settled = size.allows(given.length) and (doubt is None or doubt.again + 1 >= ENOUGH)
     following = (chosen + 1) % len(part.sizes) if settled else chosen
-    args = CheckMaster(batch=hand.subject, reading_mm=given.reading, size=chosen)
+    args = CheckMaster(batch=hand.subject, reading_mm=given.length, size=chosen)
     over = settled and following == 0
     work = replace(hand.work, size=following, asks="" if over else "size", counter="", open="")
     return Do(part.key, args, replace(hand, work=work))
@@ -196,7 +201,7 @@ def _choose_size(hand: TrimmingHand, row: int, parts: dict[str, int], view: View
         return Took(hand, refuse(said, say("Choose a size that is shown.")))
     chosen = replace(hand, work=replace(hand.work, size=row, asks="size", counter=""))
     said = say("{part}: {size}", part=part.name, size=part.sizes[row].in_words)
-    return Took(chosen, question(said, say("Measure it, enter the mm.")))
+    return Took(chosen, question(said, say("Measure it, enter the {unit}.", unit=MM)))
 
 
 def _check_master(

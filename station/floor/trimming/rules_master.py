@@ -12,7 +12,7 @@ from station.shop.acts import Act, Answer, attention, good, notice, refuse
 from station.shop.facts import Batch, Concern, Doubt, Fact, Part, Size
 from station.shop.moves import tail
 from station.shop.views import View
-from station.shop.words import Say, say, several
+from station.shop.words import Say, length, say, several
 
 A_MOMENT = timedelta(seconds=3)  # the trigger pulled twice
 ENOUGH = 2  # readings inside in a row settle a doubt
@@ -136,9 +136,9 @@ def _say_found(part: Part, size: Size | None, found: CheckMaster) -> Say:
             "{part} {size}: {mm} mm, limits {low} to {high}",
             part=part.name,
             size=size.name,
-            mm=f"{found.reading_mm:.2f}",
-            low=f"{size.low_mm:g}",
-            high=f"{size.high_mm:g}",
+            mm=length(found.reading_mm or 0.0, 2),
+            low=length(size.low_mm),
+            high=length(size.high_mm),
         )
     if found.agrees:
         return say("{part} agrees with its master", part=part.name)

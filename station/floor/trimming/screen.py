@@ -29,7 +29,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Batch, Part, RackPlace, Size
 from station.shop.views import View, total
-from station.shop.words import Say, say
+from station.shop.words import MM, Say, length, say
 
 ROOM = 3  # on a page of what can be wrong; a fourth row would leave the caution no room
 
@@ -179,7 +179,7 @@ def _list_sizes(hand: TrimmingHand, part: Part, batch: Batch) -> tuple[Block, ..
         cells = (_name_size(size, doubtful=doubt), Cell(text=_say_limits(size), tone="quiet"))
         return (_list_size(title, cells, now, part),)
     if len(part.sizes) == 1:
-        title = say("Measure {size}, enter the mm", size=size.name)
+        title = say("Measure {size}, enter the {unit}", unit=MM, size=size.name)
         cells = (_name_size(size, doubtful=doubt, bold=True), Cell(text=_say_limits(size)))
         return (_list_size(title, cells, now, part),)
     title = say("Measure {size}: {limits}", size=size.name, limits=_say_limits(size))
@@ -202,7 +202,7 @@ def _name_size(size: Size, *, doubtful: bool, bold: bool = False) -> Cell:
 
 
 def _say_limits(size: Size) -> Say:
-    return say("{low} to {high} mm", low=f"{size.low_mm:g}", high=f"{size.high_mm:g}")
+    return say("{low} to {high} mm", low=length(size.low_mm), high=length(size.high_mm))
 
 
 def _offer_reasons(hand: TrimmingHand, view: View) -> tuple[Block, ...]:

@@ -1,7 +1,7 @@
 """Says where a part's tab stubs are, in words beside the drawing."""
 
 from station.shop.facts import Shape
-from station.shop.words import Say, say, several, together
+from station.shop.words import Say, length, say, together
 
 EDGES: dict[str, Say] = {
     "top": say("top edge at {at} mm"),
@@ -21,7 +21,7 @@ def name_tab_places(shape: Shape) -> Say:
         edge, along = _find_edge(tab, *shape.box)
         edges.setdefault(edge, []).append(along)
     said = [
-        template._replace(values={"at": several([f"{a:.0f}" for a in sorted(edges[edge])])})
+        template._replace(values={"at": together([length(a, 0) for a in sorted(edges[edge])])})
         for edge, template in EDGES.items()
         if edge in edges
     ]

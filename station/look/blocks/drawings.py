@@ -23,6 +23,7 @@ from station.look.written import TextPage
 from station.shop.faces import PartDrawing, SheetDrawing
 from station.shop.facts import Placed, Revision, Shape, Size
 from station.shop.on_sheet import OnSheet
+from station.shop.words import length_in_full
 
 PictureKey = tuple[object, ...]
 SHEET, PART, PART_MOST = 120, 130, 230  # px high
@@ -231,12 +232,12 @@ def _draw_sizes(
     painter.drawText(
         QRectF(box.left(), low + 1, max(box.width(), px(60)), high),
         Qt.AlignmentFlag.AlignHCenter,
-        f"{length:g} mm",
+        translate(length_in_full(length)),
     )
     painter.drawText(
         QRectF(side + px(4), box.top(), px(70), max(box.height(), high)),
         Qt.AlignmentFlag.AlignVCenter,
-        f"{width:g} mm",
+        translate(length_in_full(width)),
     )
 
 

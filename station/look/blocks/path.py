@@ -24,7 +24,7 @@ from station.look.widgets import PaintedBlock, Send, Touch
 from station.look.written import CENTRE, LEFT, TextPage
 from station.shop.faces import PathDrawing
 from station.shop.strokes import AIR, RAPID, Stroke
-from station.shop.words import say
+from station.shop.words import length, say
 
 LEAST = 160  # px high, the drawing
 CHIP = 132  # px wide at least, a layer's key
@@ -388,7 +388,7 @@ def _list_layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
     """Lists the layers that the strokes have, and what they are called."""
     bands = {s.band for s in block.strokes}
     found: list[tuple[Layer, Text]] = [
-        (("bit", n), say("Bit {n}, {mm} mm", n=n, mm=f"{mm:g}")) for n, mm in block.bits
+        (("bit", n), say("Bit {n}, {mm} mm", n=n, mm=length(mm))) for n, mm in block.bits
     ]
     if RAPID in bands:
         found.append((("band", RAPID), say("Rapids")))
@@ -398,8 +398,8 @@ def _list_layers(block: PathDrawing) -> list[tuple[Layer, Text]]:
         if band in bands:
             last = band == len(block.bands)
             before = block.bands[band - 2] if band > 1 else 0.0
-            name = say("Over {mm} mm deep", mm=f"{before:g}") if last else say(
-                "{a} to {b} mm deep", a=f"{before:g}", b=f"{mm:g}"
+            name = say("Over {mm} mm deep", mm=length(before)) if last else say(
+                "{a} to {b} mm deep", a=length(before), b=length(mm)
             )  # fmt: skip
             found.append((("band", band), name))
     return found

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
 from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
-from station.shop.words import Say, say
+from station.shop.words import Say, length, say
 
 SizeKind = Literal["outside", "inside", "pitch", "thickness"]
 # cuts parts out; or is a run on their sheets: a second operation, an engraving, a laser
@@ -26,7 +26,7 @@ class Size:
     @property
     def in_words(self) -> Say:
         """Its name with what it should be about: ``A along, about 399 mm``."""
-        return say("{size}, about {mm} mm", size=self.name, mm=f"{self.nominal_mm:g}")
+        return say("{size}, about {mm} mm", size=self.name, mm=length(self.nominal_mm))
 
     def allows(self, mm: float) -> bool:
         """Whether a reading keeps the limits; one that is on a limit does."""

@@ -24,6 +24,8 @@ class Shop(Fact):
     kind: ClassVar[str] = "shop"
     name: Name = "Workshop"
     units: Annotated[Units, About(say("units"))] = "mm"  # how lengths are shown
+    # inches as 64ths where they are, else as decimals
+    fractions: Annotated[bool, About(say("inches as fractions"))] = False
     paper: Annotated[Paper, About(say("paper"))] = "A4"
     prefix: Annotated[str, About(say("prefix"))] = ""  # what the shop's scanners put before a code
     day_checks: Annotated[

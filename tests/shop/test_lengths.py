@@ -1,0 +1,84 @@
+"""Lengths in a shop's own units: an inch is 25.4 mm, a foot 0.3048 m (exact, by definition)."""
+
+import pytest
+
+from station.shop import lengths
+from station.shop.facts import Bit, Material, Router
+from station.shop.field_texts import read_value, write_value
+from station.shop.fields import find_field
+from station.shop.words import MM, area, length, length_in_full, metres, say, together
+
+
+@pytest.mark.parametrize(
+    ("mm", "decimals", "fraction"),
+    [
+        (6.35, "0.25", "1/4"),
+        (9.525, "0.375", "3/8"),
+        (2438.4, "96", "96"),
+        (161.925, "6.375", "6 3/8"),
+        (6.5, "0.256", "0.256"),  # no 64th: as decimals, not as one that is near
+        (0.0, "0", "0"),
+        (0.396875, "0.016", "1/64"),
+    ],
+)
+def test_a_length_is_written_in_inches(mm, decimals, fraction):
+    lengths.use_units("inch", fractions=False)
+    assert str(length_in_full(mm)) == f"{decimals} in"
+    lengths.use_units("inch", fractions=True)
+    assert str(length_in_full(mm)) == f"{fraction} in"
+    lengths.use_units("mm", fractions=True)
+    assert str(length_in_full(mm)) == f"{mm:g} mm"
+
+
+@pytest.mark.parametrize(
+    ("typed", "mm"),
+    [
+        ("0.25", 6.35), ("1/4", 6.35), ("6 3/8", 161.925), ("6-3/8", 161.925), ("96", 2438.4),
+        (",5", 12.7), ("1/0", None), ("wide", None), ("1/4 in", None),
+    ],
+)  # fmt: skip
+def test_what_a_person_types_is_kept_in_mm(typed, mm):
+    lengths.use_units("inch", fractions=False)
+    assert lengths.read(typed) == mm
+
+
+def test_a_shop_of_mm_reads_no_fractions():
+    assert lengths.read("6.5") == 6.5
+    assert lengths.read("1/4") is None
+
+
+def test_a_sentence_names_the_unit_of_what_is_a_length_alone():
+    two = together([length(6.35), length(9.525)])
+    words = say("{sizes} mm, {b} mm, {cut} m, {more} mm²: enter {unit}", sizes=two, b="7",
+                cut=metres(304.8), more=area(6451.6), unit=MM)  # fmt: skip
+    assert str(words) == "6.35 and 9.525 mm, 7 mm, 305 m, 6451.6 mm²: enter mm"
+    lengths.use_units("inch", fractions=False)
+    assert str(words) == "0.25 and 0.375 in, 7 mm, 1\u2009000 ft, 10 in²: enter inches"
+
+
+@pytest.mark.parametrize(
+    ("field", "kept", "label", "column"),
+    [
+        (find_field(Material, "low_mm"), 6.5, "low, in", "low_in"),
+        (find_field(Material, "length_mm"), 2440.0, "length, in", "length_in"),
+        (find_field(Bit, "life_m"), 1500.0, "life, ft", "life_ft"),
+        (find_field(Router, "rapid_mm_min"), 20000.0, "rapid, in/min", "rapid_in_min"),
+        (find_field(Router, "accel_mm_s2"), 800.0, "accel, in/s²", "accel_in_s2"),
+    ],
+)
+def test_a_field_says_its_unit_and_gives_back_what_was_kept(field, kept, label, column):
+    lengths.use_units("inch", fractions=False)
+    assert (str(field.label), field.name_column()) == (label, column)
+    assert read_value(field, write_value(field, kept)) == kept
+    lengths.use_units("mm", fractions=False)
+    assert field.name_column() == field.name
+    assert read_value(field, write_value(field, kept)) == kept
+
+
+def test_what_was_told_of_a_cut_file_in_mm_is_told_in_inches():
+    told = "A 298.1 × 25.4 mm piece: 0.1 to 0.25 mm at 2540 mm/min, 6451.6 mm², mmx 7 mmm."
+    assert lengths.convert(told) == told
+    lengths.use_units("inch", fractions=False)
+    assert lengths.convert(told) == (
+        "A 11.736 × 1 in piece: 0.004 to 0.01 in at 100 in/min, 10 in², mmx 7 mmm."
+    )
