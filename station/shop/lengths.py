@@ -10,7 +10,7 @@ from fractions import Fraction
 MM_PER_INCH = 25.4
 M_PER_FOOT = 0.3048
 FINEST = 4  # digits of a mm that are kept: a tenth of a micrometre
-SHOWN = 3  # digits of an inch on a screen: common practice, no source
+SHOWN = 3  # digits of an inch on a screen: a thousandth, as calipers of inches show
 PARTS = 64  # of an inch, the finest fraction on a rule
 NEAR = 0.0005  # inches that a fraction may be off, and still be that fraction
 # what a unit is called where lengths are in inches, and how many of it one of those is
