@@ -1764,6 +1764,10 @@
       <translation>Weiter.</translation>
     </message>
     <message>
+      <source>Go on; close it when all is in.</source>
+      <translation>Weiter; schließen, wenn alles drin ist.</translation>
+    </message>
+    <message>
       <source>Go to its own screen.</source>
       <translation>Zu seinem eigenen Bildschirm gehen.</translation>
     </message>
@@ -5180,6 +5184,10 @@
       <translation>Aufsicht: Ausweis scannen, dann PIN eingeben.</translation>
     </message>
     <message>
+      <source>Take an order in hand first.</source>
+      <translation>Zuerst einen Auftrag in die Hand nehmen.</translation>
+    </message>
+    <message>
       <source>Take another one, or take it out there first.</source>
       <translation>Andere nehmen oder dort erst herausnehmen.</translation>
     </message>
@@ -7560,6 +7568,10 @@
       <translation>Zuschlag</translation>
     </message>
     <message>
+      <source>false weight alarms</source>
+      <translation>falsche Gewichtsalarme</translation>
+    </message>
+    <message>
       <source>fastest plunge</source>
       <translation>schnellstes Eintauchen</translation>
     </message>
@@ -8028,6 +8040,10 @@
       <translation>Charge {lot}</translation>
     </message>
     <message>
+      <source>lots may be off</source>
+      <translation>Lose weichen ab um</translation>
+    </message>
+    <message>
       <source>low</source>
       <translation>mindestens</translation>
     </message>
@@ -8050,6 +8066,10 @@
     <message>
       <source>material</source>
       <translation>Werkstoff</translation>
+    </message>
+    <message>
+      <source>may not show: count</source>
+      <translation>zeigt sich kaum: zählen</translation>
     </message>
     <message>
       <source>measure it</source>
@@ -8268,6 +8288,10 @@
       <translation>einer ist 25,4 mm</translation>
     </message>
     <message>
+      <source>one missing shows</source>
+      <translation>eins zu wenig zeigt sich</translation>
+    </message>
+    <message>
       <source>one turn, {m} m</source>
       <translation>eine Lage, {m} m</translation>
     </message>
@@ -8406,6 +8430,10 @@
     <message>
       <source>pieces cut</source>
       <translation>Stück gefräst</translation>
+    </message>
+    <message>
+      <source>pieces may be off</source>
+      <translation>Stücke weichen ab um</translation>
     </message>
     <message>
       <source>pieces that may fly</source>
@@ -9534,6 +9562,10 @@
     <message>
       <source>{g} g on the scale: can't tell</source>
       <translation>{g} g auf der Waage: unklar</translation>
+    </message>
+    <message>
+      <source>{g} g on the scale: nothing is weighed here now</source>
+      <translation>{g} g auf der Waage: hier wird jetzt nichts gewogen</translation>
     </message>
     <message>
       <source>{g} g ± {p}</source>

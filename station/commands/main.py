@@ -22,6 +22,7 @@ from station.ledger.faults import Fault
 COMMANDS = {
     "demo": "builds the demo shop and opens it",
     "tour": "drives the real screens through one demo day",
+    "scale": "at which serial port of this PC the packing scale is",
     "scan": "the text station: codes in, JSON lines out",
     "state": "the shop as JSON",
     "codes": "every code as JSON",

@@ -46,7 +46,9 @@ from station.shop.rooms import (
     Room,
     Took,
     Typed,
+    Weighed,
 )
+from station.shop.scale import read_weight
 from station.shop.views import View
 from station.shop.words import Say, say
 
@@ -266,6 +268,8 @@ class Desk:
         number = Number(text.strip())
         if number.reading is not None or number.length is not None or number.whole is not None:
             return number
+        if (grams := read_weight(text)) is not None:
+            return Weighed(grams)
         if self.hand.work.takes_text and "-" in text:  # a code of ours is printed without one
             return Typed(text)
         return codes.read(text, find_shop(self.ledger.view).prefix)

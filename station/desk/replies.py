@@ -8,7 +8,7 @@ from station.shop.acts import Answer, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Unread
 from station.shop.moves import Move
-from station.shop.rooms import Dropped, Hand, Input, Number, Point, Typed
+from station.shop.rooms import Dropped, Hand, Input, Number, Point, Typed, Weighed
 from station.shop.words import Say, say
 
 NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
@@ -30,6 +30,9 @@ def meaningless(given: Input, hand: Hand[Any]) -> Answer:
     """A code of ours that has no meaning here and now."""
     if isinstance(given, Number):
         return refuse(say("No number is asked for now"), say("Pick up your work first."))
+    if isinstance(given, Weighed):
+        said = say("{g} g on the scale: nothing is weighed here now", g=round(given.grams))
+        return notice(said, say("Take an order in hand first."))
     if isinstance(given, Typed):
         return refuse(say("No text is asked for now"), say("Choose a field first."))
     if isinstance(given, Dropped):

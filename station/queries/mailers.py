@@ -12,6 +12,7 @@ from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.queries.settings import find_shop
 from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Mailer, Part, Product
+from station.shop.moves import Held
 from station.shop.views import View, by_part
 
 ASSUMED_MM = (100.0, 50.0)  # a part whose outline nobody has entered
@@ -62,8 +63,11 @@ class Parcel(NamedTuple):
     weight: Weight
 
 
-def plan_parcel(view: View, pieces: Pieces) -> Parcel:
-    """Plans how so many of each part are packed, in the cheapest mailer that takes them."""
+def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Parcel:
+    """Plans how so many of each part are packed, in the cheapest mailer that takes them.
+
+    `lying` are the pieces themselves, by batch, where they are known.
+    """
     shop, inside = find_shop(view), [(part, count) for part, count in pieces if count > 0]
     mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
     lies = choose_mailer(
@@ -76,9 +80,8 @@ def plan_parcel(view: View, pieces: Pieces) -> Parcel:
     )
     guessed = next((part.name for part, _ in inside if part.shape is None), "")
     mailer = mailers.get(lies.mailer)
-    return Parcel(
-        Stack(lies, guessed, shop.mailer_spare_mm), mailer, weigh_parts(view, inside, mailer)
-    )
+    weight = weigh_parts(view, inside, mailer, lying)
+    return Parcel(Stack(lies, guessed, shop.mailer_spare_mm), mailer, weight)
 
 
 def _lay_out(part: Part, count: int) -> PackPart:
@@ -107,5 +110,6 @@ def plan_product(view: View, product: Product) -> Parcel:
 
 def plan_open_pack(view: View, order: str) -> Parcel:
     """Plans how what lies in an order's open pack now is packed."""
-    inside = by_part(view.stock(place=f"packing/{order}"))
-    return plan_parcel(view, [(p, n) for part, n in inside.items() if (p := view.get(Part, part))])
+    lying = view.stock(place=f"packing/{order}")
+    pieces = [(p, n) for part, n in by_part(lying).items() if (p := view.get(Part, part))]
+    return plan_parcel(view, pieces, lying)

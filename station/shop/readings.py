@@ -13,8 +13,9 @@ MASTER: Final = "master"  # whether a part agrees with its master
 FIRST_OFF: Final = "first-off"  # whether a router's first-off agrees
 THICKNESS: Final = "thickness"  # of a sheet
 MINUTES: Final = "minutes"  # that a sheet was cut
+WEIGHT: Final = "weight"  # of one piece of a part, as far as a weighed pack tells it
 SPOILED: Final = "spoiled"  # pieces that were not good off a router, for a reason
-KINDS: Final = (SIZE, MASTER, FIRST_OFF, THICKNESS, MINUTES, SPOILED)
+KINDS: Final = (SIZE, MASTER, FIRST_OFF, THICKNESS, MINUTES, SPOILED, WEIGHT)
 
 YES, NO = 1.0, 0.0
 MOST = 1e9  # of any unit
@@ -33,7 +34,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     subject: str
     kind: str
     value: float
-    unit: str = ""  # "mm", "min"
+    unit: str = ""  # "mm", "min", "g"
     low: float | None = None
     high: float | None = None
     batch: str = ""

@@ -148,6 +148,12 @@ class Number(NamedTuple):
         return read if read is not None and abs(read) < LONGEST_MM else None
 
 
+class Weighed(NamedTuple):
+    """What a scale shows, in g: it stands still."""
+
+    grams: float
+
+
 class Point(NamedTuple):
     """A place on the drawn sheet that was touched, mm from its lower left."""
 
@@ -167,7 +173,7 @@ class Dropped(NamedTuple):
     paths: tuple[str, ...]
 
 
-Input = Code | Number | Point | Typed | Dropped
+Input = Code | Number | Weighed | Point | Typed | Dropped
 
 
 class Do(NamedTuple):

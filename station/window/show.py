@@ -17,10 +17,13 @@ from station.shop.words import clock, say
 
 if TYPE_CHECKING:
     from station.ledger.faults import Fault
+    from station.ledger.ledger import Ledger
     from station.papers.page import Page
     from station.printing.printers import Printers
     from station.shop.acts import Answer
     from station.shop.faces import Face
+    from station.window.scale import ScaleLine
+    from station.window.session import Session
 
 FRAME = 40  # px, a window's title bar at most
 
@@ -80,9 +83,24 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
         session.beside = Backups(ledger, at).step
         session.start()
+        line = listen_to_scale(ledger, session)
         code = application.exec()
+        if line is not None:
+            line.stop()
         session.stop()
         return code
+
+
+def listen_to_scale(ledger: "Ledger", session: "Session") -> "ScaleLine | None":
+    """Lets the scale of this PC send its weights to the session; None: it has none."""
+    from station.window.scale import ScaleLine, find_port  # noqa: PLC0415 - only when it is used
+
+    port, speed = find_port(ledger)
+    if not port:
+        return None
+    line = ScaleLine(port, speed, session)
+    line.steady.connect(session.take)
+    return line
 
 
 def fill_screen(window: Window) -> None:

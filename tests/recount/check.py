@@ -50,7 +50,7 @@ class Recount:
 
     def _papers(self) -> Iterator[str]:
         books = self.books
-        packs = [p for p in books.all(Pack) if p.state != "opened"][-40:]
+        packs = [p for p in books.all(Pack) if p.state not in ("opened", "shelf")][-40:]
         orders = [o for o in books.all(Order) if o.state in ("open", "waiting", "packing")][:40]
         for number in [b.id for b in books.all(Batch)][-40:]:
             yield from self._paper("traveller", number, papers.check_traveller)

@@ -88,9 +88,12 @@ FIGURES = {
     "chip_high_mm": (0.8, 0.05, tell("chip-load", box(20, 20, 106, 86, tab=12))),
     "bit_told_at": (80.0, 90.0, lambda s: len(list_worn_bits(
         FakeView.of(Router(id="1", name="1"), BIT, s, moves=(CUT,))))),
-    "weighed_off": (5.0, 10.0, plus(WEIGHED)),
+    "weighed_off": (4.0, 10.0, plus(WEIGHED)),
     "worked_out_off": (15.0, 20.0, plus(replace(PLATE, thickness_mm=6.5))),
-    "scale_off_g": (5.0, 50.0, plus(WEIGHED)),
+    "lot_off": (4.0, 8.0, plus(WEIGHED)),
+    "piece_off": (0.5, 5.0, plus(WEIGHED)),
+    "false_alarms": (1.0, 5.0, plus(WEIGHED)),
+    "scale_off_g": (5.0, 100.0, plus(WEIGHED)),
     "mailer_spare_mm": (10.0, 25.0, close),
     "part_gap_mm": (1.0, 9.0, gap),
 }  # fmt: skip
@@ -140,6 +143,8 @@ OTHERS = {
     "planning/order.py": "days of a plan",
     "packs/messages.py": "how a mailer is chosen, no figure",
     "packs/choose.py": "how a mailer is chosen, no figure",
+    "packs/weighing.py": "a gram of any scale; what decides are settings",
+    "window/scale.py": "the speed of a serial port; the command sets it",
     "cutting/analyse/time.py": "time; a router's own is learnt",
     "cutting/analyse/inference.py": "taken where nothing tells, and said; each is set for a file",
     "cutting/analyse/passes.py": "what is no plunge",

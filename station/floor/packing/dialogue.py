@@ -44,7 +44,7 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Order, Pack, Part, RackPlace
 from station.shop.moves import head, tail
-from station.shop.rooms import Do, Input, Number, Took
+from station.shop.rooms import Do, Input, Number, Took, Weighed
 from station.shop.views import View, total
 from station.shop.words import say
 
@@ -57,6 +57,8 @@ def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | Non
         if hand.work.walk:
             return read_fetched(hand, given)
         return _read_number(hand, given, view) if hand.subject else None
+    if isinstance(given, Weighed):
+        return _weigh_pack(hand, given.grams, view) if hand.subject else None
     done = _read_code(hand, given, view) if isinstance(given, Code) else None
     if isinstance(done, Took):  # a number changes the last pick only directly after it
         work = replace(done.hand.work, picked=None)
@@ -236,7 +238,11 @@ def _put_parts_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
 def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
     """Reads a number, by what was asked or done last."""
     if _is_weight(hand, given, view):
-        return _weigh_pack(hand, given, view)
+        grams = given.reading
+        if grams is None or grams <= 0:
+            said = say("{text} is no weight", text=given.text)
+            return Took(hand, refuse(said, say("Enter what the scale shows, in g.")))
+        return _weigh_pack(hand, grams, view)
     count = given.whole
     if count is None:
         return Took(
@@ -302,12 +308,17 @@ def _recount_place(hand: PackingHand, count: int, view: View) -> Do | Took:
     return Do(part.key, args, after)
 
 
-def _weigh_pack(hand: PackingHand, given: Number, view: View) -> Took:
-    """Compares the scale's reading with what lies in the pack, and its mailer."""
-    grams = given.reading
-    if grams is None or grams <= 0:
-        said = say("{text} is no weight", text=given.text)
-        return Took(hand, refuse(said, say("Enter what the scale shows, in g.")))
+def _weigh_pack(hand: PackingHand, grams: float, view: View) -> Do | Took:
+    """Compares the scale's reading with what lies in the pack, and its mailer.
+
+    A pack that is complete and weighs what it should is closed by it.
+    """
+    order = view.get(Order, hand.subject)
+    weight = plan_open_pack(view, hand.subject).weight
+    whole = order and hand.work.asks in ("", "scale") and is_complete(view, order)
+    if order and whole and weight.agrees(grams):
+        done = replace(hand, work=replace(hand.work, scale=grams))
+        return _close_pack(done, order, view)
     after = replace(hand, work=replace(hand.work, asks="", scale=grams, picked=None))
     return Took(after, _judge_weight(hand, grams, view))
 
@@ -327,7 +338,7 @@ def _judge_weight(hand: PackingHand, grams: float, view: View) -> Answer:
         do = say("Up to {n} {part} more or less would not show: count those.", n=weight.blind,
                  part=weight.light)  # fmt: skip
         return good(said, do)
-    return good(said, say("Close the pack."))
+    return good(said, say("Go on; close it when all is in."))
 
 
 # --- a button

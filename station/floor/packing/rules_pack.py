@@ -21,7 +21,7 @@ from station.queries.orders import (
 from station.queries.settings import find_reason, list_reasons
 from station.queries.shelf import find_hold_in, is_whole_of
 from station.queries.stock import name_part
-from station.queries.weights import Weight, weigh_parts
+from station.queries.weights import Weight, note_weights, weigh_parts
 from station.shop.acts import (
     Act,
     Answer,
@@ -144,7 +144,7 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
     if problem := _refuse_open_mailer(act, view, mailer):
         return problem
     pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
-    weight = weigh_parts(view, pieces, mailer)
+    weight = weigh_parts(view, pieces, mailer, held)
     scale_g = act.args.scale_g or 0.0
     off = scale_g > 0 and weight.agrees(scale_g) is False
     if off and not act.args.sure:
@@ -168,6 +168,7 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
         moves=tuple(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
         sets=(pack, packed, *([_doubt_weight(act, pack, weight)] if off else ())),
         prints=(("label", number),),
+        readings=note_weights(view, held, mailer, scale_g) if scale_g and not off else (),
     )
 
 

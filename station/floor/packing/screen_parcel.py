@@ -8,8 +8,9 @@ from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
 from station.shop.faces import Block, Layer, MailerDrawing, Pairs, Remark
 from station.shop.views import View
-from station.shop.words import Say, length, metres, say
+from station.shop.words import Say, length, metres, say, several
 
+NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
 
 Pair = tuple[Say | str, Say | str]
@@ -114,8 +115,13 @@ def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair
             shown = say("{g} g: can't tell", g=round(read))
         elif agrees:
             shown = say("{g} g, as it should be", g=round(read))
+    seen: list[Pair] = []
+    if weight.shows and not weight.unknown:
+        seen.append((say("one missing shows"), several(list(weight.shows[:NAMED]))))
+    if weight.hides and not weight.unknown:
+        seen.append((say("may not show: count"), several(list(weight.hides[:NAMED]))))
     assumed = tuple(
         (say("{part}: density as", part=part), good)
         for part, good in weight.assumed[:MOST_ASSUMED]
     )
-    return ((say("should weigh, no wrap"), should), *assumed, (say("on the scale"), shown))
+    return ((say("should weigh, no wrap"), should), *seen, *assumed, (say("on the scale"), shown))

@@ -73,8 +73,15 @@ class Shop(Fact):
     # a pack on the scale: how far wood that was weighed once, or only worked out, may be off,
     # for it is more or less dry, and plywood thinner or thicker; and what a scale and a mailer
     # may be off however light the pack is
-    weighed_off: Annotated[float, About(say("weighed may be off"), unit="%", least=0)] = 5.0
+    weighed_off: Annotated[float, About(say("weighed may be off"), unit="%", least=0)] = 4.0
     worked_out_off: Annotated[float, About(say("worked out may be off"), unit="%", least=0)] = 15.0
+    # besides, from lot to lot of sheets, and from piece to piece of a lot
+    lot_off: Annotated[float, About(say("lots may be off"), unit="%", least=0)] = 4.0
+    piece_off: Annotated[float, About(say("pieces may be off"), unit="%", least=0)] = 0.5
+    # of right packs, those that the scale may doubt
+    false_alarms: Annotated[
+        float, About(say("false weight alarms"), unit="%", least=0.01, most=20)
+    ] = 1.0
     scale_off_g: Annotated[float, About(say("scale may be off"), unit="g", least=0)] = 5.0
     # around a stack in its mailer, both sides together; between parts beside each other
     mailer_spare_mm: Annotated[float, About(say("spare in a mailer"), unit="mm", least=0)] = 10.0
