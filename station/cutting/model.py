@@ -11,6 +11,7 @@ import numpy.typing as npt
 from station.shop.facts import Router, Shop
 
 Floats = npt.NDArray[np.float64]
+Complexes = npt.NDArray[np.complex128]
 Ints = npt.NDArray[np.int64]
 Bools = npt.NDArray[np.bool_]
 Bytes = npt.NDArray[np.uint8]
@@ -145,12 +146,15 @@ class Pause:
 
 @dataclass(frozen=True)
 class BitSaid:
-    """Tells what a remark says of a bit: its T number (None: the one that is in), its size."""
+    """Tells what a remark says of a bit: its T number (None: the one that is in), its size;
+    `named`: the remark itself has the number.
+    """
 
     number: int | None
     diameter_mm: float
     line: int
     text: str
+    named: bool = False
 
 
 @dataclass(frozen=True)
@@ -166,6 +170,7 @@ class Program:
     refused: str = ""  # why it was not read at all
     bits_said: tuple[BitSaid, ...] = ()
     zero_said: str = ""  # face or spoilboard, where a remark says it
+    thickness_said: tuple[float, int] | None = None  # mm, and the remark's line
     skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
     otherwise: Program | None = None  # as read where those lines are run, or are not
 

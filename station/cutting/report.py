@@ -12,6 +12,7 @@ from station.cutting.analyse.faults import find_faults
 from station.cutting.analyse.inference import Inferred, infer_setting
 from station.cutting.analyse.passes import find_pass_faults
 from station.cutting.analyse.problems import find_problems
+from station.cutting.analyse.thickness import find_wrong_sheet
 from station.cutting.analyse.time import time_path
 from station.cutting.geometry.moves import Geometry, find_bounds, find_geometry, list_values
 from station.cutting.geometry.pieces import (
@@ -38,7 +39,12 @@ from station.cutting.model import (
 )
 from station.cutting.read.dialects import turn_skipping
 from station.cutting.read.reader_compiled import read_compiled
-from station.cutting.read.remarks import find_bits_said, find_zero_said, number_bits
+from station.cutting.read.remarks import (
+    find_bits_said,
+    find_thickness_said,
+    find_zero_said,
+    number_bits,
+)
 from station.cutting.read.text import find_skipped
 from station.shop.facts import Part
 
@@ -58,8 +64,13 @@ def read_program(
     program = read_compiled(data, setting, progress=progress, cancelled=cancelled)
     said = find_bits_said(data, inches=program.units == "inch")
     skipped = find_skipped(data)
-    zero = find_zero_said(data)
-    program = replace(program, bits_said=said, skipped=skipped, zero_said=zero)
+    program = replace(
+        program,
+        bits_said=said,
+        skipped=skipped,
+        zero_said=find_zero_said(data),
+        thickness_said=find_thickness_said(data),
+    )
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
         program = replace(program, otherwise=number_bits(replace(other, bits_said=said)))
@@ -90,6 +101,7 @@ def analyse_program(
         *find_problems(program, geo, inferred, setting),
         *find_faults(sheet, pieces, inferred.levels, setting),
         *find_pass_faults(program, sheet, geo, inferred.levels, setting),
+        *(find_wrong_sheet(program, sheet, geo, inferred.levels) if setting.cuts_out else ()),
         *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)

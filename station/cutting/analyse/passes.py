@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
+from station.cutting.geometry.strokes import LEVEL_MM, OFF_GRID, Cuts, Levels, name_ways
 from station.cutting.model import (
+    CW,
     LINE,
-    RAPID,
     XY,
     Bools,
     Floats,
@@ -23,14 +25,11 @@ from station.cutting.model import (
 
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
 TWICE_SHARE = 0.9
-AGAIN_MM = 0.1  # relative moves drift by less
-MEANT_MM = 1.0
+AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
+SAME_SIZE_MM = 0.02  # but are as long, and as bent
 MOST_PASSES = 200
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
-ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
-AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
-MOST_PLACES = 0.8  # of all where a cut begins
 MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
@@ -43,11 +42,6 @@ def find_pass_faults(
         *_check_depths(sheet, levels, setting.shop.deepest_pass),
         *_check_changes(program, levels),
         *_check_twice(sheet),
-        *(
-            _check_thickness(sheet, levels) or _check_air(program, geo, levels)
-            if setting.cuts_out
-            else ()
-        ),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
@@ -196,17 +190,20 @@ def _changes_bit(program: Program, move: int) -> bool:
 
 
 def _check_twice(sheet: Sheet) -> list[Problem]:
-    """Looks for runs over what earlier runs have cut as deep."""
+    """Looks for runs whose deepest cuts lie over what earlier runs have cut as deep; what is cut
+    deeper still does not count: that was a pass in the air.
+    """
     cuts = sheet.cuts
     if not len(cuts):
         return []
-    found_twice = [_find_lowest_earlier(cuts, (AGAIN_MM, shift)) for shift in (0.0, 0.5)]
-    nearer = found_twice[1][1] < found_twice[0][1]
-    earlier, low = (np.where(nearer, other, one) for one, other in zip(*found_twice, strict=True))
-    again = low <= cuts.low + TOUCH_MM
+    one, other = (_find_earlier(cuts, (AGAIN_MM, shift)) for shift in AGAIN_SHIFTS)
+    earlier = np.where(other.low < one.low, other.cut, one.cut)
+    low, deepest = np.minimum(one.low, other.low), np.minimum(one.deepest, other.deepest)
+    last = (cuts.low <= deepest + TOUCH_MM) & (cuts.low <= cuts.run_low[cuts.run] + LEVEL_MM)
+    again = last & (low <= cuts.low + TOUCH_MM)
     runs = len(cuts.run_low)
     whole, twice = (
-        np.bincount(cuts.run, weights=w, minlength=runs) for w in (cuts.flat, cuts.flat * again)
+        np.bincount(cuts.run, weights=cuts.flat * some, minlength=runs) for some in (last, again)
     )
     found = []
     for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0))[:MOST_PASSES].tolist():
@@ -217,12 +214,32 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     return found
 
 
-def _find_lowest_earlier(cuts: Cuts, grid: tuple[float, float]) -> tuple[Ints, Floats]:
-    """Finds for each cut how low an earlier run has cut the same way (inf: none has), and a cut
-    of such a run.
+def _name_sizes(cuts: Cuts) -> Ints:
+    """Gives a number for how far each cut goes along X and Y and how wide it bends."""
+    moves, index = cuts.moves, cuts.index
+    start = moves.points[index, :2]
+    far = np.abs(moves.points[index + 1, :2] - start)
+    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
+    radius = np.where(bent, np.hypot(*(start - moves.centre[index]).T), 0.0)
+    sizes = np.round(np.column_stack((far, radius)) / SAME_SIZE_MM + OFF_GRID).astype(np.int64)
+    return np.asarray(sizes @ np.array([15485863, 32452843, 49979687]))
+
+
+@dataclass(frozen=True)
+class Earlier:
+    """Tells of each cut how `low` an earlier run has cut the same way (inf: none has), a `cut`
+    of such a run, and the `deepest` height of all over this way.
     """
+
+    cut: Ints
+    low: Floats
+    deepest: Floats
+
+
+def _find_earlier(cuts: Cuts, grid: tuple[float, float]) -> Earlier:
+    """Finds for each cut what was cut over the same way."""
     n = len(cuts)
-    keys = name_ways(cuts, np.arange(n), grid)
+    keys = name_ways(cuts, np.arange(n), grid) ^ _name_sizes(cuts)
     order = np.lexsort((np.arange(n), keys))
     new = np.append(True, np.diff(keys[order]) != 0)
     group = np.cumsum(new) - 1
@@ -230,52 +247,10 @@ def _find_lowest_earlier(cuts: Cuts, grid: tuple[float, float]) -> tuple[Ints, F
     lowest = np.minimum.accumulate(cuts.low[order] - group * apart) + group * apart
     block = new | np.append(True, np.diff(cuts.run[order]) != 0)
     start = np.flatnonzero(block)[np.cumsum(block) - 1]  # where a run's cuts of this way begin
-    first = np.flatnonzero(new)[group]
-    known = start > first
-    low, earlier = np.full(n, np.inf), np.zeros(n, dtype=np.int64)
-    low[order[known]] = lowest[start[known] - 1]
-    earlier[order[known]] = order[start[known] - 1]
-    return earlier, low
-
-
-def _check_thickness(sheet: Sheet, levels: Levels) -> list[Problem]:
-    """Looks whether all depths are those of another sheet: too shallow, or too deep."""
-    cuts = sheet.cuts
-    if not len(cuts) or not levels.known:
-        return []
-    lows = cuts.run_low[np.unique(cuts.run)]
-    deepest = float(lows.min())
-    reaching = lows[lows <= levels.through]
-    thick = levels.face - deepest
-    if deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1:
-        text = f"The deepest cut is {thick:.1f} mm; the sheet is {levels.thickness:g} mm thick."
-    elif 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching):
-        text = f"It cuts {thick:.1f} mm deep; the sheet is {levels.thickness:g} mm thick."
-    else:
-        return []
-    position = int(np.argmin(cuts.low))
-    return [note_cut(sheet.cuts, position, "thickness", f"{text} Is the file for another sheet?")]
-
-
-def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:
-    """Looks whether cuts begin well above the sheet at nearly every place: the file is for a
-    thicker one.
-    """
-    moves = program.moves
-    along = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
-    run = np.cumsum(moves.kind == RAPID)
-    runs, first = np.unique(run[along], return_index=True)
-    if len(runs) < 2 or not levels.known:
-        return []
-    begin = np.flatnonzero(along)[first]
-    _, place = np.unique(moves.points[begin, :2].round(1), axis=0, return_inverse=True)
-    above = np.full(int(place.max()) + 1, -np.inf)
-    np.maximum.at(above, place.ravel(), moves.points[begin, 2] - levels.face)
-    if np.mean(above > AIR_MM) < MOST_PLACES:
-        return []
-    text = (
-        f"It begins to cut {float(np.median(above)):.1f} mm above a sheet of "
-        f"{levels.thickness:g} mm. Is the file for another sheet?"
-    )
-    x, y = moves.points[begin[0], :2].tolist()
-    return [Problem(int(moves.line[begin[0]]), "thickness", text, at=(x, y))]
+    first = np.flatnonzero(new)
+    known = start > first[group]
+    found = Earlier(np.zeros(n, dtype=np.int64), np.full(n, np.inf), np.empty(n))
+    found.low[order[known]] = lowest[start[known] - 1]
+    found.cut[order[known]] = order[start[known] - 1]
+    found.deepest[order] = np.minimum.reduceat(cuts.low[order], first)[group]
+    return found

@@ -9,9 +9,9 @@ import shapely
 
 from station.cutting.analyse.notes import find_line, note_cut, note_piece
 from station.cutting.geometry.faces import SKELETON, widen_shapes
+from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Levels
-from station.cutting.geometry.tabs import WIDEST_GAP_MM
 from station.cutting.model import Ints, Piece, Problem
 
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most

@@ -21,7 +21,7 @@ from station.cutting.geometry.strokes import (
 )
 from station.cutting.model import Hollow, Ints
 
-MOST_MOVES = 20_000  # of what is cut less deep; more are not united
+MOST_MOVES, MOST_LINES = 200_000, 20_000  # of what is cut less deep; more are not united
 COARSE_CHORDS = 12
 COARSE_MM = 0.01  # how far chords of their arcs may lie off
 DEPTH_MM = 0.02  # depths that differ less are one
@@ -46,6 +46,8 @@ def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
     whole = len(shallow) <= MOST_MOVES
     level = np.round((levels.face - cuts.low) / DEPTH_MM).astype(np.int64)
     lines = draw_lines(cuts, shallow if whole else shallow[:0], chord=COARSE_MM, by=level)
+    if len(lines) > MOST_LINES:
+        lines, whole = draw_lines(cuts, shallow[:0]), False
     if len(lines) and len(kerfs):
         inside, _ = shapely.STRtree(kerfs).query(lines.shape, predicate="within")
         keep = np.ones(len(lines), dtype=bool)

@@ -10,6 +10,7 @@ import shapely
 
 from station.cutting.geometry.faces import SKELETON, THIN_SHARE, Faces, widen
 from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_shallow_cuts
+from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.rings import contains_point, tidy_ring
 from station.cutting.geometry.strokes import (
@@ -17,6 +18,7 @@ from station.cutting.geometry.strokes import (
     Levels,
     Lines,
     Shapes,
+    close_ends,
     draw_lines,
     find_cuts,
     find_plunges,
@@ -24,7 +26,6 @@ from station.cutting.geometry.strokes import (
     pick_through,
 )
 from station.cutting.geometry.tabs import (
-    WIDEST_GAP_MM,
     Closed,
     LostTab,
     Stretches,
@@ -87,7 +88,7 @@ def find_sheet(
 ) -> Sheet:
     """Finds all that is cut out, pieces in the order of the file. `edge`: the sheet's."""
     cuts = find_cuts(moves, geo, bit_mm, levels.face)
-    through = draw_lines(cuts, np.flatnonzero(pick_through(cuts, levels)))
+    through = close_ends(draw_lines(cuts, np.flatnonzero(pick_through(cuts, levels))))
     plunges = find_plunges(moves, geo, levels)
     kerfs = np.concatenate((widen(through), _widen_plunges(moves, plunges, bit_mm)))
     closed = _close_all(cuts, through, kerfs, levels, edge)

@@ -19,6 +19,7 @@ SAME_MM = 1e-6  # corners nearer than this are one
 CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
 MOST_CHORDS = 1440
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
+SIDE_SHARE = 0.1  # of a hull's length, at least, is straight where a rectangle touches sides
 Values = npt.NDArray[Any]
 
 
@@ -112,25 +113,36 @@ def find_hull(points: Ring) -> Ring:
 def find_rectangle(ring: Ring) -> tuple[float, float, float]:
     """Finds width, length and the angle of the length of the smallest rectangle around a ring.
 
-    Among rectangles of almost the same area the one is taken that touches the most edge.
+    Among rectangles of almost the same area the one is taken that touches the most edge, if it
+    touches a side at all; of a shape without sides it is the smallest.
     """
     around = find_hull(ring)
     step = shift_values(around) - around
     angles = np.mod(np.arctan2(step[:, 1], step[:, 0]), np.pi / 2)
-    if len(around) > MOST_SIDES:
-        angles = angles[np.argsort(-np.hypot(step[:, 0], step[:, 1]))[:MOST_SIDES]]
-    angles = np.append(np.unique(np.round(angles, 9)), 0.0)
+    size = np.hypot(step[:, 0], step[:, 1])
+    longest = angles[np.argsort(-size)[:MOST_SIDES]] if len(around) > MOST_SIDES else angles
     x, y = split_columns(around)
-    wide, high = np.empty(len(angles)), np.empty(len(angles))
-    fill_boxes(x, y, angles, wide, high)
+    tried, wide, high = _try_angles(x, y, np.append(longest, 0.0))
+    if len(longest) < len(angles):
+        off = np.abs(angles - tried[np.argmin(wide * high)])
+        near = angles[np.argsort(np.minimum(off, np.pi / 2 - off))[:MOST_SIDES]]
+        tried, wide, high = _try_angles(x, y, np.concatenate((longest, near, [0.0])))
     area = wide * high
     near = np.flatnonzero(area <= area.min() * 1.0005)
     near = near[np.argsort(area[near], kind="stable")[:MOST_TIES]]
     along = np.empty(len(near))
-    fill_touches(x, y, angles[near], along)
-    best = int(near[np.argmax(along)])
-    length, width, turn = float(wide[best]), float(high[best]), float(angles[best])
+    fill_touches(x, y, tried[near], along)
+    best = int(near[np.argmax(along) if along.max() > SIDE_SHARE * size.sum() else 0])
+    length, width, turn = float(wide[best]), float(high[best]), float(tried[best])
     return (width, length, turn) if width <= length else (length, width, turn + np.pi / 2)
+
+
+def _try_angles(x: Floats, y: Floats, angles: Floats) -> tuple[Floats, Floats, Floats]:
+    """Measures how far points reach along and across each angle; gives the angles once each."""
+    angles = np.unique(np.round(angles, 9))
+    wide, high = np.empty(len(angles)), np.empty(len(angles))
+    fill_boxes(x, y, angles, wide, high)
+    return angles, wide, high
 
 
 @compile_inner

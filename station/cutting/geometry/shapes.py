@@ -10,7 +10,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-import numpy.typing as npt
 import shapely
 
 from station.cutting.compiled import compile_entry, compile_inner
@@ -21,10 +20,9 @@ from station.cutting.geometry.rings import (
     measure_ring,
     perimeter_of,
 )
-from station.cutting.model import Floats, Hollow, Ints, Piece, Ring, ShapeFound
+from station.cutting.model import Complexes, Floats, Hollow, Ints, Piece, Ring, ShapeFound
 from station.shop.facts import Part, Shape
 
-Complexes = npt.NDArray[np.complex128]
 # moments z^p · conj(z)^q
 ORDERS = tuple((p, q) for n in range(2, 6) for p in range(n, -1, -1) if p >= (q := n - p))
 SPIN = np.array([p - q for p, q in ORDERS])  # how often each turns with its shape

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -21,6 +21,8 @@ MOST_CHORDS = 1440
 LEVEL_MM = 0.01  # heights that differ less are one
 SAME_MM, OVER_SHARE = 0.02, 0.5
 WAY_MM = 0.002  # ends of the same way lie this near
+OFF_GRID = 0.27  # of a grid's step: round values lie on none of its borders
+CLOSE_MM = 1.0  # ends of a contour this near were meant to meet
 IN_SHEET_MM = 0.01  # a move this little below the face does not cut
 
 
@@ -123,6 +125,20 @@ def draw_lines(
     return Lines(shape, cuts.radius[first], first, stop, cuts.run[first])
 
 
+def close_ends(lines: Lines) -> Lines:
+    """Closes lines that end a little short of their own start: the bit leaves a cusp there that
+    nobody measures.
+    """
+    shape = lines.shape.copy()
+    start, end = (shapely.get_point(shape, at) for at in (0, -1))
+    away = shapely.distance(start, end)
+    short = (away > 0) & (away < CLOSE_MM) & (shapely.get_num_points(shape) > 2)
+    for n in np.flatnonzero(short).tolist():
+        points = shapely.get_coordinates(shape[n])
+        shape[n] = shapely.linestrings(np.concatenate((points, points[:1])))
+    return replace(lines, shape=shape)
+
+
 def _lay_points(moves: Moves, index: Ints, new: Bools, chord: float) -> tuple[Floats, Ints]:
     """Lays the points of moves one after another; a new line also has its first move's start."""
     start = moves.points[index, 0] + 1j * moves.points[index, 1]
@@ -201,7 +217,7 @@ def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     return np.asarray(share[cuts.run] >= OVER_SHARE)
 
 
-def name_ways(cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, 0.0)) -> Ints:
+def name_ways(cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, OFF_GRID)) -> Ints:
     """Gives a number for the way of each cut; two over the same way have the same.
 
     `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how

@@ -12,15 +12,17 @@ import numpy as np
 import shapely
 
 from station.cutting.geometry.faces import SKELETON, Faces, find_faces, unite
+from station.cutting.geometry.jumps import (
+    LEAST_GAP_MM,
+    ON_ARC_MM,
+    WIDEST_GAP_MM,
+    draw_arc,
+    find_jumps,
+)
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
 from station.cutting.model import CW, LINE, Bools, Floats, Ints, Moves
 
-WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
-LEAST_GAP_MM = 0.02
-ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
-STRAIGHT_ON = 0.999  # cosine: of a jump that goes on in a straight line
-BACK = -0.7  # cosine: around a corner it may go back by so much
-BEND = 0.15  # sine: a jump that turns more goes around a corner
+STRAIGHT_ON = 0.97  # cosine: of a jump that goes on in a straight line, or along chords of an arc
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
 PROBE_EVERY_MM, MOST_PROBES = 3.0, 5
@@ -29,9 +31,7 @@ ROUNDS = 4
 PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
 GAP_SHARE = 0.2
 LONGER = 1.5  # times as far from the same place is no tab beside the nearer one
-MOST_TABS = 16  # of one contour that is jumped over them
 LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
-ON_ARC_MM = 0.1
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
 SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
@@ -68,7 +68,7 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
     """Finds all stretches that could hold something: cut less deep, or jumped over."""
     left, of = _subtract(closing.shape, kerfs)
     less = _measure_stretches(cuts, closing, left, of)
-    jumps, before, after = _find_jumps(cuts, through)
+    jumps, before, after = find_jumps(cuts, through)
     gaps, of = _subtract(jumps, kerfs)
     alone = np.bincount(of, minlength=len(jumps))[of] == 1  # else it passes another cut
     beside = (shapely.length(through.shape[line]) for line in (before[of], after[of]))
@@ -137,96 +137,6 @@ def _measure_stretches(cuts: Cuts, lines: Lines, left: Shapes, of: Ints) -> Stre
                      lines.run[of].copy())  # fmt: skip
 
 
-def _find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
-    """Finds jumps that go on as the cut before ended: their ways, the line before and after."""
-    before, after = _pair_runs(through)
-    if not len(before):
-        return np.zeros(0, object), before, after
-    tool = cuts.moves.tool[cuts.index[through.first]]
-    end = shapely.get_coordinates(shapely.get_point(through.shape[before], -1))
-    start = shapely.get_coordinates(shapely.get_point(through.shape[after], 0))
-    away = start - end
-    far = np.maximum(np.hypot(*away.T), 1e-9)
-    leave = end - shapely.get_coordinates(shapely.get_point(through.shape[before], -2))
-    arrive = shapely.get_coordinates(shapely.get_point(through.shape[after], 1)) - start
-    good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM) & (tool[before] == tool[after])
-    for way in (leave, arrive):
-        size = np.maximum(np.hypot(*way.T), 1e-9)
-        good &= (way * away).sum(axis=1) > BACK * far * size
-    before, after = before[good], after[good]
-    ways = [
-        _draw_jump(cuts, through, b, a, (end[i], leave[i], start[i], arrive[i]))
-        for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
-    ]
-    drawn = np.array([w is not None for w in ways], dtype=bool)
-    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn]
-
-
-def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
-    """Pairs the last line of each run with the first of the next, and the last of a chain of
-    runs with its first.
-    """
-    n = len(through)
-    if not n:
-        return np.zeros(0, int), np.zeros(0, int)
-    last = np.flatnonzero(np.append(np.diff(through.run) != 0, True))
-    first = np.append(0, last[:-1] + 1)
-    back = range(min(MOST_TABS, len(last)))
-    before = np.concatenate((last[:-1], *(last[k:] for k in back)))
-    after = np.concatenate((first[1:], *(first[: len(first) - k] for k in back)))
-    return before, after
-
-
-def _draw_jump(
-    cuts: Cuts, through: Lines, before: int, after: int, ends: tuple[Floats, ...]
-) -> shapely.Geometry | None:
-    """Draws the way over a gap as the cuts before and after it go on: along their arc, or around
-    the corner where they meet ahead, else straight; None where they do not go on like that.
-    """
-    end, leave, start, arrive = ends
-    u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
-    one, other = cuts.index[through.stop[before] - 1], cuts.index[through.first[after]]
-    bent = cuts.moves.kind[[one, other]] >= CW
-    foot, touch = end, start
-    if bent[1] and not bent[0]:
-        centre = cuts.moves.centre[other]
-        foot = end + u * max(0.0, float((centre - end) @ u))
-    elif bent[0] and not bent[1]:
-        centre = cuts.moves.centre[one]
-        touch = start + v * min(0.0, float((centre - start) @ v))
-    else:
-        centre = cuts.moves.centre[one] if bent.all() else end
-    near = abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) < ON_ARC_MM
-    if bent.any() and near:
-        sweep = cuts.moves.sweep[one if bent[0] else other]
-        return _keep_short([end, *_draw_arc(foot, touch, centre, sweep > 0), start])
-    away = start - end
-    cross = u[0] * v[1] - u[1] * v[0]
-    if abs(cross) > BEND:
-        ahead = (away[0] * v[1] - away[1] * v[0]) / cross
-        back = (away[0] * u[1] - away[1] * u[0]) / cross
-        if ahead > 0 and -back > 0:
-            return _keep_short([end, end + u * ahead, start])
-    if min(u @ away, v @ away) < ALONG * np.hypot(*away):
-        return None
-    return shapely.linestrings([end, start])
-
-
-def _keep_short(points: list[Floats]) -> shapely.Geometry | None:
-    """Draws a way over a gap, unless it is longer than a tab."""
-    way = shapely.linestrings(points)
-    return way if shapely.length(way) < WIDEST_GAP_MM else None
-
-
-def _draw_arc(start: Floats, end: Floats, centre: Floats, left: bool) -> Floats:  # noqa: FBT001
-    """Draws the points of an arc; `left`: counter-clockwise."""
-    a, b = complex(*(start - centre)), complex(*(end - centre))
-    turn = float(np.angle(b / a)) % (2 * np.pi)
-    turn = turn if left else turn - 2 * np.pi
-    spokes = a * np.exp(1j * turn * np.linspace(0, 1, 33))
-    return np.column_stack((spokes.real, spokes.imag)) + centre
-
-
 def widen_stretches(stretches: Stretches) -> Shapes:
     """Gives what the bit would take along each stretch."""
     if not len(stretches):
@@ -260,7 +170,7 @@ def close_tabs(
         if not len(stretches):
             break
         left, right = _find_sides(stretches, faces, tree)
-        holds = (left != right) & _frees_enough(stretches, faces, left, right)
+        holds = (left != right) & ~_pick_idle(stretches, faces, left, right)
         holds &= ~_pick_webs(stretches, faces, left, right, holds)
         holds &= ~_pick_longer(stretches, holds)
         if holds.all():
@@ -285,13 +195,22 @@ def _reopen(united: Shapes, dropped: Stretches, kerfs: Shapes, stretches: Stretc
     return np.concatenate((united[~touched], unite(again)))
 
 
-def _frees_enough(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> Bools:
-    """Tells of stretches that are jumped over whether they free more than a corner beside them."""
+def _pick_idle(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> Bools:
+    """Picks jumps that free no more than a corner beside them: of those around one corner the
+    longest, for another may hold once the corner is part of what lies beside it.
+    """
+    idle = np.zeros(len(stretches), dtype=bool)
     if not len(faces):
-        return np.zeros(len(stretches), dtype=bool)
-    least = 4 * stretches.radius * shapely.length(stretches.whole)
-    enough = [(side < 0) | (faces.size[np.maximum(side, 0)] > least) for side in (left, right)]
-    return np.asarray((stretches.top < np.inf) | (enough[0] & enough[1]))
+        return np.ones(len(stretches), dtype=bool)
+    wide = shapely.length(stretches.whole)
+    least = 4 * stretches.radius * wide
+    jumped = (stretches.top == np.inf) & (left != right)
+    beside = np.concatenate((left, right))
+    small = np.tile(jumped, 2) & (beside >= 0) & (faces.size[beside] <= np.tile(least, 2))
+    some, corner = np.flatnonzero(small) % len(stretches), beside[small]
+    order = np.argsort(-wide[some], kind="stable")
+    idle[some[order[np.unique(corner[order], return_index=True)[1]]]] = True
+    return idle
 
 
 def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, holds: Bools) -> Bools:
@@ -309,16 +228,21 @@ def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, hold
 
 
 def _pick_longer(stretches: Stretches, holds: Bools) -> Bools:
-    """Picks jumps from a place where a nearer one holds already: a cut's end has one tab."""
+    """Picks jumps from a cut's end where a nearer one holds already: it has one tab."""
     longer = np.zeros(len(stretches), dtype=bool)
     some = np.flatnonzero(holds)
     wide = shapely.length(stretches.shape)
-    for end in (0, -1):
+    jumped = stretches.top == np.inf
+    for end, runs in ((0, stretches.run), (-1, stretches.to_run)):
         place = shapely.get_point(stretches.shape[some], end)
         one, other = shapely.STRtree(place).query(place, "dwithin", LEAST_GAP_MM)
         far = wide[some[one]] > LONGER * wide[some[other]]
-        longer[some[one[far & (stretches.top[some[one]] == np.inf)]]] = True
-    return longer
+        longer[some[one[far]]] = True
+        least = np.full(int(runs.max(initial=0)) + 1, np.inf)
+        own = some[jumped[some]]
+        np.minimum.at(least, runs[own], wide[own])
+        longer[own] |= wide[own] > LONGER * least[runs[own]]
+    return np.asarray(longer & jumped)
 
 
 def _measure_roll(stretches: Stretches) -> Floats:
@@ -547,7 +471,9 @@ def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Flo
     centre, sweep = moves.centre[one], float(moves.sweep[one])
     bent = (moves.kind[[one, other]] >= CW).all() and sweep * moves.sweep[other] > 0
     if bent and np.hypot(*(centre - moves.centre[other])) < ON_ARC_MM:
-        return _draw_arc(end, start, centre, sweep > 0)
+        way = draw_arc(end, start, centre, sweep > 0)
+        half = (way[len(way) // 2] - centre) @ (end + start - 2 * centre) > 0
+        return way if half else None  # more than half around: back over its own start
     return np.stack((end, start)) if straight else None
 
 

@@ -30,6 +30,11 @@ OTHER_WORDS = re.compile(
     r"DEEP|DEPTH|LEAD|STEP|\bTABS?\b|PLY|MDF|SHEET|BOARD|THICK|STOCK|PASS|SAFE|CLEAR|FEED|OFFSET"
     r"|CONTOUR|\bPART|\d\s*X\s*\d|ALLOW|HEIGHT|KEEP|POCKET|\bSLOT|SKIN"
 )
+THICK = re.compile(rf"(?:THICK(?:NESS)?|DICKE|ST\xc4RKE)\s*[=:]?\s*{NUMBER}\s*(MM\b|IN\b|INCH|\")")
+SHEET = re.compile(
+    rf"(?<![\d.,]){NUMBER}\s*(MM\b|IN\b|INCH|\")\s*(?:THICK|(?:[A-Z]+\s+)?"
+    r"(?:PLY|PLYWOOD|MDF|HDF|CHIPBOARD|HARDBOARD|ACRYLIC|SPERRHOLZ|SHEET|BOARD|PLATTE)\b)"
+)
 T_WORD = re.compile(r"T\s*0*(\d+)")
 SKIPPED = re.compile(r"\([^)]*\)?|;.*")
 AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a stop to change it
@@ -37,14 +42,17 @@ AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a st
 SNAPS = ((0.05, 0.003), (MM_PER_INCH / 64, 0.0051))
 HEAD_BYTES = 4000  # of a file, in which it says where its zero is
 LEAST_MM, MOST_MM = 0.05, 130.0
+THICKEST_MM = 80.0  # of a sheet; what is wider is its width
 
 
 def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
     """Finds what remarks say of bits; number None: of the bit that is in by then.
 
-    `inches`: the file's unit, where a remark names none.
+    `inches`: the file's unit, where a remark names none. A remark that only stands before a call
+    says nothing of a bit that another names by its number.
     """
     said: list[BitSaid] = []
+    named_bits: set[int] = set()
     lines: list[str] | None = None
     ends = 0
     line = 1
@@ -62,9 +70,11 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
         lines = data.decode("latin-1").upper().splitlines() if lines is None else lines
         named = NUMBERED.search(text)
         number = int(named[1]) if named else _find_call(lines, line)
+        if named:
+            named_bits.add(int(named[1]))
         if named or number is not None or BIT_WORDS.search(text) or NAMED.search(text):
-            said.append(BitSaid(number, size, line, text.strip()[:80]))
-    return tuple(said)
+            said.append(BitSaid(number, size, line, text.strip()[:80], named=bool(named)))
+    return tuple(s for s in said if s.named or s.number not in named_bits)
 
 
 def _decode(remark: bytes) -> str:
@@ -147,7 +157,8 @@ def number_bits(program: Program) -> Program:
             number = int(tool[feed[0]]) if len(feed) else 0
         else:
             continue
-        kept.append(replace(said, number=number))
+        if said.named or not any(k.named and k.number == number for k in kept):
+            kept.append(replace(said, number=number))
     kept.sort(key=lambda said: said.line)
     return replace(program, moves=replace(moves, tool=tool), bits_said=tuple(kept))
 
@@ -167,3 +178,19 @@ def find_zero_said(data: bytes) -> str:
         if ABOVE.search(found[0]):
             return "face"
     return ""
+
+
+def find_thickness_said(data: bytes) -> tuple[float, int] | None:
+    """Finds where a remark says how thick the sheet is: mm, and its line; None: nowhere, or not
+    just once.
+    """
+    said: set[tuple[float, int]] = set()
+    for found in REMARK.finditer(data[:HEAD_BYTES]):
+        text = _decode(found[1] if found[1] is not None else found[2]).upper()
+        named = THICK.search(text) or SHEET.search(text)
+        if named is None or BIT_WORDS.search(text):
+            continue
+        size = float(named[1].replace(",", ".")) * (1.0 if named[2] == "MM" else MM_PER_INCH)
+        if size <= THICKEST_MM:
+            said.add((size, len(data[: found.start()].splitlines()) + 1))
+    return said.pop() if len(said) == 1 else None

@@ -86,3 +86,34 @@ def test_a_rip_that_does_not_go_through():
     assert (11, "uncut") in told(body, setting)
     groove = "".join(rip.format(y, z) for y, z in ((20, -6.2), (76, -3), (132, -6.2)))
     assert "uncut" not in {kind for _, kind in told(groove, setting)}
+
+
+RING = "G0 X50 Y50\nG1 Z-3 F900\nG2 X50 Y50 I-10\nG0 Z5\n"
+HOLE_AT_RING = (
+    "G0 X50.07 Y50\nG1 Z-3 F900\nG2 X50.07 Y50 I-10.07\nG1 Z-6.2\nG2 X50.07 Y50 I-10.07\nG0 Z5\n"
+)
+ROUGH, DEEP = box(20, 20, 106, 86, z=-3), box(20, 20, 106, 86)
+
+
+@pytest.mark.parametrize(
+    ("body", "lines"),
+    [
+        (ROUGH + DEEP, []),
+        (ROUGH + DEEP + ROUGH, []),  # a pass in the air
+        (ROUGH + DEEP + ROUGH + DEEP, [32]),
+        # rings of a pocket, and a hole's outline 0.07 mm beside the widest of them
+        (RING + HOLE_AT_RING, []),
+    ],
+)
+def test_what_is_cut_twice(body, lines):
+    assert [line for line, kind in told(body) if kind == "twice"] == lines
+
+
+def test_relative_moves_that_fall_between_two_grid_lines_are_found_again():
+    """Places at 0.05 and 0.10 mm lie on a border of a grid of 0.1 mm in one axis or the other."""
+    lap = "G1 Z-7.345 F900\nX75.75 F3000\nY66.5\nX-75.75\nY-66.5\nG0 Z7.345\n"
+    there, back = "G0 X17.75 Y86.5\n", "G0 X-17.75 Y-86.5\n"
+    go, other = "G0 X300.05 Y20.1\n", "G0 X-300.05 Y-20.1\n"
+    text = HEAD + "G91\n" + there + lap + back + go + lap + other + there + lap + "M30\n"
+    got = analyse_program(program(text), SETTING)
+    assert "twice" in {p.kind for p in got.problems}

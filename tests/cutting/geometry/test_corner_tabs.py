@@ -55,3 +55,54 @@ def test_a_lap_past_its_own_start_leaves_no_tab(past):
         laps += "G0 Z5\n"
     told = [p.kind for p in read(LAPS.format(laps=laps)).problems]
     assert ("tab-cut-through" in told) is not past
+
+
+def jump_around(x: float, y: float, w: float, h: float, gap: float = 12) -> str:
+    """A box of the bit's centre in four cuts from side to side, jumping over a tab in each."""
+    middles = [(x + w / 2, y), (x + w, y + h / 2), (x + w / 2, y + h), (x, y + h / 2)]
+    corners = [(x + w, y), (x + w, y + h), (x, y + h), (x, y)]
+    ways = [(1, 0), (0, 1), (-1, 0), (0, -1)]
+    text = ""
+    for n in range(4):
+        (a, b), (u, v), (p, q) = middles[n], ways[n], ways[(n + 1) % 4]
+        c, d = middles[(n + 1) % 4]
+        text += f"G0 X{a + u * gap / 2} Y{b + v * gap / 2}\nG1 Z-6.2 F400\n"
+        text += f"G1 X{corners[n][0]} Y{corners[n][1]} F2000\n"
+        text += f"X{c - p * gap / 2} Y{d - q * gap / 2}\nG0 Z5\n"
+    return text
+
+
+def test_a_frame_whose_inner_and_outer_tabs_are_near_is_one_part():
+    """From the end of each outer cut it is not far to an inner one, but a tab is nearer."""
+    text = "G21 G90\nM3 S18000\nG0 Z5\n{}{}M30\n"
+    got = read(text.format(jump_around(42, 42, 100, 80), jump_around(20, 20, 144, 124)))
+    assert [(len(p.tabs), len(p.holes)) for p in got.pieces] == [(8, 1)]
+
+
+MOUTH = """G21 G90
+M3 S18000
+G0 Z5
+G0 X150 Y50
+G1 Z-6.2 F400
+X130 F2000
+Y60
+X138
+G0 Z5
+G0 X150 Y64
+G1 Z-6.2 F400
+Y90 F2000
+X20
+Y20
+X150
+Y49.9
+G0 Z5
+M30
+"""
+
+
+def test_a_tab_in_the_mouth_of_a_notch_does_not_open_the_part():
+    """The notch is 4 mm wide, its upper corner is jumped over, and the contour ends at the lower
+    one: from there it is not far either, straight over the mouth.
+    """
+    got = read(MOUTH)
+    assert [(round(p.outline[:, 0].max(), 2), len(p.tabs)) for p in got.pieces] == [(147, 1)]

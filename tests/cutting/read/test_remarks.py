@@ -52,6 +52,10 @@ HEAD = "G21 G90\nM3 S18000\nG0 Z5\n"
             f"{HEAD}(3mm straight)\n{CUT.format(20)}(6mm straight)\nM0\n{CUT.format(90)}",
             {0: 3, 1: 6},
         ),
+        (  # the third line of the list is of a bit that this file does not call
+            f"G21\n(T1 D=8)\n(T2 D=3.175)\n(V bit 60 deg, 6mm)\nT2 M6\n{CUT.format(20)}",
+            {2: 3.175},
+        ),
         (f"G21 G90\nT1 M6\n(1.5 mm deep)\n{CUT.format(20)}", {1: 6.0}),  # assumed
     ],
 )

@@ -1,0 +1,192 @@
+"""Cuts into other parts: outlines that cross, whole, as a skin or in halves, and strokes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from station.cutting.analyse.notes import find_line
+from station.cutting.geometry.pieces import PART, Sheet
+from station.cutting.geometry.tabs import find_cut_at
+from station.cutting.model import Problem
+
+OPEN_SHARE, OPEN_MM = 0.1, 20.0  # of a contour's length, or so much, may lie between its ends
+HELD_SHARE = 0.5  # of what a contour goes around, that is part
+WHOLE_SHARE = 0.5  # of a contour's way, that is cut through
+CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
+PARTED_MM2 = 300.0  # what a stroke parts off is more
+MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is the outline
+
+
+@dataclass(frozen=True)
+class Loop:
+    """Holds a way that goes around something: its line, what is within, where it begins in the
+    cuts, and its contours (none: a lap that leaves a skin).
+    """
+
+    line: shapely.Geometry
+    filled: shapely.Geometry
+    first: int
+    contours: tuple[int, ...] = ()
+
+
+def find_gouges(sheet: Sheet) -> list[Problem]:
+    """Finds cuts into other parts."""
+    lines = {c: shapely.linestrings(w) for c, w in sheet.contours.ways.items() if len(w) > 1}
+    loops = [
+        *_list_whole(sheet, lines),
+        *_list_skins(sheet),
+        *_list_halves(sheet, lines),
+    ]
+    return [*_check_crossings(sheet, loops), *_check_strokes(sheet, lines, loops)]
+
+
+def _fill(line: shapely.Geometry) -> shapely.Geometry:
+    """Gives what a line goes around once its ends are joined."""
+    ring = shapely.polygons(shapely.get_coordinates(line))
+    return shapely.make_valid(ring, method="structure", keep_collapsed=False)
+
+
+def _closes(line: shapely.Geometry) -> bool:
+    """Tells whether a line comes back to where it began, or nearly, as over a tab."""
+    ends = shapely.get_coordinates(line)[[0, -1]]
+    away, most = np.hypot(*(ends[1] - ends[0])), OPEN_SHARE * shapely.length(line)
+    return shapely.get_num_points(line) > 2 and bool(away < min(most, OPEN_MM))
+
+
+def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Loop]:
+    """Lists contours that close and are cut through most of their way, not only here and there
+    on a lap.
+    """
+    cut: dict[int, float] = {}
+    for run, length in zip(
+        sheet.through.run.tolist(), shapely.length(sheet.through.shape).tolist(), strict=True
+    ):
+        contour = sheet.contours.of_run[run]
+        cut[contour] = cut.get(contour, 0.0) + length
+    for contour, line in lines.items():
+        if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and _closes(line):
+            yield Loop(line, _fill(line), sheet.contours.first[contour], (contour,))
+
+
+def _list_skins(sheet: Sheet) -> Iterator[Loop]:
+    """Lists laps that leave a skin."""
+    skins = sheet.closed.stretches.pick(sheet.skins)
+    for line, first in zip(skins.shape, skins.first.tolist(), strict=True):
+        if _closes(line):
+            yield Loop(line, _fill(line), first)
+
+
+def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Loop]:
+    """Lists pairs of open contours that both begin and end on each other: outlines in halves."""
+    names = [c for c, line in lines.items() if not _closes(line)]
+    some = np.array([lines[c] for c in names], dtype=object)
+    if len(some) < 2:
+        return
+    tree, near = shapely.STRtree(some), []
+    for end in (0, -1):
+        place = shapely.get_point(some, end)
+        found = tree.query(place, predicate="dwithin", distance=MEET_MM)
+        near.append({(a, b) for a, b in found.T.tolist() if a != b})
+    both = near[0] & near[1]
+    for a, b in both:
+        if a < b and (b, a) in both:
+            line = shapely.union_all(some[[a, b]])
+            filled = shapely.union_all(shapely.get_parts(shapely.polygonize([line])))
+            pair = names[a], names[b]
+            whole = float(shapely.length(some[[a, b]]).sum())
+            if shapely.length(filled) > BOTH_SHARE * whole:
+                yield Loop(line, filled, max(sheet.contours.first[c] for c in pair), pair)
+
+
+def _check_crossings(sheet: Sheet, loops: list[Loop]) -> list[Problem]:
+    """Tells of loops that cross another, where both go around a part."""
+    lines = [loop.line for loop in loops]
+    if len(loops) < 2:
+        return []
+    parts: dict[int, set[int]] = {}
+    for (contour, face), inside in sheet.around.items():
+        if inside and sheet.kinds[face] == PART:
+            parts.setdefault(contour, set()).add(face)
+    around: dict[int, bool] = {}
+    found = []
+    one, other = shapely.STRtree(lines).query(lines, predicate="intersects")
+    for a, b in zip(one.tolist(), other.tolist(), strict=True):
+        if loops[a].first <= loops[b].first or not _overlap(loops[a], loops[b]):
+            continue
+        mine, others = (_list_parts(loops[n], parts) for n in (a, b))
+        if mine is not None and mine == others:
+            continue
+        if not (mine and others and mine - others and others - mine):
+            for n in (a, b):
+                around[n] = around[n] if n in around else _goes_around_part(sheet, loops[n])
+            if not (around[a] and around[b]):
+                continue
+        found.append(_tell(sheet, loops[a], shapely.intersection(lines[a], lines[b]),
+                           "This contour cuts into another part."))  # fmt: skip
+    return found
+
+
+def _list_parts(loop: Loop, parts: dict[int, set[int]]) -> set[int] | None:
+    """Lists the parts that a whole contour goes around; None: of another loop nobody knows."""
+    return parts.get(loop.contours[0], set()) if len(loop.contours) == 1 else None
+
+
+def _overlap(one: Loop, other: Loop) -> bool:
+    """Tells whether two loops overlap, and neither lies in the other."""
+    a, b = one.filled, other.filled
+    both, first, second = a.intersection(b), a.difference(b), b.difference(a)
+    return not any(shapely.is_empty(shapely.buffer(g, -CROSS_MM)) for g in (both, first, second))
+
+
+def _goes_around_part(sheet: Sheet, loop: Loop) -> bool:
+    """Tells whether a loop holds mostly part: two parts may have come off as one."""
+    parts = sheet.drawn[np.array([kind == PART for kind in sheet.kinds], dtype=bool)]
+    inside = shapely.area(shapely.intersection(parts, loop.filled)).sum()
+    return bool(inside > HELD_SHARE * shapely.area(loop.filled))
+
+
+def _check_strokes(
+    sheet: Sheet, lines: dict[int, shapely.Geometry], loops: list[Loop]
+) -> list[Problem]:
+    """Tells of open cuts that part what two outlines apart go around: no shared line does."""
+    around = [n for n in loops if n.contours and _goes_around_part(sheet, n)]
+    filled = [loop.filled for loop in around]
+    own = {contour for loop in around for contour in loop.contours}
+    tree, found = shapely.STRtree(filled), []
+    for contour in lines.keys() - own:
+        line = lines[contour]
+        parted = [filled[n] for n in tree.query(line).tolist() if _parts(line, filled[n])]
+        if len(parted) < 2 or not shapely.disjoint(parted[0], parted[1:]).any():
+            continue
+        inside = shapely.intersection(line, parted[0])
+        if not shapely.is_empty(inside):
+            loop = Loop(line, line, sheet.contours.first[contour], (contour,))
+            found.append(_tell(sheet, loop, inside, "This cut goes across other parts."))
+    return found
+
+
+def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:
+    """Tells whether a line leaves more than one piece of what an outline goes around."""
+    left = shapely.get_parts(shapely.difference(filled, shapely.buffer(line, CROSS_MM)))
+    return int((shapely.area(left) > PARTED_MM2).sum()) > 1
+
+
+def _tell(sheet: Sheet, loop: Loop, crossing: shapely.Geometry, text: str) -> Problem:
+    """Makes the problem of a loop at the cut that passes a crossing."""
+    x, y = shapely.get_coordinates(crossing)[0].tolist()
+    position = _find_cut_near(sheet, loop, shapely.points(x, y))
+    return Problem(find_line(sheet.cuts, position), "gouge", text, at=(x, y))
+
+
+def _find_cut_near(sheet: Sheet, loop: Loop, place: shapely.Geometry) -> int:
+    """Finds the cut of a loop that passes nearest to a place."""
+    of = sheet.contours.of_run
+    own = [n for n, run in enumerate(sheet.through.run.tolist()) if of[run] in loop.contours]
+    if not own:
+        return loop.first
+    near = own[int(np.argmin(shapely.distance(sheet.through.shape[own], place)))]
+    return find_cut_at(sheet.cuts, sheet.through, near, place)

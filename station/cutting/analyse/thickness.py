@@ -1,0 +1,114 @@
+"""Signs that a file is for a sheet of another thickness: depths, where cuts begin, a remark."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from station.cutting.analyse.notes import note_cut
+from station.cutting.geometry.moves import Geometry
+from station.cutting.geometry.pieces import Sheet
+from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
+from station.cutting.model import LOOK, RAPID, Floats, Problem, Program
+
+MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
+ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
+AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
+MOST_PLACES = 0.8  # of all where a ramp begins
+LEAST_STEP_MM, SAME_STEP_MM = 0.3, 0.02  # of passes that go down evenly
+
+
+def find_wrong_sheet(
+    program: Program, sheet: Sheet, geo: Geometry, levels: Levels
+) -> list[Problem]:
+    """Finds what tells that a file is for a sheet of another thickness: the first sign of it."""
+    if not len(sheet.cuts) or not levels.known:
+        return []
+    return (
+        _check_depths(sheet.cuts, levels)
+        or _check_air(program, geo, levels)
+        or _check_steps(sheet.cuts, levels)
+        or _check_remark(program, levels)
+    )
+
+
+def _ask(text: str, levels: Levels) -> str:
+    """Puts the question after a sign."""
+    return f"{text} a sheet of {levels.thickness:g} mm. Is the file for another sheet?"
+
+
+def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
+    """Looks whether all depths are too shallow, or too deep."""
+    lows = cuts.run_low[np.unique(cuts.run)]
+    deepest = float(lows.min())
+    reaching = lows[lows <= levels.through]
+    shallow = deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1
+    deep = 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching)
+    if not shallow and not deep:
+        return []
+    text = _ask(f"It cuts {levels.face - deepest:.1f} mm deep into", levels)
+    return [note_cut(cuts, int(np.argmin(cuts.low)), "thickness", text)]
+
+
+def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]:
+    """Looks whether ramps begin well above the sheet at nearly every place: the file is for a
+    thicker one.
+    """
+    moves = program.moves
+    along = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
+    run = np.cumsum(moves.kind == RAPID)
+    _, first = np.unique(run[along], return_index=True)
+    begin = np.flatnonzero(along)[first]
+    z = moves.points[:, 2]
+    begin = begin[(z[begin + 1] < z[begin] - LEVEL_MM) | (z[begin] > levels.face)]
+    if len(begin) < 2:
+        return []
+    _, place = np.unique(moves.points[begin, :2].round(1), axis=0, return_inverse=True)
+    above = np.full(int(place.max()) + 1, -np.inf)
+    np.maximum.at(above, place.ravel(), z[begin] - levels.face)
+    if np.mean(above > AIR_MM) < MOST_PLACES:
+        return []
+    text = _ask(f"It begins to cut {float(np.median(above)):.1f} mm above", levels)
+    x, y = moves.points[begin[0], :2].tolist()
+    return [Problem(int(moves.line[begin[0]]), "thickness", text, at=(x, y))]
+
+
+def _check_steps(cuts: Cuts, levels: Levels) -> list[Problem]:
+    """Looks whether passes that go down in equal steps began well above the sheet."""
+    top, first = _find_tops(cuts)
+    if len(top) < 2 or float(np.median(top)) < levels.face + MEANT_MM:
+        return []
+    text = _ask(f"Its passes begin {float(np.median(top)) - levels.face:.1f} mm above", levels)
+    return [note_cut(cuts, first, "thickness", text)]
+
+
+def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
+    """Finds where the level passes of each way began, that goes down by three equal steps or
+    more; and the first of these cuts.
+    """
+    level = np.flatnonzero(cuts.high - cuts.low < LEVEL_MM)
+    keys = name_ways(cuts, level)
+    order = np.lexsort((-cuts.high[level], keys))
+    level, keys = level[order], keys[order]
+    new = (np.diff(keys) != 0) | (-np.diff(cuts.high[level]) > LEVEL_MM)
+    single = np.append(True, new)[: len(level)]  # of each way and depth, the highest first
+    level, keys = level[single], keys[single]
+    if len(level) < 3:
+        return np.zeros(0), 0
+    high = cuts.high[level]
+    one, other = keys[:-2] == keys[1:-1], keys[1:-1] == keys[2:]
+    begins = np.append(True, keys[1:-2] != keys[:-3])
+    step, after = high[:-2] - high[1:-1], high[1:-1] - high[2:]
+    even = one & other & begins & (np.abs(step - after) < SAME_STEP_MM) & (step > LEAST_STEP_MM)
+    found = np.flatnonzero(even)
+    return high[found] + step[found], int(level[found].min()) if len(found) else 0
+
+
+def _check_remark(program: Program, levels: Levels) -> list[Problem]:
+    """Looks whether a remark says another thickness."""
+    if program.thickness_said is None:
+        return []
+    thick, line = program.thickness_said
+    if abs(thick - levels.thickness) < MEANT_MM:
+        return []
+    text = _ask(f"This remark names a sheet of {thick:g} mm; this is", levels)
+    return [Problem(line, "thickness", text, graded=LOOK)]

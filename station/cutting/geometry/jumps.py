@@ -1,0 +1,156 @@
+"""Jumps over tabs: the ways between two cuts that go on where the one before ended."""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+
+from station.cutting.geometry.strokes import CLOSE_MM, Cuts, Lines, Shapes
+from station.cutting.model import CW, Complexes, Floats, Ints
+
+WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
+LEAST_GAP_MM = 0.02
+ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
+IN_LINE = 0.9999  # cosine: the same of a jump that surely does
+BACK = -0.7  # cosine: around a corner it may go back by so much
+BEND = 0.15  # sine: a jump that turns more goes around a corner
+MOST_TABS = 16  # of one contour that is jumped over them
+ON_ARC_MM = 0.1
+LEAST_TURN, MOST_TURN = 0.002, 0.45  # radians from chord to chord of a curve
+SAME_TURN = 0.1  # radians by which the way over a gap may turn more or less than its curve does
+CURVE_POINTS = 17
+
+
+def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
+    """Finds jumps that go on as the cut before ended: their ways, the line before and after."""
+    before, after = _pair_runs(through)
+    if not len(before):
+        return np.zeros(0, object), before, after
+    tool = cuts.moves.tool[cuts.index[through.first]]
+    end = shapely.get_coordinates(shapely.get_point(through.shape[before], -1))
+    start = shapely.get_coordinates(shapely.get_point(through.shape[after], 0))
+    away = start - end
+    far = np.maximum(np.hypot(*away.T), 1e-9)
+    leave = end - shapely.get_coordinates(shapely.get_point(through.shape[before], -2))
+    arrive = shapely.get_coordinates(shapely.get_point(through.shape[after], 1)) - start
+    good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM) & (tool[before] == tool[after])
+    straight = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM)
+    for way in (leave, arrive):
+        along = (way * away).sum(axis=1) / (far * np.maximum(np.hypot(*way.T), 1e-9))
+        good &= along > BACK
+        straight &= along > IN_LINE
+    sure = (tool[before] == tool[after]) & (straight | (far < CLOSE_MM))
+    for ends in (before, after):  # what goes on in a straight line, or closes, goes nowhere else
+        least = np.full(len(through), np.inf)
+        np.minimum.at(least, ends[sure], far[sure])
+        good &= far <= least[ends]
+    before, after = before[good], after[good]
+    ways = [
+        _draw_jump(cuts, through, b, a, (end[i], leave[i], start[i], arrive[i]))
+        for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
+    ]
+    drawn = np.array([w is not None for w in ways], dtype=bool)
+    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn]
+
+
+def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
+    """Pairs the last line of each run with the first of the next, and the last of a chain of
+    runs with its first.
+    """
+    n = len(through)
+    if not n:
+        return np.zeros(0, int), np.zeros(0, int)
+    last = np.flatnonzero(np.append(np.diff(through.run) != 0, True))
+    first = np.append(0, last[:-1] + 1)
+    back = range(min(MOST_TABS, len(last)))
+    before = np.concatenate((last[:-1], *(last[k:] for k in back)))
+    after = np.concatenate((first[1:], *(first[: len(first) - k] for k in back)))
+    return before, after
+
+
+def _draw_jump(
+    cuts: Cuts, through: Lines, before: int, after: int, ends: tuple[Floats, ...]
+) -> shapely.Geometry | None:
+    """Draws the way over a gap as the cuts before and after it go on: along their arc or curve,
+    or around the corner where they meet ahead, else straight; None where they do not go on so.
+    """
+    end, leave, start, arrive = ends
+    u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
+    one, other = cuts.index[through.stop[before] - 1], cuts.index[through.first[after]]
+    bent = cuts.moves.kind[[one, other]] >= CW
+    foot, touch = end, start
+    if bent[1] and not bent[0]:
+        centre = cuts.moves.centre[other]
+        foot = end + u * max(0.0, float((centre - end) @ u))
+    elif bent[0] and not bent[1]:
+        centre = cuts.moves.centre[one]
+        touch = start + v * min(0.0, float((centre - start) @ v))
+    else:
+        centre = cuts.moves.centre[one] if bent.all() else end
+    near = abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) < ON_ARC_MM
+    if bent.any() and near:
+        sweep = cuts.moves.sweep[one if bent[0] else other]
+        return _keep_short([end, *draw_arc(foot, touch, centre, sweep > 0), start])
+    curve = _draw_curve(through.shape[before], through.shape[after])
+    if curve is not None:
+        return _keep_short(curve)
+    away = start - end
+    cross = u[0] * v[1] - u[1] * v[0]
+    if abs(cross) > BEND:
+        ahead = (away[0] * v[1] - away[1] * v[0]) / cross
+        back = (away[0] * u[1] - away[1] * u[0]) / cross
+        if ahead > 0 and -back > 0:
+            return _keep_short([end, end + u * ahead, start])
+    if min(u @ away, v @ away) < ALONG * np.hypot(*away):
+        return None
+    return shapely.linestrings([end, start])
+
+
+def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Floats] | None:
+    """Draws the way over a gap in a curve that was cut by chords; None where it bends more, or
+    less, than the chords beside it.
+    """
+    ends = [shapely.get_coordinates(before)[-3:], shapely.get_coordinates(after)[2::-1]]
+    if min(map(len, ends)) < 3:
+        return None
+    (a, u, bend), (b, w, other) = (
+        _find_tangent(points[:, 0] + 1j * points[:, 1]) for points in ends
+    )
+    v, far = -w, abs(b - a)
+    turn = float(np.angle(v / u))
+    expected = (bend - other) / 2 * far
+    if not (bend or other) or abs(turn - expected) > max(SAME_TURN, abs(expected)):
+        return None
+    handle = far / 3 / np.cos(turn / 4) ** 2
+    t = np.linspace(0, 1, CURVE_POINTS)
+    way = (1 - t) ** 3 * a + 3 * t * (1 - t) ** 2 * (a + handle * u)
+    way += 3 * t**2 * (1 - t) * (b - handle * v) + t**3 * b
+    return list(np.column_stack((way.real, way.imag)))
+
+
+def _find_tangent(points: Complexes) -> tuple[complex, complex, float]:
+    """Finds where a line of chords ends, in which direction, and by how much it bends there, in
+    radians a mm; 0 where its last two chords are no part of a curve.
+    """
+    one, other = complex(points[1] - points[0]), complex(points[2] - points[1])
+    turn = float(np.angle(other / one)) if one and other else 0.0
+    if not LEAST_TURN < abs(turn) < MOST_TURN:
+        turn = 0.0
+    whole = abs(one) + abs(other)
+    direction = other / abs(other) * np.exp(1j * turn * abs(other) / whole)
+    return complex(points[2]), direction, 2 * turn / whole
+
+
+def _keep_short(points: list[Floats]) -> shapely.Geometry | None:
+    """Draws a way over a gap, unless it is longer than a tab."""
+    way = shapely.linestrings(points)
+    return way if shapely.length(way) < WIDEST_GAP_MM else None
+
+
+def draw_arc(start: Floats, end: Floats, centre: Floats, left: bool) -> Floats:  # noqa: FBT001
+    """Draws the points of an arc; `left`: counter-clockwise."""
+    a, b = complex(*(start - centre)), complex(*(end - centre))
+    turn = float(np.angle(b / a)) % (2 * np.pi)
+    turn = turn if left else turn - 2 * np.pi
+    spokes = a * np.exp(1j * turn * np.linspace(0, 1, 33))
+    return np.column_stack((spokes.real, spokes.imag)) + centre
