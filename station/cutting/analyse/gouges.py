@@ -22,7 +22,7 @@ MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is 
 
 
 @dataclass(frozen=True)
-class Loop:
+class ClosedWay:
     """Holds a way that goes around something: its line, what is within, where it begins in the
     cuts, and its contours (none: a lap that leaves a skin).
     """
@@ -57,7 +57,7 @@ def _closes(line: shapely.Geometry) -> bool:
     return shapely.get_num_points(line) > 2 and bool(away < min(most, OPEN_MM))
 
 
-def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Loop]:
+def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
     """Lists contours that close and are cut through most of their way, not only here and there
     on a lap.
     """
@@ -69,18 +69,18 @@ def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Lo
         cut[contour] = cut.get(contour, 0.0) + length
     for contour, line in lines.items():
         if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and _closes(line):
-            yield Loop(line, _fill(line), sheet.contours.first[contour], (contour,))
+            yield ClosedWay(line, _fill(line), sheet.contours.first[contour], (contour,))
 
 
-def _list_skins(sheet: Sheet) -> Iterator[Loop]:
+def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
     """Lists laps that leave a skin."""
     skins = sheet.closed.stretches.pick(sheet.skins)
     for line, first in zip(skins.shape, skins.first.tolist(), strict=True):
         if _closes(line):
-            yield Loop(line, _fill(line), first)
+            yield ClosedWay(line, _fill(line), first)
 
 
-def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Loop]:
+def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
     """Lists pairs of open contours that both begin and end on each other: outlines in halves."""
     names = [c for c, line in lines.items() if not _closes(line)]
     some = np.array([lines[c] for c in names], dtype=object)
@@ -99,10 +99,10 @@ def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[L
             pair = names[a], names[b]
             whole = float(shapely.length(some[[a, b]]).sum())
             if shapely.length(filled) > BOTH_SHARE * whole:
-                yield Loop(line, filled, max(sheet.contours.first[c] for c in pair), pair)
+                yield ClosedWay(line, filled, max(sheet.contours.first[c] for c in pair), pair)
 
 
-def _check_crossings(sheet: Sheet, loops: list[Loop]) -> list[Problem]:
+def _check_crossings(sheet: Sheet, loops: list[ClosedWay]) -> list[Problem]:
     """Tells of loops that cross another, where both go around a part."""
     lines = [loop.line for loop in loops]
     if len(loops) < 2:
@@ -130,19 +130,19 @@ def _check_crossings(sheet: Sheet, loops: list[Loop]) -> list[Problem]:
     return found
 
 
-def _list_parts(loop: Loop, parts: dict[int, set[int]]) -> set[int] | None:
+def _list_parts(loop: ClosedWay, parts: dict[int, set[int]]) -> set[int] | None:
     """Lists the parts that a whole contour goes around; None: of another loop nobody knows."""
     return parts.get(loop.contours[0], set()) if len(loop.contours) == 1 else None
 
 
-def _overlap(one: Loop, other: Loop) -> bool:
+def _overlap(one: ClosedWay, other: ClosedWay) -> bool:
     """Tells whether two loops overlap, and neither lies in the other."""
     a, b = one.filled, other.filled
     both, first, second = a.intersection(b), a.difference(b), b.difference(a)
     return not any(shapely.is_empty(shapely.buffer(g, -CROSS_MM)) for g in (both, first, second))
 
 
-def _goes_around_part(sheet: Sheet, loop: Loop) -> bool:
+def _goes_around_part(sheet: Sheet, loop: ClosedWay) -> bool:
     """Tells whether a loop holds mostly part: two parts may have come off as one."""
     parts = sheet.drawn[np.array([kind == PART for kind in sheet.kinds], dtype=bool)]
     inside = shapely.area(shapely.intersection(parts, loop.filled)).sum()
@@ -150,7 +150,7 @@ def _goes_around_part(sheet: Sheet, loop: Loop) -> bool:
 
 
 def _check_strokes(
-    sheet: Sheet, lines: dict[int, shapely.Geometry], loops: list[Loop]
+    sheet: Sheet, lines: dict[int, shapely.Geometry], loops: list[ClosedWay]
 ) -> list[Problem]:
     """Tells of open cuts that part what two outlines apart go around: no shared line does."""
     around = [n for n in loops if n.contours and _goes_around_part(sheet, n)]
@@ -164,7 +164,7 @@ def _check_strokes(
             continue
         inside = shapely.intersection(line, parted[0])
         if not shapely.is_empty(inside):
-            loop = Loop(line, line, sheet.contours.first[contour], (contour,))
+            loop = ClosedWay(line, line, sheet.contours.first[contour], (contour,))
             found.append(_tell(sheet, loop, inside, "This cut goes across other parts."))
     return found
 
@@ -175,14 +175,14 @@ def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:
     return int((shapely.area(left) > PARTED_MM2).sum()) > 1
 
 
-def _tell(sheet: Sheet, loop: Loop, crossing: shapely.Geometry, text: str) -> Problem:
+def _tell(sheet: Sheet, loop: ClosedWay, crossing: shapely.Geometry, text: str) -> Problem:
     """Makes the problem of a loop at the cut that passes a crossing."""
     x, y = shapely.get_coordinates(crossing)[0].tolist()
     position = _find_cut_near(sheet, loop, shapely.points(x, y))
     return Problem(find_line(sheet.cuts, position), "gouge", text, at=(x, y))
 
 
-def _find_cut_near(sheet: Sheet, loop: Loop, place: shapely.Geometry) -> int:
+def _find_cut_near(sheet: Sheet, loop: ClosedWay, place: shapely.Geometry) -> int:
     """Finds the cut of a loop that passes nearest to a place."""
     of = sheet.contours.of_run
     own = [n for n, run in enumerate(sheet.through.run.tolist()) if of[run] in loop.contours]
