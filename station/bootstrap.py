@@ -15,8 +15,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from station.desk.desk import Desk
-from station.floor.office.acts import FoundShop, GivenFact, Lying, RenewFirstFacts
+from station.floor.office.acts import (
+    FoundShop,
+    GivenFact,
+    Lying,
+    RenewFirstFacts,
+    RestoreBackup,
+)
 from station.ledger.ledger import Ledger
+from station.ledger.salvage import BACKUPS
 from station.shop.acts import Act
 from station.shop.areas import ANYWHERE, AREAS
 from station.shop.facts import Bed, Fact, Router, Shop
@@ -31,6 +38,8 @@ if TYPE_CHECKING:
 
 FIRST_STATION = "1"  # the PC that had the shop first
 FILE = "shop.db"
+LATELY = 20  # entries at the end of the history that are looked at
+BY_ITSELF = ("tell_health", "take_numbers")  # what the program records by itself
 JOINED = "shop.json"  # is there once this PC shares
 
 
@@ -102,11 +111,25 @@ def open_ledger(data: Path) -> Iterator[Ledger]:
     station, site = (joined.station, joined.site) if joined else (FIRST_STATION, "")
     ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
     try:
+        if wanted := find_wanted_backup(ledger):
+            ledger.close()
+            Ledger.restore(wanted, ledger.path)
+            ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
         yield ledger
     finally:
         ledger.close()
+
+
+def find_wanted_backup(ledger: Ledger) -> Path | None:
+    """Finds the backup that this station was to go back to, where nobody worked on since."""
+    newest = [*ledger.entries(after=ledger.count() - LATELY)]
+    acts = [e.past.act for e in newest if e.kind not in BY_ITSELF]
+    if not acts or acts[-1].kind != RestoreBackup.kind or acts[-1].station != ledger.station:
+        return None
+    file = ledger.path.parent / BACKUPS / Path(acts[-1].args.file).name
+    return file if file.is_file() else None
 
 
 def find_station(data: Path) -> str:

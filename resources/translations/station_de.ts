@@ -340,6 +340,10 @@
       <translation>Alle gesehen: der Wagen darf los</translation>
     </message>
     <message>
+      <source>All that was done since that backup will be set aside</source>
+      <translation>Alles, was seit dieser Sicherung getan wurde, wird beiseitegelegt</translation>
+    </message>
+    <message>
       <source>All {part} are in the pack</source>
       <translation>Alle {part} sind im Paket</translation>
     </message>
@@ -1088,6 +1092,10 @@
       <translation>Paket schließen.</translation>
     </message>
     <message>
+      <source>Close the station now, and open it again.</source>
+      <translation>Schließen Sie die Station jetzt, und öffnen Sie sie wieder.</translation>
+    </message>
+    <message>
       <source>Close this window.</source>
       <translation>Dieses Fenster schließen.</translation>
     </message>
@@ -1738,6 +1746,10 @@
     <message>
       <source>Go on loading it.</source>
       <translation>Weiter beladen.</translation>
+    </message>
+    <message>
+      <source>Go on where that is meant. A mistake: leave it.</source>
+      <translation>Weiter, wenn das so gemeint ist. Ein Versehen: lassen Sie es.</translation>
     </message>
     <message>
       <source>Go on with it later, or put them back first.</source>
@@ -2620,6 +2632,10 @@
       <translation>Datei in Ordnung bringen, dann noch einmal lesen.</translation>
     </message>
     <message>
+      <source>Mend what is told there.</source>
+      <translation>Beheben Sie, was dort steht.</translation>
+    </message>
+    <message>
       <source>Millimetres</source>
       <translation>Millimeter</translation>
     </message>
@@ -2810,6 +2826,10 @@
     <message>
       <source>No approved revision of that cut file</source>
       <translation>Keine freigegebene Revision dieser Fräsdatei</translation>
+    </message>
+    <message>
+      <source>No backup is kept on this PC yet</source>
+      <translation>Auf diesem PC liegt noch keine Sicherung</translation>
     </message>
     <message>
       <source>No batch in hand yet</source>
@@ -3378,6 +3398,10 @@
     <message>
       <source>One character of that code is wrong</source>
       <translation>Ein Zeichen dieses Codes ist falsch</translation>
+    </message>
+    <message>
+      <source>One is made each evening.</source>
+      <translation>Jeden Abend entsteht eine.</translation>
     </message>
     <message>
       <source>One less</source>
@@ -4244,6 +4268,10 @@
       <translation>Erst Halt melden und Spindel sichern.</translation>
     </message>
     <message>
+      <source>Restore a backup</source>
+      <translation>Sicherung zurückholen</translation>
+    </message>
+    <message>
       <source>Resurfaced</source>
       <translation>Abgeplant</translation>
     </message>
@@ -4964,6 +4992,10 @@
       <translation>Betrieb heute</translation>
     </message>
     <message>
+      <source>Shop's health</source>
+      <translation>Zustand der PCs</translation>
+    </message>
+    <message>
       <source>Show the flow</source>
       <translation>Fluss zeigen</translation>
     </message>
@@ -5134,6 +5166,26 @@
     <message>
       <source>Station</source>
       <translation>Station</translation>
+    </message>
+    <message>
+      <source>Station {id} is at work</source>
+      <translation>Station {id} arbeitet</translation>
+    </message>
+    <message>
+      <source>Station {id} is silent since {day}</source>
+      <translation>Station {id} schweigt seit {day}</translation>
+    </message>
+    <message>
+      <source>Station {id} makes no backup: {why}</source>
+      <translation>Station {id} macht keine Sicherung: {why}</translation>
+    </message>
+    <message>
+      <source>Station {id}: its program {old} is older than {new}</source>
+      <translation>Station {id}: ihr Programm {old} ist älter als {new}</translation>
+    </message>
+    <message>
+      <source>Station {id}: the disk is nearly full, {n} MB left</source>
+      <translation>Station {id}: Die Festplatte ist fast voll, noch {n} MB</translation>
     </message>
     <message>
       <source>Station {station} packs order {order}</source>
@@ -5612,6 +5664,10 @@
       <translation>Die nächste Platte ist ein Erstteil.</translation>
     </message>
     <message>
+      <source>The next start goes back to {file}</source>
+      <translation>Der nächste Start kehrt zurück zu {file}</translation>
+    </message>
+    <message>
       <source>The number of this revision is {id}</source>
       <translation>Die Nummer dieser Revision ist {id}</translation>
     </message>
@@ -5744,6 +5800,10 @@
       <translation>Der Betrieb ist nicht erreichbar</translation>
     </message>
     <message>
+      <source>The shop is away: {why}</source>
+      <translation>Die Werkstatt ist nicht erreichbar: {why}</translation>
+    </message>
+    <message>
       <source>The shop is set up</source>
       <translation>Der Betrieb ist eingerichtet</translation>
     </message>
@@ -5834,6 +5894,18 @@
     <message>
       <source>There is no answer {n}</source>
       <translation>Es gibt keine Antwort {n}</translation>
+    </message>
+    <message>
+      <source>There is no backup in that row</source>
+      <translation>In dieser Zeile steht keine Sicherung</translation>
+    </message>
+    <message>
+      <source>There is no backup since {day}</source>
+      <translation>Seit {day} gibt es keine Sicherung</translation>
+    </message>
+    <message>
+      <source>There is no backup yet</source>
+      <translation>Es gibt noch keine Sicherung</translation>
     </message>
     <message>
       <source>There is no batch {batch}</source>
@@ -5984,6 +6056,10 @@
       <translation>Dieser PC weiß, was seit {at} getan wurde.</translation>
     </message>
     <message>
+      <source>This PC's clock is wrong: work was done {at}</source>
+      <translation>Die Uhr dieses PCs geht falsch: Gearbeitet wurde {at}</translation>
+    </message>
+    <message>
       <source>This PC's clock is {n} min off</source>
       <translation>Die Uhr dieses PCs geht {n} min falsch</translation>
     </message>
@@ -6058,6 +6134,10 @@
     <message>
       <source>This shop knows no {kind} {number}</source>
       <translation>Unbekannt hier: {kind} {number}</translation>
+    </message>
+    <message>
+      <source>This shop's health</source>
+      <translation>Zustand dieser Werkstatt</translation>
     </message>
     <message>
       <source>Throw it away. Order {order} is cancelled.</source>
@@ -6170,6 +6250,10 @@
     <message>
       <source>Too much is in</source>
       <translation>Zu viel ist drin</translation>
+    </message>
+    <message>
+      <source>Touch a backup.</source>
+      <translation>Tippen Sie eine Sicherung an.</translation>
     </message>
     <message>
       <source>Touch a field first.</source>
@@ -6330,6 +6414,10 @@
     <message>
       <source>Touch the one that fits.</source>
       <translation>Den passenden antippen.</translation>
+    </message>
+    <message>
+      <source>Touch the one to go back to.</source>
+      <translation>Tippen Sie die an, zu der es zurückgehen soll.</translation>
     </message>
     <message>
       <source>Touch the place first.</source>
@@ -6672,6 +6760,10 @@
       <translation>Was vor dem {day} geschah, ist auf diesem PC nicht vorhanden.</translation>
     </message>
     <message>
+      <source>What was done since is set aside, not deleted. Close the station afterwards.</source>
+      <translation>Was seither getan wurde, wird beiseitegelegt, nicht gelöscht. Schließen Sie danach die Station.</translation>
+    </message>
+    <message>
       <source>What was in hand is there again, as it was.</source>
       <translation>Was in der Hand war, ist wieder da, wie es war.</translation>
     </message>
@@ -6710,6 +6802,10 @@
     <message>
       <source>Where was what?</source>
       <translation>Wo war was?</translation>
+    </message>
+    <message>
+      <source>Which backup?</source>
+      <translation>Welche Sicherung?</translation>
     </message>
     <message>
       <source>Which batch is counted again?</source>
@@ -7208,6 +7304,14 @@
       <translation>draußen</translation>
     </message>
     <message>
+      <source>backup</source>
+      <translation>Sicherung</translation>
+    </message>
+    <message>
+      <source>backup of</source>
+      <translation>Sicherung von</translation>
+    </message>
+    <message>
       <source>badges</source>
       <translation>Ausweise</translation>
     </message>
@@ -7530,6 +7634,10 @@
     <message>
       <source>digit</source>
       <translation>Ziffer</translation>
+    </message>
+    <message>
+      <source>disk</source>
+      <translation>Festplatte</translation>
     </message>
     <message>
       <source>done</source>
@@ -8180,6 +8288,10 @@
       <translation>Nennmaß</translation>
     </message>
     <message>
+      <source>none</source>
+      <translation>keine</translation>
+    </message>
+    <message>
       <source>none free</source>
       <translation>keine frei</translation>
     </message>
@@ -8202,6 +8314,10 @@
     <message>
       <source>not counted</source>
       <translation>nicht gezählt</translation>
+    </message>
+    <message>
+      <source>not shared</source>
+      <translation>nicht geteilt</translation>
     </message>
     <message>
       <source>not used</source>
@@ -8466,6 +8582,10 @@
     <message>
       <source>product</source>
       <translation>Produkt</translation>
+    </message>
+    <message>
+      <source>program</source>
+      <translation>Programm</translation>
     </message>
     <message>
       <source>put down here</source>
@@ -8796,6 +8916,10 @@
       <translation>Zustand</translation>
     </message>
     <message>
+      <source>station</source>
+      <translation>Station</translation>
+    </message>
+    <message>
       <source>station {id}</source>
       <translation>Station {id}</translation>
     </message>
@@ -8938,6 +9062,10 @@
     <message>
       <source>today {at}</source>
       <translation>heute {at}</translation>
+    </message>
+    <message>
+      <source>told</source>
+      <translation>gemeldet</translation>
     </message>
     <message>
       <source>top edge at {at} mm</source>
@@ -9896,6 +10024,10 @@
       <translation>{n} CSV-{n|Datei|Dateien}</translation>
     </message>
     <message>
+      <source>{n} GB free</source>
+      <translation>{n} GB frei</translation>
+    </message>
+    <message>
       <source>{n} at popping</source>
       <translation>{n} beim Ausbrechen</translation>
     </message>
@@ -10140,8 +10272,12 @@
       <translation>{n} verlangt</translation>
     </message>
     <message>
-      <source>{n} {n|act|acts} of {since} to {until} are missing</source>
-      <translation>{n} {n|Vorgang|Vorgänge} von {since} bis {until} fehlen</translation>
+      <source>{n} {n|act|acts} of {since} to {until} {n|is|are} missing</source>
+      <translation>{n} {n|Vorgang|Vorgänge} von {since} bis {until} {n|fehlt|fehlen}</translation>
+    </message>
+    <message>
+      <source>{n} {n|backup|backups}</source>
+      <translation>{n} {n|Sicherung|Sicherungen}</translation>
     </message>
     <message>
       <source>{n} {n|batch is|batches are} held: {names}</source>
@@ -10960,6 +11096,10 @@
       <translation>{what}: {how}</translation>
     </message>
     <message>
+      <source>{when}</source>
+      <translation>{when}</translation>
+    </message>
+    <message>
       <source>{where}, due {at}</source>
       <translation>{where}, fällig {at}</translation>
     </message>
@@ -11006,6 +11146,10 @@
     <message>
       <source>{words}, no. {bit}</source>
       <translation>{words}, Nr. {bit}</translation>
+    </message>
+    <message>
+      <source>{words}: {n} not shared</source>
+      <translation>{words}: {n} nicht geteilt</translation>
     </message>
     <message>
       <source>{wrong}: have the office move it</source>

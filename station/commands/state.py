@@ -1,6 +1,7 @@
 """``station state``: the shop as JSON."""
 
 import argparse
+import sys
 
 from station import bootstrap
 from station.commands.common import make_clock, print_json, require_shop
@@ -42,8 +43,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Prints the shop as JSON."""
+    now = make_clock(options)()
     with bootstrap.open_ledger(require_shop(options)) as ledger:
-        print_json(describe_shop(ledger, make_clock(options)()))
+        if ledger.newest_at() > now:
+            print(
+                f"The clock says {now}, and work was done {ledger.newest_at()}.", file=sys.stderr
+            )
+        print_json(describe_shop(ledger, now))
     return 0
 
 

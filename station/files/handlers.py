@@ -14,6 +14,7 @@ from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
 from station.shop.file_requests import (
     BackUp,
+    FindBackups,
     FindCutFiles,
     FindLists,
     LookAtDropped,
@@ -37,6 +38,7 @@ def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoF
     order_lists = OrderLists(ledger, folder, clock)
     return {
         BackUp: _guard(lists.back_up),
+        FindBackups: _guard(lists.find_backups),
         FindLists: _guard(lists.find),
         WriteList: _guard(lists.write),
         WriteOrderList: _guard(order_lists.write),
@@ -76,6 +78,13 @@ class Lists:
         self.ledger.backup(file)
         away = say("{file}. Keep a copy away from this PC.", file=file)
         return Took(hand, good(say("The whole history is copied"), away))
+
+    def find_backups(self, _request: FindBackups, hand: OfficeHand) -> Took:
+        """Finds the backups that are kept beside the shop's file, the newest first."""
+        names = tuple(kept.file.name for kept in self.ledger.list_backups())
+        after = replace(hand, work=replace(hand.work, found=FilesFound(names=names)))
+        next_ = say("Touch the one to go back to.") if names else say("One is made each evening.")
+        return Took(after, good(say("{n} {n|backup|backups}", n=len(names)), next_))
 
     def write(self, request: WriteList, hand: OfficeHand) -> Took:
         """Writes a list into a new CSV file."""

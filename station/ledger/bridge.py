@@ -63,7 +63,9 @@ def tell(args: MendHistory) -> Say:
     """Says what is missing."""
     when = {"since": moment(args.since), "until": moment(args.until)}
     if args.lost > 0:
-        return say("{n} {n|act|acts} of {since} to {until} are missing", n=args.lost, **when)
+        return say(
+            "{n} {n|act|acts} of {since} to {until} {n|is|are} missing", n=args.lost, **when
+        )
     if not args.until:
         return say("Work since {since} may be missing", since=when["since"])
     return say("Work of {since} to {until} may be missing", **when)

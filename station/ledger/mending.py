@@ -20,7 +20,7 @@ from station.ledger.history import SHOP, pending_row
 from station.ledger.newest import Newest, read_newest
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.rebuild import fill
-from station.ledger.salvage import Piece, Salvage, Waiting, gather, list_backups, read_backup
+from station.ledger.salvage import Piece, Salvage, Unshared, gather, list_backups, read_backup
 from station.ledger.sound import taken_in
 from station.ledger.store import LAYOUT_NAME, MENDED, Store
 from station.ledger.supply import ASKED, OWN, SPARE
@@ -160,7 +160,7 @@ class Saving:
         self._wait(body, write_body(body), "[]")
         return Mended(self._number + len(waiting), lost, args.since, args.until)
 
-    def _list_waiting(self) -> Iterable[Waiting]:
+    def _list_waiting(self) -> Iterable[Unshared]:
         """Lists the acts of this station that may not be shared, rows first, each once."""
         acts = dict(self._found.waiting)
         rest = (piece for run in self._chain.list_rest() for piece in run if not piece.altered)
@@ -168,7 +168,7 @@ class Saving:
             body, why = taken_in(piece.id, piece.text)
             if not why and body.act.station == self._station:
                 names = list_text(sorted(rests_on(body)))
-                acts.setdefault(piece.id, Waiting(piece.id, names, piece.text))
+                acts.setdefault(piece.id, Unshared(piece.id, names, piece.text))
         return [act for act in acts.values() if not taken_in(act.id, act.text)[1]]
 
     def _wait(self, body: Body, text: str, reads: str) -> None:

@@ -48,7 +48,7 @@ class Piece(NamedTuple):
     altered: bool = False
 
 
-class Waiting(NamedTuple):
+class Unshared(NamedTuple):
     """An act that was not shared yet, where it was found, and what its rule had read."""
 
     id: str
@@ -64,7 +64,7 @@ class Salvage:
     books: bytes = b""  # of the closing that it begins with
     pieces: dict[int, list[Piece]] = field(default_factory=dict)
     loose: list[Piece] = field(default_factory=list)  # texts that no row leads to
-    waiting: dict[str, Waiting] = field(default_factory=dict)
+    waiting: dict[str, Unshared] = field(default_factory=dict)
     local: dict[str, str] = field(default_factory=dict)
 
 
@@ -135,7 +135,7 @@ def _read_tables(found: Salvage, run: Callable[..., Any], after: int = 0) -> Non
             known.append(piece)
     for _, id_, _, reads, text in _rows(run, statements.ALL_PENDING):
         if _are_texts(id_, reads, text) and not taken_in(id_, text)[1]:
-            found.waiting.setdefault(id_, Waiting(id_, _sound_names(reads, text), text))
+            found.waiting.setdefault(id_, Unshared(id_, _sound_names(reads, text), text))
     for key, value in _rows(run, statements.LOCAL_ALL):
         if _are_texts(key, value):
             found.local.setdefault(key, value)

@@ -8,6 +8,7 @@ from itertools import takewhile
 from typing import NamedTuple
 
 from station.queries.carts import find_next_cart, is_loaded
+from station.queries.health import list_troubles
 from station.queries.orders import MOST, is_late
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued, list_waiting_batches
@@ -42,7 +43,8 @@ def list_raised(view: View, now: str) -> tuple[Raised, ...]:
         _find_held(view),
         _find_uncuttable(view),
     )
-    return tuple(raised for raised in found if raised)
+    unwell = (Raised("health", t.words, 1, "area_office", t.since) for t in list_troubles(view))
+    return (*(raised for raised in found if raised), *unwell)
 
 
 def _find_blocking(view: View, now: str) -> Raised | None:

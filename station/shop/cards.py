@@ -198,6 +198,8 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (752, "read_all", "Read all lists"),
             (753, "still_missing", "What is missing"),
             (754, "not_made", "Sheets not made"),
+            (755, "health", "This shop's health"),
+            (756, "restore", "Restore a backup"),
             (736, "list_order", "Orders"),
             (722, "list_cutfile", "Cut files"),
             (723, "list_part", "Parts"),

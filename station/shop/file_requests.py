@@ -16,6 +16,11 @@ class BackUp:
 
 
 @dataclass(frozen=True, kw_only=True)
+class FindBackups:
+    """Find the backups that are kept on this PC."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class FindLists:
     """Find the CSV files in the shop's folder."""
 

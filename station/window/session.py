@@ -43,7 +43,8 @@ class Session(QObject):
         self.certain = CertainAct(desk.ledger, time.monotonic)
         self._broken = ""  # the trace of the screen that could not be shown
         self.took_ms = 0.0  # from the last input to its painted answer
-        self.beside: Callable[[], None] = lambda: None  # what waits until nobody scans
+        self.when_quiet: Callable[[], None] = lambda: None  # what waits until nobody scans
+        self._unwell = Say()  # what is not well with the shop's PCs, looked at once a second
         self._asked_at = time.monotonic()  # when the last input came
         window.sent.connect(self.take)
         window.dropped.connect(lambda paths: self._take_input(lambda: desk.drop(tuple(paths))))
@@ -199,6 +200,8 @@ class Session(QObject):
         """Shows the top bar."""
         hand, now = self.desk.hand, self.desk.clock()
         shared, ok = sharing_words.describe_sharing(self.desk.ledger, self.loop, now)
+        if ok and self._unwell:
+            shared, ok = self._unwell, False
         worker = say("Worker {id}", id=hand.worker) if hand.worker else say("Nobody signed in")
         self.window.show_top(
             area=face.title,
@@ -213,10 +216,11 @@ class Session(QObject):
         """Keeps the clock, what runs on by itself, and the file, once a second."""
         self.desk.look_ahead()
         self._watch_jobs()
+        self._unwell = sharing_words.describe_health(self.desk.ledger, self.desk.clock())
         self.repaint()
         self.desk.ledger.idle()
         if time.monotonic() - self._asked_at > QUIET:
-            self.beside()
+            self.when_quiet()
 
 
 NO_ANSWER = Answer(tone="good", said=Say(), refused=True)

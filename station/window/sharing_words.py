@@ -4,7 +4,9 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from station.ledger.ledger import Ledger
-from station.shop.words import Say, clock, say
+from station.queries.health import list_troubles
+from station.shop.times import count_seconds
+from station.shop.words import Say, clock, moment, say
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
@@ -31,13 +33,24 @@ def describe_sharing(ledger: Ledger, loop: "Loop | None", now: str) -> tuple[Say
     if count and (loop.state != "shared" or _is_older(ledger.oldest_not_shared(), now)):
         return _say_since(ledger, now), False
     if loop.state == "away":
-        return say("The shop is away"), False
+        why = say("The shop is away: {why}", why=loop.why) if loop.why else AWAY
+        return why, False
     if abs(loop.clock_off) > CLOCK_OFF:
         return say("This PC's clock is {n} min off", n=round(loop.clock_off / 60)), False
     return say("Shared"), True
 
 
 ALONE = say("On this PC")
+AWAY = say("The shop is away")
+
+
+def describe_health(ledger: Ledger, now: str) -> Say:
+    """Describes what is wrong with this PC's clock, or worst with the shop's PCs, if anything."""
+    newest = ledger.newest_at()
+    if count_seconds(now, newest) > CLOCK_OFF:
+        return say("This PC's clock is wrong: work was done {at}", at=moment(newest))
+    troubles = list_troubles(ledger.view)
+    return troubles[0].words if troubles else Say()
 
 
 def _say_since(ledger: Ledger, now: str) -> Say:

@@ -60,6 +60,7 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
     from station.files.backups import Backups, keep_before_update  # noqa: PLC0415 - as above
+    from station.files.health import Health  # noqa: PLC0415 - as above
     from station.jobs.process import ProcessJob  # noqa: PLC0415 - only when it is used
     from station.printing.pdf_files import Papers  # noqa: PLC0415 - only when it is used
     from station.printing.printers import Printers  # noqa: PLC0415 - only when it is used
@@ -81,7 +82,13 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
         papers = Papers(ledger, data / "papers", at, print_later(printers))
         desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
-        session.beside = Backups(ledger, at).step
+        backups, health = Backups(ledger, at), Health(ledger, at, bootstrap.make_id)
+
+        def keep_house() -> None:
+            backups.step()
+            health.step()
+
+        session.when_quiet = keep_house
         session.start()
         line = listen_to_scale(ledger, session)
         code = application.exec()

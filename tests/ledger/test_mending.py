@@ -42,7 +42,7 @@ def test_one_entry_lost_costs_that_one_alone(tmp_path):
     assert "39 entries were saved, 1 done from 25.11. 10:07 to 25.11. 10:09 are missing" in told
     assert "station restore" in told
     (look,) = ledger.facts(Concern)
-    assert str(look.text).startswith("1 act of 25.11. 10:07 to 25.11. 10:09 are missing")
+    assert str(look.text).startswith("1 act of 25.11. 10:07 to 25.11. 10:09 is missing")
     assert sum(h.qty for h in ledger.balances() if h.place == "popping/1") == before - 6
     assert ledger.check() == []
     assert ledger.record(act("new", batch="00002")).entry == "new"

@@ -66,3 +66,15 @@ class ReleaseHold(Args, frozen=True, kw_only=True):
     """Lets a held batch go on."""
 
     kind = "release_hold"
+
+
+class TellHealth(Args, frozen=True, kw_only=True):
+    """Tells how a station's PC is: the program does so by itself, the subject is the station."""
+
+    kind = "tell_health"
+
+    version: str = ""
+    unshared: int = 0
+    free_mb: int = 0
+    backup_at: str = ""
+    trouble: str = ""

@@ -13,6 +13,7 @@ from station.floor.anywhere.acts import (
     ReleaseHold,
     SplitBatch,
     TakeReturn,
+    TellHealth,
 )
 from station.floor.anywhere.returns import RETURN_READS, take_return
 from station.floor.shared.recounts import (
@@ -28,7 +29,7 @@ from station.queries.stock import count_gone, take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
 from station.shop.codes import next_copy
-from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip
+from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip, Station
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import Rule, Rules, View, by_kind, total
 from station.shop.words import Say, say
@@ -229,6 +230,25 @@ def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
     )
 
 
+def tell_health(act: Act[TellHealth], _view: View) -> Answer:
+    """Keeps how a station's PC is."""
+    told = act.args
+    return good(
+        say("Station {id} is at work", id=act.station),
+        sets=(
+            Station(
+                id=act.station,
+                version=told.version,
+                seen=act.at,
+                unshared=told.unshared,
+                free_mb=told.free_mb,
+                backup_at=told.backup_at,
+                trouble=told.trouble,
+            ),
+        ),
+    )
+
+
 _READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip}) | COUNT_READS
 
 RULES: Rules = by_kind(
@@ -245,4 +265,5 @@ RULES: Rules = by_kind(
         stays=say("A supervisor lets the batch go on: “More”, then “Let it go on”."),
     ),
     Rule(args=ReleaseHold, reads=_READS, decide=release_hold),
+    Rule(args=TellHealth, reads=frozenset(), decide=tell_health),
 )

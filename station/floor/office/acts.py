@@ -46,6 +46,14 @@ class RenewFirstFacts(Args, frozen=True, kw_only=True):
     kind = "renew_first_facts"
 
 
+class RestoreBackup(Args, frozen=True, kw_only=True):
+    """Goes back to a kept backup of this PC when its station is opened the next time."""
+
+    kind = "restore_backup"
+
+    file: str  # its name
+
+
 class SetFact(Args, frozen=True, kw_only=True):
     """Sets any fact anew."""
 

@@ -7,7 +7,7 @@ office.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, form, intake, lines, release, unmade
+from station.floor.office import count, form, health, intake, lines, release, unmade
 from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
 from station.floor.office.lists import (
     LISTS,
@@ -246,6 +246,8 @@ QUESTIONS: Mapping[str, HandleInput] = {
     "lines": lines.handle_input,
     "cut": intake.handle_input,
     "unmade": unmade.handle_input,
+    "health": health.handle_health,
+    "restore": health.handle_restore,
 }
 BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "next_kind": lambda hand, _view: _turn_list(hand, 1),
@@ -254,6 +256,8 @@ BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "back_page": lambda hand, _view: _turn_page(hand, -1),
     "still_missing": open_set_up,
     "not_made": unmade.open_unmade,
+    "health": health.open_health,
+    "restore": health.find_backups,
     "new": form.open_new,
     "approve": _approve_chosen,
     "release_batch": release.ask_release,

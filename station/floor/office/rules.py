@@ -17,6 +17,7 @@ from station.floor.office.acts import (
     GivenList,
     ReceiveLot,
     RenewFirstFacts,
+    RestoreBackup,
     SetFact,
     SetList,
     SetLists,
@@ -260,6 +261,22 @@ def set_pin(act: Act[SetPin], view: View) -> Answer:
     )
 
 
+def restore_backup(act: Act[RestoreBackup], _view: View) -> Answer:
+    """Notes which backup is to be gone back to: the next start does it, before all else."""
+    if asked := ask_supervisor(act):
+        return asked
+    if not act.args.sure:
+        return ask(
+            say("All that was done since that backup will be set aside"),
+            say("Go on where that is meant. A mistake: leave it."),
+            "sure",
+        )
+    return good(
+        say("The next start goes back to {file}", file=act.args.file),
+        say("Close the station now, and open it again."),
+    )
+
+
 _ANY = frozenset(
     {Shop, Worker, Reason, Material, Lot, CutFile, Revision, Router, Bed, Batch, Order}
 )
@@ -267,6 +284,7 @@ _EVERY_KIND = frozenset(KINDS.values())
 
 RULES: Rules = by_kind(
     Rule(args=FoundShop, reads=frozenset({Shop}), decide=found_shop),
+    Rule(args=RestoreBackup, reads=frozenset(), decide=restore_backup),
     Rule(args=RenewFirstFacts, reads=frozenset({Shop, Reason}), decide=renew_first_facts),
     Rule(args=SetFact, reads=_EVERY_KIND, decide=set_fact),
     Rule(args=SetList, reads=_EVERY_KIND, decide=set_list),

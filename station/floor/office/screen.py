@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from station.floor.office.count import show_count
 from station.floor.office.form import can_step
+from station.floor.office.health import show_health, show_restore
 from station.floor.office.intake_face import compare_revisions, show_intake, show_progress
 from station.floor.office.lines import show_rows
 from station.floor.office.lists import (
@@ -173,6 +174,7 @@ def _list_lists(of: OfficeList) -> Block:
         "backup": say("Back up"),
         "correct": say("Correct count"),
         "print_cards": say("All cards"),
+        "health": say("Shop's health"),
     }
     files = (Entry(big=words, code=button(name)) for name, words in names.items())
     return Cards(title=say("Lists"), entries=(*lists, *files))
@@ -428,4 +430,6 @@ QUESTIONS: dict[str, Callable[[OfficeHand, View], Face]] = {
     "lines": show_rows,
     "cut": show_intake,
     "unmade": show_unmade,
+    "health": show_health,
+    "restore": show_restore,
 }

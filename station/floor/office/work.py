@@ -14,7 +14,8 @@ from station.shop.strokes import PackedPath
 # The question that is open: about a release, sheets received, a count, files to choose from,
 # the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop,
 # the sheets that were not made.
-Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing", "unmade"]
+Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing", "unmade",
+              "health", "restore"]  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True)

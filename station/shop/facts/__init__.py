@@ -56,6 +56,7 @@ from station.shop.facts.settings import (
     ReasonUse,
     Shop,
     Spent,
+    Station,
     Units,
     Worker,
 )
@@ -129,6 +130,7 @@ __all__ = [
     "Slip",
     "SlipState",
     "Spent",
+    "Station",
     "Units",
     "Worker",
     "measure_loop",
@@ -162,5 +164,6 @@ KINDS: dict[str, type[Fact]] = {
         Concern,
         Numbers,
         Spent,
+        Station,
     )
 }

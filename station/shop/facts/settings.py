@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, Shelf
+from station.shop.facts.base import Description, Fact, InUse, Name, Shelf, Time
 from station.shop.words import say
 
 Units = Literal["mm", "inch"]
@@ -86,6 +86,28 @@ class Shop(Fact):
     # around a stack in its mailer, both sides together; between parts beside each other
     mailer_spare_mm: Annotated[float, About(say("spare in a mailer"), unit="mm", least=0)] = 10.0
     part_gap_mm: Annotated[float, About(say("between packed parts"), unit="mm", least=0)] = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Station(Fact):
+    """How a PC of the shop was when it told last: its program, its disk, its backups.
+
+    `unshared` counts the acts that the shop did not have yet; `trouble` says why its newest
+    backup could not be made.
+    """
+
+    kind: ClassVar[str] = "station"
+    version: str = ""
+    seen: Time = ""
+    unshared: int = 0
+    free_mb: int = 0
+    backup_at: Time = ""
+    trouble: str = ""
+
+    @property
+    def shelf(self) -> Shelf:
+        """All stations, by number."""
+        return ("all", self.id.zfill(3))
 
 
 @dataclass(frozen=True, kw_only=True)

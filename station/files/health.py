@@ -1,0 +1,60 @@
+"""Tells the shop how this PC is: by itself, every few hours and when anything changes."""
+
+import shutil
+from collections.abc import Callable
+
+from station import VERSION
+from station.files.backups import TROUBLE
+from station.floor.anywhere.acts import TellHealth
+from station.ledger.ledger import Ledger
+from station.queries.health import LOW_MB
+from station.shop.acts import Act
+from station.shop.facts import Shop, Station
+from station.shop.times import count_seconds
+
+AGAIN = 4 * 3600  # seconds until it is told again though nothing has changed
+
+
+class Health:
+    """What one PC tells of itself."""
+
+    def __init__(self, ledger: Ledger, clock: Callable[[], str], ids: Callable[[], str]) -> None:
+        self._ledger, self._clock, self._ids = ledger, clock, ids
+        self._looked = ""  # the minute in which it was looked whether anything has changed
+
+    def step(self) -> None:
+        """Tells how this PC is where that is news; looks once a minute."""
+        now = self._clock()
+        if now[:16] == self._looked or self._ledger.view.get(Shop, "shop") is None:
+            return
+        self._looked = now[:16]
+        told, args = self._ledger.view.get(Station, self._ledger.station), self.look()
+        if told is None or count_seconds(told.seen, now) > AGAIN or _is_news(told, args):
+            station = self._ledger.station
+            self._ledger.record(
+                Act(
+                    id=self._ids(),
+                    kind=args.kind,
+                    at=now,
+                    station=station,
+                    subject=f"station/{station}",
+                    args=args,
+                )
+            )
+
+    def look(self) -> TellHealth:
+        """Looks how this PC is."""
+        newest = next(iter(self._ledger.list_backups()), None)
+        return TellHealth(
+            version=VERSION,
+            unshared=self._ledger.not_shared(),
+            free_mb=shutil.disk_usage(self._ledger.path.parent).free // 10**6,
+            backup_at=newest.at if newest else "",
+            trouble=self._ledger.local(TROUBLE) or "",
+        )
+
+
+def _is_news(told: Station, now: TellHealth) -> bool:
+    """Tells whether anything is other than was told, but for what always changes."""
+    was = (told.version, told.backup_at, told.trouble, told.free_mb < LOW_MB)
+    return was != (now.version, now.backup_at, now.trouble, now.free_mb < LOW_MB)

@@ -1,0 +1,103 @@
+"""Shows this shop's health: how each PC is, its backup, and the way back to one."""
+
+from dataclasses import replace
+
+from station.floor.office.acts import RestoreBackup
+from station.floor.office.lists import LEAVE, PAGES, ROWS, make_face, name_press, read_row
+from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
+from station.queries.health import list_stations, list_troubles
+from station.shop.acts import good, refuse
+from station.shop.cards import button
+from station.shop.faces import Cell, Face, Hint, Listing, Press, Row, Table
+from station.shop.facts import Station
+from station.shop.file_requests import FindBackups
+from station.shop.rooms import Do, FileJob, Input, Took
+from station.shop.views import View
+from station.shop.words import Say, moment, say
+
+HEALTH = say("This shop's health")
+
+
+def open_health(hand: OfficeHand, view: View) -> Took:
+    """Shows how each PC is."""
+    after = replace(hand, work=OfficeWork(list=hand.work.list, ask="health"))
+    n = len(list_troubles(view))
+    next_ = say("Mend what is told there.") if n else say("All is well.")
+    return Took(after, good(HEALTH, next_))
+
+
+def find_backups(hand: OfficeHand, _view: View) -> FileJob:
+    """Finds the backups that are kept on this PC."""
+    work = OfficeWork(list=hand.work.list, ask="restore", found=FilesFound())
+    return FileJob(FindBackups(), replace(hand, work=work))
+
+
+def handle_health(hand: OfficeHand, given: Input, view: View) -> FileJob | None:
+    """Takes the key that goes on to the backups."""
+    return find_backups(hand, view) if name_press(given) == "restore" else None
+
+
+def handle_restore(hand: OfficeHand, given: Input, _view: View) -> Do | Took | None:
+    """Takes the row of a backup; the rule asks whether that is meant, and for a supervisor."""
+    name, names = name_press(given), hand.work.found.names
+    if name in ("next_page", "back_page"):
+        last = max(0, (len(names) - 1) // ROWS)
+        page = min(last, max(0, hand.work.page + (1 if name == "next_page" else -1)))
+        after = replace(hand, work=replace(hand.work, page=page))
+        return Took(after, good(say("Page {page}", page=page + 1)))
+    if (row := read_row(name)) is None:
+        return None
+    place = hand.work.page * ROWS + row
+    if place >= len(names):
+        return Took(hand, refuse(say("There is no backup in that row"), say("Touch a backup.")))
+    after = replace(hand, work=OfficeWork(list=hand.work.list))
+    return Do("shop/shop", RestoreBackup(file=names[place]), after)
+
+
+def show_health(hand: OfficeHand, view: View) -> Face:
+    """Shows each PC in a row, and beside it what is not well."""
+    stations = list_stations(view)
+    heads = (say("station"), say("program"), say("told"), say("not shared"), say("disk"),
+             say("backup"))  # fmt: skip
+    table = Table(columns=heads, rows=tuple(map(_show_station, stations)), title=HEALTH)
+    troubles = tuple(((Cell(text=t.words, tone="attention"),), "") for t in list_troubles(view))
+    beside = Listing(title=say("Needs a look"), rows=troubles, empty=say("Nothing: all is well."))
+    back = Press(label=say("Restore a backup"), code=button("restore"), wide=2)
+    face = make_face(hand, table, side=(beside,), presses=(back, LEAVE))
+    return replace(face, where=HEALTH)
+
+
+def _show_station(station: Station) -> Row:
+    backup = moment(station.backup_at) if station.backup_at else say("none")
+    return Row(
+        title=station.id,
+        cells=(
+            Cell(text=station.version),
+            Cell(text=moment(station.seen)),
+            Cell(text=str(station.unshared), tone="attention" if station.unshared else ""),
+            Cell(text=say("{n} GB free", n=round(station.free_mb / 1000, 1))),
+            Cell(text=backup, tone="" if station.backup_at else "attention"),
+        ),
+    )
+
+
+def show_restore(hand: OfficeHand, _view: View) -> Face:
+    """Shows the backups that are kept on this PC, to touch one."""
+    names, first = hand.work.found.names, hand.work.page * ROWS
+    rows = tuple(
+        Row(title=_say_backup(name), note=name, code=button(f"row_{n}"))
+        for n, name in enumerate(names[first : first + ROWS], 1)
+    )
+    title = say("Which backup?") if names else say("No backup is kept on this PC yet")
+    note = say("What was done since is set aside, not deleted. Close the station afterwards.")
+    table = Table(columns=(say("backup of"),), rows=rows, title=HEALTH)
+    turns = PAGES if len(names) > ROWS else ()
+    hint = Hint(title=title, note=note, tone="attention")
+    return make_face(hand, hint, table, presses=(*turns, LEAVE))
+
+
+def _say_backup(name: str) -> Say:
+    """Says when a backup was made, as its name tells."""
+    at = name.removeprefix("shop-")
+    when = f"{at[6:8]}.{at[4:6]}.{at[:4]} {at[9:11]}:{at[11:13]}"
+    return say("{when}", when=when)

@@ -1,0 +1,103 @@
+"""Questions about the PCs of the shop: what is not well with them, as each told last."""
+
+from datetime import datetime, timedelta
+from typing import NamedTuple
+
+from station.shop.facts import Station
+from station.shop.views import View
+from station.shop.words import Say, day, say
+
+MOST = 200  # stations
+LOW_MB = 1000  # of a disk that is nearly full: a year of work takes a few hundred
+BACKUP_DAYS = 3  # since the newest backup: a weekend and an evening
+SILENT = timedelta(days=1)  # behind the station that told last
+
+
+class Trouble(NamedTuple):
+    """What is not well, in words, and since when; empty: now."""
+
+    words: Say
+    since: str = ""
+
+
+def list_stations(view: View) -> tuple[Station, ...]:
+    """Lists the stations that told how they are, by number."""
+    return view.shelf(Station, "all", MOST)
+
+
+def list_troubles(view: View) -> tuple[Trouble, ...]:
+    """Lists what is not well with the shop's PCs, the gravest first."""
+    stations = list_stations(view)
+    found = (_find_no_backup(stations), *(t for s in stations for t in _find_own(s, stations)))
+    return tuple(trouble for trouble in found if trouble)
+
+
+def _find_no_backup(stations: tuple[Station, ...]) -> Trouble | None:
+    """Finds that no PC has a backup of the last days; each has the whole history."""
+    if not stations:
+        return None
+    newest = max(station.backup_at for station in stations)
+    seen = max(station.seen for station in stations)
+    if not newest:
+        return Trouble(say("There is no backup yet"))
+    if _count_days(newest, seen) <= BACKUP_DAYS:
+        return None
+    return Trouble(say("There is no backup since {day}", day=day(newest)), newest)
+
+
+def _find_own(station: Station, stations: tuple[Station, ...]) -> tuple[Trouble | None, ...]:
+    """Finds what is not well with one PC."""
+    return (_find_full(station), _find_failed(station), _find_silent(station, stations),
+            _find_older(station, stations))  # fmt: skip
+
+
+def _find_full(station: Station) -> Trouble | None:
+    if station.free_mb >= LOW_MB or not station.seen:
+        return None
+    return Trouble(
+        say(
+            "Station {id}: the disk is nearly full, {n} MB left", id=station.id, n=station.free_mb
+        ),
+        station.seen,
+    )
+
+
+def _find_failed(station: Station) -> Trouble | None:
+    if not station.trouble:
+        return None
+    words = say("Station {id} makes no backup: {why}", id=station.id, why=station.trouble)
+    return Trouble(words, station.seen)
+
+
+def _find_silent(station: Station, stations: tuple[Station, ...]) -> Trouble | None:
+    """Finds a station that told nothing for a day on which another did; all rest on Sundays."""
+    newest = max(other.seen for other in stations)
+    if _gone(station.seen, newest) <= SILENT:
+        return None
+    words = say("Station {id} is silent since {day}", id=station.id, day=day(station.seen))
+    if station.unshared:
+        words = say("{words}: {n} not shared", words=words, n=station.unshared)
+    return Trouble(words, station.seen)
+
+
+def _find_older(station: Station, stations: tuple[Station, ...]) -> Trouble | None:
+    newest = max((other.version for other in stations), key=_read_version)
+    if _read_version(station.version) >= _read_version(newest):
+        return None
+    words = say("Station {id}: its program {old} is older than {new}", id=station.id,
+                old=station.version, new=newest)  # fmt: skip
+    return Trouble(words, station.seen)
+
+
+def _read_version(text: str) -> tuple[int, ...]:
+    return tuple(int(part) for part in text.split(".") if part.isdecimal())
+
+
+def _gone(since: str, until: str) -> timedelta:
+    if not since or not until:
+        return timedelta()
+    return datetime.fromisoformat(until) - datetime.fromisoformat(since)
+
+
+def _count_days(since: str, until: str) -> int:
+    return _gone(f"{since[:10]}T00:00:00", f"{until[:10]}T00:00:00").days

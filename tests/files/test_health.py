@@ -1,0 +1,108 @@
+"""What a PC tells of itself, and what comes of it under Needs a look and on the bar."""
+
+import shutil
+
+import pytest
+
+from station import bootstrap
+from station.files.backups import TROUBLE
+from station.files.health import Health
+from station.ledger.codec import Body, Change, keep_act, state_of
+from station.queries.health import LOW_MB
+from station.queries.looks import list_raised
+from station.shop.acts import Act
+from station.shop.facts import Station
+from station.window.sharing_words import describe_health
+from tests.replay import START, small_shop
+
+DAY, NEXT, AFTER = "2026-11-25T09:00:00", "2026-11-26T09:00:00", "2026-11-30T09:00:00"
+
+
+@pytest.fixture
+def shop(tmp_path, monkeypatch):
+    usage = shutil.disk_usage(tmp_path)
+    monkeypatch.setattr(shutil, "disk_usage", lambda _path: usage._replace(free=50 * 10**9))
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), DAY, stock=START)
+        yield ledger
+
+
+def tell(ledger, at):
+    """The PC looks at itself at that time."""
+    ids = iter(f"told {at} {n}" for n in range(9))
+    Health(ledger, lambda: at, lambda: next(ids)).step()
+
+
+def raised(ledger, at):
+    return [str(r.words) for r in list_raised(ledger.view, at) if r.kind == "health"]
+
+
+def bar(ledger, at):
+    """What the top bar says is not well."""
+    return str(describe_health(ledger, at))
+
+
+def other(ledger, **told):
+    """What another station told."""
+    ledger._history.append(body_of(ledger, Station(id="3", **told)), (), {})
+
+
+def body_of(ledger, fact):
+    act = Act(id=f"of {fact.id} {fact.seen}", kind="tell_health", at=fact.seen, station=fact.id)
+    before = ledger._history.reader.state(fact.key)
+    return Body(act=keep_act(act), tone="good", sets=(Change(fact.key, before, state_of(fact)),))
+
+
+def test_it_is_told_once_and_again_when_anything_changes(shop):
+    before = shop.count()
+    tell(shop, DAY)
+    tell(shop, "2026-11-25T09:10:00")
+    assert shop.count() == before + 1
+    shop.keep_backup("2026-11-25T16:00:00")
+    tell(shop, "2026-11-25T16:01:00")
+    assert shop.count() == before + 2
+    assert shop.view.get(Station, "1").backup_at == "2026-11-25T16:00:00"
+
+
+def test_no_backup_ever_made_is_told(shop):
+    tell(shop, DAY)
+    assert raised(shop, DAY) == ["There is no backup yet"]
+    assert bar(shop, DAY) == "There is no backup yet"
+    shop.keep_backup("2026-11-25T16:00:00")
+    tell(shop, NEXT)
+    assert raised(shop, NEXT) == []
+    assert bar(shop, NEXT) == ""
+    tell(shop, AFTER)
+    assert raised(shop, AFTER) == ["There is no backup since 25.11."]
+
+
+def test_a_disk_that_is_nearly_full_is_told(shop, monkeypatch):
+    shop.keep_backup(DAY)
+    usage = shutil.disk_usage(shop.path.parent)
+    monkeypatch.setattr(
+        shutil, "disk_usage", lambda _path: usage._replace(free=(LOW_MB - 1) * 10**6)
+    )
+    tell(shop, DAY)
+    assert raised(shop, DAY) == ["Station 1: the disk is nearly full, 999 MB left"]
+
+
+def test_a_backup_that_fails_is_told(shop):
+    shop.keep_backup(DAY)
+    shop.set_local(TROUBLE, "The disk that holds shop.db is full.")
+    tell(shop, DAY)
+    assert raised(shop, DAY) == ["Station 1 makes no backup: The disk that holds shop.db is full."]
+
+
+def test_a_station_that_is_silent_or_older_is_told(shop):
+    shop.keep_backup(NEXT)
+    other(shop, seen="2026-11-24T17:00:00", version="0.0.9", unshared=4, free_mb=9000)
+    tell(shop, NEXT)
+    assert raised(shop, NEXT) == [
+        "Station 3 is silent since 24.11.: 4 not shared",
+        "Station 3: its program 0.0.9 is older than 0.1.0",
+    ]
+
+
+def test_a_clock_that_is_wrong_is_told_on_a_single_pc(shop):
+    told = "This PC's clock is wrong: work was done 25.11. 09:00"
+    assert bar(shop, "1999-01-01T09:00:00") == told

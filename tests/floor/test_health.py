@@ -1,0 +1,59 @@
+"""This shop's health in the office: each PC in a row, and the way back to a backup."""
+
+from station import bootstrap
+from station.floor.anywhere.acts import TellHealth
+from station.ledger.ledger import Ledger
+from station.shop.acts import Act
+from station.shop.facts import Concern
+from tests.replay import PIN
+
+ASKED = ("worker 07", PIN)
+EVENING = "2026-11-25T16:00:00"
+RESTORE = ("@worker 07", "@area office", "button health", "button restore")
+
+
+def send(stage, *lines):
+    """Sends the lines; gives the last answer."""
+    given = [stage.send(line) for line in lines]
+    return given[-1].answer
+
+
+def test_each_pc_is_told_and_what_is_not_well(stage):
+    send(stage, "@worker 07", "@area office", "button health")
+    assert "Nothing: all is well." in str(stage.desk.face())
+    for station, backup in (("1", EVENING), ("2", "")):
+        args = TellHealth(version="0.1.0", unshared=3, free_mb=250, backup_at=backup)
+        told = Act(id=f"of {station}", kind=args.kind, at=EVENING, station=station, args=args)
+        assert stage.ledger.record(told).entry
+    shown = str(stage.desk.face())
+    for words in ("25.11. 16:00", "Station {id}: the disk is nearly full, {n} MB left"):
+        assert words in shown
+    send(stage, "@area today", "button show_concerns")
+    assert "the disk is nearly full" in str(stage.desk.face())
+
+
+def test_a_backup_is_gone_back_to_by_the_next_start(stage):
+    ledger, folder = stage.ledger, stage.ledger.path.parent
+    kept = ledger.keep_backup(EVENING)
+    send(stage, "@worker 04", "@area trimming", "traveller 00900", "button hold")
+    assert list(ledger.facts(Concern))
+    send(stage, *RESTORE)
+    assert kept.name in str(stage.desk.face())
+    assert send(stage, f"touch {kept.name}").asks == "supervisor"
+    assert send(stage, *ASKED).asks == "sure"
+    assert str(send(stage, "button yes").said) == f"The next start goes back to {kept.name}"
+    assert list(ledger.facts(Concern))  # nothing has changed yet
+    ledger.close()
+    with bootstrap.open_ledger(folder) as again:
+        assert list(again.facts(Concern)) == []
+        assert again.check() == []
+    assert list(folder.glob("shop.db.before-*"))
+    stage.ledger = Ledger(ledger.path, bootstrap.load_rules())
+
+
+def test_who_works_on_does_not_want_it_any_more(stage):
+    kept = stage.ledger.keep_backup(EVENING)
+    send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
+    assert bootstrap.find_wanted_backup(stage.ledger) == kept
+    send(stage, "@worker 04", "@area trimming", "traveller 00900", "button hold")
+    assert bootstrap.find_wanted_backup(stage.ledger) is None
