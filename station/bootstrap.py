@@ -23,6 +23,7 @@ from station.floor.office.acts import (
     RestoreBackup,
 )
 from station.ledger.ledger import Ledger
+from station.ledger.private import make_folder, make_private
 from station.ledger.salvage import BACKUPS
 from station.shop.acts import Act
 from station.shop.areas import ANYWHERE, AREAS
@@ -106,7 +107,8 @@ class Where:
 @contextmanager
 def open_ledger(data: Path) -> Iterator[Ledger]:
     """Opens the ledger in a data folder; it is closed again whatever happens."""
-    data.mkdir(parents=True, exist_ok=True)
+    make_folder(data)
+    make_private(data / FILE)
     joined = find_membership(data)
     station, site = (joined.station, joined.site) if joined else (FIRST_STATION, "")
     ledger = Ledger(data / FILE, load_rules(), station=station, site=site)

@@ -10,6 +10,7 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.commands import tour
 from station.commands.common import has_display, make_clock
+from station.ledger.private import make_folder
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -39,6 +40,6 @@ def _build_demo(data: Path, now: str) -> None:
     """Builds the demo shop in a folder, unless it is there already."""
     if (data / bootstrap.FILE).exists():
         return
-    data.mkdir(parents=True, exist_ok=True)
+    make_folder(data)
     print("Building the demo shop …", flush=True)
     build(data / bootstrap.FILE, datetime.fromisoformat(now))

@@ -9,6 +9,7 @@ from station.commands.shop_database import ask_line, copy_shop, write_day
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.opening import set_aside
+from station.ledger.private import make_folder
 from station.sharing import joining, membership
 from station.sharing.address import read
 from station.sharing.membership import Membership
@@ -47,7 +48,7 @@ def _join_with_card(data: Path, known: Membership | None, host: str) -> Membersh
     if known is None and (data / bootstrap.FILE).exists():
         _make_room(data)
     address = read(host or ask_line("Host of the shop's database: "))
-    data.mkdir(parents=True, exist_ok=True)
+    make_folder(data)
     code = ask_line("Code on the join card: ")
     return joining.join(data, address, code, known.site if known else "")
 

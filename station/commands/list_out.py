@@ -13,7 +13,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
     parser.add_argument("list", help="part, order, material, worker …")
     parser.add_argument("file", type=Path, help="the CSV file to write")
-    parser.add_argument("--worker", default="01", help="not used: anybody may write a list out")
     add_replace(parser)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 from station import bootstrap
 from station.commands.common import find_data
 from station.ledger.ledger import Ledger
+from station.ledger.private import make_folder
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -16,7 +17,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Takes a backup back; what is there now is kept aside."""
     data = find_data(options)
-    data.mkdir(parents=True, exist_ok=True)
+    make_folder(data)
     Ledger.restore(options.file, data / bootstrap.FILE)
     print(f"Restored from {options.file}")
     return 0

@@ -15,6 +15,7 @@ from station import VERSION
 from station.ledger.faults import Fault
 from station.ledger.kept import choose_dropped, last_evening, list_kept
 from station.ledger.ledger import Ledger
+from station.ledger.private import make_private
 from station.queries.settings import find_shop
 
 PROGRAM = "program"  # local: the version that worked with the file last
@@ -74,6 +75,7 @@ def keep_away(file: Path, folder: Path, now: str) -> None:
     partial = folder / f"{file.name}.partial"
     try:
         shutil.copyfile(file, partial)
+        make_private(partial)
         if _digest(partial) != _digest(file):
             raise OSError(0, "what was written reads otherwise", str(partial))
         partial.replace(folder / file.name)

@@ -18,6 +18,7 @@ from station.ledger.opening import (
     set_aside,
     set_empty_aside,
 )
+from station.ledger.private import make_private
 from station.ledger.rebuild import rebuild
 from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
@@ -34,6 +35,7 @@ def backup(store: Store, file: Path, number: int, link: bytes) -> None:
     try:
         with disk_faults(file):
             copy_whole(store.connection, partial)
+            make_private(partial)
             prove(partial, number, link)
             partial.replace(file)
     except sqlite3.Error as error:

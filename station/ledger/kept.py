@@ -16,6 +16,7 @@ from typing import NamedTuple
 from station.ledger import statements
 from station.ledger.codec import digest
 from station.ledger.faults import NoBackup
+from station.ledger.private import make_folder, make_private
 from station.ledger.salvage import BACKUPS
 from station.ledger.store import Store
 
@@ -133,8 +134,9 @@ def keep_older(store: Store) -> None:
     file = folder / name_kept(now, write_witness(number, link))
     partial = file.with_suffix(".partial")
     try:
-        folder.mkdir(exist_ok=True)
+        make_folder(folder)
         copy_whole(store.connection, partial)
+        make_private(partial)
         prove(partial, number, link)
         partial.replace(file)
     except (NoBackup, OSError, sqlite3.Error):

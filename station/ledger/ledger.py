@@ -11,6 +11,7 @@ from station.ledger import backup, check, closing, kept, old, rebuild, reports, 
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import disk_faults, open_sound
+from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import Sharing, Verdict
 from station.ledger.supply import Supply
@@ -243,7 +244,7 @@ class Ledger:
         """Keeps a backup of that time (shop-local) beside the file, and drops what is too many."""
         folder = kept.folder_of(self.path)
         with disk_faults(folder):
-            folder.mkdir(exist_ok=True)
+            make_folder(folder)
         file = folder / kept.name_kept(at, self.witness())
         self.backup(file)
         for one in kept.choose_dropped(kept.list_kept(folder), at):

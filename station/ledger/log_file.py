@@ -12,6 +12,8 @@ from array import array
 from collections.abc import Iterator
 from pathlib import Path
 
+from station.ledger.private import make_private
+
 HEAD, FRAME_HEAD = 32, 24  # bytes
 BIG = 0x377F0683  # begins a log whose sums read their words big end first
 PAGE = 8192  # bytes of a page, as the program makes its files
@@ -34,6 +36,7 @@ def keep_log(path: Path) -> None:
     log = log_of(path)
     if log.exists() and log.stat().st_size:
         shutil.copyfile(log, kept_log_of(path))
+        make_private(kept_log_of(path))
 
 
 def overlay(path: Path, log: Path, to: Path) -> None:

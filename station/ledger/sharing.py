@@ -132,7 +132,9 @@ class Sharing:
             self._store.put(EPOCH, str(epoch))
         self._store.values[EPOCH] = str(epoch)
         self._history.reload()
-        log.warning("the shop was put back to entry %s; %s are shared again", common, len(rows))
+        log.warning(
+            "the shop was put back to entry %s; %s are shared again", common.number, len(rows)
+        )
 
     def _derive_again(self) -> list[Turned]:
         """What was left out is gone, and with it what was said of it: all stands on the rest."""

@@ -141,5 +141,7 @@ def log_into(file: Path) -> None:
 
 def find_log(data: Path) -> Path:
     """Finds where this station's own mistakes are written down."""
-    data.mkdir(parents=True, exist_ok=True)
+    from station.ledger.private import make_folder  # noqa: PLC0415 - after the frame
+
+    make_folder(data)
     return data / "station.log"

@@ -143,3 +143,10 @@ def test_the_version_is_told(capsys):
     project = tomllib.loads((Path(station.__file__).parents[1] / "pyproject.toml").read_text())
     assert end.value.code == 0
     assert capsys.readouterr().out == f"station {project['project']['version']}\n"
+
+
+def test_no_option_does_nothing(shop, tmp_path, capsys):
+    """Who writes a list out is kept nowhere, so nobody is asked for it."""
+    with pytest.raises(SystemExit):
+        run(capsys, shop, "list-out", "part", tmp_path / "parts.csv", "--worker", "01")
+    assert "--worker" in capsys.readouterr().err

@@ -267,7 +267,7 @@ def test_a_station_that_dies_keeps_what_waits(two):
     settled(a, b)
 
 
-def test_the_database_is_put_back_to_an_older_day(two, shop):
+def test_the_database_is_put_back_to_an_older_day(two, shop, caplog):
     a, b = two
     for n in range(5):
         a.ledger.record(act(f"x{n}", batch=f"0000{n}"))
@@ -281,6 +281,9 @@ def test_the_database_is_put_back_to_an_older_day(two, shop):
     ids = [e.id for e in shop.entries]
     assert len(set(ids)) == len(ids)
     assert {"x0", "x1", "x2", "x3", "x4", "later", "later2"} <= set(ids)
+    told = [line for line in caplog.messages if "put back" in line]
+    assert told
+    assert not any("Mark(" in line for line in told)
 
 
 def test_the_database_went_on_after_it_was_put_back(two, shop):
