@@ -180,6 +180,10 @@
       <translation>Eine Platte davon liegt auf dem Tisch</translation>
     </message>
     <message>
+      <source>A sheet with {part} is asked for</source>
+      <translation>Eine Platte mit {part} ist erbeten</translation>
+    </message>
+    <message>
       <source>A stop ends by its checks: tick them, then “The stop is over”.</source>
       <translation>Ein Halt endet mit seinen Prüfungen: hake sie ab, dann „Der Halt ist vorbei“.</translation>
     </message>
@@ -442,6 +446,10 @@
     <message>
       <source>As the text shows</source>
       <translation>Wie der Text es zeigt</translation>
+    </message>
+    <message>
+      <source>Ask for a sheet</source>
+      <translation>Platte erbitten</translation>
     </message>
     <message>
       <source>Ask the safety lead.</source>
@@ -1704,6 +1712,10 @@
       <translation>Frei: {n}. Zum Weitermachen die Arbeit scannen.</translation>
     </message>
     <message>
+      <source>From a later one</source>
+      <translation>Aus späterem</translation>
+    </message>
+    <message>
       <source>From sheet to cart</source>
       <translation>Von der Platte zum Wagen</translation>
     </message>
@@ -2888,6 +2900,14 @@
       <translation>Kein Niederhalter steht im Weg des Fräsers. Spannen Sie niedrig, und sehen Sie bei der ersten Platte noch einmal hin.</translation>
     </message>
     <message>
+      <source>No later order has it in its pack</source>
+      <translation>Kein späterer Auftrag hat es im Paket</translation>
+    </message>
+    <message>
+      <source>No later order has so many {part} in its pack</source>
+      <translation>Kein späterer Auftrag hat so viele {part} im Paket</translation>
+    </message>
+    <message>
       <source>No letter is left for it</source>
       <translation>Kein Buchstabe ist dafür frei</translation>
     </message>
@@ -2952,8 +2972,8 @@
       <translation>Kein Paket wartet.</translation>
     </message>
     <message>
-      <source>No pack, no label. Scan its card when parts are there.</source>
-      <translation>Kein Paket, kein Etikett. Karte scannen, wenn Teile da sind.</translation>
+      <source>No pack, no label. What is owed comes up when its parts are there.</source>
+      <translation>Kein Paket, kein Etikett. Was geschuldet ist, kommt von selbst, wenn die Teile da sind.</translation>
     </message>
     <message>
       <source>No part is.</source>
@@ -3528,6 +3548,10 @@
       <translation>Auftrag {order}</translation>
     </message>
     <message>
+      <source>Order {order} asks for a sheet with {n} × {part}</source>
+      <translation>Auftrag {order} erbittet eine Platte mit {n} × {part}</translation>
+    </message>
+    <message>
       <source>Order {order} has no pack</source>
       <translation>Auftrag {order} hat kein Paket</translation>
     </message>
@@ -3588,6 +3612,10 @@
       <translation>Auftrag {order} wartet auf {part}: {where}</translation>
     </message>
     <message>
+      <source>Order {order} waits. Leave its pack open on the shelf. Take the next.</source>
+      <translation>Auftrag {order} wartet. Das Paket offen im Fach lassen. Den nächsten nehmen.</translation>
+    </message>
+    <message>
       <source>Order {order} wants no {product} more</source>
       <translation>Auftrag {order} braucht kein {product} mehr</translation>
     </message>
@@ -3610,6 +3638,10 @@
     <message>
       <source>Order {order}: {state}, due {at}</source>
       <translation>Auftrag {order}: {state}, fällig {at}</translation>
+    </message>
+    <message>
+      <source>Order {other} takes others when they are there. {then}</source>
+      <translation>Auftrag {other} nimmt andere, wenn sie da sind. {then}</translation>
     </message>
     <message>
       <source>Orders</source>
@@ -4604,6 +4636,10 @@
       <translation>Pakete darauf scannen.</translation>
     </message>
     <message>
+      <source>Scan that, or touch its row: it comes up when its parts are there.</source>
+      <translation>Diesen scannen oder seine Zeile berühren: er kommt, wenn seine Teile da sind.</translation>
+    </message>
+    <message>
       <source>Scan the bit or touch its row.</source>
       <translation>Fräser scannen oder Zeile berühren.</translation>
     </message>
@@ -4748,8 +4784,8 @@
       <translation>Unvollständig schicken</translation>
     </message>
     <message>
-      <source>Send it short, or put the order down.</source>
-      <translation>Unvollständig schicken oder Auftrag weglegen.</translation>
+      <source>Send it short, or ask for a sheet.</source>
+      <translation>Unvollständig senden oder eine Platte erbitten.</translation>
     </message>
     <message>
       <source>Set another folder under “This shop”.</source>
@@ -5278,6 +5314,10 @@
     <message>
       <source>Take it back, or leave it.</source>
       <translation>Zurücknehmen oder lassen.</translation>
+    </message>
+    <message>
+      <source>Take it from a later order</source>
+      <translation>Aus einem späteren Auftrag nehmen</translation>
     </message>
     <message>
       <source>Take it from the rack.</source>
@@ -5858,6 +5898,10 @@
     <message>
       <source>The {kind} {id} has changed since</source>
       <translation>Seitdem geändert: {kind} {id}</translation>
+    </message>
+    <message>
+      <source>The {part} in order {order} are held</source>
+      <translation>Die {part} in Auftrag {order} sind gesperrt</translation>
     </message>
     <message>
       <source>The {size} mm bit was not scanned in</source>
@@ -6600,6 +6644,10 @@
       <translation>Darauf warten</translation>
     </message>
     <message>
+      <source>Wait for it, or send it short.</source>
+      <translation>Darauf warten oder unvollständig senden.</translation>
+    </message>
+    <message>
       <source>Wait for it, or “{stop}”.</source>
       <translation>Abwarten, oder „{stop}“.</translation>
     </message>
@@ -6718,6 +6766,10 @@
     <message>
       <source>What needs a look</source>
       <translation>Was anzusehen ist</translation>
+    </message>
+    <message>
+      <source>What order {order} owes is order {owed}</source>
+      <translation>Was Auftrag {order} schuldet, ist Auftrag {owed}</translation>
     </message>
     <message>
       <source>What packs are sent in.</source>
@@ -7248,6 +7300,10 @@
       <translation>wie üblich an dieser Fräse</translation>
     </message>
     <message>
+      <source>ask for a sheet</source>
+      <translation>Platte erbitten</translation>
+    </message>
+    <message>
       <source>assumed from the path</source>
       <translation>aus der Bahn angenommen</translation>
     </message>
@@ -7768,6 +7824,10 @@
       <translation>frei in {n} min</translation>
     </message>
     <message>
+      <source>from order {order}</source>
+      <translation>aus Auftrag {order}</translation>
+    </message>
+    <message>
       <source>from {here} to {there}: {n} {part}</source>
       <translation>von {here} nach {there}: {n} {part}</translation>
     </message>
@@ -8022,6 +8082,18 @@
     <message>
       <source>least tab width</source>
       <translation>Stegbreite mindestens</translation>
+    </message>
+    <message>
+      <source>leaves about {day}</source>
+      <translation>geht etwa {day}</translation>
+    </message>
+    <message>
+      <source>leaves {day}</source>
+      <translation>geht {day}</translation>
+    </message>
+    <message>
+      <source>leaves {day}, the rest {then}</source>
+      <translation>geht {day}, der Rest {then}</translation>
     </message>
     <message>
       <source>leaves {due}</source>
@@ -8468,6 +8540,14 @@
       <translation>über 99 %</translation>
     </message>
     <message>
+      <source>owed of order</source>
+      <translation>geschuldet von Auftrag</translation>
+    </message>
+    <message>
+      <source>owed of {order}</source>
+      <translation>geschuldet von {order}</translation>
+    </message>
+    <message>
       <source>owed whole</source>
       <translation>ganz offen</translation>
     </message>
@@ -8750,6 +8830,10 @@
     <message>
       <source>see above</source>
       <translation>siehe oben</translation>
+    </message>
+    <message>
+      <source>send it short</source>
+      <translation>unvollständig senden</translation>
     </message>
     <message>
       <source>service level</source>
@@ -9142,6 +9226,10 @@
     <message>
       <source>value</source>
       <translation>Wert</translation>
+    </message>
+    <message>
+      <source>wait for it</source>
+      <translation>darauf warten</translation>
     </message>
     <message>
       <source>waits</source>
@@ -10468,6 +10556,10 @@
       <translation>{n} {part} kamen zurück: Los {batch}</translation>
     </message>
     <message>
+      <source>{n} {part} from order {other} to order {order}</source>
+      <translation>{n} {part} aus Auftrag {other} in Auftrag {order}</translation>
+    </message>
+    <message>
       <source>{n} {part} have left by the book</source>
       <translation>{n} {part} sind laut Buch fort</translation>
     </message>
@@ -10514,6 +10606,10 @@
     <message>
       <source>{n} × {part} put back: rack {place}</source>
       <translation>{n} × {part} zurückgelegt: Regal {place}</translation>
+    </message>
+    <message>
+      <source>{n} × {part} short</source>
+      <translation>{n} × {part} fehlen</translation>
     </message>
     <message>
       <source>{n} × {part} spoiled</source>

@@ -139,6 +139,22 @@ def is_complete(view: View, order: Order) -> bool:
     return order.to_pack and whole and not keep_held(view, view.stock(place=f"packing/{order.id}"))
 
 
+def list_owed(view: View, order: Order) -> tuple[Order, ...]:
+    """Lists the orders that were made of what an order owes, the oldest first."""
+    found: list[Order] = []
+    while owed := view.get(Order, f"{order.id}-{len(found) + 1}"):
+        found.append(owed)
+    return tuple(found)
+
+
+def find_owed(view: View, order: Order) -> Order | None:
+    """Finds the order of what an order owes that nobody has begun; None: there is none."""
+    for owed in list_owed(view, order):
+        if owed.state == "open" and not view.stock(place=f"packing/{owed.id}"):
+            return owed
+    return None
+
+
 def is_late(order: Order, now: str) -> bool:
     """Says whether an order should have left by now."""
     return order.due < now

@@ -129,6 +129,8 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (409, "label_again", "Print the label again"),
             (410, "spoiled_piece", "A piece is spoiled"),
             (411, "walk", "Several orders on one walk"),
+            (412, "take_from", "Take it from a later order"),
+            (413, "ask_sheet", "Ask for a sheet"),
         ),
     ),
     (

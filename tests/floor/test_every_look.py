@@ -88,6 +88,13 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "@area packing", "order 3307", "button part_missing", "4", "button send_short", *ASKED),
         ("looked at",),
     ),
+    "packing.ask_for_sheet": (
+        (*PACKING, "order 3307", "button part_missing", "4", "button yes", "reason 51",
+         "@area today",
+         "button show_concerns", "touch part 045", "button settle", *ASKED, "reason 51",
+         "@area packing", "order 3307", "button part_missing", "4", "button ask_sheet"),
+        ("looked at",),
+    ),
     "queries.raise_unmade": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:10:00",
          "button sheet_spoiled", "reason 12", "70", "button sheet_spoiled"),

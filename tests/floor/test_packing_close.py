@@ -7,6 +7,7 @@ import pytest
 
 from station.floor.packing import dialogue, screen
 from station.floor.shared.recounts import RecountPlace
+from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
 from station.queries.underway import count_underway
@@ -188,12 +189,14 @@ def test_an_order_that_is_owed_whole_is_closed_without_a_pack():
         (),
     )
     assert (view.get(Order, "3306").state, view.shelf(Pack, "packed")) == ("owed", ())
-    assert str(player.give(ORDER).said) == "Order 3306 is owed whole already"
-    # the shuttles come after all: its card opens it again
+    assert str(player.give(ORDER).said) == "What order 3306 owes is order 3306-1"
+    # the shuttles come after all: what is owed comes up by itself, and first
     view._move((lies(f"rack/{SHUTTLE}", 3),))
-    assert str(player.give(ORDER, PART_SHUTTLE).said) == "3 × ST-200 in the pack"
-    assert not player.give(PART_COMB, press("close_pack")).refused
-    assert sum(line.short for line in view.get(Order, "3306").lines) == 0
+    assert [p.order.id for p in list_prospects(view) if p.ready] == ["3306-1"]
+    player.give(press("next_order"))
+    assert player.hand.subject == "3306-1"
+    assert not player.give(PART_COMB, PART_SHUTTLE, press("close_pack")).refused
+    assert view.get(Order, "3306-1").state == "packed"
 
 
 def test_an_empty_pack_of_an_order_that_owes_nothing_is_not_closed():

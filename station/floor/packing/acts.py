@@ -94,6 +94,23 @@ class PutPartsBack(Args, frozen=True, kw_only=True):
     quantity: int | None = None  # None: all of it
 
 
+class TakeFromOrder(Args, frozen=True, kw_only=True):
+    """Takes pieces of a part out of the open pack of an order that is due later."""
+
+    kind = "take_from_order"
+
+    part: str
+    other: str
+
+
+class AskForSheet(Args, frozen=True, kw_only=True):
+    """Asks for a sheet with a part that is not under way; the order waits for it."""
+
+    kind = "ask_for_sheet"
+
+    part: str
+
+
 class SendShort(Args, frozen=True, kw_only=True):
     """Lets an order go with pieces of a part owed."""
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from station.floor.packing.acts import (
+    AskForSheet,
     ClaimOrder,
     ClosePack,
     CorrectPick,
@@ -15,6 +16,7 @@ from station.floor.packing.acts import (
     PutPartsBack,
     SendShort,
     SpoilPacked,
+    TakeFromOrder,
     WaitForPart,
 )
 from station.floor.packing.dialogue_shelf import (
@@ -38,6 +40,7 @@ from station.floor.shared.recounts import RecountPlace
 from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_complete, list_needs
+from station.queries.short import find_later_pack
 from station.shop.acts import Answer, attention, good, notice, question, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -432,6 +435,22 @@ def _press_wait(hand: PackingHand, order: Order, _view: View) -> Do:
     return Do(order.key, args, hand.empty())
 
 
+def _press_take_from(hand: PackingHand, order: Order, view: View) -> Do | Took:
+    """Takes what lacks from the order due last that has it in its pack."""
+    want = find_need(view, order, hand.work.short or hand.work.part)
+    later = find_later_pack(view, order, want) if want and want.lacking else None
+    if want is None or later is None:
+        do = say("Wait for it, or send it short.")
+        return Took(hand, refuse(say("No later order has it in its pack"), do))
+    args = TakeFromOrder(part=want.part.id, other=later.order.id)
+    work = replace(hand.work, short="", picked=None, scale=None)
+    return Do(order.key, args, replace(hand, work=work))
+
+
+def _press_ask(hand: PackingHand, order: Order, _view: View) -> Do:
+    return Do(order.key, AskForSheet(part=hand.work.short or hand.work.part), hand.empty())
+
+
 def _press_short(hand: PackingHand, order: Order, _view: View) -> Do:
     args = SendShort(part=hand.work.short or hand.work.part)
     work = replace(hand.work, short="", picked=None, scale=None)
@@ -448,4 +467,6 @@ BUTTON_STEPS: dict[str, Callable[[PackingHand, Order, View], Do | Took]] = {
     "scale": _press_scale,
     "wait": _press_wait,
     "send_short": _press_short,
+    "take_from": _press_take_from,
+    "ask_sheet": _press_ask,
 }

@@ -1,6 +1,7 @@
 """Lists every act at packing with its rule."""
 
 from station.floor.packing.acts import (
+    AskForSheet,
     BeginWalk,
     ClaimOrder,
     ClosePack,
@@ -16,13 +17,19 @@ from station.floor.packing.acts import (
     PutPartsBack,
     SendShort,
     SpoilPacked,
+    TakeFromOrder,
     TakeShelfPack,
     WaitForPart,
 )
 from station.floor.packing.rules_order import claim_order, put_order_down
 from station.floor.packing.rules_pack import close_pack, open_pack, print_label
 from station.floor.packing.rules_shelf import make_shelf_pack, take_shelf_pack
-from station.floor.packing.rules_short import send_short, wait_for_part
+from station.floor.packing.rules_short import (
+    ask_for_sheet,
+    send_short,
+    take_from_order,
+    wait_for_part,
+)
 from station.floor.packing.rules_take import (
     correct_pick,
     pick_part,
@@ -79,6 +86,8 @@ RULES: Rules = by_kind(
     Rule(args=PickSet, reads=READS, decide=pick_set),
     Rule(args=CorrectPick, reads=READS, decide=correct_pick),
     Rule(args=PutPartsBack, reads=READS, decide=put_parts_back),
+    Rule(args=TakeFromOrder, reads=READS, decide=take_from_order),
+    Rule(args=AskForSheet, reads=READS, decide=ask_for_sheet),
     Rule(args=SendShort, reads=READS, decide=send_short),
     Rule(args=ClosePack, reads=READS, decide=close_pack),
     Rule(args=OpenPack, reads=READS, decide=open_pack),

@@ -8,6 +8,7 @@ from station.queries.orders import (
     count_inside,
     find_unknown,
     list_needs,
+    list_owed,
 )
 from station.shop.acts import (
     Act,
@@ -122,6 +123,11 @@ def claim_order(act: Act[ClaimOrder], view: View) -> Answer:
     order = find_order(act, view)
     if order is None:
         return refuse(say("There is no such order"), say("Touch a row or scan its card."))
+    if order.state == "owed" and (owed := list_owed(view, order)):
+        return refuse(
+            say("What order {order} owes is order {owed}", order=order.id, owed=owed[-1].id),
+            say("Scan that, or touch its row: it comes up when its parts are there."),
+        )
     if order.state == "owed":
         order = _open_again(view, order)
     cancelled = order.state == "cancelled" and view.stock(place=f"packing/{order.id}")

@@ -106,7 +106,7 @@ def _close_as_owed(act: Act[ClosePack], order: Order) -> Answer:
     owed = replace(order, state="owed", claimed="", by=act.worker)
     return attention(
         say("Order {order} is closed: all of it is owed", order=order.id),
-        say("No pack, no label. Scan its card when parts are there."),
+        say("No pack, no label. What is owed comes up when its parts are there."),
         sets=(owed,),
     )
 

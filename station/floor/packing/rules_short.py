@@ -2,15 +2,23 @@
 
 from dataclasses import replace
 
-from station.floor.packing.acts import SendShort, WaitForPart
-from station.floor.packing.rules_order import find_order, refuse_not_in_hand
+from station.floor.packing.acts import AskForSheet, SendShort, TakeFromOrder, WaitForPart
+from station.floor.packing.rules_order import (
+    find_order,
+    refuse_elsewhere,
+    refuse_not_in_hand,
+    say_next,
+)
 from station.floor.packing.rules_take import NO_PART, move_back
-from station.queries.orders import find_need, list_needs
+from station.queries.batches import keep_free
+from station.queries.orders import find_need, find_owed, list_needs, list_owed
+from station.queries.short import find_later_pack
+from station.queries.stock import move_in_order
 from station.queries.underway import count_underway
 from station.shop.acts import Act, Answer, ask, attention, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
 from station.shop.moves import Move
-from station.shop.views import View
+from station.shop.views import View, total
 from station.shop.words import Say, say, together
 
 # --- wait for it
@@ -35,13 +43,73 @@ def wait_for_part(act: Act[WaitForPart], view: View) -> Answer:
     if not under_way.all:
         return refuse(
             say("No {part} are under way", part=part.name),
-            say("Send it short, or put the order down."),
+            say("Send it short, or ask for a sheet."),
         )
     return attention(
         say("Order {order} waits for {part}: {where}", order=order.id, part=part.name,
             where=under_way.words(act.at)),
         say("Leave its pack open on the shelf. Take the next."),
         sets=(replace(order, state="waiting", claimed="", waits=part.id),),
+    )  # fmt: skip
+
+
+def take_from_order(act: Act[TakeFromOrder], view: View) -> Answer:
+    """Takes what an order lacks out of the open pack of one that is due later."""
+    order, part = find_order(act, view), view.get(Part, act.args.part)
+    other = view.get(Order, act.args.other)
+    if order is None or part is None or other is None:
+        return refuse(say("What does it wait for?"), say("Scan the part's card."))
+    if problem := refuse_not_in_hand(act, view, order) or refuse_elsewhere(act, other):
+        return problem
+    want = find_need(view, order, part.id)
+    later = find_later_pack(view, order, want) if want and want.lacking else None
+    if want is None or later is None or later.order.id != other.id:
+        return refuse(
+            say("No later order has so many {part} in its pack", part=part.name),
+            say("Wait for it, or send it short."),
+        )
+    inside = [h for h in view.stock(place=f"packing/{other.id}") if h.part == part.id]
+    free = keep_free(view, tuple(inside))
+    if total(free) < want.lacking:
+        return refuse(
+            say("The {part} in order {order} are held", part=part.name, order=other.id),
+            say("Wait for it, or send it short."),
+        )
+    return attention(
+        say("{n} {part} from order {other} to order {order}", n=want.lacking, part=part.name,
+            other=other.id, order=order.id),
+        say("Order {other} takes others when they are there. {then}", other=other.id,
+            then=say_next(view, order, part.id, want.inside + want.lacking)),
+        moves=move_in_order(free, want.lacking, f"packing/{order.id}"),
+    )  # fmt: skip
+
+
+def ask_for_sheet(act: Act[AskForSheet], view: View) -> Answer:
+    """Asks for a sheet of a part that is not under way: the office sees it, the order waits."""
+    order, part = find_order(act, view), view.get(Part, act.args.part)
+    if order is None or part is None:
+        return refuse(say("What does it wait for?"), say("Scan the part's card."))
+    if problem := refuse_not_in_hand(act, view, order):
+        return problem
+    want = find_need(view, order, part.id)
+    if want is None or not want.lacking:
+        return refuse(
+            say("{part} is not missing", part=part.name),
+            say("Take it, or touch “Part missing” to count."),
+        )
+    asked = Concern(
+        id=act.id,
+        what="sheet-asked",
+        since=act.at,
+        about=part.key,
+        text=say("Order {order} asks for a sheet with {n} × {part}", order=order.id,
+                 n=want.lacking, part=part.name),
+    )  # fmt: skip
+    return attention(
+        say("A sheet with {part} is asked for", part=part.name),
+        say("Order {order} waits. Leave its pack open on the shelf. Take the next.",
+            order=order.id),
+        sets=(replace(order, state="waiting", claimed="", waits=part.id), asked),
     )  # fmt: skip
 
 
@@ -65,14 +133,31 @@ def send_short(act: Act[SendShort], view: View) -> Answer:
             "supervisor",
         )
     lines, owed = _shorten_lines(view, order, part.id, want.lacking)
-    less = replace(order, lines=lines)
+    less, later = replace(order, lines=lines), _owe_lines(view, order, lines)
     moves, back = _move_extra_back(view, less)
     return attention(
         say("{n} {part} {n|is|are} owed to order {order}", n=owed, part=part.name, order=order.id),
         _say_after_owed(less, back),
         moves=moves,
-        sets=(less, _look_at_owed(act, order, part, owed)),
+        sets=(less, later, _look_at_owed(act, order, part, owed)),
     )
+
+
+def _owe_lines(view: View, order: Order, lines: tuple[Line, ...]) -> Order:
+    """Makes what is owed an order of its own, or adds to the one that nobody packs yet.
+
+    It is due as its order was, so that it comes up as soon as its parts are there.
+    """
+    before = find_owed(view, order)
+    owed = {line.product: line.quantity for line in before.lines} if before else {}
+    for was, line in zip(order.lines, lines, strict=True):
+        if more := line.short - was.short:
+            owed[line.product] = owed.get(line.product, 0) + more
+    whole = tuple(Line(product=product, quantity=n) for product, n in owed.items())
+    if before:
+        return replace(before, lines=whole)
+    number = f"{order.id}-{len(list_owed(view, order)) + 1}"
+    return Order(id=number, lines=whole, due=order.due, owed_of=order.id)
 
 
 def _shorten_lines(

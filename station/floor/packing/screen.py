@@ -20,6 +20,7 @@ from station.floor.packing.waiting import (
 from station.floor.packing.work import PackingHand
 from station.queries.batches import keep_held
 from station.queries.orders import Need, count_packed, is_late, list_needs
+from station.queries.short import Ways, list_ways
 from station.queries.stock import name_part
 from station.shop.cards import button, row_code
 from station.shop.faces import (
@@ -37,7 +38,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part
-from station.shop.words import Say, say, several, together
+from station.shop.words import Say, day, say, several, together
 
 NAMED = 3  # parts of one set; a set of more is told by its words
 SET_HIGH, PART_HIGH, ROOM = 27, 60, 310  # px: a product, a part, and what is left for both
@@ -164,6 +165,9 @@ def _show_parts(
         cancelled = is_putting_back(hand, order) and order.state == "cancelled"
         first = _say_cancelled(rows) if cancelled else _ask_what(hand, rows)
         return (first, table) if rows else (first,)
+    short = next((w for w in found if w.part.id == hand.work.short and w.lacking), None)
+    if short:
+        return (table, _show_ways(list_ways(view, order, short, hand.now), short))
     next_ = _show_held(order, view) or _show_next(hand, found)
     if len(rows) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
@@ -290,11 +294,7 @@ def _offer_presses(
         return _offer_all_back(order, found)
     short = next((w for w in found if w.part.id == hand.work.short), None)
     if short and short.lacking:
-        return (
-            Press(label=say("Wait for it"), code=button("wait"), style="primary"),
-            Press(label=say("Send it short"), code=button("send_short")),
-            PUT_DOWN,
-        )
+        return (*_offer_ways(list_ways(view, order, short, hand.now)), PUT_DOWN)
     go = sum(w.to_go for w in found)
     back = Press(label=say("Put back"), code=button("take_back"))
     if go:
@@ -309,6 +309,36 @@ def _offer_presses(
     close = Press(label=label, code=button("close_pack"), style=style, wide=2)
     spoiled = (SPOILED,) if whole else ()
     return (close, Press(label=say("Weigh"), code=button("scale")), back, *spoiled)
+
+
+def _offer_ways(ways: Ways) -> tuple[Press, ...]:
+    """Offers what can be done about a part that lacks."""
+    wait = Press(label=say("Wait for it"), code=button("wait"), style="primary")
+    ask = Press(label=say("Ask for a sheet"), code=button("ask_sheet"), style="primary")
+    later = Press(label=say("From a later one"), code=button("take_from"))
+    owe = Press(label=say("Send it short"), code=button("send_short"))
+    return (wait if ways.wait else ask, *((later,) if ways.later else ()), owe)
+
+
+def _show_ways(ways: Ways, short: Need) -> Pairs:
+    """Shows the day on which the order would leave, for each way."""
+    rows: list[Pair] = []
+    if ways.wait:
+        rows.append((say("wait for it"), say("leaves {day}", day=day(ways.wait))))
+    if ways.later:
+        rows.append(
+            (say("from order {order}", order=ways.later.order.id),
+             say("leaves {day}", day=day(ways.now)))
+        )  # fmt: skip
+    follows = ways.wait or ways.sheet
+    rows.append(
+        (say("send it short"),
+         say("leaves {day}, the rest {then}", day=day(ways.now), then=day(follows)))
+    )  # fmt: skip
+    if ways.sheet:
+        rows.append((say("ask for a sheet"), say("leaves about {day}", day=day(ways.sheet))))
+    title = say("{n} × {part} short", n=short.lacking, part=short.part.name)
+    return Pairs(title=title, rows=tuple(rows))
 
 
 def _offer_all_back(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:

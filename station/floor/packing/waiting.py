@@ -55,6 +55,13 @@ def say_lines(order: Order) -> Say:
     return say("{n} {n|line|lines}", n=len(order.lines))
 
 
+def _say_kind(order: Order) -> Say:
+    """Says what an order is: what another owes, or how many lines it has."""
+    if order.owed_of:
+        return say("owed of {order}", order=order.owed_of)
+    return say_lines(order)
+
+
 def say_due(order: Order, now: str) -> Say:
     """Says when an order leaves: today's time, or the day."""
     if order.due[:10] == now[:10]:
@@ -147,7 +154,7 @@ def _show_order(order: Order, number: int, hand: PackingHand, view: View) -> Ent
         big=order.id,
         right=say_due(order, hand.now),
         tone=overdue or ("attention" if tone in ("attention", "stop") else ""),
-        line1=say("{lines} · {state}", lines=say_lines(order), state=words),
+        line1=say("{lines} · {state}", lines=_say_kind(order), state=words),
         code=row_code("order", order.id, number),
     )
 

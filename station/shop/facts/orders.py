@@ -49,6 +49,7 @@ class Order(Fact):
     claimed: Annotated[str, About(say("claimed"), typed=False)] = ""  # station that packs it
     by: Annotated[str, About(say("by"), typed=False)] = ""
     waits: Annotated[str, About(say("waits"), typed=False)] = ""  # the part that it waits for
+    owed_of: Annotated[str, About(say("owed of order"), typed=False)] = ""  # that left short
 
     @property
     def to_pack(self) -> bool:
