@@ -428,6 +428,10 @@
       <translation>Diese Revision freigeben</translation>
     </message>
     <message>
+      <source>Apr</source>
+      <translation>04.</translation>
+    </message>
+    <message>
       <source>Arrows: where the tabs were.</source>
       <translation>Pfeile: wo die Stege waren.</translation>
     </message>
@@ -478,6 +482,10 @@
     <message>
       <source>At trimming</source>
       <translation>Beim Verputzen</translation>
+    </message>
+    <message>
+      <source>Aug</source>
+      <translation>08.</translation>
     </message>
     <message>
       <source>Back</source>
@@ -1312,6 +1320,10 @@
       <translation>Bildschirm dunkel oder hell</translation>
     </message>
     <message>
+      <source>Dec</source>
+      <translation>12.</translation>
+    </message>
+    <message>
       <source>Decimal point</source>
       <translation>Komma</translation>
     </message>
@@ -1598,6 +1610,10 @@
     <message>
       <source>Farther</source>
       <translation>Weiter weg</translation>
+    </message>
+    <message>
+      <source>Feb</source>
+      <translation>02.</translation>
     </message>
     <message>
       <source>Fetch their parts, bag set by set. A number: so many sets.</source>
@@ -2200,6 +2216,18 @@
       <translation>Die Laufkarte ist mit einem Abschnitt mehr gedruckt.</translation>
     </message>
     <message>
+      <source>Jan</source>
+      <translation>01.</translation>
+    </message>
+    <message>
+      <source>Jul</source>
+      <translation>07.</translation>
+    </message>
+    <message>
+      <source>Jun</source>
+      <translation>06.</translation>
+    </message>
+    <message>
       <source>Keep its bag closed, throw its card away. Then the next.</source>
       <translation>Beutel geschlossen lassen, Karte wegwerfen. Dann das Nächste.</translation>
     </message>
@@ -2560,6 +2588,10 @@
       <translation>Art der Fräse</translation>
     </message>
     <message>
+      <source>Mar</source>
+      <translation>03.</translation>
+    </message>
+    <message>
       <source>Marks that are off</source>
       <translation>Marken, die nicht passen</translation>
     </message>
@@ -2570,6 +2602,10 @@
     <message>
       <source>Materials</source>
       <translation>Werkstoffe</translation>
+    </message>
+    <message>
+      <source>May</source>
+      <translation>05.</translation>
     </message>
     <message>
       <source>Measure again: every reading is kept.</source>
@@ -3328,6 +3364,10 @@
       <translation>Nichts: alles in Ordnung.</translation>
     </message>
     <message>
+      <source>Nov</source>
+      <translation>11.</translation>
+    </message>
+    <message>
       <source>Now each is good or spoiled.</source>
       <translation>Jetzt ist jedes gut oder Ausschuss.</translation>
     </message>
@@ -3358,6 +3398,10 @@
     <message>
       <source>Numbers cannot be given back</source>
       <translation>Nummern lassen sich nicht zurückgeben</translation>
+    </message>
+    <message>
+      <source>Oct</source>
+      <translation>10.</translation>
     </message>
     <message>
       <source>Off the bed: scan it again. A mistake: go on.</source>
@@ -4786,6 +4830,10 @@
     <message>
       <source>Send it short, or ask for a sheet.</source>
       <translation>Unvollständig senden oder eine Platte erbitten.</translation>
+    </message>
+    <message>
+      <source>Sep</source>
+      <translation>09.</translation>
     </message>
     <message>
       <source>Set another folder under “This shop”.</source>
@@ -6540,8 +6588,8 @@
       <translation>1 bis 24 Zeichen tippen.</translation>
     </message>
     <message>
-      <source>Type it as 26.11. 14:00.</source>
-      <translation>Als 26.11. 14:00 tippen.</translation>
+      <source>Type it as {example}.</source>
+      <translation>Tippe es wie {example}.</translation>
     </message>
     <message>
       <source>Type it, then Enter.</source>
@@ -9546,6 +9594,18 @@
     <message>
       <source>{day}</source>
       <translation>{day}</translation>
+    </message>
+    <message>
+      <source>{day} {at}</source>
+      <translation>{day} {at}</translation>
+    </message>
+    <message>
+      <source>{day} {month}</source>
+      <translation>{day}.{month}</translation>
+    </message>
+    <message>
+      <source>{day} {month} {year}</source>
+      <translation>{day}.{month}{year}</translation>
     </message>
     <message>
       <source>{do} Then order {order}: {then}</source>

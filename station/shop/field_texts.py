@@ -115,17 +115,22 @@ def _read_rows(field: FactField, text: str) -> object:
 _TIME = re.compile(r"(\d{4}-\d\d-\d\d)(?:[T ](\d\d?):?(\d\d)(?::\d\d)?)?")
 _DATE = re.compile(r"(\d\d?)\.(\d\d?)\.(20\d\d)(?: +(\d\d?):?(\d\d))?")
 _DAY = re.compile(r"(\d\d?)[. ]?(\d\d?)\.?(?:\s*(\d\d?):?(\d\d))?")
+_NAMED = re.compile(r"(\d\d?)\.? *([a-zä]{3})[a-zä]*\.?(?: +(20\d\d))?(?: +(\d\d?):?(\d\d))?")
+_MONTHS = (  # English and German, by number
+    ("jan",), ("feb",), ("mar", "mär"), ("apr",), ("may", "mai"), ("jun",),
+    ("jul",), ("aug",), ("sep",), ("oct", "okt"), ("nov",), ("dec", "dez"),
+)  # fmt: skip
 _DIGITS = re.compile(r"(\d\d)(\d\d)(?:(\d\d)(\d\d))?")
 
 
 def read_time(text: str, now: str = "", ends: str = "16:00") -> str:
     """Reads a time as it is stored; the text itself where it is none.
 
-    Taken are ``2026-11-25 14:00``, ``25.11.2026 14:00``, ``25.11. 14:00`` and, from digit
-    cards, ``25111400``; without an hour it is the end of the day. A day and month alone are
-    the next such day from `now` on.
+    Taken are ``2026-11-25 14:00``, ``25.11.2026 14:00``, ``25.11. 14:00``, ``25 Nov 14:00``,
+    ``25 Nov 2026 14:00`` and, from digit cards, ``25111400``; without an hour it is the end of
+    the day. A day and month alone are the next such day from `now` on.
     """
-    bare = text.strip()
+    bare = _number_month(text.strip())
     if match := _TIME.fullmatch(bare):
         day, hour, minute = match.groups()
         return _make_time(day, hour, minute, ends) or text
@@ -140,6 +145,17 @@ def read_time(text: str, now: str = "", ends: str = "16:00") -> str:
     if date < now[:10]:
         date = f"{int(now[:4]) + 1}{date[4:]}"
     return _make_time(date, hour, minute, ends) or text
+
+
+def _number_month(text: str) -> str:
+    """Writes the name of a month as its number; any other text stays as it is."""
+    match = _NAMED.fullmatch(text.lower())
+    if not match:
+        return text
+    day, name, year, hour, minute = match.groups()
+    number = next((n for n, names in enumerate(_MONTHS, 1) if name in names), 0)
+    at = f" {hour}:{minute}" if hour else ""
+    return f"{day}.{number}.{year or ''}{at}" if number else text
 
 
 def _make_time(day: str, hour: str | None, minute: str | None, ends: str) -> str:

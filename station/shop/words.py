@@ -123,26 +123,39 @@ def clock(at: str) -> str:
     return at[11:16]
 
 
-def day(at: str) -> str:
-    """``2026-11-25T10:42:07`` as ``25.11.``."""
-    return f"{at[8:10]}.{at[5:7]}."
+# a language that writes months as numbers has them here: ``11.``
+MONTHS = (
+    say("Jan"), say("Feb"), say("Mar"), say("Apr"), say("May"), say("Jun"),
+    say("Jul"), say("Aug"), say("Sep"), say("Oct"), say("Nov"), say("Dec"),
+)  # fmt: skip
 
 
-def moment(at: str) -> str:
-    """``2026-11-25T10:42:07`` as ``25.11. 10:42``."""
-    return f"{day(at)} {clock(at)}"
+def day(at: str) -> Say:
+    """``2026-11-25T10:42:07`` as ``25 Nov``; an empty time as nothing."""
+    if not at:
+        return Say()
+    month = MONTHS[int(at[5:7]) - 1]
+    return say("{day} {month}", day=at[8:10].lstrip("0"), month=month)
 
 
-def dated(at: str) -> str:
-    """``2026-11-25T10:42:07`` as ``25.11.2026``, for what may be of another year."""
-    return f"{day(at)}{at[:4]}"
+def moment(at: str) -> Say:
+    """``2026-11-25T10:42:07`` as ``25 Nov 10:42``; an empty time as nothing."""
+    return say("{day} {at}", day=day(at), at=clock(at)) if at else Say()
+
+
+def dated(at: str) -> Say:
+    """``2026-11-25T10:42:07`` as ``25 Nov 2026``, for what may be of another year."""
+    if not at:
+        return Say()
+    month = MONTHS[int(at[5:7]) - 1]
+    return say("{day} {month} {year}", day=at[8:10].lstrip("0"), month=month, year=at[:4])
 
 
 def when(at: str, now: str) -> Say:
     """A time of today as its clock, any other as its day."""
     if at[:10] == now[:10]:
         return say("{at}", at=clock(at))
-    return say("{day}", day=day(at))
+    return day(at)
 
 
 def several(words: list[str]) -> str:

@@ -56,9 +56,8 @@ def describe_health(ledger: Ledger, now: str) -> Say:
 def _say_since(ledger: Ledger, now: str) -> Say:
     """Says how many acts are not shared, and since when: the day too, where it is another."""
     since = ledger.oldest_not_shared()
-    day = "" if since[:10] == now[:10] else f"{since[8:10]}.{since[5:7]}. "
-    count = ledger.not_shared()
-    return say("{count} not shared since {since}", count=count, since=f"{day}{clock(since)}")
+    at = clock(since) if since[:10] == now[:10] else moment(since)
+    return say("{count} not shared since {since}", count=ledger.not_shared(), since=at)
 
 
 def _is_older(since: str, now: str) -> bool:

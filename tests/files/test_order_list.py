@@ -44,7 +44,7 @@ def test_the_screen_shows_both_and_offers_the_list():
     face = screen(plan_hand(PLAN), small_shop())
     (orders,) = [b for b in face.side if isinstance(b, Listing) and "Order soon" in str(b.title)]
     assert [[str(cell.text) for cell in cells] for cells, _ in orders.rows] == [
-        ["6 mm bit", "3", "by 26.11."], ["6.5 mm birch plywood", "40", "by 27.11."],
+        ["6 mm bit", "3", "by 26 Nov"], ["6.5 mm birch plywood", "40", "by 27 Nov"],
     ]  # fmt: skip
     assert button("order_list") in [p.code for p in face.presses]
     nothing = screen(plan_hand(CuttingPlan(at=NOW)), small_shop())

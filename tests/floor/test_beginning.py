@@ -19,8 +19,8 @@ from tests.floor.orders import order, press, shop
 from tests.floor.shop_small import COMB, COMBS, DAY, Player, batch, hand, small_shop
 
 BEGINS = "2026-10-05T10:00:00"
-OLDER = "What was done before 05.10.2026 is not on this PC."
-SINCE = "This PC knows what was done since 05.10. 10:00."
+OLDER = "What was done before 5 Oct 2026 is not on this PC."
+SINCE = "This PC knows what was done since 5 Oct 10:00."
 PAPER = Code("batch", "00412", "A")
 PACK = Pack(id="00001", order="3301", mailer="01", mass_g=200, contents=((COMB, 2),), cart="1")
 

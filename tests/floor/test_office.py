@@ -482,16 +482,16 @@ def test_no_bit_is_moved_in_the_office_under_a_sheet(view):
 @pytest.mark.parametrize(
     ("kind", "field", "value", "words"),
     [
-        (Order, "due", "2026-11-26T09:30:00", "26.11.2026 09:30"),
+        (Order, "due", "2026-11-26T09:30:00", "26 Nov 2026 09:30"),
         (Order, "due", "soon", "soon"),
         (Order, "due", "2026-11-26", "2026-11-26"),
-        (Lot, "received", "2026-11-26", "26.11.2026"),
-        (Lot, "received", "2026-11-26T09:30:00", "26.11.2026 09:30"),
+        (Lot, "received", "2026-11-26", "26 Nov 2026"),
+        (Lot, "received", "2026-11-26T09:30:00", "26 Nov 2026 09:30"),
         (Lot, "received", "", ""),
     ],
 )
 def test_a_time_is_shown_as_it_can_be_typed(kind, field, value, words, view):
-    assert lists.say_value(find_field(kind, field), value, view) == words
+    assert str(lists.say_value(find_field(kind, field), value, view)) == words
     if words != value:
         assert read_time(words, value[:19]) in (value, f"{value}T16:00:00")
 

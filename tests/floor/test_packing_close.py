@@ -119,7 +119,7 @@ def test_pieces_that_the_book_does_not_know_at_all_can_be_packed():
         ((SOON, slip()), (lies("popping/2", 90),), "90 at popping, due 14:00"),
         ((SOON, slip()), (lies("popping/2", 90), lies("trimming", 6)),
          "6 in trimming and 90 at popping, due 14:00"),
-        ((replace(SOON, due=LATER),), (lies("trimming", 6),), "6 in trimming, due 26.11."),
+        ((replace(SOON, due=LATER),), (lies("trimming", 6),), "6 in trimming, due 26 Nov"),
         ((replace(SOON, due=""),), (lies("trimming", 6),), "6 in trimming"),
         ((replace(SOON, state="cutting", sheets=3, cut=1),
           Bed(id="1", state="cutting", batch="00500", sheet=2)), (),

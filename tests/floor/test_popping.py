@@ -394,8 +394,8 @@ def test_a_batch_of_many_sheets_shows_that_more_are_there() -> None:
     [
         (f"{DAY}T09:10:30", "50 min"),
         ("2026-11-25T00:10:00", "590 min"),
-        ("2026-11-24T23:50:00", "since 24.11. 23:50"),
-        ("2026-11-24T14:05:00", "since 24.11. 14:05"),
+        ("2026-11-24T23:50:00", "since 24 Nov 23:50"),
+        ("2026-11-24T14:05:00", "since 24 Nov 14:05"),
     ],
 )
 def test_how_long_a_sheet_waits_is_true_across_midnight(came: str, words: str) -> None:

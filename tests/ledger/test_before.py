@@ -167,7 +167,12 @@ def by_now(words: str) -> str:
     words = WHOLE.get(words, words)
     for was, now in OTHER.items():
         words = words.replace(was, now)
-    return words
+    return re.sub(r"(\d\d)\.11\.(?:(\d{4}))?", _name_month, words)
+
+
+def _name_month(found):
+    """The days of these shops are all in November."""
+    return " ".join(filter(None, (found[1].lstrip("0"), "Nov", found[2])))
 
 
 def without_caution(words):

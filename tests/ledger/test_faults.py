@@ -226,7 +226,7 @@ def test_entries_before_and_behind_the_damage_are_saved(tmp_path):
     assert lost[-1] < 199
     (look,) = ledger.facts(Concern)
     assert str(look.text).startswith(
-        f"{len(lost)} acts of 25.11. 10:42 to 25.11. 10:42 are missing"
+        f"{len(lost)} acts of 25 Nov 10:42 to 25 Nov 10:42 are missing"
     )
     assert ledger.check() == []
 

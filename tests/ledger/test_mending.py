@@ -39,10 +39,10 @@ def test_one_entry_lost_costs_that_one_alone(tmp_path):
     ledger.close()
     spoil(ledger.path, "DELETE FROM entry WHERE number = 9")
     ledger, told = mended(tmp_path)
-    assert "39 entries were saved, 1 done from 25.11. 10:07 to 25.11. 10:09 are missing" in told
+    assert "39 entries were saved, 1 done from 25 Nov 10:07 to 25 Nov 10:09 are missing" in told
     assert "station restore" in told
     (look,) = ledger.facts(Concern)
-    assert str(look.text).startswith("1 act of 25.11. 10:07 to 25.11. 10:09 is missing")
+    assert str(look.text).startswith("1 act of 25 Nov 10:07 to 25 Nov 10:09 is missing")
     assert sum(h.qty for h in ledger.balances() if h.place == "popping/1") == before - 6
     assert ledger.check() == []
     assert ledger.record(act("new", batch="00002")).entry == "new"
@@ -55,7 +55,7 @@ def test_an_altered_entry_does_not_count_and_needs_a_look(tmp_path):
         "UPDATE entry SET body=replace(body, ',6,', ',7,') WHERE number=9",
     )
     ledger, told = mended(tmp_path)
-    assert "what was done from 25.11. 10:07 to 25.11. 10:09 needs a look" in told
+    assert "what was done from 25 Nov 10:07 to 25 Nov 10:09 needs a look" in told
     looks = {str(c.text) for c in ledger.facts(Concern)}
     assert "An entry of station 1 was left out: its digest does not match" in looks
     assert ledger.check() == []
@@ -82,6 +82,6 @@ def test_acts_that_are_not_there_any_more_are_noticed_though_the_file_is_sound(t
     ledger = filled(tmp_path, 9)
     ledger.close()
     ledger.path.write_bytes(older)
-    with pytest.raises(Damaged, match=r"4 done from 25\.11\. 10:04 to 25\.11\. 10:08 are missing"):
+    with pytest.raises(Damaged, match=r"4 done from 25 Nov 10:04 to 25 Nov 10:08 are missing"):
         opened(tmp_path)
     assert opened(tmp_path).check() == []

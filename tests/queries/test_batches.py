@@ -95,7 +95,7 @@ def test_a_batch_is_described_by_its_cut_file():
 
 def test_a_reason_bears_its_time_and_is_no_childs():
     plain = batch(why="59 HC-300 short of orders", released="2026-11-25T07:02:00")
-    assert str(say_why(plain)) == "59 HC-300 short of orders (as of 25.11. 07:02)"
+    assert str(say_why(plain)) == "59 HC-300 short of orders (as of 25 Nov 07:02)"
     assert str(say_why(batch(why=""))) == ""
     act = Act(id="a", kind="split_batch", at="2026-11-25T10:00:00",
               args=Args(numbers={"batch": "00500"}))  # fmt: skip

@@ -31,7 +31,7 @@ CUTTING = {"state": "cutting", "batch": "00412", "sheet": 3, "started": f"{DAY}T
         ),
         (
             {"state": "stopped", "stop": "31", "stopped": "2026-11-24T09:10:00"},
-            "free and stopped since 24.11. 09:10: vacuum lost",
+            "free and stopped since 24 Nov 09:10: vacuum lost",
             True,
         ),
         ({"zero": "new bit", "rehome": "power"}, "free, zero is due and re-home it", True),

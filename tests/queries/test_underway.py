@@ -108,7 +108,7 @@ def test_a_part_s_pieces_under_way_are_counted_by_place():
         "1 being cut and 2 still to be cut, due 14:00"
     )
     past_midnight = underway.count_underway(shop(), "021").words("2026-11-26T00:10:00")
-    assert str(past_midnight).endswith("due 25.11.")
+    assert str(past_midnight).endswith("due 25 Nov")
     assert underway.count_underway(shop(), "099").all == 0
 
 

@@ -202,15 +202,15 @@ def test_a_new_pc_begins_with_a_closing_and_an_old_one_drops_what_is_old(years, 
     other = tmp_path / "other"
     done = station(other, "join", str(address), typed=code)
     assert done.stderr == ""
-    assert "what was done up to 05.10.2026 is summed up" in done.stdout
+    assert "what was done up to 5 Oct 2026 is summed up" in done.stdout
     assert station(other, "check").returncode == 0
     done = station(data, "drop-old", *now)
-    assert done.stdout.startswith("Dropped here: what is older than 25.10.2025.")
+    assert done.stdout.startswith("Dropped here: what is older than 25 Oct 2025.")
     assert "Nothing here is older" in station(data, "drop-old", *now).stdout
     assert station(data, "check").returncode == 0
     done = station(data, "share", url(address), "--close", *now, typed=PASSWORD)
     assert done.stdout.startswith("Closed behind entry")
-    assert done.stdout.endswith("of 05.10.2026: a new PC begins there.\n")
+    assert done.stdout.endswith("of 5 Oct 2026: a new PC begins there.\n")
 
 
 def test_a_closing_that_is_wrong_is_told_and_all_comes(years, server, address, tmp_path):

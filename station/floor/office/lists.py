@@ -221,7 +221,7 @@ def give_value(hand: OfficeHand, field: FactField, value: object, view: View) ->
     )
 
 
-def say_value(field: FactField, value: object, view: View) -> str:
+def say_value(field: FactField, value: object, view: View) -> Say | str:
     """Says a field's value for a person: names for numbers, a time without its seconds."""
     if field.columns:
         return say_rows(field, value, view)
@@ -233,7 +233,7 @@ def say_value(field: FactField, value: object, view: View) -> str:
     text = write_scalar(value)
     if field.about.written == "day" and is_time(f"{text}T00:00:00"):
         return dated(text)
-    return f"{dated(text)} {clock(text)}" if is_time(text) else text
+    return say("{day} {at}", day=dated(text), at=clock(text)) if is_time(text) else text
 
 
 def say_rows(field: FactField, value: object, view: View) -> str:

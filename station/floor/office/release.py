@@ -134,7 +134,11 @@ def _take_due(hand: OfficeHand, text: str, view: View) -> Took:
     due = read_time(text, hand.now, find_shop(view).day_ends)
     if due == text and len(text) != 19:
         return Took(
-            hand, refuse(say("{text} is no time", text=text), say("Type it as 26.11. 14:00."))
+            hand,
+            refuse(
+                say("{text} is no time", text=text),
+                say("Type it as {example}.", example=moment("2026-11-26T14:00")),
+            ),
         )
     return _set_due(hand, due)
 

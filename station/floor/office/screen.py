@@ -75,7 +75,7 @@ from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
 from station.shop.views import View
-from station.shop.words import Say, metres, say
+from station.shop.words import Say, metres, moment, say
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
@@ -158,7 +158,7 @@ def _press_lock(hand: OfficeHand) -> tuple[Press, ...]:
     return (Press(label=say("Lock"), code=button("lock")),) if hand.opened else ()
 
 
-def _say_field(fact: Fact, field: FactField, view: View) -> str:
+def _say_field(fact: Fact, field: FactField, view: View) -> Text:
     return say_value(field, to_plain(fact)[field.name], view)
 
 
@@ -237,7 +237,8 @@ def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block
         return _show_acts(fact, view, hand.now)
     if field.name == "id" or field.of in (int, float):
         return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
-    note = say("Example: {text}", text="26.11. 14:00") if field.about.written == "time" else Say()
+    example = say("Example: {text}", text=moment("2026-11-26T14:00"))
+    note = example if field.about.written == "time" else Say()
     return (Letters(question=say("{field}", field=field.label), note=note),)
 
 

@@ -113,7 +113,7 @@ def say_because(release: Release, now: str) -> Say:
     return say("its mark {mark} is too low", mark=release.mark)
 
 
-def say_time(at: str, now: str) -> str:
+def say_time(at: str, now: str) -> Say | str:
     """Says a time of today by its clock, another with its day."""
     return clock(at) if at[:10] == now[:10] else moment(at)
 
