@@ -73,7 +73,7 @@ def test_no_backup_ever_made_is_told(shop):
     assert raised(shop, NEXT) == []
     assert bar(shop, NEXT) == ""
     tell(shop, AFTER)
-    assert raised(shop, AFTER) == ["There is no backup since 25.11."]
+    assert raised(shop, AFTER) == ["There is no backup since 25 Nov"]
 
 
 def test_a_disk_that_is_nearly_full_is_told(shop, monkeypatch):
@@ -98,11 +98,11 @@ def test_a_station_that_is_silent_or_older_is_told(shop):
     other(shop, seen="2026-11-24T17:00:00", version="0.0.9", unshared=4, free_mb=9000)
     tell(shop, NEXT)
     assert raised(shop, NEXT) == [
-        "Station 3 is silent since 24.11.: 4 not shared",
+        "Station 3 is silent since 24 Nov: 4 not shared",
         "Station 3: its program 0.0.9 is older than 0.1.0",
     ]
 
 
 def test_a_clock_that_is_wrong_is_told_on_a_single_pc(shop):
-    told = "This PC's clock is wrong: work was done 25.11. 09:00"
+    told = "This PC's clock is wrong: work was done 25 Nov 09:00"
     assert bar(shop, "1999-01-01T09:00:00") == told
