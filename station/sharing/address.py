@@ -10,7 +10,8 @@ PORT = 5432
 DATABASE = "shop"
 # An application may not name anything else: no files of passwords, no options to the server.
 KNOWN = frozenset({"sslmode", "sslrootcert"})
-MODES = ("disable", "prefer", "require", "verify-ca", "verify-full")
+FULL = "verify-full"
+MODES = ("disable", "prefer", "require", "verify-ca", FULL)
 
 
 class AddressWrong(Fault):
@@ -46,19 +47,23 @@ class Address:
 
     @property
     def options(self) -> dict[str, str]:
-        """How to connect: encrypted wherever a wire is between, unless it is said otherwise.
+        """How to connect: encrypted wherever a wire is between, whatever the address says.
 
-        With a password checked by SCRAM over TLS, binding both together proves the server
-        too: whoever stands between has no verifier of the password.
+        A password is proved by SCRAM alone: no other request for one is answered, nor a server
+        that asks for none. Over TLS, binding both together proves the server too, for whoever
+        stands between has no verifier of the password; else its certificate is verified in full.
         """
-        mode = self.sslmode or ("prefer" if self.local else "require")
-        binding = "prefer" if self.local or self.sslmode else "require"
+        mode = self.sslmode or "prefer"
+        if not self.local and mode in ("disable", "prefer"):
+            mode = "require"
+        binding = "prefer" if self.local or mode == FULL else "require"
         given = {
             "host": self.host or "localhost",
             "port": str(self.port),
             "dbname": self.database,
             "sslmode": mode,
             "channel_binding": binding,
+            "require_auth": "scram-sha-256",
         }
         return given | ({"sslrootcert": self.sslrootcert} if self.sslrootcert else {})
 

@@ -81,6 +81,11 @@ CLOSING = (
 CLOSING_PIECE = (
     "SELECT substring(books FROM %s::integer FOR %s::integer) FROM shop.closing WHERE number = %s"
 )
+# What the driver says where a server shows that it knows no password, or no right certificate.
+UNPROVED = (
+    "channel binding", "certificate verify failed", "server certificate", "root certificate",
+    "server did not complete authentication", "incorrect server signature", "malformed SCRAM",
+)  # fmt: skip
 PIECE = 2**20  # bytes of a closing that come at once: each piece has its time
 # No table, no schema, no row for the site: what a database without a shop says to a station.
 NOTHING_THERE = (
@@ -219,10 +224,21 @@ def set_up_wrong(error: psycopg.Error, address: Address) -> str:
             f"The server at {address} lets nobody into that database from this PC. "
             "Is its name right, and has pg_hba.conf a line for it? The README says how."
         )
-    if "SSL" in text or "channel binding" in text:
+    if "does not support SSL" in text or "SSL not in use" in text:
         return (
             f"The server at {address} does not encrypt, and the way there goes over a wire. "
             "Set up TLS on it first; the README says how."
+        )
+    if any(words in text for words in UNPROVED):
+        return (
+            f"The server at {address} does not prove that it is the shop's: somebody may stand "
+            "in between. Nothing secret was sent. Ask who runs the server."
+        )
+    if "authentication method requirement" in text:
+        return (
+            f"The server at {address} asks for the password in a way that gives it away, or for "
+            "none: nothing was answered. Whoever runs it sets scram-sha-256 in pg_hba.conf and "
+            "password_encryption, then the password anew."
         )
     return ""
 
@@ -242,6 +258,8 @@ def _away(error: psycopg.Error, address: Address) -> Away:
         )
     if isinstance(error, NOTHING_THERE):
         return NoShop(empty(address))
+    if why := set_up_wrong(error, address):
+        return Away(why)
     if isinstance(error, psycopg.OperationalError | psycopg.InterfaceError):
         log.info("away: %s", text)
         return Away(f"The shop's database at {address} does not answer.")

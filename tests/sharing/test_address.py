@@ -50,12 +50,16 @@ def test_a_wrong_address_is_told(typed, words):
         ("server", "require", "require"),
         ("192.0.2.7", "require", "require"),
         ("server/shop?sslmode=verify-full", "verify-full", "prefer"),
-        ("server/shop?sslmode=disable", "disable", "prefer"),
+        ("server/shop?sslmode=verify-ca", "verify-ca", "require"),
+        ("server/shop?sslmode=require", "require", "require"),
+        ("server/shop?sslmode=disable", "require", "require"),
+        ("localhost/shop?sslmode=disable", "disable", "prefer"),
     ],
 )
-def test_a_wire_is_encrypted_unless_it_is_said_otherwise(typed, mode, binding):
+def test_a_wire_is_encrypted_and_the_server_proved_whatever_is_said(typed, mode, binding):
     options = read(typed).options
     assert (options["sslmode"], options["channel_binding"]) == (mode, binding)
+    assert options["require_auth"] == "scram-sha-256"
 
 
 @pytest.mark.parametrize(
