@@ -4412,6 +4412,18 @@
       <translation>Zeile 1</translation>
     </message>
     <message>
+      <source>Row 10</source>
+      <translation>Zeile 10</translation>
+    </message>
+    <message>
+      <source>Row 11</source>
+      <translation>Zeile 11</translation>
+    </message>
+    <message>
+      <source>Row 12</source>
+      <translation>Zeile 12</translation>
+    </message>
+    <message>
       <source>Row 2</source>
       <translation>Zeile 2</translation>
     </message>
@@ -4818,6 +4830,10 @@
     <message>
       <source>Scan, type or touch one</source>
       <translation>Eins scannen, tippen oder berühren</translation>
+    </message>
+    <message>
+      <source>Search</source>
+      <translation>Suchen</translation>
     </message>
     <message>
       <source>Second operation</source>
@@ -6412,6 +6428,10 @@
       <translation>Zeile berühren oder neu anlegen.</translation>
     </message>
     <message>
+      <source>Touch a row, or search for something else.</source>
+      <translation>Eine Zeile berühren oder etwas anderes suchen.</translation>
+    </message>
+    <message>
       <source>Touch a row.</source>
       <translation>Eine Zeile berühren.</translation>
     </message>
@@ -6586,6 +6606,10 @@
     <message>
       <source>Type 1 to 24 characters.</source>
       <translation>1 bis 24 Zeichen tippen.</translation>
+    </message>
+    <message>
+      <source>Type a number, a word, or a part of one.</source>
+      <translation>Eine Nummer, ein Wort oder einen Teil davon eintippen.</translation>
     </message>
     <message>
       <source>Type it as {example}.</source>
@@ -6782,6 +6806,10 @@
     <message>
       <source>What is not in the file stays as it was.</source>
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
+    </message>
+    <message>
+      <source>What is searched for?</source>
+      <translation>Was wird gesucht?</translation>
     </message>
     <message>
       <source>What is sold: which parts it has.</source>
@@ -9950,6 +9978,14 @@
     <message>
       <source>{lines}, {parts} {parts|part|parts}</source>
       <translation>{lines}, {parts} {parts|Teil|Teile}</translation>
+    </message>
+    <message>
+      <source>{list} with “{text}”: {count}, page {page} of {pages}</source>
+      <translation>{list} mit „{text}“: {count}, Seite {page} von {pages}</translation>
+    </message>
+    <message>
+      <source>{list} with “{text}”: {n}</source>
+      <translation>{list} mit „{text}“: {n}</translation>
     </message>
     <message>
       <source>{list}: there is no {text}</source>

@@ -178,7 +178,7 @@ def _stack_labels(left: int, width: int, height: int, *labels: Label) -> None:
 
 def space_scanned(code: str) -> str:
     """Writes ``B00412AA`` as ``B 00412 A A``: letters and digits apart, the check last."""
-    if len(code) < 3 or not code.isalnum() or len(code) > 14 or not code[0].isalpha():
+    if len(code) < 3 or not code.isalnum() or len(code) > 14 or not code[0].isupper():
         return code[:14]
     groups = [code[0]]
     for char in code[1:-1]:

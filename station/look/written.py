@@ -25,6 +25,7 @@ SMALLEST = 12  # px on the smallest screen
 KEPT = 4096  # measured texts
 FAR = 100_000  # px, wider than any line
 CARET = "|"
+CUT_OFF = "…"
 AIR = 2  # px that a line is given more than it needs
 
 
@@ -97,6 +98,16 @@ def _wrap(line: TextLine, width: int) -> tuple[Lettering, int]:
         lettering = find_lettering(size, bold=line.bold)
         wide, tall = _measure(line.text, lettering, width)
     return lettering, tall
+
+
+def fit_line(words: Text, size: int, width: int, *, bold: bool = False) -> TextLine:
+    """Writes a text on one line; its end is left out where it is too long."""
+    line = write_line(words, size, bold=bold)
+    shown = line.text
+    while line.width - AIR > width and shown:
+        shown = shown[:-1].rstrip()
+        line = write_line(shown + CUT_OFF, size, bold=bold)
+    return line
 
 
 def write_typed(text: str, caret: int, size: int, width: int, *, bold: bool = False) -> TextLine:

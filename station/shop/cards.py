@@ -62,6 +62,9 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (47, "returned", "Something came back"),
             (48, "batches", "The batches"),
             (49, "history", "What was done"),
+            (50, "row_10", "Row 10"),
+            (51, "row_11", "Row 11"),
+            (52, "row_12", "Row 12"),
         ),
     ),
     (
@@ -202,6 +205,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (754, "not_made", "Sheets not made"),
             (755, "health", "This shop's health"),
             (756, "restore", "Restore a backup"),
+            (757, "search", "Search"),
             (736, "list_order", "Orders"),
             (722, "list_cutfile", "Cut files"),
             (723, "list_part", "Parts"),

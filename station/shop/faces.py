@@ -82,6 +82,7 @@ class Table:
     columns: tuple[Text, ...]
     rows: tuple[Row, ...]
     title: Text = ""
+    thin: bool = False  # many rows of one line each
 
 
 @dataclass(frozen=True, kw_only=True)

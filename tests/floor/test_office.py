@@ -281,7 +281,7 @@ def test_a_list_counts_every_order_those_that_left_and_those_owed_too(view):
     shown = screen.screen(office(list="order"), view).main[0]
     known = sum(key.startswith("order/") for key in view.facts)
     assert known > 1200
-    assert str(shown.title) == f"Orders: {plain(known)}, page 1 of {-(-known // 6)}"
+    assert str(shown.title) == f"Orders: {plain(known)}, page 1 of {-(-known // 12)}"
 
 
 def test_a_list_that_is_too_long_to_be_read_through_says_so(view, monkeypatch):

@@ -50,8 +50,8 @@ def test_without_any_under_way_a_sheet_is_asked_for():
     face = screen.screen(player.hand, view)
     (rows,) = [b.rows for b in face.main if isinstance(b, Pairs) and b.title]
     assert [tuple(map(str, row)) for row in rows] == [
-        ("send it short", "leaves 25.11., the rest 26.11."),
-        ("ask for a sheet", "leaves about 26.11."),
+        ("send it short", "leaves 25 Nov, the rest 26 Nov"),
+        ("ask for a sheet", "leaves about 26 Nov"),
     ]
     assert player.give(press("ask_sheet")).tone == "attention"
     mine = view.get(Order, "3306")

@@ -118,7 +118,7 @@ def test_no_print_support_is_no_printer(monkeypatch):
         ([], 0, "A4: asks once"),
         (["A4", "pdf"], 0, "A4: pdf"),
         (["A4", "No such printer"], 1, "There is no printer No such printer. There is:"),
-        (["B7"], 1, "B7 is no size: A4, A5, label."),
+        (["B7"], 1, "B7 is no size: A4, A5, Letter, label."),
     ],
 )
 def test_the_command_lists_and_keeps(qapp, ledger, tmp_path, capsys, words, code, said):

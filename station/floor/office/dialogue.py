@@ -7,7 +7,7 @@ office.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, form, health, intake, lines, release, unmade
+from station.floor.office import count, form, health, intake, lines, release, search, unmade
 from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
 from station.floor.office.lists import (
     LISTS,
@@ -117,13 +117,7 @@ def _open_named(hand: OfficeHand, text: str, view: View) -> Took | FileJob:
     of = find_list(hand)
     if found := find_fact(of.kind, text, view):
         return _open_fact(hand, found, view)
-    return Took(
-        hand,
-        refuse(
-            say("{list}: there is no {text}", list=of.words, text=text),
-            say("Touch a row, or add a new one."),
-        ),
-    )
+    return search.show_matching(hand, text, view) or Took(hand, search.refuse_unknown(of, text))
 
 
 def _scan_thing(hand: OfficeHand, code: Code, view: View) -> Took | None:
@@ -248,6 +242,7 @@ QUESTIONS: Mapping[str, HandleInput] = {
     "unmade": unmade.handle_input,
     "health": health.handle_health,
     "restore": health.handle_restore,
+    "search": search.handle_input,
 }
 BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "next_kind": lambda hand, _view: _turn_list(hand, 1),
@@ -258,6 +253,7 @@ BUTTONS: Mapping[str, Callable[[OfficeHand, View], Result]] = {
     "not_made": unmade.open_unmade,
     "health": health.open_health,
     "restore": health.find_backups,
+    "search": search.ask_search,
     "new": form.open_new,
     "approve": _approve_chosen,
     "release_batch": release.ask_release,

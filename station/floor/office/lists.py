@@ -26,7 +26,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.field_texts import to_rows, write_scalar, write_value
-from station.shop.fields import FactField, find_field
+from station.shop.fields import FactField, fields_by_name, find_field
 from station.shop.lengths import is_length, write
 from station.shop.plain import to_plain
 from station.shop.rooms import Input, Took
@@ -35,6 +35,7 @@ from station.shop.views import View
 from station.shop.words import Say, clock, dated, say
 
 ROWS = 6  # of a list on one page, each large enough to touch
+LISTED = 12  # of a list of the office on one page: thin rows, for a bare finger or a mouse
 FIELDS = 7  # of a form on one page
 MOST = 5000  # facts of a shelf that the office looks through
 ORDER_WIDTH = 4  # digits of an order's number, at least
@@ -117,8 +118,29 @@ def find_list(hand: OfficeHand) -> OfficeList:
 
 def list_page(hand: OfficeHand, view: View) -> tuple[Fact, ...]:
     """Lists the facts of the open list on the page that is shown."""
-    first = hand.work.page * ROWS
-    return list_facts(find_list(hand).kind, view)[first : first + ROWS]
+    first = hand.work.page * LISTED
+    return list_shown(hand, view)[first : first + LISTED]
+
+
+def list_shown(hand: OfficeHand, view: View) -> tuple[Fact, ...]:
+    """Lists the facts of the open list, or those of it that were searched for."""
+    kind = find_list(hand).kind
+    return (
+        find_matching(kind, hand.work.search, view)
+        if hand.work.search
+        else (list_facts(kind, view))
+    )
+
+
+def find_matching(kind: type[Fact], text: str, view: View) -> tuple[Fact, ...]:
+    """Finds the facts of a kind that have a text in their number or in any of their words."""
+    wanted = text.strip().casefold()
+    names = [name for name, field in fields_by_name(kind).items() if field.of is str]
+    return tuple(
+        fact
+        for fact in list_facts(kind, view)
+        if any(wanted in str(getattr(fact, name)).casefold() for name in names)
+    )
 
 
 def list_facts(kind: type[Fact], view: View) -> tuple[Fact, ...]:

@@ -11,6 +11,7 @@ from station.floor.office.lines import show_rows
 from station.floor.office.lists import (
     FIELDS,
     LEAVE,
+    LISTED,
     LISTS,
     PAGES,
     ROWS,
@@ -20,14 +21,15 @@ from station.floor.office.lists import (
     find_list,
     find_value,
     is_cut_off,
-    list_facts,
     list_page,
+    list_shown,
     make_face,
     name_fact,
     offer_things,
     say_value,
 )
 from station.floor.office.release import ask_sheets, show_release
+from station.floor.office.search import HOW
 from station.floor.office.set_up import is_shown, press_missing, show_set_up
 from station.floor.office.unmade import press_unmade, show_unmade
 from station.floor.office.work import OfficeHand
@@ -79,6 +81,7 @@ from station.shop.words import Say, metres, moment, say
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
+SEARCHED = Letters(question=say("Search"), note=HOW)
 LEAVE_FORM = Press(label=say("Leave"), code=button("put_down"))
 
 
@@ -101,7 +104,6 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
             title=fact.id,
             note=_say_field(fact, first, view),
             code=button(f"row_{n}"),
-            shape=fact.shape if isinstance(fact, Part) else None,
             cells=tuple(
                 Cell(text=_say_field(fact, field, view), tone=_choose_tone(hand, fact, field))
                 for field in others
@@ -109,13 +111,15 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
         )
         for n, fact in enumerate(list_page(hand, view), 1)
     )
-    pages = max(1, -(-len(list_facts(of.kind, view)) // ROWS))
+    pages = max(1, -(-len(list_shown(hand, view)) // LISTED))
     heads = (say("number"), *(field.label for field in others))
     return Face(
         title=say("Office"),
         where=of.words,
-        side=(_list_lists(of),),
-        main=(Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages)),),
+        side=(SEARCHED if hand.work.ask == "search" else _list_lists(of),),
+        main=(
+            Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages), thin=True),
+        ),
         presses=(
             *_list_presses(pages),
             *press_missing(view),
@@ -136,18 +140,25 @@ def _choose_tone(hand: OfficeHand, fact: Fact, field: FactField) -> Tone:
 def _say_title(hand: OfficeHand, of: OfficeList, view: View, pages: int) -> Say:
     """Says how many there are in a list, or that there are more than the office looks through."""
     words = say("{list}: {count}, page {page} of {pages}")
-    if is_cut_off(of.kind, view):
+    if hand.work.search:
+        words = say("{list} with “{text}”: {count}, page {page} of {pages}")
+    elif is_cut_off(of.kind, view):
         words = say("{list}: {count} and more, page {page} of {pages}")
-    count, page = len(list_facts(of.kind, view)), hand.work.page + 1
-    return words._replace(values={"list": of.words, "count": count, "page": page, "pages": pages})
+    values = {
+        "list": of.words, "count": len(list_shown(hand, view)), "page": hand.work.page + 1,
+        "pages": pages, "text": hand.work.search,
+    }  # fmt: skip
+    return words._replace(values=values)
 
 
 def _list_presses(pages: int) -> tuple[Press, ...]:
     add = Press(label=say("A new one"), code=button("new"), style="primary", wide=2)
+    find = Press(label=say("Search"), code=button("search"))
     if pages == 1:
-        return (add,)
+        return (add, find)
     return (
         add,
+        find,
         Press(label=say("Page back"), code=button("back_page")),
         Press(label=say("Next page"), code=button("next_page")),
     )
@@ -433,4 +444,5 @@ QUESTIONS: dict[str, Callable[[OfficeHand, View], Face]] = {
     "unmade": show_unmade,
     "health": show_health,
     "restore": show_restore,
+    "search": _show_list,
 }

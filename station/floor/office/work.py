@@ -15,7 +15,7 @@ from station.shop.strokes import PackedPath
 # the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop,
 # the sheets that were not made.
 Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing", "unmade",
-              "health", "restore"]  # fmt: skip
+              "health", "restore", "search"]  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,6 +94,7 @@ class OfficeWork(Work):
 
     # the kind of fact that is listed; empty: nothing was opened yet, so orders, or what is missing
     list: str = ""
+    search: str = ""  # what the list's rows have; empty: all of it is shown
     page: int = 0
     chosen: str = ""  # the fact whose form is open; empty: a new one
     form: dict[str, object] | None = None  # what was given so far, by field; None: not open
@@ -111,7 +112,7 @@ class OfficeWork(Work):
     @property
     def takes_text(self) -> bool:
         """A field of the form is chosen, or a row of one that is a list."""
-        return self.form is not None and bool(self.field)
+        return (self.form is not None and bool(self.field)) or self.ask == "search"
 
     @property
     def is_begun(self) -> bool:

@@ -9,11 +9,21 @@ from station.look.blocks.columns import Columns
 from station.look.language import translate
 from station.look.style import GAP, TARGET, palette, px
 from station.look.widgets import InnerPress, Key, RowsBlock, Send, Sign, Touch, make_keys
-from station.look.written import CENTRE, LEFT, RIGHT, PlacedText, TextPage, write_typed
+from station.look.written import (
+    CENTRE,
+    LEFT,
+    RIGHT,
+    PlacedText,
+    TextPage,
+    fit_line,
+    write_line,
+    write_typed,
+)
 from station.shop.faces import Check, Checks, Row, Table
 from station.shop.words import say
 
 UNTOUCHED = 46  # px, the height of a check that no touch ticks
+THIN = 37  # px, the height of a row of one line
 BAR = 14  # px high
 
 
@@ -134,7 +144,8 @@ class TableBlock(RowsBlock[Table, TableRow]):
         columns = self._columns[page.width] = Columns(block, page.width)
         _put_heads(page, block, columns)
         for row in block.rows:
-            page.put_page(_make_row_page(row, columns, page.width))
+            make = _make_thin_page if block.thin else _make_row_page
+            page.put_page(make(row, columns, page.width))
 
     def show_typing(self, text: str, caret: int) -> None:
         """Shows what is being typed in the row that it goes to."""
@@ -178,6 +189,24 @@ def _make_row_page(row: Row, columns: Columns, width: int) -> TextPage:
     apart = px(GAP) if keyed else 0  # keys of two rows, not to be mixed up
     page.stack_texts(stacked, px(TARGET) + apart, px(4))
     page.move_to_middle(stacked)
+    return page
+
+
+def _make_thin_page(row: Row, columns: Columns, width: int) -> TextPage:
+    """Makes a row of one line: the note beside the title, smaller where it is long."""
+    page, (left, wide) = TextPage(width), columns.title
+    title = write_line(row.title, 17, bold=True)
+    page.put_line(title, (left, 0, wide))
+    after = min(title.width, wide) + px(GAP)
+    note = fit_line(row.note, 15, wide - after)
+    page.put_line(note, (left + after, 0, wide - after), tone="quiet")
+    for n, cell in enumerate(row.cells):
+        at, room = columns.cells[n]
+        line = fit_line(cell.text, 17, room, bold=cell.bold)
+        page.put_line(line, (at, 0, room), tone=cell.tone,
+                      flags=LEFT if n in columns.words else RIGHT)  # fmt: skip
+    page.height = px(THIN)
+    page.move_to_middle()
     return page
 
 
