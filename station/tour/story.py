@@ -212,7 +212,6 @@ READY = (
     "button rehomed",
     "button told",
     "button day_done",
-    "first-off",
 )
 
 RESTART = (
@@ -229,11 +228,14 @@ STORY: tuple[TourStep, ...] = (
     TourStep(name="loading-taken", scans=("queued",)),
     TourStep(
         name="loading-checks",
-        scans=("right-lot", "number thickness", "button held_down", "button bit_good"),
+        scans=(
+            *("first-off", "right-lot", "number thickness"),
+            *("button held_down", "button bit_good"),
+        ),
     ),
     TourStep(name="loading-ready", scans=READY),
-    TourStep(name="loading-cutting", scans=("button start", "@after 6"), tone="good"),
-    TourStep(name="loading-too-soon", scans=("button off_bed",), tone="attention"),
+    TourStep(name="loading-cutting", scans=("button start", "@after 6")),
+    TourStep(name="loading-too-soon", scans=("button off_bed",), tone="ask"),
     TourStep(name="loading-stop-reason", scans=("button stop",)),
     TourStep(name="loading-stopped", scans=("reason 32",)),
     TourStep(
