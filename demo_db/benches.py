@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 from datetime import timedelta
 
-from demo_db.hands import Hands, Process, Who
+from demo_db.hands import BOSS, Hands, Process, Who
 from station.floor.anywhere.acts import FindParts, HoldBatch, NewCopy, Recount, SplitBatch
 from station.floor.cart.acts import CheckPack, GoToDoor, Leave, LoadCart, UnloadCart
+from station.floor.office.acts import CancelOrder
 from station.floor.packing.acts import (
     ClaimOrder,
     ClosePack,
@@ -18,7 +19,7 @@ from station.floor.popping.acts import PassOn
 from station.floor.shared.recounts import RecountPlace
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.queries.first_offs import find_unmeasured
-from station.queries.orders import count_wanted
+from station.queries.orders import count_wanted, find_owed
 from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Slip
 from station.shop.moves import Held
 from station.shop.views import by_part, total
@@ -253,6 +254,9 @@ class Packing:
         if hands.do(PACKING, order.key, WaitForPart(part=part)).ok:
             return False
         hands.do(PACKING, order.key, SendShort(part=part))
+        if owed := find_owed(hands.view, order):  # this customer does without what is owed
+            with hands.beside():
+                hands.do(BOSS, owed.key, CancelOrder())
         return bool(hands.view.stock(place=f"rack/{part}"))
 
 

@@ -7,7 +7,8 @@ with a fixed seed.
 
 import heapq
 from collections import Counter
-from collections.abc import Generator, Iterable
+from collections.abc import Generator, Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from random import Random
@@ -84,6 +85,13 @@ class Hands:
     def minutes(self, low: float, high: float) -> float:
         """Some time between the two."""
         return self.rng.uniform(low, high)
+
+    @contextmanager
+    def beside(self) -> Iterator[None]:
+        """Draws what chance says here from a source of its own: all else goes as without it."""
+        drawn, self.rng = self.rng, Random(self.done.total())
+        yield
+        self.rng = drawn
 
     def do(
         self,
