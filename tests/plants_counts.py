@@ -31,6 +31,7 @@ SPOILT = ("tests/floor/test_loading_dialogue.py",)
 SHEETS = ("tests/floor/test_loading_rules.py",)
 CONFLICTS = ("tests/floor/test_conflicts.py",)
 LOOKED = ("tests/queries/test_looks.py",)
+TOGETHER = ("tests/floor/test_settling_together.py",)
 UNDONE = ("tests/ledger/test_undo.py",)
 READ = ("tests/ledger/test_held.py",)
 
@@ -100,6 +101,14 @@ COUNTS = (
           "qty = m.qty if balances(m.frm.place) else max(m.qty,",
           "more is booked than lies there", CONFLICTS),
     Plant(TODAY, "if not act.args.approved:", "if False:", "anybody settles", CONFLICTS),
+    Plant(TODAY, "if done.settled in ALONE:", "if False:", "pieces are said to be booked and stay",
+          TOGETHER),
+    Plant(TODAY, "(other := view.get(Concern, one)) and not other.settled",
+          "(other := view.get(Concern, one))", "what somebody settled is settled anew", TOGETHER),
+    Plant(LOOKS, "and str(other.now) == str(concern.now)", "",
+          "what has another reason is settled with it", TOGETHER),
+    Plant(f"{FLOOR}/today/dialogue.py", "page = min(pages - 1, max(0, page))",
+          "page = max(0, page)", "pages lie beyond the last", TOGETHER),
     Plant(AGAIN, "same = (_is_done(answer) and not was.moves) or _changes_nothing(answer)",
           "same = _is_done(answer) and not was.moves", "equal counts are a conflict", CONFLICTS),
     Plant(AGAIN, "meant = answer.moves", "pass", "a second count is added to the first",

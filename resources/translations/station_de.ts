@@ -292,6 +292,14 @@
       <translation>Alles in Ordnung.</translation>
     </message>
     <message>
+      <source>All like it</source>
+      <translation>Alle solchen</translation>
+    </message>
+    <message>
+      <source>All like it: {n}</source>
+      <translation>Alle solchen: {n}</translation>
+    </message>
+    <message>
       <source>All lists</source>
       <translation>Alle Listen</translation>
     </message>
@@ -2030,6 +2038,14 @@
     <message>
       <source>It agrees with its master</source>
       <translation>Es stimmt mit seinem Muster überein</translation>
+    </message>
+    <message>
+      <source>It alone</source>
+      <translation>Nur dieses</translation>
+    </message>
+    <message>
+      <source>It alone is settled</source>
+      <translation>Nur dieses wird erledigt</translation>
     </message>
     <message>
       <source>It can be settled in several ways</source>
@@ -4912,6 +4928,10 @@
       <translation>Geregelt: {how}</translation>
     </message>
     <message>
+      <source>Settled: {how}, {n} of them</source>
+      <translation>Erledigt: {how}, {n} davon</translation>
+    </message>
+    <message>
       <source>Settling is supervisor's work</source>
       <translation>Regeln ist Sache der Aufsicht</translation>
     </message>
@@ -6562,6 +6582,10 @@
     <message>
       <source>Touch “Put back”, scan {parts}; then take others.</source>
       <translation>„Zurücklegen“ antippen, {parts} scannen; dann andere nehmen.</translation>
+    </message>
+    <message>
+      <source>Touch “{alone}”, then settle each.</source>
+      <translation>„{alone}“ berühren, dann jedes erledigen.</translation>
     </message>
     <message>
       <source>Touched twice: that piece is taken back.</source>
@@ -10304,6 +10328,14 @@
       <translation>{n} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
     </message>
     <message>
+      <source>{n} like it are settled together</source>
+      <translation>{n} solche werden zusammen erledigt</translation>
+    </message>
+    <message>
+      <source>{n} like it are settled with it.</source>
+      <translation>{n} solche werden mit erledigt.</translation>
+    </message>
+    <message>
       <source>{n} min</source>
       <translation>{n} min</translation>
     </message>
@@ -11374,6 +11406,10 @@
     <message>
       <source>“{first}” does not hold: {why}, worker {by}</source>
       <translation>„{first}“ gilt nicht: {why}, Arbeiter {by}</translation>
+    </message>
+    <message>
+      <source>“{how}” is done one by one</source>
+      <translation>„{how}“ geht nur einzeln</translation>
     </message>
     <message>
       <source>“{words}” does nothing here now</source>

@@ -34,6 +34,23 @@ class Raised(NamedTuple):
     since: str = ""
 
 
+def list_alike(view: View, concern: Concern) -> tuple[Concern, ...]:
+    """Lists what is open for the same reason and can be settled in the same ways; it stands first.
+
+    Where stations were of two minds the reason is what would be said now.
+    """
+    return (
+        concern,
+        *(
+            other
+            for other in view.shelf(Concern, "open", OPEN)
+            if other.id != concern.id
+            and (other.what, other.choices) == (concern.what, concern.choices)
+            and str(other.now) == str(concern.now)
+        ),
+    )
+
+
 def list_raised(view: View, now: str) -> tuple[Raised, ...]:
     """Lists what needs a look by itself, the worst first."""
     found = (

@@ -153,6 +153,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (601, "settle", "Settle it"),
             (602, "show_flow", "Show the flow"),
             (603, "show_concerns", "Show what needs a look"),
+            (604, "all_alike", "All like it"),
         ),
     ),
     (

@@ -3,14 +3,16 @@
 At each step it scans one of the codes that could be scanned now, or enters a number. What
 must always hold: no place below zero, every sheet's pieces accounted for, undo gives the very
 state and the very hand from before, act by act, no held piece goes on, nothing counted is lost
-by looking elsewhere, and the derived tables equal a rebuild. A tenth of the whole
-campaign runs with the tests; ``python -m tests.machine`` runs 2,000 walks of 50 steps.
+by looking elsewhere, by a power cut or another badge, every screen with work in hand has a way on
+or can be left, and the derived tables equal a rebuild. A tenth of the whole campaign runs with the
+tests; ``python -m tests.machine`` runs 2,000 walks of 50 steps.
 """
 
 import os
 import shutil
 import tempfile
 from pathlib import Path
+from random import Random
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
@@ -18,7 +20,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
 
 from station.shop.areas import AREAS
-from station.shop.cards import BUTTONS, ZONES
+from station.shop.cards import BUTTONS, ZONES, button
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -36,9 +38,12 @@ from station.shop.moves import NO_PIECES
 from station.shop.places import balances
 from tests.first_offs import list_answers, list_passed_over
 from tests.replay import PIN, Stage
+from tests.simulate.errands import errand
+from tests.touch import list_touches
 
 pytestmark = pytest.mark.slow
 
+NUMBERS = ("0", "1", "2", "5", "24", "96", "-1", "1000000000", "6.4")
 WALKS = int(os.environ.get("MACHINE_WALKS", "200"))
 STEPS = 50
 
@@ -84,28 +89,48 @@ class Shop(RuleBasedStateMachine):
         if area == "loading":
             self.send(f"@router {router}")
 
-    @rule(pick=st.integers(0, 50), router=st.sampled_from("125"), sheets=st.integers(1, 3))
+    @rule(
+        pick=st.integers(0, 50),
+        router=st.sampled_from("125"),
+        ends=st.sampled_from(["off", "off", "spoiled", "stopped", "cuts on"]),
+        what=st.sampled_from("apb "),
+    )
+    def cut(self, pick, router, ends, what):
+        """A sheet goes onto a bed, and comes off whole, spoiled, or stays there."""
+        self.awake()
+        view = self.stage.ledger.view
+        bed = view.get(Bed, router)
+        if not (bed and bed.batch) and not view.shelf(Batch, f"queue/{router}"):
+            self.release(pick, router, 1 + pick % 3)
+        self.send("@area loading")
+        self.send(f"@router {router}")
+        for batch in view.shelf(Batch, f"queue/{router}")[:1]:
+            if not (bed and bed.batch):
+                self.send(f"traveller {batch.id}")
+        self.prepare(router)
+        self.interrupt(what, pick)
+        if ends == "spoiled":
+            for line in ("button sheet_spoiled", f"reason 1{pick % 5 + 1}", "5"):
+                self.send(line)
+            self.interrupt(what, pick)
+            self.send("button sheet_spoiled")
+        elif ends == "stopped":
+            self.send("button stop")
+            self.send(f"reason 3{pick % 6 + 1}")
+        elif ends == "off":
+            self.off()
+
     def release(self, pick, router, sheets):
+        """A batch of one of the five cut files waits in a router's queue."""
         self.send("@area office")
-        self.send("button next_kind")
-        self.send(f"button row_{1 + pick % 5}")
-        for line in ("button release_batch", f"router {router}", str(sheets)):
+        for line in ("button put_down", "button next_kind", f"button row_{1 + pick % 5}",
+                     "button release_batch", f"router {router}", str(sheets)):  # fmt: skip
             self.send(line)
         if self.stage.desk.question() == "supervisor":
             self.send("worker 07")
             self.send(PIN)
-        self.send("@area loading")
-        self.send(f"@router {router}")
 
-    @rule(pick=st.integers(0, 50), sheet=st.integers(0, 3))
-    def traveller(self, pick, sheet):
-        batch = weather(Batch, self.stage.ledger, pick)
-        if batch:
-            self.send(f"slip {batch.id} {sheet}" if sheet else f"traveller {batch.id}")
-
-    @rule()
-    def prepare(self):
-        router = self.stage.desk.hand.router.removeprefix("R")
+    def prepare(self, router):
         for line in (
             "button rehomed",
             "button told",
@@ -121,7 +146,6 @@ class Shop(RuleBasedStateMachine):
         ):
             self.send(line)
 
-    @rule()
     def off(self):
         self.send("button off_bed")
         if self.stage.desk.question() == "sure":
@@ -131,30 +155,70 @@ class Shop(RuleBasedStateMachine):
     def press(self, name):
         self.send(f"button {name}")
 
-    @rule(number=st.sampled_from(["0", "1", "2", "5", "24", "96", "-1", "1000000000", "6.4"]))
-    def number(self, number):
-        self.send(number)
+    @rule(
+        pick=st.integers(0, 50),
+        kind=st.sampled_from([Batch, Slip, Part, Reason, Order, Pack, "zone", "rack", "number"]),
+    )
+    def scan_anything(self, pick, kind):
+        if kind == "number":
+            self.send(NUMBERS[pick % len(NUMBERS)])
+        elif kind == "rack":
+            self.send(f"rack {('014', '021', '032')[pick % 3]}")
+        elif kind == "zone":
+            self.send(f"zone {sorted(ZONES)[pick % len(ZONES)]}")
+        elif fact := weather(kind, self.stage.ledger, pick):
+            names = {Batch: f"traveller {fact.id}", Slip: f"slip {fact.id.replace('-', ' ')}"}
+            self.send(names.get(kind, f"{kind.kind} {fact.id}"))
 
-    @rule(pick=st.integers(0, 50), kind=st.sampled_from([Part, Reason, Order, Pack]))
-    def thing(self, pick, kind):
-        fact = weather(kind, self.stage.ledger, pick)
-        if fact:
-            self.send(f"{kind.kind} {fact.id}")
+    @rule(chance=st.integers(0, 10**6), pause=st.integers(1, 9), what=st.sampled_from("apb "))
+    def run_errand(self, chance, pause, what):
+        self.awake()
+        for n, line in enumerate(errand(Random(chance), self.stage.ledger)):
+            if n == pause:
+                self.interrupt(what, chance)
+            self.send(line)
+            if self.stage.desk.question() == "sure":
+                self.send("button yes")
+            if self.stage.desk.question() == "reason":
+                self.send(f"reason {('51', '05', '22')[chance % 3]}")
 
-    @rule(pick=st.integers(0, 50), zone=st.sampled_from(sorted(ZONES)))
-    def rack_or_zone(self, pick, zone):
-        self.send(f"zone {zone}" if pick % 2 else f"rack {('014', '021', '032')[pick % 3]}")
+    def interrupt(self, what, chance):
+        """Another area, a power cut or another badge, in the middle of the work."""
+        areas = [area.id for area in AREAS if area.id != "office"]
+        if what == "a":
+            self.look_elsewhere(areas[chance % len(areas)])
+        elif what == "p":
+            before = held(self.stage.desk.hand), self.stage.desk.question()
+            self.send("restart")
+            assert (held(self.stage.desk.hand), self.stage.desk.question()) == before
+        elif what == "b":
+            self.take_over("03")
 
     @rule()
     def undo(self):
+        self.awake()
         while self.done and self.stage.desk.last == self.done[-1][0]:
-            if not self.send("button undo").entry:
+            given = self.send("button undo")
+            for _ in range(3):  # where it was done, with nothing else in hand
+                if not given.entry and (there := given.answer.said.values.get("area")):
+                    self.send(f"@area {next(a.id for a in AREAS if str(a.title) == str(there))}")
+                elif not given.entry and str(given.answer.said).startswith("What is in hand"):
+                    self.send("button put_down")
+                else:
+                    break
+                given = self.send("button undo")
+            if not given.entry:
+                assert str(given.answer.said).startswith("That stays"), given.answer
                 return
             _, before, hand = self.done.pop()
             assert snapshot(self.stage.ledger) == before
             assert held(self.stage.desk.hand) == hand
 
-    @rule(area=st.sampled_from([area.id for area in AREAS if area.id != "office"]))
+    def awake(self):
+        """Somebody works here."""
+        if not self.stage.desk.hand.worker:
+            self.send("worker 02")
+
     def look_elsewhere(self, area):
         view, desk = self.stage.ledger.view, self.stage.desk
         hand = desk.hand
@@ -167,6 +231,44 @@ class Shop(RuleBasedStateMachine):
         if counted:
             assert self.stage.desk.hand.subject == hand.subject
             assert str(self.stage.desk.hand.work.tell_counted(view)) == str(counted)
+
+    def take_over(self, worker):
+        view, desk = self.stage.ledger.view, self.stage.desk
+        if desk.question():
+            return
+        hand, counted = desk.hand, str(desk.hand.work.tell_counted(view))
+        said = self.send(f"worker {worker}").answer
+        assert held(desk.hand) == held(hand)
+        if counted:
+            assert counted in str(said.do), "who comes is told what was counted"
+        self.send("button sign_out")
+        self.send("worker 02")
+        assert str(self.stage.desk.hand.work.tell_counted(view)) == counted
+
+    @rule()
+    def find_a_way_on(self):
+        self.awake()
+        tried = []
+        for code, texts in list_touches(self.stage.desk.face()):
+            if code in ELSEWHERE:
+                continue
+            given = self.send(code)
+            if given.answer.tone != "stop":
+                return
+            tried.append((texts, str(given.answer.said)))
+        shown = self.stage.desk.hand
+        left = shown.subject or shown.aside.what
+        assert not left, (held(shown), tried)
+
+    @rule()
+    def leave_everything(self):
+        self.awake()
+        for _ in range(5):
+            self.send("button put_down")
+        desk = self.stage.desk
+        assert not desk.question()
+        assert desk.hand.is_free, held(desk.hand)
+        assert not desk.hand.aside.what
 
     @invariant()
     def nothing_below_zero(self):
@@ -197,6 +299,13 @@ class Shop(RuleBasedStateMachine):
         for slip in view.shelf(Slip, "popping", 100):
             assert view.stock(batch=slip.batch, place=f"popping/{slip.sheet}"), slip.id
 
+
+# these look at something else; what the work in hand can do is what stands beside them
+ELSEWHERE = {
+    button(name)
+    for name in BUTTONS
+    if name.startswith("area_") or name in ("menu", "care", "sign_out", "lock", "undo")
+}
 
 # where pieces come by on their way, in this order
 WAY = ("popping", "rework", "trimming", "rack", "packing", "pack", "cart", "shipped")

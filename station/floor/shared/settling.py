@@ -10,3 +10,4 @@ class SettleConcern(Args, frozen=True, kw_only=True):
 
     how: str = ""  # one of the concern's choices; empty: its first
     why: str = ""  # where no reason card says it
+    others: tuple[str, ...] = ()  # ids of those like it that are settled the same way with it

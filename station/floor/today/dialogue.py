@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from station.floor.shared.settling import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
-from station.queries.looks import OPEN, Raised, list_raised
-from station.shop.acts import good, question, refuse
+from station.queries.looks import OPEN, Raised, list_alike, list_raised
+from station.shop.acts import good, notice, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Concern
@@ -27,9 +27,13 @@ def handle_input(hand: TodayHand, given: Input, view: View) -> Do | Took | None:
     if name == "show_flow":
         return Took(hand.empty(), good(say("The day so far"), say("Touch what needs a look.")))
     if name in ("next_page", "back_page") and not hand.subject:
-        page = max(0, hand.work.page + (1 if name == "next_page" else -1))
+        pages = list_page(hand, view)[2]
+        page = hand.work.page + (1 if name == "next_page" else -1)
+        page = min(pages - 1, max(0, page))
         after = replace(hand, work=replace(hand.work, page=page))
         return Took(after, good(say("Page {page}", page=page + 1)))
+    if name == "all_alike":
+        return _choose_alike(hand, view)
     if name == "settle":
         return _settle_only_way(hand, view)
     if name.startswith("row_"):
@@ -83,7 +87,7 @@ def _choose_concern(hand: TodayHand, row: int, view: View) -> Took:
         return Took(hand, refuse(say("There is no row {row}", row=row + 1), say("Choose a row.")))
     chosen = found[row]
     return Took(
-        replace(hand, subject=chosen.id),
+        replace(hand, subject=chosen.id, work=replace(hand.work, together=False)),
         question(
             say("{text}", text=chosen.text),
             say("Choose how it is settled."),
@@ -108,4 +112,21 @@ def _settle_concern(hand: TodayHand, row: int, view: View) -> Do | Took:
     concern = view.get(Concern, hand.subject)
     if concern is None or row >= len(concern.choices):
         return Took(hand, refuse(say("That is no choice here"), say("Choose a row.")))
-    return Do(concern.key, SettleConcern(how=concern.choices[row]), replace(hand, subject=""))
+    alike = list_alike(view, concern) if hand.work.together else (concern,)
+    args = SettleConcern(how=concern.choices[row], others=tuple(c.id for c in alike[1:]))
+    left = replace(hand, subject="", work=replace(hand.work, together=False))
+    return Do(concern.key, args, left)
+
+
+def _choose_alike(hand: TodayHand, view: View) -> Took:
+    """Takes all like the concern in hand together; pressed again, it alone."""
+    concern = view.get(Concern, hand.subject)
+    if concern is None:
+        return Took(hand, refuse(say("Nothing is chosen"), say("Touch what needs a look.")))
+    together = not hand.work.together
+    after = replace(hand, work=replace(hand.work, together=together))
+    do = say("Choose how it is settled.")
+    if not together:
+        return Took(after, notice(say("It alone is settled"), do))
+    n = len(list_alike(view, concern))
+    return Took(after, notice(say("{n} like it are settled together", n=n), do))

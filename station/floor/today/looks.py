@@ -6,7 +6,7 @@ from station.floor.today import figures
 from station.floor.today.dialogue import count_all, list_open, list_page
 from station.floor.today.versions import compare_versions, say_move
 from station.floor.today.work import TodayHand
-from station.queries.looks import Raised, list_raised
+from station.queries.looks import Raised, list_alike, list_raised
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -132,12 +132,15 @@ def name_subject(concern: Concern) -> str:
     return concern.about.replace("/", " ")
 
 
-def show_one(concern: Concern, view: View) -> Face:
+def show_one(concern: Concern, view: View, *, together: bool = False) -> Face:
     """Shows one concern: what happened, where, by whom, and the ways to settle it."""
     choices = tuple(
         Entry(big=choice, line1=say("settle it this way"), code=button(f"row_{n}"))
         for n, choice in enumerate(concern.choices, 1)
     )
+    alike = list_alike(view, concern)
+    label = say("It alone") if together else say("All like it: {n}", n=len(alike))
+    more = (Press(label=label, code=button("all_alike")),) if len(alike) > 1 else ()
     settle = Press(
         label=say("Settle it"), code=button("settle"), wide=2,
         style="primary" if len(choices) == 1 else "off",
@@ -148,14 +151,16 @@ def show_one(concern: Concern, view: View) -> Face:
         main=(
             Hint(
                 title=concern.text,
-                note=say("A supervisor settles it with badge, PIN and a reason."),
+                note=say("{n} like it are settled with it.", n=len(alike) - 1)
+                if together
+                else say("A supervisor settles it with badge, PIN and a reason."),
                 tone="attention",
             ),
             Pairs(title=say("What happened"), rows=_tell_story(concern, view)),
             *compare_versions(concern, view),
         ),
         side=(Cards(title=say("How is it settled?"), entries=choices),),
-        presses=(settle, Press(label=say("Leave it"), code=button("put_down"))),
+        presses=(settle, *more, Press(label=say("Leave it"), code=button("put_down"))),
         weights=(62, 0, 38),
     )
 

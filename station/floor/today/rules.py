@@ -46,6 +46,8 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return ask(say("Why is it settled so?"), say("Scan or touch a reason."), "reason")
     how, by = act.args.how or concern.choices[0], act.args.approved
     done = replace(concern, settled=how, settled_at=act.at, by=by, reason=why)
+    if act.args.others:
+        return _settle_together(act, view, done)
     if how == conflicts.BOOK:
         return _book_rest(view, concern, done)
     if how == LET_GO:
@@ -57,6 +59,27 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         say("Settled: {how}", how=how),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
         sets=(done, *out),
+    )
+
+
+ALONE = (conflicts.BOOK, LET_GO, AGAIN, TAKE_OUT)  # more than the concern changes with them
+
+
+def _settle_together(act: Act[SettleConcern], view: View, done: Concern) -> Answer:
+    """Settles several that are alike the same way; what is settled meanwhile stays so."""
+    if done.settled in ALONE:
+        said = say("“{how}” is done one by one", how=done.settled)
+        return refuse(said, say("Touch “{alone}”, then settle each.", alone=say("It alone")))
+    others = tuple(
+        replace(other, settled=done.settled, settled_at=act.at, by=done.by, reason=done.reason)
+        for one in act.args.others
+        if (other := view.get(Concern, one)) and not other.settled
+        and done.settled in other.choices and other.id != done.id
+    )  # fmt: skip
+    return good(
+        say("Settled: {how}, {n} of them", how=done.settled, n=1 + len(others)),
+        say("{text}. Supervisor {by}: {why}.", text=done.text, by=done.by, why=done.reason),
+        sets=(done, *others),
     )
 
 

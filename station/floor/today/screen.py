@@ -26,7 +26,7 @@ def screen(hand: TodayHand, view: View) -> Face:
     """Shows the whole screen, or one concern with its choices."""
     concern = view.get(Concern, hand.subject) if hand.subject else None
     if concern:
-        return looks.show_one(concern, view)
+        return looks.show_one(concern, view, together=hand.work.together)
     if hand.work.shown == "concerns":
         return looks.show_all(hand, view)
     shop = find_shop(view)

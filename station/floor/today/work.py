@@ -12,6 +12,7 @@ class TodayWork(Work):
 
     shown: Literal["", "concerns"] = ""  # empty: the day
     page: int = 0
+    together: bool = False  # those like the concern in hand are settled with it
 
     @property
     def is_begun(self) -> bool:
