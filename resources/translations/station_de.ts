@@ -405,7 +405,7 @@
     </message>
     <message>
       <source>Another material.</source>
-      <translation>Anderer Werkstoff.</translation>
+      <translation>Anderes Material.</translation>
     </message>
     <message>
       <source>Another sheet, or a supervisor's badge.</source>
@@ -773,7 +773,7 @@
     </message>
     <message>
       <source>Before the first pack</source>
-      <translation>Vor der ersten Sendung</translation>
+      <translation>Vor dem ersten Paket</translation>
     </message>
     <message>
       <source>Before the first sheet</source>
@@ -841,7 +841,7 @@
     </message>
     <message>
       <source>Bit {bit} is new at {router}, entered by worker {by}: {words}, {size} mm</source>
-      <translation>Fräser {bit} ist neu an {router}, eingetragen von Arbeiter {by}: {words}, {size} mm</translation>
+      <translation>Fräser {bit} ist neu an {router}, eingetragen von Mitarbeiter {by}: {words}, {size} mm</translation>
     </message>
     <message>
       <source>Bit {bit} is new: {words}</source>
@@ -1069,7 +1069,7 @@
     </message>
     <message>
       <source>Choose its material, or another file.</source>
-      <translation>Werkstoff wählen oder andere Datei.</translation>
+      <translation>Material wählen oder andere Datei.</translation>
     </message>
     <message>
       <source>Choose “{office}”, then drop it again.</source>
@@ -1277,7 +1277,7 @@
     </message>
     <message>
       <source>Cut from which material?</source>
-      <translation>Aus welchem Werkstoff?</translation>
+      <translation>Aus welchem Material?</translation>
     </message>
     <message>
       <source>Cut in all</source>
@@ -1521,7 +1521,7 @@
     </message>
     <message>
       <source>Enter the material first.</source>
-      <translation>Erst den Werkstoff eingeben.</translation>
+      <translation>Erst das Material eingeben.</translation>
     </message>
     <message>
       <source>Enter the new PIN again.</source>
@@ -1565,7 +1565,7 @@
     </message>
     <message>
       <source>Enter your material first.</source>
-      <translation>Erst den Werkstoff eingeben.</translation>
+      <translation>Erst das Material eingeben.</translation>
     </message>
     <message>
       <source>Every card of the shop is printed</source>
@@ -1685,7 +1685,7 @@
     </message>
     <message>
       <source>First-off is passed on {router} by worker {by}</source>
-      <translation>Erstteil auf {router} von Nummer {by} zugelassen</translation>
+      <translation>Erstteil auf {router} von Mitarbeiter {by} zugelassen</translation>
     </message>
     <message>
       <source>First-off is wrong</source>
@@ -1869,7 +1869,7 @@
     </message>
     <message>
       <source>Held: {why}. A supervisor lets it go on.</source>
-      <translation>Gesperrt: {why}. Ein Vorgesetzter gibt es frei.</translation>
+      <translation>Gesperrt: {why}. Eine Aufsicht gibt es frei.</translation>
     </message>
     <message>
       <source>Help at trimming.</source>
@@ -2537,7 +2537,7 @@
     </message>
     <message>
       <source>Lot {lot} is another material</source>
-      <translation>Charge {lot} ist anderer Werkstoff</translation>
+      <translation>Charge {lot} ist anderes Material</translation>
     </message>
     <message>
       <source>Lot {lot} is marked: {why}.</source>
@@ -2613,11 +2613,11 @@
     </message>
     <message>
       <source>Material</source>
-      <translation>Werkstoff</translation>
+      <translation>Material</translation>
     </message>
     <message>
       <source>Materials</source>
-      <translation>Werkstoffe</translation>
+      <translation>Materialien</translation>
     </message>
     <message>
       <source>May</source>
@@ -2977,7 +2977,7 @@
     </message>
     <message>
       <source>No material is known</source>
-      <translation>Kein Werkstoff ist bekannt</translation>
+      <translation>Kein Material ist bekannt</translation>
     </message>
     <message>
       <source>No more are under way: send it short, or put it down.</source>
@@ -4009,7 +4009,7 @@
     </message>
     <message>
       <source>Push the cart, never pull it. See over the load. Heavy packs low.</source>
-      <translation>Den Wagen schieben, nie ziehen. Über die Ladung sehen. Schweres nach unten.</translation>
+      <translation>Den Wagen schieben, nie ziehen. Über die Ladung sehen. Schwere Pakete nach unten.</translation>
     </message>
     <message>
       <source>Put a file there, then look again.</source>
@@ -5649,7 +5649,7 @@
     </message>
     <message>
       <source>That sheet is settled by worker {by}: {how}</source>
-      <translation>Diese Platte ist durch Arbeiter {by} erledigt: {how}</translation>
+      <translation>Diese Platte ist durch Mitarbeiter {by} erledigt: {how}</translation>
     </message>
     <message>
       <source>That stays: it is not taken back here</source>
@@ -6101,7 +6101,7 @@
     </message>
     <message>
       <source>There is no such material</source>
-      <translation>Es gibt keinen solchen Werkstoff</translation>
+      <translation>Es gibt kein solches Material</translation>
     </message>
     <message>
       <source>There is no such order</source>
@@ -6873,7 +6873,7 @@
     </message>
     <message>
       <source>What packs are sent in.</source>
-      <translation>Worin Sendungen verschickt werden.</translation>
+      <translation>Worin Pakete verschickt werden.</translation>
     </message>
     <message>
       <source>What part lies there?</source>
@@ -6889,7 +6889,7 @@
     </message>
     <message>
       <source>What takes packs to shipping.</source>
-      <translation>Was Sendungen zum Versand bringt.</translation>
+      <translation>Was Pakete zum Versand bringt.</translation>
     </message>
     <message>
       <source>What to cut</source>
@@ -7301,7 +7301,7 @@
     </message>
     <message>
       <source>a supervisor overrules</source>
-      <translation>ein Vorgesetzter entscheidet anders</translation>
+      <translation>eine Aufsicht entscheidet anders</translation>
     </message>
     <message>
       <source>a {size} mm bit: none is ready in the drawer</source>
@@ -8321,7 +8321,7 @@
     </message>
     <message>
       <source>lots may be off</source>
-      <translation>Lose weichen ab um</translation>
+      <translation>Chargen weichen ab um</translation>
     </message>
     <message>
       <source>low</source>
@@ -8345,7 +8345,7 @@
     </message>
     <message>
       <source>material</source>
-      <translation>Werkstoff</translation>
+      <translation>Material</translation>
     </message>
     <message>
       <source>may not show: count</source>
@@ -9425,7 +9425,7 @@
     </message>
     <message>
       <source>worker {id}</source>
-      <translation>Person {id}</translation>
+      <translation>Mitarbeiter {id}</translation>
     </message>
     <message>
       <source>worn</source>
@@ -11405,7 +11405,7 @@
     </message>
     <message>
       <source>“{first}” does not hold: {why}, worker {by}</source>
-      <translation>„{first}“ gilt nicht: {why}, Arbeiter {by}</translation>
+      <translation>„{first}“ gilt nicht: {why}, Mitarbeiter {by}</translation>
     </message>
     <message>
       <source>“{how}” is done one by one</source>
