@@ -57,7 +57,8 @@ PARTS = {
     "read.reader_compiled": 0.4,
     "geometry.moves": 0.48,
     "analyse.time": 0.55,
-    "geometry.rings": 0.75,
+    "geometry.rings": 0.7,
+    "geometry.strokes": 0.78,
     "geometry.shapes": 0.9,
     "analyse.drawing": 1.0,
 }

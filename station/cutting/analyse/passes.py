@@ -9,9 +9,8 @@ import numpy as np
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, OFF_GRID, Cuts, Levels, name_ways
+from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
 from station.cutting.model import (
-    CW,
     LINE,
     XY,
     Bools,
@@ -39,7 +38,7 @@ def find_pass_faults(
     """Finds what could go wrong pass by pass, in the order of the file."""
     found = [
         *_check_plunges(program, geo, levels, setting.shop.plunge_mm_min),
-        *_check_depths(sheet, levels, setting.shop.deepest_pass),
+        *_check_depths(sheet, geo, levels, setting.shop.deepest_pass),
         *_check_changes(program, levels),
         *_check_twice(sheet),
     ]
@@ -67,7 +66,7 @@ def _check_plunges(
     ]
 
 
-def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Problem]:
+def _check_depths(sheet: Sheet, geo: Geometry, levels: Levels, bits_wide: float) -> list[Problem]:
     """Looks for passes deeper than so many times their bit's diameter, level or sinking, the
     first of each run.
     """
@@ -79,12 +78,13 @@ def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Proble
     deep = deep[_find_heights_before(cuts, deep, levels) - cuts.low[deep] > most[deep]]
     deep = deep[~_pick_bored(cuts)[deep]][:MOST_LOOKED_AT]
     way = np.cumsum(cuts.flat)
+    boxes = (geo.low[cuts.index, :2].T.copy(), geo.high[cuts.index, :2].T.copy())
     found: dict[int, Problem] = {}
     for position in deep.tolist():
         run = int(cuts.run[position])
         if run in found or len(found) >= MOST_PASSES:
             continue
-        took = _find_near_before(cuts, position, way, levels) - float(cuts.low[position])
+        took = _find_near_before(cuts, position, way, boxes, levels) - float(cuts.low[position])
         if took > most[position]:
             wide = 2 * float(cuts.radius[position])
             text = f"Cuts {took:.1f} mm deep in one pass with a bit of {wide:g} mm."
@@ -97,7 +97,7 @@ def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
     it was not.
     """
     keys = name_ways(cuts, np.arange(len(cuts)))
-    order = np.lexsort((np.arange(len(cuts)), keys))
+    order = np.argsort(keys, kind="stable")
     before = np.full(len(cuts), levels.face)
     one, other = order[1:], order[:-1]
     same = keys[one] == keys[other]
@@ -116,15 +116,21 @@ def _pick_bored(cuts: Cuts) -> Bools:
     return np.asarray(wide < BORED_SHARE * 2 * cuts.radius)
 
 
-def _find_near_before(cuts: Cuts, position: int, way: Floats, levels: Levels) -> float:
+def _find_near_before(
+    cuts: Cuts, position: int, way: Floats, boxes: tuple[Floats, Floats], levels: Levels
+) -> float:
     """Finds how low the place that a cut goes through deepest was cut before it.
 
     `way` is how far the bit has gone along the sheet by the end of each cut; what it did in the
-    same run just before is the same cut.
+    same run just before is the same cut. `boxes` are around the cuts: (x, y) low and high.
     """
     moves, index = cuts.moves, cuts.index
-    i, some = int(index[position]), index[:position]
-    place = _find_deepest_place(moves, i)
+    place = _find_deepest_place(moves, int(index[position]))
+    (x0, y0), (x1, y1) = (box[:, :position] for box in boxes)
+    wide = float(cuts.radius.max())
+    before = np.flatnonzero((x0 < place[0] + wide) & (x1 > place[0] - wide))
+    before = before[(y0[before] < place[1] + wide) & (y1[before] > place[1] - wide)]
+    some = index[before]
     start = moves.points[some, :2]
     step = moves.points[some + 1, :2] - start
     size = np.maximum((step * step).sum(axis=1), 1e-12)
@@ -133,9 +139,9 @@ def _find_near_before(cuts: Cuts, position: int, way: Floats, levels: Levels) ->
     bent = np.flatnonzero((moves.kind[some] > LINE) & (moves.plane[some] == XY))
     if len(bent):
         share[bent], off[bent] = _measure_to_arcs(moves, some[bent], place)
-    near = off < 0.9 * np.maximum(cuts.radius[position], cuts.radius[:position])
-    own = cuts.run[:position] == cuts.run[position]
-    near &= ~own | (way[position] - way[:position] > OWN_SHARE * 2 * cuts.radius[position])
+    near = off < 0.9 * np.maximum(cuts.radius[position], cuts.radius[before])
+    own = cuts.run[before] == cuts.run[position]
+    near &= ~own | (way[position] - way[before] > OWN_SHARE * 2 * cuts.radius[position])
     z = moves.points[some, 2] + (moves.points[some + 1, 2] - moves.points[some, 2]) * share
     return float(min(z[near].min(initial=levels.face), levels.face))
 
@@ -214,17 +220,6 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     return found
 
 
-def _name_sizes(cuts: Cuts) -> Ints:
-    """Gives a number for how far each cut goes along X and Y and how wide it bends."""
-    moves, index = cuts.moves, cuts.index
-    start = moves.points[index, :2]
-    far = np.abs(moves.points[index + 1, :2] - start)
-    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
-    radius = np.where(bent, np.hypot(*(start - moves.centre[index]).T), 0.0)
-    sizes = np.round(np.column_stack((far, radius)) / SAME_SIZE_MM + OFF_GRID).astype(np.int64)
-    return np.asarray(sizes @ np.array([15485863, 32452843, 49979687]))
-
-
 @dataclass(frozen=True)
 class Earlier:
     """Tells of each cut how `low` an earlier run has cut the same way (inf: none has), a `cut`
@@ -239,8 +234,8 @@ class Earlier:
 def _find_earlier(cuts: Cuts, grid: tuple[float, float]) -> Earlier:
     """Finds for each cut what was cut over the same way."""
     n = len(cuts)
-    keys = name_ways(cuts, np.arange(n), grid) ^ _name_sizes(cuts)
-    order = np.lexsort((np.arange(n), keys))
+    keys = name_ways(cuts, np.arange(n), grid, SAME_SIZE_MM)
+    order = np.argsort(keys, kind="stable")
     new = np.append(True, np.diff(keys[order]) != 0)
     group = np.cumsum(new) - 1
     apart = float(np.ptp(cuts.low)) + 1.0  # so that each group begins anew

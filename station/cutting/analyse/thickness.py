@@ -14,6 +14,7 @@ MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
 ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
 AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
 MOST_PLACES = 0.8  # of all where a ramp begins
+MOST_LOOKED_AT = 100_000  # cuts whose steps are compared
 LEAST_STEP_MM, SAME_STEP_MM = 0.3, 0.02  # of passes that go down evenly
 
 
@@ -38,7 +39,7 @@ def _ask(text: str, levels: Levels) -> str:
 
 def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
     """Looks whether all depths are too shallow, or too deep."""
-    lows = cuts.run_low[np.unique(cuts.run)]
+    lows = cuts.run_low[np.bincount(cuts.run, minlength=len(cuts.run_low)) > 0]
     deepest = float(lows.min())
     reaching = lows[lows <= levels.through]
     shallow = deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1
@@ -85,7 +86,7 @@ def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
     """Finds where the level passes of each way began, that goes down by three equal steps or
     more; and the first of these cuts.
     """
-    level = np.flatnonzero(cuts.high - cuts.low < LEVEL_MM)
+    level = np.flatnonzero(cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < LEVEL_MM)
     keys = name_ways(cuts, level)
     order = np.lexsort((-cuts.high[level], keys))
     level, keys = level[order], keys[order]

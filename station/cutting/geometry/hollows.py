@@ -11,6 +11,7 @@ import shapely
 from station.cutting.geometry.faces import widen_shapes
 from station.cutting.geometry.rings import tidy_ring
 from station.cutting.geometry.strokes import (
+    LEVEL_MM,
     Cuts,
     Levels,
     Lines,
@@ -21,7 +22,7 @@ from station.cutting.geometry.strokes import (
 )
 from station.cutting.model import Hollow, Ints
 
-MOST_MOVES, MOST_LINES = 200_000, 20_000  # of what is cut less deep; more are not united
+MOST_MOVES, MOST_PASSES = 25_000, 8  # of what is cut less deep; more are not united
 COARSE_CHORDS = 12
 COARSE_MM = 0.01  # how far chords of their arcs may lie off
 DEPTH_MM = 0.02  # depths that differ less are one
@@ -43,17 +44,29 @@ def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
     through = np.flatnonzero(pick_through(cuts, levels))
     if len(shallow) and len(through):
         shallow = shallow[~np.isin(name_ways(cuts, shallow), name_ways(cuts, through))]
-    whole = len(shallow) <= MOST_MOVES
+    whole = len(shallow) <= MOST_PASSES * MOST_MOVES
+    if whole:
+        shallow = _keep_deepest(cuts, shallow)
+        whole = len(shallow) <= MOST_MOVES
     level = np.round((levels.face - cuts.low) / DEPTH_MM).astype(np.int64)
     lines = draw_lines(cuts, shallow if whole else shallow[:0], chord=COARSE_MM, by=level)
-    if len(lines) > MOST_LINES:
-        lines, whole = draw_lines(cuts, shallow[:0]), False
     if len(lines) and len(kerfs):
         inside, _ = shapely.STRtree(kerfs).query(lines.shape, predicate="within")
         keep = np.ones(len(lines), dtype=bool)
         keep[inside] = False
         lines = Lines(*(getattr(lines, name)[keep] for name in lines.__dataclass_fields__))
     return ShallowCuts(lines, level[lines.first], whole)
+
+
+def _keep_deepest(cuts: Cuts, some: Ints) -> Ints:
+    """Keeps of the cuts over one way, as of passes, those that no deeper one covers."""
+    keys, level = name_ways(cuts, some), cuts.high[some] - cuts.low[some] < LEVEL_MM
+    order = np.lexsort((np.where(level, cuts.low[some], np.inf), keys))
+    new = np.append(True, np.diff(keys[order]) != 0)[: len(some)]
+    deepest = cuts.high[some][order][new][np.cumsum(new) - 1]
+    kept = np.ones(len(some), dtype=bool)
+    kept[order] = new | (cuts.low[some][order] < deepest - LEVEL_MM)
+    return some[kept]
 
 
 def find_hollows(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
@@ -9,8 +10,9 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
+from station.cutting.compiled import compile_entry, compile_inner
 from station.cutting.geometry.moves import Geometry
-from station.cutting.model import CW, LINE, RAPID, XY, Bools, Floats, Ints, Moves
+from station.cutting.model import CW, LINE, RAPID, XY, Bools, Bytes, Floats, Ints, Moves
 
 Shapes = npt.NDArray[np.object_]
 
@@ -87,8 +89,8 @@ def find_cuts(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], face: fl
     deepest = np.full(max(runs, 1), np.inf)
     np.minimum.at(deepest, run[inside], geo.low[inside, 2])
     index = np.flatnonzero(inside & (geo.flat > 1e-9))
-    radii = np.array([bit_mm.get(int(t), 0.0) / 2 for t in np.unique(moves.tool[index])])
-    which = np.searchsorted(np.unique(moves.tool[index]), moves.tool[index])
+    tools, which = np.unique(moves.tool[index], return_inverse=True)
+    radii = np.array([bit_mm.get(int(t), 0.0) / 2 for t in tools])
     return Cuts(
         moves=moves,
         index=index,
@@ -217,26 +219,55 @@ def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     return np.asarray(share[cuts.run] >= OVER_SHARE)
 
 
-def name_ways(cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, OFF_GRID)) -> Ints:
+@compile_inner
+def _mix(one: float, other: float, step: float, shift: float, a: int, b: int) -> int:
+    """Mixes the numbers of two values on a grid into one."""
+    return a * math.floor(one / step + shift) + b * math.floor(other / step + shift)
+
+
+@compile_entry("void(f8[:,:], i8[::1], u1[::1], u1[::1], f8[:,:], f8[::1], f8, f8, f8, i8[::1])")
+def fill_ways(
+    points: Floats, index: Ints, kind: Bytes, plane: Bytes, centre: Floats, sweep: Floats,
+    step: float, shift: float, size: float, names: Ints,
+) -> None:  # fmt: skip
+    """Fills in a number for the way of each move: of its ends, its middle where it is bent, and
+    its size in steps of `size`, unless that is 0.
+    """
+    wide = max(step, 0.01)
+    for k in range(len(index)):
+        i = index[k]
+        x, y = points[i, 0], points[i, 1]
+        x2, y2 = points[i + 1, 0], points[i + 1, 1]
+        one = _mix(x, y, step, shift, 73856093, 19349663)
+        other = _mix(x2, y2, step, shift, 73856093, 19349663)
+        both = _mix(x, y, step, shift, 19349663, 73856093)
+        both += _mix(x2, y2, step, shift, 19349663, 73856093)
+        name, radius = one ^ other ^ both, 0.0
+        if kind[i] >= CW and plane[i] == XY:
+            u, v = x - centre[i, 0], y - centre[i, 1]
+            c, s = math.cos(sweep[i] / 2), math.sin(sweep[i] / 2)
+            a, b = centre[i, 0] + u * c - v * s, centre[i, 1] + u * s + v * c
+            name ^= _mix(a, b, wide, shift, 83492791, 49979687)
+            radius = math.hypot(u, v)
+        if size > 0:
+            name ^= _mix(abs(x2 - x), abs(y2 - y), size, shift, 15485863, 32452843)
+            name ^= _mix(radius, 0.0, size, shift, 49979687, 0)
+        names[k] = name
+
+
+def name_ways(
+    cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, OFF_GRID), size: float = 0.0
+) -> Ints:
     """Gives a number for the way of each cut; two over the same way have the same.
 
     `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
-    much of a step the grid is shifted.
+    much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0: it
+    does not count).
     """
-    moves, index = cuts.moves, cuts.index[some]
-    step, shift = grid
-    start = np.round(moves.points[index, :2] / step + shift).astype(np.int64)
-    end = np.round(moves.points[index + 1, :2] / step + shift).astype(np.int64)
-    centre = moves.centre[index, 0] + 1j * moves.centre[index, 1]
-    spoke = moves.points[index, 0] + 1j * moves.points[index, 1] - centre
-    half = centre + spoke * np.exp(0.5j * moves.sweep[index])
-    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
-    middle = np.where(bent, half, 0.0)
-    middle = np.column_stack((middle.real, middle.imag))
-    middle = np.round(middle / max(step, 0.01) + shift).astype(np.int64)
-    ways = np.array([73856093, 19349663])
-    ends = (start @ ways) ^ (end @ ways) ^ ((start + end) @ ways[::-1])
-    return np.asarray(ends ^ (middle @ np.array([83492791, 49979687])))
+    moves, names = cuts.moves, np.empty(len(some), dtype=np.int64)
+    fill_ways(moves.points, cuts.index[some], moves.kind, moves.plane, moves.centre, moves.sweep,
+              *grid, size, names)  # fmt: skip
+    return names
 
 
 def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:

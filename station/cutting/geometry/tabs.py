@@ -429,8 +429,10 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
         & (cuts.high[:-1] > levels.through)
         & (moves.tool[index[1:]] == moves.tool[index[:-1]])
     )
+    away = moves.points[index[before + 1], :2] - moves.points[index[before] + 1, :2]
+    near = np.hypot(*away.T) < WIDEST_GAP_MM
+    before, away = before[near], away[near]
     end, start = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
-    away = start - end
     far = np.hypot(*away.T)
     straight = np.ones(len(before), dtype=bool)
     for run in (
