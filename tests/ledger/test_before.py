@@ -119,7 +119,11 @@ def test_what_does_not_hold_any_more_needs_a_look(station, other):
 
 
 # cards that screens did not have before
-NEW = ("more reasons", f"[{button('next_page')}]", "Spoiled", f"[{button('spoiled_piece')}]")
+NEW = (
+    "more reasons", f"[{button('next_page')}]", "Spoiled", f"[{button('spoiled_piece')}]",
+    "All like it: 2", f"[{button('all_alike')}]", "Search", f"[{button('search')}]",
+    "Shop's health", f"[{button('health')}]",
+)  # fmt: skip
 # what trimming says of sizes stands in rows to touch by now
 SIZES = ("Against the master: one in 20", "A along", "299.7 to 300.3 mm", button("row_1"))
 # what was taken of a text is kept otherwise by now: of one that was read then it is not told
@@ -147,6 +151,7 @@ OTHER = {
     ),
     "> stop | Why is it settled so?": "> ask | Why is it settled so?",
     "goes at ": "goes ",
+    "720 g ± 36": "720 g ± 105",  # a lot's own weight is not known before packs were weighed
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",
     # the office stays in its list, and answers about a count as the floor does by now
@@ -157,6 +162,8 @@ OTHER = {
         "Corrected: 9 there, 2 more than by the book | Touch the next row, or work on."
     ),
 }
+
+BLIND = "may not show: count"  # and the parts of which one that lacks may not
 
 # a line that says more by now
 WHOLE = {"0 packs": "0 packs, last left 08:30"}
@@ -225,6 +232,8 @@ def test_the_work_in_hand_is_resumed(station, name):
         before, shown = before[:same], shown[:same]
     if kept["area"] == "packing":  # products stand above their parts by now
         shown = [w for w in shown if not re.search(r"× SIDE: | whole$", w)]
+        if BLIND in shown:  # and what the scale may not notice under its weight
+            del shown[shown.index(BLIND) : shown.index(BLIND) + 2]
     shown = [words for words in without_caution(shown) if words not in (*NEW, *ON_NEXT_PAGE)]
     gone = (*ON_NEXT_PAGE, *TAKEN, "●")  # the chosen list bears no dot by now
     assert shown == [words for words in without_caution(before) if words not in gone]
