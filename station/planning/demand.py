@@ -200,7 +200,7 @@ def _choose_level(choice: Choice, levels: Levels, worth: float) -> tuple[float, 
     return max(levels, key=lambda at: worth * choice.often * at[0] - choice.minutes * at[1])
 
 
-DEAREST, HALVINGS = 1e7, 60
+DEAREST, HALVINGS = 1e7, 40
 MANY = 2000.0  # pieces
 
 

@@ -1,6 +1,6 @@
 """The hours that are worked: when so many minutes of work are over."""
 
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 from typing import NamedTuple
 
 
@@ -52,7 +52,7 @@ class Hours(NamedTuple):
 
     @staticmethod
     def _at(day: datetime, clock: str) -> datetime:
-        return datetime.combine(day, datetime.strptime(clock, "%H:%M").time())
+        return datetime.combine(day, time.fromisoformat(clock))
 
 
 def _read_minutes(clock: str) -> float:

@@ -126,7 +126,7 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     queued: tuple[QueuedNow, ...] = ()
     materials: tuple[MaterialNow, ...] = ()
     bits: tuple[BitsNow, ...] = ()
-    seconds: float = 1.5  # that the counts of sheets may be thought about
+    seconds: float = 1.0  # that the counts of sheets may be thought about
 
 
 class Release(msgspec.Struct, frozen=True, kw_only=True):

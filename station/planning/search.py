@@ -6,6 +6,7 @@ others 2000, from memory). All in arrays: rows are files, columns are parts.
 
 import math
 import time
+from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
@@ -32,15 +33,20 @@ class Cover(NamedTuple):
         return float(self.cost @ counts + self.fixed @ (counts > 0))
 
 
-def better_cover(cover: Cover, start: Counts, seconds: float) -> Counts:
-    """Betters a cover for so many seconds; a poor one gives way to one made anew."""
+def better_cover(
+    cover: Cover, start: Counts, seconds: float, is_over: Callable[[], bool]
+) -> Counts:
+    """Makes a cover of what a start leaves open, and betters it for so many seconds, or till over.
+
+    Where files cost something once, it is also made anew: the start may use too many.
+    """
     chance, until = np.random.default_rng(SEED), time.perf_counter() + seconds
     began = time.perf_counter()
-    begun = (start.copy(), np.zeros_like(start))  # what little time gave may be poor
-    covers = (_leave_out(cover, _cover_open(cover, counts), chance) for counts in begun)
+    starts = (start.copy(), np.zeros_like(start)) if cover.fixed.any() else (start.copy(),)
+    covers = (_leave_out(cover, _cover_open(cover, counts), chance) for counts in starts)
     here = best = min(covers, key=cover.count_cost)
     cost_here = cost_best = cover.count_cost(best)
-    while (now := time.perf_counter()) < until:
+    while (now := time.perf_counter()) < until and not is_over():
         tried = _leave_out(cover, _cover_open(cover, _take_out(here, chance)), chance)
         cost = cover.count_cost(tried)
         heat = HEAT * cost_best * (1 - (now - began) / seconds)
@@ -65,15 +71,20 @@ def _take_out(counts: Counts, chance: np.random.Generator) -> Counts:
 def _cover_open(cover: Cover, counts: Counts) -> Counts:
     """Adds sheets until everything wanted is covered, those first that are worth most."""
     open_ = np.maximum(cover.wanted - counts @ cover.makes, 0)
+    worth = np.minimum(cover.makes, open_) @ cover.worth
+    price = np.maximum(cover.cost + cover.fixed * (counts == 0), FREE)
     while open_.any():
-        worth = np.minimum(cover.makes, open_) @ cover.worth
-        price = cover.cost + cover.fixed * (counts == 0)
-        file = int(np.argmax(worth / np.maximum(price, FREE)))
-        made = cover.makes[file]
-        useful = (made > 0) & (open_ > 0)
-        times = max(1, int((open_[useful] // made[useful]).min()))
+        file = int(np.argmax(worth / price))
+        parts = np.flatnonzero((cover.makes[file] > 0) & (open_ > 0))
+        made, before = cover.makes[file, parts], open_[parts]
+        times = max(1, int((before // made).min()))
         counts[file] += times
-        open_ = np.maximum(open_ - times * made, 0)
+        price[file] = max(cover.cost[file], FREE)
+        after = np.maximum(before - times * made, 0)
+        columns = cover.makes[:, parts]
+        less = np.minimum(columns, before) - np.minimum(columns, after)
+        worth -= less @ cover.worth[parts]
+        open_[parts] = after
     return counts
 
 

@@ -6,16 +6,24 @@ best. It is loaded in here alone, by the job that asks.
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor, wait
 from random import Random
 from time import perf_counter
 from typing import Any, NamedTuple
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
-SHARE = 0.4  # of the time for the solver, where search betters what it does not end
 PATIENCE = 20  # times as long for an answer, where there is none in time
-ENDED = 1e-6  # share of the cost: so near to its bound a solution is the best
-SEARCHED = 0.15  # share of the time that is left then, for search without the solver
+ENDED = 1e-6  # minutes by which a cover must be better to count as such
+SOON = 0.1  # share of the time after which search begins beside the solver
+AT_ONCE = 0.4  # seconds; what a day's plan asks is mostly solved by then
+AFTER = 0.05  # seconds that the solver goes on beyond its time, until it looks at the clock
+SEARCHED = 0.1  # share of the time that is left then, for search without the solver
+SCALED, SCALINGS = 0.1, 8  # share of it, and rounds, to find which files are likely used
+USED = 1e-6  # sheets: fewer are none
+LEAST_SHEETS = 0.3  # that what a file costs once is laid on
+DEAREST = 100.0  # minutes; a file that is so much too dear counts as half as near to being used
+LIKELY, ADDED = 32, 8  # files that are counted first; those added to all that are used
 SEED = 1  # nothing depends on when it runs
 FEW, FEWEST = 12, 5  # files that are counted anew at once: at first, and at least
 SHORTEST, LONGEST = 0.05, 0.5  # seconds for these
@@ -180,53 +188,101 @@ def _add_row(model: _Model, row: list[tuple[int, float]], low: float, high: floa
 def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     """Gives the value of each file's column, and the proven bound.
 
-    What the solver does not end in its share of the time is bettered by search. Raises
+    What the solver does not end soon is searched for beside it, on the other core. Raises
     RuntimeError where nothing is found.
     """
-    began = perf_counter()
-    solver = _run_solver(model, seconds * (1.0 if model.limited else SHARE))
-    if model.limited and solver.getInfo().primal_solution_status != FEASIBLE:
-        solver = _run_solver(
-            model, seconds * PATIENCE
-        )  # a busy computer: late is better than never
-    info = solver.getInfo()
-    found = info.primal_solution_status == FEASIBLE
-    values = [float(v) for v in solver.getSolution().col_value] if found else []
-    bound = float(info.mip_dual_bound)
-    cost = float(info.objective_function_value)
-    ended = found and cost - bound <= ENDED * max(1.0, abs(cost))
+    if model.limited:
+        return _solve_limited(model, seconds)
+    until = perf_counter() + seconds
+    with ThreadPoolExecutor(1) as beside:
+        solving = beside.submit(_run_solver, model, seconds - AFTER)
+        wait((solving,), max(SOON * seconds, min(AT_ONCE, seconds / 2)))
+        found, worth = (None, -math.inf)
+        if not solving.done():
+            found, worth = _find_beside(model, until - AFTER, solving.done)
+        solver = solving.result()
+    bound = max(worth, float(solver.getInfo().mip_dual_bound))
+    solved = [float(round(v)) for v in list(solver.getSolution().col_value)[: model.files]]
     # the solver's whole numbers are whole but for a millionth, which may lack a piece
-    if model.limited or (ended and model.is_covered([float(round(v)) for v in values])):
-        if not found:
-            raise RuntimeError("no count of sheets was found in time")
-        return values, bound
-    until = began + seconds
+    sound = solver.getInfo().primal_solution_status == FEASIBLE and model.is_covered(solved)
+    covers = [cover for cover in (solved if sound else None, found) if cover]
+    if not covers:
+        covers = [_find_beside(model, perf_counter() + SHORTEST, lambda: False)[0]]
+    return min(covers, key=model.count_cost), bound
+
+
+def _solve_limited(model: _Model, seconds: float) -> tuple[list[float], float]:
+    """Gives the same where sheets or room are short."""
+    solver = _run_solver(model, seconds)
+    if solver.getInfo().primal_solution_status != FEASIBLE:
+        solver = _run_solver(model, seconds * PATIENCE)  # busy: late is better than never
+    info = solver.getInfo()
+    if info.primal_solution_status != FEASIBLE:
+        raise RuntimeError("no count of sheets was found in time")
+    return [float(v) for v in solver.getSolution().col_value], float(info.mip_dual_bound)
+
+
+def _find_beside(
+    model: _Model, until: float, is_over: Callable[[], bool]
+) -> tuple[list[float], float]:
+    """Finds a cover without the solver's end, and a bound: the cost where counts may be broken.
+
+    It ends when the solver has ended, which is with the best one.
+    """
     relaxed = _run_solver(model, until - perf_counter(), whole=False)
+    if relaxed.getModelStatus() != load_solver().HighsModelStatus.kOptimal:
+        nothing, worth = [0.0] * model.files, [0.0] * len(model.rows)
+        return _search(model, nothing, worth, until - perf_counter(), is_over), -math.inf
+    bound = float(relaxed.getInfo().objective_function_value)
     worth = [float(v) for v in relaxed.getSolution().row_dual]
-    dear = [float(v) for v in relaxed.getSolution().col_dual]
-    bound = max(bound, float(relaxed.getInfo().objective_function_value))
     left = until - perf_counter()
-    share = SEARCHED if left > 2 * LONGEST else 1.0  # little time is best spent without the solver
-    found_anew = _search(model, values, worth, left * share)
-    return _better_by_few(model, found_anew, dear[: model.files], until), bound
+    start = [math.floor(v + USED) for v in list(relaxed.getSolution().col_value)[: model.files]]
+    found = _search(model, start, worth, left * SEARCHED, is_over)
+    by_use = _order_by_use(model, perf_counter() + left * SCALED)
+    return _better_by_few(model, found, by_use, until, is_over), bound
+
+
+def _order_by_use(model: _Model, until: float) -> list[int]:
+    """Orders the files by how often they are used where counts may be broken.
+
+    What a file costs once is laid on its sheets, on as many as were used the time before. Known as
+    slope scaling (Kim and Pardalos 1999, from memory).
+    """
+    bare, uses = model.cost[: model.files], [0.0] * model.files
+    sheets = [max(1.0, most) for most in model.upper[: model.files]]
+    for _ in range(SCALINGS):
+        cost = [c + once / n for c, once, n in zip(bare, model.fixed, sheets, strict=True)]
+        cost += [0.0] * (len(model.cost) - model.files)
+        left = max(SHORTEST, until - perf_counter())
+        solution = _run_solver(model._replace(cost=cost), left, whole=False).getSolution()
+        values, dear = list(solution.col_value), list(solution.col_dual)
+        for n in range(model.files):
+            # of those never used, the ones that come nearest to it first
+            uses[n] += 1.0 if values[n] > USED else -dear[n] / (DEAREST + dear[n])
+            sheets[n] = max(values[n], LEAST_SHEETS) if values[n] > USED else sheets[n]
+        if perf_counter() > until:
+            break
+    return sorted(range(model.files), key=lambda n: -uses[n])
 
 
 def _better_by_few(
-    model: _Model, values: list[float], dear: list[float], until: float
+    model: _Model,
+    values: list[float],
+    by_use: list[int],
+    until: float,
+    is_over: Callable[[], bool],
 ) -> list[float]:
     """Betters counts by solving for a few files at a time, while all others keep theirs.
 
-    Those few are drawn: some that are used, and some that are not and are the least `dear` where
-    counts need not be whole. Known as large neighbourhood search (Shaw 1998, from memory).
+    First those that are likeliest used. Then in turn some that are used and some that are not, and
+    all that are used with a few more. Known as large neighbourhood search (Shaw 1998, from
+    memory).
     """
     chance, few = Random(SEED), FEW  # noqa: S311 - which files are drawn is no secret
     best, cost = values[: model.files], model.count_cost(values)
-    by_cost = sorted(range(model.files), key=lambda n: dear[n])
-    while (left := until - perf_counter()) > SHORTEST:
-        used = [n for n in by_cost if best[n]]
-        others = [n for n in by_cost if not best[n]][: 2 * few]
-        free = set(chance.sample(used, min(len(used), few - few // 3)))
-        free.update(chance.sample(others, min(len(others), few - len(free))))
+    free = {*by_use[:LIKELY], *(n for n in by_use if best[n])}
+    turn = 0
+    while (left := until - perf_counter()) > SHORTEST and not is_over():
         kept = {n: best[n] for n in range(model.files) if n not in free}
         began = perf_counter()
         solver = _run_solver(model, min(left, LONGEST), kept=kept, start=best)
@@ -235,10 +291,25 @@ def _better_by_few(
             tried = [float(round(v)) for v in list(solver.getSolution().col_value)[: model.files]]
             if model.is_covered(tried) and model.count_cost(tried) < cost - ENDED:
                 best, cost = tried, model.count_cost(tried)
-        few = max(FEWEST, few - 1) if took > LONGEST / 2 else few + 1
         if len(kept) == 0 and took < LONGEST / 2:
             break  # all were free, and it was ended
+        turn += 1
+        if turn % 2:
+            few = max(FEWEST, few - 1) if took > LONGEST / 2 else few + 1
+        free = _draw_free(best, by_use, few if turn % 2 else 0, chance)
     return best
+
+
+def _draw_free(best: list[float], by_use: list[int], few: int, chance: Random) -> set[int]:
+    """Draws the files that are counted anew: so many, or all that are used and some more."""
+    used = [n for n in by_use if best[n]]
+    others = [n for n in by_use if not best[n]]
+    if not few:
+        near = others[: 2 * LIKELY]
+        return {*used, *chance.sample(near, min(len(near), ADDED))}
+    free = set(chance.sample(used, min(len(used), few - few // 3)))
+    near = others[: 2 * few]
+    return free | set(chance.sample(near, min(len(near), few - len(free))))
 
 
 def load_solver() -> Any:  # noqa: ANN401 - it has no types
@@ -266,7 +337,7 @@ def _run_solver(
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("time_limit", max(SHORTEST, seconds))
     solver.setOptionValue("mip_rel_gap", 0.0)
-    solver.setOptionValue("threads", 1)  # the other core is the screen's
+    solver.setOptionValue("threads", 1)  # the other core is the search's, or the screen's
     lp = _lay_model(highspy, model)
     if not whole:
         lp.integrality_ = []
@@ -285,8 +356,14 @@ def _run_solver(
     return solver
 
 
-def _search(model: _Model, values: list[float], worth: list[float], seconds: float) -> list[float]:
-    """Betters what the solver found; `worth` is what each row costs at least."""
+def _search(
+    model: _Model,
+    start: Sequence[float],
+    worth: list[float],
+    seconds: float,
+    is_over: Callable[[], bool],
+) -> list[float]:
+    """Searches a cover without the solver; `worth` is what each row costs at least."""
     import numpy as np  # noqa: PLC0415 - as above
 
     from station.planning.search import Cover, better_cover  # noqa: PLC0415 - as above
@@ -303,10 +380,8 @@ def _search(model: _Model, values: list[float], worth: list[float], seconds: flo
         wanted=np.array([round(model.row_low[n]) for n in covers], dtype=np.int64),
         worth=np.maximum(np.array([worth[n] for n in covers]), SMALLEST),
     )
-    start = np.array(
-        [round(v) for v in values[: model.files]] or [0] * model.files, dtype=np.int64
-    )
-    return [float(n) for n in better_cover(cover, start, seconds)]
+    first = np.array(start, dtype=np.int64)
+    return [float(n) for n in better_cover(cover, first, seconds, is_over)]
 
 
 def _lay_model(highspy: Any, model: _Model) -> Any:  # noqa: ANN401 - it has no types of its own
