@@ -1004,6 +1004,10 @@
       <translation>Wechsel {n} von {of}, wenn die Datei anhält: diesen Fräser einscannen</translation>
     </message>
     <message>
+      <source>Chapters</source>
+      <translation>Kapitel</translation>
+    </message>
+    <message>
       <source>Check it when the bed is free.</source>
       <translation>Prüfen, wenn der Tisch frei ist.</translation>
     </message>
@@ -1834,6 +1838,14 @@
     <message>
       <source>Hand over</source>
       <translation>Übergeben</translation>
+    </message>
+    <message>
+      <source>Handbook</source>
+      <translation>Handbuch</translation>
+    </message>
+    <message>
+      <source>Handbook: {title}</source>
+      <translation>Handbuch: {title}</translation>
     </message>
     <message>
       <source>Handover</source>
@@ -4440,6 +4452,10 @@
       <translation>Zeile 12</translation>
     </message>
     <message>
+      <source>Row 13</source>
+      <translation>Zeile 13</translation>
+    </message>
+    <message>
       <source>Row 2</source>
       <translation>Zeile 2</translation>
     </message>
@@ -6458,6 +6474,10 @@
     <message>
       <source>Touch an answer; all of it can be changed later.</source>
       <translation>Eine Antwort antippen; alles lässt sich später ändern.</translation>
+    </message>
+    <message>
+      <source>Touch another chapter, or leave it.</source>
+      <translation>Anderes Kapitel berühren oder es lassen.</translation>
     </message>
     <message>
       <source>Touch another field.</source>

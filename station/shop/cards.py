@@ -65,6 +65,8 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (50, "row_10", "Row 10"),
             (51, "row_11", "Row 11"),
             (52, "row_12", "Row 12"),
+            (53, "handbook", "Handbook"),
+            (54, "row_13", "Row 13"),
         ),
     ),
     (

@@ -24,6 +24,7 @@ from station.floor.anywhere.finding import (
     stands_on_page,
     turn_page,
 )
+from station.floor.anywhere.handbook import HANDBOOK, open_chapter, open_handbook
 from station.floor.anywhere.returning import KINDS, ask_returned, take_count, take_thing
 from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
@@ -33,6 +34,7 @@ from station.shop.acts import Args, good, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, read
 from station.shop.facts import Batch, Part, RackPlace
+from station.shop.handbook import read_chapters
 from station.shop.moves import head
 from station.shop.rooms import Aside, Do, Hand, Input, Number, Took, Work
 from station.shop.views import View, by_batch, by_part, total
@@ -52,6 +54,7 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
     "menu": "menu",
     "batches": BATCHES,
     "history": HISTORY,
+    HANDBOOK: HANDBOOK,
 }
 OF_BATCH: dict[str, Args] = {  # what is done once the batch is known
     args.kind: args for args in (NewCopy(), HoldBatch(), ReleaseHold())
@@ -68,6 +71,8 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
     if card and card.name in OPENS:
         return _open_dialogue(hand, OPENS[card.name], view)
     what = hand.aside.what
+    if card and what == HANDBOOK and (done := _turn_chapter(hand, card.name)):
+        return done
     if card and what in (FIND, *LISTS) and card.name in ("next_page", "back_page"):
         return turn_page(hand, 1 if card.name == "next_page" else -1)
     if card and card.name == "print_page" and what in ("", "menu", "handover"):
@@ -83,6 +88,14 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
     if what == "menu":
         return None
     return _take_answer(hand, what, given, view)
+
+
+def _turn_chapter(hand: Hand[Work], name: str) -> Took | None:
+    """Turns to another chapter of the handbook: the next one, or the one of a row."""
+    if name in ("next_page", "back_page"):
+        count, by = len(read_chapters()), 1 if name == "next_page" else -1
+        return open_chapter(hand, (hand.aside.page + by) % count)
+    return open_chapter(hand, int(name[4:]) - 1) if name.startswith("row_") else None
 
 
 def _look_up(hand: Hand[Work], code: Code, view: View) -> Took | None:
@@ -140,6 +153,8 @@ def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
     fresh = replace(hand, aside=Aside(what=what))
     if what == BATCHES:
         return Took(fresh, good(say("The batches"), say("Touch one to see where all of it is.")))
+    if what == HANDBOOK:
+        return open_handbook(fresh)
     if what == HISTORY:
         return Took(fresh, good(say("What was done"), say("The newest stands first.")))
     if what == "handover":

@@ -12,6 +12,7 @@ from station.floor.anywhere.acts import (
 )
 from station.floor.anywhere.finding import FIND, LISTS
 from station.floor.anywhere.finding_face import show_list, show_thing
+from station.floor.anywhere.handbook import HANDBOOK, show_handbook
 from station.floor.anywhere.returning import list_back, name_subject
 from station.queries.batches import describe_batch
 from station.queries.handing_over import list_left_beds, list_open_packs
@@ -72,6 +73,8 @@ def screen(hand: Hand[Work], view: View) -> Face:
         return _show_handover(hand, view)
     if what == "menu":
         return _show_menu(hand.area)
+    if what == HANDBOOK:
+        return show_handbook(hand)
     if what == "care":
         return _show_cautions(hand, view)
     if what == "lost_paper":
@@ -104,7 +107,7 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
 
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned", "hold",
-        "release", "handover", "print_page", "batches", "history")  # fmt: skip
+        "release", "handover", "print_page", "batches", "history", HANDBOOK)  # fmt: skip
 OF_AREA = {"loading": ("who_next",)}
 SCREEN = ("dark", "sounds", "language")
 

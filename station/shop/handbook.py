@@ -1,0 +1,40 @@
+"""The handbook's chapters, read from its page: what a station shows of it."""
+
+import re
+from functools import cache
+from importlib.resources import files
+from typing import NamedTuple
+
+_LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
+
+
+class Chapter(NamedTuple):
+    """A chapter: its title, and its paragraphs without what a web page needs."""
+
+    title: str
+    lines: tuple[str, ...]
+
+
+@cache
+def read_chapters() -> tuple[Chapter, ...]:
+    """Reads every chapter, in order."""
+    text = (files("resources") / "guide" / "shop.md").read_text(encoding="utf-8")
+    _, *chapters = text.split("\n## ")
+    return tuple(_read_chapter(chapter) for chapter in chapters)
+
+
+def _read_chapter(text: str) -> Chapter:
+    title, *lines = text.splitlines()
+    kept = (line for line in lines if line and not line.startswith("!"))
+    return Chapter(title, tuple(_LINK.sub(r"\1", line).removeprefix("- ") for line in kept))
+
+
+def find_chapter(area: str) -> int:
+    """Finds the chapter of a work area, from 0; the first where it has none of its own."""
+    wanted = OF_AREA.get(area, area.capitalize())
+    titles = [chapter.title for chapter in read_chapters()]
+    return titles.index(wanted) if wanted in titles else 0
+
+
+OF_AREA = {"today": "Shop today and what to cut", "plan": "Shop today and what to cut",
+           "office": "Setting up"}  # fmt: skip
