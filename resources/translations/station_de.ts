@@ -396,6 +396,10 @@
       <translation>Und danach, und {n} weitere</translation>
     </message>
     <message>
+      <source>Another PC works as this station</source>
+      <translation>Ein anderer PC arbeitet als diese Station</translation>
+    </message>
+    <message>
       <source>Another history in the shop</source>
       <translation>Andere Geschichte im Betrieb</translation>
     </message>
@@ -4862,6 +4866,10 @@
     <message>
       <source>Scan, type or touch one</source>
       <translation>Eins scannen, tippen oder berühren</translation>
+    </message>
+    <message>
+      <source>Scanning goes on.</source>
+      <translation>Das Scannen geht weiter.</translation>
     </message>
     <message>
       <source>Search</source>

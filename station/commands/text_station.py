@@ -41,7 +41,9 @@ def run_text_station(
     What keeps it from sharing is said `beside`: no line asked for it.
     """
     if loop is not None:
-        loop.trouble = lambda fault: beside(f"{fault} Sharing tries again by itself.")
+        loop.trouble = lambda fault: beside(
+            str(fault) if loop.state == "twin" else f"{fault} Sharing tries again by itself."
+        )
     sound, moved = True, monotonic()
     for raw in lines if loop is None else _read_and_share(lines, loop, beside):
         text = raw.strip()

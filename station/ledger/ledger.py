@@ -25,6 +25,7 @@ from station.shop.views import F, Passed, Rules, View
 __all__ = ["HistoryEntry", "Ledger", "Recorded"]
 
 DRAFT = "draft"
+TWIN = "twin"  # local: the number under which another PC works too
 
 
 def _random_id() -> str:
@@ -63,6 +64,7 @@ class Ledger:
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
         self._supply = Supply(self._history, station, ids, self._handed)
         self._sharing = Sharing(self._history, rules)
+        self._is_level = False  # whether all of the shop was here once since it was opened
 
     # --- recording
 
@@ -170,14 +172,25 @@ class Ledger:
 
     def take_news(self, news: News) -> list[Turned]:
         """Takes in what came from the shop; gives the acts that do not hold any more."""
-        older = news.state == "put back" or self._sharing.foreign_of_mine(news, self.station)
-        if older:  # before anything is taken in: then it would not be noticed once more
-            self._write_local(self._supply.give_up())
+        foreign = self._sharing.foreign_of_mine(news, self.station)
+        if foreign or news.state == "put back":
+            # before anything is taken in: then it would not be noticed once more
+            twin = {TWIN: self.station} if foreign and self._is_level else {}
+            self._write_local({**self._supply.give_up(), **twin})
         turned = self._sharing.take(news)
+        self._is_level = self._is_level or (news.state == "shared" and not news.more)
         self._history.note_newest()
         if changed := self._supply.settle():
             self._write_local(changed)
         return turned
+
+    @property
+    def has_twin(self) -> bool:
+        """Whether another PC works under this one's number: both came of one folder.
+
+        An older file finds acts of its own that it does not know once, at its start.
+        """
+        return self.local(TWIN) == self.station
 
     def start_from(self, given: closing.Closing) -> None:
         """Begins an empty history behind a closing. Raises ClosingWrong with nothing written."""

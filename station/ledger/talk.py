@@ -25,7 +25,9 @@ from station.ledger.shop_link import (
 PAGE = 500  # entries that come at once
 ROWS = 200  # acts that are pushed at once
 
-State = Literal["shared", "behind", "away", "too old", "differs", "another", "empty", "put back"]
+State = Literal[
+    "shared", "behind", "away", "too old", "differs", "another", "empty", "put back", "twin"
+]
 
 
 class Mark(NamedTuple):

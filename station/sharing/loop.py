@@ -29,7 +29,18 @@ BUDGET = 0.006  # seconds of work in one step
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
 BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
-STOPPED = ("too old", "differs", "another", "empty")
+STOPPED = ("too old", "differs", "another", "empty", "twin")
+
+
+class Twin(Fault):
+    """Another PC works under this one's number."""
+
+    def __init__(self, station: str) -> None:
+        super().__init__(
+            f"Another PC works as station {station} too, from a copy of this one's folder. This "
+            "PC shares no more until it has joined under a number of its own: station join HOST, "
+            "with a new card from who owns the database."
+        )
 
 
 class Loop:
@@ -85,12 +96,22 @@ class Loop:
             self._later(WRONG)
 
     def _go_on(self) -> None:
+        if self.ledger.has_twin:
+            self._stop_as_twin()
+            return
         if not self._come:
             self._fetch()
         if self._come or self._rest.state == "put back":
             self._take_in()
         if not self._come and not self._asking and self._clock() >= self._due:
             self._ask()
+
+    def _stop_as_twin(self) -> None:
+        """Shares no more: two PCs under one number would hand out the same numbers."""
+        if self.state != "twin":
+            self.state, told = "twin", Twin(self.ledger.station)
+            self.why = str(told)
+            self.trouble(told)
 
     def _later(self, why: str) -> None:
         """Nothing could be taken in or offered: tries again, as when the shop is away."""

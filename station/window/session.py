@@ -90,7 +90,9 @@ class Session(QObject):
 
     def say_trouble(self, fault: Fault) -> None:
         """Says why what came from the shop cannot be taken in."""
-        self._say(refuse(say("{what}", what=str(fault)), say("Sharing tries again by itself.")))
+        twin = self.loop is not None and self.loop.state == "twin"
+        do = say("Scanning goes on.") if twin else say("Sharing tries again by itself.")
+        self._say(refuse(say("{what}", what=str(fault)), do))
 
     def say_news(self, news: Answer) -> None:
         """Says news of a paper: what was answered last stays, what to do now is said with it."""

@@ -17,6 +17,7 @@ STOPPED = {
     "too old": say("Update this program"),
     "differs": say("Another history in the shop"),
     "another": say("Another shop's database"),
+    "twin": say("Another PC works as this station"),
     "empty": say("An empty database, not the shop's"),
 }
 DISK = say("This PC's disk fails")

@@ -362,6 +362,49 @@ def test_an_old_copy_of_a_station_gives_its_numbers_up(two, tmp_path):
     settled(a, b)
 
 
+def test_two_pcs_from_one_folder_do_not_both_go_on(two, shop, tmp_path):
+    """The first number was printed twice, and nobody was told."""
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    a.ledger.close()
+    copy = tmp_path / "copy"
+    copy.mkdir()
+    (copy / a.path.name).write_bytes(a.path.read_bytes())
+    a.open()
+    second = Station(copy, a.number, shop)
+    settled(a, b)
+    assert second.share() == "shared"
+    a.ledger.record(act("of the first"))
+    settled(a, b)
+    assert (a.ledger.has_twin, second.ledger.has_twin) == (False, False)
+    second.share()
+    assert second.ledger.has_twin
+    assert not a.ledger.has_twin
+    second.crash()
+    assert second.ledger.has_twin  # until it has a number of its own
+    second.number = "7"
+    second.crash()
+    assert not second.ledger.has_twin
+
+
+def test_an_older_file_alone_is_no_second_pc(two, tmp_path):
+    a, b = two
+    settled(a, b)
+    a.ledger.close()
+    old = a.path.read_bytes()
+    a.open()
+    a.ledger.record(act("x"))
+    settled(a, b)
+    a.ledger.close()
+    a.path.write_bytes(old)
+    a.open()
+    settled(a, b)
+    a.ledger.record(act("y"))
+    settled(a, b)
+    assert not a.ledger.has_twin
+
+
 def numbers_of(station):
     """All numbers that are left."""
     found = []

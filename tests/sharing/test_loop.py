@@ -6,6 +6,7 @@ import pytest
 
 from station.sharing.loop import Loop
 from station.shop.facts import Batch
+from station.window.sharing_words import describe_sharing
 from tests.sharing.two import Station
 
 pytestmark = pytest.mark.slow  # asks a whole server
@@ -57,6 +58,27 @@ def test_a_link_that_cannot_be_opened_is_away_and_tried_again(pair):
     loop = Loop(one.ledger, opened)
     until(lambda: loop.state == "shared", loop)
     assert len(tries) == 2
+    loop.close()
+
+
+def test_the_second_pc_under_one_number_stops_and_is_told_to_join(pair):
+    one, _ = pair
+    loop = Loop(one.ledger, lambda: one.link)
+    until(lambda: loop.state == "shared" and not one.ledger.not_shared(), loop)
+    told = []
+    loop.trouble = told.append
+    one.ledger.set_local("twin", one.number)
+    one.do("not shared any more")
+    until(lambda: told, loop)
+    for _ in range(5):
+        loop.step()
+    assert len(told) == 1
+    assert "station join HOST" in str(told[0])
+    assert loop.state == "twin"
+    assert one.ledger.not_shared()
+    words, well = describe_sharing(one.ledger, loop, "2026-11-25T12:42:00")
+    assert str(words).startswith("Another PC works as this station: 1 not shared since")
+    assert not well
     loop.close()
 
 

@@ -17,6 +17,7 @@ from station.ledger.absorb import HistoryBroken
 from station.ledger.closing import Closing
 from station.ledger.faults import DiskFull, Fault
 from station.ledger.ledger import Ledger
+from station.ledger.newest import note_of
 from station.ledger.supply import NoNumbers
 from station.ledger.talk import News, Offer, exchange
 from station.shop.views import Rules
@@ -176,6 +177,7 @@ class SimStation:
         self.ledger._store.connection.close()
         self.path.with_name(self.path.name + "-wal").unlink(missing_ok=True)
         self.path.write_bytes(image)
+        note_of(self.path).unlink(missing_ok=True)  # it lies on that disk too
         self.open()
 
     def replace(self, closing: Closing | None) -> None:
