@@ -112,7 +112,36 @@ def answer_pack(view: View, pack: Pack, now: str) -> Thing:
         "shelf": say("Next: packing takes it for an order."),
     }
     origin, batches = _list_origin(view, pack)
-    mailer = view.get(Mailer, pack.mailer)
+    whom, promised = _tell_whose(view, pack)
+    return Thing(
+        label=say("Pack"),
+        number=pack.id,
+        title=say("Order {order}", order=pack.order) if pack.order else whom,
+        note=where,
+        said=say("Pack {pack}: {where}, {whom}", pack=pack.id, where=where, whom=whom),
+        next=nexts.get(pack.state, say("Nothing is left to do with it.")),
+        where=_list_inside(view, pack, where),
+        promised=(promised,),
+        origin=origin,
+        about=(pack.key, *((f"order/{pack.order}",) if pack.order else ()),
+               *(f"batch/{b}" for b in batches)),
+    )  # fmt: skip
+
+
+def _tell_whose(view: View, pack: Pack) -> tuple[Say, AnswerLine]:
+    """Tells for whom a pack is: its order, or the product that it is one of on the shelf."""
+    if not pack.order:
+        whom = say("one {product}", product=_name_product(view, pack.product))
+        return whom, AnswerLine(whom, "", write_touch("product", pack.product))
+    order = view.get(Order, pack.order)
+    due = say("due {at}", at=moment(order.due)) if order else ""
+    line = AnswerLine(say("for order {order}", order=pack.order), due,
+                      write_touch("order", pack.order))  # fmt: skip
+    return say("order {order}", order=pack.order), line
+
+
+def _list_inside(view: View, pack: Pack, where: Say) -> tuple[AnswerLine, ...]:
+    """Lists what is in a pack, what of it came back, and its mailer."""
     back = dict(pack.returned)
     lines = [
         AnswerLine(
@@ -122,30 +151,10 @@ def answer_pack(view: View, pack: Pack, now: str) -> Thing:
         )
         for part, n in pack.contents
     ]
-    if mailer:
+    if mailer := view.get(Mailer, pack.mailer):
         mass = say("{g} g, weighed", g=round(pack.scale_g)) if pack.scale_g else ""
         lines.append(AnswerLine(mailer.name, mass, write_touch("mailer", mailer.id)))
-    order = view.get(Order, pack.order)
-    due = say("due {at}", at=moment(order.due)) if order else ""
-    title, whom = say("Order {order}", order=pack.order), say("order {order}", order=pack.order)
-    promised = (AnswerLine(say("for order {order}", order=pack.order), due,
-                           write_touch("order", pack.order)),)  # fmt: skip
-    if not pack.order:
-        title = whom = say("one {product}", product=_name_product(view, pack.product))
-        promised = (AnswerLine(whom, "", write_touch("product", pack.product)),)
-    return Thing(
-        label=say("Pack"),
-        number=pack.id,
-        title=title,
-        note=where,
-        said=say("Pack {pack}: {where}, {whom}", pack=pack.id, where=where, whom=whom),
-        next=nexts.get(pack.state, say("Nothing is left to do with it.")),
-        where=tuple(lines),
-        promised=promised,
-        origin=origin,
-        about=(pack.key, *((f"order/{pack.order}",) if pack.order else ()),
-               *(f"batch/{b}" for b in batches)),
-    )  # fmt: skip
+    return tuple(lines)
 
 
 def _list_origin(view: View, pack: Pack) -> tuple[tuple[AnswerLine, ...], tuple[str, ...]]:

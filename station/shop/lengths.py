@@ -31,7 +31,7 @@ _MEASURED = re.compile(
 )
 
 
-class _InUse:
+class _Units:
     """Holds the units of the shop; one for the program."""
 
     units = "mm"
@@ -40,7 +40,7 @@ class _InUse:
 
 def use_units(units: str, *, fractions: bool) -> None:
     """Writes and reads lengths in these units (mm, inch) from now on, inches as fractions."""
-    _InUse.units, _InUse.fractions = units, fractions
+    _Units.units, _Units.fractions = units, fractions
 
 
 def name_unit(unit: str, units: str = "") -> str:
@@ -48,7 +48,7 @@ def name_unit(unit: str, units: str = "") -> str:
 
     `units`: mm or inch; "": the shop's.
     """
-    in_inches = (units or _InUse.units) == "inch" and unit in _INCH_UNITS
+    in_inches = (units or _Units.units) == "inch" and unit in _INCH_UNITS
     return _INCH_UNITS[unit][0] if in_inches else unit
 
 
@@ -58,7 +58,7 @@ def is_length(unit: str) -> bool:
 
 
 def _find_factor(unit: str, units: str = "") -> float:
-    in_inches = (units or _InUse.units) == "inch" and unit in _INCH_UNITS
+    in_inches = (units or _Units.units) == "inch" and unit in _INCH_UNITS
     return _INCH_UNITS[unit][1] if in_inches else 1.0
 
 
@@ -67,11 +67,11 @@ def write(value: float, unit: str = "mm", digits: int | None = None) -> str:
     shown = value / _find_factor(unit)
     if unit == "m":
         return f"{shown:,.{digits or 0}f}".replace(",", THIN)
-    if _InUse.units != "inch":
+    if _Units.units != "inch":
         return f"{value:g}" if digits is None else f"{value:.{digits}f}"
     if unit != "mm":
         return f"{shown:.3g}" if shown < LARGE else f"{shown:.0f}"
-    if _InUse.fractions and (text := _write_fraction(shown)):
+    if _Units.fractions and (text := _write_fraction(shown)):
         return text
     return _strip(f"{shown:.{SHOWN}f}")
 
@@ -103,7 +103,7 @@ def read(text: str, unit: str = "mm", units: str = "") -> float | None:
     Inches may be a fraction, with whole inches before it: ``3/8``, ``6 3/8``.
     """
     bare = text.strip().replace(",", ".")
-    in_inches = (units or _InUse.units) == "inch"
+    in_inches = (units or _Units.units) == "inch"
     if unit == "mm" and in_inches and (match := _FRACTION.fullmatch(bare)):
         whole, above, below = (int(part or 0) for part in match.groups())
         return to_kept(whole + above / below, unit, units) if below else None
@@ -124,7 +124,7 @@ def convert(text: str) -> str:
 
     Those before it count too: ``298.1 × 25.0 mm``, ``0.1 to 0.25 mm``.
     """
-    if _InUse.units != "inch":
+    if _Units.units != "inch":
         return text
 
     def change(found: re.Match[str]) -> str:

@@ -20,14 +20,14 @@ STATES: dict[str, Say] = {
 }
 
 
-class Kept(NamedTuple):
+class KeptOrders(NamedTuple):
     """What is set all the same, and the wishes for orders that stay as they are."""
 
     facts: tuple[Fact, ...]
     wishes: tuple[Concern, ...]
 
 
-def keep_orders(act: Act[Args], facts: Iterable[Fact], view: View) -> Kept:
+def keep_orders(act: Act[Args], facts: Iterable[Fact], view: View) -> KeptOrders:
     """Takes out what would rewrite an order that is being packed or gone, as a wish."""
     sets: list[Fact] = []
     wishes: list[Concern] = []
@@ -38,7 +38,7 @@ def keep_orders(act: Act[Args], facts: Iterable[Fact], view: View) -> Kept:
             sets.append(fact)
         elif isinstance(fact, Order) and before and _wants(fact) != _wants(before):
             wishes.append(_make_wish(act, fact, state, view))
-    return Kept(tuple(sets), tuple(w for w in wishes if not _is_known(w, view)))
+    return KeptOrders(tuple(sets), tuple(w for w in wishes if not _is_known(w, view)))
 
 
 def _say_begun(order: Order, view: View) -> Say | None:
