@@ -1780,10 +1780,6 @@
       <translation>Einen Eintrag aus der Liste angeben oder ihn dort zuerst anlegen.</translation>
     </message>
     <message>
-      <source>Go on from there.</source>
-      <translation>Von dort weitermachen.</translation>
-    </message>
-    <message>
       <source>Go on here.</source>
       <translation>Hier weitermachen.</translation>
     </message>
@@ -3366,6 +3362,10 @@
     <message>
       <source>Nothing was cut on {router} since: {why}</source>
       <translation>Seitdem wurde auf {router} nichts gefräst: {why}</translation>
+    </message>
+    <message>
+      <source>Nothing was in hand then: scan your work.</source>
+      <translation>Damals war nichts in der Hand: Arbeit scannen.</translation>
     </message>
     <message>
       <source>Nothing was set.</source>
@@ -6254,6 +6254,10 @@
     <message>
       <source>This screen cannot be shown: something is wrong in the program</source>
       <translation>Dieser Bildschirm kann nicht gezeigt werden: im Programm stimmt etwas nicht</translation>
+    </message>
+    <message>
+      <source>This screen is at {area} again.</source>
+      <translation>Dieser Bildschirm ist wieder bei {area}.</translation>
     </message>
     <message>
       <source>This screen is at {area} now</source>

@@ -421,6 +421,7 @@ class Desk:
             )
         if first := common.before_undo(self._draft, self.rooms):
             return Given(first)
+        before = self.hand.area
         past = self.ledger.view.past(self._draft.last)
         subject = past.act.subject if past else ""
         act = self._act(subject, TakeBack(entry=self._draft.last))
@@ -431,10 +432,17 @@ class Desk:
                 self._draft, self.ledger.view, self.ledger.local, self.rooms
             )
             self._keep(self._draft)
-            if self.hand.subject:
-                again = say("What was in hand is there again, as it was.")
-                return given._replace(answer=replace(given.answer, do=again))
+            do = self._say_back(before)
+            return given._replace(answer=replace(given.answer, do=do))
         return given
+
+    def _say_back(self, before: str) -> Say:
+        """Says what is in hand once an act is taken back; `before` is the area until then."""
+        if self.hand.area != before:
+            return say("This screen is at {area} again.", area=self.rooms[self.hand.area].title)
+        if self.hand.subject or self.hand.has_work:
+            return say("What was in hand is there again, as it was.")
+        return say("Nothing was in hand then: scan your work.")
 
     def _do(self, do: Do, asked: OpenQuestion | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""

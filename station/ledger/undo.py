@@ -61,7 +61,7 @@ def decide_undo(history: History, id: str, act: KeptAct) -> Decided:
         return _no(id, say("That stays: it is not taken back here"), rule.stays)
     if why := _gone_on(history, body) or _set_since(history, body):
         return _no(id, why, _MEND)
-    answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Go on from there."))
+    answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Scan your work."))
     return Decided(answer, _reversal(act, body, answer), {*effects.writes(body), f"undone/{id}"})
 
 

@@ -92,6 +92,14 @@ def test_no_more_comes_back_than_the_pack_took_along(view, worker, count):
     assert not view.stock(place="rework")
 
 
+@pytest.mark.parametrize("typed", ["-1", "2.5", "1000000"])
+def test_what_is_no_count_is_asked_for_again(view, worker, typed):
+    refused = worker.give(RETURNED, PACK, COMBS_CARD, Number(typed))
+    assert str(refused.said) == f"{typed} is no count"
+    back(worker, number(2))
+    assert total(view.stock(place="rework")) == 2
+
+
 def test_the_pack_tells_what_came_back_of_it(view, worker):
     back(worker, RETURNED, PACK, COMBS_CARD, number(3))
     pack = view.get(Pack, "00001")

@@ -192,6 +192,9 @@ def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | 
         return None
     if isinstance(given, Number) and given.whole is not None:
         return _take_number(hand, what, given.whole, view)
+    if isinstance(given, Number) and hand.aside.part:
+        said = say("{text} is no count", text=given.text)
+        return Took(hand, refuse(said, say("Enter a whole number.")))
     return None
 
 
