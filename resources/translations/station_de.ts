@@ -788,6 +788,10 @@
       <translation>Vor der ersten Platte: {done} von {n} erledigt</translation>
     </message>
     <message>
+      <source>Below the mark of {n}: new ones are to be bought.</source>
+      <translation>Unter der Marke von {n}: neue sind zu kaufen.</translation>
+    </message>
+    <message>
       <source>Bench {bench}</source>
       <translation>Werkbank {bench}</translation>
     </message>
@@ -1148,6 +1152,10 @@
       <translation>Näher</translation>
     </message>
     <message>
+      <source>Closing the pack asks why.</source>
+      <translation>Beim Schließen wird nach dem Grund gefragt.</translation>
+    </message>
+    <message>
       <source>Comes next</source>
       <translation>Kommt als Nächstes</translation>
     </message>
@@ -1244,8 +1252,20 @@
       <translation>Nachzählen: {who}.</translation>
     </message>
     <message>
+      <source>Count it again.</source>
+      <translation>Noch einmal zählen.</translation>
+    </message>
+    <message>
+      <source>Count mailers, wrap and labels</source>
+      <translation>Versandtaschen, Folie und Etiketten zählen</translation>
+    </message>
+    <message>
       <source>Count once more; then enter it again, or say that you are sure.</source>
       <translation>Zähle noch einmal; dann gib es neu ein, oder sage, dass du sicher bist.</translation>
+    </message>
+    <message>
+      <source>Count supplies</source>
+      <translation>Vorräte zählen</translation>
     </message>
     <message>
       <source>Count what is wrong first.</source>
@@ -1950,6 +1970,10 @@
     <message>
       <source>How many are split off?</source>
       <translation>Wie viele werden abgetrennt?</translation>
+    </message>
+    <message>
+      <source>How many are there: {name}?</source>
+      <translation>Wie viele sind da: {name}?</translation>
     </message>
     <message>
       <source>How many are there?</source>
@@ -3832,8 +3856,16 @@
       <translation>Das Packen sagt, für welchen Auftrag sie ist.</translation>
     </message>
     <message>
+      <source>Packs count it down.</source>
+      <translation>Pakete zählen es herunter.</translation>
+    </message>
+    <message>
       <source>Packs on it: {n}. Next pack, or to the door.</source>
       <translation>Pakete darauf: {n}. Nächstes Paket oder zur Tür.</translation>
+    </message>
+    <message>
+      <source>Packs take no such thing</source>
+      <translation>So etwas brauchen Pakete nicht</translation>
     </message>
     <message>
       <source>Packs that wait: {n}</source>
@@ -4496,6 +4528,10 @@
       <translation>Zeile {n}</translation>
     </message>
     <message>
+      <source>Running low</source>
+      <translation>Geht zur Neige</translation>
+    </message>
+    <message>
       <source>R{id} · {ends}</source>
       <translation>F{id} · {ends}</translation>
     </message>
@@ -4774,6 +4810,10 @@
     <message>
       <source>Scan the lot's code.</source>
       <translation>Code der Charge scannen.</translation>
+    </message>
+    <message>
+      <source>Scan the mailer's card, or touch a row.</source>
+      <translation>Karte der Versandtasche scannen oder eine Zeile berühren.</translation>
     </message>
     <message>
       <source>Scan the next piece of work.</source>
@@ -5520,6 +5560,10 @@
       <translation>Nächstes Teil nehmen. Die Aufsicht lässt sie weitergehen.</translation>
     </message>
     <message>
+      <source>Take the one shown.</source>
+      <translation>Die gezeigte nehmen.</translation>
+    </message>
+    <message>
       <source>Take the other {n}; a supervisor lets the rest go on.</source>
       <translation>Die anderen {n} nehmen; die Aufsicht lässt den Rest weitergehen.</translation>
     </message>
@@ -6124,6 +6168,10 @@
       <translation>Diese Karte gibt es nicht</translation>
     </message>
     <message>
+      <source>There is no such mailer</source>
+      <translation>Es gibt keine solche Versandtasche</translation>
+    </message>
+    <message>
       <source>There is no such material</source>
       <translation>Es gibt kein solches Material</translation>
     </message>
@@ -6478,6 +6526,10 @@
     <message>
       <source>Touch a row, or search for something else.</source>
       <translation>Eine Zeile berühren oder etwas anderes suchen.</translation>
+    </message>
+    <message>
+      <source>Touch a row, then enter a number.</source>
+      <translation>Eine Zeile berühren, dann eine Zahl eingeben.</translation>
     </message>
     <message>
       <source>Touch a row.</source>
@@ -6840,6 +6892,10 @@
       <translation>Was geschah</translation>
     </message>
     <message>
+      <source>What is counted?</source>
+      <translation>Was wird gezählt?</translation>
+    </message>
+    <message>
       <source>What is in hand is not recorded yet</source>
       <translation>Was in der Hand ist, ist noch nicht gebucht</translation>
     </message>
@@ -6906,6 +6962,10 @@
     <message>
       <source>What packs are sent in.</source>
       <translation>Worin Pakete verschickt werden.</translation>
+    </message>
+    <message>
+      <source>What packs take</source>
+      <translation>Was Pakete brauchen</translation>
     </message>
     <message>
       <source>What part lies there?</source>
@@ -7386,6 +7446,10 @@
     <message>
       <source>and</source>
       <translation>und</translation>
+    </message>
+    <message>
+      <source>another mailer is taken</source>
+      <translation>eine andere Versandtasche wird genommen</translation>
     </message>
     <message>
       <source>another revision is approved</source>
@@ -8000,6 +8064,14 @@
       <translation>Hände weg, alle weit genug davon</translation>
     </message>
     <message>
+      <source>hangs at</source>
+      <translation>hängt bei</translation>
+    </message>
+    <message>
+      <source>hangs at {place}</source>
+      <translation>hängt bei {place}</translation>
+    </message>
+    <message>
       <source>height between two lines: parts waiting · width: how long they wait</source>
       <translation>Höhe zwischen zwei Linien: wartende Teile · Breite: wie lange sie warten</translation>
     </message>
@@ -8066,6 +8138,10 @@
     <message>
       <source>in the pack</source>
       <translation>im Paket</translation>
+    </message>
+    <message>
+      <source>in the shop</source>
+      <translation>im Betrieb</translation>
     </message>
     <message>
       <source>in {router}</source>
@@ -8174,6 +8250,10 @@
     <message>
       <source>label of pack</source>
       <translation>Etikett des Pakets</translation>
+    </message>
+    <message>
+      <source>labels</source>
+      <translation>Etiketten</translation>
     </message>
     <message>
       <source>last left {at}</source>
@@ -8370,6 +8450,18 @@
     <message>
       <source>mark</source>
       <translation>Marke</translation>
+    </message>
+    <message>
+      <source>mark of labels</source>
+      <translation>Marke der Etiketten</translation>
+    </message>
+    <message>
+      <source>mark of wrap</source>
+      <translation>Marke der Folie</translation>
+    </message>
+    <message>
+      <source>mark {n}</source>
+      <translation>Marke {n}</translation>
     </message>
     <message>
       <source>mass</source>
@@ -8712,6 +8804,10 @@
       <translation>Packen</translation>
     </message>
     <message>
+      <source>packing supplies</source>
+      <translation>Packvorräte</translation>
+    </message>
+    <message>
       <source>packs ahead</source>
       <translation>Pakete auf Vorrat</translation>
     </message>
@@ -8946,6 +9042,10 @@
     <message>
       <source>scan the first order; the next order’s scan closes its pack</source>
       <translation>ersten Auftrag scannen; der Scan des nächsten schließt sein Paket</translation>
+    </message>
+    <message>
+      <source>scan the mailer’s card or touch it; then the number</source>
+      <translation>Karte der Versandtasche scannen oder berühren; dann die Zahl</translation>
     </message>
     <message>
       <source>scan the order's card, or touch its pack</source>
@@ -9466,6 +9566,10 @@
     <message>
       <source>wrap</source>
       <translation>Polster</translation>
+    </message>
+    <message>
+      <source>wrap, m</source>
+      <translation>Folie, m</translation>
     </message>
     <message>
       <source>wrong</source>
@@ -10148,12 +10252,24 @@
       <translation>{name} fährt diese Datei nicht</translation>
     </message>
     <message>
+      <source>{name} instead</source>
+      <translation>stattdessen {name}</translation>
+    </message>
+    <message>
+      <source>{name} instead of {other}</source>
+      <translation>{name} statt {other}</translation>
+    </message>
+    <message>
       <source>{name} is in the list</source>
       <translation>{name} steht in der Liste</translation>
     </message>
     <message>
       <source>{name} is missing</source>
       <translation>{name} fehlt</translation>
+    </message>
+    <message>
+      <source>{name} it is</source>
+      <translation>{name} also</translation>
     </message>
     <message>
       <source>{name} must be a list</source>
@@ -10182,6 +10298,10 @@
     <message>
       <source>{name}: {n}</source>
       <translation>{name}: {n}</translation>
+    </message>
+    <message>
+      <source>{name}: {n} there</source>
+      <translation>{name}: {n} da</translation>
     </message>
     <message>
       <source>{name}: {qty} {part} by the book</source>
@@ -10284,6 +10404,10 @@
       <translation>{n} werden gefräst</translation>
     </message>
     <message>
+      <source>{n} by the book</source>
+      <translation>{n} nach dem Buch</translation>
+    </message>
+    <message>
       <source>{n} came back</source>
       <translation>{n} zurück</translation>
     </message>
@@ -10344,8 +10468,16 @@
       <translation>{n} beim Verputzen</translation>
     </message>
     <message>
+      <source>{n} is no count of it</source>
+      <translation>{n} ist keine Anzahl davon</translation>
+    </message>
+    <message>
       <source>{n} kept back</source>
       <translation>{n} zurückgehalten</translation>
+    </message>
+    <message>
+      <source>{n} left</source>
+      <translation>noch {n}</translation>
     </message>
     <message>
       <source>{n} left.</source>
@@ -10598,6 +10730,10 @@
     <message>
       <source>{n} {n|pack|packs}</source>
       <translation>{n} {n|Paket|Pakete}</translation>
+    </message>
+    <message>
+      <source>{n} {n|pack|packs} opened again</source>
+      <translation>{n} {n|Paket|Pakete} wieder geöffnet</translation>
     </message>
     <message>
       <source>{n} {n|part|parts}</source>

@@ -5,17 +5,19 @@ measured: the crew's hands decide.
 """
 
 import math
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.queries.settings import find_shop
 from station.queries.weights import Pieces, Weight, weigh_parts
-from station.shop.facts import Mailer, Part, Product
+from station.shop.facts import Habit, Mailer, Part, Product
 from station.shop.moves import Held
 from station.shop.views import View, by_part
 
 ASSUMED_MM = (100.0, 50.0)  # a part whose outline nobody has entered
+OFTEN = 2  # times that people chose another mailer, from which on it is taken
 OVERLAP_MM = 50.0  # of the wrap's ends
 MOST = 100  # mailers that are looked through
 
@@ -79,9 +81,21 @@ def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Par
         )
     )
     guessed = next((part.name for part, _ in inside if part.shape is None), "")
-    mailer = mailers.get(lies.mailer)
+    mailer = _find_habit(view, inside) or mailers.get(lies.mailer)
     weight = weigh_parts(view, inside, mailer, lying)
     return Parcel(Stack(lies, guessed, shop.mailer_spare_mm), mailer, weight)
+
+
+def _find_habit(view: View, inside: Sequence[tuple[Part, int]]) -> Mailer | None:
+    """Finds the mailer that people took again and again for such a pack instead of another."""
+    habit = view.get(Habit, name_contents([(part.id, count) for part, count in inside]))
+    mailer = view.get(Mailer, habit.mailer) if habit and habit.times >= OFTEN else None
+    return mailer if mailer and mailer.active else None
+
+
+def name_contents(contents: Iterable[tuple[str, int]]) -> str:
+    """Names what is in a pack, part by part in their order, whatever order they came in."""
+    return " ".join(f"{part}:{count}" for part, count in sorted(contents))
 
 
 def _lay_out(part: Part, count: int) -> PackPart:

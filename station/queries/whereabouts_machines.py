@@ -1,5 +1,7 @@
 """Answers about routers, bits, lots, cut files and mailers: what they do, how much is left."""
 
+from collections.abc import Iterator
+
 from station.queries.batches import describe_batch
 from station.queries.routers import (
     count_metres_cut,
@@ -9,15 +11,28 @@ from station.queries.routers import (
     name_router,
 )
 from station.queries.stock import count_in_store, name_place
+from station.queries.supplies import count_left
 from station.queries.things import AnswerLine, Thing
 from station.queries.underway import list_queue, list_queued
 from station.shop.codes import write_touch
-from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Mailer, Material, Reason, Router
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    CutFile,
+    Lot,
+    Mailer,
+    Material,
+    Pack,
+    Reason,
+    Router,
+)
 from station.shop.moves import SHEET
 from station.shop.places import balances
 from station.shop.views import View
 from station.shop.words import Say, length, metres, say, when
 
+OPENED = 2000  # packs opened again that are looked through
 FREE = say("it is free")
 
 
@@ -139,8 +154,9 @@ def _describe_queued(view: View, batch: Batch, now: str) -> AnswerLine:
     return AnswerLine(say("Batch {batch}", batch=batch.id), where, write_touch("batch", batch.id))
 
 
-def answer_mailer(_view: View, mailer: Mailer, _now: str) -> Thing:
-    """Answers about a mailer: its size."""
+def answer_mailer(view: View, mailer: Mailer, _now: str) -> Thing:
+    """Answers about a mailer: its size, how many are left, what became of packs in it."""
+    hangs = say("hangs at {place}", place=mailer.hangs) if mailer.hangs else say("in the shop")
     size = say("{a} × {b} mm, closes over {c} mm", a=length(mailer.length_mm),
                b=length(mailer.width_mm), c=length(mailer.thick_mm))  # fmt: skip
     return Thing(
@@ -149,9 +165,26 @@ def answer_mailer(_view: View, mailer: Mailer, _now: str) -> Thing:
         title=mailer.name,
         said=say("Mailer {mailer}: {size}", mailer=mailer.name, size=size),
         next=say("Packing says which order it is for."),
-        where=(AnswerLine(size),),
+        where=(
+            AnswerLine(size),
+            AnswerLine(hangs, say("{n} left", n=count_left(view, mailer.id))),
+            *_tell_opened(view, mailer),
+        ),
         about=(mailer.key,),
     )
+
+
+def _tell_opened(view: View, mailer: Mailer) -> Iterator[AnswerLine]:
+    """Tells how many packs in a mailer were opened again, and for which reason."""
+    counts: dict[str, int] = {}
+    for pack in view.shelf(Pack, "opened", OPENED):
+        if pack.mailer == mailer.id and pack.why:
+            counts[pack.why] = counts.get(pack.why, 0) + 1
+    for why, n in sorted(counts.items(), key=lambda c: -c[1]):
+        reason = view.get(Reason, why)
+        yield AnswerLine(
+            say("{n} {n|pack|packs} opened again", n=n), reason.words if reason else why
+        )
 
 
 def answer_reason(_view: View, reason: Reason, _now: str) -> Thing:
@@ -160,7 +193,8 @@ def answer_reason(_view: View, reason: Reason, _now: str) -> Thing:
             "rework": say("parts to rework"), "stop": say("the router stopped"),
             "overrule": say("a supervisor overrules"), "correct": say("a count is corrected"),
             "repack": say("a closed pack is opened"),
-            "returned": say("something came back")}  # fmt: skip
+            "returned": say("something came back"),
+            "mailer": say("another mailer is taken")}  # fmt: skip
     use = uses.get(reason.use, Say())
     return Thing(
         label=say("Reason"),

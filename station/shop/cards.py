@@ -136,6 +136,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (411, "walk", "Several orders on one walk"),
             (412, "take_from", "Take it from a later order"),
             (413, "ask_sheet", "Ask for a sheet"),
+            (414, "count_supplies", "Count mailers, wrap and labels"),
         ),
     ),
     (
@@ -261,6 +262,7 @@ REASON_USES: dict[str, str] = {
     "correct": "a count is corrected",
     "repack": "a closed pack is opened",
     "returned": "something came back",
+    "mailer": "another mailer is taken",
 }
 
 

@@ -11,7 +11,7 @@ from station.shop.lengths import inches
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 4
+ISSUE = 5
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -47,13 +47,17 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="62", words="wrong label", use="repack"),
     Reason(id="63", words="held piece", use="repack"),
     Reason(id="64", words="wrong part in it", use="repack"),
+    Reason(id="65", words="too tight", use="mailer"),
+    Reason(id="66", words="none of the other left", use="mailer"),
+    Reason(id="68", words="tears too easily", use="mailer"),
+    Reason(id="69", words="parts are fragile", use="mailer"),
     Reason(id="71", words="damaged on the way", use="returned"),
     Reason(id="72", words="does not fit", use="returned"),
     Reason(id="73", words="wrong part sent", use="returned"),
     Reason(id="74", words="not wanted", use="returned"),
     Reason(id="76", words="not delivered", use="returned"),
 )  # fmt: skip
-_NEW_USES = ("repack", "returned")  # of the second and the fourth issue
+_NEW_USES = ("repack", "returned", "mailer")  # of the second, fourth and fifth issue
 _NEW_FIELDS = {  # by the issue that they came with
     1: ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at"),
     3: ("sheet_held", "bit_out"),

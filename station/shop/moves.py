@@ -15,7 +15,8 @@ from typing import NamedTuple
 SHEET = "sheet"  # the unit moved for a whole sheet of material
 WEAR = "mm"  # the unit moved for a bit's wear, in millimetres of cut
 BOARD = "pass"  # the unit moved for a sheet cut through into a spoilboard
-NO_PIECES = frozenset({SHEET, WEAR, BOARD})  # what is moved and is no piece of a part
+SUPPLY = "supply"  # the unit moved for a mailer, a label, a tenth of a metre of wrap
+NO_PIECES = frozenset({SHEET, WEAR, BOARD, SUPPLY})  # what is moved and is no piece of a part
 
 
 class Spot(NamedTuple):

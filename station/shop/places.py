@@ -69,6 +69,7 @@ KINDS: dict[str, PlaceKind] = {
     "pack": PlaceKind(say("pack {number}"), onward=True),
     "cart": PlaceKind(say("cart {number}"), onward=True),
     "shipped": PlaceKind(say("shipped"), onward=True),
+    "supplies": PlaceKind(say("packing supplies")),
     # what wears
     "bit": PlaceKind(say("bit {number}")),
     "spoilboard": PlaceKind(say("spoilboard of router {number}")),

@@ -258,7 +258,7 @@ def test_a_part_without_a_weight_is_worked_out_and_said_to_be():
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
     # three combs by the book, three of 200 × 40 × 6.5 mm at 680 kg/m³, the mailer of 30 g
-    rows = screen.screen(player.hand, view).middle[1].rows
+    rows = screen.screen(player.hand, view).middle[2].rows
     assert [tuple(map(str, row)) for row in rows[-4:]] == [
         ("should weigh, no wrap", "316 g ± 54"),
         ("may not show: count", "ST-200 and HC-300"),
@@ -407,7 +407,7 @@ def test_equal_layers_are_drawn_once():
     view = shop(order(lines=(Line(product="040", quantity=4),)))
     player = packer(view)
     player.give(ORDER)
-    layers = screen.screen(player.hand, view).middle[0].layers
+    layers = screen.screen(player.hand, view).middle[1].layers
     assert [(x.label, x.level) for x in layers] == [
         ("4 × (1 HC-300 + 1 ST-200)", 0),
         ("", 0),

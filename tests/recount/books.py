@@ -11,7 +11,7 @@ from station.shop.facts import KINDS, Fact
 
 F = TypeVar("F", bound=Fact)
 T = TypeVar("T")
-NO_PIECES = ("sheet", "mm", "pass")  # whole sheets, a bit's wear, a spoilboard's passes
+NO_PIECES = ("sheet", "mm", "pass", "supply")  # sheets, a bit's wear, board passes, mailers
 UNDO = "undo"
 
 

@@ -98,7 +98,7 @@ FIGURES = {
     "part_gap_mm": (1.0, 9.0, gap),
 }  # fmt: skip
 # how far a count may be off before a supervisor is asked: tests/floor/test_recounts.py
-ELSEWHERE = {"recount_limit"}
+ELSEWHERE = {"recount_limit", "wrap_mark_m", "label_mark"}
 
 
 def test_a_small_piece_is_told_where_it_is_popped_too():

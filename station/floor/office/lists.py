@@ -163,7 +163,17 @@ def _list_shelves(kind: type[Fact], view: View) -> list[str]:
     if kind is Bit:
         return [*(f"router/{r.id}" for r in view.shelf(Router, "all")), "good", "worn", "broken"]
     if kind is Reason:
-        return ["spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned"]
+        return [
+            "spoiled",
+            "sheet",
+            "rework",
+            "stop",
+            "overrule",
+            "correct",
+            "repack",
+            "returned",
+            "mailer",
+        ]
     return ["all"]
 
 

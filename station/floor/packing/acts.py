@@ -131,6 +131,8 @@ class ClosePack(Args, frozen=True, kw_only=True):
     thick_mm: float = 0.0
     shelf: str = ""  # the pack from the shelf that becomes it
     next: str = ""  # the order that is claimed by the same scan
+    instead: str = ""  # the mailer that was worked out, where a person chose another
+    wrap_m: float = 0.0
 
 
 class MakeShelfPack(Args, frozen=True, kw_only=True):
@@ -162,6 +164,17 @@ class SpoilPacked(Args, frozen=True, kw_only=True):
 
     part: str
     quantity: int = 1
+
+
+class CountSupplies(Args, frozen=True, kw_only=True):
+    """Says how many of a mailer, labels, or metres of wrap there really are.
+
+    The subject is ``mailer/`` with the mailer's number, ``wrap`` or ``labels``.
+    """
+
+    kind = "count_supplies"
+
+    counted: int
 
 
 class PrintLabel(Args, frozen=True, kw_only=True):

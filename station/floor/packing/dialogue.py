@@ -26,6 +26,12 @@ from station.floor.packing.dialogue_shelf import (
     read_sets,
     take_from_shelf,
 )
+from station.floor.packing.dialogue_supplies import (
+    ask_which_supply,
+    choose_mailer,
+    choose_supply,
+    read_supply,
+)
 from station.floor.packing.dialogue_walk import (
     fetch_part,
     leave_walk,
@@ -55,6 +61,8 @@ from station.shop.words import say
 def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | None:
     """Reads one input at packing."""
     if isinstance(given, Number):
+        if hand.work.asks == "supplies":
+            return read_supply(hand, given)
         if hand.work.shelf:
             return read_sets(hand, given, view)
         if hand.work.walk:
@@ -97,6 +105,8 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
         if pack and pack.state == "shelf" and order and hand.work.asks != "label":
             return take_from_shelf(hand, order, pack, view)
         return _scan_pack(hand, given.number, view)
+    if given.kind == "mailer":
+        return _scan_mailer(hand, given.number, view)
     if hand.work.walk and given.kind in ("part", "rack"):
         return fetch_part(hand, given, view)
     if given.kind == "product" and not hand.subject:
@@ -109,6 +119,13 @@ def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     if order and given.kind in ("part", "rack"):
         return _scan_part(hand, order, given, view)
     return None
+
+
+def _scan_mailer(hand: PackingHand, number: str, view: View) -> Took | None:
+    """Counts a mailer, or takes it for the order in hand; with free hands it is a question."""
+    if hand.work.asks == "supplies":
+        return choose_supply(hand, number, view)
+    return choose_mailer(hand, number, view) if hand.subject else None
 
 
 def _scan_order(hand: PackingHand, number: str, view: View) -> Do | Took | None:
@@ -140,13 +157,17 @@ def _close_pack(hand: PackingHand, order: Order, view: View, then: str = "") -> 
     packed = bool(view.stock(place=f"packing/{order.id}"))
     parcel = plan_open_pack(view, order.id)
     length, width, thick = parcel.stack.lies.size_mm
+    planned = parcel.mailer.id if parcel.mailer else ""
+    chosen = hand.work.mailer or planned
     args = ClosePack(
         scale_g=hand.work.scale,
-        mailer=parcel.mailer.id if parcel.mailer else "",
+        mailer=chosen,
         length_mm=length,
         width_mm=width,
         thick_mm=thick,
         next=then,
+        instead=planned if chosen != planned else "",
+        wrap_m=parcel.stack.wrap_m if packed else 0.0,
     )
     return Do(order.key, args, replace(hand.empty(), subject=then), ("pack",) if packed else ())
 
@@ -355,6 +376,8 @@ def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
         return leave_ahead(hand)
     if hand.work.walk and name == "put_down":
         return leave_walk(hand)
+    if name == "count_supplies" and not hand.subject:
+        return ask_which_supply(hand)
     if name == "walk" and not hand.subject:
         return press_walk(hand, view)
     if name == "next_order":
@@ -364,7 +387,7 @@ def _press_button(hand: PackingHand, name: str, view: View) -> Do | Took | None:
         return Took(replace(hand, work=replace(hand.work, asks="label")), asked)
     if name == "put_down" and hand.work.asks:
         left = good(say("Left; nothing was changed"), say("Go on with your work."))
-        return Took(replace(hand, work=replace(hand.work, asks="", take=None)), left)
+        return Took(replace(hand, work=replace(hand.work, asks="", take=None, supply="")), left)
     order = view.get(Order, hand.subject) if hand.subject else None
     press = BUTTON_STEPS.get(name)
     return press(hand, order, view) if press and order else None

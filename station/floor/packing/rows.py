@@ -13,6 +13,7 @@ from station.queries.leaving import (
     list_prospects,
 )
 from station.queries.orders import Need, list_needs
+from station.queries.supplies import list_supplies
 from station.queries.walk import WalkPart, list_walk
 from station.shop.codes import Code
 from station.shop.facts import Cart, Order, Pack
@@ -20,6 +21,7 @@ from station.shop.views import View
 
 MOST = 6  # rows of parts or packs on the screen at once
 ORDERS = 8  # orders, in two columns
+SUPPLIES = 12  # mailers, wrap and labels, when they are counted
 KEPT = 2  # rows of those, for orders that are blocked
 
 
@@ -84,6 +86,8 @@ def find_row(hand: PackingHand, number: int, view: View) -> Code | None:
     order = view.get(Order, hand.subject) if hand.subject else None
     if hand.work.asks == "label":
         shown = [Code("pack", p.id) for p in list_packs(view)]
+    elif hand.work.asks == "supplies":
+        shown = [Code("mailer", s.id) for s in list_supplies(view)[:SUPPLIES]]
     elif hand.work.walk:
         shown = [Code("part", w.part.id) for w in list_fetch(hand, view)]
     elif order is None:

@@ -6,6 +6,7 @@ from station.floor.packing.acts import (
     ClaimOrder,
     ClosePack,
     CorrectPick,
+    CountSupplies,
     LeaveWalk,
     MakeShelfPack,
     OpenPack,
@@ -30,6 +31,7 @@ from station.floor.packing.rules_short import (
     take_from_order,
     wait_for_part,
 )
+from station.floor.packing.rules_supplies import count_supplies
 from station.floor.packing.rules_take import (
     correct_pick,
     pick_part,
@@ -43,6 +45,7 @@ from station.shop.facts import (
     Bed,
     Concern,
     Fact,
+    Habit,
     Mailer,
     Material,
     Order,
@@ -63,6 +66,7 @@ READS: frozenset[type[Fact]] = frozenset(
         Batch,
         Bed,
         Concern,
+        Habit,
         Mailer,
         Material,
         Order,
@@ -86,6 +90,7 @@ RULES: Rules = by_kind(
     Rule(args=PickSet, reads=READS, decide=pick_set),
     Rule(args=CorrectPick, reads=READS, decide=correct_pick),
     Rule(args=PutPartsBack, reads=READS, decide=put_parts_back),
+    Rule(args=CountSupplies, reads=READS, decide=count_supplies),
     Rule(args=TakeFromOrder, reads=READS, decide=take_from_order),
     Rule(args=AskForSheet, reads=READS, decide=ask_for_sheet),
     Rule(args=SendShort, reads=READS, decide=send_short),

@@ -12,7 +12,7 @@ from station.floor.packing.rules_order import (
     say_next,
 )
 from station.queries.batches import keep_held
-from station.queries.mailers import closes_over
+from station.queries.mailers import closes_over, name_contents
 from station.queries.orders import (
     list_needs,
     say_packed_anew,
@@ -21,6 +21,7 @@ from station.queries.orders import (
 from station.queries.settings import find_reason, list_reasons
 from station.queries.shelf import find_hold_in, is_whole_of
 from station.queries.stock import name_part
+from station.queries.supplies import LABELS, TENTHS, WRAP, use_up
 from station.queries.weights import Weight, note_weights, weigh_parts
 from station.shop.acts import (
     Act,
@@ -33,8 +34,8 @@ from station.shop.acts import (
     refuse,
     with_args,
 )
-from station.shop.facts import Concern, Mailer, Order, OrderState, Pack, Part
-from station.shop.moves import Held, move, tail
+from station.shop.facts import Concern, Habit, Mailer, Order, OrderState, Pack, Part
+from station.shop.moves import Held, Move, move, tail
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, length, say, together
 
@@ -140,9 +141,11 @@ def refuse_shelf_pack(view: View, pack: Pack | None) -> Answer | None:
 
 
 def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, ...]) -> Answer:
-    mailer = view.get(Mailer, act.args.mailer)
+    mailer, why = view.get(Mailer, act.args.mailer), find_reason(view, act.args.reason, "mailer")
     if problem := _refuse_open_mailer(act, view, mailer):
         return problem
+    if act.args.instead and why is None and list_reasons(view, "mailer"):
+        return ask_why(say("{name} instead", name=mailer.name if mailer else ""), "mailer")
     pieces = [(p, n) for part, n in by_part(held).items() if (p := view.get(Part, part))]
     weight = weigh_parts(view, pieces, mailer, held)
     scale_g = act.args.scale_g or 0.0
@@ -162,21 +165,51 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
         contents=tuple(by_part(held).items()),
     )
     packed = replace(order, state="packed", claimed="", by=act.worker)
+    doubts = (_doubt_weight(act, pack, weight),) if off else ()
     return (attention if off else good)(
         say("Pack {pack} is closed: order {order}", pack=number, order=order.id),
         _say_mailer(mailer),
-        moves=tuple(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
-        sets=(pack, packed, *([_doubt_weight(act, pack, weight)] if off else ())),
+        moves=(
+            *(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
+            *_use_supplies(act, view),
+        ),
+        sets=(pack, packed, *_learn_mailer(act, view, pack), *doubts),
         prints=(("label", number),),
         readings=note_weights(view, held, mailer, scale_g) if scale_g and not off else (),
     )
 
 
+def _use_supplies(act: Act[ClosePack], view: View) -> tuple[Move, ...]:
+    """Uses up a pack's mailer, its wrap and its label."""
+    args = act.args
+    wrap = use_up(view, WRAP, round(args.wrap_m * TENTHS))
+    return (
+        *(use_up(view, args.mailer, 1) if args.mailer else ()),
+        *wrap,
+        *use_up(view, LABELS, 1),
+    )
+
+
+def _learn_mailer(act: Act[ClosePack], view: View, pack: Pack) -> tuple[Habit, ...]:
+    """Learns which mailer people take for such a pack, and why; where they take another."""
+    known = view.get(Habit, name_contents(pack.contents))
+    if not act.args.instead:
+        return ()
+    again = known is not None and known.mailer == act.args.mailer
+    times = known.times + 1 if known and again else 1
+    return (
+        Habit(id=name_contents(pack.contents), mailer=act.args.mailer, times=times,
+              why=act.args.reason),
+    )  # fmt: skip
+
+
 def _refuse_open_mailer(act: Act[ClosePack], view: View, mailer: Mailer | None) -> Answer | None:
     """Refuses a mailer that does not close over the stack, or that the office took away."""
     args = act.args
-    if not args.mailer or (
-        mailer and closes_over(view, mailer, args.length_mm, args.width_mm, args.thick_mm)
+    if (
+        not args.mailer
+        or (mailer and args.instead)
+        or (mailer and closes_over(view, mailer, args.length_mm, args.width_mm, args.thick_mm))
     ):
         return None
     name = mailer.name if mailer else args.mailer

@@ -9,6 +9,7 @@ from station.floor.packing.screen_walk import show_walk
 from station.floor.packing.waiting import (
     TITLE,
     ask_which_label,
+    ask_which_supply,
     list_carts,
     list_waiting_orders,
     remind_care,
@@ -55,6 +56,8 @@ def screen(hand: PackingHand, view: View) -> Face:
     """Shows the order in hand; with none, what waits."""
     if hand.work.asks == "label":
         return ask_which_label(hand, view)
+    if hand.work.asks == "supplies":
+        return ask_which_supply(hand, view)
     if hand.work.shelf:
         return show_ahead(hand, view)
     if hand.work.walk:

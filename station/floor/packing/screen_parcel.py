@@ -6,9 +6,11 @@ from station.floor.packing.work import PackingHand
 from station.packs.messages import PackLayer
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
-from station.shop.faces import Block, Layer, MailerDrawing, Pairs, Remark
+from station.queries.supplies import count_left
+from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
+from station.shop.facts import Mailer
 from station.shop.views import View
-from station.shop.words import Say, length, metres, say, several
+from station.shop.words import Say, length, metres, say, several, together
 
 NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
@@ -23,7 +25,20 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
         return ()
     parcel = plan_parcel(view, pieces)
     names = {w.part.id: w.part.name for w in found}
-    return draw_parcel(parcel, names, _compare_weights(hand, parcel, view))
+    weights = _compare_weights(hand, parcel, view)
+    chosen = view.get(Mailer, hand.work.mailer) or parcel.mailer
+    named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
+    return (*named, *draw_parcel(parcel, names, weights))
+
+
+def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
+    """Names the mailer that is taken, where it hangs and how many are left, in large."""
+    left = count_left(view, mailer.id)
+    notes = [say("{n} left", n=left)] if left or mailer.mark else []
+    if mailer.hangs:
+        notes.insert(0, say("hangs at {place}", place=mailer.hangs))
+    low = left < mailer.mark
+    return (Hint(title=mailer.name, note=together(notes), tone="attention" if low else ""),)
 
 
 def draw_parcel(

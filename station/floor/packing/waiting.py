@@ -1,6 +1,6 @@
 """Shows what waits at packing: orders to be packed, packs for a cart, labels to print again."""
 
-from station.floor.packing.rows import list_orders, list_packs
+from station.floor.packing.rows import SUPPLIES, list_orders, list_packs
 from station.floor.packing.work import PackingHand
 from station.queries.carts import (
     CARTS,
@@ -13,6 +13,7 @@ from station.queries.leaving import WaitingTogether, are_more_open
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
 from station.queries.shelf import find_whole, list_ahead
+from station.queries.supplies import find_supply, list_supplies
 from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
 from station.shop.cautions import CAUTIONS, say_cautions
@@ -39,6 +40,7 @@ TITLE = say("Packing")
 NAMED = 3  # orders of those that a part blocks
 BESIDE = 4  # orders that are listed beside the one in hand
 BESIDE_CARTS = 3
+LOW = 4  # supplies that run low
 AHEAD = 4  # products that are packed ahead, beside the orders
 
 
@@ -111,11 +113,13 @@ def show_orders(hand: PackingHand, view: View) -> Face:
         presses=(
             Press(label=say("Next order"), code=button("next_order"), style="primary", wide=2),
             Press(label=say("One walk"), code=button("walk")),
+            Press(label=say("Count supplies"), code=button("count_supplies")),
             Press(label=say("Label again"), code=button("label_again")),
         ),
         side=(
             *_list_to_put_back(view),
             *((list_shelf(view),) if list_ahead(view) else ()),
+            *list_low(view),
             list_carts(view, hand.now),
             remind_care(view),
         ),
@@ -208,6 +212,48 @@ def _list_to_put_back(view: View) -> tuple[Block, ...]:
 
 
 # --- packs
+
+
+def list_low(view: View) -> tuple[Block, ...]:
+    """Lists the mailers, wrap and labels that are below their marks."""
+    rows = [
+        (
+            (Cell(text=low.name, bold=True),
+             Cell(text=say("{n} of {mark}", n=low.left, mark=low.mark), tone="attention")),
+            "",
+        )
+        for low in list_supplies(view)
+        if low.is_low
+    ]  # fmt: skip
+    return (Listing(title=say("Running low"), rows=tuple(rows[:LOW])),) if rows else ()
+
+
+def ask_which_supply(hand: PackingHand, view: View) -> Face:
+    """Asks what is counted of mailers, wrap and labels, then how many there are."""
+    entries = tuple(
+        Entry(
+            big=supply.name,
+            right=say("mark {n}", n=supply.mark) if supply.mark else "",
+            tone="attention" if supply.is_low else "",
+            line1=say("{n} by the book", n=supply.left),
+            code=row_code("mailer", supply.id, n),
+        )
+        for n, supply in enumerate(list_supplies(view)[:SUPPLIES], 1)
+    )
+    chosen = find_supply(view, hand.work.supply)
+    title = say("What is counted?")
+    if chosen:
+        title = say("How many are there: {name}?", name=chosen.name)
+    return Face(
+        title=TITLE,
+        where=say_where(hand),
+        main=(
+            Hint(title=title, note=say("scan the mailer’s card or touch it; then the number")),
+            Cards(title=say("What packs take"), entries=entries),
+        ),
+        presses=(Press(label=say("Leave it"), code=button("put_down")),),
+        side=(list_carts(view, hand.now), remind_care(view)),
+    )
 
 
 def list_shelf(view: View) -> Listing:

@@ -10,7 +10,7 @@ from station.shop.rooms import Hand, Work
 
 # what the next input is: the count of a rack place, what goes back, what is spoiled, a weight,
 # whose label
-Question = Literal["", "count", "back", "spoiled", "scale", "label"]
+Question = Literal["", "count", "back", "spoiled", "scale", "label", "supplies"]
 
 
 class Picked(NamedTuple):
@@ -30,6 +30,8 @@ class PackingWork(Work):
     picked: Picked | None = None
     short: str = ""  # the part that was counted short
     scale: float | None = None  # what the scale showed, g, since the pack changed
+    mailer: str = ""  # that a person chose for the order in hand
+    supply: str = ""  # what is counted of the supplies: a mailer, wrap, labels
     walk: tuple[str, ...] = ()  # the orders that are fetched on one walk
     shelf: str = ""  # the product that is packed ahead; then there is no order in hand
     sets: int = 0  # of it that are to be made

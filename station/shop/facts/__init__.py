@@ -25,6 +25,7 @@ from station.shop.facts.material import Lot, Material
 from station.shop.facts.orders import (
     Cart,
     CartState,
+    Habit,
     Line,
     Mailer,
     Order,
@@ -96,6 +97,7 @@ __all__ = [
     "FirstOff",
     "FirstOffState",
     "Gone",
+    "Habit",
     "Line",
     "Loop",
     "Lot",
@@ -158,6 +160,7 @@ KINDS: dict[str, type[Fact]] = {
         Pile,
         Product,
         Order,
+        Habit,
         Mailer,
         Pack,
         Cart,

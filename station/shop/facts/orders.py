@@ -78,7 +78,22 @@ class Mailer(Fact):
     thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0  # what it closes over
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 30.0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
+    hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
+    mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
     active: InUse = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Habit(Fact):
+    """The mailer that people chose for a pack of the same contents, how often, why the last time.
+
+    `id` names the contents; see `station.queries.mailers.name_contents`.
+    """
+
+    kind: ClassVar[str] = "habit"
+    mailer: str
+    times: Times = 1
+    why: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -12,7 +12,7 @@ Paper = Literal["A4", "A5", "Letter"]
 UNITS = {"mm": say("millimetres"), "inch": say("inches")}
 PAPERS: tuple[Paper, ...] = ("A4", "A5", "Letter")
 ReasonUse = Literal[
-    "spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned"
+    "spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned", "mailer"
 ]
 AreaName = Annotated[str, About(say("area"))]
 
@@ -83,6 +83,9 @@ class Shop(Fact):
         float, About(say("false weight alarms"), unit="%", least=0.01, most=20)
     ] = 1.0
     scale_off_g: Annotated[float, About(say("scale may be off"), unit="g", least=0)] = 5.0
+    # below, new ones are bought; 0: they are not counted
+    wrap_mark_m: Annotated[int, About(say("mark of wrap"), unit="m", least=0)] = 0
+    label_mark: Annotated[int, About(say("mark of labels"), least=0)] = 0
     # around a stack in its mailer, both sides together; between parts beside each other
     mailer_spare_mm: Annotated[float, About(say("spare in a mailer"), unit="mm", least=0)] = 10.0
     part_gap_mm: Annotated[float, About(say("between packed parts"), unit="mm", least=0)] = 1.0

@@ -1,0 +1,110 @@
+"""Mailers, wrap and labels counted down by packs; another mailer, why, and what is learnt."""
+
+from dataclasses import replace
+
+import pytest
+
+from station.floor.packing import screen
+from station.queries.mailers import plan_open_pack
+from station.queries.supplies import count_left, list_supplies
+from station.queries.whereabouts_machines import answer_mailer
+from station.shop.codes import Code
+from station.shop.faces import Hint, Listing
+from station.shop.facts import Mailer, Order, Pack, Shop
+from station.shop.rooms import Number
+from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, order, packer, press, shop
+
+LARGE = Mailer(id="02", name="Flat 450 × 320", length_mm=450.0, width_mm=320.0, thick_mm=45.0)
+HUNG = Mailer(id="01", name="Flat 350 × 250", length_mm=350.0, width_mm=250.0, hangs="W 3", mark=5)
+CARD = Code("mailer", "02")
+
+
+def counted(*facts):
+    """The shop with six mailers, two metres of wrap and ten labels, and the packer."""
+    view = shop(HUNG, LARGE, Shop(id="shop", label_mark=20), *facts)
+    player = packer(view)
+    for number, n in (("01", 6), ("wrap", 2), ("labels", 10)):
+        player.give(press("count_supplies"), Code("mailer", number), Number(str(n)))
+    return view, player
+
+
+def left(view):
+    """How many are left of each."""
+    return {s.id: s.left for s in list_supplies(view)}
+
+
+def test_packs_count_mailers_wrap_and_labels_down():
+    view, player = counted()
+    assert left(view) == {"01": 6, "02": 0, "wrap": 2, "labels": 10}
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    wrap = plan_open_pack(view, "3306").stack.wrap_m
+    player.give(press("close_pack"))
+    assert (left(view)["01"], left(view)["labels"]) == (5, 9)
+    assert count_left(view, "wrap") == 20 - round(wrap * 10)
+
+
+def test_what_was_never_counted_is_not_counted_down():
+    view = shop(HUNG, LARGE)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    assert set(left(view).values()) == {0}
+
+
+def test_a_new_count_stands_whatever_the_book_said():
+    view, player = counted()
+    answer = player.give(press("count_supplies"), "Flat 350", Number("3"))
+    assert (answer.tone, left(view)["01"]) == ("attention", 3)
+    assert str(answer.do) == "Below the mark of 5: new ones are to be bought."
+    low = [b for b in screen.screen(player.hand, view).side if isinstance(b, Listing)]
+    assert [str(cells[0].text) for cells, _ in low[0].rows] == ["Flat 350 × 250", "labels"]
+    assert player.give(press("count_supplies"), Code("mailer", "99")).tone == "stop"
+
+
+def test_the_mailer_stands_in_large_with_where_it_hangs():
+    view, player = counted()
+    player.give(ORDER)
+    (hint,) = [b for b in screen.screen(player.hand, view).middle if isinstance(b, Hint)]
+    assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "hangs at W 3 and 6 left")
+
+
+def close_in_another(view, player, number):
+    """Packs a pair of three again in another mailer, for a reason."""
+    mine = replace(order(), id=number)
+    view.facts[mine.key] = mine
+    player.give(Code("order", number), PART_COMB, PART_SHUTTLE, CARD)
+    return player.give(press("close_pack"))
+
+
+def test_another_mailer_asks_why_and_is_learnt():
+    view = shop(HUNG, LARGE, combs=20, shuttles=20)
+    player = packer(view)
+    for number in ("3320", "3321"):
+        assert close_in_another(view, player, number).asks == "reason"
+        assert player.reason("65").tone == "good"
+    packs = [f for f in view.facts.values() if isinstance(f, Pack)]
+    assert [p.mailer for p in packs] == ["02", "02"]
+    # the third time it is taken by itself
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    assert plan_open_pack(view, "3306").mailer == LARGE
+    assert player.give(press("close_pack")).tone == "good"
+    assert view.get(Order, "3306").state == "packed"
+
+
+def test_the_mailer_that_is_shown_needs_no_reason():
+    view = shop(HUNG, LARGE)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, CARD, Code("mailer", "01"))
+    assert player.give(press("close_pack")).tone == "good"
+
+
+@pytest.mark.parametrize(("why", "words"), [("61", "crushed corner"), ("62", "wrong label")])
+def test_a_pack_that_was_opened_again_stands_against_its_mailer(why, words):
+    view = shop(HUNG, LARGE)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
+    (pack,) = view.shelf(Pack, "packed")
+    player.give(Code("pack", pack.id))
+    player.reason(why)
+    lines = answer_mailer(view, HUNG, "").where
+    assert [(str(x.what), str(x.where)) for x in lines[2:]] == [("1 pack opened again", words)]
+    assert len(answer_mailer(view, LARGE, "").where) == 2
