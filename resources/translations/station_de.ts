@@ -5224,8 +5224,8 @@
       <translation>Abschnitt zum Ausbrechen. Erstteil prüfen vor Platte {n}.</translation>
     </message>
     <message>
-      <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs. {clear}</source>
-      <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege. {clear}</translation>
+      <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs.</source>
+      <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege.</translation>
     </message>
     <message>
       <source>Some of these orders were put down</source>
@@ -9192,6 +9192,10 @@
       <translation>kleines Teil</translation>
     </message>
     <message>
+      <source>small pieces</source>
+      <translation>kleine Teile</translation>
+    </message>
+    <message>
       <source>something came back</source>
       <translation>etwas kam zurück</translation>
     </message>
@@ -9510,6 +9514,10 @@
     <message>
       <source>when</source>
       <translation>wann</translation>
+    </message>
+    <message>
+      <source>where a sheet is held</source>
+      <translation>wo eine Platte gehalten wird</translation>
     </message>
     <message>
       <source>while it cuts</source>

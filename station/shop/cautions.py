@@ -132,6 +132,22 @@ CAUTIONS: dict[str, Caution] = {
         say("the cart"),
         say("Push the cart, never pull it. See over the load. Heavy packs low."),
     ),
+    "hold_downs": Caution(
+        "office",
+        say("where a sheet is held"),
+        say(
+            "No hold-down stands within the bit's way. Set the clamps low and look once "
+            "more at the first sheet."
+        ),
+    ),
+    "flying": Caution(
+        "office",
+        say("small pieces"),
+        say(
+            "Small pieces without tabs come loose and may fly: they are drawn in red. "
+            "Give them tabs."
+        ),
+    ),
     "paper_bed": Caution(
         "paper",
         say("at the bed"),

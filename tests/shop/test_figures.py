@@ -97,8 +97,11 @@ FIGURES = {
     "mailer_spare_mm": (10.0, 25.0, close),
     "part_gap_mm": (1.0, 9.0, gap),
 }  # fmt: skip
-# how far a count may be off before a supervisor is asked: tests/floor/test_recounts.py
-ELSEWHERE = {"recount_limit", "wrap_mark_m", "label_mark"}
+# how far a count may be off before a supervisor is asked: tests/floor/test_recounts.py; how much
+# the plan and packing keep ready: tests/planning, tests/floor
+ELSEWHERE = {
+    "recount_limit", "service_percent", "short_notice_percent", "wrap_mark_m", "label_mark",
+}  # fmt: skip
 
 
 def test_a_small_piece_is_told_where_it_is_popped_too():
@@ -147,7 +150,7 @@ OTHERS = {
     "window/scale.py": "the speed of a serial port; the command sets it",
     "cutting/analyse/time.py": "time; a router's own is learnt",
     "cutting/analyse/inference.py": "taken where nothing tells, and said; each is set for a file",
-    "cutting/analyse/passes.py": "what is no plunge",
+    "cutting/analyse/thickness.py": "what is no plunge",
     "cutting/geometry/tabs.py": "what is no tab",
     "shop/facts/machines.py": "settings of a bit, a router",
     "shop/facts/settings.py": "the settings",

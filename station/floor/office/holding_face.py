@@ -2,14 +2,17 @@
 
 from station.floor.office.lists import LEAVE, make_face
 from station.floor.office.work import OfficeHand, ReadText
+from station.queries.settings import find_shop
 from station.shop.cards import button
-from station.shop.faces import Face, Listing, NumberMark, Pairs, Press, Remark, SheetDrawing, Text
-from station.shop.words import Say, say
+from station.shop.cautions import CAUTIONS, say_cautions
+from station.shop.faces import Face, Listing, NumberMark, Pairs, Press, Remark, SheetDrawing
+from station.shop.views import View
+from station.shop.words import say
 
 POPPED = 8  # numbers in a line of the popping order
 
 
-def show_holding(hand: OfficeHand, read: ReadText) -> Face:
+def show_holding(hand: OfficeHand, read: ReadText, view: View) -> Face:
     """Shows the sheet with its hold-downs numbered, pieces numbered as they are popped."""
     laying, revision, chosen = read.laying, read.revision, hand.work.intake.held
     marks = tuple(
@@ -34,7 +37,7 @@ def show_holding(hand: OfficeHand, read: ReadText) -> Face:
                   (say("pieces that may fly"), say("{n}", n=len(laying.flying))),
                   (say("loose slugs"), say("{n}", n=len(laying.slugs)))),
         ),
-        Remark(tone="attention", title=say("Take care"), text=_say_caution(read)),
+        _remind_care(read, view),
     )  # fmt: skip
     return make_face(hand, drawing, side=side, presses=(back, proposed, LEAVE))
 
@@ -45,11 +48,9 @@ def rank_popping(popping: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(rank[n] for n in range(len(rank)))
 
 
-def _say_caution(read: ReadText) -> Text:
-    """Says what may come loose under the bit, and what to do about it."""
-    clear: Say = say("No hold-down stands within the bit's way. Set the clamps low and look once "
-                     "more at the first sheet.")  # fmt: skip
-    if read.laying.flying:
-        return say("Small pieces without tabs come loose and may fly: they are drawn in red. "
-                   "Give them tabs. {clear}", clear=clear)  # fmt: skip
-    return clear
+def _remind_care(read: ReadText, view: View) -> Remark:
+    """Reminds of what may come loose under the bit, and of clamps in its way."""
+    names = (*(("flying",) if read.laying.flying else ()), "hold_downs")
+    text = say_cautions(names, find_shop(view).caution)
+    title = say("Take care: {at}", at=CAUTIONS[names[0]].at)
+    return Remark(tone="attention", title=title, text=text, code=button("care"))

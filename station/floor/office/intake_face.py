@@ -56,7 +56,7 @@ def show_intake(hand: OfficeHand, view: View) -> Face:
         if held.how:
             return show_how(hand, held.read, view)
         if held.holding:
-            return show_holding(hand, held.read)
+            return show_holding(hand, held.read, view)
         return _show_path(hand, held.read) if held.drawn else _show_read(hand, held.read, view)
     if held.which:
         return _show_units(hand)
