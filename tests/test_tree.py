@@ -32,6 +32,7 @@ BY_PLACE = {  # files with lines that name a row's place: how many lines, and wh
     "ledger/test_before.py": (1, "a code that a screen of then did not have"),
     "look/samples.py": (10, PAINTED),
     "look/test_window.py": (2, PAINTED),
+    "machine/test_held_walks.py": (1, ANY),
     "machine/test_machine.py": (1, ANY),
     "many_errands.py": (1, ANY),
     "queries/test_looks.py": (1, "every row of every page is touched"),

@@ -82,7 +82,8 @@ ACTS = {
     "a sheet is lifted": ((*release("1"), "lot 0931"), "", ("two people or a lift", "Gloves")),
     "it cuts": (CUTTING, "cutting", ("Eyes and ears", "Nobody reaches")),
     "a vacuum lets go": (
-        (*release("5"), "lot 0931", *TICKED, "button start"), "vacuum", ("never hold", "own stop")),
+        (*release("5"), "lot 0931", *TICKED, "button start"), "vacuum",
+        ("never hold", "own stop")),
     "a laser marks": (LASER, "laser", ("eyes covered", "fumes", "never left alone")),
     "a laser's sheet is lifted, too": (LASER, "", ("two people or a lift",)),
     "the board is cut flat": (
