@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from station.look.style import palette, px, tone_colour
+from station.look.style import Style, palette, px, tone_colour
 
 if TYPE_CHECKING:  # facts take time to load, and a first frame needs none
     from station.shop.facts import Shape
@@ -19,7 +19,8 @@ def draw_plate(
         painter.fillRect(box, QColor(ground))
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    thick, corner = px(line), px(radius)
+    scale = Style.scale  # one call a plate would be many a screen
+    thick, corner = round(line * scale), round(radius * scale)
     painter.setPen(QPen(QColor(edge), thick) if edge else Qt.PenStyle.NoPen)
     painter.setBrush(QColor(ground) if ground else Qt.BrushStyle.NoBrush)
     half = thick / 2

@@ -11,7 +11,7 @@ from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QColor, QPainter
 
 from station.look.language import Text, translate
-from station.look.style import Lettering, find_lettering, text_colour
+from station.look.style import Lettering, Style, find_lettering, text_colour
 
 Align = Qt.AlignmentFlag
 LEFT = int(Align.AlignLeft | Align.AlignVCenter)
@@ -161,7 +161,8 @@ class TextPage:
         if line.width - AIR > width:
             lettering, tall = _wrap(line, max(width, 1))
         where = QRect(left, top, max(width, 1), max(tall, high))
-        self.words.append(PlacedText(line.text, where, lettering, text_colour(tone), flags | WRAP))
+        colour = text_colour(tone) if tone else Style.palette.ink
+        self.words.append(PlacedText(line.text, where, lettering, colour, flags | WRAP))
         return where.height()
 
     def put_below(self, words: Text, size: int, *, bold: bool = False, tone: str = "") -> None:

@@ -43,6 +43,11 @@ def use_units(units: str, *, fractions: bool) -> None:
     _Units.units, _Units.fractions = units, fractions
 
 
+def are_in_inches() -> bool:
+    """Says whether the shop's lengths are in inches."""
+    return _Units.units == "inch"
+
+
 def name_unit(unit: str, units: str = "") -> str:
     """Names the unit that is shown for one that is kept; others stay as they are.
 
@@ -67,7 +72,7 @@ def write(value: float, unit: str = "mm", digits: int | None = None) -> str:
     shown = value / _find_factor(unit)
     if unit == "m":
         return f"{shown:,.{digits or 0}f}".replace(",", THIN)
-    if _Units.units != "inch":
+    if not are_in_inches():
         return f"{value:g}" if digits is None else f"{value:.{digits}f}"
     if unit != "mm":
         return f"{shown:.3g}" if shown < LARGE else f"{shown:.0f}"
@@ -124,7 +129,7 @@ def convert(text: str) -> str:
 
     Those before it count too: ``298.1 × 25.0 mm``, ``0.1 to 0.25 mm``.
     """
-    if _Units.units != "inch":
+    if not are_in_inches():
         return text
 
     def change(found: re.Match[str]) -> str:

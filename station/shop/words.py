@@ -98,7 +98,7 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
     if words.template == _KEPT:
         return _write_length(words)
     if words.template == MM.template:
-        return find_template(_INCHES if lengths.name_unit("mm") == "in" else MM.template)
+        return find_template(_INCHES if lengths.are_in_inches() else MM.template)
     texts = {
         name: fill_in(value, find_template) if isinstance(value, Say) else plain(value)
         for name, value in words.values.items()
@@ -106,7 +106,7 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
     template = find_template(words.template)
     if "|" in template:
         template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
-    if "} m" in template:
+    if "} m" in template and lengths.are_in_inches():
         template = _name_units(template, words)
     return template.format(**texts)
 
