@@ -6052,10 +6052,6 @@
       <translation>Seitdem geändert: {kind} {id}</translation>
     </message>
     <message>
-      <source>The {part} in order {order} are held</source>
-      <translation>Die {part} in Auftrag {order} sind gesperrt</translation>
-    </message>
-    <message>
       <source>The {size} mm bit was not scanned in</source>
       <translation>Der Fräser mit {size} mm wurde nicht gescannt</translation>
     </message>
@@ -7996,8 +7992,8 @@
       <translation>fürs Regal</translation>
     </message>
     <message>
-      <source>for {n} orders</source>
-      <translation>für {n} Aufträge</translation>
+      <source>for {n} {n|order|orders}</source>
+      <translation>für {n} {n|Auftrag|Aufträge}</translation>
     </message>
     <message>
       <source>for {part}</source>
@@ -10872,7 +10868,7 @@
       <translation>{n} {part} von Los {batch}</translation>
     </message>
     <message>
-      <source>{n} {part} of pack {pack} are still away by the book</source>
+      <source>{n} {part} of pack {pack} {n|is|are} still away by the book</source>
       <translation>Von Paket {pack} sind laut Buch noch {n} {part} draußen</translation>
     </message>
     <message>
@@ -11022,6 +11018,10 @@
     <message>
       <source>{part} has no rack place</source>
       <translation>{part} hat keinen Regalplatz</translation>
+    </message>
+    <message>
+      <source>{part} in order {order} is held</source>
+      <translation>{part} in Auftrag {order} ist gesperrt</translation>
     </message>
     <message>
       <source>{part} is in none of these orders, or fetched already</source>

@@ -65,7 +65,7 @@ def _note_back(pack: Pack, part: Part, quantity: int) -> Pack:
 def _refuse_count(subject: str, part: Part, gone: int) -> Answer:
     do: Say = say("Count again. What never left is counted at its rack place.")
     if head(subject) == "pack":
-        said = say("{n} {part} of pack {pack} are still away by the book", n=gone, part=part.name,
-                   pack=tail(subject))  # fmt: skip
+        said = say("{n} {part} of pack {pack} {n|is|are} still away by the book",
+                   n=gone, part=part.name, pack=tail(subject))  # fmt: skip
         return refuse(said, do)
     return refuse(say("{n} {part} have left by the book", n=gone, part=part.name), do)

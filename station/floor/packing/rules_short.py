@@ -72,7 +72,7 @@ def take_from_order(act: Act[TakeFromOrder], view: View) -> Answer:
     free = keep_free(view, tuple(inside))
     if total(free) < want.lacking:
         return refuse(
-            say("The {part} in order {order} are held", part=part.name, order=other.id),
+            say("{part} in order {order} is held", part=part.name, order=other.id),
             say("Wait for it, or send it short."),
         )
     return attention(

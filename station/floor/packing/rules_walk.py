@@ -96,7 +96,7 @@ def _deal(
 def _say_shares(shares: list[tuple[str, int]]) -> Say:
     """Says how many are for which order."""
     if len(shares) > NAMED:
-        return say("for {n} orders", n=len(shares))
+        return say("for {n} {n|order|orders}", n=len(shares))
     return together([say("{n} for {order}", n=n, order=order) for order, n in shares])
 
 
