@@ -9972,6 +9972,10 @@
       <translation>{file}. Eine Kopie außerhalb dieses PCs aufbewahren.</translation>
     </message>
     <message>
+      <source>{file}: revision {letter} is approved</source>
+      <translation>{file}: Revision {letter} ist freigegeben</translation>
+    </message>
+    <message>
       <source>{file}: why</source>
       <translation>{file}: warum</translation>
     </message>

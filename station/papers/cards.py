@@ -1,6 +1,6 @@
 """Cards to scan: badges, single things, a card for every button, digit and reason."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from itertools import count
 from typing import NamedTuple
 
@@ -9,7 +9,21 @@ from station.papers.page import Page, measure_code
 from station.shop.cards import BUTTONS, DIGITS, ZONES
 from station.shop.cautions import CAUTIONS, list_cautions
 from station.shop.codes import has_code, write
-from station.shop.facts import Bit, Fact, Part, Reason, Shape, Worker
+from station.shop.facts import (
+    Bit,
+    Cart,
+    Fact,
+    Lot,
+    Mailer,
+    Part,
+    Reason,
+    Router,
+    Shape,
+    Worker,
+)
+from station.shop.lengths import name_unit
+from station.shop.lengths import write as write_length
+from station.shop.words import dated
 
 CARD = (62.0, 36.0)  # mm, wide and high
 BESIDE = 1.0  # mm on either side of a code with its quiet zones
@@ -110,12 +124,17 @@ def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
             yield CardFace(reason.words, f"reason: {reason.use}", write("reason", reason.id))
 
 
-def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
-    """Makes cards of single things: routers, bits, lots, carts, cut files, orders, products."""
+def make_thing_cards(
+    facts: Iterable[Fact], materials: Mapping[str, str], *, paper: str = "A4"
+) -> Page:
+    """Makes cards of single things: routers, bits, lots, carts, cut files, orders, products.
+
+    `materials`: the name of each, which the card of a lot says.
+    """
     faces = (
         CardFace(
             _name_thing(f),
-            _call_thing(f),
+            _call_thing(f, materials),
             write(f.kind, f.id),
             f.shape if isinstance(f, Part) else None,
         )
@@ -125,16 +144,28 @@ def make_thing_cards(facts: Iterable[Fact], *, paper: str = "A4") -> Page:
     return _lay_out(faces, paper, "Cards")
 
 
-def _call_thing(fact: Fact) -> str:
-    """Says what kind of thing it is; of a bit, what is done before it is changed."""
+def _call_thing(fact: Fact, materials: Mapping[str, str]) -> str:
+    """Says what kind of thing it is, and like what; of a bit, what is done before a change."""
     if isinstance(fact, Bit):
         return str(CAUTIONS["paper_bit"].line)
+    if isinstance(fact, Lot):
+        received = f" · {dated(fact.received)}" if fact.received else ""
+        return f"{materials.get(fact.material, fact.material)}{received}"
+    if isinstance(fact, Router):
+        return f"router, {fact.bed}"
+    if isinstance(fact, Mailer):
+        size = f"{write_length(fact.length_mm)} × {write_length(fact.width_mm)}"
+        return f"mailer, {size} {name_unit('mm')}"
+    if isinstance(fact, Cart):
+        return f"cart, goes at {fact.goes}" if fact.goes else "cart"
     return CALLED.get(fact.kind, fact.kind)
 
 
 def _name_thing(fact: Fact) -> str:
     """Names a thing: by a name that holds its number already, or by both."""
     name = str(getattr(fact, "name", "") or getattr(fact, "words", ""))
+    if isinstance(fact, Bit):
+        return f"Bit {fact.id} · {name}"
     if fact.kind in ("worker", "lot", "order"):
         return f"{fact.kind.capitalize()} {fact.id}"
     return (

@@ -21,9 +21,16 @@ class CountRow(NamedTuple):
 
 
 def make_rows(
-    batch: Batch, revision: Revision, parts: Mapping[str, Part], pieces: Mapping[str, int]
+    batch: Batch,
+    revision: Revision,
+    parts: Mapping[str, Part],
+    pieces: Mapping[str, int],
+    racks: Mapping[str, str],
 ) -> list[CountRow]:
-    """Makes a row for every part a sheet makes; of a child for the pieces it holds."""
+    """Makes a row for every part a sheet makes; of a child for the pieces it holds.
+
+    `racks` names the rack place of each part.
+    """
     counts = pieces
     if batch.has_sheets:
         counts = {p: n * batch.sheets for p, n in revision.makes().items()}
@@ -35,12 +42,17 @@ def make_rows(
             CountRow(
                 str(numbers[number]) if batch.has_sheets else "",
                 part.name if part else f"part {number}",
-                part.words if part else "",
+                _describe_part(part, racks) if part else "",
                 str(part.tabs) if part else "",
                 str(count),
             )
         )
     return made
+
+
+def _describe_part(part: Part, racks: Mapping[str, str]) -> str:
+    place = racks.get(part.id)
+    return f"rack {place} · {part.words}" if place else part.words
 
 
 def number_parts(revision: Revision) -> dict[str, int]:

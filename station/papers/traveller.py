@@ -34,6 +34,7 @@ def make_traveller(
     orders: int = 0,
     first_due: str = "",
     runs: Sequence[str] = (),
+    racks: Mapping[str, str] = {},
     laser: bool = False,
     printed: str,
     paper: str = "A4",
@@ -42,12 +43,15 @@ def make_traveller(
     """Makes a batch's traveller.
 
     A child (split off, or to be made good) has no sheets and no slips: it shows its own `pieces`
-    by part. `runs`: those of each sheet in order, where it is several.
+    by part. `runs`: those of each sheet in order, where it is several. `racks` names the rack
+    place of each part.
     """
     page = Page.make(paper, f"Traveller of batch {batch.id}")
-    rows = table.make_rows(batch, revision, parts, pieces or {})
+    rows = table.make_rows(batch, revision, parts, pieces or {}, racks)
     y = _draw_head(page, batch, cut_file)
     y = _draw_what(page, y, batch, cut_file, revision, material, router)
+    y = _draw_file(page, y, revision) if batch.has_sheets else y
+    y = _draw_sizes(page, y, [p for row in revision.makes() if (p := parts.get(row))])
     y = _draw_reason(page, y, batch, orders, first_due)
     y = _draw_runs(page, y, runs) if batch.has_sheets else y
     caution = _fit_caution(page, material, batch, shop, laser=laser)
@@ -126,6 +130,29 @@ def _draw_what(
     if router:
         words.append(f"{router.name}, {router.bed}")
     return page.draw_wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
+
+
+def _draw_file(page: Page, y: float, revision: Revision) -> float:
+    """Draws which file is opened at the router, and the bits that it wants."""
+    bits = ", ".join(f"{use.number}: {lengths.write(use.diameter_mm)}" for use in revision.bits)
+    words = [f"open {revision.file}"] if revision.file else []
+    words += [f"bits {bits} {lengths.name_unit('mm')}"] if bits else []
+    if not words:
+        return y
+    return page.draw_wrapped(page.edge, y, page.inner, " · ".join(words), 13, bold=True, most=2)
+
+
+def _draw_sizes(page: Page, y: float, parts: Sequence[Part]) -> float:
+    """Draws what is measured of its parts, with the limits."""
+    told = [
+        f"{part.name} {size.name} {lengths.write(size.low_mm)} to {lengths.write(size.high_mm)}"
+        for part in parts
+        for size in part.sizes
+    ]
+    if not told:
+        return y
+    words = f"Check, {lengths.name_unit('mm')}: {'; '.join(told)}"
+    return page.draw_wrapped(page.edge, y, page.inner, words, 10, most=2)
 
 
 def _draw_reason(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:

@@ -58,6 +58,11 @@ def map_parts(ledger: Ledger) -> dict[str, Part]:
     return {p.id: p for p in ledger.facts(Part)}
 
 
+def map_materials(ledger: Ledger) -> dict[str, str]:
+    """Maps the name of every material by its id."""
+    return {m.id: m.name for m in ledger.facts(Material)}
+
+
 def _find_traveller(ledger: Ledger, name: str, now: str) -> "Page | None":
     batch = ledger.view.get(Batch, name)
     return gather_traveller(ledger, batch, now) if batch else None
@@ -85,6 +90,7 @@ def gather_traveller(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
         orders=1 if order else 0,
         first_due=order.due if order else batch.due,
         runs=_describe_runs(view, revision),
+        racks={place.part: place.name for place in ledger.facts(RackPlace)},
         laser=any(find_work(view, run) == LASER for run in list_runs(view, revision)),
         printed=now,
         paper=find_shop(ledger.view).paper,
@@ -213,7 +219,8 @@ def _gather_card(ledger: Ledger, name: str, _now: str) -> "Page | None":
 
     kind, _, number = name.partition("/")
     fact: Fact | None = ledger.view.get(KINDS[kind], number) if kind in KINDS else None
-    return make_thing_cards((fact,), paper=find_shop(ledger.view).paper) if fact else None
+    paper, materials = find_shop(ledger.view).paper, map_materials(ledger)
+    return make_thing_cards((fact,), materials, paper=paper) if fact else None
 
 
 def _gather_badges(ledger: Ledger, _name: str, _now: str) -> "Page":
@@ -236,7 +243,8 @@ def _gather_thing_cards(ledger: Ledger, _name: str, _now: str) -> "Page | None":
 
     things = (f for kind in THINGS for f in ledger.facts(kind) if getattr(f, "active", True))
     facts = tuple(f for f in things if not isinstance(f, Lot) or count_in_store(ledger.view, f.id))
-    return make_thing_cards(facts, paper=find_shop(ledger.view).paper) if facts else None
+    paper, materials = find_shop(ledger.view).paper, map_materials(ledger)
+    return make_thing_cards(facts, materials, paper=paper) if facts else None
 
 
 def _gather_button_cards(ledger: Ledger, name: str, _now: str) -> "Page":

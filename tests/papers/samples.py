@@ -135,6 +135,7 @@ def a_traveller(
         shop=shop,
         laser=laser,
         pieces={"014": 6, "045": 12},
+        racks={"014": "C 14"},
     )
 
 
@@ -194,7 +195,7 @@ def papers(paper):
             _all_buttons(),
         ),
         "thing cards": (
-            cards.make_thing_cards(THINGS, paper=paper),
+            cards.make_thing_cards(THINGS, {"1": "6.5 mm birch plywood"}, paper=paper),
             [write(f.kind, f.id) for f in THINGS],
         ),
         "pack label": (

@@ -11,8 +11,9 @@ from PIL import Image
 from station.papers import bars, cards, drawing, handover, packing, picking, rack
 from station.papers.marks import TextMark
 from station.papers.page import LEGIBLE, shorten_text, write_day
+from station.shop import lengths
 from station.shop.codes import usable, write
-from station.shop.facts import Order, Reason, Shop
+from station.shop.facts import BitUse, Lot, Order, Reason, Shop, Size
 from tests import readback
 from tests.outside.code_128 import QUIET
 from tests.papers import samples
@@ -100,7 +101,7 @@ def test_a_child_names_its_parent(role, tries, said):
 
 def test_a_child_shows_its_own_parts_and_counts():
     text = words(samples.a_traveller(samples.CHILD))
-    for said in ("6 × HC-300", "12 × SH-180", "HC-300 Heddle comb 300 4 6"):
+    for said in ("6 × HC-300", "12 × SH-180", "HC-300 rack C 14 · Heddle comb 300 4 6"):
         assert said in text
     assert "WS-12" not in text
 
@@ -129,7 +130,7 @@ def test_long_names_stay_legible_and_inside(size, long):
     made = (
         (rack.make_part_cards([(part, place)], paper=size), rack.FAR),
         (picking.make_pick_list(samples.ORDER, takes, printed=samples.NOW, paper=size), 0),
-        (cards.make_thing_cards([replace(samples.PARTS["014"], name=long)], paper=size), 0),
+        (cards.make_thing_cards([replace(samples.PARTS["014"], name=long)], {}, paper=size), 0),
         (
             packing.make_cart_list(
                 replace(samples.CART, name=long), (), printed="", shop=samples.SHOP, paper=size
@@ -210,3 +211,35 @@ def test_reasons_stand_with_the_area_that_needs_them(area, use, there):
 def test_a_day_reads_the_same_in_every_country():
     assert write_day("2026-11-25T07:12:00") == "Wed 25 Nov"
     assert write_day("") == ""
+
+
+SIZED = replace(
+    samples.PARTS["014"],
+    sizes=(Size(name="A along", nominal_mm=300.0, low_mm=299.7, high_mm=300.3),),
+)
+TOLD = replace(
+    samples.REVISION, file="heddle.nc", bits=(BitUse(number=1, diameter_mm=6.35, cut_mm=9000.0),)
+)
+
+
+@pytest.mark.parametrize(
+    ("units", "said"),
+    [
+        ("mm", ("open heddle.nc · bits 1: 6.35 mm", "Check, mm: HC-300 A along 299.7 to 300.3")),
+        ("inch", ("bits 1: 0.25 in", "Check, in: HC-300 A along 11.799 to 11.823")),
+    ],
+)
+def test_a_traveller_says_which_file_bits_rack_places_and_sizes(units, said, monkeypatch):
+    lengths.use_units(units, fractions=False)
+    monkeypatch.setitem(samples.PARTS, "014", SIZED)
+    text = words(samples.a_traveller(revision=TOLD))
+    assert [each for each in (*said, "rack C 14") if each not in text] == []
+
+
+def test_a_card_says_what_it_is():
+    named = {"01": "6 mm birch plywood"}
+    lot = Lot(id="0931", material="01", received="2026-11-25")
+    text = words(cards.make_thing_cards((*samples.THINGS, lot), named))
+    for said in ("6 mm birch plywood · 25 Nov 2026", "Bit 14 · 6.0 mm compression",
+                 "router, clamped", "mailer, 300 × 200 mm", "Lot 0931"):  # fmt: skip
+        assert said in text

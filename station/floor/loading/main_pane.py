@@ -365,18 +365,25 @@ def _show_bit(here: Now, revision: Revision) -> Check:
     )
 
 
+def _say_approved(run: Revision) -> Say:
+    """Says which file is opened at the router, where its name is known, and its revision."""
+    if run.file:
+        return say("{file}: revision {letter} is approved", file=run.file, letter=run.letter)
+    return say("revision {letter} is approved", letter=run.letter)
+
+
 def _show_file(here: Now, batch: Batch, run: Revision) -> Check:
     approved = find_approved_letter(here.view, batch)
     if run.cut_file != batch.cut_file and approved == batch.revision:
         wrong = refuse_unapproved_run(here.view, batch, run)
-        said = say("revision {letter} is approved", letter=run.letter)
+        said = _say_approved(run)
         return Check(label=say("Cut file"), text=wrong.said if wrong else said,
                      code="" if wrong else button("file_right"),
                      state="wrong" if wrong else _find_state(here, "file"))  # fmt: skip
     if approved != batch.revision:
         said = say("revision {has}, approved is {is_}", has=batch.revision, is_=approved or "-")
         return Check(label=say("Cut file"), text=said, state="wrong")
-    said = say("revision {letter} is approved", letter=approved)
+    said = _say_approved(run)
     return Check(
         label=say("Cut file"),
         text=said,

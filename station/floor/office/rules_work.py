@@ -83,7 +83,7 @@ def take_in_file(act: Act[TakeInFile], view: View) -> Answer:
         say("Revision {letter} of {name} is in", letter=letter, name=cut_file.name),
         say("Look it over, then approve it."),
         sets=(
-            _give_letter(made, cut_file.id, letter, parts),
+            _give_letter(replace(made, file=act.args.file), cut_file.id, letter, parts),
             *parts.values(),
             *_give_shapes(made, parts, view),
         ),

@@ -190,6 +190,8 @@ class Revision(Fact):
     ] = ()
     note: Annotated[str, About(say("note"))] = ""
     read_as: ReadAs = ReadAs()  # what was said of its text, and holds for the next one
+    # the name of the file that was read, to be opened at the router; empty: not known
+    file: Annotated[str, About(say("file"), typed=False)] = ""
 
     @staticmethod
     def id_of(cut_file: str, letter: str) -> str:
