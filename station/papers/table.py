@@ -6,6 +6,7 @@ from typing import NamedTuple
 from station.papers.page import Page
 from station.shop.facts import Batch, Part, Revision
 
+TALLEST = 18.0  # mm of a row
 HEAD = 12.0  # mm from the top of the table to its first row
 COLUMNS = ("popped", "trimmed", "packed", "spoiled")
 
@@ -75,6 +76,8 @@ def draw_table(
     high = _row_height(page)
     fits = max(0, int((low - y - HEAD) // high))
     here = given[:fits]
+    if here and len(here) == len(given):  # what room is left is room to write
+        high = min(TALLEST, max(high, (low - y - HEAD) / len(here)))
     _draw_heads(page, y, held, more=len(given) > fits)
     for n, row in enumerate(here):
         _draw_row(page, y + HEAD + n * high, row, high)
@@ -107,7 +110,7 @@ def _draw_heads(page: Page, y: float, held: str, *, more: bool) -> None:
 
 
 def _draw_row(page: Page, top: float, row: CountRow, high: float) -> None:
-    edges, foot = _column_edges(page), top + high - 2.4
+    edges, foot = _column_edges(page), top + high / 2 + 1.6
     page.draw_line(page.edge, top, page.right, top)
     left = page.edge + 2
     if row.number:

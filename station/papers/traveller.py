@@ -139,7 +139,8 @@ def _draw_file(page: Page, y: float, revision: Revision) -> float:
     words += [f"bits {bits} {lengths.name_unit('mm')}"] if bits else []
     if not words:
         return y
-    return page.draw_wrapped(page.edge, y, page.inner, " · ".join(words), 13, bold=True, most=2)
+    told = " · ".join(words)
+    return page.draw_wrapped(page.edge, y + 6.5, page.inner, told, 13, bold=True, most=2)
 
 
 def _draw_sizes(page: Page, y: float, parts: Sequence[Part]) -> float:
@@ -152,7 +153,7 @@ def _draw_sizes(page: Page, y: float, parts: Sequence[Part]) -> float:
     if not told:
         return y
     words = f"Check, {lengths.name_unit('mm')}: {'; '.join(told)}"
-    return page.draw_wrapped(page.edge, y, page.inner, words, 10, most=2)
+    return page.draw_wrapped(page.edge, y + 5, page.inner, words, 10, most=2)
 
 
 def _draw_reason(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
