@@ -40,8 +40,8 @@ def raise_unmade(batch: Batch, sheet: int, lost: int, *, id: str, at: str) -> Co
         sheet=sheet,
         n=lost,
     )
-    choices = ("cut it again", "drop it")
-    return Concern(id=id, what=UNMADE, since=at, about=batch.key, text=text, choices=choices)
+    return Concern(id=id, what=UNMADE, since=at, about=batch.key, text=text,
+                   choices=("cut it again", "drop it"))  # fmt: skip
 
 
 def list_unmade(view: View, batch: Batch) -> tuple[Concern, ...]:

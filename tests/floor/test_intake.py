@@ -76,7 +76,7 @@ def new_cut_file(stage):
 def test_from_a_text_to_an_approved_revision(stage):
     folder_with(stage, "SG010-SET-C.nc", "ST120-SET-A.nc")
     number = new_cut_file(stage)
-    thick = ("stop", "ST120-SET-A.nc cuts no part out of 9.0 mm")
+    thick = ("stop", "ST120-SET-A.nc cuts no part out of 9 mm")
     assert office(stage, "button read_file", "touch 9 mm birch plywood", ST120) == thick
     assert office(stage, BIRCH) == ("good", "2 cut files")
     assert office(stage, ST120) == ("good", "ST120-SET-A.nc is read")
