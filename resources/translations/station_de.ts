@@ -3136,10 +3136,6 @@
       <translation>Kein ganzes {product} im Regal: {parts} fehlen</translation>
     </message>
     <message>
-      <source>No {n} whole {product} to go</source>
-      <translation>Keine {n} ganzen {product} mehr zu packen</translation>
-    </message>
-    <message>
       <source>No {part} are in the pack</source>
       <translation>Keine {part} im Paket</translation>
     </message>
@@ -11164,6 +11160,10 @@
       <translation>{place}</translation>
     </message>
     <message>
+      <source>{place} · {left}</source>
+      <translation>{place} · {left}</translation>
+    </message>
+    <message>
       <source>{place}: {book} by the book, {counted} counted</source>
       <translation>{place}: {book} laut Buch, {counted} gezählt</translation>
     </message>
@@ -11178,6 +11178,10 @@
     <message>
       <source>{product} is not packed ahead</source>
       <translation>{product} wird nicht auf Vorrat gepackt</translation>
+    </message>
+    <message>
+      <source>{product}: no {n} whole {n|set|sets} to go</source>
+      <translation>{product}: keine {n} ganzen {n|Satz|Sätze} zu packen</translation>
     </message>
     <message>
       <source>{product}: the rack has parts for {n}, {wanted} wanted</source>

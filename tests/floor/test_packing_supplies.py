@@ -64,7 +64,7 @@ def test_the_mailer_stands_in_large_with_where_it_hangs():
     view, player = counted()
     player.give(ORDER)
     (hint,) = [b for b in screen.screen(player.hand, view).middle if isinstance(b, Hint)]
-    assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "hangs at W 3 and 6 left")
+    assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "hangs at W 3 · 6 left")
 
 
 def close_in_another(view, player, number):

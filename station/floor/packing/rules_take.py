@@ -73,7 +73,7 @@ def pick_set(act: Act[PickSet], view: View) -> Answer:
         want, part = find_need(view, order, number), view.get(Part, number)
         if want is None or part is None or not 0 < count * each <= want.to_go:
             return refuse(
-                say("No {n} whole {product} to go", n=count, product=product.name),
+                say("{product}: no {n} whole {n|set|sets} to go", n=count, product=product.name),
                 say_next(view, order),
             )
         if want.on_rack < count * each:

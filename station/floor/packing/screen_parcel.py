@@ -10,7 +10,7 @@ from station.queries.supplies import count_left
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
 from station.shop.facts import Mailer
 from station.shop.views import View
-from station.shop.words import Say, length, metres, say, several, together
+from station.shop.words import Say, length, metres, say, several
 
 NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
@@ -34,11 +34,12 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
 def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
     """Names the mailer that is taken, where it hangs and how many are left, in large."""
     left = count_left(view, mailer.id)
-    notes = [say("{n} left", n=left)] if left or mailer.mark else []
-    if mailer.hangs:
-        notes.insert(0, say("hangs at {place}", place=mailer.hangs))
+    place, there = say("hangs at {place}", place=mailer.hangs), say("{n} left", n=left)
+    note: Say | str = place if mailer.hangs else ""
+    if left or mailer.mark:
+        note = say("{place} · {left}", place=place, left=there) if mailer.hangs else there
     low = left < mailer.mark
-    return (Hint(title=mailer.name, note=together(notes), tone="attention" if low else ""),)
+    return (Hint(title=mailer.name, note=note, tone="attention" if low else ""),)
 
 
 def draw_parcel(
@@ -65,7 +66,7 @@ def draw_parcel(
     how: Pair = (say("stack"), _say_how(stack))
     flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=long, w=wide))
     name = say("Mailer {name}", name=mailer.name)
-    return (drawing, Pairs(title=name, rows=(how, flat, thick, wrap, *weights)))
+    return (drawing, Pairs(title=name, rows=(*weights, how, flat, thick, wrap)))
 
 
 def _say_thick(stack: Stack) -> tuple[Pair, Pair]:

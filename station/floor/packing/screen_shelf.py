@@ -5,7 +5,6 @@ from station.floor.packing.waiting import (
     TITLE,
     list_carts,
     list_shelf,
-    list_waiting_orders,
     remind_care,
     say_where,
 )
@@ -48,8 +47,7 @@ def show_ahead(hand: PackingHand, view: View) -> Face:
             Press(label=say("Leave it"), code=button("put_down")),
         ),
         middle=draw_parcel(plan_product(view, product), {p.id: p.name for p, _ in parts}),
-        side=(list_waiting_orders(hand, view), list_shelf(view), list_carts(view, hand.now),
-              remind_care(view)),
+        side=(list_shelf(view), list_carts(view, hand.now), remind_care(view)),
         weights=(48, 27, 25),
     )  # fmt: skip
 

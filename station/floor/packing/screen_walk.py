@@ -1,7 +1,7 @@
 """Shows a walk for several orders: what is fetched in the order of the rack, then for whom."""
 
 from station.floor.packing.rows import list_fetch
-from station.floor.packing.waiting import TITLE, list_carts, remind_care, say_due, say_where
+from station.floor.packing.waiting import TITLE, remind_care, say_due, say_where
 from station.floor.packing.work import PackingHand
 from station.queries.orders import list_needs
 from station.queries.walk import WalkPart, list_walk
@@ -33,7 +33,7 @@ def show_walk(hand: PackingHand, view: View) -> Face:
             *_show_rows(hand, found, view),
         ),
         presses=(Press(label=say("Leave the walk"), code=button("put_down")),),
-        side=(_list_orders(hand, view), list_carts(view, hand.now), remind_care(view)),
+        side=(_list_orders(hand, view, touched=not found), remind_care(view)),
     )
 
 
@@ -70,8 +70,11 @@ def _say_wanting(walk: WalkPart) -> str:
     return named + (" …" if len(walk.wanting) > NAMED else "")
 
 
-def _list_orders(hand: PackingHand, view: View) -> Listing:
-    """Lists the orders of the walk: what is in each pack, and when it leaves."""
+def _list_orders(hand: PackingHand, view: View, *, touched: bool) -> Listing:
+    """Lists the orders of the walk: what is in each pack, and when it leaves.
+
+    `touched`: they are sorted, so a touch takes one in hand.
+    """
     rows = []
     for number in hand.work.walk:
         order = view.get(Order, number)
@@ -83,5 +86,5 @@ def _list_orders(hand: PackingHand, view: View) -> Listing:
         tone: Tone = "quiet" if any(w.to_go for w in needs) else "good"
         cells = (Cell(text=order.id, bold=True), Cell(text=inside, tone=tone),
                  Cell(text=say_due(order, hand.now), tone="quiet"))  # fmt: skip
-        rows.append((cells, write_touch("order", order.id)))
+        rows.append((cells, write_touch("order", order.id) if touched else ""))
     return Listing(title=say("On this walk"), rows=tuple(rows))
