@@ -93,22 +93,60 @@ def _take(
     if not rest:
         return []
     come = _taken_in(history, rest)
-    apart = trusted or _apart(acts, [body for body, _ in come])
+    hit = [] if trusted else _touched(acts, [body for body, _ in come])
+    if 0 < len(hit) < len(acts):
+        run = history.store.run
+        run("SAVEPOINT some")
+        turned = _take_under(history, rules, hit, rest, come)
+        if _let_be(hit, again.waiting(history)):
+            run("RELEASE some")
+            return turned
+        run("ROLLBACK TO some")
+        run("RELEASE some")
+        history.reader.forget()
+        hit = acts
+    if trusted:
+        return _take_trusted(history, acts, rest, come)
+    return _take_under(history, rules, hit, rest, come)
+
+
+Come = Sequence[tuple[Body, Say]]
+
+
+def _take_under(
+    history: History,
+    rules: Rules,
+    hit: Sequence[Waiting],
+    entries: Sequence[SharedEntry],
+    come: Come,
+) -> list[Turned]:
+    """Puts entries under the pending acts that they touch, which are decided again on top."""
     page = HistoryPage(history.store)
     page.prepare([body for body, _ in come])
-    if not apart:
-        for act in reversed(acts):
-            page.back(act.body)
-            history.store.run(statements.DROP_PENDING, (act.seq,))
-    _keep(history, rest, [_counted(page, body, why, trusted=trusted) for body, why in come])
+    for act in reversed(hit):
+        page.back(act.body)
+        history.store.run(statements.DROP_PENDING, (act.seq,))
+    _keep(history, entries, [_counted(page, body, why, trusted=False) for body, why in come])
     page.write(history.store.connection)
-    history.reader.forget(page.touched() if apart else None)
-    ids = {e.id for e in rest}
-    if trusted:
-        for act in acts:
-            if act.id in ids:
-                history.store.run(statements.DROP_PENDING, (act.seq,))
-    return [] if apart else decide_again(history, rules, [a for a in acts if a.id not in ids])
+    history.reader.forget(None if hit else page.touched())
+    ids = {entry.id for entry in entries}
+    return decide_again(history, rules, [act for act in hit if act.id not in ids])
+
+
+def _take_trusted(
+    history: History, acts: Sequence[Waiting], entries: Sequence[SharedEntry], come: Come
+) -> list[Turned]:
+    """Takes entries in where what is here has gaps; acts that come back wait no more."""
+    page = HistoryPage(history.store)
+    page.prepare([body for body, _ in come])
+    _keep(history, entries, [_counted(page, body, why, trusted=True) for body, why in come])
+    page.write(history.store.connection)
+    history.reader.forget(page.touched())
+    ids = {entry.id for entry in entries}
+    for act in acts:
+        if act.id in ids:
+            history.store.run(statements.DROP_PENDING, (act.seq,))
+    return []
 
 
 def _taken_in(history: History, entries: Sequence[SharedEntry]) -> list[tuple[Body, Say]]:
@@ -131,18 +169,38 @@ def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
     return count
 
 
-def _apart(acts: Sequence[Waiting], bodies: Sequence[Body]) -> bool:
-    """Whether what comes and the pending acts let each other be: then all commutes."""
-    if not acts:
-        return True
-    reads = frozenset[str]().union(*(act.reads for act in acts))
-    if not reads.isdisjoint(name for body in bodies for name in effects.writes(body)):
-        return False
-    marks = frozenset[str]().union(*(effects.marks(act.body) for act in acts))
-    ids = {act.id for act in acts}
-    return not any(body.act.id in ids for body in bodies) and marks.isdisjoint(
-        name for body in bodies for name in effects.rests_on(body)
-    )
+def _touched(acts: Sequence[Waiting], bodies: Sequence[Body]) -> list[Waiting]:
+    """The pending acts that what comes does not let be, and those that rest on one of them.
+
+    All others commute with what comes: they stay as they are.
+    """
+    names = {name for body in bodies for name in effects.writes(body)}
+    marks = {name for body in bodies for name in effects.rests_on(body)}
+    ids, hit = {body.act.id for body in bodies}, list[Waiting]()
+    for act in acts:
+        alone = act.reads.isdisjoint(names) and act.marks.isdisjoint(marks)
+        if not alone or act.id in ids:
+            hit.append(act)
+            names |= act.writes
+            marks |= act.marks
+    return hit
+
+
+def _let_be(hit: Sequence[Waiting], acts: Sequence[Waiting]) -> bool:
+    """Whether acts that were decided again let be those behind them that were not."""
+    again_, names, marks, reads = {act.seq for act in hit}, set[str](), set[str](), set[str]()
+    for act in acts:
+        if act.seq in again_:
+            names |= act.writes
+            marks |= act.marks
+            reads |= act.reads
+        elif not (
+            act.reads.isdisjoint(names)
+            and act.marks.isdisjoint(marks)
+            and act.writes.isdisjoint(reads)
+        ):
+            return False
+    return True
 
 
 def _counted(page: HistoryPage, body: Body, why: Say, *, trusted: bool) -> Body:

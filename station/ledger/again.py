@@ -9,6 +9,7 @@ import logging
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import fields, replace
+from functools import lru_cache
 from typing import NamedTuple
 
 import msgspec
@@ -35,6 +36,7 @@ from station.shop.views import Rules
 from station.shop.words import Say, say
 
 _NAMES = msgspec.json.Decoder(frozenset[str])
+MOST_KEPT = 4096  # acts whose parts are kept at hand
 log = logging.getLogger(__name__)
 
 
@@ -49,7 +51,32 @@ class Waiting(NamedTuple):
     @property
     def body(self) -> Body:
         """What it holds."""
-        return read_body(self.text)
+        return _read_kept(self.text)
+
+    @property
+    def marks(self) -> frozenset[str]:
+        """The facts and spots that it changes."""
+        return _marks_of(self.text)
+
+    @property
+    def writes(self) -> frozenset[str]:
+        """The names of all that it changed."""
+        return _writes_of(self.text)
+
+
+# A station that was cut off for long asks this of the same acts for each page that it takes in.
+_read_kept = lru_cache(maxsize=MOST_KEPT)(read_body)
+_read_names = lru_cache(maxsize=MOST_KEPT)(_NAMES.decode)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _marks_of(text: str) -> frozenset[str]:
+    return frozenset(effects.marks(_read_kept(text)))
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _writes_of(text: str) -> frozenset[str]:
+    return frozenset(effects.writes(_read_kept(text)))
 
 
 class Fallen(NamedTuple):
@@ -69,7 +96,7 @@ class Turned(NamedTuple):
 def waiting(history: History, limit: int = -1) -> list[Waiting]:
     """The acts in `pending`, oldest first; all where no limit is said."""
     rows = history.store.rows(statements.FIRST_PENDING, (limit,))
-    return [Waiting(seq, id_, _NAMES.decode(reads), text) for seq, id_, _, reads, text in rows]
+    return [Waiting(seq, id_, _read_names(reads), text) for seq, id_, _, reads, text in rows]
 
 
 def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:

@@ -184,13 +184,17 @@ class History:
 
     def note_newest(self) -> None:
         """Notes what is newest now, after more than one act of this station."""
-        waiting = [read_body(text).act for (text,) in self.store.rows(statements.PENDING)]
-        rows = self.store.rows(statements.SHARED, (self.number - 1,))
+        (count,) = self.store.rows(statements.COUNT_PENDING)[0]
+        rows = self.store.rows(statements.CHAIN_FROM, (self.number,))
         id_, at = (rows[0][1], self.at) if rows else ("", "")
-        if waiting:
-            id_, at = waiting[-1].id, waiting[-1].at
-        oldest = waiting[0].at if waiting else ""
-        self.store.note.write(Newest(self.number, id_, at, len(waiting), oldest))
+        oldest = ""
+        if count:
+            first, last = (
+                read_body(self.store.rows(statement, (1,))[0][4]).act
+                for statement in (statements.FIRST_PENDING, statements.LAST_PENDING)
+            )
+            id_, at, oldest = last.id, last.at, first.at
+        self.store.note.write(Newest(self.number, id_, at, count, oldest))
 
     def _write(self, body: Body, local: Mapping[str, str], reads: AbstractSet[str]) -> None:
         text = write_body(body)

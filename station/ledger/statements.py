@@ -67,6 +67,7 @@ PENDING_ABOUT = (
     "SELECT pending.body FROM pending WHERE pending.subject = ? ORDER BY pending.seq DESC"
 )
 FIRST_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.body FROM pending ORDER BY pending.seq LIMIT ? OFFSET 0"
+LAST_PENDING = "SELECT pending.seq, pending.id, pending.subject, pending.reads, pending.body FROM pending ORDER BY pending.seq DESC LIMIT ? OFFSET 0"
 DROP_PENDING = "DELETE FROM pending WHERE pending.seq = ?"
 SPOT = "SELECT balance.qty FROM balance WHERE balance.batch = ? AND balance.part = ? AND balance.place = ?"
 SPOTS_OF = "SELECT balance.batch, balance.part, balance.place, balance.qty FROM balance WHERE balance.batch IN (SELECT anon_1.value FROM json_each(?) AS anon_1)"

@@ -268,6 +268,7 @@ PENDING_ABOUT = sql(
     .order_by(pending.c.seq.desc())
 )
 FIRST_PENDING = _first(select(pending).order_by(pending.c.seq), _N)
+LAST_PENDING = _first(select(pending).order_by(pending.c.seq.desc()), _N)
 DROP_PENDING = sql(delete(pending).where(pending.c.seq == _N))
 
 SPOT = sql(select(balance.c.qty).where(*_spot))

@@ -362,6 +362,30 @@ def test_an_old_copy_of_a_station_gives_its_numbers_up(two, tmp_path):
     settled(a, b)
 
 
+def test_only_acts_that_news_touch_are_decided_again(two, monkeypatch):
+    """A station that was cut off for long held each scan up, once for every page."""
+    a, b = two
+    for n in range(5):
+        a.ledger.record(act(f"first{n}", batch=f"{n:05d}"))
+    settled(a, b)
+    a.link.cut = True
+    for n in range(100):
+        a.ledger.record(act(f"x{n}", batch=f"{n % 5:05d}"))
+    b.ledger.record(act("news", batch="00003"))
+    b.share()
+    a.link.cut = False
+    again, decide = [], absorb.decide_again
+
+    def count(history, rules, acts):
+        again.append(len(acts))
+        return decide(history, rules, acts)
+
+    monkeypatch.setattr(absorb, "decide_again", count)
+    settled(a, b)
+    assert max(again) == 20  # those of that batch
+    assert same(a, b)
+
+
 def test_two_pcs_from_one_folder_do_not_both_go_on(two, shop, tmp_path):
     """The first number was printed twice, and nobody was told."""
     a, b = two
