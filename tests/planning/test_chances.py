@@ -11,39 +11,9 @@ from station.planning.chances import (
     Chance,
     count_to_cut,
     find_chance_enough,
-    know_chance,
     learn_chance,
 )
 from station.planning.messages import Passage
-
-# COMPUTED in exact fractions and with scipy's nbinom; the formula's source (NIST/SEMATECH
-# e-Handbook 1.3.6.6.18) is from memory. Good wanted, chance, certainty, cut, chance that it is
-# enough, chance with one fewer.
-ENOUGH = [
-    (24, 0.97, 0.95, 26, 0.958020, 0.828038),
-    (72, 0.97, 0.95, 77, 0.971691, 0.921601),
-    (336, 0.97, 0.95, 352, 0.961071, 0.933349),
-    (100, 0.90, 0.95, 117, 0.956930, 0.929779),
-    (1, 0.90, 0.95, 2, 0.990000, 0.900000),
-    (1, 0.90, 0.90, 1, 0.900000, 0.000000),
-    (8, 0.985, 0.99, 9, 0.992448, 0.886115),
-    (12, 0.85, 0.80, 15, 0.822655, 0.647911),
-    (50, 0.94, 0.90, 56, 0.950600, 0.889288),
-    (208, 0.995, 0.95, 211, 0.977784, 0.910736),
-    (500, 0.97, 0.99, 525, 0.990111, 0.982968),
-    (10, 1.0, 0.95, 10, 1.000000, 0.000000),
-    (0, 0.97, 0.95, 0, 1.000000, 0.000000),
-    (3, 0.5, 0.5, 5, 0.500000, 0.312500),
-]
-
-
-@pytest.mark.parametrize(("wanted", "good", "certainty", "cut", "enough", "fewer"), ENOUGH)
-def test_enough_with_a_certainty(wanted, good, certainty, cut, enough, fewer):
-    chance = know_chance(good)
-    assert count_to_cut(wanted, chance, certainty) == cut
-    assert find_chance_enough(cut, wanted, chance) == pytest.approx(enough, abs=1e-6)
-    if wanted:
-        assert find_chance_enough(cut - 1, wanted, chance) == pytest.approx(fewer, abs=1e-6)
 
 
 def enough_by_fractions(cut, wanted, good, lost):

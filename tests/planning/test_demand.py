@@ -7,29 +7,12 @@ from hypothesis import strategies as st
 from station.planning.demand import (
     Choice,
     Forecast,
-    find_deviate,
-    find_pattern,
-    find_quantiles,
     find_service,
     forecast_sba,
-    forecast_tsb,
     forecast_use,
     share_marks,
     suggest_mark,
 )
-
-# COMPUTED: an own recursion, equal to statsforecast 2.1.1.
-SERIES = [0, 0, 3, 0, 1, 0, 0, 0, 4, 0, 2, 0, 0, 5, 0, 0, 0, 1, 2, 0, 0, 0, 3, 0]
-
-
-def test_intermittent_use_by_the_book():
-    assert forecast_sba(SERIES) == pytest.approx(0.8982109410, abs=1e-6)
-    assert forecast_tsb(SERIES) == pytest.approx(0.8551955750, abs=1e-6)
-    pattern = find_pattern(SERIES)
-    assert (pattern.gap, pattern.varies) == (3.0, pytest.approx(0.251701, abs=1e-6))
-    found = forecast_use(SERIES)
-    assert found
-    assert (found.method, found.mean) == ("SBA", pytest.approx(0.8982109410, abs=1e-6))
 
 
 def test_steady_use_is_its_mean():
@@ -54,37 +37,6 @@ def test_too_little_cannot_be_told_yet(use):
 
 def test_a_part_that_was_never_used_is_not_used():
     assert forecast_use([0] * 20) == Forecast(0.0, 0.0, "mean")
-
-
-# COMPUTED with scipy: the least n with P(use <= n) >= 0.90, 0.95, 0.98, 0.99
-@pytest.mark.parametrize(
-    ("mean", "variance", "expected"),
-    [
-        (0.5, 0.5, (1, 2, 2, 3)),
-        (1, 1, (2, 3, 3, 4)),
-        (2, 2, (4, 5, 5, 6)),
-        (4.5, 4.5, (7, 8, 9, 10)),
-        (10, 10, (14, 15, 17, 18)),
-        (4, 8, (8, 9, 11, 13)),  # negative binomial
-    ],
-)
-def test_use_that_is_covered_with_a_certainty(mean, variance, expected):
-    found = find_quantiles(mean, variance, (0.90, 0.95, 0.98, 0.99))
-    assert found == expected
-
-
-# COMPUTED
-@pytest.mark.parametrize(
-    ("certainty", "deviate"), [(0.90, 1.281552), (0.95, 1.644854), (0.99, 2.326348)]
-)
-def test_normal_deviates(certainty, deviate):
-    assert find_deviate(certainty) == pytest.approx(deviate, abs=1e-6)
-
-
-# MEMORY+COMPUTED: expected use 58.3, deviation 13.1, 0.90: 75.1, rounded up 76. Here the
-# negative binomial takes the place of the normal distribution, which is near it.
-def test_a_mark_is_near_the_one_of_the_normal_distribution():
-    assert suggest_mark(Forecast(58.3, 13.1**2, "mean"), 1, 0.90) in (75, 76, 77)
 
 
 @given(st.lists(st.integers(0, 50), min_size=12, max_size=40), st.integers(1, 5))

@@ -2,7 +2,7 @@
 
 import subprocess
 import sys
-from itertools import combinations_with_replacement, product
+from itertools import product
 from math import ceil
 from pathlib import Path
 
@@ -90,34 +90,6 @@ def test_another_file_is_taken_where_one_material_runs_out():
     files = (SheetFile("x", 10, {"a": 4}, stock="mdf"), SheetFile("y", 30, {"a": 4}, stock="ply"))
     found = count_sheets(files, {"a": 12}, in_store={"mdf": 2, "ply": 9})
     assert (found.counts, found.uncovered) == ({"x": 2, "y": 1}, {})
-
-
-# Cutting stock: a pattern is a cut file that takes one sheet and one minute. COMPUTED (all
-# patterns enumerated, a linear programme and a second solver).
-def patterns(length, widths):
-    """Every pattern that a length holds, the ones that hold another left out."""
-    found = []
-    for n in range(1, length // min(widths) + 1):
-        for chosen in combinations_with_replacement(widths, n):
-            left = length - sum(chosen)
-            if 0 <= left < min(widths):
-                found.append({str(w): chosen.count(w) for w in set(chosen)})
-    return tuple(SheetFile(str(n), 1.0, makes) for n, makes in enumerate(found))
-
-
-@pytest.mark.parametrize(
-    ("length", "demand", "sheets"),
-    [
-        (100, {45: 97, 36: 610, 31: 395, 14: 211}, 453),
-        (17, {3: 25, 5: 20, 9: 15}, 19),
-        (132, {44: 2, 33: 3, 12: 6}, 3),  # the linear programme says 1.96: rounding up fails
-    ],
-)
-def test_cutting_stock_by_the_book(length, demand, sheets):
-    need = {str(width): n for width, n in demand.items()}
-    found = count_sheets(patterns(length, tuple(demand)), need, seconds=10)
-    assert (found.objective, sum(found.counts.values())) == (sheets, sheets)
-    assert ceil(found.lower_bound - 1e-6) == sheets
 
 
 def test_the_solver_says_nothing_on_standard_output():
