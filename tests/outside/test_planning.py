@@ -1,0 +1,87 @@
+"""Loss, use, marks and counts of sheets against values worked out elsewhere (`planning.py`)."""
+
+from itertools import combinations_with_replacement
+from math import ceil
+
+import pytest
+
+from station.planning.chances import count_to_cut, find_chance_enough, know_chance
+from station.planning.demand import (
+    Forecast,
+    find_deviate,
+    find_pattern,
+    find_quantiles,
+    forecast_sba,
+    forecast_tsb,
+    forecast_use,
+    suggest_mark,
+)
+from station.planning.sheets import SheetFile, count_sheets
+from tests.outside import planning
+from tests.outside.value import values
+
+
+@values(planning.ENOUGH)
+def test_enough_with_a_certainty(given, expected):
+    wanted, good, certainty = given
+    cut, enough, fewer = expected
+    chance = know_chance(good)
+    assert count_to_cut(wanted, chance, certainty) == cut
+    assert find_chance_enough(cut, wanted, chance) == pytest.approx(enough, abs=1e-6)
+    if wanted:
+        assert find_chance_enough(cut - 1, wanted, chance) == pytest.approx(fewer, abs=1e-6)
+
+
+@values(planning.SBA)
+def test_use_that_comes_now_and_then(given, expected):
+    assert forecast_sba(given) == pytest.approx(expected, abs=1e-6)
+    found = forecast_use(given)
+    assert found
+    assert (found.method, found.mean) == ("SBA", pytest.approx(expected, abs=1e-6))
+
+
+@values(planning.TSB)
+def test_use_that_may_die_away(given, expected):
+    assert forecast_tsb(given) == pytest.approx(expected, abs=1e-6)
+
+
+@values(planning.PATTERN)
+def test_how_use_comes(given, expected):
+    assert find_pattern(given) == pytest.approx(expected, abs=1e-6)
+
+
+@values(planning.LASTS)
+def test_use_that_is_covered_with_a_certainty(given, expected):
+    assert find_quantiles(*given, (0.90, 0.95, 0.98, 0.99)) == expected
+
+
+@values(planning.DEVIATES)
+def test_normal_deviates(given, expected):
+    assert find_deviate(given) == pytest.approx(expected, abs=1e-6)
+
+
+@values(planning.CYCLE_SERVICE)
+def test_a_mark_of_many_pieces_is_near_the_one_of_the_normal_distribution(given, expected):
+    mean, deviation, certainty = given
+    mark = suggest_mark(Forecast(mean, deviation**2, "mean"), 1, certainty)
+    assert abs(mark - ceil(expected)) <= 1
+
+
+@values(planning.CUTTING_STOCK)
+def test_cutting_stock(given, expected):
+    length, demand = given
+    need = {str(width): n for width, n in demand}
+    found = count_sheets(patterns(length, [width for width, _ in demand]), need, seconds=10)
+    assert (found.objective, sum(found.counts.values())) == (expected, expected)
+    assert ceil(found.lower_bound - 1e-6) == expected
+
+
+def patterns(length, widths):
+    """Every pattern that a length holds, the ones that hold another left out: a file each."""
+    found = []
+    for n in range(1, length // min(widths) + 1):
+        for chosen in combinations_with_replacement(widths, n):
+            left = length - sum(chosen)
+            if 0 <= left < min(widths):
+                found.append({str(w): chosen.count(w) for w in set(chosen)})
+    return tuple(SheetFile(str(n), 1.0, makes) for n, makes in enumerate(found))
