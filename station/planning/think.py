@@ -109,8 +109,9 @@ class Thinking:
 
     def answer(self, lacked: Counts, rack: Counts) -> CuttingPlan:
         """Gives the releases their routers, the most urgent first, and puts all together."""
+        drafts = self._fit_under_way(self._draft_rack(rack), lacked)
         for_orders = tuple(map(self._release, self._draft_orders(lacked)))
-        for_rack = tuple(map(self._release, self._fit_under_way(self._draft_rack(rack), lacked)))
+        for_rack = tuple(map(self._release, drafts))
         blocked = self._list_blocked(for_orders)
         shown = {b.release.file for b in blocked if b.release}
         then = (*(r for r in for_orders if r.file not in shown), *for_rack)
@@ -182,7 +183,10 @@ class Thinking:
         for draft in drafts:
             each = self._count_pieces(draft.file, 1)
             sheets = min(draft.sheets, math.ceil(left / each)) if use else draft.sheets
-            if sheets > 0:
+            sheets = max(0, sheets)
+            if (material := self.files[draft.file].material) in self.store:
+                self.store[material] += draft.sheets - sheets
+            if sheets:
                 kept.append(draft._replace(sheets=sheets))
                 left -= sheets * each
         return kept

@@ -1,0 +1,56 @@
+"""The demo shop's morning at 10:42 as planning sees it: what stands first, what can wait.
+
+No source but the demo's own story: a card for weaving lacks, and queued frames can wait.
+"""
+
+from datetime import datetime
+
+import pytest
+
+from demo_db.build import build
+from station.bootstrap import load_rules
+from station.ledger.ledger import Ledger
+from station.planning.gather import gather_plan
+from station.planning.past import read_past
+from station.planning.think import run
+
+pytestmark = pytest.mark.slow
+
+NOW = datetime(2026, 11, 25, 10, 42)
+
+
+@pytest.fixture(scope="module")
+def plan(tmp_path_factory):
+    path = tmp_path_factory.mktemp("demo") / "shop.db"
+    build(path, NOW)
+    ledger, now = Ledger(path, load_rules()), NOW.isoformat()
+    asked = gather_plan(ledger.view, now, read_past(ledger.view, now))
+    ledger.close()
+    return run(asked, lambda _stage, _share: None)
+
+
+def test_the_cards_stand_first(plan):
+    (first,) = plan.blocked
+    assert (first.name, first.wanted, first.there, first.under_way) == ("WC-70", 504, 5, 0)
+    assert (len(first.orders), first.late) == (10, 4)
+    release = first.release
+    assert (release.name, release.router_name, release.sheets) == ("CARDS-SET", "Router 5", 3)
+    assert release.certainty >= 0.95
+
+
+def test_the_frames_can_wait(plan):
+    back = {b.batch: b for b in plan.take_back}
+    assert back["00646"].name == "FS600-SET"
+    assert all(b.days is None or b.days >= 4 for b in back.values())
+
+
+def test_what_lies_long_is_named_with_its_days(plan):
+    days = {o.name: o.days for o in plan.over_full}
+    assert 23 <= days["SS-400"] <= 26
+
+
+def test_marks_below_a_days_use_should_rise(plan):
+    marks = {m.name: m for m in plan.marks}
+    for name in ("WS-90", "HC-300", "ST-200"):
+        assert marks[name].mark < marks[name].use < marks[name].should
+    assert {m.name for m in plan.marks[:3]} == {"WS-90", "HC-300", "ST-200"}
