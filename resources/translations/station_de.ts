@@ -10808,8 +10808,8 @@
       <translation>{n} {n|Platte|Platten} {material}</translation>
     </message>
     <message>
-      <source>{n} {n|sheet|sheets} of {material} {n|lies|lie} in the store.</source>
-      <translation>{n} {n|Platte|Platten} {material} {n|liegt|liegen} im Lager.</translation>
+      <source>{n} {n|sheet|sheets} of {material} in the store {n|is|are} free.</source>
+      <translation>{n} {n|Platte|Platten} {material} im Lager {n|ist|sind} frei.</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} since the spoilboard was flat. Cut it flat after this one.</source>

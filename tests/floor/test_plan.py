@@ -81,7 +81,7 @@ def test_what_blocks_stands_first_with_its_one_touch():
     rests = next(text for text in said if text.startswith("72 pieces"))
     assert rests == (
         "72 pieces; how many are lost can't be told yet. "
-        "40 sheets of 6.5 mm birch plywood lie in the store."
+        "40 sheets of 6.5 mm birch plywood in the store are free."
     )
     press = face.main[0].press
     asked = take(held, press.code, view)

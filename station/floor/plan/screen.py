@@ -90,7 +90,7 @@ def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
 
 
 def _note_offer(blocked: Blocked, hand: PlanHand) -> tuple[Say, ...]:
-    """Says when it is cut, whether it is enough, and what lies in the store."""
+    """Says when it is cut, whether it is enough, and what is free in the store."""
     release = blocked.release
     assert release is not None
     rests = say("{enough} {store}", enough=words.say_enough(release, CERTAINTY),

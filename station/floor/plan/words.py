@@ -69,10 +69,10 @@ def say_enough(release: Release, asked: float) -> Say:
 
 
 def say_store(release: Release) -> Say:
-    """Says how many sheets lie in the store."""
+    """Says how many sheets lie in the store that no batch in a queue takes."""
     if release.in_store is None:
         return say("Nobody counts the sheets of {material}.", material=release.material)
-    return say("{n} {n|sheet|sheets} of {material} {n|lies|lie} in the store.",
+    return say("{n} {n|sheet|sheets} of {material} in the store {n|is|are} free.",
                n=release.in_store, material=release.material)  # fmt: skip
 
 
