@@ -1,7 +1,7 @@
 """Answers about orders, products, packs and carts: what is in them, how far they are."""
 
 from station.queries.batches import keep_free
-from station.queries.carts import list_packs_on, say_when
+from station.queries.carts import is_loaded, list_packs_on, say_when
 from station.queries.orders import MOST, Need, list_needs
 from station.queries.routers import name_router
 from station.queries.stock import list_free_on_rack, name_part
@@ -227,7 +227,7 @@ def answer_cart(view: View, cart: Cart, now: str) -> Thing:
     packs = list_packs_on(view, cart)
     states = {"here": say("it is here"), "door": say("it is at the door"), "gone": say("it left")}
     held = keep_free(view, view.stock(place=f"cart/{cart.id}"))
-    goes = say_when(cart, now, loaded=bool(packs))
+    goes = say_when(cart, now, loaded=is_loaded(view, cart))
     return Thing(
         label=say("Cart"),
         number=cart.id,

@@ -17,7 +17,7 @@ from station.shop.faces import Table
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number, Weighed
-from station.shop.words import say
+from station.shop.words import moment, say
 from tests.floor.orders import (
     ORDER,
     PART_COMB,
@@ -474,3 +474,11 @@ def test_one_product_is_the_title_and_many_parts_leave_no_room_for_products():
     lines = tuple(Line(product="040", quantity=1) for _ in range(8))
     view.facts["order/3306"] = replace(view.get(Order, "3306"), lines=lines)
     assert isinstance(screen.screen(player.hand, view).main[1], Table)
+
+
+def test_a_pack_closed_before_midnight_bears_its_day_where_its_label_is_asked_for():
+    night = Pack(id="00061", order="3306", mailer="01", closed="2020-02-01T21:15:00", by="06")
+    player = packer(shop(night))
+    player.give(press("label_again"))
+    (entry,) = screen.screen(player.hand, player.view).main[1].entries
+    assert str(entry.line1) == f"closed {moment(night.closed)} by worker 06"

@@ -3,7 +3,7 @@
 from station.floor.anywhere.finding import LINES, cut_lines
 from station.queries.whereabouts import find_thing
 from station.shop.codes import Code
-from station.shop.facts import Line, Order
+from station.shop.facts import Cart, Line, Order, Pack
 from station.shop.moves import move
 from tests.floor.orders import shop
 from tests.floor.shop_small import COMBS, DAY, SHUTTLE, batch, small_shop
@@ -39,3 +39,10 @@ def test_a_sheet_that_a_batch_never_gets_is_not_told_as_one_to_be_cut():
         "Sheet 3 of batch 00412 is not cut yet",
         "Batch 00412 has 3 sheets, no sheet 4",
     ]
+
+
+def test_a_cart_is_late_while_packs_wait_for_it_on_its_page_too():
+    waits = Pack(id="00061", order="3306", mailer="01", state="packed")
+    view = shop(Cart(id="1", name="Cart 1", goes="11:30"), waits)
+    late = find_thing(view, Code("cart", "1"), f"{DAY}T11:52:00")
+    assert str(late.note) == "late: 11:30"

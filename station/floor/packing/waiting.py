@@ -9,6 +9,7 @@ from station.queries.carts import (
     list_packs_on,
     say_when,
 )
+from station.queries.handing_over import when_exactly
 from station.queries.leaving import WaitingTogether, are_more_open
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
@@ -290,7 +291,7 @@ def ask_which_label(hand: PackingHand, view: View) -> Face:
         Entry(
             big=p.id,
             right=say("order {order}", order=p.order),
-            line1=say("closed {at} by worker {by}", at=clock(p.closed), by=p.by),
+            line1=say("closed {at} by worker {by}", at=when_exactly(p.closed, hand.now), by=p.by),
             code=row_code("pack", p.id, n),
         )
         for n, p in enumerate(list_packs(view), 1)
