@@ -11,6 +11,7 @@ The arguments of an act stand in a body as they are kept, and are read as what t
 
 import hashlib
 from collections.abc import Mapping
+from dataclasses import fields, replace
 from typing import Any
 
 import msgspec
@@ -97,6 +98,7 @@ def digest(before: bytes, id: str, body: str) -> bytes:
 
 
 _decoders: dict[type[Fact], msgspec.json.Decoder[Any]] = {}
+_sentences: dict[str, tuple[str, ...]] = {}  # by kind of fact: fields that may hold one
 
 
 def read_fact(kind: type[F], body: str | bytes | msgspec.Raw) -> F:
@@ -108,8 +110,41 @@ def read_fact(kind: type[F], body: str | bytes | msgspec.Raw) -> F:
     try:
         fact: F = decoder.decode(text)
     except msgspec.ValidationError:
-        return read_newer(kind, text)  # raises as well where it is not only a newer one
-    return fact
+        fact = read_newer(kind, text)  # raises as well where it is not only a newer one
+    return _mend_sentences(fact)
+
+
+def _mend_sentences(fact: F) -> F:
+    """A fact whose sentences have their inner sentences again; in its text they are lists."""
+    whole: dict[str, Any] = {}
+    for name in _list_sentences(type(fact)):
+        words = getattr(fact, name)
+        if isinstance(words, Say) and any(map(_is_sentence, words.values.values())):
+            whole[name] = _mend_sentence(words)
+    return replace(fact, **whole) if whole else fact
+
+
+def _list_sentences(kind: type[Fact]) -> tuple[str, ...]:
+    """The fields of a kind that may hold a sentence."""
+    if kind.kind not in _sentences:
+        named = (field.name for field in fields(kind) if "Say" in str(field.type))
+        _sentences[kind.kind] = tuple(named)
+    return _sentences[kind.kind]
+
+
+def _is_sentence(value: object) -> bool:
+    match value:
+        case [str(), dict()]:
+            return True
+    return False
+
+
+def _mend_sentence(words: Say) -> Say:
+    values = {
+        name: _mend_sentence(Say(*value)) if _is_sentence(value) else value  # type: ignore[misc]
+        for name, value in words.values.items()
+    }
+    return words._replace(values=values)
 
 
 def write_fact(fact: Fact) -> bytes:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from station.ledger.codec import read_fact, write_fact
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Args, good
 from station.shop.facts import Batch, Bed, Concern, Order
@@ -23,6 +24,14 @@ WRONG = {
     "15 MB of title": Concern(id="c1", what="short", text="x" * 15_000_000, since=AT),
     "a due time that is none": Order(id="3306", due="soon", lines=()),
 }
+
+
+def test_a_sentence_within_a_kept_sentence_is_read_back_as_one():
+    told = say("{stop}, {size} mm", stop=say("since {at}", at=say("{day}", day="25")), size=6)
+    kept = Concern(id="c1", what="short", text=told, since=AT, now=say("{n} there", n=2))
+    again = read_fact(Concern, write_fact(kept))
+    assert (str(again.text), str(again.now)) == ("since 25, 6 mm", "2 there")
+    assert again == kept
 
 
 @pytest.fixture
