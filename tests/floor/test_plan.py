@@ -9,6 +9,7 @@ from station.floor.plan.lines import list_lines
 from station.floor.plan.work import PlanWork
 from station.planning.messages import CuttingPlan
 from station.planning.think import run
+from station.queries.looks import list_raised
 from station.shop.cards import button
 from station.shop.codes import read, write
 from station.shop.faces import Decision, Hint, Listing, Pairs, Table
@@ -215,3 +216,43 @@ def test_nothing_is_thought_at_another_area(stage):
     stage.send("@worker 02")
     stage.send("button put_down")
     assert stage.desk.ahead.thought is None
+
+
+def send_all(stage, *codes):
+    """Sends codes; gives what the last one came to."""
+    given = [stage.send(code) for code in codes]
+    return given[-1]
+
+
+def release_first(stage):
+    """The first line of a morning released by touch, with badge and PIN."""
+    send_all(stage, "@area plan", "@worker 07", "@at 2026-11-25T07:05:00", "button put_down")
+    first = stage.desk.ahead.thought.blocked[0]
+    assert send_all(stage, "button release_first", "worker 07", "2468").entry
+    return first
+
+
+def test_after_a_fault_what_is_missing_stands_first_again(stage):
+    """The sheet that was to free an order is spoiled: one look, one touch, and it is under way."""
+    first = release_first(stage)
+    assert first.part not in {b.part for b in stage.desk.ahead.thought.blocked}
+    made = next(b.id for b in stage.ledger.facts(Batch) if b.state == "queued")
+    send_all(stage, "@worker 02", "@area loading", f"@router R{first.release.router}",
+             f"traveller {made}", "lot 0940", "9.0", "button held_down", "button bit_good",
+             "button file_right", "button zeroed", "button start")  # fmt: skip
+    spoiled = send_all(stage, "@at 2026-11-25T07:15:00", "button sheet_spoiled", "reason 12", "0",
+                       "button sheet_spoiled")  # fmt: skip
+    assert "spoiled" in str(spoiled.answer.said)
+    assert f"Blocks {len(first.orders)} order: {first.name}" in looks(stage)
+    send_all(stage, "@worker 07", "@area plan", "button put_down")
+    again = stage.desk.ahead.thought.blocked[0]
+    assert (again.part, again.wanted, again.under_way) == (
+        first.part, first.wanted, first.under_way,
+    )  # fmt: skip
+    assert send_all(stage, "button release_first", "worker 07", "2468").entry
+    assert not any(first.name in said for said in looks(stage))
+
+
+def looks(stage):
+    """What stands under Needs a look by itself."""
+    return [str(raised.words) for raised in list_raised(stage.ledger.view, stage.desk.clock())]
