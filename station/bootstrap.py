@@ -44,6 +44,9 @@ BY_ITSELF = ("tell_health", "take_numbers")  # what the program records by itsel
 JOINED = "shop.json"  # is there once this PC shares
 
 
+HELD: dict[Path, Ledger] = {}  # what the window has open, by folder: for commands beside it
+
+
 def load_rooms() -> dict[str, Room]:
     """Loads every room by its area: its rules, its dialogue and its screen."""
     loaded = {ANYWHERE: _load_room(ANYWHERE, Say(), Work)}
@@ -106,7 +109,13 @@ class Where:
 
 @contextmanager
 def open_ledger(data: Path) -> Iterator[Ledger]:
-    """Opens the ledger in a data folder; it is closed again whatever happens."""
+    """Opens the ledger in a data folder; it is closed again whatever happens.
+
+    The one that the window holds is used as it is, and stays open.
+    """
+    if held := HELD.get(data.resolve()):
+        yield held
+        return
     make_folder(data)
     make_private(data / FILE)
     joined = find_membership(data)

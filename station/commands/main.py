@@ -15,7 +15,7 @@ from types import ModuleType
 import station.started
 from station.commands.common import ERRORS, OWN_BUG, CommandError, find_data
 from station.files.logs import TurningLog
-from station.ledger.faults import Fault
+from station.ledger.faults import Fault, InUse
 
 # A line each, in the order of the help. The command `list-out` is the module `list_out` here,
 # with its `add_arguments` and its `run`. Only the one that is asked for is loaded.
@@ -55,6 +55,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         make_parser(words).parse_args(words, options)
         code: int = load_command(options.command).run(options)
+    except InUse as fault:
+        return run_beside(options, words, fault)
     except (CommandError, Fault) as fault:
         print(fault, file=sys.stderr)
         return 1
@@ -69,6 +71,19 @@ def main(argv: Sequence[str] | None = None) -> int:
     except Exception as bug:  # noqa: BLE001 - our own mistake must be kept, whatever it is
         return keep_own_bug(options, bug)
     return code
+
+
+def run_beside(options: argparse.Namespace, words: Sequence[str], fault: InUse) -> int:
+    """Lets the program that has the file open run the command, where it does so."""
+    from station.window import beside  # noqa: PLC0415 - seldom used
+
+    reply = beside.ask(find_data(options), words) if options.command in beside.MAY else None
+    if reply is None:
+        print(fault, file=sys.stderr)
+        return 1
+    print(reply.out, end="", flush=True)
+    print(reply.told, end="", file=sys.stderr, flush=True)
+    return reply.code
 
 
 def make_parser(words: Sequence[str]) -> argparse.ArgumentParser:

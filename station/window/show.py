@@ -1,7 +1,8 @@
 """Opens this PC's station: the frame first, everything else after it."""
 
 import logging
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,14 +23,19 @@ if TYPE_CHECKING:
     from station.printing.printers import Printers
     from station.shop.acts import Answer
     from station.shop.faces import Face
+    from station.window.beside import RunCommand
     from station.window.scale import ScaleLine
     from station.window.session import Session
 
+OFTEN_MS = 100  # between two looks whether a command was asked for
 FRAME = 40  # px, a window's title bar at most
 
 
-def open_station(data: Path, at: Clock) -> int:
-    """Opens this PC's station and runs until its window is closed; gives the exit code."""
+def open_station(data: Path, at: Clock, run: "RunCommand | None" = None) -> int:
+    """Opens this PC's station and runs until its window is closed; gives the exit code.
+
+    `run` runs a command that is asked for meanwhile.
+    """
     application = find_application()
     window = Window()
     window.show_top(
@@ -40,7 +46,7 @@ def open_station(data: Path, at: Clock) -> int:
     from station.ledger.faults import Fault  # noqa: PLC0415 - after the frame
 
     try:
-        return _run_station(application, window, data, at)
+        return _run_station(application, window, data, at, run)
     except Fault as fault:
         if QApplication.platformName() not in SILENT:  # who clicked an icon reads no console
             window.show_face(_explain_fault(fault))
@@ -56,11 +62,12 @@ def _explain_fault(fault: "Fault") -> "Face":
     return Face(title=say("Station"), main=(hint,))
 
 
-def _run_station(application: QApplication, window: Window, data: Path, at: Clock) -> int:
+def _run_station(
+    application: QApplication, window: Window, data: Path, at: Clock, run: "RunCommand | None"
+) -> int:
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
-    from station.files.backups import Backups, keep_before_update  # noqa: PLC0415 - as above
-    from station.files.health import Health  # noqa: PLC0415 - as above
+    from station.files.backups import keep_before_update  # noqa: PLC0415 - as above
     from station.jobs.process import ProcessJob  # noqa: PLC0415 - only when it is used
     from station.printing.pdf_files import Papers  # noqa: PLC0415 - only when it is used
     from station.printing.printers import Printers  # noqa: PLC0415 - only when it is used
@@ -82,16 +89,11 @@ def _run_station(application: QApplication, window: Window, data: Path, at: Cloc
         papers = Papers(ledger, data / "papers", at, print_later(printers))
         desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
-        backups, health = Backups(ledger, at), Health(ledger, at, bootstrap.make_id)
-
-        def keep_house() -> None:
-            backups.step()
-            health.step()
-
-        session.when_quiet = keep_house
+        session.when_quiet = keep_house(ledger, at)
         session.start()
         line = listen_to_scale(ledger, session)
-        code = application.exec()
+        with commands_beside(data, ledger, run):
+            code = application.exec()
         if line is not None:
             line.stop()
         session.stop()
@@ -108,6 +110,47 @@ def listen_to_scale(ledger: "Ledger", session: "Session") -> "ScaleLine | None":
     line = ScaleLine(port, speed, session)
     line.steady.connect(session.take)
     return line
+
+
+def keep_house(ledger: "Ledger", at: Clock) -> Callable[[], None]:
+    """Gives what is done by itself while nobody scans: backups, and telling how this PC is."""
+    from station.bootstrap import make_id  # noqa: PLC0415 - after the frame
+    from station.files.backups import Backups  # noqa: PLC0415 - as above
+    from station.files.health import Health  # noqa: PLC0415 - as above
+
+    backups, health = Backups(ledger, at), Health(ledger, at, make_id)
+
+    def step() -> None:
+        backups.step()
+        health.step()
+
+    return step
+
+
+@contextmanager
+def commands_beside(data: Path, ledger: "Ledger", run: "RunCommand | None") -> Iterator[None]:
+    """Runs the commands that are asked for while the window is open."""
+    if run is None:
+        yield
+        return
+    from station import bootstrap  # noqa: PLC0415 - after the frame
+    from station.window.beside import Beside  # noqa: PLC0415 - as above
+
+    try:
+        beside, timer = Beside(data, run), QTimer()
+    except OSError:  # commands say then that the file is in use, as ever
+        logging.getLogger(__name__).exception("no commands beside the window")
+        yield
+        return
+    timer.timeout.connect(beside.step)
+    timer.start(OFTEN_MS)
+    bootstrap.HELD[data.resolve()] = ledger
+    try:
+        yield
+    finally:
+        del bootstrap.HELD[data.resolve()]
+        timer.stop()
+        beside.close()
 
 
 def fill_screen(window: Window) -> None:
