@@ -2685,7 +2685,7 @@
     </message>
     <message>
       <source>Measure it once more. Till then put aside too: {where}.</source>
-      <translation>Miss noch einmal. Leg bis dahin auch beiseite: {where}.</translation>
+      <translation>Noch einmal messen. Bis dahin auch beiseitelegen: {where}.</translation>
     </message>
     <message>
       <source>Measure it, enter the reading in {unit}.</source>
@@ -4602,10 +4602,6 @@
     <message>
       <source>Scan again once it works.</source>
       <translation>Noch einmal scannen, sobald sie wieder geht.</translation>
-    </message>
-    <message>
-      <source>Scan another part of it.</source>
-      <translation>Ein anderes Teil davon scannen.</translation>
     </message>
     <message>
       <source>Scan another part.</source>
@@ -6602,6 +6598,10 @@
     <message>
       <source>Touch one: it is cut again, or dropped.</source>
       <translation>Eine berühren: sie wird noch einmal gefräst oder fallen gelassen.</translation>
+    </message>
+    <message>
+      <source>Touch the button again, then scan a part that is in it.</source>
+      <translation>Taste noch einmal berühren, dann ein Teil scannen, das darin ist.</translation>
     </message>
     <message>
       <source>Touch the cut file that it belongs to, or a new one.</source>
@@ -9637,7 +9637,7 @@
     </message>
     <message>
       <source>{batches}: put {n} of it back, take others.</source>
-      <translation>{batches}: leg {n} davon zurück, nimm andere.</translation>
+      <translation>{batches}: {n} davon zurücklegen, andere nehmen.</translation>
     </message>
     <message>
       <source>{batches}: put {pieces} back, take others.</source>

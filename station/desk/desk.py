@@ -297,6 +297,8 @@ class Desk:
         for name, hand in self._order(given):
             if done := self._ask(name, hand, given):
                 return done
+        if isinstance(given, Code) and (hand := self.hand.disarm()) != self.hand:
+            self._keep(self._draft.with_hand(hand))
         return Given(replies.meaningless(given, self.hand))
 
     def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:

@@ -7,7 +7,7 @@ counted so far. It is plain data, kept through a power cut, and changed only by
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Generic, NamedTuple, Protocol, TypeVar
+from typing import Any, Generic, NamedTuple, Protocol, Self, TypeVar
 
 from station.shop import lengths
 from station.shop.acts import Answer, Args
@@ -48,6 +48,10 @@ class Work:
     def is_begun(self) -> bool:
         """Whether something is begun, so that the hands are not free."""
         return self != type(self)()
+
+    def disarm(self) -> Self:
+        """Gives the work after a refusal: nothing that the next scan or number would go to."""
+        return self
 
     def tell_counted(self, view: View) -> Say:  # noqa: ARG002 a room that counts asks it
         """Tells what was counted so far and is recorded nowhere yet; empty: nothing was."""
@@ -116,6 +120,11 @@ class Hand(Generic[W_co]):
         """The same subject with no work begun on it, and nothing open beside it."""
         fresh = type(self.work)()
         return replace(self, work=fresh, aside=Aside())
+
+    def disarm(self) -> "Hand[W_co]":
+        """The same work, but nothing that the next scan or number would go to."""
+        work = self.work.disarm() if isinstance(self.work, Work) else self.work
+        return self if work == self.work else replace(self, work=work)
 
     def empty(self) -> "Hand[W_co]":
         """Nothing in hand; who and where stay."""

@@ -20,7 +20,7 @@ DAYS = {  # by what was seen: the day, and its way on
     "a first-off vanishes": ("31_first", "46"),
     "a number goes to another size": ("48", "63"),
     "a router runs on unseen": ("33_restart", "44"),
-    "a refusal leaves something armed": ("30",),
+    "a refusal leaves something armed": ("30", "66"),
     "a revision is said to be the same": ("64",),
     "nobody is told what can hurt": ("65",),
 }

@@ -63,7 +63,7 @@ def _pack(hand: CartHand, number: str, view: View) -> Do | Took | None:
     if mode:
         kind = UnloadCart if mode == "off" else LoadCart
     after = replace(hand, subject=cart.id, work=replace(hand.work, mode=""))
-    return Do(f"pack/{number}", kind(cart=cart.id), after)
+    return Do(f"pack/{number}", kind(cart=cart.id), after, refused=hand.disarm())
 
 
 def _button(hand: CartHand, name: str, view: View) -> Do | Took | None:

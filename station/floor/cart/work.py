@@ -1,7 +1,7 @@
 """What the cart's room holds of the work in hand; the hand's subject is the cart."""
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
+from typing import Literal, Self
 
 from station.shop.rooms import Hand, Work
 
@@ -14,6 +14,10 @@ class CartWork(Work):
 
     mode: Mode = ""  # off: it comes off; on: it goes on at the door; empty: as the list says
     page: int = 0
+
+    def disarm(self) -> Self:
+        """Gives the work without what the next pack was scanned for."""
+        return replace(self, mode="")
 
 
 CartHand = Hand[CartWork]

@@ -222,10 +222,18 @@ def _scan_part(hand: PackingHand, order: Order, given: Code, view: View) -> Do |
     if is_spoiling(hand):
         work = replace(hand.work, asks="", take=None, picked=None, scale=None, part=part.id)
         args = SpoilPacked(part=part.id, quantity=hand.work.take or 1)
-        return Do(order.key, args, replace(hand, work=work))
+        return Do(order.key, args, replace(hand, work=work),
+                  refused=_let_go_of_wrong(hand, order, part.id, view))  # fmt: skip
     if is_putting_back(hand, order):
-        return _put_parts_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
+        back = _put_parts_back(hand, order, PutPartsBack(part=part.id, quantity=hand.work.take))
+        return back._replace(refused=_let_go_of_wrong(hand, order, part.id, view))
     return _take_part(hand, order, part, view)
+
+
+def _let_go_of_wrong(hand: PackingHand, order: Order, part: str, view: View) -> PackingHand | None:
+    """Gives the hand without its question where the part is not in the pack at all."""
+    inside = view.stock(place=f"packing/{order.id}")
+    return None if any(h.part == part for h in inside) else hand.disarm()
 
 
 def _find_part(given: Code, view: View) -> Part | None:
@@ -240,7 +248,7 @@ def _take_part(hand: PackingHand, order: Order, part: Part, view: View) -> Do | 
     """Takes a part: all that is wanted unless a number came first."""
     want = find_need(view, order, part.id)
     if want is None or not want.wanted:
-        return Took(hand, refuse_unwanted(view, order, part))
+        return Took(hand.disarm(), refuse_unwanted(view, order, part))
     chosen = replace(hand.work, part=part.id, take=None, picked=None)
     asked = want.to_go if hand.work.take is None else hand.work.take
     if want.on_rack < asked <= want.to_go:  # “Part missing” is about this part now

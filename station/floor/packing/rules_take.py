@@ -267,7 +267,8 @@ def _refuse_not_inside(view: View, order: Order, part: str) -> Answer:
     """Refuses to take out what is not in the pack."""
     if found := view.get(Part, part):
         return refuse(
-            say("No {part} are in the pack", part=found.name), say("Scan another part of it.")
+            say("No {part} are in the pack", part=found.name),
+            say("Touch the button again, then scan a part that is in it."),
         )
     return refuse(
         say("Nothing to put back from order {order}", order=order.id), say("Take the next order.")

@@ -3,8 +3,8 @@
 The order is the subject of the hand.
 """
 
-from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from dataclasses import dataclass, replace
+from typing import Literal, NamedTuple, Self
 
 from station.shop.rooms import Hand, Work
 
@@ -36,6 +36,10 @@ class PackingWork(Work):
     shelf: str = ""  # the product that is packed ahead; then there is no order in hand
     sets: int = 0  # of it that are to be made
     made: int = 0  # of these that are made already
+
+    def disarm(self) -> Self:
+        """Gives the work without its open question, and without the number before a scan."""
+        return replace(self, asks="", take=None, picked=None, supply="")
 
 
 PackingHand = Hand[PackingWork]

@@ -6,7 +6,7 @@ of the batch in hand: part → pieces.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, Self
 
 from station.queries.stock import name_part, take_in_order
 from station.shop.acts import Answer, good, notice, question, refuse
@@ -37,6 +37,10 @@ class CountingWork(Work):
     seen: dict[str, int] = field(default_factory=dict)  # lay here when it was picked up
     open: str = ""  # a number that was refused or asked about, and not put right yet
     reasons: int = 0  # the page of reasons that is open
+
+    def disarm(self) -> Self:
+        """Gives the counts without the counter that the next number would set."""
+        return replace(self, counter="", asks="")
 
     def tell_counted(self, view: View) -> Say:
         """Tells the exceptions so far, how many go on where only some do, and what is open."""
