@@ -95,9 +95,17 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
             for f in plan.forward
         ],
         "over_full": [{"part": o.name, "days": o.days} for o in plan.over_full],
+        "service": _describe_service(asked),
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
         "order": _list_order(plan),
     }
+
+
+def _describe_service(asked: PlanCutting) -> Json:
+    """Describes the service level as set, and the one that the marks' stock is enough for."""
+    from station.planning.learnt import find_service_of_marks  # noqa: PLC0415 - as below
+
+    return {"set": asked.service, "by_marks": round(find_service_of_marks(asked), 3)}
 
 
 def _list_order(plan: CuttingPlan) -> list[Json]:

@@ -88,6 +88,7 @@ def test_the_shops_plan_as_one_object():
     }  # fmt: skip
     assert told["need"][0] == {"part": "a", "quantity": 35, "why": "orders"}
     assert told["uncovered"] == [{"part": "z", "quantity": 2}]
+    assert told["service"]["set"] == 0.95
     assert told["take_back"] == [{"batch": "00646", "days": 10.0}]
     assert told["sheets"] == [{"cut_file": "A", "count": 2, "reason": "2 orders wait for a"}]
     json.dumps(told)

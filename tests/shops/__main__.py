@@ -25,10 +25,12 @@ def tell(verdicts: list[Verdict]) -> tuple[list[str], bool]:
     alone = sum(not v.needed for v in verdicts)
     needed = sum(len(v.needed) for v in verdicts)
     better_words = f"{add('fewer_late')} fewer late, {add('no_more_sheets')} no more sheets"
+    owed = f"and {add('owed'):.0f} owed", f"and {add('owed_by_marks'):.0f}"
     lines = [
         f"{better} of {count} shops: fewer late orders with no more sheets ({better_words})",
         f"late: {add('late')} of {add('orders')}, by marks {add('late_by_marks')}",
-        f"sheets: {add('sheets')}, by marks {add('sheets_by_marks')}",
+        f"sheets: {add('sheets')} {owed[0]}, by marks {add('sheets_by_marks')} {owed[1]}",
+        f"no more cut, whatever is owed, in {add('no_more_cut')} shops",
         f"a part blocked {add('blocking')} times, {add('not_named')} of them not named",
         f"{add('named_for_nothing')} parts named though enough was under way",
         f"batches taken back: {add('taken_back')}, {needed} needed within their lead time",

@@ -40,6 +40,8 @@ class Verdict:
     orders: int = 0
     sheets: int = 0
     sheets_by_marks: int = 0
+    owed: float = 0  # sheets that orders which wait in the end still take
+    owed_by_marks: float = 0
     blocking: int = 0  # parts that blocked, each morning
     not_named: int = 0
     named_for_nothing: int = 0
@@ -51,8 +53,13 @@ class Verdict:
         return self.late < self.late_by_marks or self.late == self.late_by_marks == 0
 
     @property
-    def no_more_sheets(self) -> bool:
+    def no_more_cut(self) -> bool:
         return self.sheets <= self.sheets_by_marks
+
+    @property
+    def no_more_sheets(self) -> bool:
+        """No more for the same: who leaves orders waiting has only not cut for them yet."""
+        return self.sheets + self.owed <= self.sheets_by_marks + self.owed_by_marks
 
 
 def judge(seed: int, plan: Planner) -> Verdict:
@@ -72,8 +79,19 @@ def judge(seed: int, plan: Planner) -> Verdict:
         planned.work()
     verdict.late_by_marks, verdict.sheets_by_marks = count_late(by_marks), by_marks.cut.total()
     verdict.late, verdict.sheets = count_late(planned), planned.cut.total()
+    verdict.owed, verdict.owed_by_marks = count_owed(planned), count_owed(by_marks)
     verdict.orders = len(list_judged(planned))
     return verdict
+
+
+def count_owed(floor: Floor) -> float:
+    """Sheets still to be cut for the orders that wait, each part by the file that makes most."""
+    files, owed = floor.shop.files.values(), 0.0
+    for part in floor.shop.parts:
+        on_way = floor.count_under_way(part) - floor.count_queued(part)
+        lacking = floor.count_wanted(part) - floor.rack[part] - on_way
+        owed += max(0, lacking) / max(f.makes.get(part, 0) for f in files)
+    return owed
 
 
 def follow(floor: Floor, plan: Plan, verdict: Verdict) -> None:
