@@ -93,10 +93,12 @@ def _share_the_rest(loop: "Loop", beside: Callable[[str], None]) -> None:
 
 
 def _step_sharing(loop: "Loop", beside: Callable[[str], None]) -> None:
-    """Goes a step on with the talk with the shop; says it when that works again."""
-    before = loop.fault
+    """Goes a step on with the talk with the shop; says why it is away, and when it works again."""
+    failed, away = loop.fault, loop.why if loop.state == "away" else ""
     loop.step()
-    if before and not loop.fault:
+    if loop.state == "away" and loop.why and not loop.fault and loop.why != away:
+        beside(f"{loop.why} Sharing tries again by itself.")
+    if (failed and not loop.fault) or (away and loop.state == "shared" and not failed):
         beside("Sharing goes on again.")
 
 
