@@ -207,10 +207,11 @@ class Desk:
         Once an act is recorded it counts, whatever fails after it.
         """
         self.recorded = None
-        self._set_now()
-        self._used = self.hand.now
         before = self._draft, self.unlocked
         try:
+            self._set_now()
+            self._used = self.hand.now
+            before = self._draft, self.unlocked
             return handle()
         except Fault as fault:
             if done := self.recorded:

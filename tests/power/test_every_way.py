@@ -183,6 +183,7 @@ DEEDS = {
     ),
     "a rebuild": ("alone", with_ledger(lambda it, _: it.rebuild())),
     "a backup": ("alone", with_ledger(lambda it, _: it.backup(it.path.with_name("copy")))),
+    "a backup kept": ("alone", with_ledger(lambda it, _: it.keep_backup(AT))),
     "a backup put in place": ("restored", restored),
     MENDED: ("spoilt", opened_twice),
 }
@@ -205,6 +206,11 @@ READS = {  # what a ledger does without a write
     "chain": lambda it: list(it.chain(0)),
     "holds": lambda it: it.holds(1, b""),
     "check": lambda it: it.check(),
+    "witness": lambda it: it.witness(),
+    "bears_out": lambda it: it.bears_out((1, "0123456789")),
+    "list_backups": lambda it: it.list_backups(),
+    "newest_at": lambda it: it.newest_at(),
+    "has_twin": lambda it: it.has_twin,
     "older_than": lambda it: it.older_than(AT),
     "hurry": lambda it: it.hurry(on=False),  # how it will write
 }
@@ -274,7 +280,7 @@ def fewer(found, whole):
 
 
 OPENED = ("a file is opened", "a file is opened after a cut")  # nothing need be written
-UNCHANGED = (*OPENED, "a rebuild")  # in the end nothing is other than before
+UNCHANGED = (*OPENED, "a rebuild", "a backup kept")  # in the end nothing is other than before
 IN_STEPS = (  # each step is whole by itself
     "a file is made",
     "joining",
