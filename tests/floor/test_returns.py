@@ -140,6 +140,15 @@ def test_a_product_and_an_order_say_which_parts_there_are(view, worker):
     assert worker.hand.aside.part == COMB, "a row is touched as a card is scanned"
 
 
+def test_a_part_that_is_not_of_the_pack_is_refused_while_that_is_open(view, worker):
+    view._move((move("045", 9, "found", "shipped", "00100"),))
+    refused = worker.give(RETURNED, PACK, Code("part", "045"))
+    assert str(refused.said) == "No SG-10 of pack 00001 is away"
+    assert worker.hand.aside.subject == "pack/00001"
+    back(worker, COMBS_CARD, number(4))
+    assert "No HC-300 of pack 00001" in str(worker.give(COMBS_CARD).said), "all of it is back"
+
+
 def test_a_reason_of_another_use_takes_nothing_back(view, worker):
     worker.give(RETURNED, PACK, COMBS_CARD, number(1))
     assert worker.said[-1].uses == ("returned",)

@@ -35,6 +35,8 @@ def take_thing(hand: Hand[Work], code: Code, view: View) -> Took:
     """Takes what was scanned: a part of what is open, else what came back."""
     if code.kind == "part" and code.number in list_back(hand, view):
         return ask_returned(replace(hand, aside=replace(hand.aside, part=code.number)), view)
+    if code.kind == "part" and head(hand.aside.subject) not in ("", "part"):
+        return Took(hand, _refuse_other_part(hand, code, view))
     subject = find_what_left(view, f"{code.kind}/{code.number}")
     if not subject:
         return Took(hand, _refuse_unknown(code))
@@ -78,6 +80,13 @@ def take_count(hand: Hand[Work], count: int, view: View) -> Do:
     rest = replace(hand.aside, part="") if more else Aside()
     args = TakeReturn(quantity=count, part="" if head(subject) == "part" else part)
     return Do(subject, args, replace(hand, aside=rest), ("batch",))
+
+
+def _refuse_other_part(hand: Hand[Work], code: Code, view: View) -> Answer:
+    """Refuses a part that did not leave with what is open."""
+    what = name_subject(hand.aside.subject, view)
+    said = say("No {part} of {what} is away", part=name_part(view, code.number), what=what)
+    return refuse(said, say("Scan one of its parts; or leave it, then scan this part alone."))
 
 
 def _refuse_unknown(code: Code) -> Answer:
