@@ -84,6 +84,13 @@ COUNTS = (
           UNDONE),
     Plant(UNDO, "if rule and rule.stays:", "if False:", "an undo ends a stop",
           ("replay:44_undo",)),
+    Plant("station/desk/desk.py", "if past and past.act.args.approved and not opened:",
+          "if False:", "anybody takes back what a supervisor approved", ("replay:52_undo",)),
+    Plant("station/desk/desk.py", "opened = self.unlocked and self.hand.area in SUPERVISED",
+          "opened = self.unlocked", "an office left open approves elsewhere", ("replay:52_undo",)),
+    Plant(f"{FLOOR}/anywhere/returning.py",
+          'if code.kind == "part" and head(hand.aside.subject) not in ("", "part"):', "if False:",
+          "a wrong part is taken back by itself", BACK),
     # orders that are begun or gone
     Plant(KEEPING, "if order.state in STATES:", "if False:", "an order that left is rewritten",
           OFFICE),

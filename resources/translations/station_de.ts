@@ -188,6 +188,10 @@
       <translation>Ein Halt endet mit seinen Prüfungen: hake sie ab, dann „Der Halt ist vorbei“.</translation>
     </message>
     <message>
+      <source>A supervisor approved that</source>
+      <translation>Eine Aufsicht hat das freigegeben</translation>
+    </message>
+    <message>
       <source>A supervisor lets the batch go on: “More”, then “Let it go on”.</source>
       <translation>Eine Aufsicht gibt das Los frei: „Mehr“, dann „Freigeben“.</translation>
     </message>
@@ -3144,6 +3148,10 @@
       <translation>Keine {part} unterwegs</translation>
     </message>
     <message>
+      <source>No {part} of {what} is away</source>
+      <translation>Kein {part} von {what} ist draußen</translation>
+    </message>
+    <message>
       <source>No {size} mm bit is in the drawer</source>
       <translation>Kein Fräser mit {size} mm in der Schublade</translation>
     </message>
@@ -4710,6 +4718,10 @@
     <message>
       <source>Scan its traveller.</source>
       <translation>Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>Scan one of its parts; or leave it, then scan this part alone.</source>
+      <translation>Eines seiner Teile scannen; oder lassen, dann dieses Teil allein scannen.</translation>
     </message>
     <message>
       <source>Scan one of our cards or travellers.</source>

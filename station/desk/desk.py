@@ -22,6 +22,7 @@ from station.shop.acts import (
     Args,
     TakeBack,
     add_known,
+    ask,
     good,
     known_of,
     refuse,
@@ -424,19 +425,36 @@ class Desk:
             )
         if first := common.before_undo(self._draft, self.rooms):
             return Given(first)
-        before = self.hand.area
         past = self.ledger.view.past(self._draft.last)
-        subject = past.act.subject if past else ""
-        act = self._act(subject, TakeBack(entry=self._draft.last))
-        given = Given(*self.ledger.undo(self._draft.last, act))
+        do = Do(past.act.subject if past else "", TakeBack(entry=self._draft.last), self.hand)
+        opened = self.unlocked and self.hand.area in SUPERVISED
+        if past and past.act.args.approved and not opened:
+            return self._ask_approval(do)
+        return self._take_back(do.subject, do.args)
+
+    def _ask_approval(self, do: Do) -> Given:
+        """Asks for a supervisor: what one has approved, nobody else takes back."""
+        said = say("A supervisor approved that")
+        asked = ask(said, say("Supervisor: scan your badge, then enter your PIN."), "supervisor")
+        question = OpenQuestion(
+            do=do, asks="supervisor", code=codes.tidy(self._code), at=self.hand.now,
+            said=asked.said, next=asked.do,
+        )  # fmt: skip
+        self._keep(replace(self._draft, waiting=question))
+        return Given(asked)
+
+    def _take_back(self, subject: str, args: Args) -> Given:
+        """Takes this station's newest act back; the hand is as it was before it."""
+        before = self.hand.area
+        given = Given(*self.ledger.undo(self._draft.last, self._act(subject, args)))
         if given.entry:
             self.recorded = given
             self._draft = steps.step_back(
                 self._draft, self.ledger.view, self.ledger.local, self.rooms
             )
-            self._keep(self._draft)
             do = self._say_back(before)
-            return given._replace(answer=replace(given.answer, do=do))
+            given = given._replace(answer=replace(given.answer, do=do))
+        self._keep(self._draft)
         return given
 
     def _say_back(self, before: str) -> Say:
@@ -548,7 +566,10 @@ class Desk:
                 self.unlocked = done.approver if self.hand.area in SUPERVISED else ""
                 self._draft = replace(self._draft, wrong_pins=0, wrong_at="")
             self._draft = replace(self._draft, waiting=None)
-            return self._do(done.waiting.do, done.waiting)
+            do = done.waiting.do
+            if isinstance(do.args, TakeBack):
+                return self._take_back(do.subject, add_known(do.args, done.waiting.known))
+            return self._do(do, done.waiting)
         if done:
             return self._hold(done)
         self._draft = replace(self._draft, waiting=questions.stands(self._draft.waiting, given))
