@@ -47,7 +47,8 @@ def choose_mailer(problem: PackProblem) -> PackAnswer:
             between=inside,
             steady=firm,
         )
-        if layers := find_equal_layers(ask) or find_stack(ask, mailer.thick_mm, patience):
+        equal = find_equal_layers(ask) if firm else None
+        if layers := equal or find_stack(ask, mailer.thick_mm, patience):
             loose = (inside, firm) != rules[0]
             return PackAnswer(layers=_centre(layers), mailer=mailer.name, loose=loose)
     return PackAnswer(layers=_centre(lay_single(parts, problem.gap_mm)))
