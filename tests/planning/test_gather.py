@@ -2,11 +2,13 @@
 
 from dataclasses import replace
 
+import pytest
+
 from station.planning.gather import gather_plan as gather_all
 from station.planning.messages import Passage, Wish
 from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
-from station.shop.facts import Bed, Bit, Lot, Router, Slip
+from station.shop.facts import Bed, Bit, Lot, Router, Shop, Slip
 from station.shop.moves import WEAR, Move, Spot, move
 from tests.floor.shop_small import COMB, COMBS, DAY, GAUGES, SPACER, batch, small_facts, small_shop
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
@@ -162,3 +164,13 @@ def test_bits_are_told_by_size_with_the_metres_that_are_left():
     assert told == {3.0: (2, 3000.0, 1500.0), 6.0: (6, 8500.0, 1500.0)}
     (file,) = [f for f in gather_plan(view, NOW).files if f.id == GAUGES]
     assert file.cut_m == ((6.0, 65.0),)
+
+
+@pytest.mark.parametrize(
+    ("service", "soon", "told"),
+    [(95.0, 100.0, (0.95, 1.0)), (80.0, 40.0, (0.8, 0.4)), (100.0, 250.0, (0.995, 1.0))],
+)
+def test_the_service_level_and_short_notice_are_the_shops_own(service, soon, told):
+    shop = Shop(id="shop", service_percent=service, short_notice_percent=soon)
+    asked = gather_plan(small_shop(shop), NOW)
+    assert (asked.service, asked.short_notice) == told
