@@ -1157,7 +1157,7 @@
     </message>
     <message>
       <source>Closing the pack asks why.</source>
-      <translation>Beim Schließen wird nach dem Grund gefragt.</translation>
+      <translation>Beim Schließen des Pakets wird nach dem Grund gefragt.</translation>
     </message>
     <message>
       <source>Comes next</source>
