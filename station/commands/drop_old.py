@@ -6,9 +6,9 @@ from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import make_clock, require_shop
-from station.commands.shop_database import write_day
 from station.ledger.faults import Fault
 from station.sharing import membership
+from station.shop.words import dated
 
 KEPT = timedelta(days=396)  # thirteen months
 
@@ -36,7 +36,7 @@ def drop_old(data: Path, now: str) -> None:
     with bootstrap.open_ledger(data) as ledger:
         number, digest = ledger.older_than(since)
         if number == ledger.begins()[0]:
-            print(f"Nothing here is older than {write_day(since)}.")
+            print(f"Nothing here is older than {dated(since)}.")
             return
         link = joined.link(data)
         try:
@@ -46,4 +46,4 @@ def drop_old(data: Path, now: str) -> None:
         if not there or there[0].digest != digest:
             raise NotDropped("The shop's database does not hold this: nothing was dropped.")
         ledger.drop_until(number)
-    print(f"Dropped here: what is older than {write_day(since)}. The shop's database keeps all.")
+    print(f"Dropped here: what is older than {dated(since)}. The shop's database keeps all.")

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import find_data
-from station.commands.shop_database import ask_line, copy_shop, write_day
+from station.commands.shop_database import ask_line, copy_shop
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.opening import set_aside
@@ -13,6 +13,7 @@ from station.ledger.private import make_folder
 from station.sharing import joining, membership
 from station.sharing.address import read
 from station.sharing.membership import Membership
+from station.shop.words import dated
 
 FIRST_MORNING = 2  # entries of a shop that was opened and not used: its first, its paper
 
@@ -75,4 +76,4 @@ def _make_room(data: Path) -> None:
 def _sum_up(ledger: Ledger) -> str:
     """Says until when only what came of the entries is here."""
     number, at = ledger.begins()
-    return f"; what was done up to {write_day(at)} is summed up" if number else ""
+    return f"; what was done up to {dated(at)} is summed up" if number else ""

@@ -11,13 +11,13 @@ from station.commands.shop_database import (
     copy_shop,
     read_owner,
     say_left_open,
-    write_day,
 )
 from station.papers.join_cards import JoinCard, make_join_cards
 from station.sharing import founding
 from station.sharing.address import Address
 from station.sharing.roles import IssuedCard
 from station.sharing.secret import OWN_ONLY
+from station.shop.words import dated
 
 CARDS = "join-cards.pdf"
 
@@ -87,7 +87,7 @@ def close_history(url: str, now: str) -> None:
     address = read_owner(url)
     number, _, at = founding.close(address, ask_password(address), now, print)
     if number:
-        print(f"Closed behind entry {number} of {write_day(at)}: a new PC begins there.")
+        print(f"Closed behind entry {number} of {dated(at)}: a new PC begins there.")
     else:
         print("Nothing to close: a new PC copies the whole history, which is short.")
 

@@ -38,11 +38,6 @@ def ask_line(words: str) -> str:
     return input(words) if sys.stdin.isatty() else sys.stdin.readline().rstrip("\n")
 
 
-def write_day(time: str) -> str:
-    """Writes the day of a time as people do."""
-    return f"{time[8:10]}.{time[5:7]}.{time[:4]}"
-
-
 def copy_shop(data: Path, ledger: Ledger) -> str:
     """Copies the shop and takes this station's first numbers; gives what is in the way."""
     joined = membership.of(data)
