@@ -10512,10 +10512,6 @@
       <translation>{n} solche werden zusammen erledigt</translation>
     </message>
     <message>
-      <source>{n} like it are settled with it.</source>
-      <translation>{n} solche werden mit erledigt.</translation>
-    </message>
-    <message>
       <source>{n} min</source>
       <translation>{n} min</translation>
     </message>
@@ -10714,6 +10710,10 @@
     <message>
       <source>{n} {n|line|lines}</source>
       <translation>{n} {n|Zeile|Zeilen}</translation>
+    </message>
+    <message>
+      <source>{n} {n|more like it is|more like it are} settled with it.</source>
+      <translation>{n} {n|weiteres solches wird|weitere solche werden} mit erledigt.</translation>
     </message>
     <message>
       <source>{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.</source>

@@ -6,6 +6,7 @@ import pytest
 
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import screen
 from station.floor.today.rules import RULES as TODAY
 from station.shop.acts import Act
 from station.shop.codes import Code
@@ -14,6 +15,7 @@ from station.shop.rooms import Number
 from tests.floor.beds import BED
 from tests.floor.shop_small import GAUGES, Player, batch, hand, small_shop
 from tests.floor.test_loading_bits import READY, TICKS, press
+from tests.touch import list_texts
 
 
 def router(*facts):
@@ -41,6 +43,13 @@ def test_one_like_the_broken_bit_goes_in_with_zero_and_a_first_off():
     assert bed.first_off == bed.zero == f"new bit {bit.id}"
     (look,) = one.view.shelf(Concern, "open")
     assert (look.what, look.about) == ("new-bit", bit.key)
+
+
+def test_the_caution_of_changing_a_bit_stands_beside_the_question():
+    one = router()
+    one.give(press("new_bit"))
+    shown = " ".join(list_texts(screen(one.hand, one.view)))
+    assert "Spindle switched off and locked first" in shown
 
 
 def test_one_for_later_lies_in_the_drawer_so_that_the_sheet_can_start():

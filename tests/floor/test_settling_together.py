@@ -51,7 +51,7 @@ def test_all_that_is_alike_is_settled_in_one_go():
     one = boss(*(turned(n) for n in range(1, 31)), turned(31, now=say("Pack 9 left")),
                turned(32, choices=(LEAVE,)))  # fmt: skip
     one.give(press("show_concerns"), "Pack 30 is not closed", "All like it: 30")
-    assert "29 like it are settled with it." in texts(one)
+    assert "29 more like it are settled with it." in texts(one)
     answer = settle(one, LEAVE)
     assert str(answer.said) == "Settled: leave it out, 30 of them"
     assert open_ids(one) == ["c31", "c32"], "another reason, or other ways"

@@ -246,7 +246,7 @@ def list_moments(here: Now) -> tuple[str, ...]:
 def _find_moment(here: Now) -> str:
     """Finds what is done at this moment."""
     bed = here.bed
-    if here.mode == "broken":
+    if here.mode in ("broken", "new_bit"):
         return "bit"
     if here.mode == "stop":
         return "cutting"

@@ -151,7 +151,9 @@ def show_one(concern: Concern, view: View, *, together: bool = False) -> Face:
         main=(
             Hint(
                 title=concern.text,
-                note=say("{n} like it are settled with it.", n=len(alike) - 1)
+                note=say(
+                    "{n} {n|more like it is|more like it are} settled with it.", n=len(alike) - 1
+                )
                 if together
                 else say("A supervisor settles it with badge, PIN and a reason."),
                 tone="attention",
