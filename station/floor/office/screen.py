@@ -81,6 +81,7 @@ from station.shop.words import Say, metres, moment, say
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
+LONG = 32  # characters of a value in a form
 SEARCHED = Letters(question=say("Search"), note=HOW)
 LEAVE_FORM = Press(label=say("Leave"), code=button("put_down"))
 
@@ -202,7 +203,7 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
             known=_write_known(hand, field, view) if field == chosen else None,
             cells=(
                 Cell(
-                    text=say_value(field, find_value(hand, field, view), view),
+                    text=_shorten(say_value(field, find_value(hand, field, view), view)),
                     bold=field.name in typed,
                 ),
             ),
@@ -218,6 +219,12 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
         presses=_list_form_presses(chosen, saving=bool(typed)),
         weights=(50, 0, 50),
     )
+
+
+def _shorten(text: Text) -> Text:
+    """Leaves out the end of a long text: it stands whole where the field is edited."""
+    long = isinstance(text, str) and len(text) > LONG
+    return f"{text[:LONG].rstrip()}…" if long and isinstance(text, str) else text
 
 
 def _write_known(hand: OfficeHand, field: FactField, view: View) -> str:
