@@ -9,10 +9,12 @@ from station.queries.batches import find_hold
 from station.queries.walk import list_walk
 from station.shop.codes import Code
 from station.shop.facts import Batch, Line, Order, Pack, Product
+from station.shop.moves import move
 from station.shop.rooms import Number
 from station.shop.views import by_part
 from tests.floor.orders import PAIR, PART_COMB, PART_SHUTTLE, order, packer, press, shop
 from tests.floor.shop_small import COMB, GAUGE, SHUTTLE, batch
+from tests.touch import list_texts
 
 COMBS = Product(id="041", name="COMBS", words="Two combs", parts=((COMB, 2),))
 CARD = Code("product", PAIR.id)
@@ -134,3 +136,11 @@ def test_sets_are_taken_and_told_one_by_one():
     assert player.give(CARD).tone == "stop"
     face = screen.screen(player.hand, view)
     assert face.title
+
+
+def test_what_lies_in_a_pack_that_nobody_holds_is_told():
+    view, player = bench(
+        combs=30, shuttles=30, moves=(move(COMB, 1, "found", "packing/3400", ""),)
+    )
+    texts = list_texts(screen.screen(player.hand, view))
+    assert any("1 in its pack" in text for text in texts)

@@ -91,6 +91,8 @@ def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
         return say("waits for {part}", part=part.name if part else order.waits), "quiet"
     if lacking:
         return say("short {n} × {part}", n=lacking.lacking, part=lacking.part.name), "attention"
+    if lying := count_inside(view, order):  # cut for it, or left by another station
+        return say("{n} in its pack", n=lying), "good"
     return say("all of it is there"), "quiet"
 
 
