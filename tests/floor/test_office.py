@@ -50,7 +50,7 @@ from station.shop.plain import build, to_plain
 from station.shop.rooms import Number, Typed
 from station.shop.views import total
 from station.shop.words import plain, say
-from tests.floor.shop_small import COMBS, batch, hand, small_facts, small_shop
+from tests.floor.shop_small import COMBS, GAUGES, batch, hand, small_facts, small_shop
 
 DUE = "2026-11-26T14:00:00"
 LINE = {"product": "061", "quantity": 2, "short": 0}
@@ -169,6 +169,16 @@ def test_a_release_that_cannot_be_is_refused(view, args, said):
     answer = view.do(RULES, act("release_batch", numbers={"batch": "00500"}, **args))
     assert answer.refused
     assert said in str(answer.said)
+
+
+def test_no_supervisor_is_fetched_for_a_release_that_cannot_be(view):
+    args = {"cut_file": GAUGES, "router": "1"}
+    wild = act("release_batch", numbers={"batch": "00500"}, sheets=100, **args)
+    answer = view.do(RULES, wild)
+    assert (answer.asks, str(answer.said)) == ("", "A batch has 1 to 99 sheets")
+    plain = act("release_batch", numbers={"batch": "00500"}, sheets=9, **args)
+    plain = replace(plain, args={k: v for k, v in plain.args.items() if k != "approved"})
+    assert view.do(RULES, plain).asks == "supervisor"
 
 
 def test_a_release_prints_its_traveller(view):

@@ -165,8 +165,6 @@ def approve_revision(act: Act[ApproveRevision], view: View) -> Answer:
 
 def release_batch(act: Act[ReleaseBatch], view: View) -> Answer:
     """Puts a new batch into a router's queue and prints its traveller."""
-    if asked := ask_supervisor(act):
-        return asked
     args = act.args
     cut_file, router = view.get(CutFile, args.cut_file), view.get(Router, args.router)
     if wrong := _refuse_release(view, cut_file, router, args.sheets):
@@ -179,6 +177,8 @@ def release_batch(act: Act[ReleaseBatch], view: View) -> Answer:
     due = args.due or (order.due if order else "")
     if due and not is_time(due):
         return refuse(say("{due} is no time", due=due), say("Write it as 2026-11-25 14:00."))
+    if asked := ask_supervisor(act):
+        return asked
     number = new_number(act, "batch")
     batch = Batch(
         id=number,
