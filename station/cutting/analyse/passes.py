@@ -27,6 +27,7 @@ TWICE_SHARE = 0.9
 AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
 SAME_SIZE_MM = 0.02  # but are as long, and as bent
 MOST_PASSES = 200
+ROUNDED = 1.001  # times its limit a feed may be: 2000 mm/min written in inches is not quite that
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
 MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
@@ -53,7 +54,7 @@ def _check_plunges(
     z = moves.points[:, 2]
     fast = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
     fast &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
-    fast &= moves.feed > most_mm_min
+    fast &= moves.feed > most_mm_min * ROUNDED
     text = "Plunges at {feed:.0f} mm/min; this shop takes {most:.0f} mm/min at most."
     return [
         Problem(

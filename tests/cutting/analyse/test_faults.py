@@ -35,6 +35,8 @@ LOST = box(20, 20, 106, 86, z=-5, tab=12) + box(20, 20, 106, 86)
          [(8, "uncut")]),
         (FIRST + "G0 X200 Y20\nG1 Z-6.2 F900\nX300 F3000\nY90\nG0 Z5\n", [(19, "frees-nothing")]),
         (FIRST + "G0 X200 Y20\nG1 Z-3 F2500\nX250 F3000\nG0 Z5\n", [(18, "plunge-fast")]),
+        # 78.74016 in/min, as a post-processor of inches writes 2000 mm/min
+        (FIRST + "G0 X200 Y20\nG1 Z-3 F2000.00001\nX250 F3000\nG0 Z5\n", []),
         (FIRST + "G0 X200 Y20\nG1 Z-3 F900\nM5\nT2 M6\nM3\nG0 Z5\n", [(20, "change-low")]),
         (HOLE + FIRST + HOLE, [(23, "outside-first"), (23, "twice")]),
         (FIRST + HOLE, [(19, "outside-first")]),
