@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from tests.measured import note
+from tests.recount.census import Census
 from tests.recount.check import Recount
 from tests.recount.days import Day, Steps, demo_day, small_day, wide_day
 
@@ -42,13 +43,13 @@ def count_day(make: Make, seed: int, steps: int = STEPS) -> Recount:
 def main() -> int:
     """Counts days again; prints what differs. Ends with 1 where anything does."""
     days, seed = (*map(int, sys.argv[1:3]), *(50, 1)[len(sys.argv) - 1 :])
-    figures, wrong, not_read = 0, 0, Counter[str]()
+    figures, wrong, census = 0, 0, Census()
     for n in range(days):
         kind, make = kind_of(n)
         recount = count_day(make, seed + n)
-        figures += recount.figures
+        figures += recount.census.counted.total()
         wrong += len(recount.wrong)
-        not_read += recount.not_read
+        census.add(recount.census)
         told: Counter[str] = Counter()
         for difference in recount.wrong:
             like = re.sub(r"\d+", "#", difference)[:70]
@@ -57,13 +58,14 @@ def main() -> int:
                 print(f"  {difference[:400]}")
         print(
             f"day {n + 1}, {kind}, seed {seed + n}: {len(recount.books.entries)} entries, "
-            f"{recount.figures} figures counted again, {len(recount.wrong)} differ",
+            f"{recount.census.counted.total()} figures counted again, {len(recount.wrong)} differ",
             flush=True,
         )
-    for name, count in not_read.most_common(40):
-        print(f"  not counted again: {name} ({count})")
-    print(f"{days} days, {figures} figures counted again, {wrong} differ")
-    note("figures counted again from the history", f"{figures} on {days} days", f"{wrong} differ")
+    for line in census.tell_all():
+        print(f"  {line}")
+    print(f"{days} days: {census.tell_share()}; {wrong} differ")
+    note("figures counted again from the history", f"{days} days: {census.tell_share()}",
+         f"{wrong} differ")  # fmt: skip
     return 1 if wrong else 0
 
 

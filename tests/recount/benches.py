@@ -55,17 +55,39 @@ def waiting_at_popping(books: Books, now: str, in_hand: str) -> Iterator[Row]:
         since = (
             f"{fig.n(waited)} min" if waited < 600 else f"since {fig.with_day(rows[0].at, now)}"
         )
-        yield number, since, line, f"held: {held}" if held else "*"
+        yield number, since, line, f"held: {held}" if held else first_off_due(books, rows)
+
+
+def first_off_due(books: Books, slips: list[Slip]) -> str:
+    """Which of the sheets is a first-off that nobody has measured yet; of what came of one too."""
+    for slip in slips:
+        number = slip.batch
+        while number:
+            batch = books.get(Batch, number)
+            for bed in books.all(Bed):
+                for first in bed.firsts:
+                    again = first.state == "wrong" and bool(batch and batch.holds)
+                    its_own = (first.batch, first.sheet) == (number, slip.sheet)
+                    if its_own and (first.state == "due" or again):
+                        return f"first-off is due of sheet {slip.sheet}"
+            number = batch.parent if batch else ""
+    return ""
 
 
 def comes_next(books: Books, now: str) -> Iterator[Row]:
     """Each router with a sheet on its bed, and when that should be off."""
     cutting = [(bed, router) for bed, router in beds(books) if bed.sheet and bed.state != "free"]
-    for bed, router in sorted(cutting, key=lambda b: (b[0].state == "stopped", ends(b[0]))):
+    for bed, router in sorted(cutting, key=comes_when):
         end = ends(bed)
         about = "due" if end < now else f"about {fig.with_day(end, now)}"
         about = "stopped" if bed.state == "stopped" else about
         yield router.name, f"{bed.batch}, sheet {bed.sheet}", about
+
+
+def comes_when(pair: tuple[Bed, Router]) -> tuple[bool, str]:
+    """Sorts beds by when their sheet comes off; who knows when one comes that stands still."""
+    stopped = pair[0].state == "stopped"
+    return stopped, "" if stopped else ends(pair[0])
 
 
 def beds(books: Books) -> list[tuple[Bed, Router]]:
@@ -118,7 +140,7 @@ def due_or_order(books: Books, batch: Batch, due: str) -> str:
     order = books.get(Order, batch.order)
     if order and order.state not in ("packed", "shipped", "cancelled"):
         return f"for order {order.id}"
-    return f"due {fig.day(due)} {fig.clock(due)}" if due else ""
+    return f"due {fig.day(due)} {fig.clock(due)}" if due else "for the rack"
 
 
 def below_mark(books: Books) -> Iterator[Row]:
@@ -209,26 +231,11 @@ def stands(books: Books) -> list[tuple[Order, dict[str, int]]]:
 
 
 def _stand(books: Books) -> Iterator[tuple[Order, dict[str, int]]]:
-    parts = {p for o in trade.open_orders(books) for p in trade.to_go(books, o)}
+    parts = {p for o in trade.open_orders(books) for p in trade.to_take(books, o)}
     free = {part: trade.on_rack(books, part, free=True) for part in parts}
     for order in trade.open_orders(books):
-        rows = trade.to_go(books, order).items()
+        rows = trade.to_take(books, order).items()
         yield order, {part: n - free[part] for part, n in rows if n > free[part]}
-
-
-def can_leave(books: Books, now: str) -> dict[str, Row]:
-    """How each open order stands, and when it is due."""
-    found: dict[str, Row] = {}
-    for order, lacks in stands(books):
-        packed = books.count(place=f"packing/{order.id}")
-        states = [f"short {fig.n(n)} × {trade.name(books, part)}" for part, n in lacks.items()]
-        if packed:
-            states.append(f"{fig.n(packed)} in its pack")  # said where it was put down
-        found[order.id] = (
-            fig.joined(states) or "all of it is there",
-            fig.at_or_day(order.due, now),
-        )
-    return found
 
 
 def blocked_by(books: Books) -> dict[str, int]:
@@ -237,15 +244,3 @@ def blocked_by(books: Books) -> dict[str, int]:
     for _, lacks in stands(books):
         counts.update(trade.name(books, part) for part in lacks)
     return counts
-
-
-def blocked_in_turn(books: Books) -> dict[str, set[str]]:
-    """The open orders that lack each part once those due before have taken theirs."""
-    free = {part: trade.on_rack(books, part, free=True) for part in trade.promised(books)}
-    found: dict[str, set[str]] = {}
-    for order in trade.open_orders(books):
-        for part, n in trade.to_go(books, order).items():
-            if free[part] < n:
-                found.setdefault(trade.name(books, part), set()).add(order.id)
-            free[part] = max(0, free[part] - n)
-    return found

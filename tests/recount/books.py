@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
-from station.ledger.codec import read_fact
+from station.ledger.codec import lift_say, read_fact
 from station.shop.facts import KINDS, Fact
 
 F = TypeVar("F", bound=Fact)
@@ -49,6 +49,7 @@ class Entry:
     reverses: str = ""
     router: str = ""
     verdict: str = ""
+    said: str = ""  # in the strip
 
     def after(self, kind: type[F]) -> Iterator[F]:
         """The facts of a kind that it set."""
@@ -152,6 +153,11 @@ class Books:
 
         return self.once(f"moved {since} {heads}", add)  # nothing is done after now
 
+    def moved_until(self, since: str, until: str, heads: tuple[str, str]) -> int:
+        """Counts the same up to a time that is not now."""
+        moves = (m for e in self.done(since, until) for m in e.moves)
+        return sum(m.qty for m in moves if m.heads == heads and m.part not in NO_PIECES)
+
 
 def read_entry(body: dict[str, Any]) -> Entry:
     """An entry from its JSON."""
@@ -170,6 +176,7 @@ def read_entry(body: dict[str, Any]) -> Entry:
         reverses=body.get("reverses", ""),
         router=body.get("router", ""),
         verdict=body.get("verdict", ""),
+        said=str(lift_say(body.get("said"))),
     )  # fmt: skip
 
 

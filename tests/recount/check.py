@@ -1,21 +1,21 @@
 """Counts a day again: the state, every screen that it shows, its papers."""
 
-import re
-from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterable, Iterator
 
 from station.commands.state import describe_shop
-from station.papers.page import Page
 from station.printing.gathering import make_paper
 from station.shop.facts import Batch, Cart, Order, Pack
-from tests.recount import needs_look, papers
+from tests.recount import needs_look
 from tests.recount.books import Books
+from tests.recount.census import Census, Figure, list_figures
 from tests.recount.days import Day
-from tests.recount.read import read_face
-from tests.recount.screens import Look, compare_screen, is_counted
+from tests.recount.papers import compare_paper
+from tests.recount.read import FIGURE, read_face
+from tests.recount.rules import Look
+from tests.recount.screens import compare_block
 from tests.recount.state import Json, count_state
 
-FIGURE = re.compile(r"\d")
+MOST = 40  # papers of a kind
 
 
 class Recount:
@@ -24,8 +24,8 @@ class Recount:
     def __init__(self, day: Day) -> None:
         self.day, self.books = day, Books()
         self.wrong: list[str] = []
-        self.figures = 0
-        self.not_read: Counter[str] = Counter()
+        self.has_cards = False  # cards were looked at: they change with the shop's set-up alone
+        self.census = Census()
 
     def look(self) -> None:
         """Takes new entries in, and counts the screen again."""
@@ -33,62 +33,79 @@ class Recount:
             self.books.take(body)
         desk, now = self.day.desk, self.day.clock()
         face = desk.face()
-        look = Look(self.books, desk.hand, now, str(face.where))
-        self._note(compare_screen(look, face))
-        for shown in read_face(face):
-            count = sum(len(FIGURE.findall(text)) > 0 for row in shown.rows for text in row)
-            area = desk.hand.area
-            if is_counted(area, shown) or shown.kind == "flow":
-                self.figures += count
-            elif count:
-                self.not_read[f"{area}, {shown.kind}: {shown.title}"] += count
+        every = tuple(read_face(face))
+        look = Look(self.books, desk.hand, now, str(face.where), every, {})
+        for shown in every:
+            compared = compare_block(look, shown)
+            self._note(compared.told)
+            for cell, figure in list_figures(desk.hand.area, shown):
+                counted = cell in compared.cells
+                self.census.note(self.books, figure, counted=counted)
 
     def look_at_all(self) -> None:
         """Counts the state again, and every paper that could be printed now."""
-        self._note(compare_state(self.books, self.day))
-        self._note(self._papers())
+        self._note(compare_state(self.books, self.day, self.census))
+        for kind, number in self._list_papers():
+            page = make_paper(self.day.ledger, kind, number, self.day.clock())
+            if page is not None:
+                compared = compare_paper(self.books, kind, number, page, self.day.clock())
+                self._note(compared.told)
+                for figure, counted in compared.figures:
+                    self.census.note(self.books, figure, counted=counted)
 
-    def _papers(self) -> Iterator[str]:
+    def _list_papers(self) -> Iterator[tuple[str, str]]:
+        """The papers of this moment, of each kind the newest ones; cards once a day."""
         books = self.books
-        packs = [p for p in books.all(Pack) if p.state not in ("opened", "shelf")][-40:]
-        orders = [o for o in books.all(Order) if o.state in ("open", "waiting", "packing")][:40]
-        for number in [b.id for b in books.all(Batch)][-40:]:
-            yield from self._paper("traveller", number, papers.check_traveller)
-        for number in [p.id for p in packs]:
-            yield from self._paper("label", number, papers.check_label)
-        for number in [o.id for o in orders]:
-            yield from self._paper("pick_list", number, papers.check_pick_list)
-        for number in [c.id for c in books.all(Cart)]:
-            yield from self._paper("cart_list", number, papers.check_cart_list)
+        packs = [p for p in books.all(Pack) if p.order and p.state != "opened"]
+        orders = [o for o in books.all(Order) if o.state in ("open", "waiting", "packing")]
+        yield from (("traveller", b.id) for b in books.all(Batch)[-MOST:])
+        yield from (("label", p.id) for p in packs[-MOST:])
+        yield from (("pick_list", o.id) for o in orders[:MOST])
+        yield from (("cart_list", c.id) for c in books.all(Cart))
+        yield "handover", self.day.desk.hand.worker
+        if not self.has_cards:
+            yield from ((kind, "") for kind in ("part_cards", "thing_cards", "badges"))
+            self.has_cards = True
 
-    def _paper(
-        self, kind: str, number: str, check: Callable[[Books, str, Page], Iterator[str]]
-    ) -> Iterator[str]:
-        page = make_paper(self.day.ledger, kind, number, self.day.clock())
-        if page is not None:
-            self.figures += sum(bool(FIGURE.search(text)) for text in papers.texts(page))
-            yield from check(self.books, number, page)
-
-    def _note(self, differences: Iterator[str]) -> None:
+    def _note(self, differences: Iterable[str]) -> None:
         self.wrong += [f"{self.day.clock()} {told}" for told in differences]
 
 
-def compare_state(books: Books, day: Day) -> Iterator[str]:
+def compare_state(books: Books, day: Day, census: Census) -> Iterator[str]:
     """Tells how ``station state --json`` differs from what is counted."""
     now = day.clock()
     told, counted = describe_shop(day.ledger, now), count_state(books, now)
     looks: list[Json] = told.pop("look")  # type: ignore[assignment]
     concerns = counted.pop("look")
     told.pop("now")
+    for firsts in (told["firsts"], counted["firsts"]):  # in any order
+        firsts.sort(key=lambda f: (f["router"], f["batch"], f["part"], f["dimension"]))
     for batch in told["batches"]:  # type: ignore[attr-defined]
         batch["parts"] = {
             p["part"]: {"expected": p["expected"], "places": p["places"]} for p in batch["parts"]
         }
+    for name, text in _list_leaves({**told, "look": looks}, "state"):
+        census.note(books, Figure(name, text), counted=True)
     yield from (f"state{told}" for told in _differ(told, counted))
+    raised = needs_look.list_raised(books, now)
+    raised += [needs_look.say_blocks(books, *row) for row in needs_look.list_blocks(books, now)]
     for look in looks:
-        if look not in concerns:
-            yield from (f"state: {t}" for t in needs_look.tell_raised(books, now, look["text"]))
+        if look not in concerns and look["text"] not in raised:
+            yield f"state: {look} is told, counted {raised}"
     yield from (f"state: {c} is not told" for c in concerns if c not in looks)
+
+
+def _list_leaves(told: object, path: str) -> Iterator[tuple[str, str]]:
+    """Every value with a figure in JSON, and where it stands; things of a list are one."""
+    if isinstance(told, dict):
+        for key, value in told.items():
+            named = "*" if FIGURE.search(key) or "/" in key else key
+            yield from _list_leaves(value, f"{path}.{named}")
+    elif isinstance(told, list):
+        for value in told:
+            yield from _list_leaves(value, f"{path}[]")
+    elif FIGURE.search(str(told)):
+        yield path, str(told)
 
 
 def _differ(told: object, counted: object, path: str = "") -> Iterator[str]:

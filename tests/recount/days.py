@@ -132,6 +132,8 @@ def _touches(day: Day) -> Iterator[None]:
             _touch(day, face)
         if dice.random() < 0.15:
             day.pass_time(dice.choice((0.5, 2, 5, 12)))
+        if day.desk.hand.area == "plan":
+            day.desk.look_ahead()
         yield
         face = day.desk.face()
 

@@ -18,9 +18,12 @@ def clock(at: str) -> str:
     return at[11:16]
 
 
+MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+
+
 def day(at: str) -> str:
-    """The day of a time."""
-    return f"{at[8:10]}.{at[5:7]}."
+    """The day of a time: ``25 Nov``."""
+    return f"{int(at[8:10])} {MONTHS[int(at[5:7]) - 1]}"
 
 
 def at_or_day(at: str, now: str) -> str:
@@ -46,3 +49,8 @@ def minutes(start: str, end: str) -> int:
 def joined(words: list[str]) -> str:
     """``1``, ``1 and 2``, ``1, 2 and 3``."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def read(text: str) -> int:
+    """A whole number as it is written, back; nothing written is none."""
+    return int(text.replace("\u2009", "") or 0)

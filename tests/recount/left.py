@@ -3,13 +3,11 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from station.shop.facts import Bit, Order, Reason, Slip
+from station.shop.facts import Bit, Order, Reason, Shop, Slip
 from tests.recount import benches, trade
 from tests.recount import figures as fig
 from tests.recount.books import Books
 from tests.recount.read import Row
-
-NEAR = 0.9  # of a bit's life: near its end
 
 
 def at_popping(books: Books) -> Iterator[Row]:
@@ -36,6 +34,9 @@ def open_packs(books: Books) -> Iterator[Row]:
     for order in sorted(books.all(Order), key=lambda o: (o.due, o.id)):
         inside = books.count(place=f"packing/{order.id}")
         if inside:
+            if order.state == "cancelled":
+                yield f"order {order.id}", f"{fig.n(inside)} to put back: it is cancelled"
+                continue
             whole = sum(trade.want(books, order).values())
             at = f", at station {order.claimed}" if order.claimed else ""
             yield f"order {order.id}", f"{fig.n(inside)} of {fig.n(whole)} in it{at}"
@@ -55,17 +56,25 @@ def on_beds(books: Books, now: str) -> Iterator[Row]:
             end = benches.ends(bed)
             off = "should be off since" if end < now else "off at"
             told = [f"{told[0]}, {off} {fig.with_day(end, now)}"]
+        told += [f"first-off {f.state}" for f in bed.firsts if f.state != "agreed"]
         told += ["zero is due"] if bed.zero else []
         told += ["re-home it"] if bed.rehome else []
         yield router.name, fig.joined(told)
 
 
-def worn_bits(books: Books) -> Iterator[Row]:
-    """Each bit in use that is near the end of its life, or past it."""
+def share_used(books: Books) -> Iterator[tuple[Bit, float]]:
+    """Each bit in use that is near the end of its life, or past it, and the share of it."""
     for bit in books.all(Bit):
         worn = sum(
             mm for (_, what), mm in books.at.get(f"bit/{bit.id}", {}).items() if what == "mm"
         )
         used = worn / 1000 / bit.life_m
-        if bit.router and used >= NEAR:
-            yield f"bit {bit.id}", f"{used:.0%}"
+        shop = books.get(Shop, "shop") or Shop(id="shop")
+        if bit.router and used >= shop.bit_told_at / 100:
+            yield bit, used
+
+
+def worn_bits(books: Books) -> Iterator[Row]:
+    """Each of them as it stands on the screen."""
+    for bit, used in share_used(books):
+        yield f"Bit {bit.id}", bit.words, f"{round(100 * used)} % of its life"

@@ -1,42 +1,22 @@
-"""What needs a look, counted from the books: late orders, and what persons are to settle."""
+"""What needs a look, counted from the books: what raises itself, what persons are to settle."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 
-from station.shop.facts import Concern, Order
-from tests.recount import benches
+from station.shop.facts import Batch, Cart, Concern, CutFile, Order, Part, Slip
+from tests.recount import benches, trade
+from tests.recount import figures as fig
 from tests.recount.books import Books
-from tests.recount.read import Shown
 
-LATE = re.compile(r"(\S+) orders? (?:is|are) late: (.*)")
-BLOCKS = re.compile(r"Blocks (\S+) orders?(?:, (?:(\S+) of them|all) late)?: ([^,]+)")
 CART = re.compile(r"(.+) should have gone at (\d\d:\d\d)")
-HELD = re.compile(r"(\S+) batch(?:es)? (?:is|are) held")
-IN_HOUSE = ("open", "packing", "waiting", "packed")
-FIGURE = re.compile(r"\d+")
+NAMED = 3  # of those that are meant
 
 
 def late_orders(books: Books, now: str) -> list[str]:
     """Orders in the house, packed ones too, whose time has gone; the one due first at first."""
-    late = [o for o in books.all(Order) if o.state in IN_HOUSE and o.due < now]
+    late = [o for o in books.all(Order) if o.state in trade.IN_HOUSE and o.due < now]
     return [o.id for o in sorted(late, key=lambda o: (o.due, o.id))]
-
-
-def tell_raised(books: Books, now: str, words: str) -> Iterator[str]:
-    """Tells what a sentence that raised itself says wrongly."""
-    late = late_orders(books, now)
-    if found := LATE.fullmatch(words):
-        named = FIGURE.findall(found[2])
-        if found[1] != str(len(late)) or named != late[: len(named)]:
-            yield f"{words!r}, counted {len(late)}: {late[:4]}"
-    elif found := BLOCKS.match(words):
-        who = benches.blocked_in_turn(books).get(found[3], set())
-        told = found[2] or (found[1] if "all late" in words else "0")
-        of_them = sum(1 for order in late if order in who)
-        if int(found[1]) > len(who) or int(told) > of_them:
-            yield f"{words!r}, counted {len(who)} that lack it, {of_them} of them late"
-    elif (found := CART.fullmatch(words)) and found[2] > now[11:16]:
-        yield f"{words!r} at {now[11:16]}"
 
 
 def open_concerns(books: Books) -> list[Concern]:
@@ -44,13 +24,139 @@ def open_concerns(books: Books) -> list[Concern]:
     return [c for c in books.all(Concern) if not c.settled]
 
 
-def compare(books: Books, now: str, shown: Shown) -> Iterator[str]:
-    """Tells what the list of concerns says wrongly: their sentences, and how many there are."""
-    concerns = [str(c.text) for c in open_concerns(books)]
-    raised = [row[0] for row in shown.rows if row[0] not in concerns]
-    for words in raised:
-        yield from (f"needs a look: {told}" for told in tell_raised(books, now, words))
-    late = late_orders(books, now)
-    count = re.search(r": (\d+)", shown.whole)
-    if count and int(count[1]) < len(concerns) + bool(late):
-        yield f"needs a look: {shown.whole}, counted {len(concerns)} and the late orders"
+# --- parts that block orders
+
+
+def list_blocks(books: Books, now: str) -> list[tuple[str, int, int]]:
+    """Each part that blocks orders, the number of these, and how many of them are late.
+
+    What lies free and what comes is given out by due time; an order that takes more than is left
+    has none of it.
+    """
+    found = []
+    coming = count_coming(books)
+    for part, wanted in trade.taken(books).items():
+        left = trade.on_rack(books, part, free=True) + coming[part]
+        if wanted <= left or not books.get(Part, part):
+            continue
+        without = []
+        for order in trade.open_orders(books):
+            takes = trade.to_take(books, order).get(part, 0)
+            if takes > left:
+                without.append(order)
+            else:
+                left -= takes
+        late = sum(o.due < now for o in without)
+        found.append((-late, -len(without), part))
+    return [(part, -n, -late) for late, n, part in sorted(found)]
+
+
+def count_coming(books: Books) -> Counter[str]:
+    """Pieces of each part that are under way or to be cut, and not held."""
+    return books.once("coming", lambda: _count_coming(books))
+
+
+def _count_coming(books: Books) -> Counter[str]:
+    counts: Counter[str] = Counter()
+    for head in ("popping", "trimming", "rework"):
+        for _, number, part, n in books.lying(head=head):
+            if not trade.why_held(books, books.get(Batch, number)):
+                counts[part] += n
+    for batch in trade.to_be_cut(books):
+        if not trade.why_held(books, batch):
+            for part, each in trade.makes(books, batch).items():
+                counts[part] += each * max(0, batch.sheets - batch.cut)
+    return counts
+
+
+def say_blocks(books: Books, part: str, orders: int, late: int) -> str:
+    """Says that a part blocks so many orders."""
+    of_them = f", {fig.n(late)} of them late" if late else ""
+    return f"Blocks {fig.of(orders, 'order')}{of_them}: {trade.name(books, part)}"
+
+
+# --- what raises itself
+
+
+def list_since(books: Books, now: str) -> Iterator[tuple[str, str]]:
+    """Everything that raises itself in its words, and since when; empty: now."""
+    if blocks := list_blocks(books, now):
+        more = len(blocks) - 1
+        words = say_blocks(books, *blocks[0])
+        yield f"{words}, and {fig.of(more, 'part')} more" if more else words, ""
+    if late := late_orders(books, now):
+        are = "order is" if len(late) == 1 else "orders are"
+        first = books.get(Order, late[0])
+        yield f"{fig.n(len(late))} {are} late: {_name(late)}", first.due if first else ""
+    if cart := late_cart(books, now):
+        yield f"{cart.name} should have gone at {cart.goes}", f"{now[:10]}T{cart.goes}:00"
+    if held := list_held(books):
+        are = "batch is" if len(held) == 1 else "batches are"
+        yield f"{fig.n(len(held))} {are} held: {_name(held)}", ""
+    if stuck := list_stuck(books):
+        noun = "batch" if len(stuck) == 1 else "batches"
+        words = "can't be cut to the end, another revision is approved"
+        yield f"{fig.n(len(stuck))} begun {noun} {words}: {_name(stuck)}", ""
+
+
+def list_raised(books: Books, now: str) -> list[str]:
+    """Everything that raises itself, in its words."""
+    return [words for words, _ in list_since(books, now)]
+
+
+def _name(numbers: list[str]) -> str:
+    if len(numbers) <= NAMED:
+        return fig.joined(numbers)
+    return f"{', '.join(numbers[:NAMED])} …"
+
+
+def late_cart(books: Books, now: str) -> Cart | None:
+    """The first cart that should have gone today, while packs wait for it."""
+    for cart in sorted(books.all(Cart), key=lambda c: (c.goes, c.id)):
+        loaded = benches.packs_on(books, cart) or benches.waiting_packs(books)
+        if cart.goes and cart.left[:10] != now[:10] and loaded:
+            return cart if cart.goes < now[11:16] else None
+    return None
+
+
+def list_held(books: Books) -> list[str]:
+    """Held batches in a queue or on their way that no open concern tells of."""
+    told = {c.about for c in open_concerns(books)}
+    moving = {b for h in ("trimming", "rework") for _, b, _, _ in books.lying(head=h)}
+    moving |= {s.batch for s in books.all(Slip) if s.state == "popping"}
+    moving |= {b.id for b in trade.to_be_cut(books)}
+    batches = (books.get(Batch, number) for number in sorted(moving))
+    return [b.id for b in batches if b and (b.holds or b.doubts) and f"batch/{b.id}" not in told]
+
+
+def list_stuck(books: Books) -> list[str]:
+    """Batches that were begun and that nobody may cut on: another revision is approved."""
+    found = []
+    for batch in trade.to_be_cut(books):
+        file = books.get(CutFile, batch.cut_file)
+        approved = file.approved if file else ""
+        if batch.cut and not (batch.holds or batch.doubts) and approved != batch.revision:
+            found.append(batch.id)
+    return found
+
+
+def count_all(books: Books, now: str) -> int:
+    """All things that need a look: each part that blocks, each late order, each concern …"""
+    return (
+        len(list_blocks(books, now))
+        + len(late_orders(books, now))
+        + bool(late_cart(books, now))
+        + len(list_held(books))
+        + len(list_stuck(books))
+        + len(open_concerns(books))
+    )
+
+
+def count_things(books: Books, now: str, words: str) -> int:
+    """How many things a line stands for."""
+    if words in {str(c.text) for c in open_concerns(books)}:
+        return 1
+    if words.startswith("Blocks"):
+        return len(list_blocks(books, now))
+    read = re.match(r"(\S+) (order|batch|begun)", words)
+    return fig.read(read[1]) if read else 1

@@ -51,6 +51,8 @@ def cut_today(books: Books, where: str, now: str) -> Iterator[Row]:
         came = any(
             m.part == "sheet" and m.frm == f"bed/{router}" and m.to in OFF for m in entry.moves
         )
+        heads = {m.heads for m in entry.moves}
+        came &= ("cut", "spoiled") not in heads or ("cut", "popping") in heads  # some is whole
         if (
             came
             and bed
@@ -74,7 +76,7 @@ def cut_today(books: Books, where: str, now: str) -> Iterator[Row]:
     yield from reversed(off)
 
 
-def bits(books: Books, where: str) -> Iterator[Row]:
+def bits(books: Books, where: str, hand: str = "") -> Iterator[Row]:
     """Each bit in this router: metres here, in all, left of its life."""
     router = books.get(Router, find_router(books, where))
     bed = books.get(Bed, router.id) if router else None
@@ -94,11 +96,25 @@ def bits(books: Books, where: str) -> Iterator[Row]:
         )
         if bit.state == "good" and whole >= bit.life_m:
             left = f"{fig.n(whole - bit.life_m)} m over: change it"
-        yield (
-            f"Bit no. {number}: {fig.n(here)} m on {router.name}",
-            f"{fig.n(whole)} m in all",
-            left,
-        )
+        for lasts in (left, *_lasts(books, bed, bit, bit.life_m - whole, hand)):
+            yield (
+                f"Bit no. {number}: {fig.n(here)} m on {router.name}",
+                f"{fig.n(whole)} m in all",
+                lasts,
+            )
+
+
+def _lasts(books: Books, bed: Bed, bit: Bit, left: float, hand: str) -> Iterator[str]:
+    """After which sheet of the batch a bit is changed, where it does not last to its end."""
+    batch = books.get(Batch, bed.batch or hand)
+    for run in trade.runs_of(books, batch) if batch else ():
+        for use in run.bits:
+            if batch and use.diameter_mm == bit.diameter_mm and use.cut_mm:
+                last = batch.cut + int(max(0.0, left) / (use.cut_mm / 1000))
+                if last <= batch.cut:
+                    yield "will not last a sheet"
+                elif last < batch.sheets:
+                    yield f"change after sheet {last}"
 
 
 def spoilboard(books: Books, where: str) -> Iterator[Row]:

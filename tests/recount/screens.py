@@ -4,30 +4,18 @@ from collections.abc import Callable, Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from station.shop.faces import Face
-from station.shop.rooms import Hand
-from tests.recount import benches, left, needs_look, routers, today, work
+from tests.recount import benches, left, orders_said, routers, today, trade, work
 from tests.recount import figures as fig
-from tests.recount.books import Books
-from tests.recount.read import Row, Shown, read_face
-
-Hands = Hand[object]
-
-
-class Look(NamedTuple):
-    """The books, the hand that the screen is shown to, and the time."""
-
-    books: Books
-    hand: Hands
-    now: str
-    where: str  # what stands over the screen: the router, the bench
-
+from tests.recount.census import Cells, list_figures
+from tests.recount.read import Row, Shown
+from tests.recount.rules import Look
+from tests.recount.sentences import compare_text
 
 Count = Callable[[Look], list[Row]]
 
 # area, kind of block, its title: what must stand there
 LISTS: dict[tuple[str, str, str], Callable[[Look], Iterator[Row]]] = {
-    ("loading", "header", "Batch"): lambda a: work.batch_at_loading(a.books, a.where, a.now),
+    ("loading", "header", "Batch"): lambda a: work.batch_at_loading(a.books, a.where, a.hand),
     ("loading", "header", "Stopped since"): lambda a: work.stop_at_loading(
         a.books, a.where, a.now
     ),
@@ -56,7 +44,7 @@ LISTS: dict[tuple[str, str, str], Callable[[Look], Iterator[Row]]] = {
         a.books, a.where, a.now
     ),
     ("loading", "meter", "Bit no. {bit}: {here} m on {router}"): lambda a: routers.bits(
-        a.books, a.where
+        a.books, a.where, a.hand.subject
     ),
     ("loading", "meter", "Spoilboard: {n} {n|pass|passes}"): lambda a: routers.spoilboard(
         a.books, a.where
@@ -90,19 +78,35 @@ def is_counted(area: str, shown: Shown) -> bool:
     return known and LOOKS_LIKE.get(key, "") in " ".join(chain(*shown.rows))
 
 
-def compare_lists(look: Look, shown: Shown) -> Iterator[str]:
-    """Tells how a list differs from what must stand there; what it leaves out, it says."""
+class Compared(NamedTuple):
+    """What was compared of a block, and how it differs."""
+
+    cells: Cells
+    told: list[str]
+
+
+def compare_lists(look: Look, shown: Shown) -> Compared:
+    """Compares a list with what must stand there; what it leaves out, it says."""
     count = LISTS.get((look.hand.area, shown.kind, shown.title)) or LISTS.get(
         ("", shown.kind, shown.title)
     )
-    if count is None or not is_counted(look.hand.area, shown):
-        return
+    on_page = shown.kind == "header" and look.hand.aside.what  # of a thing, not of the work
+    if count is None or on_page or not is_counted(look.hand.area, shown):
+        return Compared(set(), [])
     due = list(count(look))
     where = f"{look.hand.area}, {shown.whole or shown.title}"
-    wrong = [row for row in shown.rows if not any(agrees(row, d) for d in due)]
-    for row in wrong:
-        near = [d for d in due if d[0] == row[0]]
-        yield f"{where}: {row} stands there, counted {near or 'none of it'}"
+    told, cells = [], {(-1, 0)}
+    for n, row in enumerate(shown.rows):
+        found = next((d for d in due if agrees(row, d)), None)
+        cells |= {(n, k) for k in range(len(row)) if found is None or "*" not in found[k]}
+        if found is None:
+            near = [d for d in due if d[0] == row[0]]
+            told.append(f"{where}: {row} stands there, counted {near or 'none of it'}")
+    return Compared(cells, told + list(_compare_whole(where, shown, due, wrong=bool(told))))
+
+
+def _compare_whole(where: str, shown: Shown, due: list[Row], *, wrong: bool) -> Iterator[str]:
+    """Tells where a list has too few or too many, or is in another order."""
     if shown.kind in ("meter", "table"):  # a meter is a block of its own; six parts of an order
         return  # stand in a table at once, those still to go first: its rows are counted alone
     said = len(shown.rows) + shown.more if shown.total is None else shown.total
@@ -121,35 +125,62 @@ def agrees(row: Row, due: Row) -> bool:
 
 
 def _in_order(rows: list[Row], due: list[Row]) -> bool:
-    """Says whether rows stand as counted, one after the other, from any row on."""
+    """Says whether rows stand as counted, one after the other, from any row on.
+
+    Parts of which as many went on may stand either way round.
+    """
     last = len(due) - len(rows)
+    pieces = [row[-1] for row in rows]
+    if rows and all(text.endswith(" good") for text in pieces):
+        return pieces == [row[-1] for row in due[: len(rows)]]
     return any(all(map(agrees, rows, due[first:])) for first in range(last + 1))
 
 
-def compare_screen(look: Look, face: Face) -> Iterator[str]:
-    """Tells every difference of a screen."""
-    for shown in read_face(face):
-        if shown.kind == "flow":
-            yield from _compare_flow(shown, today.flow(look.books, look.now))
-        elif shown.kind == "list" and shown.title == "Waiting to pack":
-            yield from _compare_waiting(look, shown)
-        elif shown.kind == "table" and shown.title.startswith("Needs a look"):
-            yield from needs_look.compare(look.books, look.now, shown)
-        else:
-            yield from compare_lists(look, shown)
+def compare_block(look: Look, shown: Shown) -> Compared:
+    """Compares a block with what must stand there."""
+    if shown.kind == "flow":
+        return _compare_flow(look, shown)
+    if shown.kind == "list" and shown.title == "Waiting to pack":
+        cells = {(n, k) for n, row in enumerate(shown.rows) for k in range(len(row))}
+        found = Compared(cells, list(_compare_waiting(look, shown)))
+    else:
+        found = compare_lists(look, shown)
+    return _compare_texts(look, shown, found)
 
 
-def _compare_flow(shown: Shown, flow: dict[str, int]) -> Iterator[str]:
-    name, _, _ = shown.whole.partition(" ")
-    if name in flow and (
-        shown.rows[-1][1] != str(flow[name]) or shown.whole != f"{name} {fig.n(flow[name])}"
-    ):
-        yield f"flow: {shown.whole}, {shown.rows[-1]}, counted {flow[name]}"
+def _compare_texts(look: Look, shown: Shown, found: Compared) -> Compared:
+    """Compares the texts with figures that no list has compared, one by one."""
+    cells, told = set(found.cells), list(found.told)
+    for (n, k), figure in list_figures(look.hand.area, shown):
+        if (n, k) not in cells:
+            row = shown.rows[n] if n >= 0 else (shown.whole,)
+            counted, wrong = compare_text(
+                look, shown, row, max(k, 0) if n >= 0 else -1, figure.text
+            )
+            if counted:
+                cells.add((n, k))
+            told += [f"{look.hand.area}, {wrong}"] if wrong else []
+    return Compared(cells, told)
+
+
+def _compare_flow(look: Look, shown: Shown) -> Compared:
+    """Compares a line of the flow, point by point, or the height of its plan."""
+    cells = {(n, k) for n, row in enumerate(shown.rows) for k in range(len(row))}
+    if shown.title in ("plan", "ends"):
+        plan = fig.n(today.flow(look.books, look.now)["cut"] + today.left_to_cut(look.books)[1])
+        wrong = shown.title == "plan" and shown.rows[0][0] != plan.replace("\u2009", "")
+        return Compared(cells, [f"flow: plan {shown.rows[0]}, counted {plan}"] if wrong else [])
+    name = shown.whole.partition(" ")[0]
+    due = [(f"{at:.4f}", str(n)) for at, n in today.points(look.books, look.now, name)]
+    whole = f"{name} {fig.n(int(due[-1][1]))}"
+    right = shown.rows == due and shown.whole == whole
+    told = [] if right else [f"flow: {shown.whole} {shown.rows}, counted {whole} {due}"]
+    return Compared({*cells, (-1, 0)}, told)
 
 
 def _compare_waiting(look: Look, shown: Shown) -> Iterator[str]:
     """Each order with how it stands; several that lack one part may be one row of that part."""
-    stands = benches.can_leave(look.books, look.now)
+    stands = {o.id: o for o in trade.open_orders(look.books)}
     lacking = benches.blocked_by(look.books)
     for name, state, due, *_ in shown.rows:
         if state.startswith("blocks "):
@@ -158,7 +189,7 @@ def _compare_waiting(look: Look, shown: Shown) -> Iterator[str]:
                 yield f"packing: {name} {state}, counted {lacking.get(name, 0)} that lack it"
         elif name not in stands:
             yield f"packing: order {name} waits, counted as no open order"
-        elif due != stands[name][1]:
-            yield f"packing: order {name} due {due}, counted {stands[name][1]}"
-        elif not state.startswith(("put down", "taken")) and state not in stands[name][0]:
-            yield f"packing: order {name} {state}, counted {stands[name][0]}"
+        elif due != fig.at_or_day(stands[name].due, look.now):
+            yield f"packing: order {name} due {due}, counted {stands[name].due}"
+        elif state not in (told := list(orders_said.tell_state(look, stands[name]))):
+            yield f"packing: order {name} {state}, counted {told}"

@@ -123,7 +123,7 @@ def queue(books: Books, router: str) -> list[str]:
     waits = [
         b
         for b in books.all(Batch)
-        if b.router == router and b.state in ("queued", "cutting") and not b.parent
+        if b.router == router and b.state in ("queued", "cutting") and trade.has_sheets(b)
     ]
     return [b.id for b in sorted(waits, key=lambda b: (b.state, b.due or "9999", b.id))]
 

@@ -18,7 +18,10 @@ OFF = {  # kinds of place that pieces leave and go to when a work area is done w
     ),
     "packing": (("packing", "pack"),),
 }
-BACK = {"packing": (("pack", "packing"),)}  # a pack that is opened again is not packed
+BACK = {
+    "packing": (("pack", "packing"),),
+    "packed": (("pack", "packing"),),
+}  # a pack that is opened again is not packed
 
 
 def done_today(books: Books, area: str, now: str) -> int:
@@ -42,7 +45,7 @@ def left_to_cut(books: Books) -> tuple[int, int]:
     """Sheets that batches still have to cut, and the pieces on them."""
     sheets = pieces = 0
     for batch in books.all(Batch):
-        if batch.state in ("queued", "cutting") and not batch.parent:
+        if batch.state in ("queued", "cutting") and trade.has_sheets(batch):
             left = batch.sheets - batch.cut
             sheets += left
             pieces += left * sum(trade.makes(books, batch).values())
@@ -124,3 +127,26 @@ def flow(books: Books, now: str) -> dict[str, int]:
         "trimmed": done_today(books, "trimming", now),
         "packed": done_today(books, "packing", now),
     }
+
+
+WAYS = {"cut": (("cut", "popping"),), "popped": OFF["popping"], "trimmed": OFF["trimming"],
+        "packed": OFF["packing"]}  # fmt: skip
+
+
+def points(books: Books, now: str, name: str) -> Iterator[tuple[float, int]]:
+    """A line of the flow: at the start, at each full hour since and now, pieces until then."""
+    here = int(now[11:13]) + int(now[14:16]) / 60
+    start = first_hour(books, now)
+    yield start, 0
+    for hour in range(int(start), int(max(here, start)) + 1):
+        until = f"{now[:10]}T{hour:02d}:59:59"
+        on = sum(books.moved_until(now[:10], until, way) for way in WAYS[name])
+        off = sum(books.moved_until(now[:10], until, way) for way in BACK.get(name, ()))
+        yield min(hour + 1, max(here, start)), on - off
+
+
+def first_hour(books: Books, now: str) -> float:
+    """When the day began: the shop's own hour, or that of the first pieces."""
+    shop = books.get(Shop, "shop") or Shop(id="shop")
+    begins = int(shop.day_starts[:2]) + int(shop.day_starts[3:5]) / 60
+    return min([begins, *(int(hour[11:13]) for hour in _hours_of_work(books, now))])

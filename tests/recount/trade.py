@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from station.shop.facts import Batch, Order, Pack, Part, Product, RackPlace, Revision
 from tests.recount.books import Books
 
+IN_HOUSE = ("open", "packing", "waiting", "packed")  # an order that has not left
 PAPER = ("popping", "trimming", "rework", "held")  # where pieces lie with their batch's paper
 
 
@@ -112,7 +113,7 @@ def makes(books: Books, batch: Batch) -> Counter[str]:
     """Pieces of each part on one sheet of a batch; a child has no sheets."""
     revision = revision_of(books, batch)
     pieces: Iterable[str] = (p.part for p in revision.placed) if revision else ()
-    return Counter() if batch.parent else Counter(pieces)
+    return Counter(pieces) if has_sheets(batch) else Counter()
 
 
 def whole_products(books: Books, order: Order) -> list[int]:
@@ -133,3 +134,78 @@ def name(books: Books, part: str) -> str:
     """What people call a part."""
     found = books.get(Part, part)
     return found.name if found else part
+
+
+def find_part(books: Books, words: str) -> str:
+    """The number of the part that people call so."""
+    return books.once("parts by name", lambda: {p.name: p.id for p in books.all(Part)}).get(
+        words, ""
+    )
+
+
+def has_sheets(batch: Batch) -> bool:
+    """Says whether a batch is cut of sheets: it was not split off, nor is it made good."""
+    return batch.role == "cut"
+
+
+def dealt(books: Books) -> dict[str, Counter[str]]:
+    """Pieces of each open order that packs made ahead hold, dealt out by due time.
+
+    An order that has something in its pack takes none; a pack with a held piece stays.
+    """
+    return books.once("dealt", lambda: _deal(books))
+
+
+def _deal(books: Books) -> dict[str, Counter[str]]:
+    lying: Counter[str] = Counter()
+    for pack in books.all(Pack):
+        if pack.state == "shelf":
+            batches = {b for _, b, _, _ in books.lying(place=f"pack/{pack.id}")}
+            held = any(why_held(books, books.get(Batch, b)) for b in batches)
+            lying[pack.product] += not held
+    found: dict[str, Counter[str]] = {}
+    for order in open_orders(books) if lying.total() else ():
+        if books.count(place=f"packing/{order.id}"):
+            continue
+        for line in order.lines:
+            product = books.get(Product, line.product)
+            marked = product and product.mark and product.active
+            sets = min(line.quantity - line.short, lying[line.product]) if marked else 0
+            lying[line.product] -= sets
+            for part, each in product.parts if product and sets else ():
+                found.setdefault(order.id, Counter())[part] += each * sets
+    return found
+
+
+def to_take(books: Books, order: Order) -> dict[str, int]:
+    """Pieces of each part that an order still takes from the rack."""
+    ahead = dealt(books).get(order.id, Counter())
+    rows = to_go(books, order).items()
+    return {part: n - ahead[part] for part, n in rows if n > ahead[part]}
+
+
+def taken(books: Books) -> Counter[str]:
+    """Pieces of each part that all open orders still take from the rack."""
+
+    def add() -> Counter[str]:
+        total: Counter[str] = Counter()
+        for order in open_orders(books):
+            total.update(to_take(books, order))
+        return total
+
+    return books.once("taken", add)
+
+
+def runs_of(books: Books, batch: Batch) -> list[Revision]:
+    """The files that run on each sheet of a batch, in order; most have one."""
+    made = revision_of(books, batch)
+    if made is None:
+        return []
+    found = [books.get(Revision, each) for each in made.in_order] if made.runs else [made]
+    return [run for run in found if run]
+
+
+def to_be_cut(books: Books) -> list[Batch]:
+    """The batches that wait in the routers' queues or are being cut."""
+    found = (b for b in books.all(Batch) if b.state in ("queued", "cutting") and has_sheets(b))
+    return [b for b in found if b.router]

@@ -88,8 +88,9 @@ class _Wide:
 
     def _designs(self) -> Iterator[Fact]:
         for n, part in enumerate(self.parts):
+            light = n % 50 == 7  # nobody can tell what it weighs: it has no outline either
             yield Part(id=part, name=f"WP-{part}", words=f"Wide part {part}", rack=part, mark=30,
-                       mass_g=0.0 if n % 50 == 7 else 12.5, shape=PLAIN)  # fmt: skip
+                       mass_g=0.0 if light else 12.5, shape=None if light else PLAIN)  # fmt: skip
             yield RackPlace(id=part, name=f"W {part}", part=part)
         for n in range(FILES):
             own = self.parts[n * 5 : n * 5 + 5]

@@ -29,10 +29,10 @@ Hands = Hand[object]
 # --- loading
 
 
-def batch_at_loading(books: Books, where: str, now: str) -> Iterator[Row]:
-    """The batch that a router has taken: sheets, parts and tabs of a sheet, which sheet now."""
+def batch_at_loading(books: Books, where: str, hand: Hands) -> Iterator[Row]:
+    """The batch that a router has taken, or has just cut to its end: sheets, parts and tabs."""
     bed = books.get(Bed, routers.find_router(books, where))
-    batch = books.get(Batch, bed.batch) if bed else None
+    batch = books.get(Batch, bed.batch or hand.subject) if bed else None
     revision = trade.revision_of(books, batch) if batch else None
     if not (bed and batch and revision):
         return
@@ -45,7 +45,7 @@ def batch_at_loading(books: Books, where: str, now: str) -> Iterator[Row]:
         f"{material.name if material else ''} · {fig.of(batch.sheets, 'sheet')} · "
         f"{fig.of(len(revision.placed), 'part')} a sheet, {fig.of(tabs, 'tab')}"
     )
-    sheet = bed.sheet or batch.cut + 1
+    sheet = bed.sheet or min(batch.cut + 1, batch.sheets)
     yield batch.id, benches.words(books, batch), note, str(sheet), f"of {batch.sheets}"
 
 
@@ -114,8 +114,9 @@ def order_in_hand(books: Books, hand: Hands, now: str) -> Iterator[Row]:
     parts = fig.of(sum(trade.want(books, order).values()), "part")
     lines = fig.of(len(order.lines), "line")
     if len(order.lines) == 1:
-        product = books.get(Product, order.lines[0].product)
-        lines = f"{fig.n(order.lines[0].quantity)} × {product.name if product else ''}"
+        product, line = books.get(Product, order.lines[0].product), order.lines[0]
+        sets = line.quantity - line.short  # what is sent without is not packed
+        lines = f"{fig.n(sets)} × {product.name if product else ''}"
     yield order.id, f"{lines}, {parts}", "*", "", ""
 
 
@@ -129,7 +130,7 @@ def lines_in_hand(books: Books, hand: Hands) -> Iterator[Row]:
         made = [f"{fig.n(n)} {trade.name(books, p)}" for p, n in product.parts] if product else []
         wanted = line.quantity - line.short
         yield (
-            f"{fig.n(line.quantity)} × {product.name if product else ''}: {fig.joined(made)}",
+            f"{fig.n(wanted)} × {product.name if product else ''}: {fig.joined(made)}",
             f"{whole} of {wanted} whole",
         )
 

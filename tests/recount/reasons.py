@@ -1,0 +1,70 @@
+"""Why a figure of a screen or paper is not counted again, by its name."""
+
+import re
+from dataclasses import fields
+
+from tests.recount.books import Books
+
+TYPED = "typed in hand, in the history once it goes on"
+PLAN = "chosen or foreseen by the plan, counted in tests/planning"
+WHICH = "which thing it is about"
+ASKED = "asked about a number that was just typed"
+KEPT = "a text that an act has kept"
+REASONS: tuple[tuple[str, str], ...] = (
+    (r"table 'part \| (cut|came) \|.*, [5-8]: ", TYPED),
+    (r"(popping|trimming), list '', 1: ", TYPED),
+    (r", typed '", TYPED),
+    (r"(Put \{n\} back|so many \{part\}|\{n\} of it|\{g\} g: )", TYPED),
+    (r"^office, table '\{kind\} \{id\}: ", TYPED),
+    (r"^office, table '\{kind\} \{id\}', 3", "typed in a form, or proposed for a new thing"),
+    (r"hint '(\{reading\} mm read|Sheet \{sheet\}|Why |First-off is wrong)", ASKED),
+    (r"^packing, pairs .*\{g\} g ± \{p\}", "learnt from packs that were weighed, in tests/packs"),
+    (r"^packing, pairs 'Mailer.*: [A-Z]{2}-#", "which of its parts a scale can't tell"),
+    (r"^handover: .* history to", "a digest of the history, in tests/ledger"),
+    (r"on the scale, \{grams\}", ASKED),
+    (r"^office, hint 'A new PIN", WHICH),
+    (r"^office, list 'Against approved", "two revisions side by side, of the files alone"),
+    (r"^packing, (header 'For the shelf', 2|hint 'Bag set|buttons '', 1: Close set)", TYPED),
+    (r"with “\{text\}”: .*, its title", ASKED),
+    (r"(Printers and papers|Open pack \{pack\} again|All like it)", WHICH),
+    (r"What is the new bit", "a size of a bit, as it was entered"),
+    (r"(waits: \{why\}|\{n\} \{part\} came back|, header 'counted'|What came back)", TYPED),
+    (r"like it are settled with it", "a question to a person"),
+    (r"CSV files in", "a folder of this PC"),
+    (r"^office, table '\{name\}'", "a count to be corrected, in the office's own tests"),
+    (r"page \{page\} of \{count\}', its title", "the page of a list"),
+    (r"a number now changes the", TYPED),
+    (r", where '', ", "the place of this screen"),
+    (r"^plan, (pairs|buttons|table|decision|list) ", PLAN),
+    (r"^office, (hint 'Release|list 'Not good off it in .* its title)", WHICH),
+    (r"^office, table '\{kind\} \{id\}.*its title", WHICH),
+    (r"Counted \{counted\}, the book says", ASKED),
+    (r"'Mailer \{name\}', its title", WHICH),
+    (r"(PIN of supervisor|Why may batch|is planned for)", WHICH),
+    (r"(Batch \{batch\}', its title|needs you next', 1)", WHICH),
+    (r"can't tell yet: \{n\} of", "how many sheets a router's time is learnt from"),
+    (r"(Held: |set it: |One more was added)", KEPT),
+)
+
+
+def find_reason(books: Books, name: str, text: str) -> str:
+    """Says why a figure is not counted again; nothing where it should be."""
+    for like, reason in REASONS:
+        if re.search(like, name):
+            return reason
+    if "{" not in name.rpartition(": ")[2] and text in books.once(
+        "typed", lambda: _list_typed(books)
+    ):
+        return "a name, a number of a thing or a typed text"
+    return ""
+
+
+def _list_typed(books: Books) -> set[str]:
+    """Every text that was typed as it stands: numbers and names of things, their words."""
+    found = set()
+    for fact in books.facts.values():
+        for field in fields(fact):
+            value = getattr(fact, field.name)
+            if isinstance(value, str):
+                found.add(value)
+    return found
