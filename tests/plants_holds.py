@@ -161,4 +161,30 @@ BEHIND_IT = (
           "a restart forgets the wrong PINs", PINS),
 )  # fmt: skip
 
-HOLDS = (*AT_THE_BED, *BEHIND_IT)
+# what is said and left open beside it
+AROUND_IT = (
+    Plant("station/floor/packing/rules_order.py",
+          "    if held:\n        return say(", "    if ():\n        return say(",
+          "a pack with held pieces in it is said to be ready", ("replay:62",)),
+    Plant("station/queries/stock.py", "and head(h.place) != besides:", "and not besides:",
+          "nobody is told what of a doubtful batch went on before", ("replay:62",)),
+    Plant("station/floor/trimming/dialogue.py",
+          "over = settled and following == 0", "over = False",
+          "a count behind the last size is a reading", ("replay:63",)),
+    Plant("station/floor/office/screen.py",
+          "blocks += (_draw_sheet(newest), *_compare_approved(newest, view))",
+          "blocks += (_draw_sheet(newest),)",
+          "a revision is approved with nothing beside it", ("replay:64",)),
+    Plant("station/desk/desk.py", "(hand := self.hand.disarm()) != self.hand:", "():",
+          "a wrong reason leaves the counter before it", ("replay:66",)),
+    Plant("station/floor/cart/dialogue.py", "after, refused=hand.disarm())", "after)",
+          "a wrong label leaves “Off the cart” for the next", ("replay:66",)),
+    Plant("station/floor/packing/dialogue.py", "return Took(hand.disarm(), refuse_unwanted",
+          "return Took(hand, refuse_unwanted",
+          "a count for a wrong part goes to the next", ("replay:66",)),
+    Plant(f"{LOADING}/side_pane.py", "return (care, *served, *told, shown, *meters)",
+          "return (*served, *told, shown, *meters, care)",
+          "a list of routers pushes the caution off the screen", FACES),
+)  # fmt: skip
+
+HOLDS = (*AT_THE_BED, *BEHIND_IT, *AROUND_IT)

@@ -6,6 +6,7 @@ from station.shop.cards import button
 from station.shop.cautions import CAUTIONS, list_cautions
 from station.shop.faces import Cards, Remark
 from station.shop.facts import Shop
+from tests import replay
 from tests.replay import PIN
 
 PAPER = "paper"  # what is printed, and stands on no screen
@@ -111,15 +112,19 @@ BEHIND = {"table_bit"}  # of the table's own bit: nothing is scanned at it
 ELSEWHERE = {"hold_downs", "flying", "lift"}  # tests/floor/test_intake.py, test_loading_faces.py
 
 
+def list_care(face):
+    """The cautions that stand on a screen, each with the touch that shows all of them."""
+    blocks = (*face.main, *face.middle, *face.side, *face.beside)
+    return [b for b in blocks if isinstance(b, Remark) and b.code == button("care")]
+
+
 @pytest.mark.parametrize("act", ACTS)
 def test_the_caution_stands_where_the_hand_is(stage, act):
     lines, name, words = ACTS[act]
     for line in lines:
         stage.send(line)
-    face = stage.desk.face()
-    care = [b for b in (*face.main, *face.middle, *face.side, *face.beside)
-            if isinstance(b, Remark) and b.code == button("care")]  # fmt: skip
-    assert len(care) == 1, [str(b.title) for b in face.side if isinstance(b, Remark)]
+    care = list_care(stage.desk.face())
+    assert len(care) == 1
     told = str(care[0].text)
     assert not name or str(CAUTIONS[name].line) in told
     assert [w for w in words if w not in told] == []
@@ -133,3 +138,20 @@ def test_every_caution_has_its_act():
 
 def test_no_caution_says_what_this_shop_s_routers_do_not_do():
     assert [c for c in CAUTIONS.values() if "bed moves" in str(c.line)] == []
+
+
+HANDS_AT = ("loading", "popping", "trimming", "packing", "cart")
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("file", sorted(replay.HERE.glob("*.txt")), ids=lambda f: f.stem)
+def test_all_day_long_no_work_is_without_its_caution(stage, file):
+    """But for a question that is open, and a page that is only read: there no hand is at work."""
+    for number, line in enumerate(file.read_text(encoding="utf-8").splitlines(), 1):
+        if not line.strip() or line.strip()[0] in ">=*#":
+            continue
+        stage.send(line.strip())
+        hand = stage.desk.hand
+        if hand.area in HANDS_AT and hand.worker and not hand.aside.what:
+            where = f"{file.stem}:{number}"
+            assert stage.desk.question() or len(list_care(stage.desk.face())) == 1, where
